@@ -1,0 +1,130 @@
+/**
+ * What the renderer may ask of the machine: types only. Two hosts implement it, the desktop (through the
+ * preload bridge) and the browser; `test/contract` holds both to one suite. The renderer never names a
+ * path: the host shows the dialog, keeps the place and hands out a token.
+ */
+
+/** Stands for a place only the host knows: a trip in the library or a file somewhere else. */
+export type TripToken = string;
+
+export interface TripSummary {
+  readonly token: TripToken;
+  readonly title: string;
+  /** Where it lives: the library, or a file outside it (desktop only). */
+  readonly home: 'library' | 'file';
+  /** ISO date-time of the last save, in UTC. */
+  readonly savedAt: string;
+  /** Set where the text could not be read as a trip: it is kept aside untouched. */
+  readonly unreadable?: string;
+}
+
+export interface StoredTrip {
+  readonly token: TripToken;
+  readonly home: 'library' | 'file';
+  readonly text: string;
+  readonly savedAt: string;
+}
+
+export interface TripVersion {
+  readonly version: string;
+  readonly savedAt: string;
+}
+
+/** What failed outside the window, in the shape every door prints. */
+export interface HostTrouble {
+  readonly kind: 'not-found' | 'not-readable' | 'not-writable' | 'full' | 'changed' | 'refused' | 'too-large';
+  readonly what: string;
+  readonly where: string;
+  readonly mend: string;
+}
+
+export type HostResult<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly trouble: HostTrouble };
+
+export interface Settings {
+  readonly units: 'metric' | 'imperial';
+  readonly clock: '24h' | '12h';
+  readonly look: 'light' | 'cabin' | 'system';
+  readonly textScale: number;
+  readonly place: 'days' | 'sites' | 'mixes' | 'party' | 'slates';
+  readonly lastTrip: TripToken | null;
+  readonly cautionsAccepted: boolean;
+  readonly paper: string;
+}
+
+export const DEFAULT_SETTINGS: Settings = {
+  units: 'metric',
+  clock: '24h',
+  look: 'system',
+  textScale: 1,
+  place: 'days',
+  lastTrip: null,
+  cautionsAccepted: false,
+  paper: 'A6',
+};
+
+export interface TripChange {
+  readonly token: TripToken;
+  readonly kind: 'changed' | 'removed';
+}
+
+export interface AboutHost {
+  readonly app: string;
+  readonly versions: readonly { readonly name: string; readonly version: string }[];
+}
+
+export interface Host {
+  readonly kind: 'desktop' | 'browser';
+  /** Differences a caller may ask about, instead of guessing from `kind`. */
+  readonly supports: {
+    readonly watch: boolean;
+    readonly filesOutsideLibrary: boolean;
+    readonly systemPrint: boolean;
+  };
+
+  /** The library and the files opened from elsewhere this session, newest first. */
+  listTrips(): Promise<HostResult<readonly TripSummary[]>>;
+  readTrip(token: TripToken): Promise<HostResult<StoredTrip>>;
+  /**
+   * Saves atomically; `token` null makes a new trip in the library. `expectedSavedAt` is the save the
+   * caller last knew: where the stored one is another, nothing is written and the trouble is `changed`;
+   * null writes whatever stands there.
+   */
+  writeTrip(
+    token: TripToken | null,
+    text: string,
+    title: string,
+    expectedSavedAt: string | null,
+  ): Promise<HostResult<StoredTrip>>;
+  /** Moves a library trip to the host's bin folder; nothing is destroyed. */
+  removeTrip(token: TripToken): Promise<HostResult<null>>;
+  /** The last ten good saves of a trip, newest first. */
+  listVersions(token: TripToken): Promise<HostResult<readonly TripVersion[]>>;
+  readVersion(token: TripToken, version: string): Promise<HostResult<string>>;
+  /** Calls back when a trip changes that this window did not write; returns how to stop. */
+  watchTrips(listener: (change: TripChange) => void): () => void;
+
+  /** Lets the user choose a trip file; null when they think better of it. */
+  openTrip(): Promise<HostResult<StoredTrip | null>>;
+  /** Writes a copy where the user says; null when they think better of it. */
+  saveTripAs(text: string, suggestedName: string): Promise<HostResult<StoredTrip | null>>;
+  /** Saves a document (PDF, CSV) where the user says; false when they think better of it. */
+  saveDocument(bytes: Uint8Array, suggestedName: string, mediaType: string): Promise<HostResult<boolean>>;
+  /** Hands PDF bytes to the system's print dialog, or opens them where it can be printed from. */
+  printPdf(bytes: Uint8Array, title: string): Promise<HostResult<null>>;
+  /** Lets the user pick a text file to import (sites as rows, positions); null when they think better of it. */
+  openText(): Promise<HostResult<{ readonly name: string; readonly text: string } | null>>;
+
+  loadSettings(): Promise<HostResult<Settings>>;
+  saveSettings(patch: Partial<Settings>): Promise<HostResult<null>>;
+
+  /** Menu commands and files opened from outside, by the registry's command id. */
+  onCommand(listener: (commandId: string) => void): () => void;
+  onOpenTrip(listener: (trip: StoredTrip) => void): () => void;
+  /** Called by the host before it closes; the window answers once nothing is unsaved. */
+  onBeforeClose(saveAll: () => Promise<void>): () => void;
+  /** Asks, then opens one of the cited sources in the user's browser. */
+  openSource(url: string): Promise<HostResult<null>>;
+  about(): Promise<AboutHost>;
+}

@@ -1,0 +1,42 @@
+/** What stands in a person's way, in three parts that every door prints alike: what, where, how to mend it. */
+export interface Trouble<Kind extends string = string> {
+  readonly kind: Kind;
+  /** What is wrong, as a sentence without the place. */
+  readonly what: string;
+  /** The place as a path a person can follow, e.g. `dives[8].depthM (dive "d9")`; empty for the whole file. */
+  readonly where: string;
+  /** What to do about it, as a sentence. */
+  readonly mend: string;
+}
+
+/** Either a value or every trouble found on the way to it; never half of each. */
+export type Result<T, Kind extends string = string> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly troubles: readonly [Trouble<Kind>, ...Trouble<Kind>[]] };
+
+export function success<T>(value: T): { readonly ok: true; readonly value: T } {
+  return { ok: true, value };
+}
+
+export function failure<Kind extends string>(
+  first: Trouble<Kind>,
+  ...rest: Trouble<Kind>[]
+): { readonly ok: false; readonly troubles: readonly [Trouble<Kind>, ...Trouble<Kind>[]] } {
+  return { ok: false, troubles: [first, ...rest] };
+}
+
+/** The three lines of a trouble, for the command, a dialog and the log alike. */
+export function troubleText(trouble: Trouble): string {
+  const place = trouble.where === '' ? '' : `${trouble.where}: `;
+  return `${place}${trouble.what}\n  ${trouble.mend}`;
+}
+
+/** Stops on a mistake of ours; the world's faults are Troubles instead. */
+export function assert(condition: boolean, message: string): asserts condition {
+  if (!condition) throw new Error(`Carryover has a fault: ${message}`);
+}
+
+/** The default of a `switch` over a closed union: adding a member makes this a compile error. */
+export function unreachable(value: never): never {
+  throw new Error(`Carryover has a fault: ${JSON.stringify(value)} was not expected here`);
+}

@@ -1,0 +1,15 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    include: ['test/{unit,published,property,contract}/**/*.test.{ts,tsx}'],
+    setupFiles: ['test/setup.ts'],
+    pool: 'threads',
+    testTimeout: 20_000,
+    server: { deps: { inline: ['electron-store'] } },
+  },
+  resolve: {
+    // Outside its runtime the electron package tries to download it when imported.
+    alias: [{ find: /^electron$/, replacement: new URL('./test/doubles/electron-mini.ts', import.meta.url).pathname }],
+  },
+});
