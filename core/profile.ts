@@ -1,0 +1,156 @@
+import { assert } from './result';
+import type { DiveShape, Level, SafetyStop, TripSettings } from './trip/types';
+import { ambientBar, type WaterColumn } from './water';
+
+/** A part of a dive with one slope: pressure changes linearly from `fromBar` to `toBar` in `min` minutes. */
+export interface Leg {
+  readonly kind: 'descent' | 'level' | 'travel' | 'ascent' | 'stop';
+  readonly fromM: number;
+  readonly toM: number;
+  readonly fromBar: number;
+  readonly toBar: number;
+  readonly min: number;
+}
+
+/** Water and rates: what a profile depends on besides the dive. */
+export interface Surroundings {
+  readonly column: WaterColumn;
+  readonly descentMPerMin: number;
+  readonly ascentMPerMin: number;
+}
+
+/** Safety stop where a dive says nothing. Source: common practice. */
+export const USUAL_SAFETY_STOP: SafetyStop = { depthM: 5, min: 3 };
+
+/** Depth beyond which the usual safety stop is made. Source: common practice. */
+export const SAFETY_STOP_BEYOND_M = 10;
+
+/** The legs of a dive, cut where the no-stop limit and the ascent have to be asked. */
+export interface Profile {
+  /** From the surface to the arrival at the last level. */
+  readonly toLastLevel: readonly Leg[];
+  /** The stay at the last level; zero minutes where the travel took all of them. */
+  readonly lastLevel: Leg;
+  /** From the last level to the surface, the safety stop included. */
+  readonly ascent: readonly Leg[];
+  readonly deepestM: number;
+  readonly bottomMin: number;
+}
+
+/** What of a dive shapes its profile, as planned or as dived. */
+export type ProfileShape = Pick<DiveShape, 'depthM' | 'bottomMin' | 'legs' | 'safetyStop'>;
+
+function leg(kind: Leg['kind'], fromM: number, toM: number, min: number, column: WaterColumn): Leg {
+  return { kind, fromM, toM, fromBar: ambientBar(fromM, column), toBar: ambientBar(toM, column), min };
+}
+
+/**
+ * Minutes of travel between two depths at the trip's rates.
+ * @param fromM metres @param toM metres; down at the descent rate, up at the ascent rate
+ * @returns minutes
+ * Source: definition of a rate.
+ */
+export function travelMin(fromM: number, toM: number, rates: Surroundings): number {
+  const metres = toM - fromM;
+  return metres >= 0 ? metres / rates.descentMPerMin : -metres / rates.ascentMPerMin;
+}
+
+/** The levels of a dive: its `legs`, or its depth and bottom time as a single one. */
+export function levelsOf(shape: ProfileShape): readonly Level[] {
+  return shape.legs ?? [{ depthM: shape.depthM, min: shape.bottomMin }];
+}
+
+/**
+ * The safety stop a dive makes: its own, none where it says null, else the usual one when deeper than 10 m.
+ * @returns null also where the stop lies no shallower than the last level, as there is nothing to rise to
+ * Source: common practice.
+ */
+export function safetyStopOf(shape: ProfileShape): SafetyStop | null {
+  const levels = levelsOf(shape);
+  const deepestM = Math.max(...levels.map((level) => level.depthM));
+  const lastM = levels[levels.length - 1]!.depthM;
+  const wanted =
+    shape.safetyStop === undefined
+      ? deepestM > SAFETY_STOP_BEYOND_M
+        ? USUAL_SAFETY_STOP
+        : null
+      : shape.safetyStop;
+  return wanted !== null && wanted.depthM < lastM ? wanted : null;
+}
+
+/**
+ * The way up: straight to each stop in turn, then to the surface.
+ * @param fromM metres @param stops deepest first, each shallower than the one before
+ * @returns ascent and stop legs; the last one ends at the surface
+ * Source: definition; rate as set for the trip.
+ */
+export function ascentLegs(fromM: number, stops: readonly SafetyStop[], around: Surroundings): readonly Leg[] {
+  const legs: Leg[] = [];
+  let depthM = fromM;
+  for (const stop of stops) {
+    assert(stop.depthM <= depthM, 'a stop below the depth it is reached from');
+    if (stop.depthM < depthM) {
+      legs.push(leg('ascent', depthM, stop.depthM, travelMin(depthM, stop.depthM, around), around.column));
+    }
+    legs.push(leg('stop', stop.depthM, stop.depthM, stop.min, around.column));
+    depthM = stop.depthM;
+  }
+  legs.push(leg('ascent', depthM, 0, travelMin(depthM, 0, around), around.column));
+  return legs;
+}
+
+/**
+ * The legs of a dive.
+ * @param shape depth and bottom time, or levels; every level long enough for the travel to it (the schema
+ *   refuses others)
+ * @param around water and rates
+ * @returns descent, levels and ascent; bottom time runs from leaving the surface to leaving the last level
+ * Source: definition of bottom time, U.S. Navy Diving Manual Revision 7 (2016), ch. 9; rates as set.
+ */
+export function profileOf(shape: ProfileShape, around: Surroundings): Profile {
+  const levels = levelsOf(shape);
+  const toLastLevel: Leg[] = [];
+  let depthM = 0;
+  let bottomMin = 0;
+  let lastLevel: Leg | undefined;
+  for (const level of levels) {
+    if (lastLevel) toLastLevel.push(lastLevel);
+    const travel = travelMin(depthM, level.depthM, around);
+    assert(travel <= level.min * (1 + 1e-12), 'a level shorter than the travel to it');
+    if (travel > 0) {
+      const kind = toLastLevel.length === 0 ? 'descent' : 'travel';
+      toLastLevel.push(leg(kind, depthM, level.depthM, travel, around.column));
+    }
+    lastLevel = leg('level', level.depthM, level.depthM, Math.max(0, level.min - travel), around.column);
+    depthM = level.depthM;
+    bottomMin += level.min;
+  }
+  assert(lastLevel !== undefined, 'a dive without a level');
+  const stop = safetyStopOf(shape);
+  return {
+    toLastLevel,
+    lastLevel,
+    ascent: ascentLegs(depthM, stop ? [stop] : [], around),
+    deepestM: Math.max(...levels.map((level) => level.depthM)),
+    bottomMin,
+  };
+}
+
+/** All legs of a profile in order, surface to surface. */
+export function legsOf(profile: Profile): readonly Leg[] {
+  return [...profile.toLastLevel, profile.lastLevel, ...profile.ascent];
+}
+
+/**
+ * Minutes from leaving the surface to being back.
+ * @param legs in order @returns minutes, their sum
+ * Source: definition.
+ */
+export function runtimeMin(legs: readonly Leg[]): number {
+  return legs.reduce((sum, each) => sum + each.min, 0);
+}
+
+/** The surroundings of a trip. @throws never; the schema holds rates above 0. */
+export function surroundings(column: WaterColumn, settings: TripSettings): Surroundings {
+  return { column, descentMPerMin: settings.descentMPerMin, ascentMPerMin: settings.ascentMPerMin };
+}

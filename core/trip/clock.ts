@@ -1,0 +1,41 @@
+import { Temporal } from 'temporal-polyfill';
+import type { WallMin } from './ledger-types';
+import type { WallTime } from './types';
+
+const EPOCH = Temporal.PlainDateTime.from('1970-01-01T00:00');
+
+/**
+ * Wall-clock text to minutes since 1970-01-01T00:00 at the same place.
+ * @param text "2027-03-06T07:30"; the schema has seen that the date exists
+ * @returns whole minutes
+ * @throws RangeError for a time that does not exist
+ * Source: ISO 8601 calendar, through the calendar package.
+ */
+export function wallMin(text: WallTime): WallMin {
+  const time = Temporal.PlainDateTime.from(text, { overflow: 'reject' });
+  return time.since(EPOCH, { largestUnit: 'minutes' }).minutes;
+}
+
+/**
+ * Minutes since 1970-01-01T00:00 to wall-clock text, rounded up to the whole minute: a diver is said to
+ * surface no earlier than they do, and an interval to be no longer than it is.
+ * @param min minutes, fractions allowed
+ * @returns "2027-03-06T07:30"
+ * Source: ISO 8601 calendar, through the calendar package.
+ */
+export function wallText(min: WallMin): WallTime {
+  // Sums of leg times miss a whole minute by rounding alone; a billionth of a minute is no minute more.
+  return EPOCH.add({ minutes: Math.ceil(min - 1e-9) }).toString({ smallestUnit: 'minute' });
+}
+
+/** The calendar date of a moment, "2027-03-06". Source: as `wallText`, rounded down. */
+export function wallDate(min: WallMin): string {
+  return EPOCH.add({ minutes: Math.floor(min) })
+    .toPlainDate()
+    .toString();
+}
+
+/** The day of a moment as a count of whole days since 1970-01-01. */
+export function dayNumber(min: WallMin): number {
+  return Math.floor(min / 1440);
+}
