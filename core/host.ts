@@ -23,6 +23,11 @@ export interface StoredTrip {
   readonly home: 'library' | 'file';
   readonly text: string;
   readonly savedAt: string;
+  /**
+   * Set where the stored text is none that Carryover saved: someone, or a failing disk, changed it since.
+   * The window says so; the last saves are among the versions.
+   */
+  readonly changedOutside?: true;
 }
 
 export interface TripVersion {
@@ -69,6 +74,16 @@ export interface TripChange {
   readonly kind: 'changed' | 'removed';
 }
 
+/** One command of the registry, as the menu of the desktop shows it. */
+export interface MenuCommand {
+  readonly id: string;
+  readonly label: string;
+  readonly menu: 'file' | 'edit' | 'view' | 'trip' | 'help';
+  /** Keys as the registry writes them, e.g. "Mod+Shift+Z"; Mod is Command on a Mac, Control elsewhere. */
+  readonly keys?: string;
+  readonly enabled: boolean;
+}
+
 export interface AboutHost {
   readonly app: string;
   readonly versions: readonly { readonly name: string; readonly version: string }[];
@@ -99,7 +114,7 @@ export interface Host {
   ): Promise<HostResult<StoredTrip>>;
   /** Moves a library trip to the host's bin folder; nothing is destroyed. */
   removeTrip(token: TripToken): Promise<HostResult<null>>;
-  /** The last ten good saves of a trip, newest first. */
+  /** The last ten good saves of a trip, newest first, then the last save of each day before those. */
   listVersions(token: TripToken): Promise<HostResult<readonly TripVersion[]>>;
   readVersion(token: TripToken, version: string): Promise<HostResult<string>>;
   /** Calls back when a trip changes that this window did not write; returns how to stop. */
@@ -119,6 +134,8 @@ export interface Host {
   loadSettings(): Promise<HostResult<Settings>>;
   saveSettings(patch: Partial<Settings>): Promise<HostResult<null>>;
 
+  /** Tells the host which commands there are, again whenever one is enabled or disabled. */
+  offerCommands(commands: readonly MenuCommand[]): void;
   /** Menu commands and files opened from outside, by the registry's command id. */
   onCommand(listener: (commandId: string) => void): () => void;
   onOpenTrip(listener: (trip: StoredTrip) => void): () => void;
@@ -128,3 +145,6 @@ export interface Host {
   openSource(url: string): Promise<HostResult<null>>;
   about(): Promise<AboutHost>;
 }
+
+/** What the preload exposes as `window.carryover`: the Host without what the window itself can tell. */
+export type Bridge = Omit<Host, 'kind' | 'supports'>;

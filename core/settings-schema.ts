@@ -1,0 +1,34 @@
+/** What settings are accepted from a store that anyone may have edited. */
+import * as z from 'zod';
+import { DEFAULT_SETTINGS, type Settings } from './host';
+
+// A strict content policy forbids the code that zod would otherwise generate.
+z.config({ jitless: true });
+
+const tokenText = z.string().min(1).max(200);
+
+export const settingsSchema = z.strictObject({
+  units: z.enum(['metric', 'imperial']),
+  clock: z.enum(['24h', '12h']),
+  look: z.enum(['light', 'cabin', 'system']),
+  textScale: z.number().min(0.5).max(3),
+  place: z.enum(['days', 'sites', 'mixes', 'party', 'slates']),
+  lastTrip: tokenText.nullable(),
+  cautionsAccepted: z.boolean(),
+  paper: z.string().min(1).max(40),
+}) satisfies z.ZodType<Settings>;
+
+/**
+ * Settings out of unknown stored data: each value that fits stays, each that does not is the default.
+ * @param stored whatever a store held
+ * @returns complete settings
+ */
+export function settingsFrom(stored: unknown): Settings {
+  if (typeof stored !== 'object' || stored === null) return DEFAULT_SETTINGS;
+  const given = stored as Record<string, unknown>;
+  const fitting = Object.entries(settingsSchema.shape).flatMap(([key, schema]) => {
+    const parsed = schema.safeParse(given[key]);
+    return parsed.success ? [[key, parsed.data] as const] : [];
+  });
+  return { ...DEFAULT_SETTINGS, ...Object.fromEntries(fitting) };
+}

@@ -1,0 +1,59 @@
+/** Files as far as a browser reaches them: picked by the user, or handed over as a download. */
+import { MAX_TRIP_BYTES } from '../../core/library';
+
+export type PickedText =
+  | { readonly kind: 'text'; readonly name: string; readonly text: string }
+  | { readonly kind: 'too-large'; readonly name: string; readonly bytes: number }
+  | { readonly kind: 'unreadable'; readonly name: string };
+
+/** Lets the user choose a text file; null when they think better of it. */
+export async function pickText(accept: string): Promise<PickedText | null> {
+  const input = document.createElement('input');
+  input.type = 'file';
+  input.accept = accept;
+  input.hidden = true;
+  // In the document, so that every browser delivers its events and a test can find it.
+  document.body.append(input);
+  const file = await new Promise<File | null>((resolve) => {
+    input.addEventListener('change', () => resolve(input.files?.[0] ?? null));
+    input.addEventListener('cancel', () => resolve(null));
+    input.click();
+  });
+  input.remove();
+  if (file === null) return null;
+  if (file.size > MAX_TRIP_BYTES) return { kind: 'too-large', name: file.name, bytes: file.size };
+  try {
+    const text = new TextDecoder('utf-8', { fatal: true }).decode(await file.arrayBuffer());
+    return { kind: 'text', name: file.name, text };
+  } catch {
+    return { kind: 'unreadable', name: file.name };
+  }
+}
+
+/** Hands bytes to the browser's download under a name. */
+export function download(bytes: Uint8Array | string, name: string, mediaType: string): void {
+  const url = blobUrl(bytes, mediaType);
+  const link = document.createElement('a');
+  link.href = url;
+  link.download = name;
+  link.click();
+}
+
+/** Opens a document in a window of its own; false where the browser blocks it. */
+export function openDocument(bytes: Uint8Array, mediaType: string): boolean {
+  return window.open(blobUrl(bytes, mediaType), '_blank') !== null;
+}
+
+/** Opens a page of the web without letting it know this one. */
+export function openPage(url: string): void {
+  window.open(url, '_blank', 'noopener,noreferrer');
+}
+
+function blobUrl(bytes: Uint8Array | string, mediaType: string): string {
+  // A copy of the very bytes: a view may lie in a larger, or a shared, buffer.
+  const part = typeof bytes === 'string' ? bytes : new Uint8Array(bytes);
+  const url = URL.createObjectURL(new Blob([part], { type: mediaType }));
+  // Long enough for the slowest disk to take the download over, and a print preview to load.
+  setTimeout(() => URL.revokeObjectURL(url), 120_000);
+  return url;
+}

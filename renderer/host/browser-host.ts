@@ -1,0 +1,258 @@
+/**
+ * The Host where the workbench runs in a browser: trips in IndexedDB, files through the browser's own
+ * dialogs and downloads, other windows of the same profile told through a BroadcastChannel.
+ */
+import { CITED_HOSTS } from '../../core/cited-hosts';
+import type { Host, HostResult, HostTrouble, StoredTrip, TripChange, TripToken } from '../../core/host';
+import { changedTrouble, noTripTrouble, notFoundTrouble, peekTrip } from '../../core/library';
+import { MAX_TRIP_BYTES, slugOf, tooLargeTrouble, TRIP_EXTENSION, TRIP_MEDIA_TYPE } from '../../core/library';
+import { settingsFrom } from '../../core/settings-schema';
+import { download, openDocument, openPage, pickText, type PickedText } from './browser-files';
+import { openLibrary, type KeptTrip, type Library } from './browser-library';
+
+/** What the host asks of the page, so that the contract suite can stand in for it. */
+export interface Page {
+  readonly pickText: (accept: string) => Promise<PickedText | null>;
+  readonly download: (bytes: Uint8Array | string, name: string, mediaType: string) => void;
+  readonly openDocument: (bytes: Uint8Array, mediaType: string) => boolean;
+  readonly openPage: (url: string) => void;
+  readonly confirm: (question: string) => boolean;
+  readonly nowMs: () => number;
+}
+
+const THIS_PAGE: Page = {
+  pickText,
+  download,
+  openDocument,
+  openPage,
+  confirm: (question) => window.confirm(question),
+  nowMs: () => Date.now(),
+};
+
+const WHERE = "this browser's storage";
+const TRIP_FILES = `.${TRIP_EXTENSION},.json,application/json`;
+
+/** A Host over this browser profile; `library` names the store, so that tests keep theirs apart. */
+export function browserHost(page: Page = THIS_PAGE, libraryName = 'carryover'): Host {
+  let opening: Promise<Library> | undefined;
+  const library = async (): Promise<Library> => {
+    opening ??= openLibrary(libraryName);
+    try {
+      return await opening;
+    } catch (error) {
+      // The next call tries again: storage may be allowed, or freed, meanwhile.
+      opening = undefined;
+      throw error;
+    }
+  };
+  /** Opened or saved as a copy, and not saved in the library yet. */
+  const loose = new Map<TripToken, StoredTrip>();
+  const channel = new BroadcastChannel(`${libraryName}/trips`);
+  const tell = (change: TripChange): void => channel.postMessage(change);
+
+  const keepLoose = (text: string): StoredTrip => {
+    const savedAt = new Date(page.nowMs()).toISOString();
+    const trip: StoredTrip = { token: newToken(), home: 'library', text, savedAt };
+    loose.set(trip.token, trip);
+    return trip;
+  };
+
+  return {
+    kind: 'browser',
+    supports: { watch: true, filesOutsideLibrary: false, systemPrint: false },
+
+    listTrips: () =>
+      attempt(async () => {
+        const trips = await (await library()).list();
+        return done(
+          trips
+            .toSorted((a, b) => b.savedAt.localeCompare(a.savedAt))
+            .map(({ token, title, text, savedAt }) => {
+              const peek = peekTrip(text);
+              const summary = { token, title, home: 'library' as const, savedAt };
+              return peek.ok ? summary : { ...summary, unreadable: peek.reason };
+            }),
+        );
+      }),
+
+    readTrip: (token) =>
+      attempt(async () => {
+        const trip = loose.get(token) ?? (await (await library()).get(token));
+        return trip === undefined ? refused(notFoundTrouble(WHERE)) : done(asStored(trip));
+      }),
+
+    writeTrip: (token, text, title, expectedSavedAt) =>
+      attempt(async () => {
+        if (text.length > MAX_TRIP_BYTES) return refused(tooLargeTrouble(WHERE, text.length));
+        const peek = peekTrip(text);
+        if (!peek.ok) return refused(noTripTrouble(WHERE, peek.reason));
+        const isNew = token === null || loose.has(token);
+        const outcome = await (
+          await library()
+        ).save({
+          token: token ?? newToken(),
+          title,
+          text,
+          expectedSavedAt: isNew ? null : expectedSavedAt,
+          create: isNew,
+          nowMs: page.nowMs(),
+        });
+        if (outcome.kind === 'changed') return refused(changedTrouble(WHERE));
+        if (outcome.kind === 'not-found') return refused(notFoundTrouble(WHERE));
+        loose.delete(outcome.trip.token);
+        tell({ token: outcome.trip.token, kind: 'changed' });
+        return done(asStored(outcome.trip));
+      }),
+
+    removeTrip: (token) =>
+      attempt(async () => {
+        const removed = await (await library()).remove(token, new Date(page.nowMs()).toISOString());
+        if (!removed) return refused(notFoundTrouble(WHERE));
+        tell({ token, kind: 'removed' });
+        return done(null);
+      }),
+
+    listVersions: (token) =>
+      attempt(async () => {
+        const versions = await (await library()).versions(token);
+        return done(versions.map((version) => ({ version, savedAt: version })));
+      }),
+
+    readVersion: (token, version) =>
+      attempt(async () => {
+        const text = await (await library()).version(token, version);
+        return text === undefined ? refused(notFoundTrouble(WHERE)) : done(text);
+      }),
+
+    watchTrips: (listener) => {
+      const onMessage = (event: MessageEvent<TripChange>): void => listener(event.data);
+      channel.addEventListener('message', onMessage);
+      return () => channel.removeEventListener('message', onMessage);
+    },
+
+    openTrip: () =>
+      attempt(async () => {
+        const picked = readPicked(await page.pickText(TRIP_FILES));
+        if (!picked.ok || picked.value === null) return picked as HostResult<null>;
+        return done(keepLoose(picked.value.text));
+      }),
+
+    saveTripAs: (text, suggestedName) =>
+      attempt(async () => {
+        page.download(text, `${slugOf(suggestedName)}.${TRIP_EXTENSION}`, TRIP_MEDIA_TYPE);
+        return done(keepLoose(text));
+      }),
+
+    saveDocument: (bytes, suggestedName, mediaType) =>
+      attempt(async () => {
+        page.download(bytes, suggestedName, mediaType);
+        return done(true);
+      }),
+
+    printPdf: (bytes, title) =>
+      attempt(async () =>
+        page.openDocument(bytes, 'application/pdf')
+          ? done(null)
+          : refused({
+              kind: 'refused',
+              what: 'The browser did not let a window with the pages open.',
+              where: title,
+              mend: 'Allow windows of this address to open, or save the PDF and print it from there.',
+            }),
+      ),
+
+    openText: () =>
+      attempt(async () => readPicked(await page.pickText('.csv,.txt,.gpx,.geojson,.json,text/*'))),
+
+    loadSettings: () => attempt(async () => done(settingsFrom(await (await library()).settings()))),
+
+    saveSettings: (patch) =>
+      attempt(async () => {
+        await (await library()).patchSettings(patch);
+        return done(null);
+      }),
+
+    // A browser's own menu knows no commands of a page.
+    offerCommands: () => {},
+    onCommand: () => () => {},
+    onOpenTrip: () => () => {},
+
+    onBeforeClose: (saveAll) => {
+      // A hidden page may be ended without another word, so that is the moment to save.
+      const onHidden = (): void => {
+        if (document.visibilityState === 'hidden') void saveAll();
+      };
+      document.addEventListener('visibilitychange', onHidden);
+      return () => document.removeEventListener('visibilitychange', onHidden);
+    },
+
+    openSource: (url) =>
+      attempt(async () => {
+        const cited = URL.canParse(url) ? new URL(url) : null;
+        if (cited === null || cited.protocol !== 'https:' || !CITED_HOSTS.includes(cited.host)) {
+          return refused({
+            kind: 'refused',
+            what: 'This address is none of the sources the app cites.',
+            where: url,
+            mend: 'Open it in a browser of your own, if you trust it.',
+          });
+        }
+        if (page.confirm(`Open ${cited.href} in a new tab?`)) page.openPage(cited.href);
+        return done(null);
+      }),
+
+    about: async () => ({ app: 'Carryover', versions: [{ name: 'Browser', version: navigator.userAgent }] }),
+  };
+}
+
+function newToken(): TripToken {
+  return `trip-${crypto.randomUUID()}`;
+}
+
+function asStored({ token, text, savedAt }: KeptTrip | StoredTrip): StoredTrip {
+  return { token, home: 'library', text, savedAt };
+}
+
+function readPicked(picked: PickedText | null): HostResult<{ name: string; text: string } | null> {
+  if (picked === null) return done(null);
+  switch (picked.kind) {
+    case 'text':
+      return done({ name: picked.name, text: picked.text });
+    case 'too-large':
+      return refused(tooLargeTrouble(picked.name, picked.bytes));
+    case 'unreadable':
+      return refused(noTripTrouble(picked.name, 'The file is not UTF-8 text.'));
+  }
+}
+
+function done<T>(value: T): HostResult<T> {
+  return { ok: true, value };
+}
+
+function refused(trouble: HostTrouble): HostResult<never> {
+  return { ok: false, trouble };
+}
+
+/** Turns what storage throws into a trouble; a mistake of ours still throws. */
+async function attempt<T>(work: () => Promise<HostResult<T>>): Promise<HostResult<T>> {
+  try {
+    return await work();
+  } catch (error) {
+    if (!(error instanceof DOMException)) throw error;
+    return refused(
+      error.name === 'QuotaExceededError'
+        ? {
+            kind: 'full',
+            what: 'The browser has no room left for this trip; nothing of the stored one was touched.',
+            where: WHERE,
+            mend: 'Free disk space or storage of other sites, then save again, or save the trip as a file.',
+          }
+        : {
+            kind: 'not-writable',
+            what: `The browser refused its storage (${error.name}).`,
+            where: WHERE,
+            mend: 'Leave private browsing or allow storage for this address, or save the trip as a file.',
+          },
+    );
+  }
+}
