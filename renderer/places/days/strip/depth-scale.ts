@@ -1,0 +1,30 @@
+/** Depth down the page: even, from the waterline to a round figure below the deepest dive. */
+
+export const FEET_PER_METRE = 1 / 0.3048;
+
+export interface DepthScale {
+  readonly bottomM: number;
+  readonly pxPerM: number;
+  /** Lines across the water, the waterline left out. */
+  readonly marks: readonly { readonly depthM: number; readonly label: string }[];
+}
+
+/** Even a shallow trip keeps this much water, so that a line can be drawn deeper. */
+const LEAST_BOTTOM_M = 20;
+/** Room under the deepest weight for its figures. */
+const LABEL_PX = 34;
+
+/**
+ * @param deepestM the deepest dive shown, metres
+ * @param heightPx height of the water on the page
+ */
+export function depthScale(deepestM: number, heightPx: number, units: 'metric' | 'imperial'): DepthScale {
+  const stepM = units === 'metric' ? 10 : 30 / FEET_PER_METRE;
+  const neededM = deepestM / Math.max(0.5, 1 - LABEL_PX / heightPx);
+  const bottomM = Math.max(LEAST_BOTTOM_M, Math.ceil(neededM / 2) * 2);
+  const marks = [];
+  for (let i = 1; i * stepM < bottomM - 0.5; i += 1) {
+    marks.push({ depthM: i * stepM, label: String(units === 'metric' ? i * 10 : i * 30) });
+  }
+  return { bottomM, pxPerM: heightPx / bottomM, marks };
+}

@@ -1,0 +1,98 @@
+import { describe, expect, it } from 'vitest';
+import {
+  CHARACTER_PX,
+  LINE_PX,
+  placeLabels,
+  type LabelledDive,
+} from '../../../../../../renderer/places/days/strip/labels';
+
+function dive(lineX: number, over: Partial<LabelledDive> = {}): LabelledDive {
+  return {
+    lineX,
+    barEndX: lineX + 30,
+    surfacesX: lineX + 40,
+    weightY: 100,
+    sounding: '18',
+    mix: '32 %',
+    interval: '3:05',
+    intervalFromX: lineX - 60,
+    isFirstChoice: false,
+    ...over,
+  };
+}
+
+const soundingsOf = (dives: readonly LabelledDive[], width: number) =>
+  placeLabels(dives, width, 240).map((place, i) => ({
+    left: place.soundingX,
+    right: place.soundingX + dives[i]!.sounding.length * CHARACTER_PX.sounding,
+    top: place.soundingY - 10,
+    bottom: place.soundingY + 3,
+  }));
+
+describe('placeLabels', () => {
+  it('shows everything where there is room', () => {
+    const places = placeLabels([dive(100), dive(300)], 600, 240);
+    expect(places.map(({ showsMix, showsInterval }) => [showsMix, showsInterval])).toEqual([
+      [true, true],
+      [true, true],
+    ]);
+  });
+
+  it('leaves the mix out first: the sounding stays in its place', () => {
+    const [first] = placeLabels([dive(100, { barEndX: 106 }), dive(126, { barEndX: 130 })], 600, 240);
+    expect(first).toMatchObject({ showsMix: false, soundingX: 99 });
+  });
+
+  it('leaves out an interval that would cover its neighbour', () => {
+    const places = placeLabels([dive(100), dive(118, { intervalFromX: 90 }), dive(300)], 600, 240);
+    expect(places.map(({ showsInterval }) => showsInterval)).toEqual([true, true, true]);
+    const crowded = placeLabels(
+      [dive(100, { intervalFromX: 92 }), dive(112, { intervalFromX: 104 }), dive(300)],
+      600,
+      240,
+    );
+    expect(crowded.map(({ showsInterval }) => showsInterval)).toEqual([true, false, true]);
+  });
+
+  it('shows the chosen dive before its neighbours', () => {
+    const crowded = placeLabels(
+      [dive(100, { intervalFromX: 92 }), dive(112, { intervalFromX: 104, isFirstChoice: true })],
+      600,
+      240,
+    );
+    expect(crowded.map(({ showsInterval }) => showsInterval)).toEqual([false, true]);
+  });
+
+  it('has no interval to show for a first dive', () => {
+    expect(placeLabels([dive(100, { interval: '' })], 600, 240)[0]!.showsInterval).toBe(false);
+  });
+
+  it('moves a sounding only when another figure stands there', () => {
+    const [a, b] = soundingsOf([dive(100, { barEndX: 103 }), dive(108, { barEndX: 111 })], 600);
+    expect(a!.left).toBe(99);
+    expect(b!.left === 107 && b!.top === a!.top).toBe(false);
+  });
+
+  it('keeps labels inside the water at its right edge', () => {
+    const [place] = soundingsOf([dive(595, { barEndX: 598 })], 600);
+    expect(place!.right).toBeLessThanOrEqual(600);
+  });
+
+  it('keeps the soundings of 60 dives in 14 days apart on a page 860 px wide', () => {
+    // Four or five dives a day, alternating deep and shallow as people dive them.
+    const dives = Array.from({ length: 60 }, (_, i) => {
+      const day = Math.floor((i * 14) / 60);
+      const ofDay = i - Math.ceil((day * 60) / 14);
+      const lineX = (day * 860) / 14 + 6 + ofDay * 13;
+      return dive(lineX, { barEndX: lineX + 8, weightY: 200 - ofDay * 30, intervalFromX: lineX - 4 });
+    });
+    const boxes = soundingsOf(dives, 860);
+    const covering = boxes.flatMap((a, i) =>
+      boxes
+        .slice(i + 1)
+        .filter((b) => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom),
+    );
+    expect(covering).toHaveLength(0);
+    expect(LINE_PX).toBeGreaterThan(12);
+  });
+});
