@@ -1,0 +1,145 @@
+import { idealBar } from './compressibility';
+import { increasingRoot } from './numeric';
+import { ascentLegs, type Leg, type Surroundings } from './profile';
+import type { SafetyStop } from './trip/types';
+import { ambientBar, SEA_LEVEL_BAR } from './water';
+
+/**
+ * How a pressure becomes an amount of gas: "ideal" volume times pressure, "real" with compressibility at
+ * 20 degrees Celsius.
+ */
+export type GasLaw = 'ideal' | 'real';
+
+/** What of a leg the gas supply asks: pressure runs linearly from one end to the other. */
+export type SupplyLeg = Pick<Leg, 'fromBar' | 'toBar' | 'min'>;
+
+/**
+ * Gas breathed on a dive, exact on level and sloping legs.
+ * @param legs pressures in bar absolute @param surfaceRateLpm litres a minute at 1 bar
+ * @returns litres at 1 bar: the sum of rate * mean ambient pressure * minutes
+ * Source: U.S. Navy Diving Manual, Revision 4 Change A, par. 7-4.1 (consumption in proportion to pressure).
+ */
+export function gasUsedL(legs: readonly SupplyLeg[], surfaceRateLpm: number): number {
+  return surfaceRateLpm * legs.reduce((sum, leg) => sum + ((leg.fromBar + leg.toBar) / 2) * leg.min, 0);
+}
+
+/**
+ * Gas that a cylinder gives until its gauge reads 0.
+ * @param waterL water volume, litres @param gaugeBar gauge pressure, 0 or more @param o2 oxygen fraction
+ * @returns litres at 1 bar. Ideal: volume * pressure. Real: volume * (Q(gauge + 1.01325) - Q(1.01325)) * Z(1 bar)
+ *   with Q = p / Z(p); error 0.2 % up to 300 bar (core/compressibility.ts). Temperature is held at 20 degrees:
+ *   a cylinder 10 degrees warmer shows about 4 % more pressure for the same gas.
+ * Source: ideal gas law; compressibility as in core/compressibility.ts.
+ */
+export function contentL(waterL: number, gaugeBar: number, o2: number, law: GasLaw): number {
+  if (law === 'ideal') return waterL * gaugeBar;
+  const amountBar = idealBar(o2, gaugeBar + SEA_LEVEL_BAR) - idealBar(o2, SEA_LEVEL_BAR);
+  // Litres are measured at 1 bar, where the gas is as real as in the cylinder.
+  return (waterL * amountBar) / idealBar(o2, 1);
+}
+
+/** The inverse of the real content is found to this, bar; a gauge is read to 1 at best. */
+const PRESSURE_TOLERANCE_BAR = 1e-7;
+
+/**
+ * Gauge pressure at which a cylinder holds so much gas, the inverse of `contentL`.
+ * @param waterL water volume, litres @param litres at 1 bar @param o2 oxygen fraction
+ * @returns bar, gauge; null where litres is negative, as no pressure stands for gas that is not there.
+ *   Ideal: litres / volume. Real: root of `contentL`, at most 1e-7 bar below it
+ * Source: as `contentL`.
+ */
+export function pressureBar(waterL: number, litres: number, o2: number, law: GasLaw): number | null {
+  if (litres < 0) return null;
+  if (law === 'ideal') return litres / waterL;
+  const excessL = (gaugeBar: number) => contentL(waterL, gaugeBar, o2, 'real') - litres;
+  let upperBar = Math.max(1, litres / waterL);
+  while (excessL(upperBar) < 0) upperBar *= 2;
+  return increasingRoot(excessL, 0, upperBar, PRESSURE_TOLERANCE_BAR);
+}
+
+/** The diver, the cylinder and what is in it. */
+export interface Supply {
+  readonly surfaceRateLpm: number;
+  readonly waterL: number;
+  readonly reserveBar: number;
+  readonly o2: number;
+  readonly law: GasLaw;
+}
+
+/**
+ * Emergency at the deepest point: two divers on one cylinder, each at twice the diver's rate, a minute to
+ * sort things out before the ascent. Source: common practice; no published standard was found.
+ */
+const SHARING_DIVERS = 2;
+const STRESS_FACTOR = 2;
+const PROBLEM_MIN = 1;
+
+/** Gas that must be left when the ascent begins. */
+export interface MinimumGas {
+  /** What the emergency takes, litres at 1 bar. */
+  readonly litres: number;
+  /** Gauge pressure that holds it, and never less than the reserve. */
+  readonly bar: number;
+}
+
+/**
+ * Minimum gas: what brings two divers from the deepest point to the surface.
+ * @param deepestM metres @param safetyStop left out of the sum where it lies no shallower than the deepest point
+ * @param around water and ascent rate @param requiredStops deepest first; they take the place of the safety stop
+ * @returns litres: 2 divers * 2 * rate * (P(deepest) * 1 min + ascent and stops); bar by `pressureBar`
+ * Source: common practice; the method (gas at depth, plus ascent at mean depth, as a pressure) is that of the
+ * emergency-gas example of the U.S. Navy Diving Manual, Revision 4 Change A, pp. 8-2 and 8-3.
+ */
+export function minimumGas(
+  supply: Supply,
+  deepestM: number,
+  safetyStop: SafetyStop | null,
+  around: Surroundings,
+  requiredStops: readonly SafetyStop[] = [],
+): MinimumGas {
+  const safetyStops = safetyStop !== null && safetyStop.depthM < deepestM ? [safetyStop] : [];
+  const stops = requiredStops.length > 0 ? requiredStops : safetyStops;
+  const deepestBar = ambientBar(deepestM, around.column);
+  const problem: SupplyLeg = { fromBar: deepestBar, toBar: deepestBar, min: PROBLEM_MIN };
+  const litres =
+    SHARING_DIVERS *
+    gasUsedL([problem, ...ascentLegs(deepestM, stops, around)], STRESS_FACTOR * supply.surfaceRateLpm);
+  const bar = pressureBar(supply.waterL, litres, supply.o2, supply.law)!;
+  return { litres, bar: Math.max(bar, supply.reserveBar) };
+}
+
+/**
+ * Turn pressure: where the party starts back.
+ * @param fillBar gauge @param minimumBar gauge, of the minimum gas @param share of the gas above the minimum
+ *   that goes into the way out, 0 to 1
+ * @returns bar, gauge: fill - (fill - minimum) * share; null where the fill does not reach the minimum, as
+ *   then no gas is there to plan with
+ * Source: common practice.
+ */
+export function turnBar(fillBar: number, minimumBar: number, share: number): number | null {
+  return fillBar < minimumBar ? null : fillBar - (fillBar - minimumBar) * share;
+}
+
+/**
+ * How long an amount of gas lasts on a dive, exact on sloping legs.
+ * @param legs in order, pressures in bar absolute @param surfaceRateLpm litres a minute at 1 bar
+ * @param litres at 1 bar, 0 or more
+ * @returns minutes from the start; null where it lasts the whole dive. On a sloping leg the root of
+ *   rate (P t + slope t^2 / 2) = litres, in the form 2c / (b + sqrt(b^2 + 2ac)), which is good at any slope
+ * Source: U.S. Navy Diving Manual, Revision 4 Change A, par. 7-4.1 (duration of a supply).
+ */
+export function lastsMin(legs: readonly SupplyLeg[], surfaceRateLpm: number, litres: number): number | null {
+  let leftBarMin = litres / surfaceRateLpm;
+  let elapsedMin = 0;
+  for (const leg of legs) {
+    const legBarMin = ((leg.fromBar + leg.toBar) / 2) * leg.min;
+    if (legBarMin > leftBarMin) {
+      const slope = (leg.toBar - leg.fromBar) / leg.min;
+      const root = Math.sqrt(leg.fromBar ** 2 + 2 * slope * leftBarMin);
+      return elapsedMin + (2 * leftBarMin) / (leg.fromBar + root);
+    }
+    leftBarMin -= legBarMin;
+    elapsedMin += leg.min;
+  }
+  return null;
+}
