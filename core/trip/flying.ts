@@ -24,7 +24,7 @@ export type FlyingRow = keyof typeof HOURS_BEFORE_FLIGHT;
 export function flyingRow(entries: readonly Entry[]): FlyingRow | null {
   const first = entries[0];
   if (first === undefined) return null;
-  if (entries.some((entry) => entry.stops.length > 0)) return 'requiredStops';
+  if (entries.some((entry) => entry.isPastLimit)) return 'requiredStops';
   return entries.length > 1 || first.intervalMin !== null ? 'severalDivesOrDays' : 'oneNoStopDive';
 }
 

@@ -1,3 +1,4 @@
+import type { ClockPiece } from '../oxygen/cns-day';
 import type { Leg } from '../profile';
 import type { Lanes } from '../tissues/affine-map';
 import type { Dive, Diver, Id, Mix, Trip } from './types';
@@ -12,6 +13,23 @@ export interface Carry {
   readonly tensions: Lanes;
   /** Single-exposure CNS clock as a fraction; null once an exposure above 1.6 bar made it unknowable. */
   readonly cns: number | null;
+  /** Oxygen already taken on this mission, by day number since 1970-01-01, and the exposures of its last day. */
+  readonly doses: readonly DayDose[];
+  readonly exposures: readonly Exposure[];
+}
+
+/** Whole-body oxygen doses of one day. */
+export interface DayDose {
+  readonly day: number;
+  readonly otu: number;
+  readonly esot: number;
+}
+
+/** One dive as the rolling 24 h clock sees it; `pieces` null where PO2 passed 1.6 bar. */
+export interface Exposure {
+  readonly startMin: WallMin;
+  readonly endMin: WallMin;
+  readonly pieces: readonly ClockPiece[] | null;
 }
 
 export type RoomLimit =
@@ -46,9 +64,14 @@ export interface Stop {
 export interface Entry {
   readonly dive: Dive;
   readonly diver: Diver;
+  /** False where no mix may go there: the dive is left out, and the ledger goes on as if it were not made. */
+  readonly isMade: boolean;
   readonly startMin: WallMin;
   readonly surfacesMin: WallMin;
-  /** Surface time since the diver's dive before, earlier dives included; null for a first dive. */
+  /**
+   * Surface time since the diver's dive before, earlier dives included; null for a first dive. Negative
+   * where required stops of the dive before run into this one: then nothing is given off in between.
+   */
   readonly intervalMin: number | null;
   /** As dived where that is known, else as planned. */
   readonly depthM: number;
@@ -56,6 +79,9 @@ export interface Entry {
   readonly isAsDived: boolean;
   /** Legs in order from the surface to the surface, stops included. */
   readonly legs: readonly Leg[];
+  /** Depths of earlier levels from whose end a direct ascent was no longer within the limit. */
+  readonly levelsPastLimitM: readonly number[];
+  readonly exposure: Exposure | null;
   readonly mix: Mix | null;
   /** Oxygen fraction the figures rest on: analysed where known. */
   readonly o2: number | null;
@@ -69,8 +95,10 @@ export interface Entry {
   /** Longest bottom time with a direct ascent; null with `unlimited` where there is none. */
   readonly noStopMin: number | null;
   readonly unlimited: boolean;
-  /** Required stops, deepest first; empty inside the no-stop limit. */
-  readonly stops: readonly Stop[];
+  /** The bottom time passes the no-stop limit, or an earlier level ended past its own. */
+  readonly isPastLimit: boolean;
+  /** Required stops, deepest first; empty inside the limit, and null where no ascent on this gas was found. */
+  readonly stops: readonly Stop[] | null;
   readonly tensionsBefore: Lanes;
   readonly tensionsAfter: Lanes;
   readonly leading: { readonly compartment: number; readonly fractionOfLimit: number };
@@ -80,9 +108,14 @@ export interface Entry {
     /** Peak of the rolling 24 h allowance during this dive. */
     readonly day: number | null;
   };
+  /** `day` and `trip` count up to and with this dive. */
   readonly otu: { readonly dive: number | null; readonly day: number; readonly trip: number };
   readonly esot: { readonly dive: number | null; readonly day: number };
   readonly gas: {
+    /** Litres in the cylinder at the start, at 1 bar. */
+    readonly contentL: number | null;
+    /** Used when the last level is left, litres at 1 bar. */
+    readonly usedAtLeavingL: number | null;
     readonly usedL: number | null;
     /** Gauge pressure left at the surface; null where the gas does not last. */
     readonly endBar: number | null;
@@ -106,9 +139,11 @@ export interface LedgerDay {
 /** All entries of one diver, day by day. */
 export interface DiverLedger {
   readonly diver: Diver;
-  /** At the first dive, before any of the trip's gas. */
+  /** What the diver brings along: earlier dives, or a recent climb to the trip's altitude. */
   readonly start: Carry;
   readonly entries: readonly Entry[];
+  /** What is held on surfacing from each entry: where a fold can be taken up again. */
+  readonly carries: readonly Carry[];
   readonly days: readonly LedgerDay[];
   /** Flying is clear from here; null without dives. */
   readonly flyAfterMin: WallMin | null;

@@ -1,0 +1,89 @@
+import { travelMin, type Surroundings } from '../profile';
+import { applyMap, type AffineMap, type Lanes } from '../tissues/affine-map';
+import { COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
+import { stretchMap } from '../tissues/leg-map';
+import type { Stop } from '../trip/ledger-types';
+import type { Gradient } from '../trip/types';
+import { ambientBar } from '../water';
+import { isWithin, toleratedTensions } from './tolerated';
+
+/** Stops lie this far apart, the last at this depth. Source: common practice, 3 m or 10 ft. */
+export const STOP_STEP_M = 3;
+
+/** No stop is waited out longer than a day: past that the ascent counts as not computable. */
+const LONGEST_STOP_MIN = 1440;
+
+function travelMap(fromM: number, toM: number, around: Surroundings): AffineMap {
+  const { column } = around;
+  return stretchMap(ambientBar(fromM, column), ambientBar(toM, column), travelMin(fromM, toM, around));
+}
+
+/** Whole minutes at a stop until the travel on ends inside `limits`; null where waiting does not get there. */
+function waitMin(
+  tensions: Lanes,
+  inspiredN2Bar: number,
+  onward: AffineMap,
+  n2Fraction: number,
+  limits: Lanes,
+): number | null {
+  let longest = 0;
+  for (let i = 0; i < COMPARTMENT_COUNT; i += 1) {
+    const limit = (limits[i]! - n2Fraction * onward.uptake[i]!) / onward.decay[i]!;
+    const tension = tensions[i]!;
+    if (tension <= limit) continue;
+    if (inspiredN2Bar >= limit) return null;
+    longest = Math.max(longest, Math.log((tension - inspiredN2Bar) / (limit - inspiredN2Bar)) / RATES_PER_MIN[i]!);
+  }
+  const whole = Math.ceil(longest - 1e-9);
+  return whole > LONGEST_STOP_MIN ? null : whole;
+}
+
+/**
+ * The stops a passed no-stop limit costs: every 3 m, whole minutes, on the same gas. The gradient factor
+ * runs linearly in depth from `low` at the first stop to `high` at the surface.
+ * @param tensions on leaving the bottom, bar @param fromM depth of the last level, metres
+ * @param n2Fraction nitrogen fraction of the mix, 0 to 1
+ * @returns stops deepest first, each of 1 minute or more; null where no such ascent exists on this gas
+ *   (a tissue would go on loading at the stop itself)
+ * Source: E. C. Baker, "Clearing up the confusion about deep stops", Immersed 1998;3(4); 3 m steps and
+ * whole minutes are common practice.
+ */
+export function stagedAscent(
+  tensions: Lanes,
+  fromM: number,
+  n2Fraction: number,
+  gradient: Gradient,
+  around: Surroundings,
+): readonly Stop[] | null {
+  const { column } = around;
+  const deepestStopM = Math.floor((fromM - 1e-9) / STOP_STEP_M) * STOP_STEP_M;
+  let firstM = STOP_STEP_M;
+  let now = tensions;
+  for (; firstM <= deepestStopM; firstM += STOP_STEP_M) {
+    now = applyMap(travelMap(fromM, firstM, around), tensions, n2Fraction);
+    if (isWithin(now, toleratedTensions(ambientBar(firstM, column), gradient.low))) break;
+  }
+  if (firstM > deepestStopM) return null;
+
+  const stops: Stop[] = [];
+  for (let depthM = firstM; depthM > 0; depthM -= STOP_STEP_M) {
+    const nextM = depthM - STOP_STEP_M;
+    const factor = gradient.high + ((gradient.low - gradient.high) * nextM) / firstM;
+    const onward = travelMap(depthM, nextM, around);
+    const limits = toleratedTensions(ambientBar(nextM, column), factor);
+    const here = ambientBar(depthM, column);
+    const min = waitMin(now, n2Fraction * inspiredBar(here), onward, n2Fraction, limits);
+    if (min === null) return null;
+    const rested = applyMap(stretchMap(here, here, min), now, n2Fraction);
+    now = applyMap(onward, rested, n2Fraction);
+    // A tissue that was inside its limit may have loaded past it while the others were waited for.
+    if (!isWithin(now, widened(limits))) return null;
+    if (min > 0) stops.push({ depthM, min });
+  }
+  return stops;
+}
+
+/** Limits with room for rounding: waiting times are solved for equality. */
+function widened(limits: Lanes): Lanes {
+  return Float64Array.from(limits, (limit) => limit + 1e-9);
+}

@@ -1,0 +1,232 @@
+import { noStopLimitMin } from '../ascent/no-stop-limit';
+import { modM, po2Bar } from '../gas';
+import { increasingRoot } from '../numeric';
+import { CNS_HALF_TIME_MIN, cnsMinutesLeft } from '../oxygen/cns';
+import type { ProfileShape } from '../profile';
+import { contentL } from '../supply';
+import { AIR_N2, COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
+import { effectiveDive, type EffectiveDive } from './as-dived';
+import { newDivePlan, surroundingsOf } from './dive-plan';
+import { lastLevelStay, step, surfaceLimits } from './entry';
+import type { Carry, Entry, Room, RoomLimit } from './ledger-types';
+import type { Trip } from './types';
+
+/** Roots without a formula are found to this, metres and minutes. */
+const ROOT_TOLERANCE = 0.01;
+
+/** A level is not thought shallower than this when depth room is sought upwards, metres. */
+const SHALLOWEST_M = 1;
+
+interface Found {
+  readonly amount: number;
+  readonly limit: RoomLimit;
+}
+
+/** The first limit to be met; of two alike the one listed first. */
+function first(candidates: readonly (Found | null)[]): Found | null {
+  let found: Found | null = null;
+  for (const each of candidates) if (each && (found === null || each.amount < found.amount)) found = each;
+  return found;
+}
+
+/** Litres left above what must remain: the reserve at the surface, the minimum gas on leaving the bottom. */
+function spareL(entry: Entry, trip: Trip): number {
+  const { contentL: filledL, usedL, usedAtLeavingL, minimumBar } = entry.gas;
+  const { waterL, reserveBar } = entry.diver.cylinder;
+  const law = trip.settings.gasLaw;
+  const reserveL = contentL(waterL, reserveBar, entry.o2!, law);
+  const minimumL = contentL(waterL, minimumBar!, entry.o2!, law);
+  return Math.min(filledL! - usedL! - reserveL, filledL! - usedAtLeavingL! - minimumL);
+}
+
+/** The same dive with another profile, as its entry in the same ledger. */
+export function entryWith(trip: Trip, carry: Carry, entry: Entry, shape: ProfileShape): Entry {
+  const effective: EffectiveDive = { ...effectiveDive(entry.dive, entry.diver), shape };
+  const plan = newDivePlan(shape, surroundingsOf(trip));
+  const context = { trip, diver: entry.diver, intervals: new Map() };
+  return step(context, carry, entry.dive, effective, entry.mix, plan).entry;
+}
+
+function shapeOf(entry: Entry): ProfileShape {
+  return effectiveDive(entry.dive, entry.diver).shape;
+}
+
+/** The shape with its last level longer. */
+export function longer(shape: ProfileShape, byMin: number): ProfileShape {
+  const stop = shape.safetyStop === undefined ? {} : { safetyStop: shape.safetyStop };
+  const { legs } = shape;
+  if (legs === undefined) return { depthM: shape.depthM, bottomMin: shape.bottomMin + byMin, ...stop };
+  const last = legs[legs.length - 1]!;
+  return {
+    depthM: shape.depthM,
+    bottomMin: shape.bottomMin + byMin,
+    legs: [...legs.slice(0, -1), { depthM: last.depthM, min: last.min + byMin }],
+    ...stop,
+  };
+}
+
+/** The shape with every level deeper by the same. */
+export function deeper(shape: ProfileShape, byM: number): ProfileShape {
+  const stop = shape.safetyStop === undefined ? {} : { safetyStop: shape.safetyStop };
+  return {
+    depthM: shape.depthM + byM,
+    bottomMin: shape.bottomMin,
+    ...(shape.legs && { legs: shape.legs.map((leg) => ({ depthM: leg.depthM + byM, min: leg.min })) }),
+    ...stop,
+  };
+}
+
+/** Room on the rolling 24 h clock: it rises by at most 1/limit a minute, which settles it where that is late. */
+function cnsDayRoomMin(trip: Trip, carry: Carry, entry: Entry, po2: number, soonestOther: number): Found | null {
+  const day = entry.cns.day;
+  const soonestMin = day === null ? null : cnsMinutesLeft(day, po2, 'daily');
+  if (soonestMin === null || soonestMin >= soonestOther) return null;
+  if (soonestMin < 0) return { amount: soonestMin, limit: 'cns-day' };
+  const over = (byMin: number) =>
+    (entryWith(trip, carry, entry, longer(shapeOf(entry), byMin)).cns.day ?? Infinity) - 1;
+  const amount = increasingRoot(over, soonestMin, Math.min(soonestOther, soonestMin + 1440), ROOT_TOLERANCE);
+  return { amount, limit: 'cns-day' };
+}
+
+function minutesLonger(trip: Trip, carry: Carry, entry: Entry): Found | null {
+  const lastBar = entry.legs.findLast((leg) => leg.kind === 'level')!.toBar;
+  const po2 = po2Bar(entry.o2!, lastBar);
+  const cnsLeftMin = entry.cns.after === null ? null : cnsMinutesLeft(entry.cns.after, po2, 'single');
+  const soonest = first([
+    entry.unlimited ? null : { amount: entry.noStopMin! - entry.bottomMin, limit: 'no-stop' },
+    cnsLeftMin === null || cnsLeftMin === Infinity ? null : { amount: cnsLeftMin, limit: 'cns' },
+    { amount: spareL(entry, trip) / (entry.diver.surfaceRateLpm * lastBar), limit: 'gas' },
+  ]);
+  return first([soonest, cnsDayRoomMin(trip, carry, entry, po2, soonest?.amount ?? Infinity)]);
+}
+
+/** How far inside each limit a dive is at a depth; negative outside. */
+function margins(trip: Trip, entry: Entry): readonly Found[] {
+  return [
+    { amount: entry.unlimited ? Infinity : entry.noStopMin! - entry.bottomMin, limit: 'no-stop' },
+    { amount: entry.cns.after === null ? -1 : 1 - entry.cns.after, limit: 'cns' },
+    { amount: entry.cns.day === null ? -1 : 1 - entry.cns.day, limit: 'cns-day' },
+    { amount: spareL(entry, trip), limit: 'gas' },
+  ];
+}
+
+function metresDeeper(trip: Trip, carry: Carry, entry: Entry): Found | null {
+  const around = surroundingsOf(trip);
+  const shape = shapeOf(entry);
+  const { diver } = entry;
+  const depths = first([
+    { amount: modM(entry.o2!, diver.po2.working, around.column) - entry.depthM, limit: 'mod' },
+    { amount: diver.maxDepthM - entry.depthM, limit: 'diver-depth' },
+  ])!;
+  const shallowestM = Math.min(...(shape.legs ?? [shape]).map((level) => level.depthM));
+  const highestM = SHALLOWEST_M - shallowestM;
+  // Every level must stay long enough for the travel to it; beyond that there is no such dive.
+  const travelM = (entry.bottomMin - 1e-9) * around.descentMPerMin - entry.depthM;
+  const deepestM = Math.min(depths.amount, shape.legs ? depths.amount : travelM);
+  if (deepestM <= highestM) return depths;
+
+  const at = (byM: number) => margins(trip, entryWith(trip, carry, entry, deeper(shape, byM)));
+  const atDeepest = at(deepestM);
+  const found: Found[] = [depths];
+  for (const [index, margin] of atDeepest.entries()) {
+    if (margin.amount >= 0) continue;
+    const over = (byM: number) => -at(byM)[index]!.amount;
+    if (over(highestM) > 0) return null;
+    found.push({ amount: increasingRoot(over, highestM, deepestM, ROOT_TOLERANCE), limit: margin.limit });
+  }
+  return first(found);
+}
+
+/**
+ * How much sooner the dive could start, in closed form: each compartment tells the interval it needs.
+ * @returns the limit 'interval' where the diver's dive before ends first; null where no interval matters;
+ *   amount -Infinity where none would do
+ */
+function minutesEarlier(trip: Trip, carry: Carry, entry: Entry): Found | null {
+  const { intervalMin } = entry;
+  if (intervalMin === null) return null;
+  const around = surroundingsOf(trip);
+  const { surfaceBar } = around.column;
+  const n2 = 1 - entry.o2!;
+  const limits = surfaceLimits(surfaceBar, entry.diver.gradient.high);
+  const plan = newDivePlan(shapeOf(entry), around);
+  const airBar = AIR_N2 * inspiredBar(surfaceBar);
+  let neededMin = -Infinity;
+  for (let i = 0; i < COMPARTMENT_COUNT; i += 1) {
+    const decay = plan.directAscent.decay[i]! * plan.toLeaving.decay[i]!;
+    const uptake = plan.directAscent.decay[i]! * plan.toLeaving.uptake[i]! + plan.directAscent.uptake[i]!;
+    const highestBefore = (limits[i]! - n2 * uptake) / decay;
+    const held = carry.tensions[i]!;
+    if (held <= highestBefore) continue;
+    if (highestBefore <= airBar) return { amount: -Infinity, limit: 'no-stop' };
+    neededMin = Math.max(neededMin, Math.log((held - airBar) / (highestBefore - airBar)) / RATES_PER_MIN[i]!);
+  }
+  const byNitrogen: Found | null =
+    neededMin > 0 ? { amount: intervalMin - neededMin, limit: 'no-stop' } : null;
+  return first([byNitrogen, earlierByCns(carry, entry)]);
+}
+
+/** The single-exposure clock at its start must leave place for the dive's own share. */
+function earlierByCns(carry: Carry, entry: Entry): Found | null {
+  const { before, after } = entry.cns;
+  if (carry.cns === null || before === null || after === null) return null;
+  const highestBefore = 1 - (after - before);
+  if (carry.cns <= highestBefore) return null;
+  if (highestBefore <= 0) return { amount: -Infinity, limit: 'cns' };
+  const neededMin = CNS_HALF_TIME_MIN * Math.log2(carry.cns / highestBefore);
+  return { amount: entry.intervalMin! - neededMin, limit: 'cns' };
+}
+
+const NO_ROOM: Room = {
+  min: null,
+  minLimit: null,
+  m: null,
+  mLimit: null,
+  earlierMin: null,
+  earlierLimit: null,
+};
+
+/**
+ * Minutes of room alone, cheap enough for every entry of a trip at once.
+ * @param carry what the diver holds on surfacing from the dive before (`carries[i - 1]`, or `start`)
+ * @returns minutes and the limit met first; null where there is neither
+ * Source: each limit as in its module; closed forms but for the 24 h clock near its end.
+ */
+export function roomMinutes(trip: Trip, carry: Carry, entry: Entry): Pick<Room, 'min' | 'minLimit'> {
+  if (!entry.isMade) return { min: null, minLimit: null };
+  if (entry.cns.after === null && entry.cns.before !== null) return { min: null, minLimit: 'po2' };
+  const found = minutesLonger(trip, carry, entry);
+  // -Infinity: past a clock's limit at a pressure where no shorter stay would help; there is no such number.
+  return { min: found === null || found.amount === -Infinity ? null : found.amount, minLimit: found?.limit ?? null };
+}
+
+/**
+ * The room of an entry: minutes longer, metres deeper, minutes sooner, each with the limit met first.
+ * @param trip the document @param carry as `roomMinutes` @param entry of the same ledger
+ * @returns closed form where there is one, else found to 0.01 on the safe side; negative where a limit is
+ *   passed; null with the limit 'po2' above 1.6 bar, where no oxygen limit is published
+ * Source: DESIGN of this project, "room"; each limit as in its module.
+ */
+export function roomOf(trip: Trip, carry: Carry, entry: Entry): Room {
+  if (!entry.isMade) return NO_ROOM;
+  const minutes = roomMinutes(trip, carry, entry);
+  const metres =
+    minutes.minLimit === 'po2'
+      ? { amount: entry.modM! - entry.depthM, limit: 'mod' as const }
+      : metresDeeper(trip, carry, entry);
+  const earlier = minutesEarlier(trip, carry, entry);
+  return {
+    ...minutes,
+    m: metres?.amount ?? null,
+    mLimit: metres?.limit ?? null,
+    earlierMin: earlier === null || earlier.amount === -Infinity ? null : earlier.amount,
+    earlierLimit: earlier?.limit ?? null,
+  };
+}
+
+/** Whether the no-stop limit of a shape is kept from given tensions; what-if tables ask it often. */
+export function noStopMinOf(trip: Trip, entry: Entry, shape: ProfileShape): number {
+  const plan = newDivePlan(shape, surroundingsOf(trip));
+  const limits = surfaceLimits(plan.around.column.surfaceBar, entry.diver.gradient.high);
+  return noStopLimitMin(lastLevelStay(plan, entry.tensionsBefore, 1 - entry.o2!, limits));
+}
