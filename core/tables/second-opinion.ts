@@ -1,0 +1,153 @@
+import type { Surroundings } from '../profile';
+import { runtimeMin } from '../profile';
+import { wallMin } from '../trip/clock';
+import { newDivePlan, surroundingsOf } from '../trip/dive-plan';
+import type { DiverLedger, Entry, WallMin } from '../trip/ledger-types';
+import { mixFor, mixO2 } from '../trip/mix-choice';
+import type { Id, Trip } from '../trip/types';
+import { ambientBar } from '../water';
+import { GROUPS, type Group } from './data';
+import { altitudeWaitMin, tableStep, type TableReading, type TableState } from './procedure';
+
+/** The table's view of one entry, beside the model's. */
+export interface SecondOpinion extends Omit<TableReading, 'groupAfter'> {
+  readonly procedure: 'usn-rev7-air';
+  readonly diveId: Id;
+  /** Equivalent air depth the table was entered with, feet of sea water; null where it was not entered. */
+  readonly depthFsw: number | null;
+  /** Null where the table was not entered. */
+  readonly groupAfter: Group | null;
+  /** Both say within the limit, or both say past it; null where one of them does not tell. */
+  readonly agrees: boolean | null;
+}
+
+/** One foot of sea water, bar. Source: U.S. Navy Diving Manual: 1 fsw = 0.30643 msw (sea water of 64 lb/ft3). */
+export const BAR_PER_FSW = 0.030643;
+
+/** Water that the table counts above the diver at the surface. Source: as above, ch. 10, "+ 33". */
+const SURFACE_FSW = 33;
+
+/** Higher than this the table wants its depths corrected for altitude. Source: common practice, 300 m (1 000 ft). */
+export const TABLE_UP_TO_ALTITUDE_M = 300;
+
+/** Cabin of an airliner, by the table's own rule. Source: table 9-6, notes. */
+const CABIN_FT = 8000;
+const DAY_MIN = 1440;
+
+/**
+ * Depth the table is entered with.
+ * @param depthM metres @param o2 oxygen fraction, 0 to 1
+ * @returns feet of sea water, 0 or more: (1 - o2)(fsw + 33)/0.79 - 33 with fsw = (P - P0)/0.030643
+ * Source: U.S. Navy Diving Manual Revision 7 (2016), ch. 10, equivalent air depth.
+ */
+export function tableDepthFsw(depthM: number, o2: number, around: Surroundings): number {
+  const { column } = around;
+  const fsw = (ambientBar(depthM, column) - column.surfaceBar) / BAR_PER_FSW;
+  return Math.max(0, ((1 - o2) * (fsw + SURFACE_FSW)) / 0.79 - SURFACE_FSW);
+}
+
+function notEntered(entry: Entry, groupBefore: Group | null, reason: string): SecondOpinion {
+  return {
+    procedure: 'usn-rev7-air',
+    diveId: entry.dive.id,
+    depthFsw: null,
+    rowFsw: null,
+    limitMin: null,
+    unlimited: false,
+    residualMin: null,
+    equivalentMin: null,
+    groupBefore,
+    groupAfter: groupBefore,
+    isWithin: null,
+    agrees: null,
+    reason,
+  };
+}
+
+/** The model's answer to the same question; null where it has none. */
+function modelSaysWithin(entry: Entry): boolean | null {
+  if (entry.unlimited) return true;
+  return entry.noStopMin === null ? null : entry.bottomMin <= entry.noStopMin;
+}
+
+interface Walk {
+  readonly state: TableState | null;
+  readonly surfacedMin: WallMin | null;
+}
+
+function step(walk: Walk, depthFsw: number, bottomMin: number, startMin: WallMin, surfacesMin: WallMin) {
+  const intervalMin = walk.surfacedMin === null ? null : startMin - walk.surfacedMin;
+  const { reading, state } = tableStep({ depthFsw, bottomMin, intervalMin }, walk.state);
+  return { reading, walk: { state, surfacedMin: surfacesMin } };
+}
+
+/** The dives a diver arrives with, through the same table. */
+function walkBefore(diverLedger: DiverLedger, trip: Trip, around: Surroundings): Walk {
+  let walk: Walk = { state: null, surfacedMin: null };
+  for (const dive of diverLedger.diver.before ?? []) {
+    const mix = mixFor(dive, diverLedger.diver, trip, around);
+    const o2 = dive.o2 ?? (mix === null ? null : mixO2(mix));
+    if (o2 === null) continue;
+    const { profile, legs } = newDivePlan(dive, around);
+    const startMin = wallMin(dive.startsAt);
+    const depthFsw = tableDepthFsw(profile.deepestM, o2, around);
+    walk = step(walk, depthFsw, profile.bottomMin, startMin, startMin + runtimeMin(legs)).walk;
+  }
+  return walk;
+}
+
+/**
+ * The same dives by the government air table, worked by hand: another view, not an alarm. The table takes
+ * every dive as square at its deepest point and rounds up at each step, so it is stricter for several
+ * levels and for many dives.
+ * @param diverLedger one diver's ledger @param trip the document it was computed from
+ * @returns one opinion an entry, in order; what the table does not give is null with the reason
+ * Source: U.S. Navy Diving Manual Revision 7 (2016), tables 9-7 and 9-8 and ch. 10.
+ */
+export function secondOpinions(diverLedger: DiverLedger, trip: Trip): readonly SecondOpinion[] {
+  const { altitudeM } = trip.water;
+  if (altitudeM > TABLE_UP_TO_ALTITUDE_M) {
+    const reason = `The table holds up to ${TABLE_UP_TO_ALTITUDE_M} m above sea level; at ${altitudeM} m its depths need a correction that is not made here.`;
+    return diverLedger.entries.map((entry) => notEntered(entry, null, reason));
+  }
+  const around = surroundingsOf(trip);
+  let walk = walkBefore(diverLedger, trip, around);
+  return diverLedger.entries.map((entry) => {
+    if (entry.o2 === null) {
+      return notEntered(
+        entry,
+        null,
+        'No mix of the trip may go on this dive, so there is nothing to look up.',
+      );
+    }
+    const depthFsw = tableDepthFsw(entry.depthM, entry.o2, around);
+    const next = step(walk, depthFsw, entry.bottomMin, entry.startMin, entry.surfacesMin);
+    walk = next.walk;
+    const model = modelSaysWithin(entry);
+    const { isWithin } = next.reading;
+    const agrees = isWithin === null || model === null ? null : isWithin === model;
+    return { procedure: 'usn-rev7-air', diveId: entry.dive.id, depthFsw, agrees, ...next.reading };
+  });
+}
+
+/**
+ * When the table lets a diver fly: the wait of the highest group of the 24 hours before the last surfacing.
+ * @param diverLedger one diver's ledger @param opinions of the same ledger
+ * @returns group and wait, minutes after the last surfacing; null without dives or without a group
+ * Source: U.S. Navy Diving Manual Revision 7 (2016), table 9-6: 8 000 ft for an airliner.
+ */
+export function tableFlight(
+  diverLedger: DiverLedger,
+  opinions: readonly SecondOpinion[],
+): { readonly group: Group; readonly waitMin: number } | null {
+  const lastMin = Math.max(...diverLedger.entries.map((entry) => entry.surfacesMin));
+  let highest = -1;
+  diverLedger.entries.forEach((entry, i) => {
+    const group = opinions[i]?.groupAfter ?? null;
+    if (group === null || lastMin - entry.surfacesMin > DAY_MIN) return;
+    highest = Math.max(highest, GROUPS.indexOf(group));
+  });
+  const group = GROUPS[highest];
+  const waitMin = group === undefined ? null : altitudeWaitMin(group, CABIN_FT);
+  return group === undefined || waitMin === null ? null : { group, waitMin };
+}
