@@ -64,12 +64,6 @@ function notEntered(entry: Entry, groupBefore: Group | null, reason: string): Se
   };
 }
 
-/** The model's answer to the same question; null where it has none. */
-function modelSaysWithin(entry: Entry): boolean | null {
-  if (entry.unlimited) return true;
-  return entry.noStopMin === null ? null : entry.bottomMin <= entry.noStopMin;
-}
-
 interface Walk {
   readonly state: TableState | null;
   readonly surfacedMin: WallMin | null;
@@ -113,7 +107,7 @@ export function secondOpinions(diverLedger: DiverLedger, trip: Trip): readonly S
   const around = surroundingsOf(trip);
   let walk = walkBefore(diverLedger, trip, around);
   return diverLedger.entries.map((entry) => {
-    if (entry.o2 === null) {
+    if (!entry.isMade || entry.o2 === null) {
       return notEntered(
         entry,
         null,
@@ -123,9 +117,8 @@ export function secondOpinions(diverLedger: DiverLedger, trip: Trip): readonly S
     const depthFsw = tableDepthFsw(entry.depthM, entry.o2, around);
     const next = step(walk, depthFsw, entry.bottomMin, entry.startMin, entry.surfacesMin);
     walk = next.walk;
-    const model = modelSaysWithin(entry);
     const { isWithin } = next.reading;
-    const agrees = isWithin === null || model === null ? null : isWithin === model;
+    const agrees = isWithin === null ? null : isWithin === !entry.isPastLimit;
     return { procedure: 'usn-rev7-air', diveId: entry.dive.id, depthFsw, agrees, ...next.reading };
   });
 }
@@ -140,11 +133,12 @@ export function tableFlight(
   diverLedger: DiverLedger,
   opinions: readonly SecondOpinion[],
 ): { readonly group: Group; readonly waitMin: number } | null {
-  const lastMin = Math.max(...diverLedger.entries.map((entry) => entry.surfacesMin));
+  const made = diverLedger.entries.filter((entry) => entry.isMade);
+  const lastMin = Math.max(...made.map((entry) => entry.surfacesMin));
   let highest = -1;
   diverLedger.entries.forEach((entry, i) => {
     const group = opinions[i]?.groupAfter ?? null;
-    if (group === null || lastMin - entry.surfacesMin > DAY_MIN) return;
+    if (!entry.isMade || group === null || lastMin - entry.surfacesMin > DAY_MIN) return;
     highest = Math.max(highest, GROUPS.indexOf(group));
   });
   const group = GROUPS[highest];

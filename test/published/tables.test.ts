@@ -92,6 +92,15 @@ describe('table 9-7, no-stop limits and groups', () => {
   });
 });
 
+/** Ends of the bands in A (0), B (1) or C (2), one for each group above. */
+function endsIn(last: number): readonly number[] {
+  return GROUPS.slice(last).map((group) => printedMin(INTERVAL_BAND_ENDS[group].at(-1 - last)!));
+}
+
+function steps(ends: readonly number[]): readonly number[] {
+  return ends.slice(1).map((end, i) => end - ends[i]!);
+}
+
 describe('table 9-8, surface intervals', () => {
   it('has a band for every group down to A', () => {
     for (const group of GROUPS) expect(INTERVAL_BAND_ENDS[group]).toHaveLength(GROUPS.indexOf(group) + 1);
@@ -106,12 +115,9 @@ describe('table 9-8, surface intervals', () => {
   });
 
   it('ends its C, B and A bands 52 or 53 minutes later for each group, after first steps of 55 and 76', () => {
-    const endIn = (last: number) =>
-      GROUPS.slice(last).map((group) => printedMin(INTERVAL_BAND_ENDS[group].at(-1 - last)!));
-    const steps = (ends: readonly number[]) => ends.slice(1).map((end, i) => end - ends[i]!);
-    const inA = steps(endIn(0));
-    const inB = steps(endIn(1));
-    const inC = steps(endIn(2));
+    const inA = steps(endsIn(0));
+    const inB = steps(endsIn(1));
+    const inC = steps(endsIn(2));
     expect(inA.slice(0, 2)).toEqual([76, 55]);
     expect(inB[0]).toBe(55);
     for (const step of [...inA.slice(2), ...inB.slice(1), ...inC]) expect([52, 53]).toContain(step);
@@ -205,9 +211,14 @@ describe('table 9-6, interval before an ascent to altitude', () => {
 describe('the hand procedure', () => {
   // The same magazine page: 10 ft for 102 to 158 min is C, 15 ft up to 163 min E, 20 ft up to 133 min F.
   it('gives the groups of a printed answer', () => {
-    const group = (depthFsw: number, bottomMin: number) =>
-      tableStep({ depthFsw, bottomMin, intervalMin: null }, null).reading.groupAfter;
-    expect([group(10, 102), group(10, 158), group(15, 163), group(20, 133)]).toEqual(['C', 'C', 'E', 'F']);
+    const asked = [
+      { depthFsw: 10, bottomMin: 102 },
+      { depthFsw: 10, bottomMin: 158 },
+      { depthFsw: 15, bottomMin: 163 },
+      { depthFsw: 20, bottomMin: 133 },
+    ];
+    const groups = asked.map((dive) => tableStep({ ...dive, intervalMin: null }, null).reading.groupAfter);
+    expect(groups).toEqual(['C', 'C', 'E', 'F']);
   });
 
   it.each(worked.cases)('works %s fsw for %s min (%s), %s (%s), %s fsw for %s min', (...columns) => {
