@@ -1,0 +1,62 @@
+import { assert } from '../result';
+import type { Bag } from './place-in-trip';
+
+/** The version this code reads and writes. */
+export const CURRENT_VERSION = 1;
+
+/**
+ * A step upwards from one version of the file to the next, over unknown JSON: types of today would change
+ * beneath it. Defaults a step needs are written into the step.
+ */
+export interface Migration {
+  /** The version it makes. */
+  readonly to: number;
+  /** Number and purpose, `2-add-as-dived`. */
+  readonly name: string;
+  readonly up: (document: Bag) => Bag;
+}
+
+/** Every step there is, in order. Version 1 is the first, so none is needed yet. */
+export const MIGRATIONS: readonly Migration[] = [];
+
+/**
+ * Holds a list of steps to its form: from version 2 to the current one, without gaps, named by number.
+ * @throws our fault where it has none of that
+ * Source: form laid down in the style guide of this project.
+ */
+export function assertNoGaps(migrations: readonly Migration[], currentVersion: number): void {
+  assert(
+    migrations.length === currentVersion - 1,
+    `version ${currentVersion} of the trip file needs ${currentVersion - 1} migrations, there are ${migrations.length}`,
+  );
+  migrations.forEach(({ to, name }, index) => {
+    assert(to === index + 2, `migration "${name}" makes version ${to} where ${index + 2} is due`);
+    assert(name.startsWith(`${to}-`), `migration "${name}" is not named after version ${to}`);
+  });
+}
+
+assertNoGaps(MIGRATIONS, CURRENT_VERSION);
+
+/**
+ * Brings a document up to the current version.
+ * @param document as read @param from its version, 1 to the current one
+ * @param migrations the steps; all there are unless a test brings its own
+ * @returns the document of the current version, or the name of the step that failed
+ * Source: the trip file of this project.
+ */
+export function migrated(
+  document: Bag,
+  from: number,
+  migrations: readonly Migration[] = MIGRATIONS,
+): { readonly document: Bag } | { readonly failed: string } {
+  let current = document;
+  for (const migration of migrations) {
+    if (migration.to <= from) continue;
+    try {
+      current = { ...migration.up(current), version: migration.to };
+    } catch {
+      return { failed: migration.name };
+    }
+  }
+  return { document: current };
+}

@@ -1,0 +1,183 @@
+import type { FieldTrouble } from './fields';
+import { bag, type Bag, type TripPath } from './place-in-trip';
+import { AUTO_MIX } from './schema';
+
+/** A trouble and the path to it. */
+export interface Found extends FieldTrouble {
+  readonly path: TripPath;
+}
+
+/** The items of a list; null where it is no list at all, which the schema has said already. */
+function items(value: unknown): readonly Bag[] | null {
+  return Array.isArray(value) ? value.map(bag) : null;
+}
+
+/** The texts among some values. */
+function texts(values: readonly unknown[]): readonly string[] {
+  return values.filter((value) => typeof value === 'string');
+}
+
+/** The ids of a list, doubled ones told; null where there is no list to look into. */
+function idsOf(list: readonly Bag[] | null, path: TripPath, found: Found[]): ReadonlySet<string> | null {
+  if (list === null) return null;
+  const first = new Map<string, number>();
+  list.forEach(({ id }, index) => {
+    if (typeof id !== 'string') return;
+    const earlier = first.get(id);
+    if (earlier === undefined) first.set(id, index);
+    else {
+      found.push({
+        path: [...path, index, 'id'],
+        what: `The id "${id}" is taken already by ${path[path.length - 1]}[${earlier}].`,
+        mend: 'Give each its own id.',
+      });
+    }
+  });
+  return new Set(first.keys());
+}
+
+function known(ids: ReadonlySet<string>): string {
+  const all = [...ids];
+  if (all.length === 0) return 'There is none yet: add it.';
+  return `Use one of ${all.slice(0, 8).join(', ')}${all.length > 8 ? ', ...' : ''}, or add it.`;
+}
+
+/** Says where an id stands for nothing. */
+function unknownId(
+  kind: string,
+  value: unknown,
+  ids: ReadonlySet<string> | null,
+  path: TripPath,
+  found: Found[],
+): void {
+  if (ids === null || typeof value !== 'string' || value.trim() === '' || ids.has(value)) return;
+  found.push({ path, what: `There is no ${kind} "${value}".`, mend: known(ids) });
+}
+
+function asDivedTroubles(
+  dive: Bag,
+  divers: ReadonlySet<string> | null,
+  path: TripPath,
+  found: Found[],
+): void {
+  const onDive = Array.isArray(dive['divers']) ? new Set(texts(dive['divers'])) : divers;
+  const seen = new Set<unknown>();
+  items(dive['asDived'])?.forEach(({ by }, index) => {
+    const at = [...path, 'asDived', index, 'by'];
+    if (seen.has(by)) {
+      found.push({
+        path: at,
+        what:
+          by === undefined
+            ? 'There are two records for everybody.'
+            : `There are two records by "${String(by)}".`,
+        mend: 'Keep one record for each diver, and at most one without "by" for the others.',
+      });
+    }
+    seen.add(by);
+    if (typeof by === 'string' && onDive !== null && divers?.has(by) === true && !onDive.has(by)) {
+      found.push({
+        path: at,
+        what: `"${by}" is not on this dive.`,
+        mend: 'Add the diver to "divers", or remove the record.',
+      });
+    } else unknownId('diver', by, divers, at, found);
+  });
+}
+
+function diverTroubles(diver: Bag, path: TripPath, found: Found[]): void {
+  const less = (low: unknown, high: unknown): boolean =>
+    typeof low !== 'number' || typeof high !== 'number' || low <= high;
+  const gradient = bag(diver['gradient']);
+  if (!less(gradient['low'] ?? 0.5, gradient['high'] ?? 0.8)) {
+    found.push({
+      path: [...path, 'gradient'],
+      what: 'The low gradient factor is above the high one.',
+      mend: 'Give a low one that is at most the high one, e.g. 0.5 and 0.8.',
+    });
+  }
+  const po2 = bag(diver['po2']);
+  if (!less(po2['working'] ?? 1.4, po2['contingency'] ?? 1.6)) {
+    found.push({
+      path: [...path, 'po2'],
+      what: 'The working PO2 is above the contingency PO2.',
+      mend: 'Give a working limit that is at most the contingency limit, e.g. 1.4 and 1.6.',
+    });
+  }
+  const cylinder = bag(diver['cylinder']);
+  const { fillBar, reserveBar } = cylinder;
+  if (typeof fillBar === 'number' && typeof reserveBar === 'number' && reserveBar >= fillBar) {
+    found.push({
+      path: [...path, 'cylinder', 'reserveBar'],
+      what: `The reserve of ${reserveBar} bar leaves nothing of a fill of ${fillBar} bar.`,
+      mend: 'Give a reserve below the fill pressure.',
+    });
+  }
+}
+
+/**
+ * Judges what the schema cannot see: ids doubled or standing for nothing, and pairs of numbers that
+ * contradict each other. Works on any JSON, so that the mistakes of a file are told together.
+ * @param document the trip, or what should have been one
+ * @returns every trouble found, in the order of the file
+ * Source: the trip file of this project, version 1.
+ */
+export function referenceTroubles(document: Bag): readonly Found[] {
+  const found: Found[] = [];
+  const party = items(document['party']);
+  const mixes = items(document['mixes']);
+  const dives = items(document['dives']);
+  const divers = idsOf(party, ['party'], found);
+  party?.forEach((diver, index) => diverTroubles(diver, ['party', index], found));
+  const sites = idsOf(items(document['sites']), ['sites'], found);
+  const stock = idsOf(mixes, ['mixes'], found);
+  mixes?.forEach(({ id }, index) => {
+    if (id !== AUTO_MIX) return;
+    found.push({
+      path: ['mixes', index, 'id'],
+      what: '"auto" stands for the choice of a mix and cannot be one.',
+      mend: 'Give the mix another id, e.g. "ean32".',
+    });
+  });
+  if (mixes?.length === 0 && dives !== null && dives.length > 0) {
+    found.push({
+      path: ['mixes'],
+      what: 'There are dives, but nothing to breathe.',
+      mend: 'Add a mix, e.g. air: { "id": "air", "o2": 0.21 }.',
+    });
+  }
+  const mixKnown = (mix: unknown, path: TripPath): void => {
+    if (mix !== AUTO_MIX) unknownId('mix', mix, mixes?.length === 0 ? null : stock, path, found);
+  };
+  party?.forEach((diver, index) => {
+    const path = ['party', index, 'before'];
+    const before = items(diver['before']);
+    idsOf(before, path, found);
+    before?.forEach((dive, at) => {
+      unknownId('site', dive['siteId'], sites, [...path, at, 'siteId'], found);
+      mixKnown(dive['mix'], [...path, at, 'mix']);
+    });
+  });
+  idsOf(dives, ['dives'], found);
+  dives?.forEach((dive, index) => {
+    const path = ['dives', index];
+    unknownId('site', dive['siteId'], sites, [...path, 'siteId'], found);
+    mixKnown(dive['mix'], [...path, 'mix']);
+    const seen = new Set<string>();
+    if (Array.isArray(dive['divers'])) {
+      dive['divers'].forEach((diver: unknown, at) => {
+        if (typeof diver !== 'string') return;
+        if (seen.has(diver))
+          found.push({
+            path: [...path, 'divers', at],
+            what: `"${diver}" is listed twice.`,
+            mend: 'Name each diver once.',
+          });
+        seen.add(diver);
+        unknownId('diver', diver, divers, [...path, 'divers', at], found);
+      });
+    }
+    if (dive['asDived'] !== undefined) asDivedTroubles(dive, divers, path, found);
+  });
+  return found;
+}

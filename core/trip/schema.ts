@@ -1,0 +1,243 @@
+import { z } from 'zod';
+import {
+  type FieldTrouble,
+  NUMBER_RULES,
+  type NumberField,
+  numberTrouble,
+  shown,
+  textTrouble,
+  wallTimeTrouble,
+} from './fields';
+import type { Trip } from './types';
+
+// Compiled validators need eval, which the window's content policy refuses.
+z.config({ jitless: true });
+
+/** How many of each a trip can hold; far above any trip, so that a broken file cannot stall the window. */
+export const LIMITS = { party: 60, sites: 500, mixes: 60, dives: 400, levels: 20, before: 60 } as const;
+
+/** Mix ids that mean something else. */
+export const AUTO_MIX = 'auto';
+
+/**
+ * A message of the schema carries what and mend on two lines; `messageParts` takes them apart again. Zod
+ * passes messages on as one text.
+ */
+function message(trouble: FieldTrouble): string {
+  return `${trouble.what}\n${trouble.mend}`;
+}
+
+/** What and mend of a schema message. */
+export function messageParts(both: string): FieldTrouble {
+  const cut = both.indexOf('\n');
+  return { what: both.slice(0, cut), mend: both.slice(cut + 1) };
+}
+
+/** A leaf judged by one of our own rules, the same that the fields of the window ask. */
+function judged<T>(trouble: (value: unknown) => FieldTrouble | null) {
+  return z.custom<T>((value) => trouble(value) === null, {
+    error: (issue) => message(trouble(issue.input)!),
+  });
+}
+
+const numbers = new Map<NumberField, z.ZodType<number>>();
+function number(field: NumberField): z.ZodType<number> {
+  const known = numbers.get(field) ?? judged<number>((value) => numberTrouble(field, value));
+  numbers.set(field, known);
+  return known;
+}
+
+function text(label: string, max: number, min: 0 | 1 = 1) {
+  return judged<string>((value) => textTrouble(label, value, max, min));
+}
+
+function time(label: string) {
+  return judged<string>((value) => wallTimeTrouble(label, value));
+}
+
+function oneOf<T extends string>(label: string, words: readonly T[]) {
+  return judged<T>((value) =>
+    (words as readonly unknown[]).includes(value)
+      ? null
+      : {
+          what: `${label} is ${shown(value)}.`,
+          mend: `Write ${words.map((word) => `"${word}"`).join(' or ')}.`,
+        },
+  );
+}
+
+/** An object whose unknown keys travel along. */
+function record<Shape extends z.core.$ZodLooseShape>(label: string, shape: Shape) {
+  const keys = Object.keys(shape).join(', ');
+  return z.looseObject(shape, {
+    error: (issue) =>
+      message({ what: `${label} is ${shown(issue.input)}.`, mend: `Give it as an object { ${keys} }.` }),
+  });
+}
+
+function list<Item extends z.ZodType>(label: string, item: Item, max: number, min = 0) {
+  return z
+    .array(item, {
+      error: ({ input }) =>
+        message({
+          what:
+            input === undefined
+              ? `${label}: the list is missing.`
+              : `${label} is ${shown(input)}, not a list.`,
+          mend: 'Give a list [ ... ].',
+        }),
+    })
+    .min(min, { error: message({ what: `${label}: the list is empty.`, mend: 'Give at least one.' }) })
+    .max(max, {
+      error: (issue) =>
+        message({
+          what: `${label}: ${(issue.input as readonly unknown[]).length} are given; there can be ${max}.`,
+          mend: 'Split the trip in two files.',
+        }),
+    });
+}
+
+const id = text('Id', 100);
+const ids = (label: string) => list(label, id, LIMITS.party, 1);
+
+export const waterSchema = record('Water', {
+  density: judged<'gauge' | 'salt' | 'fresh' | number>((value) =>
+    value === 'gauge' || value === 'salt' || value === 'fresh'
+      ? null
+      : typeof value === 'string'
+        ? { what: `Water density is ${shown(value)}.`, mend: NUMBER_RULES.densityKgM3.mend }
+        : numberTrouble('densityKgM3', value),
+  ).default('gauge'),
+  altitudeM: number('altitudeM').default(0),
+});
+
+export const settingsSchema = record('Settings', {
+  descentMPerMin: number('descentMPerMin').default(18),
+  ascentMPerMin: number('ascentMPerMin').default(9),
+  gasLaw: oneOf('Gas law', ['ideal', 'real']).default('ideal'),
+  analysisTolerance: number('analysisTolerance').default(0),
+});
+
+const level = record('Level', { depthM: number('levelDepthM'), min: number('levelMin') });
+
+const safetyStop = record('Safety stop', { depthM: number('stopDepthM'), min: number('stopMin') });
+
+const diveShape = {
+  id,
+  startsAt: time('Start'),
+  depthM: number('depthM'),
+  bottomMin: number('bottomMin'),
+  mix: text('Mix', 100),
+  legs: list('Levels', level, LIMITS.levels, 1).exactOptional(),
+  safetyStop: safetyStop.nullable().exactOptional(),
+};
+
+/** Depth and bottom time left out beside levels are the deepest and the sum, as the format says. */
+function filledFromLegs(raw: unknown): unknown {
+  const dive = raw as { legs?: unknown; depthM?: unknown; bottomMin?: unknown } | null | undefined;
+  if (!dive || !Array.isArray(dive.legs) || (dive.depthM !== undefined && dive.bottomMin !== undefined))
+    return raw;
+  const levels = dive.legs as readonly { depthM?: unknown; min?: unknown }[];
+  if (!levels.every((each) => typeof each?.depthM === 'number' && typeof each.min === 'number')) return raw;
+  return {
+    depthM: Math.max(...levels.map((each) => each.depthM as number)),
+    bottomMin: levels.reduce((sum, each) => sum + (each.min as number), 0),
+    ...dive,
+  };
+}
+
+/** Of an earlier dive the oxygen breathed may be given instead of a mix of the trip. */
+function filledFromOxygen(raw: unknown): unknown {
+  const dive = filledFromLegs(raw) as { o2?: unknown; mix?: unknown } | null | undefined;
+  return dive && dive.mix === undefined && dive.o2 !== undefined ? { ...dive, mix: AUTO_MIX } : dive;
+}
+
+const asDived = record('As dived', {
+  by: id.exactOptional(),
+  startsAt: time('Start as dived').exactOptional(),
+  depthM: number('depthM').exactOptional(),
+  bottomMin: number('bottomMin').exactOptional(),
+  o2: number('o2').exactOptional(),
+});
+
+export const diveSchema = z.preprocess(
+  filledFromLegs,
+  record('Dive', {
+    ...diveShape,
+    siteId: id,
+    divers: ids('Divers of the dive').exactOptional(),
+    turnShare: number('turnShare').exactOptional(),
+    asDived: list('As dived', asDived, LIMITS.party + 1).exactOptional(),
+  }),
+);
+
+const earlierDive = z.preprocess(
+  filledFromOxygen,
+  record('Earlier dive', { ...diveShape, siteId: id.exactOptional(), o2: number('o2').exactOptional() }),
+);
+
+export const diverSchema = record('Diver', {
+  id,
+  name: text('Name', 80),
+  surfaceRateLpm: number('surfaceRateLpm'),
+  cylinder: record('Cylinder', {
+    waterL: number('waterL'),
+    fillBar: number('fillBar'),
+    reserveBar: number('reserveBar'),
+  }),
+  maxDepthM: number('maxDepthM'),
+  maxO2: number('maxO2').default(0.4),
+  po2: record('PO2 limits', {
+    working: number('workingPo2').default(1.4),
+    contingency: number('contingencyPo2').default(1.6),
+  }).default({ working: 1.4, contingency: 1.6 }),
+  gradient: record('Gradient', {
+    low: number('gradient').default(0.5),
+    high: number('gradient').default(0.8),
+  }).default({
+    low: 0.5,
+    high: 0.8,
+  }),
+  before: list('Earlier dives', earlierDive, LIMITS.before).exactOptional(),
+  arrivedAt: time('Arrival at altitude').exactOptional(),
+});
+
+const site = record('Site', {
+  id,
+  name: text('Name', 80),
+  depthM: number('siteDepthM'),
+  notes: text('Notes', 4000, 0).default(''),
+  position: record('Position', { lat: number('latitude'), lon: number('longitude') })
+    .nullable()
+    .exactOptional(),
+});
+
+export const mixSchema = record('Mix', {
+  id,
+  o2: number('o2'),
+  costPerFill: number('costPerFill').default(0),
+  analysedO2: number('o2').exactOptional(),
+});
+
+/**
+ * The trip document, version 1: shapes, types and ranges of every field, defaults filled in, unknown keys
+ * kept. References and times are judged by `references.ts` and `dive-times.ts`.
+ */
+export const tripSchema = record('Trip', {
+  format: oneOf('Format', ['carryover/trip']),
+  version: judged<1>((value) =>
+    value === 1 ? null : { what: `Version is ${shown(value)}.`, mend: 'Write 1.' },
+  ),
+  title: text('Title', 120),
+  place: text('Place', 120, 0).default(''),
+  notes: text('Notes', 20_000, 0).default(''),
+  water: waterSchema.prefault({}),
+  settings: settingsSchema.prefault({}),
+  party: list('Party', diverSchema, LIMITS.party, 1),
+  sites: list('Sites', site, LIMITS.sites),
+  mixes: list('Mixes', mixSchema, LIMITS.mixes),
+  dives: list('Dives', diveSchema, LIMITS.dives),
+  flight: record('Flight', { at: time('Flight') })
+    .nullable()
+    .default(null),
+}) satisfies z.ZodType<Trip>;

@@ -1,0 +1,86 @@
+import { bag } from './place-in-trip';
+import type { Trip } from './types';
+
+const DIVE_KEYS = [
+  'id',
+  'siteId',
+  'startsAt',
+  'depthM',
+  'bottomMin',
+  'mix',
+  'o2',
+  'legs',
+  'safetyStop',
+  'divers',
+  'turnShare',
+  'asDived',
+] as const;
+
+/** The order in which the keys of each object stand in a file: what a reader looks for first comes first. */
+const KEY_ORDER: Readonly<Record<string, readonly string[]>> = {
+  '': [
+    'format',
+    'version',
+    'title',
+    'place',
+    'notes',
+    'water',
+    'settings',
+    'party',
+    'sites',
+    'mixes',
+    'dives',
+    'flight',
+  ],
+  water: ['density', 'altitudeM'],
+  settings: ['descentMPerMin', 'ascentMPerMin', 'gasLaw', 'analysisTolerance'],
+  party: [
+    'id',
+    'name',
+    'surfaceRateLpm',
+    'cylinder',
+    'maxDepthM',
+    'maxO2',
+    'po2',
+    'gradient',
+    'arrivedAt',
+    'before',
+  ],
+  cylinder: ['waterL', 'fillBar', 'reserveBar'],
+  po2: ['working', 'contingency'],
+  gradient: ['low', 'high'],
+  before: DIVE_KEYS,
+  sites: ['id', 'name', 'depthM', 'notes', 'position'],
+  position: ['lat', 'lon'],
+  mixes: ['id', 'o2', 'analysedO2', 'costPerFill'],
+  dives: DIVE_KEYS,
+  legs: ['depthM', 'min'],
+  safetyStop: ['depthM', 'min'],
+  asDived: ['by', 'startsAt', 'depthM', 'bottomMin', 'o2'],
+  flight: ['at'],
+};
+
+/** A value with the keys this version knows in their order; what it does not know follows as it stood. */
+function ordered(key: string, value: unknown): unknown {
+  if (Array.isArray(value)) return value.map((item) => ordered(key, item));
+  const order = KEY_ORDER[key];
+  if (order === undefined || typeof value !== 'object' || value === null) return value;
+  const object = bag(value);
+  const known = order.filter((name) => object[name] !== undefined);
+  const unknown = Object.keys(object).filter((name) => !order.includes(name));
+  return Object.fromEntries([
+    ...known.map((name) => [name, ordered(name, object[name])] as const),
+    ...unknown.map((name) => [name, object[name]] as const),
+  ]);
+}
+
+/**
+ * The text of a trip file.
+ * @param trip a document that `checkTrip` finds nothing wrong with
+ * @returns UTF-8 JSON, two spaces of indent, keys in a fixed order, unknown keys kept, a line feed at the
+ *   end: the same trip always gives the same text, so that files can be compared line by line
+ * Source: the trip file of this project, version 1.
+ */
+export function writeTrip(trip: Trip): string {
+  return `${JSON.stringify(ordered('', trip), null, 2)}\n`;
+}
