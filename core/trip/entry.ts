@@ -9,7 +9,7 @@ import { otu } from '../oxygen/otu';
 import { ascentLegs, runtimeMin, safetyStopOf, type Leg } from '../profile';
 import { contentL, gasUsedL, minimumGas, pressureBar, turnBar } from '../supply';
 import { applyMap, compose, type AffineMap, type Lanes } from '../tissues/affine-map';
-import { AIR_N2, inspiredBar, restTensions } from '../tissues/compartments';
+import { AIR_N2, inspiredBar } from '../tissues/compartments';
 import { intervalMap, legsMap } from '../tissues/leg-map';
 import { ambientBar } from '../water';
 import type { EffectiveDive } from './as-dived';
@@ -65,7 +65,7 @@ export function lastLevelStay(
 }
 
 /** What the nitrogen of a dive comes to. */
-interface NitrogenOutcome {
+export interface NitrogenOutcome {
   readonly noStopMin: number;
   readonly levelsPastLimitM: readonly number[];
   readonly isPastLimit: boolean;
@@ -75,7 +75,12 @@ interface NitrogenOutcome {
   readonly whole: AffineMap;
 }
 
-function nitrogenOutcome(plan: DivePlan, before: Lanes, n2: number, diver: Diver): NitrogenOutcome {
+/**
+ * The nitrogen of one dive: its no-stop limit, and the legs and map it is made with, required stops included.
+ * @param before tensions at its start, bar @param n2 nitrogen fraction
+ * Source: core/ascent; stops take the place of the safety stop (NUMBERS of this project).
+ */
+export function nitrogenOutcome(plan: DivePlan, before: Lanes, n2: number, diver: Diver): NitrogenOutcome {
   const limits = surfaceLimits(plan.around.column.surfaceBar, diver.gradient.high);
   const noStopMin = noStopLimitMin(lastLevelStay(plan, before, n2, limits));
   const levelsPastLimitM = plan.earlierLevels
@@ -205,27 +210,24 @@ export function step(
   const before = carriedTo(carry, startMin, column.surfaceBar, context.intervals);
   const lastSurfacing = carry.exposures[carry.exposures.length - 1]?.endMin;
   const limits = surfaceLimits(column.surfaceBar, diver.gradient.high);
-  const restBar = restTensions(column.surfaceBar)[0]!;
+  const restBar = AIR_N2 * inspiredBar(column.surfaceBar);
   const day = dayNumber(startMin);
   const tripOtu = carry.doses.reduce((sum, dose) => sum + dose.otu, 0);
   const today = carry.doses.find((dose) => dose.day === day);
-  const shared = {
-    dive,
-    diver,
-    startMin,
-    intervalMin: lastSurfacing === undefined ? null : startMin - lastSurfacing,
-    depthM: plan.profile.deepestM,
-    bottomMin: plan.profile.bottomMin,
-    isAsDived: effective.isAsDived,
-    tensionsBefore: before.tensions,
-  };
+  const intervalMin = lastSurfacing === undefined ? null : startMin - lastSurfacing;
   if (mix === null) {
     return {
       carry,
       entry: {
-        ...shared,
+        dive,
+        diver,
         isMade: false,
+        startMin,
         surfacesMin: startMin,
+        intervalMin,
+        depthM: plan.profile.deepestM,
+        bottomMin: plan.profile.bottomMin,
+        isAsDived: effective.isAsDived,
         legs: plan.legs,
         levelsPastLimitM: [],
         exposure: null,
@@ -241,6 +243,7 @@ export function step(
         unlimited: false,
         isPastLimit: false,
         stops: [],
+        tensionsBefore: before.tensions,
         tensionsAfter: before.tensions,
         leading: leadingShare(before.tensions, restBar, limits),
         cns: { before: before.cns, after: before.cns, day: null },
@@ -273,10 +276,17 @@ export function step(
       doses,
       exposures: [...earlier, exposure],
     },
+    // Written out in full: spreading a common part into it costs ten times the arithmetic of the dive.
     entry: {
-      ...shared,
+      dive,
+      diver,
       isMade: true,
+      startMin,
       surfacesMin,
+      intervalMin,
+      depthM: plan.profile.deepestM,
+      bottomMin: plan.profile.bottomMin,
+      isAsDived: effective.isAsDived,
       legs: nitrogen.legs,
       levelsPastLimitM: nitrogen.levelsPastLimitM,
       exposure,
@@ -292,6 +302,7 @@ export function step(
       unlimited: isUnlimited,
       isPastLimit: nitrogen.isPastLimit,
       stops: nitrogen.stops,
+      tensionsBefore: before.tensions,
       tensionsAfter: after,
       leading: leadingShare(after, restBar, limits),
       cns: { before: before.cns, after: cnsAfter, day: cnsDayPeak(earlier, exposure) },

@@ -24,8 +24,8 @@ export function mayBreathe(mix: Mix, depthM: number, diver: Diver, trip: Trip, a
 }
 
 /**
- * The mix of a dive for a diver: the one it names, or for "auto" the richest of the trip's that may go to
- * its planned depth; of two alike the first listed.
+ * The mix of a dive for a diver: the one it names, or for "auto" the richest of the trip's (of those on board
+ * that day, where the dive names them) that may go to its planned depth; of two alike the first listed.
  * @returns null where "auto" finds none
  * Source: DESIGN of this project, "auto".
  */
@@ -33,6 +33,7 @@ export function mixFor(dive: Dive | EarlierDive, diver: Diver, trip: Trip, aroun
   if (dive.mix !== 'auto') return trip.mixes.find((mix) => mix.id === dive.mix) ?? null;
   let richest: Mix | null = null;
   for (const mix of trip.mixes) {
+    if (dive.onBoard !== undefined && !dive.onBoard.includes(mix.id)) continue;
     if (!mayBreathe(mix, dive.depthM, diver, trip, around)) continue;
     if (richest === null || mixO2(mix) > mixO2(richest)) richest = mix;
   }

@@ -29,8 +29,12 @@ function first(candidates: readonly (Found | null)[]): Found | null {
   return found;
 }
 
-/** Litres left above what must remain: the reserve at the surface, the minimum gas on leaving the bottom. */
-function spareL(entry: Entry, trip: Trip): number {
+/**
+ * Litres left above what must remain: the reserve at the surface, the minimum gas on leaving the bottom.
+ * @returns litres at 1 bar; negative where one of the two is not left
+ * Source: NUMBERS of this project, minimum gas and reserve.
+ */
+export function spareL(entry: Pick<Entry, 'gas' | 'diver' | 'o2'>, trip: Trip): number {
   const { contentL: filledL, usedL, usedAtLeavingL, minimumBar } = entry.gas;
   const { waterL, reserveBar } = entry.diver.cylinder;
   const law = trip.settings.gasLaw;

@@ -110,6 +110,8 @@ export interface DiveShape {
   readonly bottomMin: number;
   /** "auto": for each diver the richest of the trip's mixes that may go there. */
   readonly mix: 'auto' | Id;
+  /** The mixes on board that day, which "auto" chooses among; left out: all of the trip's. */
+  readonly onBoard?: readonly Id[];
   readonly legs?: readonly Level[];
   /** null: none. Left out: 3 min at 5 m on a dive deeper than 10 m. */
   readonly safetyStop?: SafetyStop | null;
