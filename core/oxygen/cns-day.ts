@@ -80,6 +80,8 @@ export function dayPeak(earlier: readonly ClockPiece[], current: readonly ClockP
   while (from > 0 && earlier[from - 1]!.toMin > startMin - DAY_MIN) from -= 1;
   // A dive of more than a day would lose its own beginning from the window.
   const inWindow = [...earlier.slice(from), ...current];
+  // Most dives: while nothing leaves the window its share only grows, and the end decides.
+  if (!(inWindow[0]!.fromMin < endMin - DAY_MIN)) return dayShareAt(inWindow, endMin);
   const times = [startMin, endMin];
   for (const piece of current) times.push(piece.fromMin, piece.toMin);
   for (const piece of inWindow) {
