@@ -4,7 +4,7 @@
  * Source: computed from the reference equations of state, nitrogen: R. Span et al., J Phys Chem Ref Data
  * 2000;29:1361; oxygen: R. Schmidt, W. Wagner, Fluid Phase Equilibria 1985;19:175 (R. B. Stewart et al., J Phys
  * Chem Ref Data 1991;20:917). Good to 0.001; the equations' coefficients were written down from memory and
- * meet their published critical points (test/published/README.md).
+ * meet their published critical points (test/published/oxygen-and-gas/README.md).
  */
 const NODES = [
   { bar: 0, o2: 1, n2: 1 },
@@ -70,7 +70,7 @@ function mixZ(o2: number, absoluteBar: number): { readonly z: number; readonly s
  * Compressibility of a mix of oxygen and nitrogen at 20 degrees Celsius.
  * Method: cubic Hermite pieces between the tabled pressures, slopes from the parabola through three nodes;
  * volumes of the two gases add up (Amagat), so Z is their mean by mole fraction. Error: 0.001 for each gas;
- * for air the mean lies up to 0.0022 above the equation of state of air itself, so contents come out up to
+ * for air the mean lies up to 0.0023 above the equation of state of air itself, so contents come out up to
  * 0.2 % too low, which is the careful side.
  * @param o2 oxygen fraction, 0 to 1 @param absoluteBar 0 to 300 bar absolute
  * @returns dimensionless

@@ -53,7 +53,11 @@ export function clockPieces(
     if (leg.min > 0 && high > EXPOSURE_FROM_BAR) {
       for (let index = 0; index < spans.length; index += 1) {
         const span = spans[isRising ? index : spans.length - 1 - index]!;
-        if (low === high ? !(low > span.fromBar && low <= span.toBar) : low >= span.toBar || high <= span.fromBar) {
+        if (
+          low === high
+            ? !(low > span.fromBar && low <= span.toBar)
+            : low >= span.toBar || high <= span.fromBar
+        ) {
           continue;
         }
         const first = isRising ? Math.max(from, span.fromBar) : Math.min(from, span.toBar);

@@ -51,21 +51,35 @@ export function dayShareAt(pieces: readonly ClockPiece[], atMin: number): number
 }
 
 /**
- * Where in a time two rates are equal that are both one over a linear limit: what comes in at the new end of
- * the window against what falls out at its old end.
+ * Where between two times the rates of both ends of the window are equal, 1/L1(t) = 1/L2(t - 1440): what
+ * comes in against what falls out, each one over a linear limit.
  */
-function crossingMin(coming: ClockPiece, leaving: ClockPiece, fromMin: number, toMin: number): number | null {
+function turnMin(coming: ClockPiece, leaving: ClockPiece, fromMin: number, toMin: number): number | null {
   const gapFrom = limitAt(coming, fromMin) - limitAt(leaving, fromMin - DAY_MIN);
   const gapTo = limitAt(coming, toMin) - limitAt(leaving, toMin - DAY_MIN);
   return gapFrom * gapTo < 0 ? fromMin + ((toMin - fromMin) * gapFrom) / (gapFrom - gapTo) : null;
+}
+
+/** The piece at `index` where it reaches into the time after `min`; pieces that end by then are passed over. */
+function skipTo(pieces: readonly ClockPiece[], index: number, min: number): number {
+  let next = index;
+  while (next < pieces.length && pieces[next]!.toMin <= min) next += 1;
+  return next;
+}
+
+/** The next time after `min` at which a piece begins or ends; Infinity where none is left. */
+function nextEdge(piece: ClockPiece | undefined, min: number): number {
+  if (!piece) return Infinity;
+  return piece.fromMin > min ? piece.fromMin : piece.toMin;
 }
 
 /**
  * Highest share of the daily limit in any 24 hours that end during a dive, or as it ends.
  * Method: the share over the window, W(t) = D(t) - D(t - 1440), is smooth between the times at which a piece
  * begins or ends at either end of the window. Its slope there is 1/L1(t) - 1/L2(t - 1440) with both limits
- * linear, so it turns at most once, where they are equal. W is therefore known exactly at every time where it
- * can be highest, and nothing is sampled. Rounding: a wall minute holds 1e-9 minutes, so 1e-10 of the share.
+ * linear, so it turns at most once, where they are equal. One sweep over those times therefore knows W exactly
+ * wherever it can be highest, and nothing is sampled. Rounding: a wall minute holds 1e-9 minutes, so 1e-10 of
+ * the share.
  * @param earlier pieces of the dives before, in order of time @param current pieces of this dive
  * @returns fraction; 0 where the dive has no piece, as then nothing comes in
  * Source: NOAA limits "in any 24-hour period" (core/oxygen/limits.ts).
@@ -74,34 +88,37 @@ export function dayPeak(earlier: readonly ClockPiece[], current: readonly ClockP
   const first = current[0];
   const last = current[current.length - 1];
   if (!first || !last) return 0;
-  const startMin = first.fromMin;
   const endMin = last.toMin;
-  let from = earlier.length;
-  while (from > 0 && earlier[from - 1]!.toMin > startMin - DAY_MIN) from -= 1;
   // A dive of more than a day would lose its own beginning from the window.
-  const inWindow = [...earlier.slice(from), ...current];
+  const all = [...earlier, ...current];
+  let leavingAt = skipTo(all, 0, first.fromMin - DAY_MIN);
   // Most dives: while nothing leaves the window its share only grows, and the end decides.
-  if (!(inWindow[0]!.fromMin < endMin - DAY_MIN)) return dayShareAt(inWindow, endMin);
-  const times = [startMin, endMin];
-  for (const piece of current) times.push(piece.fromMin, piece.toMin);
-  for (const piece of inWindow) {
-    if (piece.fromMin + DAY_MIN >= endMin) break;
-    times.push(piece.fromMin + DAY_MIN, piece.toMin + DAY_MIN);
-  }
-  const inSpan = times.filter((time) => time >= startMin && time <= endMin).sort((a, b) => a - b);
-  let peak = dayShareAt(inWindow, endMin);
-  for (let index = 0; index + 1 < inSpan.length; index += 1) {
-    const lowMin = inSpan[index]!;
-    const highMin = inSpan[index + 1]!;
-    if (highMin === lowMin) continue;
-    const middleMin = (lowMin + highMin) / 2;
-    const leaving = inWindow.find((piece) => piece.fromMin < middleMin - DAY_MIN && middleMin - DAY_MIN < piece.toMin);
-    // While nothing leaves the window its share only grows: the end of this stretch is asked with the next.
-    if (!leaving) continue;
-    peak = Math.max(peak, dayShareAt(inWindow, lowMin));
-    const coming = current.find((piece) => piece.fromMin < middleMin && middleMin < piece.toMin);
-    const turnMin = coming ? crossingMin(coming, leaving, lowMin, highMin) : null;
-    if (turnMin !== null) peak = Math.max(peak, dayShareAt(inWindow, turnMin));
+  if (!(all[leavingAt]!.fromMin < endMin - DAY_MIN)) return dayShareAt(all, endMin);
+
+  let comingAt = 0;
+  let min = first.fromMin;
+  let share = dayShareAt(all, min);
+  let peak = share;
+  while (min < endMin) {
+    comingAt = skipTo(current, comingAt, min);
+    leavingAt = skipTo(all, leavingAt, min - DAY_MIN);
+    const coming = current[comingAt];
+    const leaving = all[leavingAt]!;
+    const next = Math.min(endMin, nextEdge(coming, min), nextEdge(leaving, min - DAY_MIN) + DAY_MIN);
+    // An edge a day on may round to the moment itself; the pieces are then as good as passed.
+    if (!(next > min)) {
+      if (nextEdge(leaving, min - DAY_MIN) + DAY_MIN <= min) leavingAt += 1;
+      else comingAt += 1;
+      continue;
+    }
+    const gained = (toMin: number) =>
+      (coming ? shareBetween(coming, min, toMin) : 0) - shareBetween(leaving, min - DAY_MIN, toMin - DAY_MIN);
+    const isBoth = coming && coming.fromMin <= min && leaving.fromMin <= min - DAY_MIN;
+    const turn = isBoth ? turnMin(coming, leaving, min, next) : null;
+    if (turn !== null) peak = Math.max(peak, share + gained(turn));
+    share += gained(next);
+    peak = Math.max(peak, share);
+    min = next;
   }
   return peak;
 }

@@ -13,7 +13,7 @@ export interface OxygenLimit {
  * Printed in atmospheres and read as bar here, which is 1.3 % more careful.
  * Source: NOAA Diving Manual, 3rd ed. (1991) to 6th ed. (2017), "Normal Exposure Oxygen Partial Pressure
  * Limits" (table 15.1 in the later editions), after F. K. Butler, E. D. Thalmann (1986). Eight of the cells
- * were seen quoted from the manual, the rest are from memory: test/published/README.md says which.
+ * were seen quoted from the manual, the rest are from memory: test/published/oxygen-and-gas/README.md says which.
  */
 export const NOAA_LIMITS: readonly OxygenLimit[] = [
   { po2Bar: 0.6, singleMin: 720, dailyMin: 720 },

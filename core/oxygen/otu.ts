@@ -19,7 +19,8 @@ export function otu(legs: readonly OxygenLeg[], o2: number): number {
     const to = o2 * leg.toBar - EXPOSURE_FROM_BAR;
     if (Math.max(from, to) <= 0) continue;
     // Only the part of the leg above 0.5 bar counts, and a slope spends its minutes evenly.
-    const countedMin = Math.min(from, to) < 0 ? (leg.min * Math.max(from, to)) / Math.abs(to - from) : leg.min;
+    const countedMin =
+      Math.min(from, to) < 0 ? (leg.min * Math.max(from, to)) / Math.abs(to - from) : leg.min;
     units +=
       countedMin *
       meanPower(Math.max(0, from) / EXPOSURE_FROM_BAR, Math.max(0, to) / EXPOSURE_FROM_BAR, OTU_POWER);
