@@ -8,7 +8,8 @@ export interface JsonPlace {
 }
 
 const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
-const STRING = /"(?:[^"\\\u0000-\u001f]|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*"/y;
+/** Letters from the space upwards but quotation mark and backslash, and the escapes. */
+const STRING = /"(?:[ !#-[\]-\uffff]|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*"/y;
 const WORD = /(?:true|false|null)(?![\w$])/y;
 const SPACE = /[ \t\n\r]*/y;
 

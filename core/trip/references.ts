@@ -85,11 +85,14 @@ function asDivedTroubles(
   });
 }
 
+/** Whether two numbers stand in order; what is no number was told by the schema. */
+function inOrder(low: unknown, high: unknown): boolean {
+  return typeof low !== 'number' || typeof high !== 'number' || low <= high;
+}
+
 function diverTroubles(diver: Bag, path: TripPath, found: Found[]): void {
-  const less = (low: unknown, high: unknown): boolean =>
-    typeof low !== 'number' || typeof high !== 'number' || low <= high;
   const gradient = bag(diver['gradient']);
-  if (!less(gradient['low'] ?? 0.5, gradient['high'] ?? 0.8)) {
+  if (!inOrder(gradient['low'] ?? 0.5, gradient['high'] ?? 0.8)) {
     found.push({
       path: [...path, 'gradient'],
       what: 'The low gradient factor is above the high one.',
@@ -97,7 +100,7 @@ function diverTroubles(diver: Bag, path: TripPath, found: Found[]): void {
     });
   }
   const po2 = bag(diver['po2']);
-  if (!less(po2['working'] ?? 1.4, po2['contingency'] ?? 1.6)) {
+  if (!inOrder(po2['working'] ?? 1.4, po2['contingency'] ?? 1.6)) {
     found.push({
       path: [...path, 'po2'],
       what: 'The working PO2 is above the contingency PO2.',
@@ -146,8 +149,11 @@ export function referenceTroubles(document: Bag): readonly Found[] {
       mend: 'Add a mix, e.g. air: { "id": "air", "o2": 0.21 }.',
     });
   }
-  const mixKnown = (mix: unknown, path: TripPath): void => {
-    if (mix !== AUTO_MIX) unknownId('mix', mix, mixes?.length === 0 ? null : stock, path, found);
+  const mixesKnown = ({ mix, onBoard }: Bag, path: TripPath): void => {
+    const ids = mixes?.length === 0 ? null : stock;
+    if (mix !== AUTO_MIX) unknownId('mix', mix, ids, [...path, 'mix'], found);
+    if (!Array.isArray(onBoard)) return;
+    onBoard.forEach((each: unknown, at) => unknownId('mix', each, ids, [...path, 'onBoard', at], found));
   };
   party?.forEach((diver, index) => {
     const path = ['party', index, 'before'];
@@ -155,14 +161,14 @@ export function referenceTroubles(document: Bag): readonly Found[] {
     idsOf(before, path, found);
     before?.forEach((dive, at) => {
       unknownId('site', dive['siteId'], sites, [...path, at, 'siteId'], found);
-      mixKnown(dive['mix'], [...path, at, 'mix']);
+      mixesKnown(dive, [...path, at]);
     });
   });
   idsOf(dives, ['dives'], found);
   dives?.forEach((dive, index) => {
     const path = ['dives', index];
     unknownId('site', dive['siteId'], sites, [...path, 'siteId'], found);
-    mixKnown(dive['mix'], [...path, 'mix']);
+    mixesKnown(dive, path);
     const seen = new Set<string>();
     if (Array.isArray(dive['divers'])) {
       dive['divers'].forEach((diver: unknown, at) => {
