@@ -60,17 +60,20 @@ function turnMin(coming: ClockPiece, leaving: ClockPiece, fromMin: number, toMin
   return gapFrom * gapTo < 0 ? fromMin + ((toMin - fromMin) * gapFrom) / (gapFrom - gapTo) : null;
 }
 
-/** The piece at `index` where it reaches into the time after `min`; pieces that end by then are passed over. */
-function skipTo(pieces: readonly ClockPiece[], index: number, min: number): number {
+/**
+ * The first piece from `index` on that ends after a moment. Times are moved by `shiftMin` before they are
+ * compared, here and in `nextEdge` alike, so that rounding cannot make the two disagree.
+ */
+function skipTo(pieces: readonly ClockPiece[], index: number, shiftMin: number, min: number): number {
   let next = index;
-  while (next < pieces.length && pieces[next]!.toMin <= min) next += 1;
+  while (next < pieces.length && pieces[next]!.toMin + shiftMin <= min) next += 1;
   return next;
 }
 
-/** The next time after `min` at which a piece begins or ends; Infinity where none is left. */
-function nextEdge(piece: ClockPiece | undefined, min: number): number {
+/** The next time after a moment at which a piece, moved by `shiftMin`, begins or ends; Infinity without one. */
+function nextEdge(piece: ClockPiece | undefined, shiftMin: number, min: number): number {
   if (!piece) return Infinity;
-  return piece.fromMin > min ? piece.fromMin : piece.toMin;
+  return piece.fromMin + shiftMin > min ? piece.fromMin + shiftMin : piece.toMin + shiftMin;
 }
 
 /**
@@ -91,30 +94,24 @@ export function dayPeak(earlier: readonly ClockPiece[], current: readonly ClockP
   const endMin = last.toMin;
   // A dive of more than a day would lose its own beginning from the window.
   const all = [...earlier, ...current];
-  let leavingAt = skipTo(all, 0, first.fromMin - DAY_MIN);
+  let leavingAt = skipTo(all, 0, DAY_MIN, first.fromMin);
   // Most dives: while nothing leaves the window its share only grows, and the end decides.
-  if (!(all[leavingAt]!.fromMin < endMin - DAY_MIN)) return dayShareAt(all, endMin);
+  if (all[leavingAt]!.fromMin + DAY_MIN >= endMin) return dayShareAt(all, endMin);
 
   let comingAt = 0;
   let min = first.fromMin;
   let share = dayShareAt(all, min);
   let peak = share;
   while (min < endMin) {
-    comingAt = skipTo(current, comingAt, min);
-    leavingAt = skipTo(all, leavingAt, min - DAY_MIN);
-    const coming = current[comingAt];
+    comingAt = skipTo(current, comingAt, 0, min);
+    leavingAt = skipTo(all, leavingAt, DAY_MIN, min);
+    const coming = current[comingAt]!;
     const leaving = all[leavingAt]!;
-    const next = Math.min(endMin, nextEdge(coming, min), nextEdge(leaving, min - DAY_MIN) + DAY_MIN);
-    // An edge a day on may round to the moment itself; the pieces are then as good as passed.
-    if (!(next > min)) {
-      if (nextEdge(leaving, min - DAY_MIN) + DAY_MIN <= min) leavingAt += 1;
-      else comingAt += 1;
-      continue;
-    }
+    const next = Math.min(nextEdge(coming, 0, min), nextEdge(leaving, DAY_MIN, min));
     const gained = (toMin: number) =>
-      (coming ? shareBetween(coming, min, toMin) : 0) - shareBetween(leaving, min - DAY_MIN, toMin - DAY_MIN);
-    const isBoth = coming && coming.fromMin <= min && leaving.fromMin <= min - DAY_MIN;
-    const turn = isBoth ? turnMin(coming, leaving, min, next) : null;
+      shareBetween(coming, min, toMin) - shareBetween(leaving, min - DAY_MIN, toMin - DAY_MIN);
+    const turn =
+      coming.fromMin <= min && leaving.fromMin + DAY_MIN <= min ? turnMin(coming, leaving, min, next) : null;
     if (turn !== null) peak = Math.max(peak, share + gained(turn));
     share += gained(next);
     peak = Math.max(peak, share);
