@@ -42,12 +42,12 @@ export function n2Fraction(o2: number): number {
 
 /**
  * Oxygen partial pressure of a mix.
- * @param o2 oxygen fraction, 0 to 1 @param ambientBar bar absolute
+ * @param o2 oxygen fraction, 0 to 1 @param pressureBar bar absolute
  * @returns bar: o2 * P
  * Source: Dalton's law.
  */
-export function po2Bar(o2: number, ambientBar: number): number {
-  return o2 * ambientBar;
+export function po2Bar(o2: number, pressureBar: number): number {
+  return o2 * pressureBar;
 }
 
 /**
@@ -114,12 +114,12 @@ export function isAbovePo2(po2: number, limitBar: number): boolean {
 
 /**
  * Density of the breathed gas at 0 degrees Celsius.
- * @param o2 oxygen fraction, 0 to 1 @param ambientBar bar absolute
+ * @param o2 oxygen fraction, 0 to 1 @param pressureBar bar absolute
  * @returns g/L: P (o2 31.9988 + n2 28.0134) / (R 273.15 K), ideal (real air is 0.1 % denser at 1 bar)
  * Source: ideal gas law; the temperature is the one that the limits imply (see `DENSITY_KELVIN`).
  */
-export function gasDensityGL(o2: number, ambientBar: number): number {
+export function gasDensityGL(o2: number, pressureBar: number): number {
   const gPerMol = o2 * O2_G_PER_MOL + n2Fraction(o2) * N2_G_PER_MOL;
   // 1 bar litre is 100 J.
-  return (ambientBar * 100 * gPerMol) / (GAS_CONSTANT * DENSITY_KELVIN);
+  return (pressureBar * 100 * gPerMol) / (GAS_CONSTANT * DENSITY_KELVIN);
 }
