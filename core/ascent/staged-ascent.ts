@@ -85,5 +85,5 @@ export function stagedAscent(
 
 /** Limits with room for rounding: waiting times are solved for equality. */
 function widened(limits: Lanes): Lanes {
-  return Float64Array.from(limits, (limit) => limit + 1e-9);
+  return Array.from(limits, (limit) => limit + 1e-9);
 }

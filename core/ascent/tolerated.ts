@@ -20,7 +20,7 @@ export function toleratedBar(compartment: number, ambientBar: number, gradientFa
  * Source: as `toleratedBar`.
  */
 export function toleratedTensions(ambientBar: number, gradientFactor: number): Lanes {
-  const limits = new Float64Array(COMPARTMENT_COUNT);
+  const limits = new Array<number>(COMPARTMENT_COUNT);
   for (let i = 0; i < COMPARTMENT_COUNT; i += 1) limits[i] = toleratedBar(i, ambientBar, gradientFactor);
   return limits;
 }

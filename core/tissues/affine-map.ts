@@ -1,7 +1,10 @@
 import { COMPARTMENT_COUNT } from './compartments';
 
-/** One number a compartment, 16 of them. */
-export type Lanes = Readonly<ArrayLike<number>>;
+/**
+ * One number a compartment, 16 of them. A plain array on purpose: making a typed one of 16 numbers costs
+ * ten times the arithmetic that fills it.
+ */
+export type Lanes = readonly number[];
 
 /**
  * The heart: what a stretch of time does to the tissues, whatever was in them before.
@@ -28,8 +31,8 @@ export interface FilledMap {
 
 /** No time has passed. */
 export const identity: AffineMap = {
-  decay: new Float64Array(COMPARTMENT_COUNT).fill(1),
-  uptake: new Float64Array(COMPARTMENT_COUNT),
+  decay: new Array<number>(COMPARTMENT_COUNT).fill(1),
+  uptake: new Array<number>(COMPARTMENT_COUNT).fill(0),
 };
 
 /**
@@ -38,8 +41,8 @@ export const identity: AffineMap = {
  * Source: composition of affine maps.
  */
 export function compose(first: AffineMap, second: AffineMap): AffineMap {
-  const decay = new Float64Array(COMPARTMENT_COUNT);
-  const uptake = new Float64Array(COMPARTMENT_COUNT);
+  const decay = new Array<number>(COMPARTMENT_COUNT);
+  const uptake = new Array<number>(COMPARTMENT_COUNT);
   for (let i = 0; i < COMPARTMENT_COUNT; i += 1) {
     decay[i] = second.decay[i]! * first.decay[i]!;
     uptake[i] = second.decay[i]! * first.uptake[i]! + second.uptake[i]!;
@@ -55,7 +58,7 @@ export function compose(first: AffineMap, second: AffineMap): AffineMap {
  * Source: linearity of the Haldane and Schreiner solutions in both arguments (reference in leg-map.ts).
  */
 export function applyMap(map: AffineMap, tensionsBar: Lanes, n2Fraction: number): Lanes {
-  const after = new Float64Array(COMPARTMENT_COUNT);
+  const after = new Array<number>(COMPARTMENT_COUNT);
   for (let i = 0; i < COMPARTMENT_COUNT; i += 1) {
     after[i] = map.decay[i]! * tensionsBar[i]! + n2Fraction * map.uptake[i]!;
   }
@@ -68,7 +71,7 @@ export function applyMap(map: AffineMap, tensionsBar: Lanes, n2Fraction: number)
  * @returns the same map for that mix alone
  */
 export function fill(map: AffineMap, n2Fraction: number): FilledMap {
-  const gain = new Float64Array(COMPARTMENT_COUNT);
+  const gain = new Array<number>(COMPARTMENT_COUNT);
   for (let i = 0; i < COMPARTMENT_COUNT; i += 1) gain[i] = n2Fraction * map.uptake[i]!;
   return { decay: map.decay, gain };
 }

@@ -35,7 +35,7 @@ export const COMPARTMENTS: readonly Compartment[] = [
 export const COMPARTMENT_COUNT = COMPARTMENTS.length;
 
 /** Rate constants k = ln 2 / half-time, per minute. Source: J. S. Haldane et al., J Hyg 1908;8:342-443. */
-export const RATES_PER_MIN: Lanes = Float64Array.from(COMPARTMENTS, (c) => Math.LN2 / c.halfTimeMin);
+export const RATES_PER_MIN: Lanes = Array.from(COMPARTMENTS, (c) => Math.LN2 / c.halfTimeMin);
 
 /**
  * Water vapour in the lungs at 37 degrees Celsius, bar (47 mmHg).
@@ -63,5 +63,5 @@ export function inspiredBar(ambientBar: number): number {
  * Source: NUMBERS of this project: at rest before the first dive.
  */
 export function restTensions(surfaceBar: number): Lanes {
-  return new Float64Array(COMPARTMENT_COUNT).fill(AIR_N2 * inspiredBar(surfaceBar));
+  return new Array<number>(COMPARTMENT_COUNT).fill(AIR_N2 * inspiredBar(surfaceBar));
 }

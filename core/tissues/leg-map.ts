@@ -19,8 +19,8 @@ import { COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from './compartments';
  */
 export function stretchMap(fromBar: number, toBar: number, min: number): AffineMap {
   if (min === 0) return identity;
-  const decay = new Float64Array(COMPARTMENT_COUNT);
-  const uptake = new Float64Array(COMPARTMENT_COUNT);
+  const decay = new Array<number>(COMPARTMENT_COUNT);
+  const uptake = new Array<number>(COMPARTMENT_COUNT);
   const startBar = inspiredBar(fromBar);
   const rateBarPerMin = (toBar - fromBar) / min;
   for (let i = 0; i < COMPARTMENT_COUNT; i += 1) {

@@ -28,14 +28,22 @@ export function wallText(min: WallMin): WallTime {
   return EPOCH.add({ minutes: Math.ceil(min - 1e-9) }).toString({ smallestUnit: 'minute' });
 }
 
-/** The calendar date of a moment, "2027-03-06". Source: as `wallText`, rounded down. */
-export function wallDate(min: WallMin): string {
-  return EPOCH.add({ minutes: Math.floor(min) })
-    .toPlainDate()
-    .toString();
-}
-
-/** The day of a moment as a count of whole days since 1970-01-01. */
+/** The day of a moment as a count of whole days since 1970-01-01. Source: 1440 minutes a day. */
 export function dayNumber(min: WallMin): number {
   return Math.floor(min / 1440);
+}
+
+const datesKnown = new Map<number, string>();
+
+/** The calendar date of a moment, "2027-03-06". Source: as `wallText`, rounded down. */
+export function wallDate(min: WallMin): string {
+  const day = dayNumber(min);
+  let date = datesKnown.get(day);
+  if (date === undefined) {
+    // A trip has a dozen dates and asks for them at every edit; a fuzzer has thousands, which must not be kept.
+    if (datesKnown.size > 1000) datesKnown.clear();
+    date = EPOCH.add({ days: day }).toPlainDate().toString();
+    datesKnown.set(day, date);
+  }
+  return date;
 }

@@ -2,10 +2,9 @@ import { leadingShare, isWithin, toleratedTensions } from '../ascent/tolerated';
 import { noStopLimitMin, type LastLevelStay } from '../ascent/no-stop-limit';
 import { stagedAscent } from '../ascent/staged-ascent';
 import { eadM, gasDensityGL, modM, po2Bar } from '../gas';
-import { cnsAfterInterval, cnsFraction } from '../oxygen/cns';
-import { dailyPieces, dayPeak } from '../oxygen/cns-day';
-import { esot } from '../oxygen/esot';
-import { otu } from '../oxygen/otu';
+import { cnsAfterInterval } from '../oxygen/cns';
+import { DAY_MIN, dayPeak } from '../oxygen/cns-day';
+import { oxygenDoses } from '../oxygen/doses';
 import { ascentLegs, runtimeMin, safetyStopOf, type Leg } from '../profile';
 import { contentL, gasUsedL, minimumGas, pressureBar, turnBar } from '../supply';
 import { applyMap, compose, type AffineMap, type Lanes } from '../tissues/affine-map';
@@ -25,9 +24,6 @@ const SAME_MIN = 1e-9;
 
 /** Share of the gas above the minimum after which a party turns. Source: NUMBERS of this project, a half. */
 export const USUAL_TURN_SHARE = 0.5;
-
-/** How long an exposure counts on the rolling clock. Source: NOAA Diving Manual, limits in any 24 h. */
-const DAY_MIN = 1440;
 
 const limitsKnown = new Map<number, Map<number, Lanes>>();
 
@@ -104,7 +100,8 @@ export function nitrogenOutcome(plan: DivePlan, before: Lanes, n2: number, diver
 
 type GasOutcome = Entry['gas'];
 
-function gasOutcome(
+/** The gas of a dive: what the cylinder holds, gives and must keep. Source: core/supply.ts. */
+export function gasOutcome(
   plan: DivePlan,
   { legs, stops }: NitrogenOutcome,
   dive: Dive,
@@ -259,11 +256,11 @@ export function step(
   const nitrogen = nitrogenOutcome(plan, before.tensions, n2, diver);
   const after = applyMap(nitrogen.whole, before.tensions, n2);
   const surfacesMin = startMin + nitrogen.runtimeMin;
-  const cnsDose = cnsFraction(nitrogen.legs, o2, 'single');
-  const cnsAfter = before.cns === null || cnsDose === null ? null : before.cns + cnsDose;
-  const exposure: Exposure = { startMin, endMin: surfacesMin, pieces: dailyPieces(nitrogen.legs, o2, startMin) };
+  const taken = oxygenDoses(nitrogen.legs, o2, startMin);
+  const cnsAfter = before.cns === null || taken.cns === null ? null : before.cns + taken.cns;
+  const exposure: Exposure = { startMin, endMin: surfacesMin, pieces: taken.pieces };
   const earlier = recent(carry.exposures, startMin);
-  const dose = { day, otu: otu(nitrogen.legs, o2), esot: esot(nitrogen.legs, o2) };
+  const dose = { day, otu: taken.otu, esot: taken.esot };
   const doses = withDose(carry.doses, dose);
   const dayDose = doses[doses.length - 1]!;
   const deepestBar = ambientBar(plan.profile.deepestM, column);

@@ -1,6 +1,6 @@
 import { otuAllowedToday } from '../oxygen/budgets';
 import { AIR_N2, COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
-import type { AffineMap } from '../tissues/affine-map';
+import type { AffineMap, Lanes } from '../tissues/affine-map';
 import { effectiveDive, isOnDive } from './as-dived';
 import { dayNumber, wallDate } from './clock';
 import { surroundingsOf } from './dive-plan';
@@ -20,7 +20,7 @@ export const CLEAR_SHARE = 0.01;
  * @returns minutes of wall-clock time; the surfacing itself where that is so already
  * Source: Haldane's solution at the surface for t; the 1 % is this project's.
  */
-function clearAtMin(carry: Carry, restBar: number, limits: ArrayLike<number>): WallMin {
+function clearAtMin(carry: Carry, restBar: number, limits: Lanes): WallMin {
   let longest = 0;
   for (let i = 0; i < COMPARTMENT_COUNT; i += 1) {
     const allowed = CLEAR_SHARE * (limits[i]! - restBar);

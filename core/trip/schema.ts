@@ -128,6 +128,7 @@ const diveShape = {
   depthM: number('depthM'),
   bottomMin: number('bottomMin'),
   mix: text('Mix', 100),
+  onBoard: list('Mixes on board', id, LIMITS.mixes, 1).exactOptional(),
   legs: list('Levels', level, LIMITS.levels, 1).exactOptional(),
   safetyStop: safetyStop.nullable().exactOptional(),
 };

@@ -1,7 +1,5 @@
-import { cnsAfterInterval, cnsFraction } from '../oxygen/cns';
-import { dailyPieces } from '../oxygen/cns-day';
-import { esot } from '../oxygen/esot';
-import { otu } from '../oxygen/otu';
+import { cnsAfterInterval } from '../oxygen/cns';
+import { oxygenDoses } from '../oxygen/doses';
 import type { Surroundings } from '../profile';
 import { applyMap, type Lanes } from '../tissues/affine-map';
 import { AIR_N2, restTensions } from '../tissues/compartments';
@@ -61,10 +59,10 @@ export function startCarry(trip: Trip, diver: Diver, around: Surroundings): Carr
     }
     tensions = applyMap(plan.whole, tensions, 1 - o2);
     atMin = startMin + plan.runtimeMin;
-    const dose = cnsFraction(plan.legs, o2, 'single');
-    cns = cns === null || dose === null ? null : cns + dose;
-    doses = withDose(doses, { day: dayNumber(startMin), otu: otu(plan.legs, o2), esot: esot(plan.legs, o2) });
-    exposures.push({ startMin, endMin: atMin, pieces: dailyPieces(plan.legs, o2, startMin) });
+    const taken = oxygenDoses(plan.legs, o2, startMin);
+    cns = cns === null || taken.cns === null ? null : cns + taken.cns;
+    doses = withDose(doses, { day: dayNumber(startMin), otu: taken.otu, esot: taken.esot });
+    exposures.push({ startMin, endMin: atMin, pieces: taken.pieces });
   }
   if (climbMin > -Infinity && climbMin > atMin) {
     if (atMin > -Infinity) {

@@ -8,6 +8,7 @@ const DIVE_KEYS = [
   'depthM',
   'bottomMin',
   'mix',
+  'onBoard',
   'o2',
   'legs',
   'safetyStop',
