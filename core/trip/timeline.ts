@@ -1,0 +1,151 @@
+import { leadingShare } from '../ascent/tolerated';
+import { cnsAfterInterval, cnsFraction } from '../oxygen/cns';
+import { dayShareAt, type ClockPiece } from '../oxygen/cns-day';
+import type { Leg } from '../profile';
+import { applyMap, type Lanes } from '../tissues/affine-map';
+import { AIR_N2, inspiredBar } from '../tissues/compartments';
+import { intervalMap, stretchMap } from '../tissues/leg-map';
+import { surroundingsOf } from './dive-plan';
+import { surfaceLimits } from './entry';
+import type { Carry, DiverLedger, Entry, WallMin } from './ledger-types';
+import type { Trip } from './types';
+
+/** One moment of the bands: exact at the moment, straight lines between them are for the eye. */
+export interface TimelinePoint {
+  readonly atMin: WallMin;
+  readonly depthM: number;
+  readonly compartment: number;
+  readonly fractionOfLimit: number;
+  readonly tensions: Lanes;
+  readonly cns: number | null;
+  readonly cnsDay: number | null;
+}
+
+/** In the water a point at least every so many minutes. */
+const WATER_STEP_MIN = 3;
+
+/** At the surface the curves flatten: points lie denser after surfacing, minutes since it. */
+const SURFACE_STEPS_MIN = [5, 10, 15, 20, 30, 45, 60, 90, 120, 180, 240, 360, 480, 720, 960, 1440, 2160, 2880];
+
+/** The first part of a leg, as a leg of its own. */
+function part(leg: Leg, min: number): Leg {
+  const share = leg.min === 0 ? 1 : min / leg.min;
+  return {
+    ...leg,
+    toM: leg.fromM + share * (leg.toM - leg.fromM),
+    toBar: leg.fromBar + share * (leg.toBar - leg.fromBar),
+    min,
+  };
+}
+
+interface Place {
+  readonly restBar: number;
+  readonly limits: Lanes;
+  readonly surfaceBar: number;
+}
+
+/** All pieces of the trip in order of time; null from the moment on that one exposure has none. */
+interface DayClock {
+  readonly pieces: readonly ClockPiece[];
+  readonly unknownSpans: readonly { readonly fromMin: WallMin; readonly toMin: WallMin }[];
+}
+
+function dayClock(ledger: DiverLedger): DayClock {
+  const exposures = [...ledger.start.exposures, ...ledger.entries.flatMap((entry) => entry.exposure ?? [])];
+  return {
+    pieces: exposures.flatMap((exposure) => exposure.pieces ?? []),
+    unknownSpans: exposures
+      .filter((exposure) => exposure.pieces === null)
+      .map(({ startMin, endMin }) => ({ fromMin: startMin, toMin: endMin + 1440 })),
+  };
+}
+
+function dayShare(clock: DayClock, atMin: WallMin): number | null {
+  const isUnknown = clock.unknownSpans.some((span) => span.fromMin <= atMin && atMin <= span.toMin);
+  return isUnknown ? null : dayShareAt(clock.pieces, atMin);
+}
+
+function pointAt(
+  atMin: WallMin,
+  depthM: number,
+  tensions: Lanes,
+  cns: number | null,
+  clock: DayClock,
+  place: Place,
+): TimelinePoint {
+  const { compartment, fractionOfLimit } = leadingShare(tensions, place.restBar, place.limits);
+  return { atMin, depthM, compartment, fractionOfLimit, tensions, cns, cnsDay: dayShare(clock, atMin) };
+}
+
+function waterPoints(entry: Entry, clock: DayClock, place: Place): readonly TimelinePoint[] {
+  const n2 = 1 - entry.o2!;
+  const points = [pointAt(entry.startMin, 0, entry.tensionsBefore, entry.cns.before, clock, place)];
+  let atMin = entry.startMin;
+  let tensions = entry.tensionsBefore;
+  let cns = entry.cns.before;
+  for (const leg of entry.legs) {
+    const count = Math.ceil(leg.min / WATER_STEP_MIN);
+    for (let index = 1; index <= count; index += 1) {
+      const done = part(leg, (leg.min * index) / count);
+      const taken = cnsFraction([done], entry.o2!, 'single');
+      points.push(
+        pointAt(
+          atMin + done.min,
+          done.toM,
+          applyMap(stretchMap(done.fromBar, done.toBar, done.min), tensions, n2),
+          cns === null || taken === null ? null : cns + taken,
+          clock,
+          place,
+        ),
+      );
+    }
+    if (count > 0) {
+      const last = points[points.length - 1]!;
+      atMin = last.atMin;
+      tensions = last.tensions;
+      cns = last.cns;
+    }
+  }
+  return points;
+}
+
+function surfacePoints(carry: Carry, untilMin: WallMin, clock: DayClock, place: Place): readonly TimelinePoint[] {
+  const waits = SURFACE_STEPS_MIN.filter((min) => carry.atMin + min < untilMin);
+  return [...waits, untilMin - carry.atMin].map((min) =>
+    pointAt(
+      carry.atMin + min,
+      0,
+      applyMap(intervalMap(place.surfaceBar, min), carry.tensions, AIR_N2),
+      carry.cns === null ? null : cnsAfterInterval(carry.cns, min),
+      clock,
+      place,
+    ),
+  );
+}
+
+/**
+ * The bands of one diver: what is carried from before the first dive to a moment after the last, unbroken
+ * through intervals and nights.
+ * @param ledger of one diver @param trip the document it was made from
+ * @param untilMin wall minutes where the bands end; nothing is drawn past it
+ * @returns points in order of time, each exact; empty for a diver without dives
+ * Source: as the ledger's own steps.
+ */
+export function timelineOf(ledger: DiverLedger, trip: Trip, untilMin: WallMin): readonly TimelinePoint[] {
+  const { surfaceBar } = surroundingsOf(trip).column;
+  const place: Place = {
+    surfaceBar,
+    restBar: AIR_N2 * inspiredBar(surfaceBar),
+    limits: surfaceLimits(surfaceBar, ledger.diver.gradient.high),
+  };
+  const clock = dayClock(ledger);
+  const made = ledger.entries.flatMap((entry, index) => (entry.isMade ? [{ entry, index }] : []));
+  const points: TimelinePoint[] = [];
+  for (const [turn, { entry, index }] of made.entries()) {
+    points.push(...waterPoints(entry, clock, place));
+    const next = made[turn + 1]?.entry.startMin ?? untilMin;
+    const carry = ledger.carries[index]!;
+    if (next > carry.atMin) points.push(...surfacePoints(carry, next, clock, place));
+  }
+  return points;
+}
