@@ -186,17 +186,17 @@ describe('table 9-6, interval before an ascent to altitude', () => {
 
   it('adds up: neighbouring altitudes differ by the same wait for every group, to a minute', () => {
     for (let c = 1; c < 10; c += 1) {
-      const steps = minutes.filter((row) => row[c - 1]! > 0).map((row) => row[c]! - row[c - 1]!);
-      expect(Math.max(...steps) - Math.min(...steps)).toBeLessThanOrEqual(1);
+      const added = minutes.filter((row) => row[c - 1]! > 0).map((row) => row[c]! - row[c - 1]!);
+      expect(Math.max(...added) - Math.min(...added)).toBeLessThanOrEqual(1);
     }
   });
 
   it('adds up: neighbouring groups differ by the same wait at every altitude, to a minute', () => {
     for (let g = 1; g < 16; g += 1) {
-      const steps = minutes[g]!.flatMap((min, c) =>
+      const added = minutes[g]!.flatMap((min, c) =>
         minutes[g - 1]![c]! > 0 ? [min - minutes[g - 1]![c]!] : [],
       );
-      if (steps.length > 0) expect(Math.max(...steps) - Math.min(...steps)).toBeLessThanOrEqual(1);
+      if (added.length > 0) expect(Math.max(...added) - Math.min(...added)).toBeLessThanOrEqual(1);
     }
   });
 

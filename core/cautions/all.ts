@@ -1,0 +1,118 @@
+import type { Caution, Ledger, Severity } from '../trip/ledger-types';
+import { altitudeTooSoon } from './altitude-too-soon';
+import { belowMinimumGas } from './below-minimum-gas';
+import { belowMod } from './below-mod';
+import { belowModAnalysed } from './below-mod-analysed';
+import { belowReserve } from './below-reserve';
+import { cnsDayOver100 } from './cns-day-over-100';
+import { cnsOver100 } from './cns-over-100';
+import { cnsOver80 } from './cns-over-80';
+import { cnsUnknown } from './cns-unknown';
+import { deeperThanDiver } from './deeper-than-diver';
+import { deeperThanTheOneBefore } from './deeper-than-the-one-before';
+import { earlierDiveWithoutMix } from './earlier-dive-without-mix';
+import { esotOverDay } from './esot-over-day';
+import { flightHours } from './flight-hours';
+import { flightTooSoon } from './flight-too-soon';
+import { gasDense } from './gas-dense';
+import { gasNotForStops } from './gas-not-for-stops';
+import { gasRunsOut } from './gas-runs-out';
+import { gasTooDense } from './gas-too-dense';
+import { levelPastNoStop } from './level-past-no-stop';
+import { manyDives } from './many-dives';
+import { mixNotAnalysed } from './mix-not-analysed';
+import { noMix } from './no-mix';
+import { noRest } from './no-rest';
+import { otuOverDay } from './otu-over-day';
+import { pastNoStop } from './past-no-stop';
+import { po2AboveContingency } from './po2-above-contingency';
+import { po2AboveWorking } from './po2-above-working';
+import { po2WithoutLimit } from './po2-without-limit';
+import { richerThanDiver } from './richer-than-diver';
+import { shortInterval } from './short-interval';
+import { stopsIntoNextDive } from './stops-into-next-dive';
+import type { Found, Rule } from './rule';
+import { wordingIn, type Units } from './wording';
+
+/** Every rule; within one severity and moment, findings stand in this order. */
+export const RULES: readonly Rule[] = [
+  noMix,
+  earlierDiveWithoutMix,
+  po2WithoutLimit,
+  po2AboveContingency,
+  belowModAnalysed,
+  belowMod,
+  richerThanDiver,
+  deeperThanDiver,
+  pastNoStop,
+  levelPastNoStop,
+  stopsIntoNextDive,
+  gasNotForStops,
+  gasRunsOut,
+  cnsOver100,
+  cnsDayOver100,
+  altitudeTooSoon,
+  flightTooSoon,
+  po2AboveWorking,
+  cnsOver80,
+  belowMinimumGas,
+  belowReserve,
+  gasTooDense,
+  shortInterval,
+  deeperThanTheOneBefore,
+  otuOverDay,
+  cnsUnknown,
+  esotOverDay,
+  gasDense,
+  manyDives,
+  noRest,
+  mixNotAnalysed,
+  flightHours,
+];
+
+const RANK: Readonly<Record<Severity, number>> = { stop: 0, change: 1, know: 2 };
+
+/** How many divers share what a finding is about: those of the dive, or all of the party. */
+function concerned(ledger: Ledger, diveId: string | null): number {
+  if (diveId === null) return ledger.divers.length;
+  return ledger.divers.filter(({ entries }) => entries.some(({ dive }) => dive.id === diveId)).length;
+}
+
+/** Puts findings together that say the same to everybody concerned, where they are more than one. */
+function together(ledger: Ledger, findings: readonly Found[]): readonly Found[] {
+  const alike = new Map<string, Found[]>();
+  for (const found of findings) {
+    const key = `${found.diveId ?? ''}\n${found.message}`;
+    const group = alike.get(key);
+    if (group) group.push(found);
+    else alike.set(key, [found]);
+  }
+  return [...alike.values()].flatMap((group) =>
+    group.length > 1 && group.length === concerned(ledger, group[0]!.diveId)
+      ? [{ ...group[0]!, diverId: null }]
+      : group,
+  );
+}
+
+/**
+ * All cautions of a trip: what every rule finds, put together for the party where it is the same for all.
+ * @param ledger of the whole party @param units of the depths and pressures in the sentences
+ * @returns stop before change before know; within each by time, then in the order of `RULES`
+ * Source: each rule names its own.
+ */
+export function cautionsOf(ledger: Ledger, units: Units = 'metric'): readonly Caution[] {
+  const say = wordingIn(units);
+  return RULES.flatMap(({ code, severity, source, find }) =>
+    together(ledger, find(ledger, say)).map(({ atMin, diverId, diveId, message }) => ({
+      atMin,
+      caution: { code, severity, diverId, diveId, message, source },
+    })),
+  )
+    .toSorted((a, b) => RANK[a.caution.severity] - RANK[b.caution.severity] || order(a.atMin, b.atMin))
+    .map(({ caution }) => caution);
+}
+
+/** Difference that also orders the infinite. */
+function order(a: number, b: number): number {
+  return a === b ? 0 : a < b ? -1 : 1;
+}

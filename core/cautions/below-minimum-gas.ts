@@ -1,0 +1,29 @@
+import { contentL, pressureBar } from '../supply';
+import { lasts } from './gas-lasts';
+import { DUST, eachMadeDive, type Rule } from './rule';
+
+/** Less than the minimum gas on leaving the bottom. Source: as in the rule. */
+export const belowMinimumGas: Rule = {
+  code: 'below-minimum-gas',
+  severity: 'change',
+  source: 'common practice: gas for two divers from the deepest point to the surface',
+  find: eachMadeDive((entry, place) => {
+    const { contentL: filledL, usedAtLeavingL, minimumBar } = entry.gas;
+    const { waterL, fillBar } = entry.diver.cylinder;
+    if (filledL === null || usedAtLeavingL === null || minimumBar === null || entry.o2 === null) return null;
+    const { say } = place;
+    const law = place.ledger.trip.settings.gasLaw;
+    const minimumL = contentL(waterL, minimumBar, entry.o2, law);
+    if (filledL - usedAtLeavingL >= minimumL - DUST) return null;
+    const needed = say.pressureNeeded(minimumBar);
+    if (filledL < minimumL) {
+      return `A fill of ${say.pressureLeft(fillBar)} is less than the minimum gas of ${needed} for this depth: take a larger cylinder, or stay shallower.`;
+    }
+    const leftBar = pressureBar(waterL, filledL - usedAtLeavingL, entry.o2, law);
+    const left = leftBar === null ? 'nothing' : say.pressureLeft(leftBar);
+    return (
+      `The minimum gas of ${needed} is reached ${lasts(entry, minimumBar, place)}, and ${left} is left on leaving ` +
+      `the bottom: turn earlier, stay shallower, or take a larger cylinder.`
+    );
+  }),
+};

@@ -1,0 +1,10 @@
+import { belowModMessage, MOD_SOURCE } from './below-mod';
+import { eachMadeDive, type Rule } from './rule';
+
+/** A dive below the MOD of its mix as analysed. Source: as in the rule. */
+export const belowModAnalysed: Rule = {
+  code: 'below-mod-analysed',
+  severity: 'stop',
+  source: MOD_SOURCE,
+  find: eachMadeDive((entry, place) => belowModMessage(entry, place, true)),
+};

@@ -1,0 +1,31 @@
+import { richestO2, wholePercentDown } from '../gas';
+import { surroundingsOf } from '../trip/dive-plan';
+import type { Entry } from '../trip/ledger-types';
+import { DUST, eachMadeDive, type Place, type Rule } from './rule';
+import { percentO2, po2Limit } from './wording';
+
+/** Source of the MOD rules. */
+export const MOD_SOURCE =
+  'NOAA Diving Manual, 4th ed. (2001), ch. 15: maximum operating depth; working PO2 1.4 after the NOAA Diving Program (2015)';
+
+/** What a dive below the MOD is told; null where it is not, or rests on another reading of its mix. */
+export function belowModMessage(entry: Entry, { ledger, say }: Place, isAnalysed: boolean): string | null {
+  const { modM, o2, depthM, diver } = entry;
+  if (modM === null || o2 === null || entry.isAnalysed !== isAnalysed || depthM <= modM + DUST) return null;
+  const richest = wholePercentDown(
+    Math.min(richestO2(diver.po2.working, depthM, surroundingsOf(ledger.trip).column), diver.maxO2),
+  );
+  const mix = isAnalysed ? `${percentO2(o2)} oxygen analysed` : `${percentO2(o2)} oxygen on the label`;
+  return (
+    `${say.depthMet(depthM)} is below the MOD of ${say.depthAllowed(modM)} for the ${mix} at a PO2 of ` +
+    `${po2Limit(diver.po2.working)}: stay above it, or take a mix of ${percentO2(richest)} or less.`
+  );
+}
+
+/** A dive below the MOD of its mix as labelled. Source: as in the rule. */
+export const belowMod: Rule = {
+  code: 'below-mod',
+  severity: 'stop',
+  source: MOD_SOURCE,
+  find: eachMadeDive((entry, place) => belowModMessage(entry, place, false)),
+};

@@ -1,0 +1,19 @@
+import { DUST, eachMadeDive, type Rule } from './rule';
+import { NOAA_LIMITS_SOURCE } from './sources';
+import { percentMet } from './wording';
+
+/** Share of the single-exposure limit from which a dive should be changed. Source: common practice. */
+const CHANGE_FROM = 0.8;
+
+/** More than 80 % of the single-exposure clock, up to all of it. Source: as in the rule. */
+export const cnsOver80: Rule = {
+  code: 'cns-over-80',
+  severity: 'change',
+  source: `${NOAA_LIMITS_SOURCE}; to keep below 80 % is common practice`,
+  find: eachMadeDive(({ cns: { before, after } }) =>
+    after === null || after <= CHANGE_FROM + DUST || after > 1 + DUST
+      ? null
+      : `The CNS clock reads ${percentMet(after)} after this dive (${percentMet(before ?? 0)} before it): take a leaner ` +
+        `mix, shorten the dive, or rest longer before it.`,
+  ),
+};

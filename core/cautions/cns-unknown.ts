@@ -1,0 +1,18 @@
+import { eachDiver, findingAt, type Rule } from './rule';
+import { NOAA_LIMITS_SOURCE } from './sources';
+
+/** The first dive without a CNS figure because an earlier one passed 1.6 bar. Source: as in the rule. */
+export const cnsUnknown: Rule = {
+  code: 'cns-unknown',
+  severity: 'know',
+  source: NOAA_LIMITS_SOURCE,
+  find: eachDiver(({ entries }) => {
+    const first = entries.find(
+      ({ cns, exposure }) => exposure !== null && exposure.pieces !== null && cns.after === null,
+    );
+    const message =
+      'From this dive on there is no CNS share, as a dive before it passed 1.6 bar of oxygen, where no limit exists: ' +
+      'change that dive first.';
+    return first === undefined ? [] : [findingAt(first, message)];
+  }),
+};

@@ -1,0 +1,39 @@
+import { wallDate } from '../trip/clock';
+import type { Entry } from '../trip/ledger-types';
+import { DUST, eachMadeDive, type Place, type Rule } from './rule';
+
+/** The next dive may be so much deeper than the one before, and so deep. Source: Reverse Dive Profiles Workshop. */
+const REVERSE_BY_M = 12;
+const REVERSE_BEYOND_M = 40;
+
+/** Dives this close belong together even over midnight. Source: common practice. */
+const SAME_SERIES_MIN = 360;
+
+/** Depth of the dive just before, where both belong to one series; earlier dives count. */
+function depthBeforeM(entry: Entry, { before, diverLedger }: Place): number | null {
+  const { intervalMin } = entry;
+  if (intervalMin === null) return null;
+  const isSameSeries = intervalMin < SAME_SERIES_MIN;
+  if (before === null) return isSameSeries ? (diverLedger.diver.before?.at(-1)?.depthM ?? null) : null;
+  return isSameSeries || wallDate(before.startMin) === wallDate(entry.startMin) ? before.depthM : null;
+}
+
+/** A dive much deeper than the one before it, or beyond 40 m after a shallower one. Source: as in the rule. */
+export const deeperThanTheOneBefore: Rule = {
+  code: 'deeper-than-the-one-before',
+  severity: 'change',
+  source:
+    'M. A. Lang, C. E. Lehner (eds), Reverse Dive Profiles Workshop, Smithsonian Institution (2000): no reason against it within no-stop limits, above 40 m and by less than 12 m',
+  find: eachMadeDive((entry, place) => {
+    const beforeM = depthBeforeM(entry, place);
+    if (beforeM === null || entry.depthM <= beforeM) return null;
+    const { say } = place;
+    const order = 'make the deeper dive first, or bring the two closer together';
+    if (entry.depthM - beforeM > REVERSE_BY_M + DUST) {
+      return `This dive to ${say.depthMet(entry.depthM)} follows one to ${say.depthMet(beforeM)}, more than ${say.depthAllowed(REVERSE_BY_M)} shallower: ${order}.`;
+    }
+    return entry.depthM > REVERSE_BEYOND_M + DUST
+      ? `This dive goes beyond ${say.depthAllowed(REVERSE_BEYOND_M)} after a shallower one: ${order}.`
+      : null;
+  }),
+};

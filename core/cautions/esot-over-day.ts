@@ -1,0 +1,22 @@
+import { esotAdvised } from '../oxygen/budgets';
+import { firstOver } from './first-over';
+import { DUST, eachDiver, findingAt, type Rule } from './rule';
+
+/** More ESOT in a day than advised for so many diving days. Source: as in the rule. */
+export const esotOverDay: Rule = {
+  code: 'esot-over-day',
+  severity: 'know',
+  source:
+    'J. Risberg, P.-J. van Ooij, "Hyperoxic exposure monitoring in diving: a farewell to the UPTD", Undersea Hyperb Med 2022;49(4)',
+  find: eachDiver((diverLedger) => {
+    const divingDays = diverLedger.days.filter((day) => day.dives > 0).length;
+    const advised = esotAdvised(Math.max(1, divingDays));
+    return firstOver(diverLedger, (entry) => entry.esot.day > advised + DUST).map(({ entry }) =>
+      findingAt(
+        entry,
+        `This dive brings the day to an ESOT of ${Math.ceil(entry.esot.day)} min, more than the ${Math.floor(advised)} min ` +
+          `advised a day on a trip with ${divingDays} diving ${divingDays === 1 ? 'day' : 'days'}: leaner mixes spare the lungs.`,
+      ),
+    );
+  }),
+};

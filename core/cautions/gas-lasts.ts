@@ -1,0 +1,18 @@
+import { contentL, lastsMin } from '../supply';
+import type { Entry } from '../trip/ledger-types';
+import type { Place } from './rule';
+import { minAllowed } from './wording';
+
+/** Minutes from leaving the surface until the cylinder holds so much; null where it never comes to that. */
+function reachedMin(entry: Entry, gaugeBar: number, { ledger }: Place): number | null {
+  const { diver, o2, legs } = entry;
+  const { waterL } = diver.cylinder;
+  const spareL = entry.gas.contentL! - contentL(waterL, gaugeBar, o2!, ledger.trip.settings.gasLaw);
+  return lastsMin(legs, diver.surfaceRateLpm, Math.max(0, spareL));
+}
+
+/** When the cylinder comes to a gauge pressure on a dive, as the end of a sentence. */
+export function lasts(entry: Entry, gaugeBar: number, place: Place): string {
+  const min = reachedMin(entry, gaugeBar, place);
+  return min === null ? 'at the end' : `after ${minAllowed(min)}`;
+}

@@ -1,0 +1,16 @@
+import { lasts } from './gas-lasts';
+import { eachMadeDive, type Rule } from './rule';
+import { SUPPLY_SOURCE } from './sources';
+
+/** Gas that does not last through the required stops. Source: as in the rule. */
+export const gasNotForStops: Rule = {
+  code: 'gas-not-for-stops',
+  severity: 'stop',
+  source: SUPPLY_SOURCE,
+  find: eachMadeDive((entry, place) =>
+    entry.gas.endBar !== null || (entry.stops?.length ?? 0) === 0
+      ? null
+      : `The gas does not last through the required stops; it is breathed up ${lasts(entry, 0, place)}: ` +
+        `stay inside the no-stop limit.`,
+  ),
+};

@@ -1,0 +1,17 @@
+import { DENSITY_LIMIT_GL } from '../gas';
+import { DUST, eachMadeDive, type Rule } from './rule';
+import { DENSITY_SOURCE } from './sources';
+import { densityMet } from './wording';
+
+/** Breathing gas denser than the limit. Source: as in the rule. */
+export const gasTooDense: Rule = {
+  code: 'gas-too-dense',
+  severity: 'change',
+  source: DENSITY_SOURCE,
+  find: eachMadeDive(({ gasDensityGL }) =>
+    gasDensityGL === null || gasDensityGL <= DENSITY_LIMIT_GL + DUST
+      ? null
+      : `At depth the gas has ${densityMet(gasDensityGL)}, past the ${DENSITY_LIMIT_GL} g/L not to be exceeded: plan shallower, ` +
+        `as breathing it takes too much work.`,
+  ),
+};

@@ -1,0 +1,16 @@
+import { DUST, eachMadeDive, type Rule } from './rule';
+import { percentO2 } from './wording';
+
+/** More oxygen than the diver may breathe. Source: as in the rule. */
+export const richerThanDiver: Rule = {
+  code: 'richer-than-diver',
+  severity: 'stop',
+  source:
+    'M. A. Lang (ed.), DAN Nitrox Workshop Proceedings (2001), for 40 % with ordinary equipment; the ceiling is the one set for the diver',
+  find: eachMadeDive(({ o2, diver }) =>
+    o2 === null || o2 <= diver.maxO2 + DUST
+      ? null
+      : `${percentO2(o2)} oxygen is richer than the ${percentO2(diver.maxO2)} this diver may breathe: give them a mix ` +
+        `within their training and equipment.`,
+  ),
+};

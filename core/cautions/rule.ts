@@ -1,0 +1,72 @@
+import type { DiverLedger, Entry, Ledger, Severity, WallMin } from '../trip/ledger-types';
+import type { Id } from '../trip/types';
+import type { Wording } from './wording';
+
+/** One finding of a rule, before those of a party are put together. */
+export interface Found {
+  readonly diverId: Id | null;
+  readonly diveId: Id | null;
+  /** Orders findings of one severity; those of the whole trip stand at its start. */
+  readonly atMin: WallMin;
+  readonly message: string;
+}
+
+/** A rule: when it fires, how severe it is, what it says, and who published the limit. */
+export interface Rule {
+  readonly code: string;
+  readonly severity: Severity;
+  /** Author, title, year; or "common practice". */
+  readonly source: string;
+  readonly find: (ledger: Ledger, say: Wording) => readonly Found[];
+}
+
+/** Where an entry stands. */
+export interface Place {
+  readonly ledger: Ledger;
+  readonly diverLedger: DiverLedger;
+  /** The dive made before this one on the trip; null for the first. */
+  readonly before: Entry | null;
+  readonly say: Wording;
+}
+
+/** Limits and figures may differ by this much through rounding alone before one counts as past the other. */
+export const DUST = 1e-9;
+
+/**
+ * A rule's search through every dive that is made, one diver after the other.
+ * @param message what the rule says to an entry; null where it is silent
+ */
+export function eachMadeDive(message: (entry: Entry, place: Place) => string | null): Rule['find'] {
+  return eachDive((entry, place) => (entry.isMade ? message(entry, place) : null));
+}
+
+/** As `eachMadeDive`, with the dives that no mix reaches. */
+export function eachDive(message: (entry: Entry, place: Place) => string | null): Rule['find'] {
+  return (ledger, say) => {
+    const found: Found[] = [];
+    for (const diverLedger of ledger.divers) {
+      let before: Entry | null = null;
+      for (const entry of diverLedger.entries) {
+        const text = message(entry, { ledger, diverLedger, before, say });
+        if (text !== null) found.push(findingAt(entry, text));
+        if (entry.isMade) before = entry;
+      }
+    }
+    return found;
+  };
+}
+
+/** A rule's search through the divers; it says where on the trip it fires. */
+export function eachDiver(
+  search: (diverLedger: DiverLedger, ledger: Ledger, say: Wording) => readonly Omit<Found, 'diverId'>[],
+): Rule['find'] {
+  return (ledger, say) =>
+    ledger.divers.flatMap((diverLedger) =>
+      search(diverLedger, ledger, say).map((found) => ({ ...found, diverId: diverLedger.diver.id })),
+    );
+}
+
+/** A finding about one dive of one diver. */
+export function findingAt(entry: Entry, message: string): Found {
+  return { diverId: entry.diver.id, diveId: entry.dive.id, atMin: entry.startMin, message };
+}

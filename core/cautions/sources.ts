@@ -1,0 +1,15 @@
+/** Citations that several rules share. */
+
+/** Source of the oxygen limits (core/oxygen/limits.ts). */
+export const NOAA_LIMITS_SOURCE = 'NOAA Diving Manual, oxygen partial pressure limits for normal exposure';
+
+/** Source of how long a supply lasts (core/supply.ts). */
+export const SUPPLY_SOURCE = 'U.S. Navy Diving Manual, ch. 7: duration of a supply';
+
+/** Source of the marks for breathing-gas density (core/gas.ts). */
+export const DENSITY_SOURCE =
+  'G. Anthony, S. J. Mitchell, "Respiratory physiology of rebreather diving" (2016)';
+
+/** Source of the hours before a flight (core/trip/flying.ts). */
+export const FLYING_SOURCE =
+  'P. J. Sheffield, R. D. Vann (eds), Flying After Recreational Diving, workshop proceedings (2004)';

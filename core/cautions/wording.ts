@@ -1,0 +1,110 @@
+import { wholeDown } from '../gas';
+import { wallText } from '../trip/clock';
+import type { WallMin } from '../trip/ledger-types';
+
+export type Units = 'metric' | 'imperial';
+
+const M_PER_FT = 0.3048;
+const BAR_PER_PSI = 0.0689475729;
+
+/** Takes a figure that rounding alone put above a step down to it. */
+const DUST = 1e-9;
+
+function up(value: number, digits: number): number {
+  const scale = 10 ** digits;
+  return Math.ceil(value * scale - DUST * scale) / scale;
+}
+
+function down(value: number, digits: number): number {
+  const scale = 10 ** digits;
+  return Math.floor(value * scale + DUST * scale) / scale;
+}
+
+/**
+ * Figures as text, always to the careful side: what is met rounds up, what is allowed rounds down.
+ * Depths in whole metres or feet where they are limits, to the tenth of a metre where they are dived.
+ */
+export interface Wording {
+  readonly depthMet: (m: number) => string;
+  readonly depthAllowed: (m: number) => string;
+  readonly pressureLeft: (bar: number) => string;
+  readonly pressureNeeded: (bar: number) => string;
+}
+
+const METRIC: Wording = {
+  depthMet: (m) => `${up(m, 1)} m`,
+  depthAllowed: (m) => `${wholeDown(m)} m`,
+  pressureLeft: (bar) => `${wholeDown(bar)} bar`,
+  pressureNeeded: (bar) => `${up(bar, 0)} bar`,
+};
+
+/** Whole feet: a depth entered in feet comes back through metres with rounding far under a thousandth. */
+const FOOT_DUST = 1e-6;
+
+const IMPERIAL: Wording = {
+  depthMet: (m) => `${Math.ceil(m / M_PER_FT - FOOT_DUST)} ft`,
+  depthAllowed: (m) => `${Math.floor(m / M_PER_FT + FOOT_DUST)} ft`,
+  pressureLeft: (bar) => `${Math.floor(bar / BAR_PER_PSI + FOOT_DUST)} psi`,
+  pressureNeeded: (bar) => `${Math.ceil(bar / BAR_PER_PSI - FOOT_DUST)} psi`,
+};
+
+/** The wording in the units a person reads. */
+export function wordingIn(units: Units): Wording {
+  return units === 'metric' ? METRIC : IMPERIAL;
+}
+
+/** An oxygen fraction in percent, rounded up to the tenth: "32 %", "32.4 %". */
+export function percentO2(o2: number): string {
+  return `${up(o2 * 100, 1)} %`;
+}
+
+/** A share that was met in whole percent, rounded up: "83 %". */
+export function percentMet(fraction: number): string {
+  return `${up(fraction * 100, 0)} %`;
+}
+
+/** A PO2 that was met, rounded up to the hundredth: "1.47 bar". */
+export function po2Met(bar: number): string {
+  return `${up(bar, 2).toFixed(2)} bar`;
+}
+
+/** A limit of PO2 as it was set: "1.4 bar". */
+export function po2Limit(bar: number): string {
+  return `${down(bar, 2)} bar`;
+}
+
+/** A gas density that was met, rounded up to the tenth: "5.9 g/L". */
+export function densityMet(gL: number): string {
+  return `${up(gL, 1).toFixed(1)} g/L`;
+}
+
+/** Minutes that are allowed or left, rounded down: "38 min". */
+export function minAllowed(min: number): string {
+  return `${wholeDown(min)} min`;
+}
+
+/** Minutes that were met, rounded up: "39 min". */
+export function minMet(min: number): string {
+  return `${up(min, 0)} min`;
+}
+
+/** A duration in hours and minutes, rounded down: "3 h 10 min", "2 h", "40 min". */
+export function durationDown(min: number): string {
+  const whole = wholeDown(min);
+  const hours = Math.floor(whole / 60);
+  const rest = whole - hours * 60;
+  return [hours > 0 ? `${hours} h` : '', rest > 0 || hours === 0 ? `${rest} min` : '']
+    .filter(Boolean)
+    .join(' ');
+}
+
+/** A moment, rounded up to the minute: "2027-03-13 at 09:10". */
+export function moment(min: WallMin): string {
+  return wallText(min).replace('T', ' at ');
+}
+
+/** Several things in a row: "a", "a and b", "a, b and c". */
+export function listed(things: readonly string[]): string {
+  const last = things[things.length - 1] ?? '';
+  return things.length < 2 ? last : `${things.slice(0, -1).join(', ')} and ${last}`;
+}
