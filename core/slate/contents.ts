@@ -1,0 +1,187 @@
+import { safetyStopOf } from '../profile';
+import { effectiveDive } from '../trip/as-dived';
+import { dayNumber, wallDate, wallMin } from '../trip/clock';
+import type { Carry, Caution, DiverLedger, Entry, RoomLimit } from '../trip/ledger-types';
+import { roomOf } from '../trip/room';
+import type { Trip } from '../trip/types';
+import {
+  clockText,
+  dateText,
+  depths,
+  down,
+  intervalText,
+  joined,
+  minutesDown,
+  minutesUp,
+  mixName,
+  NONE,
+  percentUp,
+  po2Text,
+  pressuresDown,
+  pressuresUp,
+  stopDepth,
+  stopsText,
+  up,
+  type Figure,
+  type SlateUnits,
+} from './figures';
+
+/** One dive of one diver in words and numbers, rounded for good. */
+export interface SlateDive {
+  readonly entry: Entry;
+  readonly carry: Carry;
+  /** 1 for the diver's first dive of the day. */
+  readonly number: number;
+  readonly site: string;
+  readonly startsAt: string;
+  readonly surfacesAt: string;
+  readonly depth: readonly Figure[];
+  readonly time: Figure;
+  readonly mix: string;
+  readonly mod: string;
+  readonly po2: string;
+  readonly noStop: Figure;
+  readonly room: Figure;
+  /** What the room runs into first, "gas"; null where it is the no-stop limit or nothing. */
+  readonly roomLimit: string | null;
+  readonly turn: string;
+  readonly minimum: string;
+  readonly fill: string;
+  readonly safetyStop: string;
+  readonly interval: string | null;
+  /** Earliest entry, "09:32"; null where the interval does not matter. */
+  readonly earliest: string | null;
+  /** Required stops; null inside the limit. */
+  readonly stops: string | null;
+  readonly cnsAfter: string;
+  readonly cautions: readonly Caution[];
+}
+
+/** One day of one diver. */
+export interface SlateDay {
+  readonly date: string;
+  readonly dateText: string;
+  readonly oxygen: string;
+  readonly dives: readonly SlateDive[];
+}
+
+const LIMIT_WORDS: Record<RoomLimit, string> = {
+  'no-stop': 'no-stop limit',
+  mod: 'MOD',
+  po2: 'PO2',
+  cns: 'CNS',
+  'cns-day': 'CNS 24 h',
+  gas: 'gas',
+  'diver-depth': 'own depth limit',
+  interval: 'dive before',
+};
+
+const NO_LIMIT: Figure = { value: 'no limit', unit: '' };
+
+/** The carry a diver brings into the entry of that number. */
+export function carryInto(ledger: DiverLedger, index: number): Carry {
+  return index === 0 ? ledger.start : ledger.carries[index - 1]!;
+}
+
+/** Cautions that belong to one dive of one diver: their own and those of the whole party. */
+function cautionsFor(entry: Entry, all: readonly Caution[]): readonly Caution[] {
+  return all.filter(
+    (caution) =>
+      caution.diveId === entry.dive.id && (caution.diverId === null || caution.diverId === entry.diver.id),
+  );
+}
+
+function safetyStopText(entry: Entry, units: SlateUnits): string {
+  const stop = safetyStopOf(effectiveDive(entry.dive, entry.diver).shape);
+  return stop === null ? 'none' : `${up(stop.min)} min at ${stopDepth(stop.depthM, units)}`;
+}
+
+function requiredStops(entry: Entry, units: SlateUnits): string | null {
+  if (entry.stops === null) return 'no ascent on this gas was found';
+  return entry.stops.length === 0 ? null : stopsText(entry.stops, units);
+}
+
+/**
+ * What a slate says of one dive.
+ * @param index of the entry in the diver's ledger @param number its place in the day, from 1
+ * @returns words and rounded numbers: limits down, exposures up
+ * Source: the ledger; rounding in figures.ts.
+ */
+export function slateDive(
+  trip: Trip,
+  ledger: DiverLedger,
+  index: number,
+  number: number,
+  cautions: readonly Caution[],
+  units: SlateUnits,
+): SlateDive {
+  const entry = ledger.entries[index]!;
+  const carry = carryInto(ledger, index);
+  const room = roomOf(trip, carry, entry);
+  const site = trip.sites.find((each) => each.id === entry.dive.siteId);
+  return {
+    entry,
+    carry,
+    number,
+    site: site?.name ?? entry.dive.siteId,
+    startsAt: clockText(entry.startMin),
+    surfacesAt: clockText(entry.surfacesMin),
+    depth: depths(entry.depthM, 'exposure', units),
+    time: minutesUp(entry.bottomMin),
+    mix: entry.o2 === null ? 'no mix' : mixName(entry.o2),
+    mod: joined(depths(entry.modM, 'limit', units)),
+    po2: po2Text(entry.po2Bar),
+    noStop: entry.unlimited ? NO_LIMIT : minutesDown(entry.noStopMin),
+    room: room.min === null && room.minLimit === null && entry.isMade ? NO_LIMIT : minutesDown(room.min),
+    roomLimit: room.minLimit === null || room.minLimit === 'no-stop' ? null : LIMIT_WORDS[room.minLimit],
+    turn: joined(pressuresUp(entry.gas.turnBar, units)),
+    minimum: joined(pressuresUp(entry.gas.minimumBar, units)),
+    fill: joined(pressuresDown(entry.diver.cylinder.fillBar, units)),
+    safetyStop: safetyStopText(entry, units),
+    interval: entry.intervalMin === null ? null : intervalText(entry.intervalMin),
+    earliest: room.earlierMin === null ? null : clockText(entry.startMin - room.earlierMin),
+    stops: requiredStops(entry, units),
+    cnsAfter: percentUp(entry.cns.after),
+    cautions: cautionsFor(entry, cautions),
+  };
+}
+
+/**
+ * The days of one diver, as far as they are asked for.
+ * @param dates as in the request; null: all @returns in order of the calendar
+ */
+export function slateDays(
+  trip: Trip,
+  ledger: DiverLedger,
+  dates: readonly string[] | null,
+  cautions: readonly Caution[],
+  units: SlateUnits,
+): readonly SlateDay[] {
+  return ledger.days
+    .filter((day) => dates === null || dates.includes(day.date))
+    .map((day) => {
+      const indices = ledger.entries.flatMap((entry, index) =>
+        wallDate(entry.startMin) === day.date ? [index] : [],
+      );
+      return {
+        date: day.date,
+        dateText: dateOf(day.date),
+        oxygen:
+          `CNS 24 h ${percentUp(day.cnsDayPeak)}, ` +
+          `OTU ${up(day.otu)} of ${down(Math.max(0, day.otuAllowed))}`,
+        dives: indices.map((index, i) => slateDive(trip, ledger, index, i + 1, cautions, units)),
+      };
+    });
+}
+
+/** "Sat 6 Mar 2027" of "2027-03-06". */
+export function dateOf(date: string): string {
+  return dateText(date, dayNumber(wallMin(`${date}T00:00`)));
+}
+
+/** "no fly before" and the like: a moment with its date, "Fri 12 Mar, 04:45". */
+export function momentText(atMin: number | null): string {
+  if (atMin === null) return NONE;
+  const date = wallDate(Math.ceil(atMin - 1e-9));
+  return `${dateOf(date)}, ${clockText(atMin)}`;
+}

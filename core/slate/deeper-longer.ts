@@ -1,0 +1,115 @@
+import { levelsOf, travelMin } from '../profile';
+import { effectiveDive } from '../trip/as-dived';
+import { surroundingsOf } from '../trip/dive-plan';
+import type { Carry, Entry } from '../trip/ledger-types';
+import { deeper, entryWith, longer } from '../trip/room';
+import type { Trip } from '../trip/types';
+import { depths, down, joined, minutesDown, NONE, up, words, type SlateUnits } from './figures';
+
+/** Next steps are round depths and times: 3 m or 10 ft, and 5 min. Source: common practice. */
+const STEP_M = 3;
+const STEP_FT = 10;
+const STEP_MIN = 5;
+const M_PER_FT = 0.3048;
+
+const STEPS = 2;
+
+/** Depths within this of each other are the same, so that 27 m is not its own next step. */
+const SAME = 1e-6;
+
+/** The small table: what a little deeper or longer would cost, as words. */
+export interface DeeperLonger {
+  /** "At", "no-stop", "45 min", "50 min" */
+  readonly head: readonly string[];
+  readonly rows: readonly DeeperRow[];
+}
+
+export interface DeeperRow {
+  readonly depth: string;
+  readonly depthM: number;
+  /** The no-stop time and one cell a time step; or one sentence why the row is not to be dived. */
+  readonly cells: readonly string[] | string;
+}
+
+/** The next `STEPS` multiples of a step beyond a value. */
+function nextSteps(value: number, step: number): readonly number[] {
+  const first = Math.floor(value / step + SAME) + 1;
+  return Array.from({ length: STEPS }, (_, i) => (first + i) * step);
+}
+
+function depthSteps(depthM: number, units: SlateUnits): readonly number[] {
+  return units === 'imperial'
+    ? nextSteps(depthM / M_PER_FT, STEP_FT).map((ft) => ft * M_PER_FT)
+    : nextSteps(depthM, STEP_M);
+}
+
+/** Why a depth is not to be dived at all; null where it may be. */
+function barred(entry: Entry, depthM: number, units: SlateUnits): string | null {
+  if (entry.modM !== null && depthM > entry.modM + SAME) {
+    return `past the MOD of ${joined(depths(entry.modM, 'limit', units))}`;
+  }
+  if (depthM > entry.diver.maxDepthM + SAME) {
+    return `past your own limit of ${joined(depths(entry.diver.maxDepthM, 'limit', units))}`;
+  }
+  return null;
+}
+
+/** Stops of a few words: each of up to two, else from where and how long in all. */
+function stopWords(stops: NonNullable<Entry['stops']>, units: SlateUnits): string {
+  const inUnits = units === 'imperial' ? 'imperial' : 'metric';
+  const at = (depthM: number): string => joined(depths(depthM, 'exposure', inUnits));
+  if (stops.length <= STEPS) return stops.map((stop) => `${up(stop.min)} at ${at(stop.depthM)}`).join(', ');
+  const total = stops.reduce((sum, stop) => sum + stop.min, 0);
+  return `${up(total)} from ${at(stops[0]!.depthM)}`;
+}
+
+/** What staying until `bottomMin` costs: nothing, stops, or more gas than there is. */
+function costOf(variant: Entry, units: SlateUnits): string {
+  const { endBar } = variant.gas;
+  if (endBar === null || endBar < variant.diver.cylinder.reserveBar) return 'gas short';
+  if (variant.stops === null) return 'no ascent';
+  return variant.stops.length === 0
+    ? variant.isPastLimit
+      ? 'past limit'
+      : 'no stops'
+    : stopWords(variant.stops, units);
+}
+
+/**
+ * The table "deeper / longer": the planned depth and the next two depth steps, with the no-stop time and
+ * the stops (minutes at a depth) that each of the next two time steps would cost.
+ * @param carry the diver's before the dive @param entry one that is made
+ * @returns words; a depth past the MOD or the diver's own limit says so and gives no time
+ * Source: the same functions as the ledger (trip/room.ts); steps are common practice.
+ */
+export function deeperLonger(trip: Trip, carry: Carry, entry: Entry, units: SlateUnits): DeeperLonger {
+  const { shape } = effectiveDive(entry.dive, entry.diver);
+  const around = surroundingsOf(trip);
+  const times = nextSteps(entry.bottomMin, STEP_MIN);
+  const rows = [entry.depthM, ...depthSteps(entry.depthM, units)].map((depthM): DeeperRow => {
+    const depth = joined(depths(depthM, 'exposure', units));
+    const why = barred(entry, depthM, units);
+    if (why !== null) return { depth, depthM, cells: why };
+    const lower = deeper(shape, depthM - entry.depthM);
+    let fromM = 0;
+    for (const level of levelsOf(lower)) {
+      if (travelMin(fromM, level.depthM, around) > level.min) {
+        return { depth, depthM, cells: 'no time left after the way down' };
+      }
+      fromM = level.depthM;
+    }
+    const planned = entryWith(trip, carry, entry, lower);
+    const noStop = planned.unlimited ? 'no limit' : words(minutesDown(planned.noStopMin));
+    return {
+      depth,
+      depthM,
+      cells: [
+        planned.noStopMin === null && !planned.unlimited ? NONE : noStop,
+        ...times.map((min) =>
+          costOf(entryWith(trip, carry, entry, longer(lower, min - entry.bottomMin)), units),
+        ),
+      ],
+    };
+  });
+  return { head: ['At', 'no-stop', ...times.map((min) => `${down(min)} min`)], rows };
+}

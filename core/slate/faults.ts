@@ -1,0 +1,48 @@
+import type { SlateFault } from './request';
+
+/** What can stand in the way of a print-out, each with its mending. */
+
+export function unknownDivers(ids: readonly string[], known: readonly string[]): SlateFault {
+  return {
+    kind: 'diver',
+    what: `${ids.map((id) => `"${id}"`).join(', ')} is in nobody's ledger.`,
+    where: 'diver',
+    mend: `Name a diver of the party by id: ${known.join(', ')}.`,
+  };
+}
+
+export function datesWithoutDives(dates: readonly string[], known: readonly string[]): SlateFault {
+  return {
+    kind: 'date',
+    what: `Nobody chosen dives on ${dates.join(', ')}.`,
+    where: 'days',
+    mend: known.length === 0 ? 'Plan a dive first.' : `Choose among ${known.join(', ')}.`,
+  };
+}
+
+export function nothingToPrint(): SlateFault {
+  return {
+    kind: 'nothing',
+    what: 'There is nothing to print: nobody chosen has a dive.',
+    where: '',
+    mend: 'Plan a dive, or choose other divers.',
+  };
+}
+
+export function paperTooSmall(name: string, what: string): SlateFault {
+  return {
+    kind: 'paper',
+    what: `${what} does not fit on ${name} in type that can be read.`,
+    where: 'paper',
+    mend: 'Choose a larger paper or a narrower margin; A6 takes any slate, A4 or letter any sheet.',
+  };
+}
+
+export function marginTooWide(name: string, marginMm: number): SlateFault {
+  return {
+    kind: 'margin',
+    what: `Margins of ${marginMm} mm leave too little of ${name}.`,
+    where: 'margin',
+    mend: 'Give a margin from 0 mm to a quarter of the shorter side.',
+  };
+}

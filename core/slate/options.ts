@@ -1,0 +1,99 @@
+import { failure, success, type Result, type Trouble } from '../result';
+import type { Id } from '../trip/types';
+import type { SlateUnits } from './figures';
+import { readPaper, type HoleSide, type Paper } from './paper';
+import { SLATE_KINDS, USUAL_SLATE, type SlateKind, type SlateRequest } from './request';
+
+/** How a print-out is asked for in words, by the command; null or left out: the usual. */
+export interface SlateOptions {
+  readonly kind?: string | null;
+  readonly paper?: string | null;
+  /** Dates such as "2027-03-06". */
+  readonly days?: readonly string[] | null;
+  readonly divers?: readonly Id[] | null;
+  readonly units?: string | null;
+  /** A larger sheet for several pages with cut marks. */
+  readonly sheet?: string | null;
+  readonly holes?: string | null;
+  /** Millimetres. */
+  readonly margin?: string | null;
+  readonly label?: string | null;
+  readonly twoSided?: boolean;
+  readonly onePerPage?: boolean;
+}
+
+/** A request but for what is to be printed from: ledger, cautions, fonts and day. */
+export type SlateSettings = Omit<SlateRequest, 'ledger' | 'cautions' | 'fonts' | 'printedOn'>;
+
+const UNITS: readonly SlateUnits[] = ['metric', 'imperial', 'both'];
+const HOLES: readonly HoleSide[] = ['none', 'left', 'right', 'top'];
+
+/** Paper of a kind where none is named: what goes under water is small, what lies on a table is not. */
+export function usualPaper(kind: SlateKind): string {
+  return kind === 'wet' ? USUAL_SLATE.paper : 'A4';
+}
+
+function oneOf<T extends string>(
+  text: string | null | undefined,
+  allowed: readonly T[],
+  usual: T,
+  where: string,
+  troubles: Trouble[],
+): T {
+  if (text === null || text === undefined) return usual;
+  const found = allowed.find((each) => each === text.trim().toLowerCase());
+  if (found !== undefined) return found;
+  troubles.push({
+    kind: 'options',
+    what: `"${text}" is not known here.`,
+    where,
+    mend: `Use ${allowed.join(', ')}.`,
+  });
+  return usual;
+}
+
+function paperOf(text: string | null | undefined, where: string, troubles: Trouble[]): Paper | null {
+  if (text === null || text === undefined) return null;
+  const paper = readPaper(text);
+  if (paper.ok) return paper.value;
+  troubles.push(...paper.troubles.map((trouble) => ({ ...trouble, where })));
+  return null;
+}
+
+/**
+ * Reads options as words.
+ * @returns the settings of a print-out, or every trouble with the words
+ */
+export function readSlateOptions(options: SlateOptions): Result<SlateSettings> {
+  const troubles: Trouble[] = [];
+  const kind = oneOf(options.kind, SLATE_KINDS, 'wet', '--kind', troubles);
+  const paper = paperOf(options.paper ?? usualPaper(kind), '--paper', troubles);
+  const sheet = paperOf(options.sheet, '--sheet', troubles);
+  const label = paperOf(options.label, '--label', troubles);
+  const margin = Number(options.margin ?? USUAL_SLATE.marginMm);
+  if (!Number.isFinite(margin)) {
+    troubles.push({
+      kind: 'options',
+      what: `"${options.margin}" is not a number of millimetres.`,
+      where: '--margin',
+      mend: 'Give a number such as 6.',
+    });
+  }
+  const units = oneOf(options.units, UNITS, USUAL_SLATE.units, '--units', troubles);
+  const holes = oneOf(options.holes, HOLES, USUAL_SLATE.holes, '--holes', troubles);
+  const [first, ...rest] = troubles;
+  if (first) return failure(first, ...rest);
+  return success({
+    kind,
+    paper: paper!,
+    sheet,
+    label,
+    marginMm: margin,
+    units,
+    holes,
+    diverIds: options.divers ?? null,
+    dates: options.days ?? null,
+    twoSided: options.twoSided ?? false,
+    onePerPage: options.onePerPage ?? false,
+  });
+}

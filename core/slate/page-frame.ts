@@ -1,0 +1,74 @@
+import { SAFETY_LINE } from '../safety-line';
+import type { Trip } from '../trip/types';
+import { dateOf } from './contents';
+import { beside, rule, space, stack, type Block, type Setter, type TextStyle } from './layout';
+
+/** A page before it is known how many there are. */
+export interface Draft {
+  readonly name: string;
+  /** No higher than `roomFor` says. */
+  readonly body: Block;
+}
+
+/** What every page says at its foot besides its number. */
+export interface FootFacts {
+  readonly trip: Trip;
+  readonly printedOn: string;
+}
+
+/** The smallest type on a wet-notes slate, and on any print-out, points. Source: common practice, legible by torch. */
+export const SLATE_MIN_PT = 11;
+export const PRINT_MIN_PT = 9;
+
+/**
+ * The foot of a page: the cautions, then trip, day of printing, version of the file and page number.
+ * @param sizePt its type size @param page e.g. "page 2 of 7"
+ */
+export function foot(set: Setter, widthPt: number, sizePt: number, facts: FootFacts, page: string): Block {
+  const style: TextStyle = { font: 'regular', sizePt };
+  return stack([
+    rule(widthPt, 0.5, 4),
+    set.text(SAFETY_LINE, style, widthPt),
+    set.text(facts.trip.title, { ...style, maxLines: 1 }, widthPt),
+    set.text(`${dateOf(facts.printedOn)}, file version ${facts.trip.version}, ${page}`, style, widthPt),
+  ]);
+}
+
+/** Height of a foot whatever its page number. */
+export function footHeight(set: Setter, widthPt: number, sizePt: number, facts: FootFacts): number {
+  return foot(set, widthPt, sizePt, facts, 'page 8888 of 8888').heightPt;
+}
+
+/** A title on the left and a note on the right of one line; the title gives way where both do not fit. */
+export function heading(set: Setter, left: string, right: string, widthPt: number, sizePt: number): Block {
+  const style: TextStyle = { font: 'bold', sizePt, maxLines: 2 };
+  const note: TextStyle = { font: 'regular', sizePt: Math.max(SLATE_MIN_PT, sizePt - 2), align: 'right' };
+  const noteWidth = set.width(right, note);
+  const gap = sizePt;
+  if (set.width(left, style) + gap + noteWidth <= widthPt) {
+    return beside([
+      { block: set.text(left, style, widthPt), x: 0 },
+      { block: lowered(set.text(right, note, widthPt), (style.sizePt - note.sizePt) * 0.95), x: 0 },
+    ]);
+  }
+  return stack([set.text(left, style, widthPt), set.text(right, { ...note, align: 'left' }, widthPt)]);
+}
+
+/** A block with some white above it, so that baselines of two sizes meet. */
+export function lowered(block: Block, byPt: number): Block {
+  return stack([space(byPt), block]);
+}
+
+/** A text at the largest of the sizes at which it stays on one line; at the smallest it may break. */
+export function fitted(
+  set: Setter,
+  text: string,
+  font: TextStyle['font'],
+  largestPt: number,
+  smallestPt: number,
+  widthPt: number,
+): Block {
+  let sizePt = largestPt;
+  while (sizePt > smallestPt && set.width(text, { font, sizePt }) > widthPt) sizePt -= 0.5;
+  return set.text(text, { font, sizePt: Math.max(sizePt, smallestPt) }, widthPt);
+}

@@ -1,0 +1,182 @@
+import { failure, success, type Result } from '../result';
+import { dateOf } from './contents';
+import { datesWithoutDives, marginTooWide, nothingToPrint, paperTooSmall, unknownDivers } from './faults';
+import { wetDrafts } from './kinds/wet';
+import { moved, setterOf, straight, type Mark, type Page } from './layout';
+import { foot, footHeight, SLATE_MIN_PT, type Draft } from './page-frame';
+import {
+  CUT_GAP_PT,
+  CUT_MARK_PT,
+  frameOf,
+  imposition,
+  placeOf,
+  PT_PER_MM,
+  type Imposition,
+  type Paper,
+} from './paper';
+import type { SlateFault, SlateKind, SlateRequest, SlateTrouble } from './request';
+
+/** Pages ready to be drawn, by whatever draws them. */
+export interface SlateLayout {
+  readonly title: string;
+  readonly pages: readonly Page[];
+  /** Letters of names that the fonts lack, each once. */
+  readonly missingLetters: readonly string[];
+}
+
+const KIND_NAMES: Record<SlateKind, string> = { wet: 'wet-notes slate' };
+
+/** Smallest type of a kind, points. */
+const KIND_FOOT_PT: Record<SlateKind, number> = { wet: SLATE_MIN_PT };
+
+/** Nothing is laid out on less than this; what is in it decides the rest. */
+const NARROWEST_PT = 90;
+
+function faultsOf(request: SlateRequest): readonly SlateFault[] {
+  const faults: SlateFault[] = [];
+  const { ledger, diverIds, dates, paper, marginMm } = request;
+  const ids = ledger.divers.map((each) => each.diver.id);
+  const strangers = diverIds?.filter((id) => !ids.includes(id)) ?? [];
+  if (strangers.length > 0) faults.push(unknownDivers(strangers, ids));
+  const chosen = ledger.divers.filter((each) => diverIds === null || diverIds.includes(each.diver.id));
+  const divingDays = [...new Set(chosen.flatMap((each) => each.days.map((day) => day.date)))].toSorted();
+  const idle = dates?.filter((date) => !divingDays.includes(date)) ?? [];
+  if (strangers.length === 0 && idle.length > 0) faults.push(datesWithoutDives(idle, divingDays));
+  if (faults.length === 0 && (divingDays.length === 0 || dates?.length === 0)) faults.push(nothingToPrint());
+  const shorterMm = Math.min(paper.widthMm, paper.heightMm);
+  if (!(marginMm >= 0 && marginMm <= shorterMm / 4)) faults.push(marginTooWide(paper.name, marginMm));
+  return faults;
+}
+
+function titleOf(request: SlateRequest): string {
+  const { ledger, kind, diverIds } = request;
+  const names = ledger.divers
+    .filter((each) => diverIds !== null && diverIds.includes(each.diver.id))
+    .map((each) => each.diver.name);
+  const who = names.length === 0 ? '' : `, ${names.join(', ')}`;
+  return `${ledger.trip.title}: ${KIND_NAMES[kind]}${who}, printed ${dateOf(request.printedOn)}`;
+}
+
+/** Marks at the edges a knife is laid along, outside the pages they part, as far as the sheet has white there. */
+function cutMarks(page: Paper, how: Imposition): readonly Mark[] {
+  const width = page.widthMm * PT_PER_MM;
+  const height = page.heightMm * PT_PER_MM;
+  const right = how.origin.x + how.columns * width;
+  const bottom = how.origin.y + how.rows * height;
+  const marks: Mark[] = [];
+  for (let c = 0; c <= how.columns && how.origin.y >= CUT_MARK_PT; c += 1) {
+    const x = how.origin.x + c * width;
+    marks.push(straight(x, how.origin.y - CUT_MARK_PT, x, how.origin.y - CUT_GAP_PT, 0.3));
+    marks.push(straight(x, bottom + CUT_GAP_PT, x, bottom + CUT_MARK_PT, 0.3));
+  }
+  for (let r = 0; r <= how.rows && how.origin.x >= CUT_MARK_PT; r += 1) {
+    const y = how.origin.y + r * height;
+    marks.push(straight(how.origin.x - CUT_MARK_PT, y, how.origin.x - CUT_GAP_PT, y, 0.3));
+    marks.push(straight(right + CUT_GAP_PT, y, right + CUT_MARK_PT, y, 0.3));
+  }
+  return marks;
+}
+
+/** Dashed lines between pages: where the pages fill the sheet, marks beside them find no white. */
+function cutLines(page: Paper, how: Imposition): readonly Mark[] {
+  const width = page.widthMm * PT_PER_MM;
+  const height = page.heightMm * PT_PER_MM;
+  const marks: Mark[] = [];
+  for (let c = 1; c < how.columns; c += 1) {
+    const x = how.origin.x + c * width;
+    marks.push(straight(x, how.origin.y, x, how.origin.y + how.rows * height, 0.3, [3, 3]));
+  }
+  for (let r = 1; r < how.rows; r += 1) {
+    const y = how.origin.y + r * height;
+    marks.push(straight(how.origin.x, y, how.origin.x + how.columns * width, y, 0.3, [3, 3]));
+  }
+  return marks;
+}
+
+/** Pages laid on larger sheets. On both sides: sheets go in pairs, the back with its columns turned round. */
+function onSheets(pages: readonly Page[], paper: Paper, how: Imposition, twoSided: boolean): readonly Page[] {
+  const perSide = how.columns * how.rows;
+  const sides: (Page | undefined)[][] = [];
+  if (twoSided) {
+    // Front and back of one leaf are neighbours in the list and must meet in one place of the sheet.
+    for (let leaf = 0; leaf * 2 < pages.length; leaf += perSide) {
+      const leaves = Array.from({ length: perSide }, (_, i) => 2 * (leaf + i));
+      sides.push(leaves.map((first) => pages[first]));
+      const backs = leaves.map((first) => pages[first + 1]);
+      if (backs.some((page) => page !== undefined)) sides.push(backs);
+    }
+  } else {
+    for (let i = 0; i < pages.length; i += perSide) sides.push(pages.slice(i, i + perSide));
+  }
+  const guides = [...cutMarks(paper, how), ...cutLines(paper, how)];
+  return sides.map((side, s) => ({
+    name: side.flatMap((page) => (page ? [page.name] : [])).join('; '),
+    widthPt: how.sheet.widthMm * PT_PER_MM,
+    heightPt: how.sheet.heightMm * PT_PER_MM,
+    marks: [
+      ...guides,
+      ...side.flatMap((page, i) => {
+        if (!page) return [];
+        const { x, y } = placeOf(i, paper, how, twoSided && s % 2 === 1);
+        return moved(page.marks, x, y);
+      }),
+    ],
+  }));
+}
+
+/**
+ * Lays out what is asked for.
+ * @param request what to print, for whom, on what @returns pages whose every text lies inside its margins,
+ *   or every reason why that cannot be
+ */
+export function slatePages(request: SlateRequest): Result<SlateLayout, SlateTrouble> {
+  const [first, ...rest] = faultsOf(request);
+  if (first) return failure(first, ...rest);
+  const { paper, marginMm, holes, ledger, printedOn } = request;
+  const how = request.sheet === null ? null : imposition(paper, request.sheet);
+  if (how && !how.ok) return how;
+
+  const set = setterOf(request.fonts);
+  const facts = { trip: ledger.trip, printedOn };
+  const footPt = KIND_FOOT_PT[request.kind];
+  const front = frameOf(paper, marginMm, holes, false);
+  const name = KIND_NAMES[request.kind];
+  if (front.width < NARROWEST_PT) return failure(paperTooSmall(paper.name, `A ${name}`));
+  const bodyHeight = front.height - footHeight(set, front.width, footPt, facts) - FOOT_GAP_PT;
+  const drafts = draftsOf(request, set, front.width, bodyHeight);
+  if (drafts === null) return failure(paperTooSmall(paper.name, `A ${name}`));
+  const pages = drafts.map((draft, i): Page => {
+    const frame = frameOf(paper, marginMm, holes, request.twoSided && i % 2 === 1);
+    const below = foot(set, frame.width, footPt, facts, `page ${i + 1} of ${drafts.length}`);
+    return {
+      name: draft.name,
+      widthPt: paper.widthMm * PT_PER_MM,
+      heightPt: paper.heightMm * PT_PER_MM,
+      marks: [
+        ...draft.body.at(frame.x, frame.y),
+        ...below.at(frame.x, frame.y + frame.height - below.heightPt),
+      ],
+    };
+  });
+  return success({
+    title: titleOf(request),
+    pages: how ? onSheets(pages, paper, how.value, request.twoSided) : pages,
+    missingLetters: [...set.missing],
+  });
+}
+
+/** White between the body of a page and its foot, points. */
+const FOOT_GAP_PT = 4;
+
+function draftsOf(
+  request: SlateRequest,
+  set: ReturnType<typeof setterOf>,
+  widthPt: number,
+  heightPt: number,
+): readonly Draft[] | null {
+  if (heightPt <= 0) return null;
+  switch (request.kind) {
+    case 'wet':
+      return wetDrafts(request, set, widthPt, heightPt);
+  }
+}
