@@ -78,7 +78,7 @@ export interface TripChange {
 export interface MenuCommand {
   readonly id: string;
   readonly label: string;
-  readonly menu: 'file' | 'edit' | 'view' | 'trip' | 'help';
+  readonly group: 'Trip' | 'Edit' | 'Dive' | 'Places' | 'View' | 'Help';
   /** Keys as the registry writes them, e.g. "Mod+Shift+Z"; Mod is Command on a Mac, Control elsewhere. */
   readonly keys?: string;
   readonly enabled: boolean;

@@ -1,0 +1,85 @@
+/**
+ * Bundles the three programs of the desktop into out/: the window (any browser of today), the main
+ * process (an ES module) and the preload script (one CommonJS file, as a sandboxed preload must be).
+ */
+import react from '@vitejs/plugin-react';
+import { build, type InlineConfig } from 'vite';
+import { at, isStarted } from './paths';
+
+const COMMON: InlineConfig = { configFile: false, logLevel: 'warn', root: at() };
+
+/** Every window of the desktop and of the browser host; Node 20 of main is that of Electron or later. */
+const WINDOW_TARGET = 'chrome120';
+const MAIN_TARGET = 'node20';
+
+const WINDOW: InlineConfig = {
+  ...COMMON,
+  root: at('renderer'),
+  publicDir: false,
+  plugins: [react()],
+  // A worker is a module of its own file: the policy allows no blob.
+  worker: { format: 'es' },
+  build: {
+    outDir: at('out/renderer'),
+    emptyOutDir: true,
+    target: WINDOW_TARGET,
+    // Fonts and pictures stay files: the policy allows no font out of a data address.
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    chunkSizeWarningLimit: 2000,
+  },
+};
+
+const MAIN: InlineConfig = {
+  ...COMMON,
+  ssr: { noExternal: true, external: ['electron'] },
+  build: {
+    ssr: at('electron/main.ts'),
+    outDir: at('out/main'),
+    emptyOutDir: true,
+    target: MAIN_TARGET,
+    rollupOptions: { output: { format: 'es', entryFileNames: 'main.js' } },
+  },
+};
+
+const PRELOAD: InlineConfig = {
+  ...COMMON,
+  ssr: { noExternal: true, external: ['electron'] },
+  build: {
+    ssr: at('electron/preload.ts'),
+    outDir: at('out/preload'),
+    emptyOutDir: true,
+    target: WINDOW_TARGET,
+    rollupOptions: { output: { format: 'cjs', entryFileNames: 'preload.cjs', codeSplitting: false } },
+  },
+};
+
+const BUNDLES = { window: WINDOW, main: MAIN, preload: PRELOAD };
+export type BundleName = keyof typeof BUNDLES;
+const ALL = Object.keys(BUNDLES) as readonly BundleName[];
+
+/** Builds bundles one after the other; throws with the bundler's own message where one fails. */
+export async function bundle(names: readonly BundleName[] = ALL): Promise<void> {
+  for (const name of names) await build(BUNDLES[name]);
+}
+
+/** `npm run bundle`, or `npm run bundle -- main preload` for some of them. */
+async function main(asked: readonly string[]): Promise<number> {
+  const unknown = asked.find((name) => !Object.hasOwn(BUNDLES, name));
+  if (unknown !== undefined) {
+    console.error(`bundle: there is no bundle "${unknown}"; there are ${ALL.join(', ')}.`);
+    return 2;
+  }
+  const names = asked.length === 0 ? ALL : (asked as readonly BundleName[]);
+  const startedMs = Date.now();
+  try {
+    await bundle(names);
+  } catch (error) {
+    console.error(`bundle: ${error instanceof Error ? error.message : String(error)}`);
+    return 1;
+  }
+  console.log(`bundle: ${names.join(', ')} in ${((Date.now() - startedMs) / 1000).toFixed(1)} s`);
+  return 0;
+}
+
+if (isStarted(import.meta.url)) process.exitCode = await main(process.argv.slice(2));

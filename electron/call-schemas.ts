@@ -1,0 +1,55 @@
+/** What arguments each call accepts: nothing that comes from the window is trusted before these have seen it. */
+import * as z from 'zod';
+import { settingsSchema } from '../core/settings-schema';
+import { MAX_TRIP_BYTES } from '../core/library';
+import type { CallArguments, CallName } from './channels';
+
+const token = z.string().regex(/^(library|file)-[0-9a-f]{32}$/);
+// Longer than the limit may pass here, so that the answer can say by how much it is too long.
+const tripText = z.string().max(MAX_TRIP_BYTES * 6);
+const title = z.string().max(1000);
+const stamp = z.iso.datetime({ precision: 3 });
+const documentBytes = z.instanceof(Uint8Array).refine((bytes) => bytes.byteLength <= 100_000_000);
+const mediaType = z.enum(['application/pdf', 'text/csv', 'application/json', 'text/plain', 'image/svg+xml']);
+const command = z.strictObject({
+  id: z.string().min(1).max(100),
+  label: z.string().min(1).max(300),
+  group: z.enum(['Trip', 'Edit', 'Dive', 'Places', 'View', 'Help']),
+  keys: z.string().max(60).optional(),
+  enabled: z.boolean(),
+});
+
+export const CALL_SCHEMAS = {
+  listTrips: z.tuple([]),
+  readTrip: z.tuple([token]),
+  writeTrip: z.tuple([token.nullable(), tripText, title, stamp.nullable()]),
+  removeTrip: z.tuple([token]),
+  listVersions: z.tuple([token]),
+  readVersion: z.tuple([token, z.string().max(100)]),
+  openTrip: z.tuple([]),
+  saveTripAs: z.tuple([tripText, title]),
+  saveDocument: z.tuple([documentBytes, title, mediaType]),
+  printPdf: z.tuple([documentBytes, title]),
+  openText: z.tuple([]),
+  loadSettings: z.tuple([]),
+  saveSettings: z.tuple([settingsSchema.partial()]),
+  openSource: z.tuple([z.string().max(2000)]),
+  about: z.tuple([]),
+  offerCommands: z.tuple([z.array(command).max(200)]),
+  awaitTrips: z.tuple([]),
+  guardClose: z.tuple([z.boolean()]),
+  closeAnswered: z.tuple([z.string().max(2000).nullable()]),
+} satisfies { readonly [Name in CallName]: z.ZodType<unknown[]> };
+
+/** The arguments of a call as its schema read them, or what is wrong with them. */
+export function readArguments<Name extends CallName>(
+  name: Name,
+  given: readonly unknown[],
+):
+  | { readonly ok: true; readonly args: CallArguments<Name> }
+  | { readonly ok: false; readonly reason: string } {
+  const parsed = CALL_SCHEMAS[name].safeParse(given);
+  return parsed.success
+    ? { ok: true, args: parsed.data as CallArguments<Name> }
+    : { ok: false, reason: z.prettifyError(parsed.error) };
+}

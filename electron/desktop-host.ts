@@ -1,0 +1,157 @@
+/** What the desktop answers to each call of the window: dialogs here, trips and settings in their own files. */
+import * as nodeFs from 'node:fs/promises';
+import { basename, extname, join } from 'node:path';
+import { dialog, shell, type BrowserWindow, type OpenDialogOptions } from 'electron';
+import { CITED_HOSTS } from '../core/cited-hosts';
+import type { HostResult, MenuCommand } from '../core/host';
+import { slugOf, TRIP_EXTENSION } from '../core/library';
+import { aboutDesktop } from './about';
+import { attempt, type Handlers } from './answer';
+import type { CloseGuard } from './close-guard';
+import { DiskTrouble, makeFolder, readWhole, writeAtomically } from './disk';
+import type { DesktopSettings } from './settings';
+import type { TripFiles } from './trip-files';
+import type { TripWatch } from './trip-watch';
+
+export interface DesktopParts {
+  readonly window: BrowserWindow;
+  readonly trips: TripFiles;
+  readonly watch: TripWatch;
+  readonly settings: DesktopSettings;
+  readonly guard: CloseGuard;
+  /** Where pages lie while the system's viewer shows them. */
+  readonly printFolder: string;
+  readonly onCommands: (commands: readonly MenuCommand[]) => void;
+  readonly onAwaitTrips: () => Promise<void>;
+}
+
+const TRIP_FILTERS = [{ name: 'Carryover trips', extensions: [TRIP_EXTENSION, 'json'] }];
+
+/** The handlers of every call, over one window and its parts. */
+export function desktopHandlers(parts: DesktopParts): Handlers {
+  const { window, trips, watch, settings, guard } = parts;
+
+  const askForFile = async (options: OpenDialogOptions): Promise<string | null> => {
+    const { canceled, filePaths } = await dialog.showOpenDialog(window, {
+      ...options,
+      properties: ['openFile'],
+    });
+    return canceled ? null : (filePaths[0] ?? null);
+  };
+
+  const askForPlace = async (suggestedName: string, extension: string): Promise<string | null> => {
+    const { canceled, filePath } = await dialog.showSaveDialog(window, {
+      defaultPath: withExtension(suggestedName, extension),
+      filters: [{ name: `.${extension}`, extensions: [extension] }],
+      properties: ['createDirectory', 'showOverwriteConfirmation'],
+    });
+    return canceled || filePath === '' ? null : withExtension(filePath, extension);
+  };
+
+  return {
+    listTrips: () => attempt(() => trips.list()),
+    readTrip: (token) => attempt(() => trips.read(token)),
+    writeTrip: (token, text, title, expected) => attempt(() => trips.write(token, text, title, expected)),
+    removeTrip: (token) => attempt(async () => nothing(await trips.remove(token))),
+    listVersions: (token) => attempt(() => trips.versions(token)),
+    readVersion: (token, version) => attempt(() => trips.version(token, version)),
+
+    openTrip: () =>
+      attempt(async () => {
+        const path = await askForFile({ title: 'Open a trip', filters: TRIP_FILTERS });
+        if (path === null) return null;
+        const trip = await trips.openAt(path);
+        watch.alsoFile(path);
+        return trip;
+      }),
+
+    saveTripAs: (text, suggestedName) =>
+      attempt(async () => {
+        const path = await askForPlace(slugOf(suggestedName), TRIP_EXTENSION);
+        if (path === null) return null;
+        const trip = await trips.writeAt(path, text);
+        watch.alsoFile(path);
+        return trip;
+      }),
+
+    saveDocument: (bytes, suggestedName) =>
+      attempt(async () => {
+        const name = basename(suggestedName);
+        const path = await askForPlace(name, extname(name).slice(1) || 'pdf');
+        if (path === null) return false;
+        await writeAtomically(nodeFs, { path, content: bytes, nowMs: Date.now() });
+        return true;
+      }),
+
+    printPdf: (bytes, title) =>
+      attempt(async () => {
+        await makeFolder(nodeFs, parts.printFolder);
+        const path = join(parts.printFolder, `${slugOf(title)}.pdf`);
+        await writeAtomically(nodeFs, { path, content: bytes, nowMs: Date.now() });
+        const failure = await shell.openPath(path);
+        if (failure !== '') throw new DiskTrouble(noViewer(failure, path));
+        return null;
+      }),
+
+    openText: () =>
+      attempt(async () => {
+        const path = await askForFile({ title: 'Choose a text file to import' });
+        if (path === null) return null;
+        const { text } = await readWhole(nodeFs, path);
+        return { name: basename(path), text };
+      }),
+
+    loadSettings: () => attempt(() => settings.load()),
+    saveSettings: (patch) => attempt(() => nothing(settings.save(patch))),
+    openSource: (url) => openSource(window, url),
+    about: async () => aboutDesktop(),
+
+    offerCommands: async (commands) => nothing(parts.onCommands(commands)),
+    awaitTrips: async () => nothing(await parts.onAwaitTrips()),
+    guardClose: async (isGuarded) => nothing(guard.setGuarded(isGuarded)),
+    closeAnswered: async (failure) => nothing(await guard.answered(failure)),
+  };
+}
+
+/** Opens one of the cited sources in the user's browser: asked first, and the address as it was parsed. */
+async function openSource(window: BrowserWindow, url: string): Promise<HostResult<null>> {
+  const cited = URL.canParse(url) ? new URL(url) : null;
+  if (cited === null || cited.protocol !== 'https:' || !CITED_HOSTS.includes(cited.host)) {
+    return {
+      ok: false,
+      trouble: {
+        kind: 'refused',
+        what: 'This address is none of the sources the app cites.',
+        where: url,
+        mend: 'Open it in a browser of your own, if you trust it.',
+      },
+    };
+  }
+  const { response } = await dialog.showMessageBox(window, {
+    type: 'question',
+    message: 'Open this source in your browser?',
+    detail: cited.href,
+    buttons: ['Open', 'Cancel'],
+    defaultId: 0,
+    cancelId: 1,
+  });
+  if (response === 0) await shell.openExternal(cited.href);
+  return { ok: true, value: null };
+}
+
+function nothing(_done: void): null {
+  return null;
+}
+
+function withExtension(path: string, extension: string): string {
+  return extname(path).toLowerCase() === `.${extension}` ? path : `${path}.${extension}`;
+}
+
+function noViewer(failure: string, path: string) {
+  return {
+    kind: 'refused',
+    what: `The system has no program that shows PDF pages (${failure}).`,
+    where: path,
+    mend: 'Save the pages as a file and print them from another device.',
+  } as const;
+}

@@ -1,0 +1,63 @@
+/**
+ * Tokens for places: the window never names a path, it holds a token that this table alone can read.
+ * A token is made from its path, so that it stays the same from one start to the next.
+ */
+import { createHash } from 'node:crypto';
+import { dirname, extname, join, resolve } from 'node:path';
+import type { TripToken } from '../core/host';
+import { TRIP_EXTENSION } from '../core/library';
+import { namesIn, type FileSystem } from './disk';
+
+export interface TripPlace {
+  readonly token: TripToken;
+  readonly path: string;
+  readonly home: 'library' | 'file';
+}
+
+/** Where the files outside the library that were opened lately are written down. */
+export interface RecentFiles {
+  list(): readonly string[];
+  remember(path: string): void;
+  forget(path: string): void;
+}
+
+export interface TripPlaces {
+  /** The place of a token, or undefined where none was ever handed out. */
+  find(token: TripToken): Promise<TripPlace | undefined>;
+  at(path: string): TripPlace;
+  /** A place in the library that is still free, named after the trip. */
+  fresh(slug: string, unique: string): TripPlace;
+  inLibrary(): Promise<readonly TripPlace[]>;
+  outside(): readonly TripPlace[];
+}
+
+/** The places of a library folder and of the recent files. */
+export function tripPlaces(fs: FileSystem, library: string, recent: RecentFiles): TripPlaces {
+  const at = (path: string): TripPlace => {
+    const whole = resolve(path);
+    const home = dirname(whole) === resolve(library) ? 'library' : 'file';
+    return { token: tokenOf(home, whole), path: whole, home };
+  };
+
+  const inLibrary = async (): Promise<readonly TripPlace[]> => {
+    const names = await namesIn(fs, library);
+    return names
+      .filter((name) => extname(name) === `.${TRIP_EXTENSION}` && !name.startsWith('.'))
+      .toSorted()
+      .map((name) => at(join(library, name)));
+  };
+
+  const outside = (): readonly TripPlace[] => recent.list().map(at);
+
+  return {
+    at,
+    inLibrary,
+    outside,
+    fresh: (slug, unique) => at(join(library, `${slug}-${unique}.${TRIP_EXTENSION}`)),
+    find: async (token) => [...outside(), ...(await inLibrary())].find((place) => place.token === token),
+  };
+}
+
+function tokenOf(home: TripPlace['home'], path: string): TripToken {
+  return `${home}-${createHash('sha256').update(path).digest('hex').slice(0, 32)}`;
+}
