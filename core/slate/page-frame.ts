@@ -36,7 +36,7 @@ export function foot(set: Setter, widthPt: number, sizePt: number, facts: FootFa
 
 /** Height of a foot whatever its page number. */
 export function footHeight(set: Setter, widthPt: number, sizePt: number, facts: FootFacts): number {
-  return foot(set, widthPt, sizePt, facts, 'page 8888 of 8888').heightPt;
+  return foot(set, widthPt, sizePt, facts, 'page 8888/8888').heightPt;
 }
 
 /** A title on the left and a note on the right of one line; the title gives way where both do not fit. */

@@ -147,7 +147,7 @@ export function slatePages(request: SlateRequest): Result<SlateLayout, SlateTrou
   if (drafts === null) return failure(paperTooSmall(paper.name, `A ${name}`));
   const pages = drafts.map((draft, i): Page => {
     const frame = frameOf(paper, marginMm, holes, request.twoSided && i % 2 === 1);
-    const below = foot(set, frame.width, footPt, facts, `page ${i + 1} of ${drafts.length}`);
+    const below = foot(set, frame.width, footPt, facts, `page ${i + 1}/${drafts.length}`);
     return {
       name: draft.name,
       widthPt: paper.widthMm * PT_PER_MM,

@@ -48,17 +48,34 @@ function figureCell(size: Sizes, label: string, figures: readonly Figure[], widt
   ]);
 }
 
+/** Label of the room: with what it runs into where that is not the no-stop limit and finds place there. */
+function roomLabel(size: Sizes, dive: SlateDive, width: number): string {
+  const label = `Room: ${dive.roomLimit}`;
+  const fits = size.set.width(label, { font: 'regular', sizePt: size.basePt }) <= width;
+  return dive.roomLimit !== null && fits ? label : 'Room';
+}
+
+function cellWidth(size: Sizes): { readonly width: number; readonly gap: number } {
+  const gap = size.basePt * 0.6;
+  return { gap, width: (size.widthPt - 3 * gap) / 4 };
+}
+
 /** Depth, time, no-stop time and room: what is looked for first. */
 function bigFigures(size: Sizes, dive: SlateDive): Block {
-  const gap = size.basePt * 0.6;
-  const width = (size.widthPt - 3 * gap) / 4;
+  const { width, gap } = cellWidth(size);
   const cells = [
     figureCell(size, 'Depth', dive.depth, width),
     figureCell(size, 'Time', [dive.time], width),
     figureCell(size, 'No-stop', [dive.noStop], width),
-    figureCell(size, dive.roomLimit === null ? 'Room' : `Room: ${dive.roomLimit}`, [dive.room], width),
+    figureCell(size, roomLabel(size, dive, width), [dive.room], width),
   ];
   return beside(cells.map((block, i) => ({ block, x: i * (width + gap) })));
+}
+
+/** What ends the room, where the label of the room has no place for it. */
+function roomNote(size: Sizes, dive: SlateDive): readonly (readonly [string, string])[] {
+  if (dive.roomLimit === null || roomLabel(size, dive, cellWidth(size).width) !== 'Room') return [];
+  return [['Room set by', dive.roomLimit]];
 }
 
 /** "Label value" pairs that flow over as many lines as they need; a pair is never torn apart. */
@@ -173,6 +190,7 @@ function diveParts(size: Sizes, { dive, table }: WetDive): DiveParts {
       pairs(size, [
         ['Turn', dive.turn],
         ['Minimum', dive.minimum],
+        ...roomNote(size, dive),
       ]),
       pairs(size, [
         dive.stops === null ? ['Safety stop', dive.safetyStop] : ['STOPS', dive.stops],
