@@ -3,16 +3,8 @@ import type { Trouble } from '../result';
 import { timeTroubles } from './dive-times';
 import { bag, placeText, type Bag, type TripPath } from './place-in-trip';
 import { referenceTroubles, type Found } from './references';
-import {
-  diverSchema,
-  diveSchema,
-  messageParts,
-  mixSchema,
-  settingsSchema,
-  tripSchema,
-  waterSchema,
-} from './schema';
-import type { Dive, Diver, Mix, Trip } from './types';
+import { diverSchema, diveSchema, messageParts, settingsSchema, tripSchema, waterSchema } from './schema';
+import type { Dive, Diver, Trip } from './types';
 
 /** What the rules made of a document: the trip with its defaults, or every trouble. */
 export type Judgement =
@@ -49,7 +41,6 @@ function timesAmongTheSound(document: Bag, shape: readonly Found[]): readonly Fo
   // Without water, rates or a list there is no time under water to judge; what is missing is told already.
   if (!water.success || !settings.success || dives === null || party === null) return [];
   if (shape.some(({ path }) => path.length === 1 && (path[0] === 'dives' || path[0] === 'party'))) return [];
-  const mixes = soundItems<Mix>(document['mixes'], mixSchema) ?? [];
   const isFlightBroken = shape.some(({ path }) => path[0] === 'flight');
   const trip = {
     ...document,
@@ -58,7 +49,6 @@ function timesAmongTheSound(document: Bag, shape: readonly Found[]): readonly Fo
     // Holes are never looked into: their positions stand in `unsound`.
     party: party as readonly Diver[],
     dives: dives as readonly Dive[],
-    mixes: mixes.filter((mix) => mix !== null),
   } as unknown as Trip;
   return timeTroubles({
     trip,

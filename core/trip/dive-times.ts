@@ -13,10 +13,8 @@ import { wallMin, wallText } from './clock';
 import { surroundingsOf } from './dive-plan';
 import type { FieldTrouble } from './fields';
 import type { WallMin } from './ledger-types';
-import { mixFor } from './mix-choice';
 import type { TripPath } from './place-in-trip';
 import type { Found } from './references';
-import { AUTO_MIX } from './schema';
 import type { Dive, Diver, Id, Trip, WallTime } from './types';
 
 /** Minutes and metres are equal within this; sums of decimal fractions miss by less. */
@@ -188,7 +186,6 @@ function clashTrouble(
 }
 
 function earlierTroubles(
-  trip: Trip,
   diver: Diver,
   path: TripPath,
   around: Surroundings,
@@ -203,14 +200,6 @@ function earlierTroubles(
     if (trouble) {
       found.push({ ...trouble, path: [...at, ...trouble.at] });
       return;
-    }
-    if (dive.mix === AUTO_MIX && dive.o2 === undefined && mixFor(dive, diver, trip, around) === null) {
-      // Left out, it would make the diver look rested.
-      found.push({
-        path: [...at, 'mix'],
-        what: 'None of the mixes may go to this depth, so what was breathed is unknown.',
-        mend: 'Give the oxygen that was breathed as "o2".',
-      });
     }
     const dived = span(at, dive.id, dive, wallMin(dive.startsAt), around);
     noteClash(last, dived, diver, clashes);
@@ -280,7 +269,7 @@ export function timeTroubles({ trip, unsound }: TimedTrip): readonly Found[] {
   trip.party.forEach((diver, index) => {
     if (unsound?.divers.has(index)) return;
     const path = ['party', index];
-    let before = earlierTroubles(trip, diver, path, around, clashes, found);
+    let before = earlierTroubles(diver, path, around, clashes, found);
     const climbMin = diver.arrivedAt === undefined ? null : wallMin(diver.arrivedAt);
     let isFirst = true;
     for (const { dive, path: at } of standing) {
