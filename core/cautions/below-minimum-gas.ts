@@ -17,7 +17,11 @@ export const belowMinimumGas: Rule = {
     if (filledL - usedAtLeavingL >= minimumL - DUST) return null;
     const needed = say.pressureNeeded(minimumBar);
     if (filledL < minimumL) {
-      return `A fill of ${say.pressureLeft(fillBar)} is less than the minimum gas of ${needed} for this depth: take a larger cylinder, or stay shallower.`;
+      const mend =
+        (entry.stops?.length ?? 0) > 0
+          ? 'stay inside the no-stop limit'
+          : 'take a larger cylinder, or stay shallower';
+      return `A fill of ${say.pressureLeft(fillBar)} is less than the minimum gas of ${needed} for this dive: ${mend}.`;
     }
     const leftBar = pressureBar(waterL, filledL - usedAtLeavingL, entry.o2, law);
     const left = leftBar === null ? 'nothing' : say.pressureLeft(leftBar);
