@@ -103,7 +103,7 @@ type GasOutcome = Entry['gas'];
 /** The gas of a dive: what the cylinder holds, gives and must keep. Source: core/supply.ts. */
 export function gasOutcome(
   plan: DivePlan,
-  { legs, stops }: NitrogenOutcome,
+  { legs, stops }: Pick<NitrogenOutcome, 'legs' | 'stops'>,
   dive: Dive,
   diver: Diver,
   o2: number,

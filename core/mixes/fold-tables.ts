@@ -1,0 +1,267 @@
+import { isAbovePo2, po2Bar } from '../gas';
+import { oxygenDoses, type OxygenDoses } from '../oxygen/doses';
+import { limitMin } from '../oxygen/limits';
+import { compose, fill, type FilledMap, type Lanes } from '../tissues/affine-map';
+import { COMPARTMENT_COUNT, inspiredBar } from '../tissues/compartments';
+import { effectiveDive, isOnDive, type EffectiveDive } from '../trip/as-dived';
+import { dayNumber } from '../trip/clock';
+import { divePlan, surroundingsOf, type DivePlan } from '../trip/dive-plan';
+import { gasOutcome, surfaceLimits, type NitrogenOutcome } from '../trip/entry';
+import type { Carry } from '../trip/ledger-types';
+import { mayBreathe, mixFor, mixO2 } from '../trip/mix-choice';
+import { spareL } from '../trip/room';
+import { startCarry } from '../trip/start';
+import type { Dive, Diver, Mix, Trip } from '../trip/types';
+import { ambientBar } from '../water';
+import { LEANEST_PERCENT, mixOfShare, RICHEST_PERCENT } from './shares';
+import { airOf, type OpenTrip } from './stocked-trip';
+
+/** Air, then each whole percent above it: the place in this list is how the search names a mix. */
+export const CANDIDATE_COUNT = RICHEST_PERCENT - LEANEST_PERCENT + 1;
+
+/** A mix that no dive of a class may take. */
+export const NO_MIX = -1;
+
+/** One mix on one profile: what is the same for every diver, whatever they carry. */
+interface FilledDive {
+  readonly n2: number;
+  readonly toArrival: FilledMap;
+  readonly whole: FilledMap;
+  /** From the surface through an earlier level and straight up. */
+  readonly fromEarlierLevels: readonly FilledMap[];
+  readonly inspiredN2Bar: number;
+  /** Minutes to the whole of each limit at the last level; Infinity where nothing counts. */
+  readonly singleLimitMin: number;
+  readonly dailyLimitMin: number;
+}
+
+/** One mix for one diver on one dive: all but the carry. */
+export interface Choice {
+  readonly mix: Mix;
+  readonly o2: number;
+  readonly filled: FilledDive;
+  /** Tension on leaving the last level from which a direct ascent just meets the limit, bar. */
+  readonly levelLimits: Lanes;
+  /** Room by gas on the planned legs, minutes. */
+  readonly gasRoomMin: number;
+  /** Working PO2, oxygen ceiling and depth limit are kept. */
+  readonly keepsFixedLimits: boolean;
+  /** What the planned legs add to the clocks. */
+  readonly doses: OxygenDoses;
+  /** Share of the daily limit the whole dive takes. */
+  readonly dailyShare: number;
+}
+
+/** One dive of one diver. */
+export interface DiverDive {
+  readonly dive: Dive;
+  /** Its place among the trip's dives. */
+  readonly index: number;
+  readonly effective: EffectiveDive;
+  readonly plan: DivePlan;
+  readonly startMin: number;
+  readonly endMin: number;
+  readonly day: number;
+  readonly surfaceLimits: Lanes;
+  readonly isOpen: boolean;
+  /** Dives of one class may take the same mixes, so that a list gives them the same. */
+  readonly classIndex: number;
+  /** By candidate; null where the diver may not take it there. A kept dive has its own mix alone, at 0. */
+  readonly choices: readonly (Choice | null)[];
+}
+
+/** What a list may do to a class of dives. */
+export interface DiveClass {
+  readonly isOpen: boolean;
+  /** By candidate. */
+  readonly allowed: readonly boolean[];
+  readonly openDives: number;
+}
+
+/** One diver, ready to be folded with any list. */
+export interface DiverTables {
+  readonly diver: Diver;
+  readonly start: Carry;
+  readonly dives: readonly DiverDive[];
+  readonly classes: readonly DiveClass[];
+}
+
+/** A whole party, ready to be folded with any list. */
+export interface FoldTables {
+  readonly open: OpenTrip;
+  /** Air first, then the shares from 22 % up. */
+  readonly candidates: readonly Mix[];
+  readonly divers: readonly DiverTables[];
+}
+
+class TableMaker {
+  private readonly trip: Trip;
+  private readonly open: OpenTrip;
+  private readonly candidates: readonly Mix[];
+  private readonly filledKnown = new Map<DivePlan, Map<number, FilledDive>>();
+  private readonly limitsKnown = new Map<FilledDive, Map<Lanes, Lanes>>();
+
+  constructor(open: OpenTrip, candidates: readonly Mix[]) {
+    this.trip = open.trip;
+    this.open = open;
+    this.candidates = candidates;
+  }
+
+  private filled(plan: DivePlan, o2: number): FilledDive {
+    let byO2 = this.filledKnown.get(plan);
+    if (!byO2) this.filledKnown.set(plan, (byO2 = new Map()));
+    let known = byO2.get(o2);
+    if (!known) byO2.set(o2, (known = newFilledDive(plan, o2)));
+    return known;
+  }
+
+  private levelLimits(plan: DivePlan, filled: FilledDive, limits: Lanes): Lanes {
+    let byLimits = this.limitsKnown.get(filled);
+    if (!byLimits) this.limitsKnown.set(filled, (byLimits = new Map()));
+    let known = byLimits.get(limits);
+    if (!known) {
+      const { decay, uptake } = plan.directAscent;
+      known = limits.map((limit, i) => (limit - filled.n2 * uptake[i]!) / decay[i]!);
+      byLimits.set(limits, known);
+    }
+    return known;
+  }
+
+  private choice(dive: Dive, effective: EffectiveDive, plan: DivePlan, diver: Diver, mix: Mix): Choice {
+    const o2 = effective.analysedO2 ?? mixO2(mix);
+    const filled = this.filled(plan, o2);
+    const limits = surfaceLimits(plan.around.column.surfaceBar, diver.gradient.high);
+    const deepestPo2 = po2Bar(o2, ambientBar(plan.profile.deepestM, plan.around.column));
+    const doses = oxygenDoses(plan.legs, o2, effective.startMin);
+    return {
+      mix,
+      o2,
+      filled,
+      levelLimits: this.levelLimits(plan, filled, limits),
+      gasRoomMin: gasRoom(this.trip, diver, { dive, plan }, o2, { legs: plan.legs, stops: [] }),
+      keepsFixedLimits:
+        !isAbovePo2(deepestPo2, diver.po2.working) &&
+        plan.profile.deepestM <= diver.maxDepthM + 1e-9 &&
+        o2 <= diver.maxO2 + 1e-9,
+      doses,
+      dailyShare: dailyShareOf(doses),
+    };
+  }
+
+  diver(diver: Diver): DiverTables {
+    const around = surroundingsOf(this.trip);
+    const classes: { isOpen: boolean; allowed: readonly boolean[]; openDives: number }[] = [];
+    const classKnown = new Map<string, number>();
+    const dives: DiverDive[] = [];
+    this.trip.dives.forEach((dive, index) => {
+      if (!isOnDive(dive, diver.id)) return;
+      const isOpen = this.open.openIds.has(dive.id);
+      const effective = effectiveDive(dive, diver);
+      const plan = divePlan(effective.shape, around);
+      const allowed = isOpen
+        ? this.candidates.map((mix) => mayBreathe(mix, dive.depthM, diver, this.trip, around))
+        : [];
+      const key = isOpen ? allowed.map(Number).join('') : 'kept';
+      let classIndex = classKnown.get(key);
+      if (classIndex === undefined) {
+        classKnown.set(key, (classIndex = classes.length));
+        classes.push({ isOpen, allowed, openDives: 0 });
+      }
+      if (isOpen) classes[classIndex]!.openDives += 1;
+      const mixes = isOpen
+        ? this.candidates.map((mix, at) => (allowed[at] ? mix : null))
+        : [mixFor(dive, diver, this.trip, around)];
+      dives.push({
+        dive,
+        index,
+        effective,
+        plan,
+        startMin: effective.startMin,
+        endMin: effective.startMin + plan.runtimeMin,
+        day: dayNumber(effective.startMin),
+        surfaceLimits: surfaceLimits(around.column.surfaceBar, diver.gradient.high),
+        isOpen,
+        classIndex,
+        choices: mixes.map((mix) => mix && this.choice(dive, effective, plan, diver, mix)),
+      });
+    });
+    return { diver, start: startCarry(this.trip, diver, around), dives, classes };
+  }
+}
+
+/**
+ * Room by gas of a dive on the legs it is made with, as `roomMinutes` has it.
+ * @returns minutes; negative where the reserve or the minimum gas is not left
+ * Source: core/trip/room.ts.
+ */
+export function gasRoom(
+  trip: Trip,
+  diver: Diver,
+  { dive, plan }: Pick<DiverDive, 'dive' | 'plan'>,
+  o2: number,
+  made: Pick<NitrogenOutcome, 'legs' | 'stops'>,
+): number {
+  const gas = gasOutcome(plan, made, dive, diver, o2, trip);
+  return spareL({ gas, diver, o2 }, trip) / (diver.surfaceRateLpm * plan.profile.lastLevel.toBar);
+}
+
+/** Share of the daily limit that a whole dive takes; Infinity above 1.6 bar. Source: sum of its pieces. */
+export function dailyShareOf({ pieces }: Pick<OxygenDoses, 'pieces'>): number {
+  return pieces === null ? Infinity : pieces.reduce((sum, piece) => sum + piece.share, 0);
+}
+
+function newFilledDive(plan: DivePlan, o2: number): FilledDive {
+  const n2 = 1 - o2;
+  const lastBar = plan.profile.lastLevel.toBar;
+  const lastPo2 = po2Bar(o2, lastBar);
+  return {
+    n2,
+    toArrival: fill(plan.toArrival, n2),
+    whole: fill(plan.whole, n2),
+    fromEarlierLevels: plan.earlierLevels.map(({ map, directAscent }) => fill(compose(map, directAscent), n2)),
+    inspiredN2Bar: n2 * inspiredBar(lastBar),
+    singleLimitMin: limitMin(lastPo2, 'single') ?? Infinity,
+    dailyLimitMin: limitMin(lastPo2, 'daily') ?? Infinity,
+  };
+}
+
+/**
+ * All that the search needs of a trip and does not depend on the list: maps and doses of each dive on each
+ * candidate, computed once and shared by the divers.
+ * @param open a trip opened by `openTrip`
+ * @returns a table for each diver, in the order of the party
+ * Source: the affine maps (tissues/affine-map.ts); each figure as in its module.
+ */
+export function foldTables(open: OpenTrip): FoldTables {
+  const candidates = [airOf(open.trip.mixes)];
+  for (let percent = LEANEST_PERCENT + 1; percent <= RICHEST_PERCENT; percent += 1) {
+    candidates.push(mixOfShare(percent, open.trip.mixes));
+  }
+  const maker = new TableMaker(open, candidates);
+  return { open, candidates, divers: open.trip.party.map((diver) => maker.diver(diver)) };
+}
+
+/**
+ * The candidate that a list gives a class of dives: of air and the list the richest allowed, of two alike the
+ * leaner label.
+ * @param list candidates of the list, rising
+ * @returns a candidate, or `NO_MIX`
+ * Source: DESIGN of this project, "auto"; equals `mixFor` on the stocked trip.
+ */
+export function assigned(tables: FoldTables, diveClass: DiveClass, list: readonly number[]): number {
+  let best = NO_MIX;
+  let bestO2 = -1;
+  for (let place = -1; place < list.length; place += 1) {
+    const candidate = place === -1 ? 0 : list[place]!;
+    if (!diveClass.allowed[candidate]) continue;
+    const o2 = mixO2(tables.candidates[candidate]!);
+    if (o2 > bestO2) {
+      best = candidate;
+      bestO2 = o2;
+    }
+  }
+  return best;
+}
+
+/** Number of compartments, for loops over lanes. */
+export const LANES = COMPARTMENT_COUNT;

@@ -1,0 +1,261 @@
+import type { FilledMap } from '../tissues/affine-map';
+import { success, type Result } from '../result';
+import { diverLedger } from '../trip/ledger';
+import type { Trip } from '../trip/types';
+import { DiverFold, type FoldOutcome } from './diver-fold';
+import { assigned, foldTables, NO_MIX, type DiverTables, type FoldTables } from './fold-tables';
+import { diverOutcome, settledOutcome } from './outcome';
+import {
+  checkedRequest,
+  LEANEST_PERCENT,
+  listsOf,
+  type RequestTroubleKind,
+  type StockRequest,
+} from './shares';
+import { isAir, openTrip, stockedTrip, type OpenTrip } from './stocked-trip';
+import { compareMerits, dominates, meritsOf, type Merits, type Outcome } from './undominated';
+
+/** A list of mixes to stock besides air, and what the trip comes to with it. */
+export interface StockList extends Outcome {
+  /** Whole percents, rising. */
+  readonly percents: readonly number[];
+  /** Those of them that no open dive gets: the boat could leave them ashore. */
+  readonly unusedPercents: readonly number[];
+  /** Nothing beats it in every measure at once. */
+  readonly isBest: boolean;
+}
+
+/** The answer to what to stock. */
+export interface StockAnswer {
+  readonly request: StockRequest;
+  /** Best first: all that nothing beats, and at least the first 20 there are. */
+  readonly lists: readonly StockList[];
+  /** Lists worked out to the end; the others were proved beaten before that. */
+  readonly searched: number;
+  /** Lists there are. */
+  readonly total: number;
+  /** Lists left out because they cost more or take more fills than allowed. */
+  readonly overLimit: number;
+}
+
+/** At least so many lists are told, beaten or not. Source: this project's. */
+export const LISTS_TOLD = 20;
+
+/** Called with work done and work there is, in equal steps; from a few times to a few hundred. */
+export type Progress = (done: number, total: number) => void;
+
+/** A list under way: what its divers so far have shown is a bound on what it comes to. */
+interface Candidate {
+  readonly percents: readonly number[];
+  readonly mixOfClass: readonly (readonly number[])[];
+  readonly keys: readonly string[];
+  readonly cost: number;
+  readonly fills: number;
+  readonly unusedPercents: readonly number[];
+  readonly outcomes: FoldOutcome[];
+  merits: Merits;
+}
+
+/** Folds divers with what lists give them, each combination once. */
+class Party {
+  readonly order: readonly number[];
+  private readonly open: OpenTrip;
+  private readonly tables: FoldTables;
+  private readonly folds: readonly DiverFold[];
+  private readonly known: readonly Map<string, FoldOutcome>[];
+  private readonly isOutside: Uint32Array;
+  private stamp = 0;
+
+  constructor(open: OpenTrip, tables: FoldTables) {
+    this.open = open;
+    this.tables = tables;
+    const intervals = new Map<number, FilledMap>();
+    this.folds = tables.divers.map((diver) => new DiverFold(open.trip, diver, intervals));
+    this.known = tables.divers.map(() => new Map());
+    this.isOutside = new Uint32Array(open.trip.dives.length);
+    // The diver with the least gradient is the likeliest to set the smallest room, which prunes soonest.
+    const gradient = (index: number) => tables.divers[index]!.diver.gradient.high;
+    this.order = tables.divers.map((_, index) => index).toSorted((a, b) => gradient(a) - gradient(b));
+  }
+
+  /** Adds the next diver to a list. */
+  advance(list: Candidate): void {
+    const diver = this.order[list.outcomes.length]!;
+    const known = this.known[diver]!;
+    const key = list.keys[diver]!;
+    let outcome = known.get(key);
+    if (!outcome) {
+      outcome = this.folds[diver]!.fold(list.mixOfClass[diver]!) ?? this.byLedger(diver, list.percents);
+      known.set(key, outcome);
+    }
+    list.outcomes.push(outcome);
+    list.merits = meritsOf(this.outcomeOf(list));
+  }
+
+  /** The definition itself, for what the fold has no quick answer to. */
+  private byLedger(diver: number, percents: readonly number[]): FoldOutcome {
+    const trip = stockedTrip(this.open, percents);
+    const { outside, smallestRoomMin, oxygenPeak } = diverOutcome(trip, diverLedger(trip, trip.party[diver]!));
+    const places = [...outside].map((id) => trip.dives.findIndex((dive) => dive.id === id));
+    return { outside: places, smallestRoomMin, oxygenPeak };
+  }
+
+  outcomeOf({ outcomes, cost, fills }: Pick<Candidate, 'outcomes' | 'cost' | 'fills'>): Outcome {
+    this.stamp += 1;
+    let outside = 0;
+    let smallestRoomMin = Infinity;
+    let oxygenPeak = 0;
+    for (const outcome of outcomes) {
+      for (const place of outcome.outside) {
+        if (this.isOutside[place] === this.stamp) continue;
+        this.isOutside[place] = this.stamp;
+        outside += 1;
+      }
+      smallestRoomMin = Math.min(smallestRoomMin, outcome.smallestRoomMin);
+      oxygenPeak = Math.max(oxygenPeak, outcome.oxygenPeak);
+    }
+    return settledOutcome(this.open.trip.dives.length - outside, smallestRoomMin, oxygenPeak, cost, fills);
+  }
+
+  /** What a list gives everybody, and what that costs; nothing is folded yet. */
+  candidate(percents: readonly number[]): Candidate {
+    const list = percents.map((percent) => percent - LEANEST_PERCENT);
+    const used = new Set<number>();
+    let cost = 0;
+    let fills = 0;
+    const give = (tables: DiverTables): readonly number[] =>
+      tables.classes.map((diveClass) => {
+        if (!diveClass.isOpen) return NO_MIX;
+        const candidate = assigned(this.tables, diveClass, list);
+        if (candidate === NO_MIX) return NO_MIX;
+        const mix = this.tables.candidates[candidate]!;
+        used.add(candidate);
+        cost += diveClass.openDives * mix.costPerFill;
+        if (!isAir(mix)) fills += diveClass.openDives;
+        return candidate;
+      });
+    const mixOfClass = this.tables.divers.map(give);
+    // 21 % is air, which is on board anyhow.
+    const unusedPercents = percents.filter(
+      (percent) => percent === LEANEST_PERCENT || !used.has(percent - LEANEST_PERCENT),
+    );
+    const keys = mixOfClass.map((mixes) => mixes.join(' '));
+    const merits = meritsOf(settledOutcome(this.open.trip.dives.length, Infinity, 0, cost, fills));
+    return { percents, mixOfClass, keys, cost, fills, unusedPercents, outcomes: [], merits };
+  }
+}
+
+/** Lists proved: those that nothing beats, and the first few by merit. */
+class Proved {
+  readonly all: Candidate[] = [];
+  private front: Merits[] = [];
+  private readonly leading: Merits[] = [];
+
+  add(list: Candidate): void {
+    const { merits } = list;
+    this.all.push(list);
+    if (!this.isBeaten(merits)) {
+      this.front = this.front.filter((other) => !dominates(merits, other));
+      this.front.push(merits);
+    }
+    let at = this.leading.length;
+    while (at > 0 && compareMerits(merits, this.leading[at - 1]!) < 0) at -= 1;
+    this.leading.splice(at, 0, merits);
+    if (this.leading.length > LISTS_TOLD) this.leading.pop();
+  }
+
+  private isBeaten(merits: Merits): boolean {
+    return this.front.some((other) => dominates(other, merits));
+  }
+
+  /**
+   * Whether a list can be let go, by the best it may still come to: more divers never raise the dives within,
+   * never widen the smallest room and never lower the oxygen peak, while cost and fills are known.
+   */
+  isDecided(bound: Merits): boolean {
+    const last = this.leading[LISTS_TOLD - 1];
+    return last !== undefined && compareMerits(last, bound) < 0 && this.isBeaten(bound);
+  }
+
+  told(party: Party): readonly StockList[] {
+    const sorted = this.all.toSorted(
+      (a, b) =>
+        compareMerits(a.merits, b.merits) ||
+        a.unusedPercents.length - b.unusedPercents.length ||
+        compareLists(a.percents, b.percents),
+    );
+    return sorted
+      .map((list) => ({
+        percents: list.percents,
+        unusedPercents: list.unusedPercents,
+        ...party.outcomeOf(list),
+        isBest: !this.isBeaten(list.merits),
+      }))
+      .filter((list, place) => list.isBest || place < LISTS_TOLD);
+  }
+}
+
+/** Of lists alike in all else the one with the leaner mixes first. */
+function compareLists(a: readonly number[], b: readonly number[]): number {
+  for (let i = 0; i < a.length; i += 1) if (a[i] !== b[i]) return a[i]! - b[i]!;
+  return 0;
+}
+
+/**
+ * Which mixes to stock besides air: every list of whole percents, judged by dives within every limit, the
+ * smallest room, the highest oxygen share, cost and fills. Exact. The maps of each dive on each share are
+ * computed once; a list is folded diver by diver, and let go as soon as what its divers so far have shown is
+ * beaten in every measure by a list worked out to the end.
+ * @param trip that `checkTrip` has passed @param request as asked @param progress told in equal steps
+ * @returns the lists told, best first; or what is wrong with the request
+ * Source: affine maps (tissues/affine-map.ts); branch and bound, A. H. Land, A. G. Doig, Econometrica
+ * 1960;28:497-520, on Pareto dominance.
+ */
+export function searchStock(
+  trip: Trip,
+  request: StockRequest,
+  progress: Progress = () => {},
+): Result<StockAnswer, RequestTroubleKind> {
+  const checked = checkedRequest(trip, request);
+  if (!checked.ok) return checked;
+  const { maxCost, maxFills } = checked.value;
+  const open = openTrip(trip, checked.value);
+  const party = new Party(open, foldTables(open));
+  const every = listsOf(checked.value).map((percents) => party.candidate(percents));
+  const allowed = every.filter(
+    ({ cost, fills }) => (maxCost === null || cost <= maxCost) && (maxFills === null || fills <= maxFills),
+  );
+
+  const divers = trip.party.length;
+  const work = allowed.length * divers;
+  const tellEvery = Math.max(1, Math.floor(work / 200));
+  let done = 0;
+  const advanced = (by: number): void => {
+    const before = Math.floor(done / tellEvery);
+    done += by;
+    if (Math.floor(done / tellEvery) > before) progress(done, work);
+  };
+
+  // The likeliest to be tight first, for every list: what follows starts with the strongest.
+  for (const list of allowed) {
+    party.advance(list);
+    advanced(1);
+  }
+  allowed.sort((a, b) => compareMerits(a.merits, b.merits));
+  const proved = new Proved();
+  for (const list of allowed) {
+    while (list.outcomes.length < divers && !proved.isDecided(list.merits)) {
+      party.advance(list);
+      advanced(1);
+    }
+    if (list.outcomes.length === divers) proved.add(list);
+    else advanced(divers - list.outcomes.length);
+  }
+  return success({
+    request: checked.value,
+    lists: proved.told(party),
+    searched: proved.all.length,
+    total: every.length,
+    overLimit: every.length - allowed.length,
+  });
+}
