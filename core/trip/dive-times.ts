@@ -38,15 +38,19 @@ function minutes(min: number): string {
   return `${Math.round(min * 10) / 10} min`;
 }
 
-/** Levels that do not add up, or are over before the diver is there. */
-function profileTrouble(shape: ProfileShape, around: Surroundings): (FieldTrouble & { at: TripPath }) | null {
-  const { legs } = shape;
+type ProfileTrouble = FieldTrouble & { readonly at: TripPath };
+
+/** Levels that are over before the diver is there. */
+function tooShort(shape: ProfileShape, around: Surroundings): readonly ProfileTrouble[] {
+  const found: ProfileTrouble[] = [];
   let depthM = 0;
   for (const [index, level] of levelsOf(shape).entries()) {
     const travel = travelMin(depthM, level.depthM, around);
-    if (travel > level.min * (1 + 1e-12)) {
-      const what = `${minutes(level.min)} are over before ${level.depthM} m is reached: the way there takes ${minutes(travel)}.`;
-      return legs === undefined
+    depthM = level.depthM;
+    if (travel <= level.min * (1 + 1e-12)) continue;
+    const what = `${minutes(level.min)} are over before ${level.depthM} m is reached: the way there takes ${minutes(travel)}.`;
+    found.push(
+      shape.legs === undefined
         ? {
             at: ['bottomMin'],
             what,
@@ -56,36 +60,47 @@ function profileTrouble(shape: ProfileShape, around: Surroundings): (FieldTroubl
             at: ['legs', index, 'min'],
             what,
             mend: 'Give the level more minutes, the travel to it included.',
-          };
-    }
-    depthM = level.depthM;
+          },
+    );
   }
-  if (legs !== undefined) {
-    const deepestM = Math.max(...legs.map((level) => level.depthM));
-    if (Math.abs(deepestM - shape.depthM) > SAME) {
-      return {
-        at: ['depthM'],
-        what: `Depth is ${shape.depthM} m, but the deepest level is ${deepestM} m.`,
-        mend: 'Make them agree, or leave the depth out beside levels.',
-      };
-    }
-    const sumMin = legs.reduce((sum, level) => sum + level.min, 0);
-    if (Math.abs(sumMin - shape.bottomMin) > SAME) {
-      return {
-        at: ['bottomMin'],
-        what: `Bottom time is ${shape.bottomMin} min, but the levels take ${minutes(sumMin)}.`,
-        mend: 'Make them agree, or leave the bottom time out beside levels.',
-      };
-    }
+  return found;
+}
+
+/** Depth and bottom time that do not agree with the levels beside them. */
+function disagreeing({ legs, ...shape }: ProfileShape): readonly ProfileTrouble[] {
+  if (legs === undefined) return [];
+  const found: ProfileTrouble[] = [];
+  const deepestM = Math.max(...legs.map((level) => level.depthM));
+  if (Math.abs(deepestM - shape.depthM) > SAME) {
+    found.push({
+      at: ['depthM'],
+      what: `Depth is ${shape.depthM} m, but the deepest level is ${deepestM} m.`,
+      mend: 'Make them agree, or leave the depth out beside levels.',
+    });
   }
+  const sumMin = legs.reduce((sum, level) => sum + level.min, 0);
+  if (Math.abs(sumMin - shape.bottomMin) > SAME) {
+    found.push({
+      at: ['bottomMin'],
+      what: `Bottom time is ${shape.bottomMin} min, but the levels take ${minutes(sumMin)}.`,
+      mend: 'Make them agree, or leave the bottom time out beside levels.',
+    });
+  }
+  return found;
+}
+
+/** All that is wrong with a profile by itself. */
+function profileTroubles(shape: ProfileShape, around: Surroundings): readonly ProfileTrouble[] {
+  const found = [...disagreeing(shape), ...tooShort(shape, around)];
   if (shape.safetyStop && safetyStopOf(shape) === null) {
-    return {
+    const levels = levelsOf(shape);
+    found.push({
       at: ['safetyStop', 'depthM'],
-      what: `A stop at ${shape.safetyStop.depthM} m is not above the last level at ${depthM} m.`,
+      what: `A stop at ${shape.safetyStop.depthM} m is not above the last level at ${levels[levels.length - 1]!.depthM} m.`,
       mend: 'Give a shallower stop, or null for none.',
-    };
+    });
   }
-  return null;
+  return found;
 }
 
 /** A stop planned for the dive may lie too deep for what was dived: it is then no mistake, but not made. */
@@ -113,21 +128,18 @@ function profilesStand(
   around: Surroundings,
   found: Found[],
 ): boolean {
-  const planned = profileTrouble(dive, around);
-  if (planned) {
-    found.push({ ...planned, path: [...path, ...planned.at] });
-    return false;
-  }
+  const planned = profileTroubles(dive, around);
+  for (const { at, what, mend } of planned) found.push({ path: [...path, ...at], what, mend });
+  if (planned.length > 0) return false;
   if (dive.asDived === undefined) return true;
   const told = new Set<string>();
   for (const diver of party) {
     const { shape } = effectiveDive(dive, diver);
-    const trouble =
-      shape === dive || !isOnDive(dive, diver.id) ? null : profileTrouble(square(shape), around);
+    const [trouble] = shape === dive || !isOnDive(dive, diver.id) ? [] : tooShort(square(shape), around);
     if (!trouble) continue;
     const at = [...path, ...recordPath(dive, diver.id)];
     // A record for everybody is told once, not for each of them.
-    if (!told.has(at.join())) found.push({ ...trouble, path: at });
+    if (!told.has(at.join())) found.push({ path: at, what: trouble.what, mend: trouble.mend });
     told.add(at.join());
   }
   return told.size === 0;
@@ -196,11 +208,9 @@ function earlierTroubles(
   const climbMin = diver.arrivedAt === undefined ? null : wallMin(diver.arrivedAt);
   diver.before?.forEach((dive, index) => {
     const at = [...path, 'before', index];
-    const trouble = profileTrouble(dive, around);
-    if (trouble) {
-      found.push({ ...trouble, path: [...at, ...trouble.at] });
-      return;
-    }
+    const troubles = profileTroubles(dive, around);
+    for (const each of troubles) found.push({ path: [...at, ...each.at], what: each.what, mend: each.mend });
+    if (troubles.length > 0) return;
     const dived = span(at, dive.id, dive, wallMin(dive.startsAt), around);
     noteClash(last, dived, diver, clashes);
     if (climbMin !== null && climbMin > dived.startMin && climbMin < dived.endMin) {

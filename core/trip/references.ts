@@ -130,7 +130,8 @@ export function referenceTroubles(document: Bag): readonly Found[] {
   const party = items(document['party']);
   const mixes = items(document['mixes']);
   const dives = items(document['dives']);
-  const divers = idsOf(party, ['party'], found);
+  // Of an empty party the schema has spoken; each name would only say it again.
+  const divers = party?.length === 0 ? null : idsOf(party, ['party'], found);
   party?.forEach((diver, index) => diverTroubles(diver, ['party', index], found));
   const sites = idsOf(items(document['sites']), ['sites'], found);
   const stock = idsOf(mixes, ['mixes'], found);
