@@ -1,0 +1,225 @@
+/** Edits of dives. Each returns what became of it; dives stay in order of start. */
+import { wallMin, wallText } from '../../core/trip/clock';
+import type { AsDived, Dive, Id, Level, SafetyStop, Site, Trip, WallTime } from '../../core/trip/types';
+import { diveNumber } from '../store/selectors';
+import { desk } from '../store/store';
+import { edit, type EditResult } from './edit';
+import { freeId } from './ids';
+import { chooseDives } from './view';
+
+/** The dives in order of start; the same array where they are. */
+function inOrder(dives: readonly Dive[]): readonly Dive[] {
+  const ordered = dives.every((dive, i) => i === 0 || dives[i - 1]!.startsAt <= dive.startsAt);
+  return ordered
+    ? dives
+    : dives.toSorted((a, b) => (a.startsAt < b.startsAt ? -1 : a.startsAt > b.startsAt ? 1 : 0));
+}
+
+function withDives(trip: Trip, dives: readonly Dive[]): Trip {
+  return { ...trip, dives: inOrder(dives) };
+}
+
+function named(what: string, diveId: Id): string {
+  return `${what} of dive ${diveNumber(desk.getState().trip, diveId)}`;
+}
+
+function editDive(diveId: Id, what: string, code: string, change: (dive: Dive) => Dive): EditResult {
+  return edit({ label: named(what, diveId), code }, (trip) => {
+    const dive = trip.dives.find(({ id }) => id === diveId);
+    if (!dive) return trip;
+    const changed = change(dive);
+    return changed === dive
+      ? trip
+      : withDives(
+          trip,
+          trip.dives.map((each) => (each === dive ? changed : each)),
+        );
+  });
+}
+
+/** Removes a key rather than setting it undefined: the file says nothing where nothing was said. */
+function without<T extends object, Key extends keyof T>(value: T, key: Key): Omit<T, Key> {
+  const { [key]: _, ...rest } = value;
+  return rest;
+}
+
+/** The deepest point; on a dive of several levels all of them shift alike, as `room.m` reckons. */
+export function setDepth(diveId: Id, depthM: number): EditResult {
+  return editDive(diveId, 'Depth', 'dive.depth', (dive) => withDepth(dive, depthM));
+}
+
+function withDepth(dive: Dive, depthM: number): Dive {
+  if (dive.depthM === depthM) return dive;
+  if (!dive.legs) return { ...dive, depthM };
+  const byM = depthM - dive.depthM;
+  return { ...dive, depthM, legs: dive.legs.map((level) => ({ ...level, depthM: level.depthM + byM })) };
+}
+
+/** From leaving the surface to leaving the bottom; on a dive of several levels the last one takes the change. */
+export function setBottomMin(diveId: Id, bottomMin: number): EditResult {
+  return editDive(diveId, 'Bottom time', 'dive.bottom', (dive) => {
+    if (dive.bottomMin === bottomMin) return dive;
+    if (!dive.legs) return { ...dive, bottomMin };
+    const byMin = bottomMin - dive.bottomMin;
+    const last = dive.legs.length - 1;
+    const legs = dive.legs.map((level, i) => (i === last ? { ...level, min: level.min + byMin } : level));
+    return { ...dive, bottomMin, legs };
+  });
+}
+
+export function setStart(diveId: Id, startsAt: WallTime): EditResult {
+  return editDive(diveId, 'Start', 'dive.start', (dive) =>
+    dive.startsAt === startsAt ? dive : { ...dive, startsAt },
+  );
+}
+
+export function setMix(diveId: Id, mix: 'auto' | Id): EditResult {
+  return editDive(diveId, 'Mix', 'dive.mix', (dive) => (dive.mix === mix ? dive : { ...dive, mix }));
+}
+
+export function setSite(diveId: Id, siteId: Id): EditResult {
+  return editDive(diveId, 'Site', 'dive.site', (dive) =>
+    dive.siteId === siteId ? dive : { ...dive, siteId },
+  );
+}
+
+/** Who dives it; null: the whole party. */
+export function setDiveParty(diveId: Id, divers: readonly Id[] | null): EditResult {
+  return editDive(diveId, 'Divers', 'dive.divers', (dive) =>
+    divers === null ? without(dive, 'divers') : { ...dive, divers },
+  );
+}
+
+/** null: none. undefined: the usual one. */
+export function setSafetyStop(diveId: Id, safetyStop: SafetyStop | null | undefined): EditResult {
+  return editDive(diveId, 'Safety stop', 'dive.stop', (dive) =>
+    safetyStop === undefined ? without(dive, 'safetyStop') : { ...dive, safetyStop },
+  );
+}
+
+export function setTurnShare(diveId: Id, turnShare: number | undefined): EditResult {
+  return editDive(diveId, 'Turn', 'dive.turn', (dive) =>
+    turnShare === undefined ? without(dive, 'turnShare') : { ...dive, turnShare },
+  );
+}
+
+/** The levels in order; null: one level at the dive's depth. */
+export function setLevels(diveId: Id, legs: readonly Level[] | null): EditResult {
+  return editDive(diveId, 'Levels', 'dive.levels', (dive) => {
+    if (legs === null) return without(dive, 'legs');
+    const depthM = Math.max(...legs.map((level) => level.depthM));
+    const bottomMin = legs.reduce((sum, level) => sum + level.min, 0);
+    return { ...dive, legs, depthM, bottomMin };
+  });
+}
+
+/** What was really dived, for one diver or for everybody; null takes the record back. */
+export function setAsDived(diveId: Id, by: Id | null, record: Omit<AsDived, 'by'> | null): EditResult {
+  return editDive(diveId, 'What was really dived', 'dive.as-dived', (dive) => {
+    const others = (dive.asDived ?? []).filter((each) => (each.by ?? null) !== by);
+    const records = record === null ? others : [...others, by === null ? record : { ...record, by }];
+    return records.length === 0 ? without(dive, 'asDived') : { ...dive, asDived: records };
+  });
+}
+
+/** What a new dive takes over from the trip where the caller says nothing. */
+export interface NewDive {
+  readonly startsAt: WallTime;
+  readonly siteId?: Id;
+  readonly depthM?: number;
+  readonly bottomMin?: number;
+}
+
+/** A cautious beginning to edit from: never deeper than this unless the caller says so. */
+const FIRST_DEPTH_M = 18;
+const FIRST_BOTTOM_MIN = 40;
+
+/** Adds a dive and selects it. The site is the one of the dive before unless given; a trip without sites gets one. */
+export function addDive(wish: NewDive): EditResult {
+  const id = freeId('d', desk.getState().trip.dives);
+  const result = edit({ label: 'New dive', code: 'dive.add' }, (trip) => {
+    const before = trip.dives.findLast((dive) => dive.startsAt <= wish.startsAt);
+    const known = trip.sites.find((site) => site.id === (wish.siteId ?? before?.siteId)) ?? trip.sites[0];
+    const site: Site = known ?? { id: 'site-1', name: 'First site', depthM: FIRST_DEPTH_M, notes: '' };
+    const dive: Dive = {
+      id,
+      siteId: site.id,
+      startsAt: wish.startsAt,
+      depthM: wish.depthM ?? Math.min(site.depthM, FIRST_DEPTH_M),
+      bottomMin: wish.bottomMin ?? FIRST_BOTTOM_MIN,
+      mix: 'auto',
+    };
+    const withSite = known ? trip : { ...trip, sites: [site] };
+    return withDives(withSite, [...trip.dives, dive]);
+  });
+  if (result.ok) chooseDives([id]);
+  return result;
+}
+
+/** How long after a dive the next one is put where nobody said when, start to start. */
+const USUAL_GAP_MIN = 180;
+const DAY_MIN = 1440;
+
+/** Copies dives to a later time and selects the copies. */
+function copyDives(name: string, code: string, ids: readonly Id[], byMin: number): EditResult {
+  const copies: Id[] = [];
+  const result = edit({ label: name, code }, (trip) => {
+    const dives: Dive[] = [...trip.dives];
+    for (const dive of trip.dives.filter((each) => ids.includes(each.id))) {
+      const id = freeId('d', dives);
+      copies.push(id);
+      const planned = without(dive, 'asDived');
+      dives.push({ ...planned, id, startsAt: wallText(wallMin(dive.startsAt) + byMin) });
+    }
+    return copies.length === 0 ? trip : withDives(trip, dives);
+  });
+  if (result.ok && copies.length > 0) chooseDives(copies);
+  return result;
+}
+
+/** A copy of each dive three hours later; what was really dived stays with the original. */
+export function duplicateDives(ids: readonly Id[]): EditResult {
+  return copyDives(
+    ids.length === 1 ? 'Copy of a dive' : `Copy of ${ids.length} dives`,
+    'dive.copy',
+    ids,
+    USUAL_GAP_MIN,
+  );
+}
+
+/** A copy of a day's dives on the first later day without any. */
+export function duplicateDay(date: string): EditResult {
+  const { dives } = desk.getState().trip;
+  const taken = new Set(dives.map((dive) => dive.startsAt.slice(0, 10)));
+  const from = wallMin(`${date}T00:00`);
+  let days = 1;
+  while (taken.has(wallText(from + days * DAY_MIN).slice(0, 10))) days += 1;
+  const ids = dives.filter((dive) => dive.startsAt.startsWith(date)).map((dive) => dive.id);
+  return copyDives('Copy of a day', 'day.copy', ids, days * DAY_MIN);
+}
+
+export function deleteDives(ids: readonly Id[]): EditResult {
+  const { trip } = desk.getState();
+  const only = ids.length === 1 ? ids[0] : undefined;
+  const label =
+    only === undefined ? `Removal of ${ids.length} dives` : `Removal of dive ${diveNumber(trip, only)}`;
+  return edit({ label, code: 'dive.delete' }, (before) => {
+    const kept = before.dives.filter((dive) => !ids.includes(dive.id));
+    return kept.length === before.dives.length ? before : { ...before, dives: kept };
+  });
+}
+
+/** Moves dives in time and depth together; all of them or none. */
+export function shiftDives(ids: readonly Id[], byMin: number, byM = 0): EditResult {
+  const only = ids.length === 1 ? ids[0] : undefined;
+  const label = only === undefined ? `Shift of ${ids.length} dives` : named('Shift', only);
+  return edit({ label, code: 'dive.shift' }, (trip) => {
+    if ((byMin === 0 && byM === 0) || ids.length === 0) return trip;
+    const dives = trip.dives.map((dive) => {
+      if (!ids.includes(dive.id)) return dive;
+      const later = byMin === 0 ? dive : { ...dive, startsAt: wallText(wallMin(dive.startsAt) + byMin) };
+      return byM === 0 ? later : withDepth(later, later.depthM + byM);
+    });
+    return withDives(trip, dives);
+  });
+}

@@ -1,0 +1,48 @@
+/** The one door through which the trip changes: checked, named for undo, refused with a reason, never clamped. */
+import { failure, success, type Result } from '../../core/result';
+import { checkTrip } from '../../core/trip/check-trip';
+import type { Trip } from '../../core/trip/types';
+import { begin, bail, end, record, type StepName } from '../store/history';
+import { desk } from '../store/store';
+
+export type EditResult = Result<Trip>;
+
+/**
+ * Changes the trip: recorded as one step, or merged with the gesture under way. A change that would make
+ * an invalid trip is refused and nothing happens; the caller shows the troubles beside the field or with `tell`.
+ */
+export function edit(name: StepName, change: (trip: Trip) => Trip): EditResult {
+  const { trip, history } = desk.getState();
+  const next = change(trip);
+  if (next === trip) return success(trip);
+  const [first, ...rest] = checkTrip(next);
+  if (first) return failure(first, ...rest);
+  desk.setState({ ...record(history, trip, next, name), notice: null });
+  return success(next);
+}
+
+/** From here to `endGesture` every edit is one undo step under this name. */
+export function startGesture(name: StepName): void {
+  const { trip, history } = desk.getState();
+  desk.setState({ history: begin(history, trip, name) });
+}
+
+export function endGesture(): void {
+  const { trip, history } = desk.getState();
+  desk.setState({ history: end(history, trip) });
+}
+
+/** Escape: back to where the gesture began, and no step. */
+export function cancelGesture(): void {
+  const { trip, history } = desk.getState();
+  desk.setState(bail(history, trip));
+}
+
+/** Shows why an edit was refused where there is no field to stand beside. */
+export function tell(result: EditResult): EditResult {
+  if (!result.ok) {
+    const lines = result.troubles.map(({ what, where, mend }) => ({ what, where, mend }));
+    desk.setState({ notice: { tone: 'refused', lines } });
+  }
+  return result;
+}

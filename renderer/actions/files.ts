@@ -1,0 +1,189 @@
+/** Opening, saving and starting trips. The open trip stays on screen until another has been read whole. */
+import type { HostResult, HostTrouble, StoredTrip, TripToken } from '../../core/host';
+import type { Trouble } from '../../core/result';
+import { demoTrip } from '../../core/trip/demo-trip';
+import { readTrip } from '../../core/trip/read-trip';
+import type { Trip } from '../../core/trip/types';
+import { writeTrip } from '../../core/trip/write-trip';
+import type { Autosave } from '../store/autosave';
+import { blankTrip } from '../store/blank-trip';
+import { EMPTY_HISTORY } from '../store/history';
+import { machine } from '../store/machine';
+import { desk, freshKeeping, type Keeping } from '../store/store';
+import { isUnsaved } from '../store/autosave';
+import { changeSettings, closeOverlay, say, showOverlay } from './view';
+
+let autosave: Autosave | null = null;
+
+/** The one autosave of this window, set as it starts. */
+export function setAutosave(started: Autosave): void {
+  autosave = started;
+}
+
+function sayTrouble(trouble: HostTrouble | Trouble): void {
+  say({ tone: 'refused', lines: [trouble] });
+}
+
+/** Puts a trip on the desk: history begins anew, nothing is selected. */
+function place(trip: Trip, keeping: Keeping): void {
+  desk.setState({
+    trip,
+    history: EMPTY_HISTORY,
+    selection: { diveIds: [], diverId: null },
+    keeping,
+    overlay: null,
+    notice: null,
+  });
+}
+
+/** Saves what is unsaved; false where that failed, and then nothing else should take its place. */
+async function settled(): Promise<boolean> {
+  const { keeping } = desk.getState();
+  // A trip that was never changed and never kept (the demo, a blank one) is nobody's work yet.
+  if (keeping.token === null && desk.getState().history.past.length === 0) return true;
+  await autosave?.flush();
+  if (!isUnsaved(desk.getState())) return true;
+  const { trouble } = desk.getState().keeping;
+  say({
+    tone: 'refused',
+    lines: [
+      {
+        what: `The trip on screen could not be saved, so it stays open. ${trouble?.what ?? ''}`.trim(),
+        where: trouble?.where ?? '',
+        mend: 'Save a copy elsewhere first, then open the other trip.',
+      },
+    ],
+  });
+  return false;
+}
+
+/** Reads a stored trip and puts it on the desk, or says every trouble in it and leaves the desk as it was. */
+export function putStored(stored: StoredTrip): boolean {
+  const read = readTrip(stored.text);
+  if (!read.ok) {
+    showOverlay({ kind: 'troubles', title: 'This trip cannot be opened', lines: read.troubles });
+    return false;
+  }
+  const { token, home, savedAt } = stored;
+  place(read.value, { ...freshKeeping(), token, home, savedAt, saved: read.value });
+  changeSettings({ lastTrip: token });
+  return true;
+}
+
+async function open(ask: () => Promise<HostResult<StoredTrip | null>>): Promise<void> {
+  if (!(await settled())) return;
+  const result = await ask();
+  if (!result.ok) sayTrouble(result.trouble);
+  else if (result.value) putStored(result.value);
+}
+
+/** Asks for a trip file and opens it. */
+export function openFile(): Promise<void> {
+  return open(() => machine().openTrip());
+}
+
+/** Opens a trip of the library. */
+export function openKept(token: TripToken): Promise<void> {
+  return open(() => machine().readTrip(token));
+}
+
+/** A trip handed in from outside: a file double-clicked, a second start. */
+export async function openHanded(stored: StoredTrip): Promise<void> {
+  if (await settled()) putStored(stored);
+}
+
+export async function newTrip(): Promise<void> {
+  if (await settled()) {
+    place(blankTrip(), freshKeeping());
+    showOverlay({ kind: 'trip' });
+  }
+}
+
+export async function openDemo(): Promise<void> {
+  if (await settled()) place(demoTrip(), freshKeeping());
+}
+
+/** Puts a trip that something laid out (the starting sheet) on the desk as a new one, unsaved until it is kept. */
+export async function beginTrip(trip: Trip): Promise<boolean> {
+  if (!(await settled())) return false;
+  place(trip, freshKeeping());
+  await autosave?.flush();
+  return true;
+}
+
+/** Saves now, whatever the debounce; into the library where the trip has no home yet. */
+export async function save(): Promise<void> {
+  await autosave?.flush();
+}
+
+/** Keeps what is on screen over what another program or window left there; as a new trip where that is gone. */
+export async function saveOver(isGone: boolean): Promise<void> {
+  closeOverlay();
+  desk.setState(({ keeping }) => ({
+    keeping: isGone ? freshKeeping() : { ...keeping, saved: null, trouble: null },
+  }));
+  await autosave?.flush({ overwrite: true });
+}
+
+/** Lets go of a trip whose stored text is gone and begins a new one. */
+export function leaveGone(): void {
+  place(blankTrip(), freshKeeping());
+}
+
+/** Takes what stands there now; what is on screen can be had again by undo. */
+export async function takeStored(token: TripToken): Promise<void> {
+  const result = await machine().readTrip(token);
+  if (!result.ok) return sayTrouble(result.trouble);
+  const read = readTrip(result.value.text);
+  if (!read.ok) {
+    showOverlay({ kind: 'troubles', title: 'The stored trip cannot be read', lines: read.troubles });
+    return;
+  }
+  const { trip, history, keeping } = desk.getState();
+  const past = [...history.past, { label: 'Taking the stored trip', code: 'trip.take', trip }];
+  desk.setState({
+    trip: read.value,
+    history: { past, future: [], mark: null },
+    keeping: { ...keeping, savedAt: result.value.savedAt, saved: read.value, trouble: null },
+    overlay: null,
+    notice: null,
+  });
+}
+
+/** Puts an earlier save of the open trip on screen as a change that can be undone. */
+export async function takeVersion(token: TripToken, version: string): Promise<void> {
+  const result = await machine().readVersion(token, version);
+  if (!result.ok) return sayTrouble(result.trouble);
+  const read = readTrip(result.value);
+  if (!read.ok) {
+    showOverlay({ kind: 'troubles', title: 'This version cannot be read', lines: read.troubles });
+    return;
+  }
+  const { trip, history } = desk.getState();
+  const past = [...history.past, { label: 'Return to an earlier save', code: 'trip.version', trip }];
+  desk.setState({ trip: read.value, history: { past, future: [], mark: null }, overlay: null, notice: null });
+}
+
+/** Writes a copy where the user says. On the desktop the copy is then the open trip. */
+export async function saveAs(): Promise<void> {
+  const { trip } = desk.getState();
+  const result = await machine().saveTripAs(writeTrip(trip), trip.title);
+  if (!result.ok) return sayTrouble(result.trouble);
+  if (!result.value) return;
+  if (!machine().supports.filesOutsideLibrary) {
+    const line = { what: 'A copy of the trip was handed to your downloads.', where: '', mend: '' };
+    say({ tone: 'said', lines: [line] });
+    return;
+  }
+  const { token, home, savedAt } = result.value;
+  desk.setState({ keeping: { ...freshKeeping(), token, home, savedAt, saved: trip }, notice: null });
+  changeSettings({ lastTrip: token });
+}
+
+/** Moves a trip to the host's bin; the open one stays on screen and is new again. */
+export async function removeKept(token: TripToken): Promise<void> {
+  const result = await machine().removeTrip(token);
+  if (!result.ok) return sayTrouble(result.trouble);
+  if (desk.getState().keeping.token === token) desk.setState({ keeping: freshKeeping() });
+  if (desk.getState().settings.lastTrip === token) changeSettings({ lastTrip: null });
+}

@@ -1,0 +1,43 @@
+/** Edits of what belongs to the whole trip. */
+import type { Trip, TripSettings, TripWater, WallTime } from '../../core/trip/types';
+import { edit, type EditResult } from './edit';
+
+export function setTitle(title: string): EditResult {
+  return edit({ label: 'Title', code: 'trip.title' }, (trip) =>
+    trip.title === title ? trip : { ...trip, title },
+  );
+}
+
+export function setTripPlace(place: string): EditResult {
+  return edit({ label: 'Place of the trip', code: 'trip.place' }, (trip) =>
+    trip.place === place ? trip : { ...trip, place },
+  );
+}
+
+export function setNotes(notes: string): EditResult {
+  return edit({ label: 'Notes', code: 'trip.notes' }, (trip) =>
+    trip.notes === notes ? trip : { ...trip, notes },
+  );
+}
+
+export function setWater(patch: Partial<TripWater>): EditResult {
+  return edit({ label: 'Water', code: 'trip.water' }, (trip) => ({
+    ...trip,
+    water: { ...trip.water, ...patch },
+  }));
+}
+
+export function setRates(patch: Partial<TripSettings>): EditResult {
+  return edit({ label: 'How it is reckoned', code: 'trip.settings' }, (trip) => ({
+    ...trip,
+    settings: { ...trip.settings, ...patch },
+  }));
+}
+
+/** null: no flight. */
+export function setFlight(at: WallTime | null): EditResult {
+  return edit({ label: 'Flight home', code: 'trip.flight' }, (trip): Trip => {
+    if (at === null) return trip.flight === null ? trip : { ...trip, flight: null };
+    return { ...trip, flight: { ...trip.flight, at } };
+  });
+}

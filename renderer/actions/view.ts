@@ -1,0 +1,65 @@
+/** What is looked at and how: never part of the trip, never undone. */
+import type { Settings } from '../../core/host';
+import type { Id } from '../../core/trip/types';
+import { machine } from '../store/machine';
+import { desk, type Notice, type Overlay } from '../store/store';
+
+export function chooseDives(diveIds: readonly Id[]): void {
+  desk.setState(({ selection }) => ({ selection: { ...selection, diveIds } }));
+}
+
+/** Adds a dive to the selection, or takes it out. */
+export function toggleDive(diveId: Id): void {
+  const { diveIds } = desk.getState().selection;
+  chooseDives(diveIds.includes(diveId) ? diveIds.filter((id) => id !== diveId) : [...diveIds, diveId]);
+}
+
+/** Whose figures are shown; null: on each dive the diver with the least room. */
+export function chooseDiver(diverId: Id | null): void {
+  desk.setState(({ selection }) => ({ selection: { ...selection, diverId } }));
+}
+
+/** The dive before or after in the trip; from nothing, the first or the last. */
+export function stepDive(by: 1 | -1): void {
+  const { trip, selection } = desk.getState();
+  const [first] = selection.diveIds;
+  const at = trip.dives.findIndex((dive) => dive.id === first);
+  const next = at === -1 ? (by === 1 ? trip.dives[0] : trip.dives.at(-1)) : trip.dives[at + by];
+  if (next) chooseDives([next.id]);
+}
+
+export function showOverlay(overlay: Overlay): void {
+  desk.setState({ overlay });
+}
+
+export function closeOverlay(): void {
+  desk.setState({ overlay: null });
+}
+
+export function say(notice: Notice | null): void {
+  desk.setState({ notice });
+}
+
+/** Changes settings on screen at once and keeps them; a failure to keep them is said, not hidden. */
+export function changeSettings(patch: Partial<Settings>): void {
+  desk.setState(({ settings }) => ({ settings: { ...settings, ...patch } }));
+  void machine()
+    .saveSettings(patch)
+    .then((result) => {
+      if (!result.ok) say({ tone: 'refused', lines: [result.trouble] });
+    });
+}
+
+export function goTo(place: Settings['place']): void {
+  changeSettings({ place });
+}
+
+const TEXT_STEPS = [0.85, 1, 1.15, 1.3, 1.5, 1.75, 2] as const;
+
+/** The next larger or smaller text, 85 to 200 percent. */
+export function stepTextScale(by: 1 | -1): void {
+  const { textScale } = desk.getState().settings;
+  const next =
+    by === 1 ? TEXT_STEPS.find((step) => step > textScale) : TEXT_STEPS.findLast((step) => step < textScale);
+  if (next !== undefined) changeSettings({ textScale: next });
+}

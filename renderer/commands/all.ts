@@ -1,0 +1,289 @@
+/** Every command of the window, one list: the menu, buttons, the palette, keys and the desktop menu read it. */
+import { newTrip, openDemo, openFile, save, saveAs } from '../actions/files';
+import { addDive, deleteDives, duplicateDay, duplicateDives } from '../actions/dives';
+import { tell } from '../actions/edit';
+import { redoStep, undoStep } from '../actions/history';
+import {
+  changeSettings,
+  chooseDives,
+  chooseDiver,
+  goTo,
+  showOverlay,
+  stepDive,
+  stepTextScale,
+} from '../actions/view';
+import { nextStart } from '../actions/next-start';
+import { todayText } from '../figures/local-time';
+import { PLACES } from '../frame/place-names';
+import { selectChosenDive, selectChosenDives, selectTightest } from '../store/selectors';
+import { desk, type Desk } from '../store/store';
+import type { Command } from './registry';
+
+const now = (): Desk => desk.getState();
+const chosenIds = (): readonly string[] => selectChosenDives(now()).map((dive) => dive.id);
+const hasChosen = (state: Desk): boolean => selectChosenDives(state).length > 0;
+const hasDives = (state: Desk): boolean => state.trip.dives.length > 0;
+const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+
+const trip: readonly Command[] = [
+  { id: 'trip.new', group: 'Trip', label: 'New trip', run: () => void newTrip() },
+  {
+    id: 'trip.open',
+    group: 'Trip',
+    label: 'Open a file',
+    keys: ['Mod+O'],
+    inFields: true,
+    run: () => void openFile(),
+  },
+  {
+    id: 'trip.library',
+    group: 'Trip',
+    label: 'Trips kept here',
+    keys: ['Mod+Shift+O'],
+    inFields: true,
+    run: () => showOverlay({ kind: 'library' }),
+  },
+  {
+    id: 'trip.save',
+    group: 'Trip',
+    label: 'Save now',
+    keys: ['Mod+S'],
+    inFields: true,
+    run: () => void save(),
+  },
+  {
+    id: 'trip.save-as',
+    group: 'Trip',
+    label: 'Save a copy as a file',
+    keys: ['Mod+Shift+S'],
+    inFields: true,
+    run: () => void saveAs(),
+  },
+  {
+    id: 'trip.details',
+    group: 'Trip',
+    label: 'Title, water and flight',
+    run: () => showOverlay({ kind: 'trip' }),
+  },
+  { id: 'trip.demo', group: 'Trip', label: 'Open the demo trip', run: () => void openDemo() },
+  {
+    id: 'trip.print',
+    group: 'Trip',
+    label: 'Print this view',
+    keys: ['Mod+P'],
+    inFields: true,
+    run: () => window.print(),
+  },
+];
+
+const edit: readonly Command[] = [
+  {
+    id: 'edit.undo',
+    group: 'Edit',
+    label: 'Undo',
+    labelNow: ({ history }) => {
+      const step = history.past.at(-1);
+      return step ? `Undo ${lowerFirst(step.label)}` : 'Undo';
+    },
+    keys: ['Mod+Z'],
+    enabled: ({ history }) => history.past.length > 0,
+    run: undoStep,
+  },
+  {
+    id: 'edit.redo',
+    group: 'Edit',
+    label: 'Redo',
+    labelNow: ({ history }) => {
+      const step = history.future.at(-1);
+      return step ? `Redo ${lowerFirst(step.label)}` : 'Redo';
+    },
+    keys: ['Mod+Shift+Z', 'Mod+Y'],
+    enabled: ({ history }) => history.future.length > 0,
+    run: redoStep,
+  },
+];
+
+const dive: readonly Command[] = [
+  {
+    id: 'dive.add',
+    group: 'Dive',
+    label: 'New dive',
+    keys: ['Insert', 'Mod+Enter'],
+    run: () => void tell(addDive({ startsAt: nextStart(now(), todayText()) })),
+  },
+  {
+    id: 'dive.copy',
+    group: 'Dive',
+    label: 'Duplicate the dive',
+    keys: ['Mod+D'],
+    enabled: hasChosen,
+    run: () => void tell(duplicateDives(chosenIds())),
+  },
+  {
+    id: 'day.copy',
+    group: 'Dive',
+    label: 'Duplicate the day',
+    keys: ['Mod+Shift+D'],
+    enabled: hasChosen,
+    run: () => {
+      const chosen = selectChosenDive(now());
+      if (chosen) tell(duplicateDay(chosen.startsAt.slice(0, 10)));
+    },
+  },
+  {
+    id: 'dive.delete',
+    group: 'Dive',
+    label: 'Remove the dive',
+    labelNow: (state) => {
+      const { length } = selectChosenDives(state);
+      return length > 1 ? `Remove ${length} dives` : 'Remove the dive';
+    },
+    keys: ['Delete'],
+    enabled: hasChosen,
+    run: () => void tell(deleteDives(chosenIds())),
+  },
+  {
+    id: 'dive.next',
+    group: 'Dive',
+    label: 'Next dive',
+    keys: ['Mod+ArrowRight'],
+    enabled: hasDives,
+    run: () => stepDive(1),
+  },
+  {
+    id: 'dive.previous',
+    group: 'Dive',
+    label: 'Dive before',
+    keys: ['Mod+ArrowLeft'],
+    enabled: hasDives,
+    run: () => stepDive(-1),
+  },
+  {
+    id: 'dive.tightest',
+    group: 'Dive',
+    label: 'The tightest dive',
+    keys: ['Mod+E'],
+    enabled: (state) => selectTightest(state) !== null,
+    run: () => {
+      const tightest = selectTightest(now());
+      if (tightest) chooseDives([tightest.dive.id]);
+    },
+  },
+  {
+    id: 'dive.all',
+    group: 'Dive',
+    label: 'Select every dive',
+    keys: ['Mod+A'],
+    enabled: hasDives,
+    run: () => chooseDives(now().trip.dives.map(({ id }) => id)),
+  },
+];
+
+const places: readonly Command[] = PLACES.map(({ id, label }, i) => ({
+  id: `place.${id}`,
+  group: 'Places',
+  label,
+  keys: [`Alt+${i + 1}`],
+  inFields: true,
+  run: () => goTo(id),
+}));
+
+const view: readonly Command[] = [
+  {
+    id: 'view.cautions',
+    group: 'View',
+    label: 'All cautions',
+    keys: ['Mod+Shift+C'],
+    inFields: true,
+    run: () => showOverlay({ kind: 'cautions' }),
+  },
+  {
+    id: 'view.units',
+    group: 'View',
+    label: 'Feet, psi and cubic feet',
+    labelNow: ({ settings }) =>
+      settings.units === 'metric' ? 'Feet, psi and cubic feet' : 'Metres, bar and litres',
+    run: () => changeSettings({ units: now().settings.units === 'metric' ? 'imperial' : 'metric' }),
+  },
+  {
+    id: 'view.clock',
+    group: 'View',
+    label: '12-hour clock',
+    labelNow: ({ settings }) => (settings.clock === '24h' ? '12-hour clock' : '24-hour clock'),
+    run: () => changeSettings({ clock: now().settings.clock === '24h' ? '12h' : '24h' }),
+  },
+  { id: 'view.light', group: 'View', label: 'Light paper', run: () => changeSettings({ look: 'light' }) },
+  { id: 'view.cabin', group: 'View', label: 'Cabin at night', run: () => changeSettings({ look: 'cabin' }) },
+  {
+    id: 'view.system',
+    group: 'View',
+    label: 'Look as the system has it',
+    run: () => changeSettings({ look: 'system' }),
+  },
+  { id: 'view.larger', group: 'View', label: 'Larger text', keys: ['Alt++'], run: () => stepTextScale(1) },
+  { id: 'view.smaller', group: 'View', label: 'Smaller text', keys: ['Alt+-'], run: () => stepTextScale(-1) },
+  {
+    id: 'view.tightest-diver',
+    group: 'View',
+    label: 'On each dive, the diver with the least room',
+    enabled: ({ selection }) => selection.diverId !== null,
+    run: () => chooseDiver(null),
+  },
+];
+
+const help: readonly Command[] = [
+  {
+    id: 'help.palette',
+    group: 'Help',
+    label: 'Find a command',
+    keys: ['Mod+K'],
+    inFields: true,
+    run: () => showOverlay({ kind: 'palette' }),
+  },
+  {
+    id: 'help.keys',
+    group: 'Help',
+    label: 'Keys',
+    keys: ['F1', 'Mod+/'],
+    inFields: true,
+    run: () => showOverlay({ kind: 'shortcuts' }),
+  },
+  {
+    id: 'help.settings',
+    group: 'Help',
+    label: 'Settings',
+    keys: ['Mod+,'],
+    inFields: true,
+    run: () => showOverlay({ kind: 'settings' }),
+  },
+  { id: 'help.about', group: 'Help', label: 'About and cautions', run: () => showOverlay({ kind: 'about' }) },
+];
+
+export const COMMANDS: readonly Command[] = [...trip, ...edit, ...dive, ...places, ...view, ...help];
+
+/** What the trip itself offers beside them: a diver to look at, a dive to go to. For the palette. */
+export function commandsOfTrip({ trip: open }: Desk): readonly Command[] {
+  const divers = open.party.map(({ id, name }): Command => ({
+    id: `diver.${id}`,
+    group: 'View',
+    label: `Figures of ${name}`,
+    run: () => chooseDiver(id),
+  }));
+  const sites = new Map(open.sites.map(({ id, name }) => [id, name]));
+  const dives = open.dives.map(({ id, siteId, startsAt }, i): Command => ({
+    id: `dive.${id}`,
+    group: 'Dive',
+    label: `Dive ${i + 1}, ${sites.get(siteId) ?? siteId}, ${startsAt.replace('T', ' ')}`,
+    run: () => {
+      goTo('days');
+      chooseDives([id]);
+    },
+  }));
+  return [...divers, ...dives];
+}
+
+export function commandById(id: string): Command {
+  const found = COMMANDS.find((command) => command.id === id);
+  if (!found) throw new Error(`Carryover has a fault: there is no command "${id}"`);
+  return found;
+}

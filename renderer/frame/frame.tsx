@@ -1,0 +1,37 @@
+import { Suspense, type ReactNode } from 'react';
+import { useDesk } from '../store/store';
+import { Announcer } from './announcer';
+import { Foot } from './foot';
+import { Header } from './header';
+import { NoticeLine } from './notice';
+import { Overlays } from './overlays';
+import { PLACE_VIEWS } from './place-views';
+import './frame.css';
+
+/** The window: header, the place one is at, the cautions line, and what lies over it. */
+export function Frame(): ReactNode {
+  const place = useDesk(({ settings }) => settings.place);
+  const ready = useDesk((state) => state.ready);
+  const View = PLACE_VIEWS[place] ?? PLACE_VIEWS.days;
+  return (
+    <div className="frame">
+      <a className="skip" href="#place">
+        To the plan
+      </a>
+      <Header />
+      <NoticeLine />
+      <main id="place" tabIndex={-1}>
+        {ready && View ? (
+          <Suspense fallback={<p className="waiting">One moment…</p>}>
+            <View />
+          </Suspense>
+        ) : (
+          <p className="waiting">Opening the last trip…</p>
+        )}
+      </main>
+      <Foot />
+      <Overlays />
+      <Announcer />
+    </div>
+  );
+}

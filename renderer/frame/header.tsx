@@ -1,0 +1,80 @@
+import type { ReactNode } from 'react';
+import { changeSettings, goTo, showOverlay } from '../actions/view';
+import { save } from '../actions/files';
+import { chordText } from '../commands/registry';
+import { clockText } from '../figures/format';
+import { localText } from '../figures/local-time';
+import { CommandButton } from '../parts/command-button';
+import { isUnsaved } from '../store/autosave';
+import { useDesk } from '../store/store';
+import { isMac } from './keys';
+import { PLACES } from './place-names';
+import { TripMenu } from './trip-menu';
+
+export function Header(): ReactNode {
+  const title = useDesk(({ trip }) => trip.title);
+  const place = useDesk(({ settings }) => settings.place);
+  const units = useDesk(({ settings }) => settings.units);
+  return (
+    <header className="head">
+      <h1>
+        <button
+          type="button"
+          className="title"
+          title="Title, water and flight"
+          onClick={() => showOverlay({ kind: 'trip' })}
+        >
+          {title}
+        </button>
+      </h1>
+      <nav aria-label="Places">
+        {PLACES.map(({ id, label }) => (
+          <button
+            key={id}
+            type="button"
+            className="place"
+            {...(id === place ? { 'aria-current': 'page' as const } : {})}
+            onClick={() => goTo(id)}
+          >
+            {label}
+          </button>
+        ))}
+      </nav>
+      <div className="head-end">
+        <SavedLine />
+        <TripMenu />
+        <CommandButton id="edit.undo">Undo</CommandButton>
+        <CommandButton id="edit.redo">Redo</CommandButton>
+        <button
+          type="button"
+          className="plain"
+          aria-label={units === 'metric' ? 'Units: metres. Change to feet' : 'Units: feet. Change to metres'}
+          onClick={() => changeSettings({ units: units === 'metric' ? 'imperial' : 'metric' })}
+        >
+          {units === 'metric' ? 'metres' : 'feet'}
+        </button>
+        <CommandButton id="help.palette">{chordText('Mod+K', isMac())}</CommandButton>
+      </div>
+    </header>
+  );
+}
+
+/** When the trip on screen was last kept, or that it is not. */
+function SavedLine(): ReactNode {
+  const keeping = useDesk((state) => state.keeping);
+  const unsaved = useDesk(isUnsaved);
+  const clock = useDesk(({ settings }) => settings.clock);
+  if (keeping.trouble) {
+    return (
+      <span className="saved failed" role="alert">
+        Not saved: {keeping.trouble.what}{' '}
+        <button type="button" className="linked" onClick={() => void save()}>
+          Try again
+        </button>
+      </span>
+    );
+  }
+  if (keeping.savedAt === null) return <span className="saved">Not kept yet</span>;
+  if (unsaved || keeping.writing) return <span className="saved">Saving…</span>;
+  return <span className="saved">Saved {clockText(localText(new Date(keeping.savedAt)), clock)}</span>;
+}

@@ -1,0 +1,40 @@
+/** Keys of the whole window, sent to the command that has them. */
+import { COMMANDS } from '../commands/all';
+import { commandForKey, isEnabled } from '../commands/registry';
+import { desk } from '../store/store';
+
+export function isMac(): boolean {
+  return /Mac|iPhone|iPad/.test(navigator.userAgent);
+}
+
+function isTyping(target: EventTarget | null): boolean {
+  return (
+    target instanceof HTMLElement &&
+    (target.isContentEditable ||
+      target.matches('input:not([type=checkbox], [type=radio], [type=button]), textarea, select'))
+  );
+}
+
+function onKeyDown(event: KeyboardEvent): void {
+  if (event.defaultPrevented || event.isComposing) return;
+  // While something lies over the window, its keys are its own.
+  if (document.querySelector('dialog[open]')) return;
+  const { target } = event;
+  const isInField = isTyping(target);
+  const command = commandForKey(COMMANDS, event, isInField);
+  if (!command) return;
+  event.preventDefault();
+  if (event.repeat && command.id !== 'edit.undo' && command.id !== 'edit.redo') return;
+  // What is being typed in a field is committed before a command looks at the trip.
+  if (isInField && target instanceof HTMLElement) {
+    target.blur();
+    target.focus();
+  }
+  if (isEnabled(command, desk.getState())) command.run();
+}
+
+/** Listens until the returned function is called. */
+export function listenForKeys(): () => void {
+  document.addEventListener('keydown', onKeyDown);
+  return () => document.removeEventListener('keydown', onKeyDown);
+}

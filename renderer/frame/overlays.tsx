@@ -1,0 +1,106 @@
+import type { ReactNode } from 'react';
+import { unreachable } from '../../core/result';
+import { leaveGone, saveAs, saveOver, takeStored } from '../actions/files';
+import { closeOverlay } from '../actions/view';
+import { Dialog } from '../parts/dialog';
+import { CautionList } from '../places/days/caution-list';
+import { useDesk, type Overlay } from '../store/store';
+import { About } from './about';
+import { Library, Versions } from './library';
+import { Palette } from './palette';
+import { SettingsSheet } from './settings';
+import { Shortcuts } from './shortcuts';
+import { TripDetails } from './trip-details';
+import { Welcome } from './welcome';
+import './overlays.css';
+
+/** What lies over the window; at most one, and the cautions of the first start before any other. */
+export function Overlays(): ReactNode {
+  const overlay = useDesk((state) => state.overlay);
+  return (
+    <>
+      {overlay ? <Shown overlay={overlay} /> : null}
+      <Welcome />
+    </>
+  );
+}
+
+function Shown({ overlay }: { readonly overlay: Overlay }): ReactNode {
+  switch (overlay.kind) {
+    case 'palette':
+      return <Palette />;
+    case 'shortcuts':
+      return <Shortcuts />;
+    case 'library':
+      return <Library />;
+    case 'versions':
+      return <Versions token={overlay.token} title={overlay.title} />;
+    case 'cautions':
+      return (
+        <Dialog title="Cautions of the trip" width="wide" onClose={closeOverlay}>
+          <CautionList />
+        </Dialog>
+      );
+    case 'trip':
+      return <TripDetails />;
+    case 'settings':
+      return <SettingsSheet />;
+    case 'about':
+      return <About />;
+    case 'changed':
+      return <Changed token={overlay.token} removed={overlay.removed} />;
+    case 'troubles':
+      return (
+        <Dialog title={overlay.title} onClose={closeOverlay}>
+          <ul className="troubles">
+            {overlay.lines.map((line) => (
+              <li key={`${line.where}${line.what}`}>
+                <p>{line.what}</p>
+                {line.where === '' ? null : <p className="soft">{line.where}</p>}
+                <p>{line.mend}</p>
+              </li>
+            ))}
+          </ul>
+          <p className="soft">The trip on screen is as it was.</p>
+        </Dialog>
+      );
+    default:
+      return unreachable(overlay);
+  }
+}
+
+/** Another window or program wrote or removed the open trip; nobody's work is thrown away without a word. */
+function Changed({ token, removed }: { readonly token: string; readonly removed: boolean }): ReactNode {
+  return (
+    <Dialog
+      title={removed ? 'The stored trip is gone' : 'The stored trip has changed'}
+      mustAnswer
+      onClose={closeOverlay}
+      foot={
+        <>
+          <button type="button" className="button" onClick={() => void saveAs()}>
+            Save mine as a copy
+          </button>
+          {removed ? (
+            <button type="button" className="button" onClick={leaveGone}>
+              Leave it, begin a new trip
+            </button>
+          ) : (
+            <button type="button" className="button" onClick={() => void takeStored(token)}>
+              Take the stored one
+            </button>
+          )}
+          <button type="button" className="button first" onClick={() => void saveOver(removed)}>
+            Keep what is on screen
+          </button>
+        </>
+      }
+    >
+      <p>
+        {removed
+          ? 'Another window or program removed this trip. What is on screen is still here.'
+          : 'Another window or program saved this trip since it was opened here. Nothing has been written over it.'}
+      </p>
+    </Dialog>
+  );
+}

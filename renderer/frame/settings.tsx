@@ -1,0 +1,58 @@
+import type { ReactNode } from 'react';
+import { changeSettings, closeOverlay } from '../actions/view';
+import { Choice } from '../parts/choice';
+import { Dialog } from '../parts/dialog';
+import { useDesk } from '../store/store';
+
+const TEXT_SCALES = [0.85, 1, 1.15, 1.3, 1.5, 1.75, 2];
+
+export function SettingsSheet(): ReactNode {
+  const settings = useDesk((state) => state.settings);
+  const scales = TEXT_SCALES.includes(settings.textScale)
+    ? TEXT_SCALES
+    : [...TEXT_SCALES, settings.textScale];
+  return (
+    <Dialog title="Settings" onClose={closeOverlay}>
+      <div className="details">
+        <Choice
+          label="Units"
+          value={settings.units}
+          options={[
+            { value: 'metric', label: 'Metres, bar, litres' },
+            { value: 'imperial', label: 'Feet, psi, cubic feet' },
+          ]}
+          commit={(units) => changeSettings({ units })}
+        />
+        <Choice
+          label="Clock"
+          value={settings.clock}
+          options={[
+            { value: '24h', label: '13:10' },
+            { value: '12h', label: '1:10 pm' },
+          ]}
+          commit={(clock) => changeSettings({ clock })}
+        />
+        <Choice
+          label="Look"
+          value={settings.look}
+          options={[
+            { value: 'system', label: 'As the system has it' },
+            { value: 'light', label: 'Light paper' },
+            { value: 'cabin', label: 'Cabin at night' },
+          ]}
+          commit={(look) => changeSettings({ look })}
+        />
+        <Choice
+          label="Size of text"
+          value={String(settings.textScale)}
+          options={scales.map((scale) => ({ value: String(scale), label: `${Math.round(scale * 100)} %` }))}
+          commit={(scale) => changeSettings({ textScale: Number(scale) })}
+        />
+      </div>
+      <p className="soft">
+        These are of this machine. Rates, water and limits belong to the trip and its divers, and travel with
+        the file.
+      </p>
+    </Dialog>
+  );
+}

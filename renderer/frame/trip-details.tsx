@@ -1,0 +1,114 @@
+import type { ReactNode } from 'react';
+import { wallMin, wallText } from '../../core/trip/clock';
+import type { Trip } from '../../core/trip/types';
+import { setFlight, setNotes, setRates, setTitle, setTripPlace, setWater } from '../actions/trip';
+import { closeOverlay } from '../actions/view';
+import { todayText } from '../figures/local-time';
+import { Choice } from '../parts/choice';
+import { DateField } from '../parts/date-field';
+import { Dialog } from '../parts/dialog';
+import { TextField } from '../parts/field';
+import { ClockField, PlainNumberField, ShareField, UnitField } from '../parts/number-field';
+import { useDesk } from '../store/store';
+
+const WATERS = [
+  { value: 'gauge', label: 'As gauges reckon, 10 m a bar' },
+  { value: 'salt', label: 'Sea water' },
+  { value: 'fresh', label: 'Fresh water' },
+  { value: 'other', label: 'Another density' },
+] as const;
+
+/** A flight is first put a day after the last dive's day, in the afternoon. */
+function firstFlight(trip: Trip): string {
+  const last = trip.dives.at(-1);
+  const from = last ? wallMin(`${last.startsAt.slice(0, 10)}T15:00`) : wallMin(`${todayText()}T15:00`);
+  return wallText(from + 2 * 1440);
+}
+
+/** What holds for the whole trip: its name, the water, the rates, the flight home. */
+export function TripDetails(): ReactNode {
+  const trip = useDesk((state) => state.trip);
+  const { water, settings, flight } = trip;
+  const density = typeof water.density === 'number' ? 'other' : water.density;
+  return (
+    <Dialog title="The trip" onClose={closeOverlay}>
+      <div className="details">
+        <TextField label="Title" value={trip.title} commit={setTitle} required wide />
+        <TextField label="Place" value={trip.place} commit={setTripPlace} wide />
+        <TextField label="Notes" value={trip.notes} commit={setNotes} wide />
+        <h3>Flight home</h3>
+        {flight ? (
+          <>
+            <DateField
+              label="Day"
+              value={flight.at.slice(0, 10)}
+              commit={(date) => setFlight(`${date}${flight.at.slice(10)}`)}
+            />
+            <ClockField
+              label="Take-off"
+              value={flight.at.slice(11)}
+              commit={(time) => setFlight(`${flight.at.slice(0, 10)}T${time}`)}
+            />
+            <button type="button" className="linked" onClick={() => void setFlight(null)}>
+              There is no flight
+            </button>
+          </>
+        ) : (
+          <button type="button" className="linked" onClick={() => void setFlight(firstFlight(trip))}>
+            Add the flight home
+          </button>
+        )}
+        <h3>Water</h3>
+        <Choice
+          label="Density"
+          value={density}
+          options={WATERS}
+          commit={(value) => void setWater({ density: value === 'other' ? 1019.7 : value })}
+        />
+        {density === 'other' && typeof water.density === 'number' ? (
+          <PlainNumberField
+            label="kg in a cubic metre"
+            value={water.density}
+            decimals={1}
+            commit={(value) => setWater({ density: value })}
+          />
+        ) : null}
+        <UnitField
+          label="Altitude of the water"
+          kind="depth"
+          value={water.altitudeM}
+          decimals={0}
+          step={50}
+          commit={(altitudeM) => setWater({ altitudeM })}
+        />
+        <h3>How it is reckoned</h3>
+        <UnitField
+          label="Descent in a minute"
+          kind="depth"
+          value={settings.descentMPerMin}
+          commit={(descentMPerMin) => setRates({ descentMPerMin })}
+        />
+        <UnitField
+          label="Ascent in a minute"
+          kind="depth"
+          value={settings.ascentMPerMin}
+          commit={(ascentMPerMin) => setRates({ ascentMPerMin })}
+        />
+        <Choice
+          label="Gas in a cylinder"
+          value={settings.gasLaw}
+          options={[
+            { value: 'ideal', label: 'Pressure times volume' },
+            { value: 'real', label: 'With compressibility at 20 °C' },
+          ]}
+          commit={(gasLaw) => void setRates({ gasLaw })}
+        />
+        <ShareField
+          label="A fill may miss its label by"
+          value={settings.analysisTolerance}
+          commit={(analysisTolerance) => setRates({ analysisTolerance })}
+        />
+      </div>
+    </Dialog>
+  );
+}

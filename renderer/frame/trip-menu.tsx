@@ -1,0 +1,92 @@
+import { useEffect, useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
+import { COMMANDS } from '../commands/all';
+import { chordText, isEnabled, labelOf, type Command } from '../commands/registry';
+import { desk, useDesk } from '../store/store';
+import { isMac } from './keys';
+
+const IN_MENU: readonly Command[] = COMMANDS.filter(
+  ({ group, id }) =>
+    group === 'Trip' || id === 'view.cautions' || id === 'help.settings' || id === 'help.keys',
+);
+
+/** The commands of the trip behind one button; arrows walk it, Escape closes it and gives the button focus. */
+export function TripMenu(): ReactNode {
+  const [isOpen, setOpen] = useState(false);
+  const box = useRef<HTMLDivElement>(null);
+  const button = useRef<HTMLButtonElement>(null);
+  const list = useRef<HTMLDivElement>(null);
+
+  useEffect(() => {
+    if (!isOpen) return undefined;
+    list.current?.querySelector('button')?.focus();
+    const close = (event: PointerEvent): void => {
+      if (event.target instanceof Node && !box.current?.contains(event.target)) setOpen(false);
+    };
+    document.addEventListener('pointerdown', close);
+    return () => document.removeEventListener('pointerdown', close);
+  }, [isOpen]);
+
+  const onKeyDown = (event: KeyboardEvent): void => {
+    if (!isOpen) return;
+    const items = [...(list.current?.querySelectorAll('button') ?? [])];
+    const at = items.findIndex((item) => item === document.activeElement);
+    const to = { ArrowDown: at + 1, ArrowUp: at - 1, Home: 0, End: items.length - 1 }[event.key];
+    if (to !== undefined) {
+      event.preventDefault();
+      items.at(to % items.length)?.focus();
+    } else if (event.key === 'Escape') {
+      event.stopPropagation();
+      setOpen(false);
+      button.current?.focus();
+    } else if (event.key === 'Tab') {
+      setOpen(false);
+    }
+  };
+
+  return (
+    <div className="menu-box" ref={box} onKeyDown={onKeyDown}>
+      <button
+        ref={button}
+        type="button"
+        className="plain"
+        aria-haspopup="menu"
+        aria-expanded={isOpen}
+        onClick={() => setOpen(!isOpen)}
+      >
+        Trip
+      </button>
+      {isOpen ? (
+        <div className="menu" role="menu" aria-label="Trip" ref={list}>
+          {IN_MENU.map((command) => (
+            <MenuItem
+              key={command.id}
+              command={command}
+              onRun={() => {
+                setOpen(false);
+                button.current?.focus();
+                command.run();
+              }}
+            />
+          ))}
+        </div>
+      ) : null}
+    </div>
+  );
+}
+
+function MenuItem({ command, onRun }: { readonly command: Command; readonly onRun: () => void }): ReactNode {
+  const label = useDesk((state) => labelOf(command, state));
+  const [chord] = command.keys ?? [];
+  return (
+    <button
+      type="button"
+      role="menuitem"
+      tabIndex={-1}
+      disabled={!isEnabled(command, desk.getState())}
+      onClick={onRun}
+    >
+      <span>{label}</span>
+      {chord ? <kbd>{chordText(chord, isMac())}</kbd> : null}
+    </button>
+  );
+}

@@ -1,0 +1,50 @@
+import type { ReactNode } from 'react';
+import { newTrip } from '../actions/files';
+import { changeSettings } from '../actions/view';
+import { Dialog } from '../parts/dialog';
+import { useDesk } from '../store/store';
+import { CAUTIONS } from './cautions-text';
+
+function accept(): void {
+  changeSettings({ cautionsAccepted: true });
+}
+
+/** First start: the cautions, accepted once, and where to begin. */
+export function Welcome(): ReactNode {
+  const show = useDesk((state) => state.ready && !state.settings.cautionsAccepted);
+  if (!show) return null;
+  return (
+    <Dialog
+      title="Before you plan"
+      mustAnswer
+      onClose={accept}
+      foot={
+        <>
+          <button
+            type="button"
+            className="button"
+            onClick={() => {
+              accept();
+              void newTrip();
+            }}
+          >
+            I accept, begin my own trip
+          </button>
+          <button type="button" className="button first" onClick={accept}>
+            I accept, show me the demo trip
+          </button>
+        </>
+      }
+    >
+      <p>
+        Carryover follows the nitrogen and the oxygen a diver carries from the first dive of a trip to the
+        flight home. It helps to plan; it does not make a dive safe.
+      </p>
+      <ul className="cautions-text">
+        {CAUTIONS.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+    </Dialog>
+  );
+}

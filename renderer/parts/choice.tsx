@@ -1,0 +1,44 @@
+import { useId, type ReactNode } from 'react';
+import './field.css';
+
+export interface Option<Value extends string> {
+  readonly value: Value;
+  readonly label: string;
+}
+
+/** A choice among a few, as a field. */
+export function Choice<Value extends string>(props: {
+  readonly label: string;
+  readonly value: Value;
+  readonly options: readonly Option<Value>[];
+  readonly commit: (value: Value) => void;
+  readonly wide?: boolean;
+  readonly hint?: ReactNode;
+}): ReactNode {
+  const id = useId();
+  return (
+    <div className={props.wide ? 'field wide' : 'field'}>
+      <label htmlFor={id}>{props.label}</label>
+      <select
+        id={id}
+        value={props.value}
+        {...(props.hint ? { 'aria-describedby': `${id}-hint` } : {})}
+        onChange={(event) => {
+          const chosen = props.options.find(({ value }) => value === event.target.value);
+          if (chosen) props.commit(chosen.value);
+        }}
+      >
+        {props.options.map(({ value, label }) => (
+          <option key={value} value={value}>
+            {label}
+          </option>
+        ))}
+      </select>
+      {props.hint ? (
+        <div className="field-hint" id={`${id}-hint`}>
+          {props.hint}
+        </div>
+      ) : null}
+    </div>
+  );
+}

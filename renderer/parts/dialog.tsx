@@ -1,0 +1,57 @@
+/** What lies over the window: the platform's own modal dialog, so focus, Escape and the rest behave as anywhere. */
+import { useEffect, useId, useRef, type ReactNode } from 'react';
+import './dialog.css';
+
+export interface DialogProps {
+  readonly title: string;
+  readonly onClose: () => void;
+  readonly children: ReactNode;
+  /** Buttons at the foot; a close button stands at the head in any case unless `mustAnswer`. */
+  readonly foot?: ReactNode;
+  /** No way out but an answer. */
+  readonly mustAnswer?: boolean;
+  readonly width?: 'narrow' | 'wide';
+  /** Read out as the label only; the content has its own heading. */
+  readonly hideTitle?: boolean;
+}
+
+export function Dialog(props: DialogProps): ReactNode {
+  const { title, onClose, children, foot, mustAnswer = false, width = 'narrow', hideTitle = false } = props;
+  const ref = useRef<HTMLDialogElement>(null);
+  const titleId = useId();
+
+  useEffect(() => {
+    const dialog = ref.current;
+    if (dialog && !dialog.open) dialog.showModal();
+    return () => dialog?.close();
+  }, []);
+
+  return (
+    <dialog
+      ref={ref}
+      className={`dialog ${width}`}
+      aria-labelledby={titleId}
+      onCancel={(event) => {
+        event.preventDefault();
+        if (!mustAnswer) onClose();
+      }}
+      onMouseDown={(event) => {
+        // The backdrop is the dialog element itself; its content lies in the inner box.
+        if (event.target === ref.current && !mustAnswer) onClose();
+      }}
+    >
+      <div className="dialog-sheet">
+        <div className={hideTitle ? 'unseen' : 'dialog-head'}>
+          <h2 id={titleId}>{title}</h2>
+          {mustAnswer || hideTitle ? null : (
+            <button type="button" className="plain" onClick={onClose}>
+              Close
+            </button>
+          )}
+        </div>
+        <div className="dialog-body">{children}</div>
+        {foot ? <div className="dialog-foot">{foot}</div> : null}
+      </div>
+    </dialog>
+  );
+}

@@ -1,0 +1,137 @@
+/**
+ * A field whose typed text and committed value are two things: typing changes nothing until Enter or leaving
+ * the field; Escape brings the committed value back; what cannot be is refused beside the field, not clamped.
+ */
+import { useId, useState, type KeyboardEvent, type ReactNode } from 'react';
+import type { EditResult } from '../actions/edit';
+import type { Parsed } from '../figures/parse';
+import './field.css';
+
+export interface FieldProps<T> {
+  readonly label: string;
+  readonly value: T;
+  /** The committed value as text. */
+  readonly show: (value: T) => string;
+  readonly parse: (text: string) => Parsed<T>;
+  /** Makes the change; what it refuses is shown beside the field. */
+  readonly commit: (value: T) => EditResult | void;
+  /** The value a step up or down from this one; the arrow keys take it. */
+  readonly step?: (value: T, by: 1 | -1, large: boolean) => T;
+  readonly hint?: ReactNode;
+  readonly wide?: boolean;
+  readonly name?: string;
+}
+
+interface Refusal {
+  readonly what: string;
+  readonly mend: string;
+}
+
+export function Field<T>(props: FieldProps<T>): ReactNode {
+  const { label, value, show, parse, commit, step, hint, wide, name } = props;
+  const id = useId();
+  const committed = show(value);
+  /** null: not being typed in, the committed value shows. */
+  const [typed, setTyped] = useState<string | null>(null);
+  const [refusal, setRefusal] = useState<Refusal | null>(null);
+
+  const put = (next: T): boolean => {
+    const result = commit(next);
+    if (result && !result.ok) {
+      setRefusal(result.troubles[0]);
+      return false;
+    }
+    setRefusal(null);
+    setTyped(null);
+    return true;
+  };
+
+  const commitTyped = (): void => {
+    if (typed === null || typed === committed) {
+      setTyped(null);
+      setRefusal(null);
+      return;
+    }
+    const parsed = parse(typed);
+    if (parsed.ok) put(parsed.value);
+    else setRefusal(parsed);
+  };
+
+  const onKeyDown = (event: KeyboardEvent<HTMLInputElement>): void => {
+    if (event.key === 'Enter') {
+      event.preventDefault();
+      commitTyped();
+    } else if (event.key === 'Escape' && (typed !== null || refusal !== null)) {
+      // Only where there is something to take back; else Escape is for whatever the field stands in.
+      event.stopPropagation();
+      event.preventDefault();
+      setTyped(null);
+      setRefusal(null);
+    } else if (step && (event.key === 'ArrowUp' || event.key === 'ArrowDown') && !event.altKey) {
+      event.preventDefault();
+      const parsed = typed === null ? null : parse(typed);
+      if (parsed && !parsed.ok) {
+        setRefusal(parsed);
+        return;
+      }
+      put(step(parsed ? parsed.value : value, event.key === 'ArrowUp' ? 1 : -1, event.shiftKey));
+    }
+  };
+
+  const hintId = `${id}-hint`;
+  const refusalId = `${id}-refusal`;
+  const describedBy = [refusal ? refusalId : '', hint ? hintId : ''].filter(Boolean).join(' ');
+  return (
+    <div className={wide ? 'field wide' : 'field'}>
+      <label htmlFor={id}>{label}</label>
+      <input
+        id={id}
+        name={name}
+        type="text"
+        autoComplete="off"
+        spellCheck={false}
+        value={typed ?? committed}
+        aria-invalid={refusal !== null}
+        {...(describedBy ? { 'aria-describedby': describedBy } : {})}
+        onChange={(event) => setTyped(event.target.value)}
+        onFocus={(event) => event.target.select()}
+        onBlur={commitTyped}
+        onKeyDown={onKeyDown}
+      />
+      {hint ? (
+        <div className="field-hint" id={hintId}>
+          {hint}
+        </div>
+      ) : null}
+      {refusal ? (
+        <div className="field-refusal" id={refusalId} role="alert">
+          {refusal.what} {refusal.mend}
+        </div>
+      ) : null}
+    </div>
+  );
+}
+
+/** A text that may be anything, an empty one where `required` is false. */
+export function TextField(props: {
+  readonly label: string;
+  readonly value: string;
+  readonly commit: (value: string) => EditResult | void;
+  readonly required?: boolean;
+  readonly wide?: boolean;
+}): ReactNode {
+  const parse = (text: string): Parsed<string> =>
+    props.required && text.trim() === ''
+      ? { ok: false, what: 'Nothing stands here.', mend: 'Type a name, or press Escape for the one before.' }
+      : { ok: true, value: text.trim() };
+  return (
+    <Field
+      label={props.label}
+      value={props.value}
+      show={(text) => text}
+      parse={parse}
+      commit={props.commit}
+      wide={props.wide ?? false}
+    />
+  );
+}

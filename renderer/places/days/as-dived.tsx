@@ -1,0 +1,102 @@
+import type { ReactNode } from 'react';
+import type { AsDived, Dive, Diver, Id } from '../../../core/trip/types';
+import { setAsDived } from '../../actions/dives';
+import { tell, type EditResult } from '../../actions/edit';
+import { ClockField, MinutesField, ShareField, UnitField } from '../../parts/number-field';
+import { useDesk } from '../../store/store';
+
+function recordOf(dive: Dive, by: Id | null): AsDived | null {
+  return dive.asDived?.find((each) => (each.by ?? null) === by) ?? null;
+}
+
+/** What was really dived, for the whole dive or for one diver; figures follow it instead of the plan. */
+export function AsDivedSheet({
+  dive,
+  divers,
+}: {
+  readonly dive: Dive;
+  readonly divers: readonly Diver[];
+}): ReactNode {
+  const holders: readonly (Diver | null)[] = divers.length > 1 ? [null, ...divers] : [null];
+  const isKnown = (dive.asDived ?? []).length > 0;
+  return (
+    <details className="as-dived" {...(isKnown ? { open: true } : {})}>
+      <summary>What was really dived</summary>
+      {holders.map((diver) => {
+        const record = recordOf(dive, diver?.id ?? null);
+        return record ? (
+          <Record key={diver?.id ?? ''} dive={dive} diver={diver} record={record} />
+        ) : (
+          <p key={diver?.id ?? ''}>
+            <button
+              type="button"
+              className="linked"
+              onClick={() =>
+                tell(
+                  setAsDived(dive.id, diver?.id ?? null, {
+                    startsAt: dive.startsAt,
+                    depthM: dive.depthM,
+                    bottomMin: dive.bottomMin,
+                  }),
+                )
+              }
+            >
+              {diver ? `${diver.name} dived otherwise` : 'Enter it, beginning from the plan'}
+            </button>
+          </p>
+        );
+      })}
+    </details>
+  );
+}
+
+function Record(props: {
+  readonly dive: Dive;
+  readonly diver: Diver | null;
+  readonly record: AsDived;
+}): ReactNode {
+  const { dive, diver, record } = props;
+  const by = diver?.id ?? null;
+  const labelO2 = useDesk(({ trip }) => trip.mixes.find(({ id }) => id === dive.mix)?.o2 ?? null);
+  const put = (patch: Partial<AsDived>): EditResult => {
+    const { by: _, ...rest } = record;
+    return setAsDived(dive.id, by, { ...rest, ...patch });
+  };
+  const startsAt = record.startsAt ?? dive.startsAt;
+  const o2 = record.o2 ?? labelO2;
+  return (
+    <div
+      className="dive-fields"
+      role="group"
+      aria-label={diver ? `As dived by ${diver.name}` : 'As dived by everybody'}
+    >
+      {diver ? <h3>{diver.name}</h3> : null}
+      <ClockField
+        label="Really started"
+        value={startsAt.slice(11)}
+        commit={(time) => put({ startsAt: `${startsAt.slice(0, 10)}T${time}` })}
+      />
+      <UnitField
+        label="Deepest"
+        kind="depth"
+        value={record.depthM ?? dive.depthM}
+        commit={(depthM) => put({ depthM })}
+      />
+      <MinutesField
+        label="Real bottom time"
+        value={record.bottomMin ?? dive.bottomMin}
+        commit={(bottomMin) => put({ bottomMin })}
+      />
+      {o2 === null ? (
+        <button type="button" className="linked" onClick={() => void tell(put({ o2: 0.21 }))}>
+          Enter the analysed oxygen
+        </button>
+      ) : (
+        <ShareField label="Oxygen as analysed" value={o2} commit={(next) => put({ o2: next })} />
+      )}
+      <button type="button" className="linked" onClick={() => void tell(setAsDived(dive.id, by, null))}>
+        It went as planned
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,31 @@
+import type { ReactNode } from 'react';
+import { selectChosenDives } from '../../store/selectors';
+import { useDesk } from '../../store/store';
+import { DiveCard } from './dive-card';
+import { Sentence } from './sentence';
+import { SeveralCard } from './several-card';
+import { Strip } from './strip/strip';
+import { TripCard } from './trip-card';
+import './days.css';
+
+/** Home: how the trip stands, the strip and its bands, and a card for what is chosen. */
+export function Days(): ReactNode {
+  return (
+    <div className="days">
+      <Sentence />
+      <div className="days-strip">
+        <Strip />
+      </div>
+      <aside className="days-side" aria-label="Chosen">
+        <Side />
+      </aside>
+    </div>
+  );
+}
+
+function Side(): ReactNode {
+  const chosen = useDesk(selectChosenDives);
+  const [dive] = chosen;
+  if (!dive) return <TripCard />;
+  return chosen.length > 1 ? <SeveralCard dives={chosen} /> : <DiveCard dive={dive} />;
+}

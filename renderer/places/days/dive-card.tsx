@@ -1,0 +1,72 @@
+import type { ReactNode } from 'react';
+import type { Caution } from '../../../core/trip/ledger-types';
+import type { Dive } from '../../../core/trip/types';
+import { dateText, ordinalText } from '../../figures/format';
+import { CommandButton } from '../../parts/command-button';
+import { memo } from '../../store/memo';
+import {
+  diveNumber,
+  diveOfDay,
+  entriesOf,
+  partyOf,
+  selectCautions,
+  shownEntry,
+  siteOf,
+} from '../../store/selectors';
+import { useDesk } from '../../store/store';
+import { AsDivedSheet } from './as-dived';
+import { CautionItems } from './caution-list';
+import { DiveFields } from './dive-fields';
+import { DiveParty } from './dive-party';
+import { DiverRows } from './diver-rows';
+import { Outcome } from './outcome';
+
+const cautionsOfDive = memo((cautions: readonly Caution[], diveId: string): readonly Caution[] =>
+  cautions.filter((caution) => caution.diveId === diveId),
+);
+
+/** Everything about the chosen dive: what is planned, what comes of it, the room left, the cautions. */
+export function DiveCard({ dive }: { readonly dive: Dive }): ReactNode {
+  const trip = useDesk((state) => state.trip);
+  const entries = useDesk((state) => entriesOf(state, dive.id));
+  const entry = useDesk((state) => shownEntry(state, dive.id));
+  const cautions = useDesk((state) => cautionsOfDive(selectCautions(state), dive.id));
+  const diver = useDesk(({ selection }) => trip.party.find(({ id }) => id === selection.diverId) ?? null);
+  const site = siteOf(trip, dive.siteId);
+  return (
+    <section className="card" aria-label={`Dive ${diveNumber(trip, dive.id)}`}>
+      <p className="soft eyebrow">
+        {dateText(dive.startsAt)}, {ordinalText(diveOfDay(trip, dive))} dive
+        {entry?.isAsDived ? ', as dived' : ''}
+      </p>
+      <h2>{site?.name ?? dive.siteId}</h2>
+      {/* The key gives each dive its own fields: what was being typed for one must not show in another. */}
+      <DiveFields key={dive.id} dive={dive} />
+      {entry?.isMade ? (
+        <>
+          {entries.length > 1 ? (
+            <p className="soft whose">
+              {diver ? `For ${entry.diver.name}` : `For ${entry.diver.name}, who has the least room`}
+            </p>
+          ) : null}
+          <Outcome entry={entry} />
+        </>
+      ) : (
+        <p className="care none">
+          {diver && !entry && entries.length > 0
+            ? `${diver.name} does not dive this one.`
+            : 'No mix on board may go there, so there is nothing to reckon. Add one, choose another or plan it shallower.'}
+        </p>
+      )}
+      {cautions.length > 0 ? <CautionItems cautions={cautions} trip={trip} /> : null}
+      {entry ? <DiverRows entries={entries} shown={entry} /> : null}
+      <DiveParty key={`party-${dive.id}`} dive={dive} />
+      <AsDivedSheet key={`dived-${dive.id}`} dive={dive} divers={partyOf(trip, dive)} />
+      <p className="card-end">
+        <CommandButton id="dive.copy">Duplicate</CommandButton>
+        <CommandButton id="day.copy">Duplicate the day</CommandButton>
+        <CommandButton id="dive.delete">Remove</CommandButton>
+      </p>
+    </section>
+  );
+}

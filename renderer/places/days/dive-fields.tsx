@@ -1,0 +1,52 @@
+import type { ReactNode } from 'react';
+import type { Dive } from '../../../core/trip/types';
+import { setBottomMin, setDepth, setMix, setSite, setStart } from '../../actions/dives';
+import { tell } from '../../actions/edit';
+import { mixText } from '../../figures/format';
+import { Choice } from '../../parts/choice';
+import { DateField } from '../../parts/date-field';
+import { ClockField, MinutesField, UnitField } from '../../parts/number-field';
+import { shownEntry } from '../../store/selectors';
+import { useDesk } from '../../store/store';
+
+/** What is planned, each figure a field. */
+export function DiveFields({ dive }: { readonly dive: Dive }): ReactNode {
+  const sites = useDesk(({ trip }) => trip.sites);
+  const mixes = useDesk(({ trip }) => trip.mixes);
+  const breathed = useDesk((state) => shownEntry(state, dive.id)?.mix ?? null);
+  const time = dive.startsAt.slice(11);
+  const date = dive.startsAt.slice(0, 10);
+  const auto =
+    dive.mix === 'auto' && breathed ? `Richest that may (${mixText(breathed.o2)})` : 'Richest that may';
+  return (
+    <div className="dive-fields">
+      <Choice
+        label="Site"
+        value={dive.siteId}
+        options={sites.map(({ id, name }) => ({ value: id, label: name }))}
+        commit={(siteId) => tell(setSite(dive.id, siteId))}
+        wide
+      />
+      <DateField label="Day" value={date} commit={(next) => setStart(dive.id, `${next}T${time}`)} />
+      <ClockField label="Start" value={time} commit={(next) => setStart(dive.id, `${date}T${next}`)} />
+      <UnitField
+        label="Depth"
+        kind="depth"
+        value={dive.depthM}
+        commit={(depthM) => setDepth(dive.id, depthM)}
+        hint={dive.legs ? `The deepest of ${dive.legs.length} levels` : undefined}
+      />
+      <MinutesField label="Bottom time" value={dive.bottomMin} commit={(min) => setBottomMin(dive.id, min)} />
+      <Choice
+        label="Mix"
+        value={dive.mix}
+        options={[
+          { value: 'auto', label: auto },
+          ...mixes.map(({ id, o2 }) => ({ value: id, label: mixText(o2) })),
+        ]}
+        commit={(mix) => tell(setMix(dive.id, mix))}
+        wide
+      />
+    </div>
+  );
+}

@@ -1,0 +1,169 @@
+import type { ReactNode } from 'react';
+import { wallText } from '../../../core/trip/clock';
+import type { Entry, Room, RoomLimit } from '../../../core/trip/ledger-types';
+import {
+  clockText,
+  depthText,
+  hoursText,
+  minutesText,
+  mixText,
+  NO_FIGURE,
+  numberText,
+  percentText,
+  unitText,
+} from '../../figures/format';
+import type { Units } from '../../figures/units';
+import { roomOfEntry } from '../../store/selectors';
+import { useDesk } from '../../store/store';
+
+/** What a room is measured to, as it reads after "to" and "past". */
+export const LIMIT_WORDS: Readonly<Record<RoomLimit, string>> = {
+  'no-stop': 'the no-stop limit',
+  mod: 'the MOD',
+  po2: 'the PO₂ limit',
+  cns: 'a full CNS clock',
+  'cns-day': 'the CNS allowance of 24 h',
+  gas: 'the minimum gas',
+  'diver-depth': 'the diver’s own depth limit',
+  interval: 'the dive before',
+};
+
+/** From here on a figure is set in the cautionary colour and its aside says how much is left. */
+const CARE_BELOW_MIN = 5;
+const CARE_BELOW_M = 1;
+const CARE_BELOW_EARLIER_MIN = 15;
+const CARE_ABOVE_CNS = 0.8;
+/** Advised limit of breathing-gas density, g/L; the caution beside it names the source. */
+const CARE_ABOVE_GL = 5.2;
+
+interface Row {
+  readonly figure: string;
+  readonly label: string;
+  readonly value: string;
+  readonly aside: string;
+  readonly care: boolean;
+}
+
+function useRows(entry: Entry, room: Room): readonly Row[] {
+  const { units, clock } = useDesk((state) => state.settings);
+  const { cns, otu, gas } = entry;
+  const deeperM = room.m === null ? null : entry.depthM + room.m;
+  const earliestMin = room.earlierMin === null ? null : entry.startMin - room.earlierMin;
+  return [
+    {
+      figure: 'noStopMin',
+      label: 'No-stop time',
+      value: entry.unlimited ? 'unlimited' : minutesText(entry.noStopMin, 'down'),
+      aside: stopsText(entry, units),
+      care: entry.isPastLimit,
+    },
+    {
+      figure: 'room.min',
+      label: 'Room, longer',
+      value: room.min === null ? NO_FIGURE : minutesText(room.min, 'down'),
+      aside:
+        room.minLimit === null
+          ? 'no limit in reach'
+          : `${room.min === null ? 'past' : 'to'} ${LIMIT_WORDS[room.minLimit]}`,
+      care: room.min === null ? room.minLimit !== null : room.min < CARE_BELOW_MIN,
+    },
+    {
+      figure: 'room.m',
+      label: 'Deeper, same time',
+      value: deeperM === null ? NO_FIGURE : unitText(deeperM, 'depth', units, 'down', 1),
+      aside:
+        room.m === null || room.mLimit === null
+          ? 'no limit in reach'
+          : `${unitText(room.m, 'depth', units, 'down', 1)} to ${LIMIT_WORDS[room.mLimit]}`,
+      care: room.m !== null && room.m < CARE_BELOW_M,
+    },
+    {
+      figure: 'earlierMin',
+      label: 'Earliest start',
+      value: earliestMin === null ? 'any time' : clockText(wallText(earliestMin), clock),
+      aside:
+        room.earlierMin === null
+          ? 'the interval does not matter'
+          : `${minutesText(room.earlierMin, 'down')} left`,
+      care: room.earlierMin !== null && room.earlierMin < CARE_BELOW_EARLIER_MIN,
+    },
+    {
+      figure: 'interval',
+      label: 'Interval before',
+      value: entry.intervalMin === null ? NO_FIGURE : hoursText(entry.intervalMin, 'down'),
+      aside: entry.intervalMin === null ? 'the first dive' : '',
+      care: false,
+    },
+    {
+      figure: 'po2Bar',
+      label: `PO₂ at ${depthText(entry.depthM, units)}`,
+      value: entry.po2Bar === null ? NO_FIGURE : numberText(entry.po2Bar, 2, 'up'),
+      aside: entry.modM === null ? '' : `MOD ${unitText(entry.modM, 'depth', units, 'down')}`,
+      care: entry.po2Bar !== null && entry.po2Bar > entry.diver.po2.working + 1e-9,
+    },
+    {
+      figure: 'cns.after',
+      label: 'CNS clock',
+      value: `${percentText(cns.before, 'up')} → ${percentText(cns.after, 'up')}`,
+      aside: `24 h: ${percentText(cns.day, 'up')}`,
+      care: (cns.after ?? 1) > CARE_ABOVE_CNS || (cns.day ?? 1) > CARE_ABOVE_CNS,
+    },
+    {
+      figure: 'otu.dive',
+      label: 'OTU',
+      value: otu.dive === null ? NO_FIGURE : numberText(otu.dive, 0, 'up'),
+      aside: `day ${numberText(otu.day, 0, 'up')}, trip ${numberText(otu.trip, 0, 'up')}`,
+      care: false,
+    },
+    {
+      figure: 'gasDensityGL',
+      label: 'Gas density',
+      value: entry.gasDensityGL === null ? NO_FIGURE : `${numberText(entry.gasDensityGL, 1, 'up')} g/L`,
+      aside: entry.eadM === null ? '' : `EAD ${unitText(Math.max(0, entry.eadM), 'depth', units, 'up')}`,
+      care: entry.gasDensityGL !== null && entry.gasDensityGL > CARE_ABOVE_GL,
+    },
+    {
+      figure: 'endBar',
+      label: 'Pressure',
+      value: `${unitText(entry.diver.cylinder.fillBar, 'pressure', units, 'down')} → ${unitText(gas.endBar, 'pressure', units, 'down')}`,
+      aside: `turn at ${unitText(gas.turnBar, 'pressure', units, 'up')}`,
+      care: gas.endBar === null || (gas.minimumBar !== null && gas.endBar < gas.minimumBar),
+    },
+  ];
+}
+
+/** What a passed limit would cost; empty inside it. */
+function stopsText({ stops }: Entry, units: Units): string {
+  if (stops === null) return 'no ascent on this gas is found';
+  if (stops.length === 0) return '';
+  return `stops ${stops.map(({ depthM, min }) => `${minutesText(min, 'up')} at ${depthText(depthM, units)}`).join(', ')}`;
+}
+
+/** What comes of a dive for one diver; every row can be asked how it is worked out. */
+export function Outcome({ entry }: { readonly entry: Entry }): ReactNode {
+  const room = useDesk((state) => roomOfEntry(state, entry));
+  return room ? <Rows entry={entry} room={room} /> : null;
+}
+
+function Rows({ entry, room }: { readonly entry: Entry; readonly room: Room }): ReactNode {
+  const rows = useRows(entry, room);
+  return (
+    <>
+      <table className="outcome">
+        <caption className="unseen">
+          What comes of it for {entry.diver.name}
+          {entry.o2 === null ? '' : ` on ${mixText(entry.o2)}`}
+        </caption>
+        <tbody>
+          {rows.map(({ figure, label, value, aside, care }) => (
+            <tr key={figure} className={care ? 'care' : undefined}>
+              <th scope="row">{label}</th>
+              <td className="figure">{value}</td>
+              <td className="aside">{aside}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </>
+  );
+}

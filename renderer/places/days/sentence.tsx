@@ -1,0 +1,100 @@
+import type { ReactNode } from 'react';
+import { wallText } from '../../../core/trip/clock';
+import type { Trip } from '../../../core/trip/types';
+import { chooseDives, showOverlay } from '../../actions/view';
+import { clockText, countText, dateText, minutesText, ordinalText } from '../../figures/format';
+import {
+  diveOfDay,
+  selectCautions,
+  selectLedger,
+  selectRoomMin,
+  selectShownLedger,
+  selectTightest,
+} from '../../store/selectors';
+import { useDesk } from '../../store/store';
+
+function plural(count: number, one: string, many: string): string {
+  return count === 1 ? `one ${one}` : `${countText(count)} ${many}`;
+}
+
+/** The mixes that dives really breathe; those on board that nobody breathes are another matter. */
+function breathedMixes(ids: ReadonlySet<string>): string {
+  return plural(ids.size, 'mix', 'mixes');
+}
+
+/** Of a dive that has a limit: null is past one without a figure of how far. */
+function roomWords(min: number | null): string {
+  if (min === null) return 'past its limit';
+  return min < -1e-9 ? `${minutesText(-min, 'up')} past its limit` : `${minutesText(min, 'down')} of room`;
+}
+
+function startOf(trip: Trip): string {
+  const { length } = trip.dives;
+  return length === 1 ? 'One dive' : `${length} dives`;
+}
+
+/** How the trip stands, in a sentence or three: its size, the tightest dive, when flying is clear. */
+export function Sentence(): ReactNode {
+  const trip = useDesk((state) => state.trip);
+  const ledger = useDesk(selectLedger);
+  const tightest = useDesk(selectTightest);
+  const roomMinOf = useDesk(selectRoomMin);
+  const shown = useDesk(selectShownLedger);
+  const cautions = useDesk(selectCautions);
+  const clock = useDesk(({ settings }) => settings.clock);
+  const diverId = useDesk(({ selection }) => selection.diverId);
+
+  if (trip.dives.length === 0) {
+    return (
+      <p className="sentence">
+        No dives yet. Add the first one, and what it leaves behind is carried from there.
+      </p>
+    );
+  }
+  const mixes = new Set(
+    ledger.divers.flatMap(({ entries }) => entries.map((entry) => entry.mix?.id ?? '').filter(Boolean)),
+  );
+  const stops = cautions.filter(({ severity }) => severity === 'stop').length;
+  const changes = cautions.filter(({ severity }) => severity === 'change').length;
+  // The whole party flies together: the latest of them says when, unless one diver is looked at.
+  const clearMin =
+    diverId === null
+      ? ledger.divers.reduce<number | null>(
+          (latest, { flyAfterMin }) =>
+            flyAfterMin === null ? latest : Math.max(latest ?? flyAfterMin, flyAfterMin),
+          null,
+        )
+      : (shown?.flyAfterMin ?? null);
+  const party = trip.party.length === 1 ? 'one diver' : `a party of ${countText(trip.party.length)}`;
+
+  return (
+    <p className="sentence">
+      {startOf(trip)} on {breathedMixes(mixes)} for {party}.{' '}
+      {tightest ? (
+        <>
+          <button type="button" className="tightest" onClick={() => chooseDives([tightest.dive.id])}>
+            Tightest: {dateText(tightest.dive.startsAt)}, {ordinalText(diveOfDay(trip, tightest.dive))} dive,{' '}
+            {roomWords(roomMinOf(tightest))}
+            {trip.party.length > 1 ? ` for ${tightest.diver.name}` : ''}.
+          </button>{' '}
+        </>
+      ) : (
+        'No dive meets a limit. '
+      )}
+      {clearMin === null ? null : (
+        <>
+          Clear to fly from {dateText(wallText(clearMin))}, {clockText(wallText(clearMin), clock)}.{' '}
+        </>
+      )}
+      {cautions.length > 0 ? (
+        <button type="button" className="linked" onClick={() => showOverlay({ kind: 'cautions' })}>
+          {stops > 0
+            ? `${countText(stops)} to stop for`
+            : changes > 0
+              ? `${countText(changes)} to change`
+              : `${countText(cautions.length)} to know`}
+        </button>
+      ) : null}
+    </p>
+  );
+}

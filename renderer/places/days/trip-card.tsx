@@ -1,0 +1,45 @@
+import type { ReactNode } from 'react';
+import { stepDive } from '../../actions/view';
+import { CommandButton } from '../../parts/command-button';
+import { selectCautions } from '../../store/selectors';
+import { useDesk } from '../../store/store';
+import { CautionItems } from './caution-list';
+
+/** With no dive chosen the side shows the trip: its cautions, and where to go on. */
+export function TripCard(): ReactNode {
+  const cautions = useDesk(selectCautions);
+  const trip = useDesk((state) => state.trip);
+  return (
+    <section className="card" aria-label="The trip">
+      <p className="soft eyebrow">The whole trip</p>
+      <h2>{trip.place === '' ? trip.title : trip.place}</h2>
+      {trip.notes === '' ? null : <p className="notes">{trip.notes}</p>}
+      {trip.dives.length === 0 ? (
+        <p className="card-end">
+          <CommandButton id="dive.add" className="button first">
+            Add the first dive
+          </CommandButton>
+        </p>
+      ) : (
+        <>
+          <p className="soft">
+            Choose a dive on the strip, or{' '}
+            <button type="button" className="linked" onClick={() => stepDive(1)}>
+              begin with the first
+            </button>
+            .
+          </p>
+          {cautions.length > 0 ? (
+            <CautionItems cautions={cautions} trip={trip} withDive />
+          ) : (
+            <p>The plan raises no caution. It is still only a plan.</p>
+          )}
+          <p className="card-end">
+            <CommandButton id="dive.add">New dive</CommandButton>
+            <CommandButton id="dive.tightest">The tightest dive</CommandButton>
+          </p>
+        </>
+      )}
+    </section>
+  );
+}

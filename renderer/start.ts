@@ -1,0 +1,61 @@
+/** What happens as the window starts, in order: settings, the last trip or the demo, then saving and listening. */
+import type { Host } from '../core/host';
+import { demoTrip } from '../core/trip/demo-trip';
+import { openHanded, putStored, setAutosave } from './actions/files';
+import { say } from './actions/view';
+import { COMMANDS } from './commands/all';
+import { isEnabled } from './commands/registry';
+import { listenForKeys } from './frame/keys';
+import { isUnsaved, startAutosave } from './store/autosave';
+import { setMachine } from './store/machine';
+import { desk, freshKeeping } from './store/store';
+
+export async function start(host: Host): Promise<void> {
+  setMachine(host);
+  const autosave = startAutosave(host);
+  setAutosave(autosave);
+  listenForKeys();
+
+  const settings = await host.loadSettings();
+  if (settings.ok) desk.setState({ settings: settings.value });
+  else say({ tone: 'refused', lines: [settings.trouble] });
+
+  const { lastTrip } = desk.getState().settings;
+  const stored = lastTrip === null ? null : await host.readTrip(lastTrip);
+  desk.setState({ trip: demoTrip(), keeping: freshKeeping() });
+  if (stored?.ok) putStored(stored.value);
+  else if (stored) {
+    const { what, where, mend } = stored.trouble;
+    say({ tone: 'refused', lines: [{ what: `The last trip could not be opened: ${what}`, where, mend }] });
+  }
+  desk.setState({ ready: true });
+
+  host.onCommand((id) => {
+    const command = COMMANDS.find((each) => each.id === id);
+    if (command && isEnabled(command, desk.getState())) command.run();
+  });
+  host.onOpenTrip((trip) => void openHanded(trip));
+  host.onBeforeClose(() => autosave.flush());
+  host.watchTrips(({ token, kind }) => {
+    const { keeping } = desk.getState();
+    if (token !== keeping.token) return;
+    if (kind === 'removed') desk.setState({ overlay: { kind: 'changed', token, removed: true } });
+    else void noticeChange(host, token);
+  });
+  window.addEventListener('beforeunload', (event) => {
+    const { history } = desk.getState();
+    const isSomebodysWork = desk.getState().keeping.token !== null || history.past.length > 0;
+    if (isSomebodysWork && isUnsaved(desk.getState())) {
+      void autosave.flush();
+      event.preventDefault();
+    }
+  });
+}
+
+/** A save from elsewhere is asked about, unless it is the one this window knows. */
+async function noticeChange(host: Host, token: string): Promise<void> {
+  const stored = await host.readTrip(token);
+  const { keeping } = desk.getState();
+  if (keeping.token !== token || (stored.ok && stored.value.savedAt === keeping.savedAt)) return;
+  desk.setState({ overlay: { kind: 'changed', token, removed: false } });
+}

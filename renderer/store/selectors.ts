@@ -1,0 +1,212 @@
+/** Everything derived from the desk, computed from the trip and remembered by identity; nothing here is stored. */
+import { cautionsOf } from '../../core/cautions/all';
+import { wallDate, wallMin } from '../../core/trip/clock';
+import { ledger } from '../../core/trip/ledger';
+import type { Caution, DiverLedger, Entry, Ledger, Room } from '../../core/trip/ledger-types';
+import { roomMinutes, roomOf } from '../../core/trip/room';
+import type { Dive, Diver, Id, Site, Trip } from '../../core/trip/types';
+import { memo } from './memo';
+import type { Desk } from './store';
+
+/** The ledger before, so that the next one reuses what an edit left untouched. */
+let previous: Ledger | undefined;
+
+const ledgerOf = memo((trip: Trip): Ledger => {
+  previous = ledger(trip, previous);
+  return previous;
+});
+const cautionsOfLedger = memo((of: Ledger, units: 'metric' | 'imperial') => cautionsOf(of, units));
+
+export function selectTrip(state: Desk): Trip {
+  return state.trip;
+}
+
+/** All entries of all divers; folds on from the first dive that changed. */
+export function selectLedger(state: Desk): Ledger {
+  return ledgerOf(state.trip);
+}
+
+/** Findings for the whole trip: what must stop first, then what to change, then what to know. */
+export function selectCautions(state: Desk): readonly Caution[] {
+  return cautionsOfLedger(selectLedger(state), state.settings.units);
+}
+
+/** Minutes of room by entry: an entry that an edit left untouched is the same object, with the same room. */
+const minutesOf = new WeakMap<Entry, Pick<Room, 'min' | 'minLimit'>>();
+const roomsOf = new WeakMap<Entry, Room>();
+
+/** Where an entry stands in a ledger: what was held on surfacing from the dive before. */
+function carryBefore({ start, entries, carries }: DiverLedger, entry: Entry): DiverLedger['start'] {
+  const at = entries.indexOf(entry);
+  return carries[at - 1] ?? start;
+}
+
+const roomMinutesIn = memo((of: Ledger) => {
+  const { trip } = of;
+  for (const { start, entries, carries } of of.divers) {
+    entries.forEach((entry, i) => {
+      if (!minutesOf.has(entry)) minutesOf.set(entry, roomMinutes(trip, carries[i - 1] ?? start, entry));
+    });
+  }
+  return {
+    minutes: (entry: Entry): number | null => minutesOf.get(entry)?.min ?? null,
+    /** Orders by room: past a limit without a figure comes first, no limit in reach last. */
+    key: (entry: Entry): number => {
+      const room = minutesOf.get(entry);
+      if (!entry.isMade || !room || (room.min === null && room.minLimit === null))
+        return Number.POSITIVE_INFINITY;
+      return room.min ?? Number.NEGATIVE_INFINITY;
+    },
+  };
+});
+
+/** Minutes of room of an entry of the ledger as it stands; null where no limit is in reach, or no figure. */
+export function selectRoomMin(state: Desk): (entry: Entry) => number | null {
+  return roomMinutesIn(selectLedger(state)).minutes;
+}
+
+/** The whole room of one entry: minutes, metres, sooner. Dearer than the minutes, so asked for what is on show. */
+export function roomOfEntry(state: Desk, entry: Entry): Room | null {
+  const held = roomsOf.get(entry);
+  if (held) return held;
+  const of = selectLedger(state);
+  const diver = of.divers.find((each) => each.diver.id === entry.diver.id);
+  if (!diver?.entries.includes(entry)) return null;
+  const room = roomOf(of.trip, carryBefore(diver, entry), entry);
+  roomsOf.set(entry, room);
+  return room;
+}
+
+const entriesByDiveOf = memo((of: Ledger): ReadonlyMap<Id, readonly Entry[]> => {
+  const { key } = roomMinutesIn(of);
+  const byDive = new Map<Id, Entry[]>();
+  for (const { entries } of of.divers) {
+    for (const entry of entries) {
+      const held = byDive.get(entry.dive.id);
+      if (held) held.push(entry);
+      else byDive.set(entry.dive.id, [entry]);
+    }
+  }
+  // Stable sort: divers with the same room stay in the order of the party.
+  for (const entries of byDive.values()) entries.sort((a, b) => compare(key(a), key(b)));
+  return byDive;
+});
+
+function compare(a: number, b: number): number {
+  return a === b ? 0 : a < b ? -1 : 1;
+}
+
+/** For each dive id the entries of who dives it, the one with the least room first. */
+export function selectEntriesByDive(state: Desk): ReadonlyMap<Id, readonly Entry[]> {
+  return entriesByDiveOf(selectLedger(state));
+}
+
+const NO_ENTRIES: readonly Entry[] = [];
+
+/** The entries of a dive, the one with the least room first; none where nobody can dive it. */
+export function entriesOf(state: Desk, diveId: Id): readonly Entry[] {
+  return selectEntriesByDive(state).get(diveId) ?? NO_ENTRIES;
+}
+
+/** The entry shown for a dive: the chosen diver's, else the one with the least room. */
+export function shownEntry(state: Desk, diveId: Id): Entry | null {
+  const entries = entriesOf(state, diveId);
+  const { diverId } = state.selection;
+  if (diverId === null) return entries[0] ?? null;
+  return entries.find((entry) => entry.diver.id === diverId) ?? null;
+}
+
+const tightestByDayOf = memo((of: Ledger, diverId: Id | null): ReadonlyMap<string, Entry> => {
+  const { key } = roomMinutesIn(of);
+  const byDay = new Map<string, Entry>();
+  for (const { diver, entries } of of.divers) {
+    if (diverId !== null && diver.id !== diverId) continue;
+    for (const entry of entries) {
+      if (key(entry) === Number.POSITIVE_INFINITY) continue;
+      const date = wallDate(entry.startMin);
+      const held = byDay.get(date);
+      if (!held || key(entry) < key(held)) byDay.set(date, entry);
+    }
+  }
+  return byDay;
+});
+
+/** For each date the entry with the least room, of the chosen diver or of anybody. */
+export function selectTightestByDay(state: Desk): ReadonlyMap<string, Entry> {
+  return tightestByDayOf(selectLedger(state), state.selection.diverId);
+}
+
+const tightestOf = memo((of: Ledger, diverId: Id | null): Entry | null => {
+  const { key } = roomMinutesIn(of);
+  const byDay = tightestByDayOf(of, diverId);
+  return [...byDay.values()].reduce<Entry | null>(
+    (tightest, entry) => (tightest === null || key(entry) < key(tightest) ? entry : tightest),
+    null,
+  );
+});
+
+/** The entry of the trip with the least room, of the chosen diver or of anybody; null where none has a limit. */
+export function selectTightest(state: Desk): Entry | null {
+  return tightestOf(selectLedger(state), state.selection.diverId);
+}
+
+/** The ledger of the chosen diver; where nobody is chosen, of the diver of the tightest dive, else the first. */
+export function selectShownLedger(state: Desk): DiverLedger | null {
+  const { divers } = selectLedger(state);
+  const wanted = state.selection.diverId ?? selectTightest(state)?.diver.id;
+  return divers.find(({ diver }) => diver.id === wanted) ?? divers[0] ?? null;
+}
+
+/** A diver's share of a ledger, the same object while nothing of that diver changed. */
+export function ledgerOfDiver(state: Desk, diverId: Id): DiverLedger | null {
+  return selectLedger(state).divers.find(({ diver }) => diver.id === diverId) ?? null;
+}
+
+const chosenOf = memo((dives: readonly Dive[], ids: readonly Id[]): readonly Dive[] =>
+  dives.filter((dive) => ids.includes(dive.id)),
+);
+
+/** The selected dives in the order of the trip; ids that an undo took away are passed over. */
+export function selectChosenDives(state: Desk): readonly Dive[] {
+  return chosenOf(state.trip.dives, state.selection.diveIds);
+}
+
+/** The one dive whose card is open: the first selected. */
+export function selectChosenDive(state: Desk): Dive | null {
+  return selectChosenDives(state)[0] ?? null;
+}
+
+export function siteOf(trip: Trip, siteId: Id): Site | null {
+  return trip.sites.find((site) => site.id === siteId) ?? null;
+}
+
+/** Who dives a dive, in the order of the party. */
+export function partyOf(trip: Trip, dive: Dive): readonly Diver[] {
+  return dive.divers ? trip.party.filter((diver) => dive.divers?.includes(diver.id)) : trip.party;
+}
+
+/** A dive's place in the trip as people count it, from 1. */
+export function diveNumber(trip: Trip, diveId: Id): number {
+  return trip.dives.findIndex((dive) => dive.id === diveId) + 1;
+}
+
+/** A dive's place in its day, from 1. */
+export function diveOfDay(trip: Trip, dive: Dive): number {
+  const date = dive.startsAt.slice(0, 10);
+  return (
+    trip.dives.filter((each) => each.startsAt.startsWith(date)).findIndex((each) => each.id === dive.id) + 1
+  );
+}
+
+/** Every date from the first dive to the last dive or flight, rest days included. */
+export const tripDates = memo((trip: Trip): readonly string[] => {
+  const starts = trip.dives.map((dive) => wallMin(dive.startsAt));
+  if (starts.length === 0) return [];
+  const from = Math.min(...starts);
+  const until = Math.max(...starts, ...(trip.flight ? [wallMin(trip.flight.at)] : []));
+  const dates: string[] = [];
+  for (let day = Math.floor(from / 1440); day <= Math.floor(until / 1440); day += 1) {
+    dates.push(wallDate(day * 1440));
+  }
+  return dates;
+});

@@ -1,0 +1,89 @@
+/** The data of the window and nothing else: whatever follows from it is in selectors, whatever changes it in actions. */
+import { useStore } from 'zustand';
+import { createStore } from 'zustand/vanilla';
+import { DEFAULT_SETTINGS, type HostTrouble, type Settings, type TripToken } from '../../core/host';
+import type { Id, Trip } from '../../core/trip/types';
+import { blankTrip } from './blank-trip';
+import { EMPTY_HISTORY, type History } from './history';
+
+/** Where the open trip lives and whether what is on screen is there too. */
+export interface Keeping {
+  /** null: not saved anywhere yet. */
+  readonly token: TripToken | null;
+  readonly home: 'library' | 'file';
+  /** Of the last save that resolved, ISO date-time in UTC. */
+  readonly savedAt: string | null;
+  /** The trip that save wrote: what is unsaved is what differs from it by identity. */
+  readonly saved: Trip | null;
+  readonly writing: boolean;
+  readonly trouble: HostTrouble | null;
+}
+
+export interface Selection {
+  readonly diveIds: readonly Id[];
+  /** Whose figures are shown; null: on each dive the diver with the least room. */
+  readonly diverId: Id | null;
+}
+
+/** What lies over the place; at most one. */
+export type Overlay =
+  | { readonly kind: 'palette' }
+  | { readonly kind: 'shortcuts' }
+  | { readonly kind: 'library' }
+  | { readonly kind: 'versions'; readonly token: TripToken; readonly title: string }
+  | { readonly kind: 'cautions' }
+  | { readonly kind: 'trip' }
+  | { readonly kind: 'settings' }
+  | { readonly kind: 'about' }
+  | { readonly kind: 'changed'; readonly token: TripToken; readonly removed: boolean }
+  | { readonly kind: 'troubles'; readonly title: string; readonly lines: readonly NoticeLine[] };
+
+/** What, where, how to mend it. */
+export interface NoticeLine {
+  readonly what: string;
+  readonly where: string;
+  readonly mend: string;
+}
+
+export interface Notice {
+  readonly tone: 'said' | 'refused';
+  readonly lines: readonly NoticeLine[];
+}
+
+export interface Desk {
+  /** Always a valid document: edits that would make another are refused. */
+  readonly trip: Trip;
+  readonly history: History;
+  readonly selection: Selection;
+  readonly settings: Settings;
+  readonly keeping: Keeping;
+  readonly overlay: Overlay | null;
+  readonly notice: Notice | null;
+  /** False until the host has given settings and the last trip. */
+  readonly ready: boolean;
+}
+
+export function freshKeeping(): Keeping {
+  return { token: null, home: 'library', savedAt: null, saved: null, writing: false, trouble: null };
+}
+
+/** The desk as it stands before the host has said anything; tests begin here too. */
+export function freshDesk(trip: Trip = blankTrip()): Desk {
+  return {
+    trip,
+    history: EMPTY_HISTORY,
+    selection: { diveIds: [], diverId: null },
+    settings: DEFAULT_SETTINGS,
+    keeping: freshKeeping(),
+    overlay: null,
+    notice: null,
+    ready: false,
+  };
+}
+
+export const desk = createStore<Desk>()(() => freshDesk());
+
+/** What a component shows of the desk; select the narrowest thing. */
+export function useDesk<T>(selector: (state: Desk) => T): T {
+  return useStore(desk, selector);
+}
