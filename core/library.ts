@@ -3,9 +3,10 @@
  * reading it wholly, how large one may be, and which past saves stay.
  */
 import type { HostTrouble } from './host';
+import { LARGEST_FILE } from './trip/read-trip';
 
-/** Larger than any trip by a factor of a thousand; beyond it a file is something else. */
-export const MAX_TRIP_BYTES = 10_000_000;
+/** The bound that reading a trip has, held to before a file is read. */
+export const MAX_TRIP_BYTES = LARGEST_FILE;
 
 /** The ending of trip files, without the dot. */
 export const TRIP_EXTENSION = 'carryover';

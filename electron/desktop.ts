@@ -97,6 +97,8 @@ export async function openDesktop(options: DesktopOptions): Promise<Desktop> {
   window.webContents.on('did-start-navigation', ({ isMainFrame, isSameDocument }) => {
     if (isMainFrame && !isSameDocument) onPageLost();
   });
+  // The guard has asked already; a page that still objects would keep the window open without a word.
+  window.webContents.on('will-prevent-unload', (event) => event.preventDefault());
   window.on('closed', () => watch.close());
   showMenu();
   await window.loadURL(START_URL);

@@ -1,0 +1,107 @@
+/**
+ * Every number of the trade in core/ says where it was published: an exported function or table with
+ * figures in it bears a `Source:` in its own docstring, or in the docstring at the head of its file.
+ */
+import { isStarted } from '../paths';
+import {
+  lineAt,
+  parse,
+  sourceFiles,
+  walk,
+  type Parsed,
+  type SourceFile,
+  type SyntaxNode,
+} from './read-source';
+
+/** Counting, halving, percent, thousands, the minutes of a day and the dust of floating point are nobody's finding. */
+const PLAIN_NUMBERS = new Set([0, 1, 2, 10, 24, 60, 100, 1000, 1440, 1e6, 1e-9]);
+
+/** Parts of core that compute nothing of the trade, each with the reason. */
+const WITHOUT_TRADE: readonly { readonly path: string; readonly reason: string }[] = [
+  { path: 'core/library.ts', reason: 'how many past saves stay is our own choice' },
+  { path: 'core/host.ts', reason: 'types only' },
+  { path: 'core/settings-schema.ts', reason: 'how large type may be set is our own choice' },
+  { path: 'core/slate/', reason: 'millimetres of paper and points of type are our own layout' },
+  { path: 'core/formats/', reason: 'each format cites its standard in its own README line' },
+  { path: 'core/numeric.ts', reason: 'the series and its error bound are derived beside the code' },
+  { path: 'core/trip/clock.ts', reason: 'calendar arithmetic' },
+  { path: 'core/trip/fields.ts', reason: 'how much of a wrong value a message shows is our own choice' },
+  { path: 'core/trip/read-trip.ts', reason: 'how large a file may be is our own choice' },
+];
+
+const SOURCE = /\bSource:|\bcommon practice\b/;
+
+export interface Unsourced {
+  /** "core/water.ts:12" */
+  readonly where: string;
+  readonly name: string;
+  readonly figures: readonly number[];
+}
+
+/** The exported functions and tables of one file that carry figures without saying from where. */
+export function unsourcedIn(file: SourceFile): readonly Unsourced[] {
+  const parsed = parse(file);
+  if (SOURCE.test(headComment(file, parsed))) return [];
+  const body = parsed.program['body'] as readonly SyntaxNode[];
+  return body.flatMap((statement) => {
+    const declaration = statement['declaration'] as SyntaxNode | null | undefined;
+    if (statement.type !== 'ExportNamedDeclaration' || declaration === null || declaration === undefined)
+      return [];
+    const figures = figuresIn(declaration);
+    if (figures.length === 0 || SOURCE.test(commentsOf(parsed, statement, body))) return [];
+    return [
+      { where: `${file.path}:${lineAt(file.text, statement.start)}`, name: nameOf(declaration), figures },
+    ];
+  });
+}
+
+/** A comment that stands alone at the top, before the first statement's own. */
+function headComment({ text }: SourceFile, { comments }: Parsed): string {
+  const [first] = comments;
+  return first !== undefined && text.slice(0, first.start).trim() === '' ? first.value : '';
+}
+
+/** The comments before a statement, after the one before it, and those within it. */
+function commentsOf({ comments }: Parsed, statement: SyntaxNode, body: readonly SyntaxNode[]): string {
+  const before = body[body.indexOf(statement) - 1]?.end ?? 0;
+  return comments
+    .filter(({ start, end }) => start >= before && end <= statement.end)
+    .map(({ value }) => value)
+    .join('\n');
+}
+
+function figuresIn(declaration: SyntaxNode): readonly number[] {
+  if (declaration.type === 'TSTypeAliasDeclaration' || declaration.type === 'TSInterfaceDeclaration')
+    return [];
+  const figures: number[] = [];
+  walk(declaration, (node) => {
+    const { value } = node as { value?: unknown };
+    if (node.type === 'Literal' && typeof value === 'number' && !PLAIN_NUMBERS.has(value))
+      figures.push(value);
+  });
+  return figures;
+}
+
+function nameOf(declaration: SyntaxNode): string {
+  const declared = (declaration['declarations'] as readonly SyntaxNode[] | undefined)?.[0] ?? declaration;
+  return String((declared['id'] as { name?: unknown } | null)?.name ?? '?');
+}
+
+/** The files of core whose figures must be sourced. */
+export function tradeFiles(files: readonly SourceFile[]): readonly SourceFile[] {
+  return files.filter(
+    ({ path }) => path.startsWith('core/') && !WITHOUT_TRADE.some((other) => path.startsWith(other.path)),
+  );
+}
+
+if (isStarted(import.meta.url)) {
+  const files = tradeFiles(sourceFiles());
+  const unsourced = files.flatMap(unsourcedIn);
+  for (const { where, name, figures } of unsourced) {
+    console.error(`${where}: ${name} carries ${figures.slice(0, 5).join(', ')} without a source`);
+  }
+  if (unsourced.length > 0)
+    console.error('  Name the publication after "Source:" in the docstring, or say "common practice".');
+  console.log(`sources: ${files.length} files of core, ${unsourced.length} without a source`);
+  process.exitCode = unsourced.length === 0 && files.length > 0 ? 0 : 1;
+}

@@ -1,0 +1,114 @@
+/**
+ * `npm test`: every check there is, one after the other, and one line at the end that adds them up. A
+ * check that is not a test runner counts as one; a runner counts its tests. Nothing is passed over in
+ * silence: what did not run is named, and what should have run and could not is a failure.
+ */
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { at, ROOT } from './paths';
+import { obtainTestBrowser } from './test-browser';
+import { playwrightTally, tallyLine, total, vitestTally, type Tally } from './test-tally';
+
+interface Outcome {
+  readonly name: string;
+  readonly tally: Tally;
+  readonly seconds: number;
+}
+
+const reports = mkdtempSync(join(tmpdir(), 'carryover-test-'));
+
+function run(args: readonly string[], env: NodeJS.ProcessEnv = {}): boolean {
+  const { status } = spawnSync(process.execPath, args, {
+    cwd: ROOT,
+    stdio: 'inherit',
+    env: { ...process.env, ...env },
+  });
+  return status === 0;
+}
+
+function script(path: string, ...args: readonly string[]): Tally {
+  return one(run(['--import', 'tsx', at(path), ...args]));
+}
+
+function one(hasPassed: boolean): Tally {
+  return { passed: hasPassed ? 1 : 0, failed: hasPassed ? 0 : 1, skipped: 0 };
+}
+
+function lint(): Tally {
+  return one(run([at('node_modules/oxlint/bin/oxlint'), '--deny-warnings']));
+}
+
+function vitest(): Tally {
+  const file = join(reports, 'vitest.json');
+  const hasPassed = run([
+    at('node_modules/vitest/vitest.mjs'),
+    'run',
+    '--reporter=dot',
+    '--reporter=json',
+    `--outputFile.json=${file}`,
+  ]);
+  return vitestTally(readReport(file), hasPassed);
+}
+
+function playwright(): Tally {
+  const browser = obtainTestBrowser((line) => console.log(line));
+  if (browser.kind === 'missing') {
+    console.error(`The end-to-end tests did not run: no browser.\n  ${browser.mend}`);
+    return one(false);
+  }
+  const file = join(reports, 'playwright.json');
+  const hasPassed = run([at('node_modules/@playwright/test/cli.js'), 'test', '--reporter=line,json'], {
+    PLAYWRIGHT_JSON_OUTPUT_NAME: file,
+  });
+  return playwrightTally(readReport(file), hasPassed);
+}
+
+/** What a runner wrote of itself; undefined where it never came so far. */
+function readReport(file: string): unknown {
+  try {
+    return JSON.parse(readFileSync(file, 'utf8'));
+  } catch {
+    return undefined;
+  }
+}
+
+const CHECKS: readonly { readonly name: string; readonly run: () => Tally; readonly needsBrowser?: true }[] =
+  [
+    { name: 'types', run: () => script('build/checks/types.ts') },
+    { name: 'layers', run: () => script('build/checks/layers.ts') },
+    { name: 'sources', run: () => script('build/checks/sources.ts') },
+    { name: 'lint', run: lint },
+    { name: 'vitest', run: vitest },
+    { name: 'bundle', run: () => script('build/bundle.ts') },
+    { name: 'playwright', run: playwright, needsBrowser: true },
+  ];
+
+function main(): number {
+  const { values } = parseArgs({ options: { 'no-browser': { type: 'boolean' } } });
+  const withoutBrowser = values['no-browser'] === true;
+  const outcomes: Outcome[] = [];
+  for (const check of CHECKS) {
+    if (withoutBrowser && check.needsBrowser) continue;
+    console.log(`\n== ${check.name}`);
+    const startedMs = Date.now();
+    const tally = check.run();
+    outcomes.push({ name: check.name, tally, seconds: (Date.now() - startedMs) / 1000 });
+  }
+  console.log('');
+  for (const { name, tally, seconds } of outcomes) {
+    console.log(`${name.padEnd(12)}${tallyLine(tally).padEnd(40)}${seconds.toFixed(1).padStart(7)} s`);
+  }
+  if (withoutBrowser) console.log('playwright  not run, as asked (--no-browser)');
+  const sum = total(outcomes.map(({ tally }) => tally));
+  console.log(`\n${tallyLine(sum)}`);
+  return sum.failed === 0 && sum.passed > 0 ? 0 : 1;
+}
+
+try {
+  process.exitCode = main();
+} finally {
+  rmSync(reports, { recursive: true, force: true });
+}

@@ -1,0 +1,43 @@
+import { defineConfig } from '@playwright/test';
+import { findBrowser } from './build/find-browser';
+
+// Chosen once, in the first process that reads this file; its workers inherit it.
+process.env['CARRYOVER_E2E_PORT'] ??= String(20_000 + (process.pid % 12_000));
+const port = Number(process.env['CARRYOVER_E2E_PORT']);
+const browser = findBrowser();
+
+/** For a machine without graphics, accounts or a way out: the browser must not look for any. */
+const FLAGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+export default defineConfig({
+  testDir: 'test/e2e',
+  outputDir: 'test-results',
+  workers: 2,
+  fullyParallel: true,
+  // A test that passes at the second try hides the first.
+  retries: 0,
+  timeout: 60_000,
+  forbidOnly: Boolean(process.env['CI']),
+  reporter: [['line']],
+  use: {
+    baseURL: `http://127.0.0.1:${port}/`,
+    viewport: { width: 1280, height: 800 },
+    locale: 'en-GB',
+    trace: 'retain-on-failure',
+    launchOptions: { args: FLAGS, ...(browser === null ? {} : { executablePath: browser }) },
+  },
+  webServer: {
+    command: `"${process.execPath}" --import tsx build/serve.ts --port ${port}`,
+    url: `http://127.0.0.1:${port}/`,
+    reuseExistingServer: false,
+    timeout: 20_000,
+  },
+});
