@@ -10,7 +10,6 @@ import {
   depths,
   down,
   intervalText,
-  joined,
   minutesDown,
   minutesUp,
   mixName,
@@ -38,15 +37,17 @@ export interface SlateDive {
   readonly depth: readonly Figure[];
   readonly time: Figure;
   readonly mix: string;
-  readonly mod: string;
+  readonly mod: readonly Figure[];
   readonly po2: string;
   readonly noStop: Figure;
   readonly room: Figure;
+  /** Exact, to compare divers by; null: no limit, or no figure. */
+  readonly roomMin: number | null;
   /** What the room runs into first, "gas"; null where it is the no-stop limit or nothing. */
   readonly roomLimit: string | null;
-  readonly turn: string;
-  readonly minimum: string;
-  readonly fill: string;
+  readonly turn: readonly Figure[];
+  readonly minimum: readonly Figure[];
+  readonly fill: readonly Figure[];
   readonly safetyStop: string;
   readonly interval: string | null;
   /** Earliest entry, "09:32"; null where the interval does not matter. */
@@ -129,14 +130,15 @@ export function slateDive(
     depth: depths(entry.depthM, 'exposure', units),
     time: minutesUp(entry.bottomMin),
     mix: entry.o2 === null ? 'no mix' : mixName(entry.o2),
-    mod: joined(depths(entry.modM, 'limit', units)),
+    mod: depths(entry.modM, 'limit', units),
     po2: po2Text(entry.po2Bar),
     noStop: entry.unlimited ? NO_LIMIT : minutesDown(entry.noStopMin),
     room: room.min === null && room.minLimit === null && entry.isMade ? NO_LIMIT : minutesDown(room.min),
+    roomMin: room.min,
     roomLimit: room.minLimit === null || room.minLimit === 'no-stop' ? null : LIMIT_WORDS[room.minLimit],
-    turn: joined(pressuresUp(entry.gas.turnBar, units)),
-    minimum: joined(pressuresUp(entry.gas.minimumBar, units)),
-    fill: joined(pressuresDown(entry.diver.cylinder.fillBar, units)),
+    turn: pressuresUp(entry.gas.turnBar, units),
+    minimum: pressuresUp(entry.gas.minimumBar, units),
+    fill: pressuresDown(entry.diver.cylinder.fillBar, units),
     safetyStop: safetyStopText(entry, units),
     interval: entry.intervalMin === null ? null : intervalText(entry.intervalMin),
     earliest: room.earlierMin === null ? null : clockText(entry.startMin - room.earlierMin),

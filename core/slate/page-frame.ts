@@ -72,3 +72,25 @@ export function fitted(
   while (sizePt > smallestPt && set.width(text, { font, sizePt }) > widthPt) sizePt -= 0.5;
   return set.text(text, { font, sizePt: Math.max(sizePt, smallestPt) }, widthPt);
 }
+
+/** Blocks on pages in order, as many as fit; null where one is higher than a page. */
+export function flow(
+  blocks: readonly Block[],
+  availablePt: number,
+  gapPt: number,
+): readonly (readonly Block[])[] | null {
+  const pages: Block[][] = [];
+  let usedPt = 0;
+  for (const block of blocks) {
+    if (block.heightPt > availablePt) return null;
+    const page = pages[pages.length - 1];
+    if (page === undefined || usedPt + gapPt + block.heightPt > availablePt) {
+      pages.push([block]);
+      usedPt = block.heightPt;
+    } else {
+      page.push(block);
+      usedPt += gapPt + block.heightPt;
+    }
+  }
+  return pages;
+}

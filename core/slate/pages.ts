@@ -1,9 +1,10 @@
 import { failure, success, type Result } from '../result';
 import { dateOf } from './contents';
 import { datesWithoutDives, marginTooWide, nothingToPrint, paperTooSmall, unknownDivers } from './faults';
+import { briefingDrafts } from './kinds/briefing';
 import { wetDrafts } from './kinds/wet';
 import { moved, setterOf, straight, type Mark, type Page } from './layout';
-import { foot, footHeight, SLATE_MIN_PT, type Draft } from './page-frame';
+import { foot, footHeight, PRINT_MIN_PT, SLATE_MIN_PT, type Draft } from './page-frame';
 import {
   CUT_GAP_PT,
   CUT_MARK_PT,
@@ -24,10 +25,10 @@ export interface SlateLayout {
   readonly missingLetters: readonly string[];
 }
 
-const KIND_NAMES: Record<SlateKind, string> = { wet: 'wet-notes slate' };
+const KIND_NAMES: Record<SlateKind, string> = { wet: 'wet-notes slate', briefing: 'briefing sheet' };
 
 /** Smallest type of a kind, points. */
-const KIND_FOOT_PT: Record<SlateKind, number> = { wet: SLATE_MIN_PT };
+const KIND_FOOT_PT: Record<SlateKind, number> = { wet: SLATE_MIN_PT, briefing: PRINT_MIN_PT };
 
 /** Nothing is laid out on less than this; what is in it decides the rest. */
 const NARROWEST_PT = 90;
@@ -178,5 +179,7 @@ function draftsOf(
   switch (request.kind) {
     case 'wet':
       return wetDrafts(request, set, widthPt, heightPt);
+    case 'briefing':
+      return briefingDrafts(request, set, widthPt, heightPt);
   }
 }

@@ -5,8 +5,8 @@ import type { SlateUnits } from './figures';
 import type { SlateFonts } from './font';
 import type { HoleSide, Paper } from './paper';
 
-/** Wet-notes slate. */
-export const SLATE_KINDS = ['wet'] as const;
+/** Wet-notes slate, briefing sheet. */
+export const SLATE_KINDS = ['wet', 'briefing'] as const;
 
 export type SlateKind = (typeof SLATE_KINDS)[number];
 

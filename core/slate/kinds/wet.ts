@@ -184,14 +184,10 @@ function diveParts(size: Sizes, { dive, table }: WetDive): DiveParts {
       bigFigures(size, dive),
       pairs(size, [
         ['', dive.mix],
-        ['MOD', dive.mod],
+        ['MOD', joined(dive.mod)],
         ['PO2', dive.po2],
       ]),
-      pairs(size, [
-        ['Turn', dive.turn],
-        ['Minimum', dive.minimum],
-        ...roomNote(size, dive),
-      ]),
+      pairs(size, [['Turn', joined(dive.turn)], ['Minimum', joined(dive.minimum)], ...roomNote(size, dive)]),
       pairs(size, [
         dive.stops === null ? ['Safety stop', dive.safetyStop] : ['STOPS', dive.stops],
         ...intervalLine(dive),

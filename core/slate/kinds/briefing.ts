@@ -1,0 +1,171 @@
+import type { Caution } from '../../trip/ledger-types';
+import { dateOf, slateDays } from '../contents';
+import { beside, rule, stack, type Block, type Setter } from '../layout';
+import { flow, heading, PRINT_MIN_PT, type Draft } from '../page-frame';
+import type { SlateRequest } from '../request';
+import { diveCard, type PartyDive } from './briefing-card';
+
+/** A type size and how many dives stand side by side. */
+interface Way {
+  readonly sizePt: number;
+  readonly perRow: 1 | 2;
+}
+
+/** Tried in this order: the first with which the day stays on one page is taken. */
+const WAYS: readonly Way[] = [
+  { sizePt: 12, perRow: 1 },
+  { sizePt: 11, perRow: 1 },
+  { sizePt: 10, perRow: 1 },
+  { sizePt: 10, perRow: 2 },
+  { sizePt: PRINT_MIN_PT, perRow: 1 },
+  { sizePt: PRINT_MIN_PT, perRow: 2 },
+];
+
+/** Put to the party before entry, in words of our own. */
+const QUESTIONS: readonly string[] = [
+  'What did you read when you analysed your cylinder, and is it on the tag?',
+  'How deep may you go on it, and what do you do if you find yourself deeper?',
+  'At which pressure do you turn, and at which must you be on the way up?',
+  'What ends this dive first: no-stop time, gas or depth? How much room is that?',
+  'Who dives with whom, how do you find each other again, who leads if something goes wrong?',
+  'Does anyone feel unwell, cold, tired, or unwilling today?',
+];
+
+interface PartyDay {
+  readonly date: string;
+  readonly dives: readonly PartyDive[];
+  readonly cautions: readonly string[];
+}
+
+const SEVERITY_WORDS = { stop: 'Stop', change: 'Change', know: 'Know' } as const;
+
+/** A caution with whom and which dive it is about, as the sheet numbers them. */
+function cautionText(caution: Caution, request: SlateRequest, dives: readonly PartyDive[]): string {
+  const name = request.ledger.trip.party.find((diver) => diver.id === caution.diverId)?.name;
+  const number = dives.find((each) => each.rows[0]!.dive.entry.dive.id === caution.diveId)?.number;
+  const about = [
+    ...(name === undefined ? [] : [name]),
+    ...(number === undefined ? [] : [`dive ${number}`]),
+  ].join(', ');
+  const who = about === '' ? '' : `${about}: `;
+  return `${SEVERITY_WORDS[caution.severity]}. ${who}${caution.message}`;
+}
+
+function partyDays(request: SlateRequest): readonly PartyDay[] {
+  const { ledger, cautions, diverIds, dates, units } = request;
+  const chosen = ledger.divers.filter((each) => diverIds === null || diverIds.includes(each.diver.id));
+  const all = chosen.flatMap((mine) =>
+    slateDays(ledger.trip, mine, dates, cautions, units).flatMap((day) =>
+      day.dives.map((dive) => ({ date: day.date, name: mine.diver.name, dive })),
+    ),
+  );
+  return [...new Set(all.map((each) => each.date))].toSorted().map((date) => {
+    const today = all.filter((each) => each.date === date);
+    const starts = (id: string): number =>
+      Math.min(
+        ...today.filter((each) => each.dive.entry.dive.id === id).map((each) => each.dive.entry.startMin),
+      );
+    const ids = [...new Set(today.map((each) => each.dive.entry.dive.id))].toSorted(
+      (a, b) => starts(a) - starts(b),
+    );
+    const dives = ids.map((id, i) => ({
+      number: i + 1,
+      rows: today.filter((each) => each.dive.entry.dive.id === id),
+    }));
+    const ours = cautions.filter(
+      (caution) =>
+        (caution.diveId === null ? caution.severity !== 'know' : ids.includes(caution.diveId)) &&
+        (caution.diverId === null || chosen.some((each) => each.diver.id === caution.diverId)),
+    );
+    return { date, dives, cautions: ours.map((caution) => cautionText(caution, request, dives)) };
+  });
+}
+
+/** A list with a title over its first item, so that the title is never left alone at the foot of a page. */
+function listed(
+  set: Setter,
+  title: string,
+  items: readonly string[],
+  widthPt: number,
+  sizePt: number,
+): readonly Block[] {
+  const text = (item: string): Block => set.text(item, { font: 'regular', sizePt }, widthPt);
+  const [first, ...rest] = items;
+  if (first === undefined) return [];
+  return [
+    stack([set.text(title, { font: 'bold', sizePt: sizePt * 1.15 }, widthPt), text(first)]),
+    ...rest.map(text),
+  ];
+}
+
+/** The day's pages with that many dives side by side; null where that is too narrow or a card too high. */
+function dayPages(
+  request: SlateRequest,
+  set: Setter,
+  day: PartyDay,
+  area: { readonly widthPt: number; readonly heightPt: number },
+  way: Way,
+): readonly Block[] | null {
+  const { sizePt, perRow } = way;
+  const { widthPt } = area;
+  const gap = sizePt * 1.4;
+  const head = stack([
+    heading(set, dateOf(day.date), request.ledger.trip.place, widthPt, sizePt * 1.6),
+    rule(widthPt, 0.8, 6),
+  ]);
+  const cardWidth = (widthPt - gap * (perRow - 1)) / perRow;
+  const cards: Block[] = [];
+  for (const dive of day.dives) {
+    const card = diveCard(set, dive, cardWidth, sizePt);
+    if (card === null) return null;
+    cards.push(card);
+  }
+  const rows: Block[] = [];
+  for (let i = 0; i < cards.length; i += perRow) {
+    rows.push(beside(cards.slice(i, i + perRow).map((block, c) => ({ block, x: c * (cardWidth + gap) }))));
+  }
+  const cautions = day.cautions.length === 0 ? ['None beyond those at the foot of this page.'] : day.cautions;
+  const blocks = [
+    ...rows,
+    ...listed(set, 'Cautions', cautions, widthPt, sizePt),
+    ...listed(set, 'Before entry, ask', QUESTIONS, widthPt, sizePt),
+  ];
+  const between = sizePt * 0.4;
+  const pages = flow(blocks, area.heightPt - head.heightPt, between);
+  return pages?.map((page) => stack([head, stack(page, between)])) ?? null;
+}
+
+/** The first way that takes one page, else the one that takes the fewest. */
+function bestPages(tries: readonly (() => readonly Block[] | null)[]): readonly Block[] | null {
+  let best: readonly Block[] | null = null;
+  for (const attempt of tries) {
+    const pages = attempt();
+    if (pages !== null && (best === null || pages.length < best.length)) best = pages;
+    if (best?.length === 1) break;
+  }
+  return best;
+}
+
+/**
+ * Briefing sheets: the party's day, dive by dive, on one page where it fits.
+ * @returns drafts in order of the days, or null where the paper is too small for 9 point
+ */
+export function briefingDrafts(
+  request: SlateRequest,
+  set: Setter,
+  widthPt: number,
+  heightPt: number,
+): readonly Draft[] | null {
+  const drafts: Draft[] = [];
+  for (const day of partyDays(request)) {
+    const pages = bestPages(WAYS.map((way) => () => dayPages(request, set, day, { widthPt, heightPt }, way)));
+    if (pages === null) return null;
+    drafts.push(
+      ...pages.map((body, i) => ({
+        name: `Briefing, ${dateOf(day.date)}${i === 0 ? '' : `, sheet ${i + 1}`}`,
+        body,
+      })),
+    );
+  }
+  return drafts;
+}
