@@ -1,5 +1,5 @@
 /** Laws of the page's time: every place is one moment, whatever the dives. */
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   momentOf,

@@ -7,7 +7,6 @@
 export interface LabelledDive {
   readonly lineX: number;
   readonly barEndX: number;
-  readonly surfacesX: number;
   readonly weightY: number;
   readonly sounding: string;
   readonly mix: string;
@@ -27,6 +26,14 @@ export interface LabelPlace {
   readonly showsInterval: boolean;
 }
 
+/** The page labels stand on. */
+export interface Page {
+  readonly widthPx: number;
+  readonly heightPx: number;
+  /** 1 to 2: text grows, the page does not. */
+  readonly textScale: number;
+}
+
 interface Box {
   readonly left: number;
   readonly right: number;
@@ -34,15 +41,18 @@ interface Box {
   readonly bottom: number;
 }
 
-/** Widths of a character in the strip's sizes, a little generous: IBM Plex Sans italic 13 px and Condensed 10 px. */
+/** Widths of a character at 100 % text, a little generous: IBM Plex Sans italic 13 px and Condensed 10 px. */
 export const CHARACTER_PX = { sounding: 8, mix: 5.2, interval: 4.9 } as const;
-export const LINE_PX = 14;
-/** Baseline of a sounding below the middle of its weight. */
-const BASELINE_PX = 18;
+/** Height of figures above their baseline, and what hangs below it, at 100 % text. */
+export const ASCENDER_PX = 10;
+export const DESCENDER_PX = 3;
+const LINE_PX = 14;
+/** From the middle of a weight to the top of its sounding. */
+const SOUNDING_TOP_PX = 8;
 const MIX_GAP_PX = 3;
 const WEIGHT_HALF_PX = 5;
 
-/** How far a sounding may be moved: to the other side of its line, or down by lines; tried in this order. */
+/** How far a sounding may be moved: to the other side of its line, or by lines; tried in this order. */
 const MOVES = [
   { side: 1, lines: 0 },
   { side: -1, lines: 0 },
@@ -58,66 +68,59 @@ const MOVES = [
 /**
  * Places every label.
  * @param dives from left to right
- * @param widthPx width of the water @param heightPx its height: labels stay inside
  * @returns one place a dive, in the same order
  */
-export function placeLabels(
-  dives: readonly LabelledDive[],
-  widthPx: number,
-  heightPx: number,
-): readonly LabelPlace[] {
-  const obstacles = dives.map((dive) => obstaclesOf(dive));
+export function placeLabels(dives: readonly LabelledDive[], page: Page): readonly LabelPlace[] {
+  const obstacles = dives.map(obstaclesOf);
   const order = dives
     .map((_, i) => i)
     .toSorted((a, b) => Number(dives[b]!.isFirstChoice) - Number(dives[a]!.isFirstChoice) || a - b);
 
   const soundings: Box[] = [];
-  const soundingOf: Box[] = [];
+  const placed: Box[] = [];
   for (const i of order) {
-    const box = freeBox(dives[i]!, i, obstacles, soundings, widthPx, heightPx);
-    soundings.push(box);
-    soundingOf[i] = box;
+    const box = freeBox(dives[i]!, i, obstacles, placed, page);
+    placed.push(box);
+    soundings[i] = box;
   }
 
   const mixes: Box[] = [];
-  const mixShown = new Set<number>();
+  const withMix = new Set<number>();
   for (const i of order) {
-    const box = mixBox(soundingOf[i]!, dives[i]!);
+    const box = mixBox(soundings[i]!, dives[i]!, page);
     const isFree =
-      box.right <= widthPx &&
-      soundingOf.every((other, k) => k === i || !overlap(box, other)) &&
-      mixes.every((other) => !overlap(box, other)) &&
-      obstacles.every((boxes, k) => k === i || boxes.every((other) => !overlap(box, other)));
+      box.right <= page.widthPx &&
+      soundings.every((other, k) => k === i || common(box, other) === 0) &&
+      mixes.every((other) => common(box, other) === 0) &&
+      obstacles.every((boxes, k) => k === i || boxes.every((other) => common(box, other) === 0));
     if (!isFree) continue;
     mixes.push(box);
-    mixShown.add(i);
+    withMix.add(i);
   }
 
   const intervals: Box[] = [];
-  const intervalShown = new Set<number>();
+  const withInterval = new Set<number>();
   for (const i of order) {
-    const box = intervalBox(dives[i]!);
-    if (box === null || box.left < 0 || box.right > widthPx) continue;
-    if (intervals.some((other) => overlap(box, other))) continue;
+    const box = intervalBox(dives[i]!, page);
+    if (box === null || box.left < 0 || box.right > page.widthPx) continue;
+    if (intervals.some((other) => common(box, other) > 0)) continue;
     intervals.push(box);
-    intervalShown.add(i);
+    withInterval.add(i);
   }
 
-  return dives.map((_, i) => ({
-    soundingX: soundingOf[i]!.left,
-    soundingY: soundingOf[i]!.bottom - DESCENDER_PX,
-    showsMix: mixShown.has(i),
-    showsInterval: intervalShown.has(i),
+  return soundings.map((box, i) => ({
+    soundingX: box.left,
+    soundingY: box.bottom - DESCENDER_PX * page.textScale,
+    showsMix: withMix.has(i),
+    showsInterval: withInterval.has(i),
   }));
 }
 
-const DESCENDER_PX = 3;
-
-function soundingBox(dive: LabelledDive, side: 1 | -1, lines: number): Box {
-  const width = dive.sounding.length * CHARACTER_PX.sounding;
+function soundingBox(dive: LabelledDive, side: 1 | -1, lines: number, textScale: number): Box {
+  const width = dive.sounding.length * CHARACTER_PX.sounding * textScale;
   const left = side === 1 ? dive.lineX - 1 : dive.lineX + WEIGHT_HALF_PX - width;
-  const baseline = dive.weightY + BASELINE_PX + lines * LINE_PX;
-  return { left, right: left + width, top: baseline - 10, bottom: baseline + DESCENDER_PX };
+  const top = dive.weightY + SOUNDING_TOP_PX + lines * LINE_PX * textScale;
+  return { left, right: left + width, top, bottom: top + (ASCENDER_PX + DESCENDER_PX) * textScale };
 }
 
 /** The first place that is free; where none is, the one that covers least. */
@@ -126,29 +129,25 @@ function freeBox(
   index: number,
   obstacles: readonly (readonly Box[])[],
   placed: readonly Box[],
-  widthPx: number,
-  heightPx: number,
+  { widthPx, heightPx, textScale }: Page,
 ): Box {
   let best: Box | null = null;
   let leastCovered = Number.POSITIVE_INFINITY;
   for (const { side, lines } of MOVES) {
-    const box = soundingBox(dive, side, lines);
+    const box = soundingBox(dive, side, lines, textScale);
     if (box.left < 0 || box.right > widthPx || box.bottom > heightPx || box.top < 0) continue;
     // A figure under another figure cannot be read at all; across a thin line it still can.
-    const covered =
-      10 * placed.reduce((sum, other) => sum + common(box, other), 0) +
-      obstacles.reduce(
-        (sum, boxes, k) =>
-          sum + (k === index ? 0 : boxes.reduce((part, other) => part + common(box, other), 0)),
-        0,
-      );
+    let covered = 10 * placed.reduce((sum, other) => sum + common(box, other), 0);
+    obstacles.forEach((boxes, k) => {
+      if (k !== index) covered += boxes.reduce((sum, other) => sum + common(box, other), 0);
+    });
     if (covered === 0) return box;
     if (covered < leastCovered) {
       best = box;
       leastCovered = covered;
     }
   }
-  return best ?? soundingBox(dive, 1, 0);
+  return best ?? soundingBox(dive, 1, 0, textScale);
 }
 
 /** What of a dive must not be written over: its line, its weight and its bar. The dotted way up may be. */
@@ -164,16 +163,16 @@ function obstaclesOf(dive: LabelledDive): readonly Box[] {
   ];
 }
 
-function mixBox(sounding: Box, dive: LabelledDive): Box {
+function mixBox(sounding: Box, dive: LabelledDive, { textScale }: Page): Box {
   const left = sounding.right + MIX_GAP_PX;
-  return { ...sounding, left, right: left + dive.mix.length * CHARACTER_PX.mix };
+  return { ...sounding, left, right: left + dive.mix.length * CHARACTER_PX.mix * textScale };
 }
 
 /** Centred over the gap; it may reach over its ends, as nothing else is written on that row. */
-function intervalBox(dive: LabelledDive): Box | null {
+function intervalBox(dive: LabelledDive, { textScale }: Page): Box | null {
   if (dive.interval === '') return null;
   const middle = (dive.intervalFromX + dive.lineX) / 2;
-  const half = (dive.interval.length * CHARACTER_PX.interval) / 2 + 2;
+  const half = (dive.interval.length * CHARACTER_PX.interval * textScale) / 2 + 2;
   return { left: middle - half, right: middle + half, top: 0, bottom: 10 };
 }
 
@@ -181,8 +180,4 @@ function common(a: Box, b: Box): number {
   const width = Math.min(a.right, b.right) - Math.max(a.left, b.left);
   const height = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top);
   return width > 0 && height > 0 ? width * height : 0;
-}
-
-function overlap(a: Box, b: Box): boolean {
-  return common(a, b) > 0;
 }

@@ -46,6 +46,9 @@ describe('figureAt', () => {
   const lineWith = (startMin: number) =>
     placeOf(timeScale(span, [other, { startMin, endMin: startMin + 50 }], 860), startMin);
 
+  const endWith = (bottomMin: number) =>
+    placeOf(timeScale(span, [{ startMin: noon, endMin: noon + bottomMin + 6 }], 860), noon + bottomMin);
+
   it('puts the line of a moved dive under the pointer, though the page stretches around it', () => {
     for (const wanted of [noon - 180, noon - 5, noon, noon + 95, noon + 1440]) {
       const found = figureAt(lineWith(wanted), 20_884 * 1440, 20_886 * 1440 - 60, 5, lineWith);
@@ -54,8 +57,6 @@ describe('figureAt', () => {
   });
 
   it('finds the bottom time whose bar ends under the pointer', () => {
-    const endWith = (bottomMin: number) =>
-      placeOf(timeScale(span, [{ startMin: noon, endMin: noon + bottomMin + 6 }], 860), noon + bottomMin);
     expect(figureAt(endWith(43), 1, 240, 1, endWith)).toBe(43);
   });
 });

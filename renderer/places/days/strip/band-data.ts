@@ -1,0 +1,67 @@
+/** The points of the bands with their places on the page: what the charts draw, ready made. */
+import { wallMin } from '../../../../core/trip/clock';
+import { surroundingsOf } from '../../../../core/trip/dive-plan';
+import { surfaceLimits } from '../../../../core/trip/entry';
+import type { DiverLedger } from '../../../../core/trip/ledger-types';
+import { timelineOf, type TimelinePoint } from '../../../../core/trip/timeline';
+import type { Trip } from '../../../../core/trip/types';
+import { AIR_N2, COMPARTMENT_COUNT, inspiredBar } from '../../../../core/tissues/compartments';
+import { placeOf, type TimeScale } from './time-scale';
+
+export interface BandPoint {
+  /** Pixels from the left edge of the strip. */
+  readonly x: number;
+  readonly atMin: number;
+  readonly depthM: number;
+  readonly share: number;
+  readonly compartment: number;
+  readonly cns: number | null;
+  readonly cnsDay: number | null;
+}
+
+/** From the first dive to the flight home; without one, or with one beyond the page, until flying is clear. */
+export function bandsEndMin(trip: Trip, ledger: DiverLedger, pageEndMin: number): number {
+  const flightMin = trip.flight === null ? null : wallMin(trip.flight.at);
+  const wanted = Math.max(
+    ...ledger.entries.map((entry) => entry.surfacesMin),
+    ledger.flyAfterMin ?? 0,
+    flightMin !== null && flightMin <= pageEndMin ? flightMin : 0,
+  );
+  return Math.min(wanted, pageEndMin);
+}
+
+export function timelineFor(trip: Trip, ledger: DiverLedger, pageEndMin: number): readonly TimelinePoint[] {
+  if (ledger.entries.length === 0) return [];
+  return timelineOf(ledger, trip, bandsEndMin(trip, ledger, pageEndMin));
+}
+
+export function bandPoints(timeline: readonly TimelinePoint[], time: TimeScale): readonly BandPoint[] {
+  return timeline.map(({ atMin, depthM, fractionOfLimit, compartment, cns, cnsDay }) => ({
+    x: placeOf(time, atMin),
+    atMin,
+    depthM,
+    share: fractionOfLimit,
+    compartment,
+    cns,
+    cnsDay,
+  }));
+}
+
+/** The share of its limit of every compartment, for the points of a timeline; compartment 1 is at 0. */
+export function compartmentShares(
+  trip: Trip,
+  ledger: DiverLedger,
+  timeline: readonly TimelinePoint[],
+): readonly (readonly number[])[] {
+  const { surfaceBar } = surroundingsOf(trip).column;
+  const restBar = AIR_N2 * inspiredBar(surfaceBar);
+  const limits = surfaceLimits(surfaceBar, ledger.diver.gradient.high);
+  return timeline.map(({ tensions }) =>
+    Array.from({ length: COMPARTMENT_COUNT }, (_, i) => (tensions[i]! - restBar) / (limits[i]! - restBar)),
+  );
+}
+
+/** The top of a band: what it must show with a little air above, in whole steps so that it seldom jumps. */
+export function bandTop(highest: number, least: number): number {
+  return Math.max(least, Math.ceil((highest * 1.06) / 0.25) * 0.25);
+}

@@ -1,0 +1,126 @@
+/** What the head of each day says: dives, time in the water, oxygen against its allowance, the tightest dive. */
+import { wallDate } from '../../../../core/trip/clock';
+import type { DiverLedger } from '../../../../core/trip/ledger-types';
+import { countText, dateText, ordinalText, percentText } from '../../../figures/format';
+import type { DiveView } from './dive-view';
+import { hoursWords } from './strip-words';
+import type { Span } from './time-scale';
+
+export interface DayView {
+  /** Whole days since 1970-01-01. */
+  readonly day: number;
+  readonly date: string;
+  readonly dives: number;
+  readonly bottomMin: number;
+  /** Peak of the rolling 24 h allowance, the highest of the divers shown; null where it cannot be known. */
+  readonly cnsDayPeak: number | null;
+  /** Of the diver whose share of the day's allowance is largest; null on a day without dives. */
+  readonly otu: { readonly taken: number; readonly allowed: number } | null;
+  readonly tightest: { readonly ofDay: number; readonly room: string } | null;
+}
+
+/**
+ * @param divers the chosen diver, or the whole party: of these the one who takes most is told
+ * @param dives those shown, in order of start
+ */
+export function dayViews(
+  span: Span,
+  divers: readonly DiverLedger[],
+  dives: readonly DiveView[],
+): readonly DayView[] {
+  return Array.from({ length: span.dayCount }, (_, i) => {
+    const day = span.firstDay + i;
+    const date = wallDate(day * 1440);
+    const lines = divers.flatMap((diver) => diver.days.filter((each) => each.date === date));
+    const onDay = dives.filter((dive) => wallDate(dive.startMin) === date && !dive.isAbsent);
+    const leastAt = onDay.findIndex((dive) => dive.isTightestOfDay);
+    const least = onDay[leastAt];
+    const most = lines.toSorted((a, b) => b.otu / b.otuAllowed - a.otu / a.otuAllowed)[0];
+    return {
+      day,
+      date,
+      dives: onDay.length,
+      bottomMin: Math.max(0, ...lines.map((line) => line.bottomMin)),
+      cnsDayPeak: lines.reduce<number | null>(
+        (peak, { cnsDayPeak }) => (peak === null || cnsDayPeak === null ? null : Math.max(peak, cnsDayPeak)),
+        0,
+      ),
+      otu: most === undefined ? null : { taken: most.otu, allowed: most.otuAllowed },
+      tightest: least?.room ? { ofDay: leastAt + 1, room: least.room } : null,
+    };
+  });
+}
+
+/** How much there is room to say. */
+export type HeadForm = 'full' | 'short' | 'least';
+
+export function headForm(dayWidthPx: number, textScale: number): HeadForm {
+  const width = dayWidthPx / textScale;
+  return width >= 112 ? 'full' : width >= 52 ? 'short' : 'least';
+}
+
+export interface Head {
+  readonly title: string;
+  readonly dives: string;
+  readonly oxygen: string;
+  readonly tightest: string;
+}
+
+export function headOf(view: DayView, form: HeadForm, isFirst: boolean): Head {
+  const startsMonth = view.date.endsWith('-01');
+  const title = form === 'full' ? dateText(view.date, isFirst || startsMonth) : dateText(view.date);
+  if (view.dives === 0) {
+    return {
+      title: form === 'least' ? bare(title) : title,
+      dives: form === 'full' ? 'no dives' : '',
+      oxygen: '',
+      tightest: '',
+    };
+  }
+  const oxygen = percentText(view.cnsDayPeak, 'up');
+  const time = hoursWords(view.bottomMin);
+  const { tightest } = view;
+  if (form === 'least') return { title: bare(title), dives: String(view.dives), oxygen: '', tightest: '' };
+  if (form === 'short') {
+    return {
+      title,
+      dives: `${view.dives}, ${time}`,
+      oxygen: `O₂ ${oxygen}`,
+      tightest: tightest ? `${tightest.ofDay}: ${tightest.room}` : '',
+    };
+  }
+  return {
+    title,
+    dives: `${view.dives === 1 ? '1 dive' : `${view.dives} dives`}, ${time}`,
+    oxygen: `oxygen ${oxygen} of 24 h`,
+    tightest: tightest
+      ? view.dives === 1
+        ? `${tightest.room} of room`
+        : `${ordinalText(tightest.ofDay)}: ${tightest.room}`
+      : '',
+  };
+}
+
+/** The same in a sentence, for who cannot see the page and as the tip over a narrow day. */
+export function headSentence(view: DayView): string {
+  const date = dateText(view.date, true);
+  if (view.dives === 0) return `${date}: no dives`;
+  const parts = [
+    `${date}: ${countText(view.dives)} ${view.dives === 1 ? 'dive' : 'dives'}`,
+    `${hoursWords(view.bottomMin)} of bottom time`,
+    `oxygen ${percentText(view.cnsDayPeak, 'up')} of the 24 h allowance`,
+    view.otu === null ? '' : otuText(view.otu),
+    view.tightest === null
+      ? ''
+      : `tightest is the ${ordinalText(view.tightest.ofDay)} with ${view.tightest.room} of room`,
+  ];
+  return parts.filter((part) => part !== '').join(', ');
+}
+
+export function otuText({ taken, allowed }: { readonly taken: number; readonly allowed: number }): string {
+  return `${Math.ceil(taken - 1e-9)} of ${Math.floor(allowed + 1e-9)} OTU`;
+}
+
+function bare(title: string): string {
+  return title.replace(/^\D+/u, '');
+}

@@ -1,0 +1,110 @@
+/** The water with its dives: choosing, dragging, adding. */
+import { useRef, type MouseEvent, type ReactNode } from 'react';
+import { addDiveAt } from './add-dive-at';
+import type { DepthScale } from './depth-scale';
+import { DiveMark } from './dive-mark';
+import type { DiveView } from './dive-view';
+import { LiveFigures } from './live-figures';
+import type { Mark } from './marks';
+import { KEY_HELP } from './strip-keys';
+import type { StripLayout } from './strip-layout';
+import type { Reader } from './strip-words';
+import { momentOf, type TimeScale } from './time-scale';
+import type { DiveDrag } from './use-dive-drag';
+import { useDiveKeys } from './use-dive-keys';
+import type { Zoom } from './use-zoom';
+import { Water } from './water';
+
+interface DiveListProps {
+  /** In order of start, as `marks`. */
+  readonly views: readonly DiveView[];
+  readonly marks: readonly Mark[];
+  readonly chosen: ReadonlySet<string>;
+  readonly time: TimeScale;
+  readonly depth: DepthScale;
+  readonly layout: StripLayout;
+  readonly zoom: Zoom;
+  readonly drag: DiveDrag;
+  readonly reader: Reader;
+  readonly textScale: number;
+}
+
+export function DiveList(props: DiveListProps): ReactNode {
+  const { views, marks, chosen, time, depth, layout, drag, reader, textScale } = props;
+  const list = useRef<SVGGElement>(null);
+  const keys = useDiveKeys(list, views, props.zoom);
+  const tabStop = views.find((view) => chosen.has(view.id))?.id ?? views[0]?.id;
+  const liveAt = drag.live === null ? -1 : views.findIndex((view) => view.id === drag.live?.diveId);
+  const liveView = views[liveAt];
+  const liveMark = marks[liveAt];
+
+  const addHere = (event: MouseEvent<SVGSVGElement>) => {
+    if (event.target instanceof Element && event.target.closest('[data-dive]')) return;
+    const box = event.currentTarget.getBoundingClientRect();
+    const depthM = (event.clientY - box.top - layout.intervalPx) / depth.pxPerM;
+    addDiveAt(momentOf(time, event.clientX - box.left), depthM, reader.units);
+  };
+
+  return (
+    <>
+      <p id="strip-key-help" className="unseen">
+        {KEY_HELP}
+      </p>
+      <svg
+        className={drag.live === null ? 'strip-water' : `strip-water is-held is-held-${drag.live.grip}`}
+        width={time.widthPx}
+        height={layout.intervalPx + layout.waterPx}
+        onPointerDown={drag.onPointerDown}
+        onPointerMove={drag.onPointerMove}
+        onPointerUp={drag.onPointerUp}
+        onPointerCancel={drag.onPointerCancel}
+        onDoubleClick={addHere}
+      >
+        <g transform={`translate(0 ${layout.intervalPx})`}>
+          <Water time={time} depth={depth} heightPx={layout.waterPx} />
+          <g
+            ref={list}
+            role="listbox"
+            aria-label="Dives"
+            aria-multiselectable="true"
+            aria-orientation="horizontal"
+            aria-describedby="strip-key-help"
+            onKeyDown={keys.onKeyDown}
+            onKeyUp={keys.onKeyUp}
+            onBlur={keys.onBlur}
+          >
+            {views.map((view, i) => (
+              <DiveMark
+                key={view.id}
+                {...marks[i]!}
+                id={view.id}
+                sounding={view.sounding}
+                mix={view.mix}
+                interval={view.interval}
+                part={view.part}
+                isAbsent={view.isAbsent}
+                isAsDived={view.isAsDived}
+                isTightestOfTrip={view.isTightestOfTrip}
+                isTightestOfDay={view.isTightestOfDay}
+                care={view.care}
+                name={view.name}
+                isChosen={chosen.has(view.id)}
+                isTabStop={view.id === tabStop}
+              />
+            ))}
+          </g>
+          {liveView && liveMark && (
+            <LiveFigures
+              view={liveView}
+              mark={liveMark}
+              refusal={drag.live?.refusal ?? null}
+              reader={reader}
+              widthPx={time.widthPx}
+              textScale={textScale}
+            />
+          )}
+        </g>
+      </svg>
+    </>
+  );
+}

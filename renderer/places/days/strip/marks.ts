@@ -1,0 +1,71 @@
+/** From what is shown to where it stands: everything of a dive in pixels, as plain values a memo can compare. */
+import type { DepthScale } from './depth-scale';
+import type { DiveView, Point } from './dive-view';
+import { placeLabels } from './labels';
+import { placeOf, type TimeScale } from './time-scale';
+
+/** Flat on purpose: a mark is drawn again only where one of these differs. */
+export interface Mark {
+  readonly lineX: number;
+  readonly weightY: number;
+  readonly barEndX: number;
+  readonly barEndY: number;
+  readonly surfacesX: number;
+  readonly barPath: string;
+  readonly upPath: string;
+  readonly soundingX: number;
+  readonly soundingY: number;
+  readonly showsMix: boolean;
+  readonly showsInterval: boolean;
+  readonly intervalX: number;
+}
+
+/** Tenths of a pixel are finer than anybody sees, and keep marks equal that have not moved. */
+function fine(px: number): number {
+  return Math.round(px * 10) / 10;
+}
+
+export function marksOf(
+  views: readonly DiveView[],
+  time: TimeScale,
+  depth: DepthScale,
+  heightPx: number,
+  textScale: number,
+  firstChoice: ReadonlySet<string>,
+): readonly Mark[] {
+  const x = (min: number) => fine(placeOf(time, min));
+  const y = (depthM: number) => fine(depthM * depth.pxPerM);
+  const path = (points: readonly Point[]) =>
+    points.map(({ atMin, depthM }, i) => `${i === 0 ? 'M' : 'L'}${x(atMin)} ${y(depthM)}`).join('');
+  const places = placeLabels(
+    views.map((view) => ({
+      lineX: x(view.startMin),
+      barEndX: x(view.bottomEndMin),
+      weightY: y(view.weightM),
+      sounding: view.sounding,
+      mix: view.mix,
+      interval: view.interval,
+      intervalFromX: x(view.intervalFromMin),
+      isFirstChoice: view.isTightestOfTrip || firstChoice.has(view.id),
+    })),
+    { widthPx: time.widthPx, heightPx, textScale },
+  );
+  return views.map((view, i) => {
+    const place = places[i]!;
+    const end = view.bottom.at(-1)!;
+    return {
+      lineX: x(view.startMin),
+      weightY: y(view.weightM),
+      barEndX: x(end.atMin),
+      barEndY: y(end.depthM),
+      surfacesX: x(view.surfacesMin),
+      barPath: path(view.bottom),
+      upPath: path(view.wayUp),
+      soundingX: fine(place.soundingX),
+      soundingY: fine(place.soundingY),
+      showsMix: place.showsMix,
+      showsInterval: place.showsInterval,
+      intervalX: fine((placeOf(time, view.intervalFromMin) + placeOf(time, view.startMin)) / 2),
+    };
+  });
+}

@@ -1,0 +1,98 @@
+/** What a key means on a dive of the strip: the same edits as by hand, in steps. */
+import { shiftDives, setBottomMin, setDepth } from '../../../actions/dives';
+import type { EditResult } from '../../../actions/edit';
+import type { StepName } from '../../../store/history';
+import { desk } from '../../../store/store';
+import { BOTTOM_STEP_MIN, depthStepM, startStepMin, stepped } from './drag';
+
+export type KeyEdit =
+  | { readonly kind: 'depth'; readonly direction: 1 | -1; readonly fine: boolean }
+  | { readonly kind: 'time'; readonly direction: 1 | -1 }
+  | { readonly kind: 'start'; readonly byMin: number };
+
+export type KeyMeaning =
+  | KeyEdit
+  | { readonly kind: 'go'; readonly to: 'first' | 'last' }
+  | { readonly kind: 'extend'; readonly direction: 1 | -1 }
+  | { readonly kind: 'choose'; readonly adds: boolean }
+  | { readonly kind: 'zoom'; readonly to: 'closer' | 'further' | 'whole' };
+
+export interface Key {
+  readonly key: string;
+  readonly shiftKey: boolean;
+  readonly altKey: boolean;
+  readonly ctrlKey: boolean;
+  readonly metaKey: boolean;
+}
+
+const DAY_MIN = 1440;
+
+/** Shown to who asks how, and read out with the first dive. */
+export const KEY_HELP =
+  'Up and down arrows change the depth, with Shift by half a step. Left and right arrows move the start by five minutes, with Alt by one, Page Up and Page Down by a day. Shift with left and right changes the bottom time. Ctrl with left and right goes to the dive before or after, with Shift it adds that dive to the selection; Home and End go to the first and last dive. Plus, minus and zero change how much of the trip is shown.';
+
+/** @returns null for a key that means nothing here and is left to the window */
+export function meaningOf(key: Key): KeyMeaning | null {
+  const modified = key.ctrlKey || key.metaKey;
+  switch (key.key) {
+    case 'ArrowUp':
+    case 'ArrowDown':
+      if (modified || key.altKey) return null;
+      return { kind: 'depth', direction: key.key === 'ArrowDown' ? 1 : -1, fine: key.shiftKey };
+    case 'ArrowLeft':
+    case 'ArrowRight': {
+      const direction = key.key === 'ArrowRight' ? 1 : -1;
+      if (modified) return key.shiftKey ? { kind: 'extend', direction } : null;
+      if (key.shiftKey) return { kind: 'time', direction };
+      return { kind: 'start', byMin: direction * startStepMin(key.altKey) };
+    }
+    case 'PageUp':
+    case 'PageDown':
+      return modified ? null : { kind: 'start', byMin: key.key === 'PageDown' ? DAY_MIN : -DAY_MIN };
+    case 'Home':
+    case 'End':
+      return modified ? null : { kind: 'go', to: key.key === 'Home' ? 'first' : 'last' };
+    case 'Enter':
+    case ' ':
+      return modified && key.key === 'Enter' ? null : { kind: 'choose', adds: key.shiftKey || modified };
+    case '+':
+    case '=':
+      return modified || key.altKey ? null : { kind: 'zoom', to: 'closer' };
+    case '-':
+      return modified || key.altKey ? null : { kind: 'zoom', to: 'further' };
+    case '0':
+      return modified || key.altKey ? null : { kind: 'zoom', to: 'whole' };
+    default:
+      return null;
+  }
+}
+
+/** One step of undo for as long as the key is held. */
+export function stepNameOf(edit: KeyEdit, diveNumber: number, shiftCount: number): StepName {
+  switch (edit.kind) {
+    case 'depth':
+      return { label: `Depth of dive ${diveNumber}`, code: 'dive.depth' };
+    case 'time':
+      return { label: `Bottom time of dive ${diveNumber}`, code: 'dive.bottom' };
+    case 'start':
+      return {
+        label: shiftCount > 1 ? `Shift of ${shiftCount} dives` : `Start of dive ${diveNumber}`,
+        code: 'dive.shift',
+      };
+  }
+}
+
+/** @returns null where the dive is no more */
+export function applyEdit(edit: KeyEdit, diveId: string, shiftIds: readonly string[]): EditResult | null {
+  const { trip, settings } = desk.getState();
+  const dive = trip.dives.find(({ id }) => id === diveId);
+  if (!dive) return null;
+  switch (edit.kind) {
+    case 'depth':
+      return setDepth(diveId, stepped(dive.depthM, depthStepM(settings.units, edit.fine), edit.direction));
+    case 'time':
+      return setBottomMin(diveId, stepped(dive.bottomMin, BOTTOM_STEP_MIN, edit.direction));
+    case 'start':
+      return shiftDives(shiftIds, edit.byMin);
+  }
+}

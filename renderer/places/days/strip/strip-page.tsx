@@ -1,0 +1,227 @@
+import { useDeferredValue, useMemo, useRef, useState, type ReactNode } from 'react';
+import { wallMin } from '../../../../core/trip/clock';
+import { unitOf } from '../../../figures/units';
+import { useDesk } from '../../../store/store';
+import { Axis } from './axis';
+import { bandPoints, bandTop, compartmentShares, timelineFor } from './band-data';
+import { NitrogenBand, OxygenBand } from './bands';
+import { BandsTable } from './bands-table';
+import { CrossingLines } from './crossing-lines';
+import { DayHeads, OtuRow } from './day-heads';
+import { dayViews } from './day-view';
+import { depthScale } from './depth-scale';
+import { DiveList } from './dive-list';
+import { marksOf } from './marks';
+import { stripLayout } from './strip-layout';
+import { StripTools } from './strip-tools';
+import { momentText } from './strip-words';
+import { spanOf, timeScale } from './time-scale';
+import { useDiveDrag, type Frozen } from './use-dive-drag';
+import type { Size } from './use-size';
+import { useStripData, type StripData } from './use-strip';
+import { useZoom } from './use-zoom';
+
+const AXIS_PX = 46;
+const TOOLS_PX = 34;
+/** A scroll bar may stand under the strip once it is wider than the window. */
+const SCROLLBAR_PX = 12;
+const DAY_MIN = 1440;
+
+export function StripPage({ size }: { readonly size: Size }): ReactNode {
+  const scroller = useRef<HTMLDivElement>(null);
+  const [isTable, setIsTable] = useState(false);
+  const [hasCompartments, setHasCompartments] = useState(false);
+  const [frozen, setFrozen] = useState<Frozen | null>(null);
+  const textScale = useDesk((state) => state.settings.textScale);
+  const chosenIds = useDesk((state) => state.selection.diveIds);
+  const data = useStripData();
+  const { flyAfterMin, flightMin } = useFlight(data);
+
+  const span = useMemo(
+    () => frozen?.span ?? spanOf(data.stretches, [flyAfterMin, flightMin], 0),
+    [frozen, data.stretches, flyAfterMin, flightMin],
+  );
+  const zoom = useZoom(scroller, span.dayCount);
+  const layout = useMemo(
+    () => stripLayout(size.heightPx - TOOLS_PX * textScale - SCROLLBAR_PX, textScale),
+    [size.heightPx, textScale],
+  );
+  const axisPx = Math.round(AXIS_PX * textScale);
+  const pagePx = Math.max(Math.floor((size.widthPx - axisPx) * zoom.factor), 1);
+  const time = useMemo(() => timeScale(span, data.stretches, pagePx), [span, data.stretches, pagePx]);
+  const deepestM = Math.max(...data.views.map((view) => view.depthM), frozen?.deepestM ?? 0);
+  const depth = useMemo(
+    () => depthScale(deepestM, layout.waterPx, data.reader.units),
+    [deepestM, layout.waterPx, data.reader.units],
+  );
+  const chosen = useMemo(() => new Set(chosenIds), [chosenIds]);
+  const marks = useMemo(
+    () => marksOf(data.views, time, depth, layout.waterPx, textScale, chosen),
+    [data.views, time, depth, layout.waterPx, textScale, chosen],
+  );
+  const days = useMemo(() => dayViews(span, data.divers, data.views), [span, data.divers, data.views]);
+  const drag = useDiveDrag({ views: data.views, stretches: data.stretches, time, depth }, setFrozen);
+  const carried = useCarried(data, time, hasCompartments);
+  const waterBottomY = layout.headPx + layout.intervalPx + layout.waterPx;
+
+  return (
+    <>
+      <div className="strip-body">
+        <Axis
+          depth={depth}
+          layout={layout}
+          widthPx={axisPx}
+          nitrogenTop={carried.nitrogenTop}
+          oxygenTop={carried.oxygenTop}
+          unit={unitOf('depth', data.reader.units).sign}
+          hasBands={!isTable}
+        />
+        <div className="strip-scroll" ref={scroller}>
+          <div className="strip-content" style={{ width: pagePx }}>
+            <DayHeads
+              days={days}
+              dayWidthPx={time.dayWidthPx}
+              heightPx={layout.headPx}
+              textScale={textScale}
+              dives={data.views}
+            />
+            <DiveList
+              views={data.views}
+              marks={marks}
+              chosen={chosen}
+              time={time}
+              depth={depth}
+              layout={layout}
+              zoom={zoom}
+              drag={drag}
+              reader={data.reader}
+              textScale={textScale}
+            />
+            {!isTable && (
+              <>
+                <BandTitle heightPx={layout.titlePx} title="Nitrogen carried">
+                  leading compartment{carried.whose}, from rest to its limit at the surface
+                </BandTitle>
+                <NitrogenBand
+                  points={carried.points}
+                  shares={carried.shares}
+                  widthPx={carried.widthPx}
+                  heightPx={layout.nitrogenPx}
+                  top={carried.nitrogenTop}
+                  reader={data.reader}
+                />
+                <BandTitle heightPx={layout.titlePx} title="Oxygen carried">
+                  CNS clock; dashed, the rolling 24 h; bars, each day’s OTU of its allowance
+                </BandTitle>
+                <OxygenBand
+                  points={carried.points}
+                  widthPx={carried.widthPx}
+                  heightPx={layout.oxygenPx}
+                  top={carried.oxygenTop}
+                  reader={data.reader}
+                />
+                <OtuRow
+                  days={days}
+                  dayWidthPx={time.dayWidthPx}
+                  heightPx={layout.otuPx}
+                  textScale={textScale}
+                />
+              </>
+            )}
+            <CrossingLines
+              time={time}
+              heightPx={isTable ? waterBottomY : layout.totalPx}
+              fromY={layout.headPx + layout.intervalPx}
+              waterBottomY={waterBottomY}
+              flyAfterMin={flyAfterMin}
+              flightMin={flightMin}
+              flyText={flyAfterMin === null ? '' : `no flying before ${momentText(flyAfterMin, data.reader)}`}
+              flightText={flightMin === null ? '' : `flight ${momentText(flightMin, data.reader)}`}
+            />
+          </div>
+        </div>
+      </div>
+      {isTable && (
+        <BandsTable
+          timeline={carried.timeline}
+          shares={carried.shares}
+          dives={data.views}
+          days={days}
+          diverName={data.shown?.diver.name ?? ''}
+          reader={data.reader}
+        />
+      )}
+      <StripTools
+        zoom={zoom}
+        isTable={isTable}
+        onTable={setIsTable}
+        hasCompartments={hasCompartments}
+        onCompartments={setHasCompartments}
+      />
+    </>
+  );
+}
+
+function BandTitle(props: {
+  readonly heightPx: number;
+  readonly title: string;
+  readonly children: ReactNode;
+}) {
+  return (
+    <div className="band-title" style={{ height: props.heightPx }}>
+      <p>
+        <strong>{props.title}</strong> <span>{props.children}</span>
+      </p>
+    </div>
+  );
+}
+
+/** The latest of the divers shown: who flies together waits for the last. */
+function useFlight(data: StripData): {
+  readonly flyAfterMin: number | null;
+  readonly flightMin: number | null;
+} {
+  const flight = useDesk((state) => state.trip.flight);
+  return useMemo(() => {
+    const known = data.divers.flatMap((each) => each.flyAfterMin ?? []);
+    return {
+      flyAfterMin: known.length === 0 ? null : Math.max(...known),
+      flightMin: flight === null ? null : wallMin(flight.at),
+    };
+  }, [data.divers, flight]);
+}
+
+/**
+ * What the bands draw. Deferred: while a key is held or a dive dragged, the dives follow at once and the
+ * curves a moment later.
+ */
+function useCarried(data: StripData, time: ReturnType<typeof timeScale>, hasCompartments: boolean) {
+  const trip = useDesk((state) => state.trip);
+  const { shown } = data;
+  const diverIsChosen = useDesk((state) => state.selection.diverId !== null);
+  const input = useDeferredValue(useMemo(() => ({ trip, shown, time }), [trip, shown, time]));
+  const pageEndMin = (input.time.firstDay + input.time.dayCount) * DAY_MIN;
+  const timeline = useMemo(
+    () => (input.shown === null ? [] : timelineFor(input.trip, input.shown, pageEndMin)),
+    [input.trip, input.shown, pageEndMin],
+  );
+  const points = useMemo(() => bandPoints(timeline, input.time), [timeline, input.time]);
+  const shares = useMemo(
+    () =>
+      hasCompartments && input.shown !== null ? compartmentShares(input.trip, input.shown, timeline) : null,
+    [hasCompartments, input.trip, input.shown, timeline],
+  );
+  const tops = useMemo(
+    () => ({
+      nitrogenTop: bandTop(Math.max(0, ...points.map((point) => point.share)), 1.1),
+      oxygenTop: bandTop(
+        Math.max(0, ...points.map((point) => Math.max(point.cns ?? 0, point.cnsDay ?? 0))),
+        0.5,
+      ),
+    }),
+    [points],
+  );
+  const name = input.shown?.diver.name ?? '';
+  const whose = diverIsChosen ? ` of ${name}` : ` of ${name}, who has the least room`;
+  return { timeline, points, shares, widthPx: input.time.widthPx, whose, ...tops };
+}

@@ -1,0 +1,33 @@
+/** Figures as the strip writes them: shorter than elsewhere, rounded once and to the careful side. */
+import type { Settings } from '../../../../core/host';
+import { wallDate, wallText } from '../../../../core/trip/clock';
+import type { Entry } from '../../../../core/trip/ledger-types';
+import { clockText, dateText, depthText, minutesText, mixText } from '../../../figures/format';
+
+export type Reader = Pick<Settings, 'units' | 'clock'>;
+
+/** Depth without its unit, as soundings stand on a chart. */
+export function sounding(depthM: number, reader: Reader): string {
+  return depthText(depthM, reader.units).replace(/\s\D+$/u, '');
+}
+
+/** "2 h 31", rounded up: time in the water is what is used up. */
+export function hoursWords(min: number): string {
+  const whole = Math.ceil(min - 1e-9);
+  return `${Math.floor(whole / 60)} h ${String(whole % 60).padStart(2, '0')}`;
+}
+
+/** "Tue 9, 13:10" */
+export function momentText(wallMin: number, reader: Reader): string {
+  return `${dateText(wallDate(wallMin))}, ${clockText(wallText(wallMin), reader.clock)}`;
+}
+
+/** What is breathed; where no mix may go there, that. */
+export function breathedText(entry: Entry): string {
+  return entry.o2 === null ? 'no mix' : mixText(entry.o2);
+}
+
+/** "3 min", "−2 min" */
+export function roomText(min: number): string {
+  return minutesText(min, 'down');
+}

@@ -1,0 +1,30 @@
+/** The trip from left to right: dives hung from the waterline, and beneath them what the body carries. */
+import { useRef, type ReactNode } from 'react';
+import { CommandButton } from '../../../parts/command-button';
+import { useDesk } from '../../../store/store';
+import { StripPage } from './strip-page';
+import { useSize } from './use-size';
+import './strip.css';
+
+export function Strip(): ReactNode {
+  const frame = useRef<HTMLElement>(null);
+  const size = useSize(frame);
+  const hasDives = useDesk((state) => state.trip.dives.length > 0);
+  return (
+    <section className="strip" aria-label="The trip, day by day" ref={frame}>
+      {!hasDives && <EmptyStrip />}
+      {hasDives && size !== null && size.widthPx > 0 && <StripPage size={size} />}
+    </section>
+  );
+}
+
+/** Water without a line in it yet, and the way to hang the first. */
+function EmptyStrip(): ReactNode {
+  return (
+    <div className="strip-empty">
+      <p className="strip-empty-words">
+        No dives yet. <CommandButton id="dive.add" className="linked" />
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,216 @@
+/** Taking hold of a dive with the pointer: one gesture, one step of undo, Escape goes back to where it was. */
+import { useCallback, useEffect, useRef, useState, type PointerEvent as ReactPointerEvent } from 'react';
+import { setBottomMin, setDepth, shiftDives } from '../../../actions/dives';
+import { cancelGesture, endGesture, startGesture, tell, type EditResult } from '../../../actions/edit';
+import { chooseDives, toggleDive } from '../../../actions/view';
+import { wallMin } from '../../../../core/trip/clock';
+import { desk } from '../../../store/store';
+import type { DepthScale } from './depth-scale';
+import type { DiveView } from './dive-view';
+import { BOTTOM_STEP_MIN, draggedDepthM, figureAt, startStepMin, type Grip } from './drag';
+import { placeOf, timeScale, type Span, type TimeScale } from './time-scale';
+import type { DiveStretch } from './use-strip';
+
+/** What the page looks like at this moment. */
+export interface PageNow {
+  readonly views: readonly DiveView[];
+  readonly stretches: readonly DiveStretch[];
+  readonly time: TimeScale;
+  readonly depth: DepthScale;
+}
+
+/** What is frozen while a dive is held: the days of the page, and how deep it reaches at the least. */
+export interface Frozen {
+  readonly span: Span;
+  readonly deepestM: number;
+}
+
+export interface Live {
+  readonly diveId: string;
+  readonly grip: Grip;
+  /** Why the place under the pointer cannot be; the dive waits at the last one that can. */
+  readonly refusal: string | null;
+}
+
+interface Hold {
+  readonly grip: Grip;
+  readonly pointerId: number;
+  readonly origin: DiveView;
+  readonly ids: readonly string[];
+  readonly page: PageNow;
+  readonly fromX: number;
+  readonly fromY: number;
+  hasMoved: boolean;
+  last: EditResult | null;
+}
+
+/** Below this a press is a choice, not a drag. */
+const SLACK_PX = 3;
+const LONGEST_MIN = 600;
+
+const LABELS: Readonly<Record<Grip, { readonly label: string; readonly code: string }>> = {
+  depth: { label: 'Depth', code: 'dive.depth' },
+  time: { label: 'Bottom time', code: 'dive.bottom' },
+  start: { label: 'Start', code: 'dive.shift' },
+};
+
+export interface DiveDrag {
+  readonly live: Live | null;
+  readonly onPointerDown: (event: ReactPointerEvent<SVGSVGElement>) => void;
+  readonly onPointerMove: (event: ReactPointerEvent<SVGSVGElement>) => void;
+  readonly onPointerUp: (event: ReactPointerEvent<SVGSVGElement>) => void;
+  readonly onPointerCancel: () => void;
+}
+
+/** @param setFrozen told as a dive is taken and let go: under a held dive the page keeps its days and depth */
+export function useDiveDrag(page: PageNow, setFrozen: (frozen: Frozen | null) => void): DiveDrag {
+  const hold = useRef<Hold | null>(null);
+  const pending = useRef<{ readonly x: number; readonly y: number; readonly fine: boolean } | null>(null);
+  const frame = useRef(0);
+  const [live, setLive] = useState<Live | null>(null);
+
+  const letGo = useCallback(() => {
+    cancelAnimationFrame(frame.current);
+    frame.current = 0;
+    pending.current = null;
+    hold.current = null;
+    setLive(null);
+    setFrozen(null);
+  }, [setFrozen]);
+
+  function begin(held: Hold): void {
+    const { label, code } = LABELS[held.grip];
+    const many = held.ids.length > 1;
+    startGesture({
+      label: many ? `Shift of ${held.ids.length} dives` : `${label} of dive ${held.origin.number}`,
+      code,
+    });
+    held.hasMoved = true;
+    const { time, views } = held.page;
+    setFrozen({
+      span: { firstDay: time.firstDay, dayCount: time.dayCount },
+      deepestM: Math.max(...views.map((view) => view.depthM)),
+    });
+  }
+
+  /** At most once a frame: pointers report faster than a screen shows. */
+  function follow(): void {
+    frame.current = 0;
+    const held = hold.current;
+    const to = pending.current;
+    pending.current = null;
+    if (!held || !to) return;
+    held.last = moved(held, to.x - held.fromX, to.y - held.fromY, to.fine);
+    const refusal = held.last.ok ? null : held.last.troubles[0].what;
+    setLive((was) =>
+      was?.refusal === refusal && was.diveId === held.origin.id
+        ? was
+        : { diveId: held.origin.id, grip: held.grip, refusal },
+    );
+  }
+
+  useEffect(() => {
+    const onKeyDown = (event: KeyboardEvent) => {
+      if (event.key !== 'Escape' || !hold.current) return;
+      event.preventDefault();
+      event.stopImmediatePropagation();
+      if (hold.current.hasMoved) cancelGesture();
+      letGo();
+    };
+    // Captured, so that Escape means this and nothing else while a dive is held.
+    window.addEventListener('keydown', onKeyDown, { capture: true });
+    return () => window.removeEventListener('keydown', onKeyDown, { capture: true });
+  }, [letGo]);
+
+  return {
+    live,
+    onPointerDown(event) {
+      if (event.button !== 0 || !(event.target instanceof Element)) return;
+      const id = event.target.closest('[data-dive]')?.getAttribute('data-dive');
+      if (id === undefined || id === null) return;
+      const origin = page.views.find((view) => view.id === id);
+      if (!origin) return;
+      if (event.shiftKey || event.ctrlKey || event.metaKey) {
+        toggleDive(id);
+        return;
+      }
+      const { diveIds } = desk.getState().selection;
+      if (!diveIds.includes(id)) chooseDives([id]);
+      const grip = gripOf(event.target);
+      if (grip === null || origin.isAsDived) return;
+      const ids = grip === 'start' && diveIds.includes(id) ? diveIds : [id];
+      const { clientX: fromX, clientY: fromY, pointerId } = event;
+      hold.current = { grip, pointerId, origin, ids, page, fromX, fromY, hasMoved: false, last: null };
+      event.currentTarget.setPointerCapture(pointerId);
+    },
+    onPointerMove(event) {
+      const held = hold.current;
+      if (!held || event.pointerId !== held.pointerId) return;
+      const distance = Math.hypot(event.clientX - held.fromX, event.clientY - held.fromY);
+      if (!held.hasMoved && distance < SLACK_PX) return;
+      if (!held.hasMoved) begin(held);
+      pending.current = { x: event.clientX, y: event.clientY, fine: event.shiftKey };
+      if (frame.current === 0) frame.current = requestAnimationFrame(follow);
+    },
+    onPointerUp(event) {
+      const held = hold.current;
+      if (!held || event.pointerId !== held.pointerId) return;
+      if (held.hasMoved) {
+        follow();
+        endGesture();
+        if (held.last) tell(held.last);
+      } else if (desk.getState().selection.diveIds.length > 1) {
+        chooseDives([held.origin.id]);
+      }
+      letGo();
+    },
+    onPointerCancel() {
+      if (hold.current?.hasMoved) cancelGesture();
+      letGo();
+    },
+  };
+}
+
+function gripOf(target: Element): Grip | null {
+  const grip = target.closest('[data-grip]')?.getAttribute('data-grip');
+  return grip === 'depth' || grip === 'time' || grip === 'start' ? grip : null;
+}
+
+/** Puts the figure that was taken hold of where the pointer is. */
+function moved(held: Hold, byX: number, byY: number, fine: boolean): EditResult {
+  const { origin, page, ids } = held;
+  const { time, depth, stretches } = page;
+  const others = stretches.filter(({ id }) => !ids.includes(id));
+  const own = stretches.filter(({ id }) => ids.includes(id));
+  switch (held.grip) {
+    case 'depth': {
+      const { units } = desk.getState().settings;
+      return setDepth(origin.id, draggedDepthM(origin.depthM, byY, depth.pxPerM, units, fine));
+    }
+    case 'time': {
+      const bottomMin = origin.bottomEndMin - origin.startMin;
+      const endWith = (min: number) => {
+        const later = own.map(({ startMin, endMin }) => ({ startMin, endMin: endMin + min - bottomMin }));
+        return placeOf(timeScale(time, [...others, ...later], time.widthPx), origin.startMin + min);
+      };
+      const targetX = placeOf(time, origin.bottomEndMin) + byX;
+      return setBottomMin(
+        origin.id,
+        figureAt(targetX, BOTTOM_STEP_MIN, LONGEST_MIN, BOTTOM_STEP_MIN, endWith),
+      );
+    }
+    case 'start': {
+      const lineWith = (startMin: number) => {
+        const by = startMin - origin.startMin;
+        const later = own.map((each) => ({ startMin: each.startMin + by, endMin: each.endMin + by }));
+        return placeOf(timeScale(time, [...others, ...later], time.widthPx), startMin);
+      };
+      const firstMin = time.firstDay * 1440;
+      const lastMin = (time.firstDay + time.dayCount) * 1440 - 1;
+      const targetX = placeOf(time, origin.startMin) + byX;
+      const startMin = figureAt(targetX, firstMin, lastMin, startStepMin(fine), lineWith);
+      const now = desk.getState().trip.dives.find(({ id }) => id === origin.id);
+      return shiftDives(ids, now ? startMin - wallMin(now.startsAt) : 0);
+    }
+  }
+}

@@ -1,0 +1,116 @@
+import { useEffect, useRef, type KeyboardEvent, type RefObject } from 'react';
+import { endGesture, startGesture, tell } from '../../../actions/edit';
+import { chooseDives, toggleDive } from '../../../actions/view';
+import { desk } from '../../../store/store';
+import type { DiveView } from './dive-view';
+import { applyEdit, meaningOf, stepNameOf, type KeyEdit } from './strip-keys';
+import type { Zoom } from './use-zoom';
+
+export interface DiveKeys {
+  readonly onKeyDown: (event: KeyboardEvent<SVGElement>) => void;
+  readonly onKeyUp: () => void;
+  readonly onBlur: () => void;
+}
+
+/** Keys on the dives of the strip; `list` holds them. */
+export function useDiveKeys(
+  list: RefObject<SVGElement | null>,
+  views: readonly DiveView[],
+  zoom: Zoom,
+): DiveKeys {
+  /** Set while an arrow key is held: its repeats are one step of undo. */
+  const held = useRef<KeyEdit['kind'] | null>(null);
+
+  function settle(): void {
+    if (held.current === null) return;
+    held.current = null;
+    endGesture();
+  }
+
+  function focusOn(view: DiveView | undefined): void {
+    const element = view && list.current?.querySelector(`[data-dive="${CSS.escape(view.id)}"]`);
+    if (element instanceof SVGElement) element.focus();
+  }
+
+  function change(edit: KeyEdit, view: DiveView, isRepeat: boolean): void {
+    const { diveIds } = desk.getState().selection;
+    const shiftIds = diveIds.includes(view.id) ? diveIds : [view.id];
+    if (view.isAsDived) {
+      desk.setState({ notice: { tone: 'refused', lines: [DIVED] } });
+      return;
+    }
+    if (!isRepeat || held.current !== edit.kind) {
+      settle();
+      startGesture(stepNameOf(edit, view.number, edit.kind === 'start' ? shiftIds.length : 1));
+      held.current = edit.kind;
+    }
+    const result = applyEdit(edit, view.id, shiftIds);
+    if (result) tell(result);
+  }
+
+  useFocusFollowsChoice(list);
+
+  return {
+    onKeyDown(event) {
+      const meaning = meaningOf(event);
+      const id = event.target instanceof Element ? event.target.getAttribute('data-dive') : null;
+      const at = views.findIndex((view) => view.id === id);
+      const view = views[at];
+      if (meaning === null || view === undefined) return;
+      event.preventDefault();
+      event.stopPropagation();
+      switch (meaning.kind) {
+        case 'depth':
+        case 'time':
+        case 'start':
+          change(meaning, view, event.repeat);
+          break;
+        case 'go': {
+          const target = meaning.to === 'first' ? views[0]! : views.at(-1)!;
+          chooseDives([target.id]);
+          focusOn(target);
+          break;
+        }
+        case 'extend': {
+          const target = views[at + meaning.direction];
+          if (!target) break;
+          const { diveIds } = desk.getState().selection;
+          chooseDives([...new Set([...(diveIds.includes(view.id) ? diveIds : [view.id]), target.id])]);
+          focusOn(target);
+          break;
+        }
+        case 'choose':
+          if (meaning.adds) toggleDive(view.id);
+          else chooseDives([view.id]);
+          break;
+        case 'zoom':
+          zoom[meaning.to]();
+          break;
+      }
+    },
+    onKeyUp: settle,
+    onBlur: settle,
+  };
+}
+
+const DIVED = {
+  what: 'This dive has been dived.',
+  where: '',
+  mend: 'Change what was really dived on its card, or take the record back there.',
+};
+
+/** A command that goes to another dive takes the focus along, where it is on the strip already. */
+function useFocusFollowsChoice(list: RefObject<SVGElement | null>): void {
+  useEffect(
+    () =>
+      desk.subscribe((state, before) => {
+        const { diveIds } = state.selection;
+        if (diveIds === before.selection.diveIds || diveIds.length !== 1) return;
+        const focused = document.activeElement;
+        if (!focused || !list.current?.contains(focused)) return;
+        const target = list.current.querySelector(`[data-dive="${CSS.escape(diveIds[0]!)}"]`);
+        if (target instanceof SVGElement && target !== focused) target.focus();
+      }),
+    [list],
+  );
+}

@@ -1,0 +1,71 @@
+/** What the strip reads of the desk, gathered once for its parts. */
+import { useMemo } from 'react';
+import type { DiverLedger, Entry } from '../../../../core/trip/ledger-types';
+import type { Id } from '../../../../core/trip/types';
+import {
+  selectCautions,
+  selectEntriesByDive,
+  selectLedger,
+  selectRoomMin,
+  selectShownLedger,
+  selectTightest,
+  selectTightestByDay,
+} from '../../../store/selectors';
+import { useDesk } from '../../../store/store';
+import { diveViews, type DiveView } from './dive-view';
+import type { Reader } from './strip-words';
+import type { Stretch } from './time-scale';
+
+export interface StripData {
+  readonly views: readonly DiveView[];
+  readonly stretches: readonly DiveStretch[];
+  /** The chosen diver, or the whole party. */
+  readonly divers: readonly DiverLedger[];
+  /** Whose bands are drawn: the chosen diver, else the one of the tightest dive. */
+  readonly shown: DiverLedger | null;
+  readonly reader: Reader;
+}
+
+export interface DiveStretch extends Stretch {
+  readonly id: Id;
+}
+
+export function useStripData(): StripData {
+  const trip = useDesk((state) => state.trip);
+  const diverId = useDesk((state) => state.selection.diverId);
+  const units = useDesk((state) => state.settings.units);
+  const clock = useDesk((state) => state.settings.clock);
+  const ledger = useDesk(selectLedger);
+  const entriesByDive = useDesk(selectEntriesByDive);
+  const tightest = useDesk(selectTightest);
+  const tightestByDay = useDesk(selectTightestByDay);
+  const cautions = useDesk(selectCautions);
+  const shown = useDesk(selectShownLedger);
+  const roomMinOf = useDesk(selectRoomMin);
+  const reader = useMemo(() => ({ units, clock }), [units, clock]);
+  const views = useMemo(
+    () => diveViews({ trip, entriesByDive, diverId, tightest, tightestByDay, cautions, roomMinOf, reader }),
+    [trip, entriesByDive, diverId, tightest, tightestByDay, cautions, roomMinOf, reader],
+  );
+  const stretches = useMemo(() => stretchesOf(views, entriesByDive), [views, entriesByDive]);
+  const divers = useMemo(
+    () => (diverId === null ? ledger.divers : ledger.divers.filter(({ diver }) => diver.id === diverId)),
+    [ledger, diverId],
+  );
+  return { views, stretches, divers, shown, reader };
+}
+
+/** Time in the water of anybody: whoever is chosen, the page's time stays the same. */
+function stretchesOf(
+  views: readonly DiveView[],
+  entriesByDive: ReadonlyMap<Id, readonly Entry[]>,
+): readonly DiveStretch[] {
+  return views.map(({ id, startMin, surfacesMin }) => {
+    const entries = entriesByDive.get(id) ?? [];
+    return {
+      id,
+      startMin: Math.min(startMin, ...entries.map((entry) => entry.startMin)),
+      endMin: Math.max(surfacesMin, ...entries.map((entry) => entry.surfacesMin)),
+    };
+  });
+}

@@ -1,0 +1,124 @@
+/** How much of the trip is on the page: wheel, pinch and keys; the moment under the pointer stays where it is. */
+import { useCallback, useEffect, useLayoutEffect, useRef, useState, type RefObject } from 'react';
+
+/** Closest view: this many days over the width of the page. */
+const CLOSEST_DAYS = 0.5;
+const KEY_STEP = 1.4;
+const WHEEL_RATE = 0.002;
+/** Wheels that count in lines move about this far a line. */
+const LINE_PX = 16;
+
+export interface Zoom {
+  /** 1: the whole trip. */
+  readonly factor: number;
+  readonly isWhole: boolean;
+  readonly isClosest: boolean;
+  readonly closer: () => void;
+  readonly further: () => void;
+  readonly whole: () => void;
+  readonly scrollBy: (px: number) => void;
+}
+
+/** The page keeps the moment `atPx` from the left edge of the view under it. */
+interface Anchor {
+  readonly share: number;
+  readonly atPx: number;
+}
+
+export function closestFactor(dayCount: number): number {
+  return Math.max(1, dayCount / CLOSEST_DAYS);
+}
+
+export function useZoom(scroller: RefObject<HTMLElement | null>, dayCount: number): Zoom {
+  const [wanted, setWanted] = useState(1);
+  const anchor = useRef<Anchor | null>(null);
+  const closest = closestFactor(dayCount);
+  // A trip that lost days is not shown closer than it can be; the wish is kept for when it grows again.
+  const factor = Math.min(wanted, closest);
+
+  const zoomBy = useCallback(
+    (ratio: number, atPx?: number) => {
+      const element = scroller.current;
+      if (!element) return;
+      const px = atPx ?? element.clientWidth / 2;
+      anchor.current = { share: (element.scrollLeft + px) / element.scrollWidth, atPx: px };
+      setWanted((was) => Math.min(closest, Math.max(1, Math.min(was, closest) * ratio)));
+    },
+    [scroller, closest],
+  );
+
+  useLayoutEffect(() => {
+    const element = scroller.current;
+    if (!element || !anchor.current) return;
+    element.scrollTo({ left: anchor.current.share * element.scrollWidth - anchor.current.atPx });
+    anchor.current = null;
+  });
+
+  // React's own wheel handler is passive; this one has to keep the window from scrolling or zooming.
+  useEffect(() => {
+    const element = scroller.current;
+    if (!element) return undefined;
+    const onWheel = (event: WheelEvent) => {
+      const unit = event.deltaMode === WheelEvent.DOM_DELTA_LINE ? LINE_PX : 1;
+      if (event.ctrlKey || event.metaKey) {
+        event.preventDefault();
+        const atPx = event.clientX - element.getBoundingClientRect().left;
+        zoomBy(Math.exp(-event.deltaY * unit * WHEEL_RATE * (event.deltaMode === 0 ? 2 : 1)), atPx);
+        return;
+      }
+      const moved = event.deltaX !== 0 ? event.deltaX : event.deltaY;
+      const before = element.scrollLeft;
+      element.scrollTo({ left: before + moved * unit });
+      // At either end the window scrolls on.
+      if (element.scrollLeft !== before) event.preventDefault();
+    };
+    element.addEventListener('wheel', onWheel, { passive: false });
+    return () => element.removeEventListener('wheel', onWheel);
+  }, [scroller, zoomBy]);
+
+  useEffect(() => {
+    const element = scroller.current;
+    return element ? followPinch(element, zoomBy) : undefined;
+  }, [scroller, zoomBy]);
+
+  return {
+    factor,
+    isWhole: factor === 1,
+    isClosest: factor === closest,
+    closer: () => zoomBy(KEY_STEP),
+    further: () => zoomBy(1 / KEY_STEP),
+    whole: () => setWanted(1),
+    scrollBy: (px) => scroller.current?.scrollBy({ left: px }),
+  };
+}
+
+/** Two fingers on a touch screen; a trackpad's pinch comes as a wheel with Ctrl. */
+function followPinch(element: HTMLElement, zoomBy: (ratio: number, atPx: number) => void): () => void {
+  const fingers = new Map<number, { readonly x: number; readonly y: number }>();
+  const spread = () => {
+    const [a, b] = [...fingers.values()];
+    return a && b ? { distance: Math.hypot(a.x - b.x, a.y - b.y), middle: (a.x + b.x) / 2 } : null;
+  };
+  const onDown = (event: PointerEvent) => {
+    if (event.pointerType === 'touch') fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
+  };
+  const onMove = (event: PointerEvent) => {
+    if (!fingers.has(event.pointerId)) return;
+    const before = spread();
+    fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
+    const after = spread();
+    if (!before || !after || before.distance === 0) return;
+    zoomBy(after.distance / before.distance, after.middle - element.getBoundingClientRect().left);
+  };
+  const onUp = (event: PointerEvent) => {
+    fingers.delete(event.pointerId);
+  };
+  element.addEventListener('pointerdown', onDown);
+  element.addEventListener('pointermove', onMove);
+  for (const end of ['pointerup', 'pointercancel'] as const) element.addEventListener(end, onUp);
+  return () => {
+    element.removeEventListener('pointerdown', onDown);
+    element.removeEventListener('pointermove', onMove);
+    for (const end of ['pointerup', 'pointercancel'] as const) element.removeEventListener(end, onUp);
+  };
+}
