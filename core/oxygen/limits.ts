@@ -69,11 +69,8 @@ export const LIMIT_SPANS: Readonly<Record<OxygenClock, readonly LimitSpan[]>> = 
  * Source: E. C. Baker, "Oxygen toxicity calculations" (straight lines between the rows).
  */
 export function limitWithin(span: LimitSpan, po2: number): number {
-  // From the nearer end, so that both ends come out exactly as printed.
   const slope = (span.toLimitMin - span.fromLimitMin) / (span.toBar - span.fromBar);
-  return span.toBar - po2 < po2 - span.fromBar
-    ? span.toLimitMin - slope * (span.toBar - po2)
-    : span.fromLimitMin + slope * (po2 - span.fromBar);
+  return span.fromLimitMin + slope * (po2 - span.fromBar);
 }
 
 /**

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { idealBar } from '../../../core/compressibility';
 import type { Surroundings } from '../../../core/profile';
 import { contentL, gasUsedL, lastsMin, minimumGas, pressureBar, turnBar } from '../../../core/supply';
 
@@ -34,6 +35,12 @@ describe('contentL', () => {
     expect(contentL(12, 100, 0.32, 'real')).toBeGreaterThan(1200);
     expect(contentL(12, 300, 0.32, 'real')).toBeLessThan(3600 * 0.93);
     expect(contentL(24, 200, 0.32, 'real')).toBeCloseTo(2 * contentL(12, 200, 0.32, 'real'), 9);
+  });
+
+  it('is the difference of amounts, measured in litres of the same gas at 1 bar', () => {
+    const amountBar = idealBar(0.32, 200 + 1.01325) - idealBar(0.32, 1.01325);
+    expect(contentL(12, 200, 0.32, 'real')).toBeCloseTo((12 * amountBar) / idealBar(0.32, 1), 9);
+    expect(idealBar(0.32, 1)).not.toBeCloseTo(1, 4);
   });
 
   it('holds more of a mix richer in oxygen, which is more compressible', () => {

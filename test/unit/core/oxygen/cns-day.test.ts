@@ -114,6 +114,18 @@ describe('dayPeak', () => {
     expect(atTurn).toBeGreaterThan(Math.max(old.share, now.share) + 0.01);
   });
 
+  it('holds while the same dive of the day before leaves as fast as this one comes', () => {
+    expect(dayPeak([piece(0, 60, 150)], [piece(1440, 1500, 150)])).toBeCloseTo(0.4, 14);
+  });
+
+  it('does not follow two rates to a crossing that lies beyond their stretch', () => {
+    // The limits would meet after 15 minutes; after 10 a heavier piece begins to leave.
+    const old = [piece(0, 10, 300, 200), piece(10, 60, 50)];
+    const now = piece(1440, 1500, 150);
+    const full = old[0]!.share + old[1]!.share;
+    expect(dayPeak(old, [now])).toBeCloseTo(full - old[0]!.share + 10 / 150, 13);
+  });
+
   it('does not take a trough for a peak', () => {
     const old = piece(0, 100, 100, 300);
     const now = piece(1440, 1540, 200);
