@@ -38,8 +38,8 @@ const SLOPES: Readonly<Record<Gas, readonly number[]>> = {
   n2: NODES.map((_, index) => slopeAt(index, 'n2')),
 };
 
-/** Cubic Hermite piece through two nodes, for one gas: value and slope at an absolute pressure. */
-function pureZ(gas: Gas, absoluteBar: number): { readonly z: number; readonly slope: number } {
+/** Cubic Hermite piece through two nodes, for one gas at an absolute pressure. */
+function pureZ(gas: Gas, absoluteBar: number): number {
   let index = 0;
   while (index < NODES.length - 2 && absoluteBar > NODES[index + 1]!.bar) index += 1;
   const from = NODES[index]!;
@@ -49,21 +49,11 @@ function pureZ(gas: Gas, absoluteBar: number): { readonly z: number; readonly sl
   const m0 = SLOPES[gas][index]! * width;
   const m1 = SLOPES[gas][index + 1]! * width;
   const rise = to[gas] - from[gas];
-  const c2 = 3 * rise - 2 * m0 - m1;
-  const c3 = m0 + m1 - 2 * rise;
-  return {
-    z: from[gas] + t * (m0 + t * (c2 + t * c3)),
-    slope: (m0 + t * (2 * c2 + t * 3 * c3)) / width,
-  };
+  return from[gas] + t * (m0 + t * (3 * rise - 2 * m0 - m1 + t * (m0 + m1 - 2 * rise)));
 }
 
-function mixZ(o2: number, absoluteBar: number): { readonly z: number; readonly slope: number } {
-  const oxygen = pureZ('o2', absoluteBar);
-  const nitrogen = pureZ('n2', absoluteBar);
-  return {
-    z: o2 * oxygen.z + (1 - o2) * nitrogen.z,
-    slope: o2 * oxygen.slope + (1 - o2) * nitrogen.slope,
-  };
+function meanOfGases(o2: number, oxygen: number, nitrogen: number): number {
+  return o2 * oxygen + (1 - o2) * nitrogen;
 }
 
 /**
@@ -77,7 +67,7 @@ function mixZ(o2: number, absoluteBar: number): { readonly z: number; readonly s
  * Source: the table above; Amagat's law.
  */
 export function compressibility(o2: number, absoluteBar: number): number {
-  return mixZ(o2, absoluteBar).z;
+  return meanOfGases(o2, pureZ('o2', absoluteBar), pureZ('n2', absoluteBar));
 }
 
 /**
@@ -89,9 +79,9 @@ export function compressibility(o2: number, absoluteBar: number): number {
  * Source: definition of compressibility.
  */
 export function idealBar(o2: number, absoluteBar: number): number {
-  const tabledBar = Math.min(absoluteBar, LAST_TABLED_BAR);
-  const { z, slope } = mixZ(o2, tabledBar);
-  const amount = tabledBar / z;
-  if (absoluteBar <= LAST_TABLED_BAR) return amount;
-  return amount + ((absoluteBar - tabledBar) * (1 - amount * slope)) / z;
+  if (absoluteBar <= LAST_TABLED_BAR) return absoluteBar / compressibility(o2, absoluteBar);
+  const z = compressibility(o2, LAST_TABLED_BAR);
+  const lastAmountBar = LAST_TABLED_BAR / z;
+  const zSlope = meanOfGases(o2, SLOPES.o2[NODES.length - 1]!, SLOPES.n2[NODES.length - 1]!);
+  return lastAmountBar + ((absoluteBar - LAST_TABLED_BAR) * (1 - lastAmountBar * zSlope)) / z;
 }
