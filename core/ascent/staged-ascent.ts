@@ -72,8 +72,10 @@ export function stagedAscent(
     const onward = travelMap(depthM, nextM, around);
     const limits = toleratedTensions(ambientBar(nextM, column), factor);
     const here = ambientBar(depthM, column);
-    const min = waitMin(now, n2Fraction * inspiredBar(here), onward, n2Fraction, limits);
-    if (min === null) return null;
+    const wait = waitMin(now, n2Fraction * inspiredBar(here), onward, n2Fraction, limits);
+    if (wait === null) return null;
+    // The ceiling at the low factor calls for the first stop, even where the line beyond it would not.
+    const min = depthM === firstM ? Math.max(1, wait) : wait;
     const rested = applyMap(stretchMap(here, here, min), now, n2Fraction);
     now = applyMap(onward, rested, n2Fraction);
     // A tissue that was inside its limit may have loaded past it while the others were waited for.

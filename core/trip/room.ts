@@ -4,6 +4,7 @@ import { increasingRoot } from '../numeric';
 import { CNS_HALF_TIME_MIN, cnsMinutesLeft } from '../oxygen/cns';
 import type { ProfileShape } from '../profile';
 import { contentL } from '../supply';
+import { compose } from '../tissues/affine-map';
 import { AIR_N2, COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
 import { effectiveDive, type EffectiveDive } from './as-dived';
 import { newDivePlan, surroundingsOf } from './dive-plan';
@@ -16,6 +17,9 @@ const ROOT_TOLERANCE = 0.01;
 
 /** A level is not thought shallower than this when depth room is sought upwards, metres. */
 const SHALLOWEST_M = 1;
+
+/** No dive is thought longer than by a day. */
+const LONGEST_ADDED_MIN = 1440;
 
 interface Found {
   readonly amount: number;
@@ -88,8 +92,11 @@ function cnsDayRoomMin(trip: Trip, carry: Carry, entry: Entry, po2: number, soon
   if (soonestMin < 0) return { amount: soonestMin, limit: 'cns-day' };
   const over = (byMin: number) =>
     (entryWith(trip, carry, entry, longer(shapeOf(entry), byMin)).cns.day ?? Infinity) - 1;
-  const amount = increasingRoot(over, soonestMin, Math.min(soonestOther, soonestMin + 1440), ROOT_TOLERANCE);
-  return { amount, limit: 'cns-day' };
+  const latestMin = Math.min(soonestOther, soonestMin + LONGEST_ADDED_MIN);
+  // Until another limit is met, older exposures may leave the window as fast as this one adds to it.
+  if (over(latestMin) <= 0) return null;
+  if (over(soonestMin) > 0) return { amount: soonestMin, limit: 'cns-day' };
+  return { amount: increasingRoot(over, soonestMin, latestMin, ROOT_TOLERANCE), limit: 'cns-day' };
 }
 
 function minutesLonger(trip: Trip, carry: Carry, entry: Entry): Found | null {
@@ -124,21 +131,25 @@ function metresDeeper(trip: Trip, carry: Carry, entry: Entry): Found | null {
   ])!;
   const shallowestM = Math.min(...(shape.legs ?? [shape]).map((level) => level.depthM));
   const highestM = SHALLOWEST_M - shallowestM;
-  // Every level must stay long enough for the travel to it; beyond that there is no such dive.
-  const travelM = (entry.bottomMin - 1e-9) * around.descentMPerMin - entry.depthM;
-  const deepestM = Math.min(depths.amount, shape.legs ? depths.amount : travelM);
+  // The first level must stay long enough for the descent to it; deeper than that there is no such dive.
+  const firstLevel = shape.legs?.[0] ?? { depthM: shape.depthM, min: shape.bottomMin };
+  const reachableM = (firstLevel.min - 1e-9) * around.descentMPerMin - firstLevel.depthM;
+  const deepestM = Math.min(depths.amount, reachableM);
   if (deepestM <= highestM) return depths;
 
   const at = (byM: number) => margins(trip, entryWith(trip, carry, entry, deeper(shape, byM)));
-  const atDeepest = at(deepestM);
-  const found: Found[] = [depths];
-  for (const [index, margin] of atDeepest.entries()) {
-    if (margin.amount >= 0) continue;
+  let found = depths.amount <= reachableM ? depths : null;
+  let lowestM = deepestM;
+  // The no-stop limit comes first in `margins`: past it, required stops take the safety stop's place, and
+  // only above it does what is left of gas and oxygen fall steadily with depth.
+  for (const [index, { limit }] of at(deepestM).entries()) {
     const over = (byM: number) => -at(byM)[index]!.amount;
+    if (over(lowestM) <= 0) continue;
     if (over(highestM) > 0) return null;
-    found.push({ amount: increasingRoot(over, highestM, deepestM, ROOT_TOLERANCE), limit: margin.limit });
+    lowestM = increasingRoot(over, highestM, lowestM, ROOT_TOLERANCE);
+    found = { amount: lowestM, limit };
   }
-  return first(found);
+  return found;
 }
 
 /**
@@ -156,14 +167,15 @@ function minutesEarlier(trip: Trip, carry: Carry, entry: Entry): Found | null {
   const plan = newDivePlan(shapeOf(entry), around);
   const airBar = AIR_N2 * inspiredBar(surfaceBar);
   let neededMin = -Infinity;
-  for (let i = 0; i < COMPARTMENT_COUNT; i += 1) {
-    const decay = plan.directAscent.decay[i]! * plan.toLeaving.decay[i]!;
-    const uptake = plan.directAscent.decay[i]! * plan.toLeaving.uptake[i]! + plan.directAscent.uptake[i]!;
-    const highestBefore = (limits[i]! - n2 * uptake) / decay;
-    const held = carry.tensions[i]!;
-    if (held <= highestBefore) continue;
-    if (highestBefore <= airBar) return { amount: -Infinity, limit: 'no-stop' };
-    neededMin = Math.max(neededMin, Math.log((held - airBar) / (highestBefore - airBar)) / RATES_PER_MIN[i]!);
+  // At a shallow last level gas is given off: there the limit counts on arrival, elsewhere on leaving.
+  for (const toEnd of [compose(plan.toArrival, plan.directAscent), compose(plan.toLeaving, plan.directAscent)]) {
+    for (let i = 0; i < COMPARTMENT_COUNT; i += 1) {
+      const highestBefore = (limits[i]! - n2 * toEnd.uptake[i]!) / toEnd.decay[i]!;
+      const held = carry.tensions[i]!;
+      if (held <= highestBefore) continue;
+      if (highestBefore <= airBar) return { amount: -Infinity, limit: 'no-stop' };
+      neededMin = Math.max(neededMin, Math.log((held - airBar) / (highestBefore - airBar)) / RATES_PER_MIN[i]!);
+    }
   }
   const byNitrogen: Found | null =
     neededMin > 0 ? { amount: intervalMin - neededMin, limit: 'no-stop' } : null;
@@ -198,7 +210,8 @@ const NO_ROOM: Room = {
  */
 export function roomMinutes(trip: Trip, carry: Carry, entry: Entry): Pick<Room, 'min' | 'minLimit'> {
   if (!entry.isMade) return { min: null, minLimit: null };
-  if (entry.cns.after === null && entry.cns.before !== null) return { min: null, minLimit: 'po2' };
+  // Above 1.6 bar, here or on a dive before, no clock tells how much is left.
+  if (entry.cns.after === null) return { min: null, minLimit: 'po2' };
   const found = minutesLonger(trip, carry, entry);
   // -Infinity: past a clock's limit at a pressure where no shorter stay would help; there is no such number.
   return { min: found === null || found.amount === -Infinity ? null : found.amount, minLimit: found?.limit ?? null };
@@ -208,23 +221,27 @@ export function roomMinutes(trip: Trip, carry: Carry, entry: Entry): Pick<Room, 
  * The room of an entry: minutes longer, metres deeper, minutes sooner, each with the limit met first.
  * @param trip the document @param carry as `roomMinutes` @param entry of the same ledger
  * @returns closed form where there is one, else found to 0.01 on the safe side; negative where a limit is
- *   passed; null with the limit 'po2' above 1.6 bar, where no oxygen limit is published
+ *   passed; null with the limit 'po2' above 1.6 bar, where no oxygen limit is published, and on the dives
+ *   after such a one
  * Source: DESIGN of this project, "room"; each limit as in its module.
  */
 export function roomOf(trip: Trip, carry: Carry, entry: Entry): Room {
   if (!entry.isMade) return NO_ROOM;
   const minutes = roomMinutes(trip, carry, entry);
-  const metres =
-    minutes.minLimit === 'po2'
-      ? { amount: entry.modM! - entry.depthM, limit: 'mod' as const }
-      : metresDeeper(trip, carry, entry);
-  const earlier = minutesEarlier(trip, carry, entry);
+  const isUnknown = minutes.minLimit === 'po2';
+  const aboveModM = entry.modM! - entry.depthM;
+  const metres = !isUnknown
+    ? metresDeeper(trip, carry, entry)
+    : aboveModM < 0
+      ? { amount: aboveModM, limit: 'mod' as const }
+      : null;
+  const earlier = isUnknown ? null : minutesEarlier(trip, carry, entry);
   return {
     ...minutes,
     m: metres?.amount ?? null,
-    mLimit: metres?.limit ?? null,
+    mLimit: metres?.limit ?? (isUnknown ? 'po2' : null),
     earlierMin: earlier === null || earlier.amount === -Infinity ? null : earlier.amount,
-    earlierLimit: earlier?.limit ?? null,
+    earlierLimit: earlier?.limit ?? (isUnknown ? 'po2' : null),
   };
 }
 

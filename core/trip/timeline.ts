@@ -29,7 +29,7 @@ const SURFACE_STEPS_MIN = [5, 10, 15, 20, 30, 45, 60, 90, 120, 180, 240, 360, 48
 
 /** The first part of a leg, as a leg of its own. */
 function part(leg: Leg, min: number): Leg {
-  const share = leg.min === 0 ? 1 : min / leg.min;
+  const share = min / leg.min;
   return {
     ...leg,
     toM: leg.fromM + share * (leg.toM - leg.fromM),
@@ -86,7 +86,7 @@ function waterPoints(entry: Entry, clock: DayClock, place: Place): readonly Time
   for (const leg of entry.legs) {
     const count = Math.ceil(leg.min / WATER_STEP_MIN);
     for (let index = 1; index <= count; index += 1) {
-      const done = part(leg, (leg.min * index) / count);
+      const done = index === count ? leg : part(leg, (leg.min * index) / count);
       const taken = cnsFraction([done], entry.o2!, 'single');
       points.push(
         pointAt(

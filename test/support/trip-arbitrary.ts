@@ -1,0 +1,123 @@
+/** Random trips as wide as the trip file admits where the figures are concerned: for property tests and fixtures. */
+import fc from 'fast-check';
+import { runtimeMin, travelMin } from '../../core/profile';
+import { wallMin, wallText } from '../../core/trip/clock';
+import { newDivePlan, surroundingsOf } from '../../core/trip/dive-plan';
+import type { Dive, Diver, Level, Mix, Trip, TripSettings, TripWater } from '../../core/trip/types';
+
+const MIXES: readonly Mix[] = [
+  { id: 'air', o2: 0.21, costPerFill: 0 },
+  { id: 'ean28', o2: 0.28, costPerFill: 4 },
+  { id: 'ean32', o2: 0.32, costPerFill: 6 },
+  { id: 'ean36', o2: 0.36, costPerFill: 8 },
+];
+
+export const tripWaters: fc.Arbitrary<TripWater> = fc.record({
+  density: fc.oneof(fc.constantFrom('gauge' as const, 'salt' as const, 'fresh' as const), fc.integer({ min: 990, max: 1040 })),
+  altitudeM: fc.oneof({ weight: 3, arbitrary: fc.constant(0) }, { weight: 1, arbitrary: fc.integer({ min: 1, max: 3000 }) }),
+});
+
+export const tripSettings: fc.Arbitrary<TripSettings> = fc.record({
+  descentMPerMin: fc.constantFrom(10, 18, 25),
+  ascentMPerMin: fc.constantFrom(5, 9, 10, 18),
+  gasLaw: fc.constantFrom('ideal' as const, 'real' as const),
+  analysisTolerance: fc.constantFrom(0, 0.01),
+});
+
+export const divers: fc.Arbitrary<Omit<Diver, 'id' | 'name'>> = fc.record({
+  surfaceRateLpm: fc.integer({ min: 8, max: 30 }),
+  cylinder: fc.record({
+    waterL: fc.constantFrom(10, 12, 15, 18),
+    fillBar: fc.constantFrom(200, 210, 232),
+    reserveBar: fc.constantFrom(30, 50),
+  }),
+  maxDepthM: fc.constantFrom(30, 40, 50),
+  maxO2: fc.constantFrom(0.32, 0.36, 0.4),
+  po2: fc.constantFrom({ working: 1.4, contingency: 1.6 }, { working: 1.3, contingency: 1.5 }),
+  gradient: fc
+    .tuple(fc.integer({ min: 20, max: 100 }), fc.integer({ min: 20, max: 100 }))
+    .map(([a, b]) => ({ low: Math.min(a, b) / 100, high: Math.max(a, b) / 100 })),
+});
+
+interface DiveDraw {
+  readonly depthM: number;
+  readonly extraMin: number;
+  readonly levels: readonly { readonly depthM: number; readonly extraMin: number }[];
+  readonly intervalMin: number;
+  readonly mix: string;
+  readonly stop: 'usual' | 'none' | 'long';
+}
+
+const depths = fc.double({ min: 3, max: 45, noNaN: true, noDefaultInfinity: true });
+const minutes = fc.double({ min: 0.1, max: 70, noNaN: true, noDefaultInfinity: true });
+
+const diveDraws: fc.Arbitrary<DiveDraw> = fc.record({
+  depthM: depths,
+  extraMin: minutes,
+  levels: fc.oneof(
+    { weight: 3, arbitrary: fc.constant([]) },
+    { weight: 1, arbitrary: fc.array(fc.record({ depthM: depths, extraMin: minutes }), { minLength: 1, maxLength: 3 }) },
+  ),
+  intervalMin: fc.oneof(fc.integer({ min: 300, max: 600 }), fc.integer({ min: 300, max: 3000 })),
+  mix: fc.constantFrom('auto', ...MIXES.map((mix) => mix.id)),
+  stop: fc.constantFrom('usual' as const, 'usual' as const, 'none' as const, 'long' as const),
+});
+
+function diveOf(draw: DiveDraw, id: string, startMin: number, trip: Trip): Dive {
+  const around = surroundingsOf(trip);
+  const levels: Level[] = [];
+  let fromM = 0;
+  for (const { depthM, extraMin } of [draw, ...draw.levels]) {
+    levels.push({ depthM, min: travelMin(fromM, depthM, around) + extraMin });
+    fromM = depthM;
+  }
+  return {
+    id,
+    siteId: 'site',
+    startsAt: wallText(startMin),
+    depthM: Math.max(...levels.map((level) => level.depthM)),
+    bottomMin: levels.reduce((sum, level) => sum + level.min, 0),
+    mix: draw.mix,
+    ...(draw.levels.length > 0 ? { legs: levels } : {}),
+    ...(draw.stop === 'none' ? { safetyStop: null } : {}),
+    ...(draw.stop === 'long' ? { safetyStop: { depthM: 6, min: 10 } } : {}),
+  };
+}
+
+/** A trip of `count` dives for `party` divers; intervals are long enough that required stops rarely collide. */
+export function trips(
+  options: { readonly dives?: { min: number; max: number }; readonly party?: { min: number; max: number } } = {},
+): fc.Arbitrary<Trip> {
+  const { dives = { min: 1, max: 10 }, party = { min: 1, max: 3 } } = options;
+  return fc
+    .record({
+      water: tripWaters,
+      settings: tripSettings,
+      party: fc.array(divers, { minLength: party.min, maxLength: party.max }),
+      draws: fc.array(diveDraws, { minLength: dives.min, maxLength: dives.max }),
+    })
+    .map(({ water, settings, party: people, draws }) => {
+      const bare: Trip = {
+        format: 'carryover/trip',
+        version: 1,
+        title: 'Random trip',
+        place: '',
+        notes: '',
+        water,
+        settings,
+        party: people.map((diver, index) => ({ id: `p${index}`, name: `Guest ${index}`, ...diver })),
+        sites: [{ id: 'site', name: 'Site', depthM: 30, notes: '' }],
+        mixes: MIXES,
+        dives: [],
+        flight: null,
+      };
+      let atMin = wallMin('2027-03-01T06:00');
+      const made: Dive[] = [];
+      draws.forEach((draw, index) => {
+        const dive = diveOf(draw, `d${index}`, Math.ceil(atMin), bare);
+        made.push(dive);
+        atMin = wallMin(dive.startsAt) + runtimeMin(newDivePlan(dive, surroundingsOf(bare)).legs) + draw.intervalMin;
+      });
+      return { ...bare, dives: made };
+    });
+}
