@@ -46,3 +46,12 @@ export function marginTooWide(name: string, marginMm: number): SlateFault {
     mend: 'Give a margin from 0 mm to a quarter of the shorter side.',
   };
 }
+
+export function tagTooSmall(label: string | null, paper: string): SlateFault {
+  return {
+    kind: 'label',
+    what: `Tags${label === null ? '' : ` of ${label}`} on ${paper} do not take what has to stand on them, with the cautions beside them.`,
+    where: '--label',
+    mend: 'Choose tags of 63.5x38.1mm or more, and a paper that holds at least two of them.',
+  };
+}

@@ -132,7 +132,8 @@ export function setterOf(fonts: SlateFonts): Setter {
       let lines = linesOf(clean(text), width, measure);
       if (style.maxLines !== undefined && lines.length > style.maxLines) {
         const kept = lines.slice(0, style.maxLines);
-        kept[style.maxLines - 1] = shortened(kept[style.maxLines - 1]!, width, measure);
+        // The last line is cut in the middle of a word rather than left half empty.
+        kept[style.maxLines - 1] = shortened(lines.slice(style.maxLines - 1).join(' '), width, measure);
         lines = kept;
       }
       const lineHeight = style.leadingPt ?? style.sizePt * LEADING;

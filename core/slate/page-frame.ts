@@ -1,14 +1,20 @@
 import { SAFETY_LINE } from '../safety-line';
 import type { Trip } from '../trip/types';
 import { dateOf } from './contents';
-import { beside, rule, space, stack, type Block, type Setter, type TextStyle } from './layout';
+import { beside, rule, space, stack, type Block, type Mark, type Setter, type TextStyle } from './layout';
 
 /** A page before it is known how many there are. */
-export interface Draft {
-  readonly name: string;
-  /** No higher than `roomFor` says. */
-  readonly body: Block;
-}
+export type Draft =
+  | {
+      readonly name: string;
+      /** Inside the margins, above the foot. */
+      readonly body: Block;
+    }
+  | {
+      readonly name: string;
+      /** The whole page, foot included, as label stock knows no margins. @param page e.g. "page 2/7" */
+      readonly marks: (page: string) => readonly Mark[];
+    };
 
 /** What every page says at its foot besides its number. */
 export interface FootFacts {

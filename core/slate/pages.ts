@@ -1,10 +1,18 @@
 import { failure, success, type Result } from '../result';
 import { dateOf } from './contents';
-import { datesWithoutDives, marginTooWide, nothingToPrint, paperTooSmall, unknownDivers } from './faults';
+import {
+  datesWithoutDives,
+  marginTooWide,
+  nothingToPrint,
+  paperTooSmall,
+  tagTooSmall,
+  unknownDivers,
+} from './faults';
 import { briefingDrafts } from './kinds/briefing';
+import { tagDrafts } from './kinds/tags';
 import { wetDrafts } from './kinds/wet';
 import { moved, setterOf, straight, type Mark, type Page } from './layout';
-import { foot, footHeight, PRINT_MIN_PT, SLATE_MIN_PT, type Draft } from './page-frame';
+import { foot, footHeight, PRINT_MIN_PT, SLATE_MIN_PT, type Draft, type FootFacts } from './page-frame';
 import {
   CUT_GAP_PT,
   CUT_MARK_PT,
@@ -25,10 +33,18 @@ export interface SlateLayout {
   readonly missingLetters: readonly string[];
 }
 
-const KIND_NAMES: Record<SlateKind, string> = { wet: 'wet-notes slate', briefing: 'briefing sheet' };
+const KIND_NAMES: Record<SlateKind, string> = {
+  wet: 'wet-notes slate',
+  briefing: 'briefing sheet',
+  tags: 'cylinder tags',
+};
 
 /** Smallest type of a kind, points. */
-const KIND_FOOT_PT: Record<SlateKind, number> = { wet: SLATE_MIN_PT, briefing: PRINT_MIN_PT };
+const KIND_FOOT_PT: Record<SlateKind, number> = {
+  wet: SLATE_MIN_PT,
+  briefing: PRINT_MIN_PT,
+  tags: PRINT_MIN_PT,
+};
 
 /** Nothing is laid out on less than this; what is in it decides the rest. */
 const NARROWEST_PT = 90;
@@ -47,6 +63,13 @@ function faultsOf(request: SlateRequest): readonly SlateFault[] {
   const shorterMm = Math.min(paper.widthMm, paper.heightMm);
   if (!(marginMm >= 0 && marginMm <= shorterMm / 4)) faults.push(marginTooWide(paper.name, marginMm));
   return faults;
+}
+
+function tooSmall(request: SlateRequest): SlateFault {
+  const { kind, label, paper } = request;
+  return kind === 'tags'
+    ? tagTooSmall(label?.name ?? null, paper.name)
+    : paperTooSmall(paper.name, `A ${KIND_NAMES[kind]}`);
 }
 
 function titleOf(request: SlateRequest): string {
@@ -141,18 +164,20 @@ export function slatePages(request: SlateRequest): Result<SlateLayout, SlateTrou
   const facts = { trip: ledger.trip, printedOn };
   const footPt = KIND_FOOT_PT[request.kind];
   const front = frameOf(paper, marginMm, holes, false);
-  const name = KIND_NAMES[request.kind];
-  if (front.width < NARROWEST_PT) return failure(paperTooSmall(paper.name, `A ${name}`));
+  if (front.width < NARROWEST_PT) return failure(tooSmall(request));
   const bodyHeight = front.height - footHeight(set, front.width, footPt, facts) - FOOT_GAP_PT;
-  const drafts = draftsOf(request, set, front.width, bodyHeight);
-  if (drafts === null) return failure(paperTooSmall(paper.name, `A ${name}`));
+  const drafts = draftsOf(request, set, front.width, bodyHeight, facts);
+  if (drafts === null) return failure(tooSmall(request));
+  if (drafts.length === 0) return failure(nothingToPrint());
   const pages = drafts.map((draft, i): Page => {
+    const number = `page ${i + 1}/${drafts.length}`;
+    const size = { widthPt: paper.widthMm * PT_PER_MM, heightPt: paper.heightMm * PT_PER_MM };
+    if ('marks' in draft) return { name: draft.name, ...size, marks: draft.marks(number) };
     const frame = frameOf(paper, marginMm, holes, request.twoSided && i % 2 === 1);
-    const below = foot(set, frame.width, footPt, facts, `page ${i + 1}/${drafts.length}`);
+    const below = foot(set, frame.width, footPt, facts, number);
     return {
       name: draft.name,
-      widthPt: paper.widthMm * PT_PER_MM,
-      heightPt: paper.heightMm * PT_PER_MM,
+      ...size,
       marks: [
         ...draft.body.at(frame.x, frame.y),
         ...below.at(frame.x, frame.y + frame.height - below.heightPt),
@@ -174,6 +199,7 @@ function draftsOf(
   set: ReturnType<typeof setterOf>,
   widthPt: number,
   heightPt: number,
+  facts: FootFacts,
 ): readonly Draft[] | null {
   if (heightPt <= 0) return null;
   switch (request.kind) {
@@ -181,5 +207,7 @@ function draftsOf(
       return wetDrafts(request, set, widthPt, heightPt);
     case 'briefing':
       return briefingDrafts(request, set, widthPt, heightPt);
+    case 'tags':
+      return tagDrafts(request, set, widthPt, heightPt, facts);
   }
 }
