@@ -51,8 +51,14 @@ function BandAxis({ y, heightPx, top, x }: { y: number; heightPx: number; top: n
   return (
     <>
       {shares.map((share) => (
-        <text key={share} className="axis-share" x={x} y={y + heightPx * (1 - share / top)} dy="0.35em">
-          {share === 0 ? '0' : `${share * 100} %`}
+        <text
+          key={share}
+          className={share === 1 ? 'axis-share axis-limit' : 'axis-share'}
+          x={x}
+          y={y + heightPx * (1 - share / top)}
+          dy="0.35em"
+        >
+          {share === 0 ? '0' : share === 1 ? 'limit' : `${share * 100} %`}
         </text>
       ))}
     </>

@@ -19,6 +19,9 @@ const SYNC = 'carried';
 const NO_MARGIN = { top: 0, right: 0, bottom: 0, left: 0 };
 const CURSOR = { stroke: 'var(--ink-soft)', strokeWidth: 1 };
 
+/** A point with the share of every compartment, where those are drawn. */
+type FullPoint = BandPoint & { readonly shares?: readonly number[] };
+
 interface BandProps {
   readonly points: readonly BandPoint[];
   readonly widthPx: number;
@@ -27,18 +30,35 @@ interface BandProps {
   readonly reader: Reader;
 }
 
-function pointOf(content: TooltipContentProps): BandPoint | null {
+function pointOf(content: TooltipContentProps): FullPoint | null {
   const payload: unknown = content.active ? content.payload[0]?.payload : null;
   // Recharts hands back the very object it was given.
-  return (payload as BandPoint | null | undefined) ?? null;
+  return (payload as FullPoint | null | undefined) ?? null;
 }
 
-function Readout({ at, reader, children }: { at: BandPoint; reader: Reader; children: string }) {
+interface ReadoutProps {
+  readonly at: BandPoint;
+  readonly reader: Reader;
+  readonly children: string;
+  readonly more?: string | undefined;
+}
+
+function Readout({ at, reader, children, more }: ReadoutProps) {
   return (
     <p className="band-readout" role="status">
       <strong>{momentText(at.atMin, reader)}</strong> {children}
+      {more !== undefined && <span className="band-all">{more}</span>}
     </p>
   );
+}
+
+function nitrogenText(at: BandPoint): string {
+  return `nitrogen ${percentText(at.share, 'up')} of the limit, compartment ${at.compartment} leading`;
+}
+
+/** Each compartment in words, where all are drawn: sixteen lines cannot be told apart by eye. */
+function allText(shares: readonly number[]): string {
+  return shares.map((share, i) => `${i + 1}: ${percentText(share, 'up')}`).join('  ');
 }
 
 export const NitrogenBand = memo(function NitrogenBand(
@@ -52,8 +72,8 @@ export const NitrogenBand = memo(function NitrogenBand(
   const readout = (content: TooltipContentProps) => {
     const at = pointOf(content);
     return at === null ? null : (
-      <Readout at={at} reader={reader}>
-        {`nitrogen ${percentText(at.share, 'up')} of the limit, compartment ${at.compartment} leading`}
+      <Readout at={at} reader={reader} more={at.shares && allText(at.shares)}>
+        {nitrogenText(at)}
       </Readout>
     );
   };
@@ -83,7 +103,7 @@ export const NitrogenBand = memo(function NitrogenBand(
             // A compartment is its place in the row.
             // eslint-disable-next-line react/no-array-index-key
             key={i}
-            dataKey={(point: { shares?: readonly number[] }) => point.shares?.[i] ?? null}
+            dataKey={(point: FullPoint) => point.shares?.[i] ?? null}
             type="linear"
             stroke="var(--ink-soft)"
             strokeWidth={0.8}

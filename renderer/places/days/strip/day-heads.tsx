@@ -2,7 +2,7 @@ import { memo } from 'react';
 import type { DiveView } from './dive-view';
 import { chooseDives } from '../../../actions/view';
 import { wallDate } from '../../../../core/trip/clock';
-import { headForm, headOf, headSentence, otuText, type DayView } from './day-view';
+import { headForm, headOf, headSentence, otuText, takenText, type DayView } from './day-view';
 
 interface DayRowProps {
   readonly days: readonly DayView[];
@@ -46,8 +46,8 @@ export const DayHeads = memo(function DayHeads(props: DayRowProps & { readonly d
 
 /** The day's oxygen dose against that day's allowance. */
 export const OtuRow = memo(function OtuRow({ days, dayWidthPx, heightPx, textScale }: DayRowProps) {
-  const isNarrow = headForm(dayWidthPx, textScale) !== 'full';
-  const insetPx = isNarrow ? 3 : 8;
+  const form = headForm(dayWidthPx, textScale);
+  const insetPx = form === 'full' ? 8 : 3;
   const lengthPx = Math.max(dayWidthPx - 2 * insetPx, 1);
   return (
     <svg
@@ -74,7 +74,7 @@ export const OtuRow = memo(function OtuRow({ days, dayWidthPx, heightPx, textSca
               height={5}
             />
             <text x={x} y={heightPx - 6}>
-              {isNarrow ? String(Math.ceil(day.otu.taken - 1e-9)) : text}
+              {form === 'full' ? text : form === 'short' ? takenText(day.otu) : ''}
             </text>
           </g>
         );

@@ -56,7 +56,7 @@ export type HeadForm = 'full' | 'short' | 'least';
 
 export function headForm(dayWidthPx: number, textScale: number): HeadForm {
   const width = dayWidthPx / textScale;
-  return width >= 112 ? 'full' : width >= 52 ? 'short' : 'least';
+  return width >= 104 ? 'full' : width >= 52 ? 'short' : 'least';
 }
 
 export interface Head {
@@ -115,6 +115,11 @@ export function headSentence(view: DayView): string {
       : `tightest is the ${ordinalText(view.tightest.ofDay)} with ${view.tightest.room} of room`,
   ];
   return parts.filter((part) => part !== '').join(', ');
+}
+
+/** Where only this fits; the whole stands in its tip and its name. */
+export function takenText({ taken }: { readonly taken: number }): string {
+  return `${Math.ceil(taken - 1e-9)} OTU`;
 }
 
 export function otuText({ taken, allowed }: { readonly taken: number; readonly allowed: number }): string {

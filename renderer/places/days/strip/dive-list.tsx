@@ -77,6 +77,7 @@ export function DiveList(props: DiveListProps): ReactNode {
               <DiveMark
                 key={view.id}
                 {...marks[i]!}
+                textScale={textScale}
                 id={view.id}
                 sounding={view.sounding}
                 mix={view.mix}

@@ -1,6 +1,7 @@
 import { memo } from 'react';
 import type { DiveView } from './dive-view';
-import type { Mark } from './marks';
+import { MIX_LINE_PX } from './labels';
+import { CARE_SIGN, mixLabel, type Mark } from './marks';
 
 type Shown = Pick<
   DiveView,
@@ -18,6 +19,7 @@ type Shown = Pick<
 >;
 
 export interface DiveMarkProps extends Mark, Shown {
+  readonly textScale: number;
   readonly isChosen: boolean;
   /** One dive of the strip is on the way of the Tab key; the others are reached from it. */
   readonly isTabStop: boolean;
@@ -60,7 +62,6 @@ function Weight({ lineX, weightY, part, isTightestOfTrip }: DiveMarkProps) {
  */
 export const DiveMark = memo(function DiveMark(props: DiveMarkProps) {
   const { id, lineX, weightY, barEndX, barEndY, surfacesX } = props;
-  const label = props.part === null ? props.mix : `${props.mix}, ${props.part}`;
   const endFromX = Math.max(barEndX - 4, lineX + REACH_PX + 1);
   return (
     <g
@@ -84,10 +85,15 @@ export const DiveMark = memo(function DiveMark(props: DiveMarkProps) {
       <Weight {...props} />
       <text className="dive-sounding" x={props.soundingX} y={props.soundingY}>
         <tspan className="dive-figure">{props.sounding}</tspan>
-        {props.care !== null && <tspan className="dive-care">{props.care === 'stop' ? '‼' : '!'}</tspan>}
-        {props.showsMix && (
+        {props.care !== null && <tspan className="dive-care">{CARE_SIGN[props.care]}</tspan>}
+        {props.mixPlace === 'beside' && (
           <tspan className="dive-mix" dx={3}>
-            {label}
+            {mixLabel(props)}
+          </tspan>
+        )}
+        {props.mixPlace === 'below' && (
+          <tspan className="dive-mix" x={props.soundingX} dy={MIX_LINE_PX * props.textScale}>
+            {mixLabel(props)}
           </tspan>
         )}
       </text>

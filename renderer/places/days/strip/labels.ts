@@ -22,7 +22,8 @@ export interface LabelPlace {
   /** Left end and baseline of the sounding. */
   readonly soundingX: number;
   readonly soundingY: number;
-  readonly showsMix: boolean;
+  /** Beside the sounding, on the line under it where only that is free, or left out. */
+  readonly mix: 'beside' | 'below' | null;
   readonly showsInterval: boolean;
 }
 
@@ -50,6 +51,8 @@ const LINE_PX = 14;
 /** From the middle of a weight to the top of its sounding. */
 const SOUNDING_TOP_PX = 8;
 const MIX_GAP_PX = 3;
+/** From the baseline of a sounding to that of a mix under it. */
+export const MIX_LINE_PX = 12;
 const WEIGHT_HALF_PX = 5;
 
 /** How far a sounding may be moved: to the other side of its line, or by lines; tried in this order. */
@@ -85,17 +88,21 @@ export function placeLabels(dives: readonly LabelledDive[], page: Page): readonl
   }
 
   const mixes: Box[] = [];
-  const withMix = new Set<number>();
+  const mixPlaces: LabelPlace['mix'][] = dives.map(() => null);
   for (const i of order) {
-    const box = mixBox(soundings[i]!, dives[i]!, page);
-    const isFree =
-      box.right <= page.widthPx &&
-      soundings.every((other, k) => k === i || common(box, other) === 0) &&
-      mixes.every((other) => common(box, other) === 0) &&
-      obstacles.every((boxes, k) => k === i || boxes.every((other) => common(box, other) === 0));
-    if (!isFree) continue;
-    mixes.push(box);
-    withMix.add(i);
+    for (const place of ['beside', 'below'] as const) {
+      const box = mixBox(soundings[i]!, dives[i]!, place, page);
+      const isFree =
+        box.right <= page.widthPx &&
+        box.bottom <= page.heightPx &&
+        soundings.every((other, k) => k === i || common(box, other) === 0) &&
+        mixes.every((other) => common(box, other) === 0) &&
+        obstacles.every((boxes, k) => k === i || boxes.every((other) => common(box, other) === 0));
+      if (!isFree) continue;
+      mixes.push(box);
+      mixPlaces[i] = place;
+      break;
+    }
   }
 
   const intervals: Box[] = [];
@@ -111,7 +118,7 @@ export function placeLabels(dives: readonly LabelledDive[], page: Page): readonl
   return soundings.map((box, i) => ({
     soundingX: box.left,
     soundingY: box.bottom - DESCENDER_PX * page.textScale,
-    showsMix: withMix.has(i),
+    mix: mixPlaces[i] ?? null,
     showsInterval: withInterval.has(i),
   }));
 }
@@ -163,9 +170,15 @@ function obstaclesOf(dive: LabelledDive): readonly Box[] {
   ];
 }
 
-function mixBox(sounding: Box, dive: LabelledDive, { textScale }: Page): Box {
-  const left = sounding.right + MIX_GAP_PX;
-  return { ...sounding, left, right: left + dive.mix.length * CHARACTER_PX.mix * textScale };
+function mixBox(sounding: Box, dive: LabelledDive, place: 'beside' | 'below', { textScale }: Page): Box {
+  const left = place === 'beside' ? sounding.right + MIX_GAP_PX : sounding.left;
+  const down = place === 'beside' ? 0 : MIX_LINE_PX * textScale;
+  return {
+    left,
+    right: left + dive.mix.length * CHARACTER_PX.mix * textScale,
+    top: sounding.top + down,
+    bottom: sounding.bottom + down,
+  };
 }
 
 /** Centred over the gap; it may reach over its ends, as nothing else is written on that row. */

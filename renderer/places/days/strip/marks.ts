@@ -15,7 +15,7 @@ export interface Mark {
   readonly upPath: string;
   readonly soundingX: number;
   readonly soundingY: number;
-  readonly showsMix: boolean;
+  readonly mixPlace: 'beside' | 'below' | null;
   readonly showsInterval: boolean;
   readonly intervalX: number;
 }
@@ -23,6 +23,17 @@ export interface Mark {
 /** Tenths of a pixel are finer than anybody sees, and keep marks equal that have not moved. */
 function fine(px: number): number {
   return Math.round(px * 10) / 10;
+}
+
+/** What is written at the weight: marks of care are part of its width. */
+function soundingLabel(view: DiveView): string {
+  return view.care === null ? view.sounding : `${view.sounding}${CARE_SIGN[view.care]}`;
+}
+
+export const CARE_SIGN = { stop: '‼', change: '!' } as const;
+
+export function mixLabel({ mix, part }: Pick<DiveView, 'mix' | 'part'>): string {
+  return part === null ? mix : `${mix}, ${part}`;
 }
 
 export function marksOf(
@@ -42,8 +53,8 @@ export function marksOf(
       lineX: x(view.startMin),
       barEndX: x(view.bottomEndMin),
       weightY: y(view.weightM),
-      sounding: view.sounding,
-      mix: view.mix,
+      sounding: soundingLabel(view),
+      mix: mixLabel(view),
       interval: view.interval,
       intervalFromX: x(view.intervalFromMin),
       isFirstChoice: view.isTightestOfTrip || firstChoice.has(view.id),
@@ -63,7 +74,7 @@ export function marksOf(
       upPath: path(view.wayUp),
       soundingX: fine(place.soundingX),
       soundingY: fine(place.soundingY),
-      showsMix: place.showsMix,
+      mixPlace: place.mix,
       showsInterval: place.showsInterval,
       intervalX: fine((placeOf(time, view.intervalFromMin) + placeOf(time, view.startMin)) / 2),
     };

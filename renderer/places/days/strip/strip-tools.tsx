@@ -49,10 +49,10 @@ export function StripTools({
         As a table
       </button>
       <span className="strip-zoom">
-        <button type="button" className="plain" disabled={zoom.isClosest} onClick={zoom.closer}>
+        <button type="button" className="plain" disabled={zoom.isClosest} onClick={() => zoom.closer()}>
           Closer
         </button>
-        <button type="button" className="plain" disabled={zoom.isWhole} onClick={zoom.further}>
+        <button type="button" className="plain" disabled={zoom.isWhole} onClick={() => zoom.further()}>
           Further
         </button>
         <button type="button" className="plain" disabled={zoom.isWhole} onClick={zoom.whole}>

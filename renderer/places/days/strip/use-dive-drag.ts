@@ -40,10 +40,15 @@ interface Hold {
   readonly page: PageNow;
   readonly fromX: number;
   readonly fromY: number;
+  /** Where the pointer was last, and how far along the page it has moved the dive. */
+  lastX: number;
+  movedX: number;
   hasMoved: boolean;
   last: EditResult | null;
 }
 
+/** With the modifier the dive follows at a sixth of the pointer's way: a minute can be less than a pixel. */
+const FINE_RATE = 1 / 6;
 /** Below this a press is a choice, not a drag. */
 const SLACK_PX = 3;
 const LONGEST_MIN = 600;
@@ -100,7 +105,9 @@ export function useDiveDrag(page: PageNow, setFrozen: (frozen: Frozen | null) =>
     const to = pending.current;
     pending.current = null;
     if (!held || !to) return;
-    held.last = moved(held, to.x - held.fromX, to.y - held.fromY, to.fine);
+    held.movedX += (to.x - held.lastX) * (to.fine ? FINE_RATE : 1);
+    held.lastX = to.x;
+    held.last = moved(held, held.movedX, to.y - held.fromY, to.fine);
     const refusal = held.last.ok ? null : held.last.troubles[0].what;
     setLive((was) =>
       was?.refusal === refusal && was.diveId === held.origin.id
@@ -140,7 +147,8 @@ export function useDiveDrag(page: PageNow, setFrozen: (frozen: Frozen | null) =>
       if (grip === null || origin.isAsDived) return;
       const ids = grip === 'start' && diveIds.includes(id) ? diveIds : [id];
       const { clientX: fromX, clientY: fromY, pointerId } = event;
-      hold.current = { grip, pointerId, origin, ids, page, fromX, fromY, hasMoved: false, last: null };
+      const start = { fromX, fromY, lastX: fromX, movedX: 0, hasMoved: false, last: null };
+      hold.current = { grip, pointerId, origin, ids, page, ...start };
       event.currentTarget.setPointerCapture(pointerId);
     },
     onPointerMove(event) {

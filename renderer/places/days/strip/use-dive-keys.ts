@@ -84,13 +84,20 @@ export function useDiveKeys(
           else chooseDives([view.id]);
           break;
         case 'zoom':
-          zoom[meaning.to]();
+          zoom[meaning.to](middleOf(event.target));
           break;
       }
     },
     onKeyUp: settle,
     onBlur: settle,
   };
+}
+
+/** Where an element stands in the window. */
+function middleOf(target: EventTarget): number | undefined {
+  if (!(target instanceof Element)) return undefined;
+  const { left, width } = target.getBoundingClientRect();
+  return left + width / 2;
 }
 
 const DIVED = {

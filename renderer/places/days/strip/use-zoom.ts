@@ -4,7 +4,7 @@ import { useCallback, useEffect, useLayoutEffect, useRef, useState, type RefObje
 /** Closest view: this many days over the width of the page. */
 const CLOSEST_DAYS = 0.5;
 const KEY_STEP = 1.4;
-const WHEEL_RATE = 0.002;
+const WHEEL_RATE = 0.003;
 /** Wheels that count in lines move about this far a line. */
 const LINE_PX = 16;
 
@@ -13,10 +13,10 @@ export interface Zoom {
   readonly factor: number;
   readonly isWhole: boolean;
   readonly isClosest: boolean;
-  readonly closer: () => void;
-  readonly further: () => void;
+  /** `atClientX`: what should stay where it is in the window; the middle of the page where nothing is said. */
+  readonly closer: (atClientX?: number) => void;
+  readonly further: (atClientX?: number) => void;
   readonly whole: () => void;
-  readonly scrollBy: (px: number) => void;
 }
 
 /** The page keeps the moment `atPx` from the left edge of the view under it. */
@@ -37,10 +37,11 @@ export function useZoom(scroller: RefObject<HTMLElement | null>, dayCount: numbe
   const factor = Math.min(wanted, closest);
 
   const zoomBy = useCallback(
-    (ratio: number, atPx?: number) => {
+    (ratio: number, atClientX?: number) => {
       const element = scroller.current;
       if (!element) return;
-      const px = atPx ?? element.clientWidth / 2;
+      const leftX = element.getBoundingClientRect().left;
+      const px = atClientX === undefined ? element.clientWidth / 2 : atClientX - leftX;
       anchor.current = { share: (element.scrollLeft + px) / element.scrollWidth, atPx: px };
       setWanted((was) => Math.min(closest, Math.max(1, Math.min(was, closest) * ratio)));
     },
@@ -62,8 +63,7 @@ export function useZoom(scroller: RefObject<HTMLElement | null>, dayCount: numbe
       const unit = event.deltaMode === WheelEvent.DOM_DELTA_LINE ? LINE_PX : 1;
       if (event.ctrlKey || event.metaKey) {
         event.preventDefault();
-        const atPx = event.clientX - element.getBoundingClientRect().left;
-        zoomBy(Math.exp(-event.deltaY * unit * WHEEL_RATE * (event.deltaMode === 0 ? 2 : 1)), atPx);
+        zoomBy(Math.exp(-event.deltaY * unit * WHEEL_RATE), event.clientX);
         return;
       }
       const moved = event.deltaX !== 0 ? event.deltaX : event.deltaY;
@@ -85,15 +85,14 @@ export function useZoom(scroller: RefObject<HTMLElement | null>, dayCount: numbe
     factor,
     isWhole: factor === 1,
     isClosest: factor === closest,
-    closer: () => zoomBy(KEY_STEP),
-    further: () => zoomBy(1 / KEY_STEP),
+    closer: (atClientX) => zoomBy(KEY_STEP, atClientX),
+    further: (atClientX) => zoomBy(1 / KEY_STEP, atClientX),
     whole: () => setWanted(1),
-    scrollBy: (px) => scroller.current?.scrollBy({ left: px }),
   };
 }
 
 /** Two fingers on a touch screen; a trackpad's pinch comes as a wheel with Ctrl. */
-function followPinch(element: HTMLElement, zoomBy: (ratio: number, atPx: number) => void): () => void {
+function followPinch(element: HTMLElement, zoomBy: (ratio: number, atClientX: number) => void): () => void {
   const fingers = new Map<number, { readonly x: number; readonly y: number }>();
   const spread = () => {
     const [a, b] = [...fingers.values()];
@@ -108,7 +107,7 @@ function followPinch(element: HTMLElement, zoomBy: (ratio: number, atPx: number)
     fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
     const after = spread();
     if (!before || !after || before.distance === 0) return;
-    zoomBy(after.distance / before.distance, after.middle - element.getBoundingClientRect().left);
+    zoomBy(after.distance / before.distance, after.middle);
   };
   const onUp = (event: PointerEvent) => {
     fingers.delete(event.pointerId);

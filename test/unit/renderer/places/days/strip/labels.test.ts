@@ -34,15 +34,18 @@ const soundingsOf = (dives: readonly LabelledDive[], width: number) =>
 describe('placeLabels', () => {
   it('shows everything where there is room', () => {
     const places = placeLabels([dive(100), dive(300)], page(600));
-    expect(places.map(({ showsMix, showsInterval }) => [showsMix, showsInterval])).toEqual([
-      [true, true],
-      [true, true],
+    expect(places.map(({ mix, showsInterval }) => [mix, showsInterval])).toEqual([
+      ['beside', true],
+      ['beside', true],
     ]);
   });
 
   it('leaves the mix out first: the sounding stays in its place', () => {
-    const [first] = placeLabels([dive(100, { barEndX: 106 }), dive(126, { barEndX: 130 })], page(600));
-    expect(first).toMatchObject({ showsMix: false, soundingX: 99 });
+    const [first] = placeLabels(
+      [dive(100, { barEndX: 106 }), dive(118, { barEndX: 122, weightY: 200 })],
+      page(600),
+    );
+    expect(first).toMatchObject({ mix: null, soundingX: 99 });
   });
 
   it('leaves out an interval that would cover its neighbour', () => {
@@ -55,10 +58,18 @@ describe('placeLabels', () => {
     expect(crowded.map(({ showsInterval }) => showsInterval)).toEqual([true, false, true]);
   });
 
-  it('leaves more out where text is larger', () => {
+  it('writes the mix under the sounding where only that is free', () => {
+    const [first] = placeLabels(
+      [dive(100, { barEndX: 106 }), dive(135, { barEndX: 140, weightY: 112 })],
+      page(600),
+    );
+    expect(first).toMatchObject({ mix: 'below', soundingX: 99 });
+  });
+
+  it('makes place where text is larger', () => {
     const dives = [dive(100), dive(160)];
-    expect(placeLabels(dives, page(600))[0]!.showsMix).toBe(true);
-    expect(placeLabels(dives, page(600, 2))[0]!.showsMix).toBe(false);
+    expect(placeLabels(dives, page(600))[0]!.mix).toBe('beside');
+    expect(placeLabels(dives, page(600, 2))[0]!.mix).toBe('below');
   });
 
   it('shows the chosen dive before its neighbours', () => {
