@@ -36,7 +36,7 @@ export interface WriteRequest {
   readonly path: string;
   readonly content: string | Uint8Array;
   readonly nowMs: number;
-  /** The stamp of the file that is replaced; the new one bears a later one. */
+  /** A stamp; the file bears a later one. Left out or empty: any. */
   readonly laterThan?: string | undefined;
   /** Called with the stamp when all bytes are on the disk and nothing has taken its place yet. */
   readonly beforeRename?: (savedAt: string) => Promise<void>;
@@ -67,13 +67,15 @@ async function writeFlushed(fs: FileSystem, path: string, request: WriteRequest)
   const file = await fs.open(path, 'wx');
   try {
     await file.writeFile(request.content);
+    const { laterThan = '' } = request;
+    const earliestMs = laterThan === '' ? 0 : Date.parse(laterThan);
     let savedAt = '';
-    for (const step of STAMP_STEPS_MS) {
-      const earliest = request.laterThan === undefined ? 0 : Date.parse(request.laterThan) + step;
-      const stamp = new Date(Math.max(request.nowMs, earliest));
-      await file.utimes(stamp, stamp);
+    for (const stepMs of STAMP_STEPS_MS) {
+      // Half a millisecond more: seconds as a floating number would else often fall a millisecond short.
+      const stampS = (Math.max(request.nowMs, earliestMs + stepMs) + 0.5) / 1000;
+      await file.utimes(stampS, stampS);
       savedAt = stampOf(await file.stat());
-      if (request.laterThan === undefined || savedAt > request.laterThan) break;
+      if (savedAt > laterThan) break;
     }
     await file.sync();
     return savedAt;

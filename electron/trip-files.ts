@@ -123,17 +123,28 @@ export function tripFiles(options: TripFilesOptions): TripFiles {
 
   const saveAt = async (place: TripPlace, text: string): Promise<StoredTrip> => {
     const standing = await keepWhatStands(place);
+    const [newest] = await versions.list(place.token);
     const savedAt = await writeAtomically(fs, {
       path: place.path,
       content: text,
       nowMs: nowMs(),
-      laterThan: standing ?? undefined,
+      // Later than both: a file put back from a backup may be older than our own last save.
+      laterThan: [standing ?? '', newest?.savedAt ?? ''].toSorted().at(-1),
       // The version first: a process killed in between leaves one save more, never one less.
       beforeRename: (stamp) => versions.add(place.token, text, stamp),
     });
     seen.set(place.path, savedAt);
     await versions.prune(place.token).catch(() => {});
     return { token: place.token, home: place.home, text, savedAt };
+  };
+
+  const stampAt = async (path: string): Promise<string> => {
+    try {
+      return stampOf(await fs.stat(path));
+    } catch (error) {
+      const isGone = codeOf(error) === 'ENOENT';
+      throw isGone ? new DiskTrouble(notFoundTrouble(path)) : asDiskTrouble(error, path);
+    }
   };
 
   return {
@@ -154,17 +165,11 @@ export function tripFiles(options: TripFilesOptions): TripFiles {
       if (token === null) {
         await makeFolder(fs, libraryFolder);
         const place = places.fresh(slugOf(title), randomBytes(4).toString('hex'));
-        return inTurn(place.path, () => saveAt(place, text));
+        return inTurn(place.token, () => saveAt(place, text));
       }
-      const place = await placeOf(token);
-      return inTurn(place.path, async () => {
-        const standing = await fs.stat(place.path).then(stampOf, (error: unknown) => {
-          throw new DiskTrouble(
-            codeOf(error) === 'ENOENT'
-              ? notFoundTrouble(place.path)
-              : writeTrouble(error, place.path, text.length),
-          );
-        });
+      return inTurn(token, async () => {
+        const place = await placeOf(token);
+        const standing = await stampAt(place.path);
         if (expectedSavedAt !== null && standing !== expectedSavedAt) {
           throw new DiskTrouble(changedTrouble(place.path));
         }
@@ -172,37 +177,38 @@ export function tripFiles(options: TripFilesOptions): TripFiles {
       });
     },
 
-    remove: async (token) => {
-      const place = await placeOf(token);
-      // A file outside the library is its owner's: it leaves the list and stays where it is.
-      if (place.home === 'file') return recent.forget(place.path);
-      const bin = join(folder, 'bin');
-      const time = new Date(nowMs()).toISOString().replace(/[:.]/g, '-');
-      await inTurn(place.path, async () => {
+    remove: (token) =>
+      inTurn(token, async () => {
+        const place = await placeOf(token);
+        // A file outside the library is its owner's: it leaves the list and stays where it is.
+        if (place.home === 'file') return recent.forget(place.path);
+        const bin = join(folder, 'bin');
+        const time = new Date(nowMs()).toISOString().replace(/[:.]/g, '-');
+        await makeFolder(fs, bin);
         try {
-          await makeFolder(fs, bin);
           seen.set(place.path, null);
           await fs.rename(place.path, join(bin, `${time}-${basename(place.path)}`));
         } catch (error) {
           throw asDiskTrouble(error, place.path);
         }
-      });
-    },
+      }),
 
     versions: (token) => versions.list(checkedToken(token)),
     version: (token, version) => versions.read(checkedToken(token), version),
 
     openAt: async (path) => {
       const place = places.at(path);
-      const trip = await readAt(place);
-      if (place.home === 'file') recent.remember(place.path);
-      return trip;
+      // Handed out even where it is no trip: whoever reads it can then say what is wrong, and in which line.
+      const { text, savedAt } = await readWhole(fs, place.path);
+      seen.set(place.path, savedAt);
+      if (place.home === 'file' && peekTrip(text).ok) recent.remember(place.path);
+      return { token: place.token, home: place.home, text, savedAt };
     },
 
     writeAt: async (path, text) => {
       checkText(text, path);
       const place = places.at(path);
-      const trip = await inTurn(place.path, () => saveAt(place, text));
+      const trip = await inTurn(place.token, () => saveAt(place, text));
       if (place.home === 'file') recent.remember(place.path);
       return trip;
     },
@@ -231,18 +237,18 @@ function checkedToken(token: TripToken): TripToken {
   return token;
 }
 
-/** One piece of work at a time for each path, in the order in which they were asked for. */
-function queues(): <T>(path: string, work: () => Promise<T>) => Promise<T> {
+/** One piece of work at a time for each trip, in the order in which they were asked for. */
+function queues(): <T>(token: TripToken, work: () => Promise<T>) => Promise<T> {
   const tails = new Map<string, Promise<unknown>>();
-  return async (path, work) => {
-    const before = tails.get(path) ?? Promise.resolve();
+  return async (token, work) => {
+    const before = tails.get(token) ?? Promise.resolve();
     const mine = before.then(work, work);
     const tail = mine.catch(() => {});
-    tails.set(path, tail);
+    tails.set(token, tail);
     try {
       return await mine;
     } finally {
-      if (tails.get(path) === tail) tails.delete(path);
+      if (tails.get(token) === tail) tails.delete(token);
     }
   };
 }

@@ -1,0 +1,43 @@
+// @vitest-environment jsdom
+import 'fake-indexeddb/auto';
+import type { PickedText } from '../../renderer/host/browser-files';
+import { browserHost } from '../../renderer/host/browser-host';
+import { holdsTheContract, type Machine } from './host-suite';
+
+let machines = 0;
+
+/** A browser profile of its own: a library of its own name, and a page whose user the test plays. */
+async function machine(): Promise<Machine> {
+  machines += 1;
+  const library = `machine-${machines}`;
+  let now = Date.parse('2027-03-01T08:00:00.000Z');
+  const picks: (PickedText | null)[] = [];
+  let downloaded: string | Uint8Array = '';
+  const page = {
+    pickText: async () => picks.shift() ?? null,
+    download: (bytes: Uint8Array | string) => {
+      downloaded = bytes;
+    },
+    openDocument: () => true,
+    openPage: () => {},
+    confirm: () => false,
+    nowMs: () => now,
+  };
+  const host = browserHost(page, library);
+  const otherWindow = browserHost(page, library);
+  return {
+    host,
+    setNow: (iso) => {
+      now = Date.parse(iso);
+    },
+    willOpen: (file) => void picks.push(file === null ? null : { kind: 'text', ...file }),
+    willSave: () => async () => downloaded,
+    changeOutside: async (token, text) => {
+      const written = await otherWindow.writeTrip(token, text, 'Theirs', null);
+      if (!written.ok) throw new Error(written.trouble.what);
+    },
+    close: async () => {},
+  };
+}
+
+holdsTheContract('browserHost', machine);

@@ -1,0 +1,90 @@
+import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs';
+import { request } from 'node:http';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { PortTaken, serve, type Served } from '../../../build/serve';
+import { CONTENT_SECURITY_POLICY } from '../../../electron/content-policy';
+
+let served: Served;
+
+beforeAll(async () => {
+  const above = mkdtempSync(join(tmpdir(), 'carryover-serve-'));
+  mkdirSync(join(above, 'window', 'assets'), { recursive: true });
+  writeFileSync(join(above, 'secret.txt'), 'secret');
+  writeFileSync(join(above, 'window', 'index.html'), '<p>window');
+  writeFileSync(join(above, 'window', 'assets', 'a.js'), 'let a');
+  writeFileSync(join(above, 'window', 'key.pem'), 'key');
+  served = await serve(join(above, 'window'), 0);
+});
+afterAll(() => served.close());
+
+interface Got {
+  readonly status: number | undefined;
+  readonly headers: Record<string, unknown>;
+  readonly body: string;
+}
+
+/** Raw, since fetch would tidy the path up before it is sent. */
+function get(path: string, options: { method?: string; host?: string } = {}): Promise<Got> {
+  return new Promise((resolve, reject) => {
+    const host = options.host ?? `127.0.0.1:${served.port}`;
+    const asked = request(
+      { port: served.port, host: '127.0.0.1', path, method: options.method ?? 'GET', headers: { host } },
+      (response) => {
+        let body = '';
+        response.on('data', (chunk: Buffer) => (body += chunk.toString()));
+        response.on('end', () => resolve({ status: response.statusCode, headers: response.headers, body }));
+      },
+    );
+    asked.on('error', reject);
+    asked.end();
+  });
+}
+
+describe('serve', () => {
+  it('serves the window at its root, with the policy', async () => {
+    const { status, headers, body } = await get('/');
+    expect({ status, body }).toEqual({ status: 200, body: '<p>window' });
+    expect(headers['content-security-policy']).toBe(CONTENT_SECURITY_POLICY);
+    expect(headers['content-type']).toBe('text/html; charset=utf-8');
+    expect(headers['x-content-type-options']).toBe('nosniff');
+  });
+
+  it('passes queries over and serves files in folders', async () => {
+    expect((await get('/assets/a.js?v=1')).body).toBe('let a');
+  });
+
+  it.each([
+    '/../secret.txt',
+    '/%2e%2e/secret.txt',
+    '/..%2fsecret.txt',
+    '/assets/../../secret.txt',
+    '/%5c..%5csecret.txt',
+    '/%00',
+    '/%zz',
+  ])('refuses %s', async (path) => {
+    const { status, body } = await get(path);
+    expect(status).toBe(400);
+    expect(body).not.toContain('secret');
+  });
+
+  it('knows no files of unknown kinds, and none that are not there', async () => {
+    expect((await get('/key.pem')).status).toBe(404);
+    expect((await get('/nothing.js')).status).toBe(404);
+    expect((await get('/assets')).status).toBe(404);
+  });
+
+  it('answers GET and HEAD alone', async () => {
+    expect((await get('/', { method: 'POST' })).status).toBe(405);
+    expect(await get('/', { method: 'HEAD' })).toMatchObject({ status: 200, body: '' });
+  });
+
+  it('refuses a name that another page may have pointed here', async () => {
+    expect((await get('/', { host: 'elsewhere.example' })).status).toBe(421);
+  });
+
+  it('says that a port is taken', async () => {
+    await expect(serve(tmpdir(), served.port)).rejects.toBeInstanceOf(PortTaken);
+  });
+});
