@@ -4,6 +4,7 @@ import { demoTrip } from '../core/trip/demo-trip';
 import { openHanded, putStored, setAutosave } from './actions/files';
 import { say } from './actions/view';
 import { COMMANDS } from './commands/all';
+import { offerCommands } from './commands/offer';
 import { isEnabled } from './commands/registry';
 import { listenForKeys } from './frame/keys';
 import { isUnsaved, startAutosave } from './store/autosave';
@@ -30,6 +31,7 @@ export async function start(host: Host): Promise<void> {
   }
   desk.setState({ ready: true });
 
+  offerCommands(host);
   host.onCommand((id) => {
     const command = COMMANDS.find((each) => each.id === id);
     if (command && isEnabled(command, desk.getState())) command.run();

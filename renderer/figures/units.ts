@@ -1,10 +1,6 @@
 /** Figures at the edge of the window: what is metres and bar inside is shown and typed in the chosen units. */
 import type { Settings } from '../../core/host';
-
-/** Exact by definition. Source: International yard and pound agreement, 1959; NIST SP 811 (2008), appendix B. */
-const M_PER_FOOT = 0.3048;
-const BAR_PER_PSI = 0.0689475729316836;
-const L_PER_CUBIC_FOOT = 28.316846592;
+import { BAR_PER_PSI, L_PER_CUBIC_FOOT, M_PER_FOOT } from '../../core/units';
 
 export type Units = Settings['units'];
 

@@ -1,5 +1,7 @@
 import { desk } from '../store/store';
 
+const LARGE_TEXT = 1.2;
+
 /** Keeps the page's look, size of text and title with the desk. */
 export function followLook(): void {
   const dark = window.matchMedia('(prefers-color-scheme: dark)');
@@ -8,6 +10,8 @@ export function followLook(): void {
     const { settings, trip } = desk.getState();
     const isCabin = settings.look === 'cabin' || (settings.look === 'system' && dark.matches);
     root.dataset['look'] = isCabin ? 'cabin' : 'light';
+    // Media queries know nothing of this size: from here on the page scrolls instead of filling the window.
+    root.dataset['text'] = settings.textScale > LARGE_TEXT ? 'large' : 'usual';
     root.style.fontSize = `${settings.textScale * 100}%`;
     const title = `${trip.title} · Carryover`;
     if (document.title !== title) document.title = title;

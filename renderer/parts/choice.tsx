@@ -13,11 +13,13 @@ export function Choice<Value extends string>(props: {
   readonly options: readonly Option<Value>[];
   readonly commit: (value: Value) => void;
   readonly wide?: boolean;
+  /** One more class, for a place that draws it its own way. */
+  readonly className?: string;
   readonly hint?: ReactNode;
 }): ReactNode {
   const id = useId();
   return (
-    <div className={props.wide ? 'field wide' : 'field'}>
+    <div className={['field', props.wide ? 'wide' : '', props.className ?? ''].filter(Boolean).join(' ')}>
       <label htmlFor={id}>{props.label}</label>
       <select
         id={id}

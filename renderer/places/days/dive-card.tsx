@@ -39,7 +39,7 @@ export function DiveCard({ dive }: { readonly dive: Dive }): ReactNode {
         {dateText(dive.startsAt)}, {ordinalText(diveOfDay(trip, dive))} dive
         {entry?.isAsDived ? ', as dived' : ''}
       </p>
-      <h2>{site?.name ?? dive.siteId}</h2>
+      <h2 className="unseen">{site?.name ?? dive.siteId}</h2>
       {/* The key gives each dive its own fields: what was being typed for one must not show in another. */}
       <DiveFields key={dive.id} dive={dive} />
       {entry?.isMade ? (

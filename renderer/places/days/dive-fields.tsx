@@ -25,6 +25,7 @@ export function DiveFields({ dive }: { readonly dive: Dive }): ReactNode {
         value={dive.siteId}
         options={sites.map(({ id, name }) => ({ value: id, label: name }))}
         commit={(siteId) => tell(setSite(dive.id, siteId))}
+        className="site"
         wide
       />
       <DateField label="Day" value={date} commit={(next) => setStart(dive.id, `${next}T${time}`)} />

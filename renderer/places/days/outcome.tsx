@@ -12,20 +12,20 @@ import {
   percentText,
   unitText,
 } from '../../figures/format';
-import type { Units } from '../../figures/units';
+import { toUnit, type Units } from '../../figures/units';
 import { roomOfEntry } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 
-/** What a room is measured to, as it reads after "to" and "past". */
+/** What a room is measured to. */
 export const LIMIT_WORDS: Readonly<Record<RoomLimit, string>> = {
-  'no-stop': 'the no-stop limit',
-  mod: 'the MOD',
-  po2: 'the PO₂ limit',
-  cns: 'a full CNS clock',
-  'cns-day': 'the CNS allowance of 24 h',
-  gas: 'the minimum gas',
-  'diver-depth': 'the diver’s own depth limit',
-  interval: 'the dive before',
+  'no-stop': 'no-stop limit',
+  mod: 'MOD',
+  po2: 'PO₂ limit',
+  cns: 'CNS clock',
+  'cns-day': 'CNS of 24 h',
+  gas: 'minimum gas',
+  'diver-depth': 'own depth limit',
+  interval: 'dive before',
 };
 
 /** From here on a figure is set in the cautionary colour and its aside says how much is left. */
@@ -59,22 +59,22 @@ function useRows(entry: Entry, room: Room): readonly Row[] {
     },
     {
       figure: 'room.min',
-      label: 'Room, longer',
+      label: 'Room',
       value: room.min === null ? NO_FIGURE : minutesText(room.min, 'down'),
       aside:
         room.minLimit === null
           ? 'no limit in reach'
-          : `${room.min === null ? 'past' : 'to'} ${LIMIT_WORDS[room.minLimit]}`,
+          : `${room.min === null ? 'past ' : ''}${LIMIT_WORDS[room.minLimit]}`,
       care: room.min === null ? room.minLimit !== null : room.min < CARE_BELOW_MIN,
     },
     {
       figure: 'room.m',
-      label: 'Deeper, same time',
+      label: 'As long, down to',
       value: deeperM === null ? NO_FIGURE : unitText(deeperM, 'depth', units, 'down', 1),
       aside:
         room.m === null || room.mLimit === null
           ? 'no limit in reach'
-          : `${unitText(room.m, 'depth', units, 'down', 1)} to ${LIMIT_WORDS[room.mLimit]}`,
+          : `${unitText(room.m, 'depth', units, 'down', 1)}, ${LIMIT_WORDS[room.mLimit]}`,
       care: room.m !== null && room.m < CARE_BELOW_M,
     },
     {
@@ -89,7 +89,7 @@ function useRows(entry: Entry, room: Room): readonly Row[] {
     },
     {
       figure: 'interval',
-      label: 'Interval before',
+      label: 'Interval',
       value: entry.intervalMin === null ? NO_FIGURE : hoursText(entry.intervalMin, 'down'),
       aside: entry.intervalMin === null ? 'the first dive' : '',
       care: false,
@@ -104,7 +104,7 @@ function useRows(entry: Entry, room: Room): readonly Row[] {
     {
       figure: 'cns.after',
       label: 'CNS clock',
-      value: `${percentText(cns.before, 'up')} → ${percentText(cns.after, 'up')}`,
+      value: `${percentText(cns.before, 'up').replace(' %', '')} → ${percentText(cns.after, 'up')}`,
       aside: `24 h: ${percentText(cns.day, 'up')}`,
       care: (cns.after ?? 1) > CARE_ABOVE_CNS || (cns.day ?? 1) > CARE_ABOVE_CNS,
     },
@@ -112,7 +112,7 @@ function useRows(entry: Entry, room: Room): readonly Row[] {
       figure: 'otu.dive',
       label: 'OTU',
       value: otu.dive === null ? NO_FIGURE : numberText(otu.dive, 0, 'up'),
-      aside: `day ${numberText(otu.day, 0, 'up')}, trip ${numberText(otu.trip, 0, 'up')}`,
+      aside: `day ${numberText(otu.day, 0, 'up')} trip ${numberText(otu.trip, 0, 'up')}`,
       care: false,
     },
     {
@@ -125,8 +125,9 @@ function useRows(entry: Entry, room: Room): readonly Row[] {
     {
       figure: 'endBar',
       label: 'Pressure',
-      value: `${unitText(entry.diver.cylinder.fillBar, 'pressure', units, 'down')} → ${unitText(gas.endBar, 'pressure', units, 'down')}`,
-      aside: `turn at ${unitText(gas.turnBar, 'pressure', units, 'up')}`,
+      value: `${numberText(toUnit(entry.diver.cylinder.fillBar, 'pressure', units), 0, 'down')} → ${unitText(gas.endBar, 'pressure', units, 'down')}`,
+      aside:
+        gas.turnBar === null ? '' : `turn at ${numberText(toUnit(gas.turnBar, 'pressure', units), 0, 'up')}`,
       care: gas.endBar === null || (gas.minimumBar !== null && gas.endBar < gas.minimumBar),
     },
   ];

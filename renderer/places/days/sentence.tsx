@@ -17,6 +17,10 @@ function plural(count: number, one: string, many: string): string {
   return count === 1 ? `one ${one}` : `${countText(count)} ${many}`;
 }
 
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
 /** The mixes that dives really breathe; those on board that nobody breathes are another matter. */
 function breathedMixes(ids: ReadonlySet<string>): string {
   return plural(ids.size, 'mix', 'mixes');
@@ -89,10 +93,10 @@ export function Sentence(): ReactNode {
       {cautions.length > 0 ? (
         <button type="button" className="linked" onClick={() => showOverlay({ kind: 'cautions' })}>
           {stops > 0
-            ? `${countText(stops)} to stop for`
+            ? `${capital(plural(stops, 'thing', 'things'))} to stop for`
             : changes > 0
-              ? `${countText(changes)} to change`
-              : `${countText(cautions.length)} to know`}
+              ? `${capital(plural(changes, 'thing', 'things'))} to change`
+              : `${capital(plural(cautions.length, 'thing', 'things'))} to know`}
         </button>
       ) : null}
     </p>

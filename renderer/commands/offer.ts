@@ -1,0 +1,39 @@
+/** Tells the host which commands there are, for a menu of the system's own; again whenever a label or state changes. */
+import type { Host, MenuCommand } from '../../core/host';
+import { desk, type Desk } from '../store/store';
+import { COMMANDS } from './all';
+import { isEnabled, labelOf } from './registry';
+
+export function menuCommands(state: Desk): readonly MenuCommand[] {
+  return COMMANDS.map((command) => {
+    const [keys] = command.keys ?? [];
+    return {
+      id: command.id,
+      label: labelOf(command, state),
+      group: command.group,
+      ...(keys === undefined ? {} : { keys }),
+      enabled: isEnabled(command, state),
+    };
+  });
+}
+
+/** Returns how to stop. */
+export function offerCommands(host: Host): () => void {
+  let offered = '';
+  const offer = (state: Desk): void => {
+    const commands = menuCommands(state);
+    const text = JSON.stringify(commands);
+    if (text === offered) return;
+    offered = text;
+    host.offerCommands(commands);
+  };
+  offer(desk.getState());
+  return desk.subscribe((now, before) => {
+    // A drag changes the trip many times a second and no label until it ends.
+    const same =
+      now.history === before.history &&
+      now.selection === before.selection &&
+      now.settings === before.settings;
+    if (!same) offer(now);
+  });
+}

@@ -1,0 +1,203 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { demoTrip } from '../../../../core/trip/demo-trip';
+import {
+  addDive,
+  deleteDives,
+  duplicateDay,
+  duplicateDives,
+  setAsDived,
+  setBottomMin,
+  setDepth,
+  setDiveParty,
+  setLevels,
+  setMix,
+  setStart,
+  shiftDives,
+} from '../../../../renderer/actions/dives';
+import { cancelGesture, edit, endGesture, startGesture, tell } from '../../../../renderer/actions/edit';
+import { nextStart } from '../../../../renderer/actions/next-start';
+import { undoStep } from '../../../../renderer/actions/history';
+import { blankTrip } from '../../../../renderer/store/blank-trip';
+import { desk, freshDesk } from '../../../../renderer/store/store';
+
+const dives = () => desk.getState().trip.dives;
+const past = () => desk.getState().history.past;
+const single = () => dives().find((dive) => !dive.legs)!;
+const levelled = () => dives().find((dive) => dive.legs)!;
+const again = (id: string) => dives().find((dive) => dive.id === id)!;
+
+beforeEach(() => desk.setState(freshDesk(demoTrip()), true));
+
+describe('edit', () => {
+  it('replaces the dive and nothing else', () => {
+    const before = desk.getState().trip;
+    const dive = single();
+    expect(setDepth(dive.id, dive.depthM - 1).ok).toBe(true);
+    const after = desk.getState().trip;
+    expect(after.dives.filter((each, i) => each !== before.dives[i]).map(({ id }) => id)).toEqual([dive.id]);
+    expect(after.sites).toBe(before.sites);
+    expect(past().map(({ code }) => code)).toEqual(['dive.depth']);
+  });
+
+  it('refuses what cannot be, says what, where and how to mend it, and changes nothing', () => {
+    const before = desk.getState();
+    const result = setDepth(single().id, -4);
+    expect(result.ok).toBe(false);
+    if (!result.ok) {
+      const [first] = result.troubles;
+      expect(first.where).toContain('depthM');
+      expect(first.what).not.toBe('');
+      expect(first.mend).not.toBe('');
+    }
+    expect(desk.getState()).toBe(before);
+  });
+
+  it('leaves no step where nothing changed', () => {
+    setDepth(single().id, single().depthM);
+    edit({ label: 'x', code: 'x' }, (trip) => trip);
+    expect(past()).toEqual([]);
+  });
+
+  it('says a refusal where no field stands to say it', () => {
+    tell(setDepth(single().id, -4));
+    expect(desk.getState().notice?.tone).toBe('refused');
+    tell(setDepth(single().id, single().depthM - 1));
+    expect(desk.getState().notice).toBeNull();
+  });
+});
+
+describe('a gesture', () => {
+  it('is one undo step; Escape goes back to its mark', () => {
+    const dive = single();
+    startGesture({ label: 'Depth of dive 1', code: 'dive.depth' });
+    setDepth(dive.id, dive.depthM - 1);
+    setDepth(dive.id, dive.depthM - 2);
+    endGesture();
+    expect(past().map(({ label }) => label)).toEqual(['Depth of dive 1']);
+    startGesture({ label: 'Again', code: 'dive.depth' });
+    setDepth(dive.id, dive.depthM - 3);
+    cancelGesture();
+    expect(again(dive.id).depthM).toBe(dive.depthM - 2);
+    undoStep();
+    expect(again(dive.id)).toBe(dive);
+  });
+});
+
+describe('a dive of several levels', () => {
+  it('shifts all of them with its depth', () => {
+    const dive = levelled();
+    setDepth(dive.id, dive.depthM - 2);
+    expect(again(dive.id).legs?.map(({ depthM }) => depthM)).toEqual(
+      dive.legs?.map(({ depthM }) => depthM - 2),
+    );
+  });
+
+  it('takes more bottom time at its last level', () => {
+    const dive = levelled();
+    setBottomMin(dive.id, dive.bottomMin + 3);
+    const { legs, bottomMin } = again(dive.id);
+    expect(bottomMin).toBe(dive.bottomMin + 3);
+    expect(legs?.at(-1)?.min).toBe(dive.legs!.at(-1)!.min + 3);
+    expect(legs?.slice(0, -1)).toEqual(dive.legs?.slice(0, -1));
+  });
+
+  it('becomes one level, keeping depth and time', () => {
+    const dive = levelled();
+    setLevels(dive.id, null);
+    expect(again(dive.id)).not.toHaveProperty('legs');
+    expect(again(dive.id).depthM).toBe(dive.depthM);
+  });
+});
+
+describe('order and number', () => {
+  it('keeps the dives in order of start', () => {
+    const [first] = dives();
+    const date = first!.startsAt.slice(0, 10);
+    const last = dives()
+      .filter((dive) => dive.startsAt.startsWith(date))
+      .at(-1)!;
+    const result = setStart(first!.id, `${date}T23:00`);
+    expect(result.ok).toBe(true);
+    expect(dives().map(({ startsAt }) => startsAt)).toEqual(
+      dives()
+        .map(({ startsAt }) => startsAt)
+        .toSorted(),
+    );
+    expect(dives().indexOf(again(first!.id))).toBe(dives().indexOf(last) + 1);
+  });
+
+  it('refuses a start that overlaps another dive of a diver', () => {
+    const [first, second] = dives();
+    expect(setStart(first!.id, second!.startsAt).ok).toBe(false);
+  });
+});
+
+describe('adding, copying, moving, removing', () => {
+  it('adds a dive that is valid at once and selects it', () => {
+    const startsAt = nextStart(desk.getState(), '2027-01-01');
+    expect(addDive({ startsAt }).ok).toBe(true);
+    const [id] = desk.getState().selection.diveIds;
+    expect(again(id!).startsAt).toBe(startsAt);
+  });
+
+  it('adds the first dive of an empty trip, with a site to stand on', () => {
+    desk.setState(freshDesk(blankTrip()), true);
+    expect(addDive({ startsAt: nextStart(desk.getState(), '2027-03-06') }).ok).toBe(true);
+    expect(dives()[0]).toMatchObject({ startsAt: '2027-03-06T08:00', siteId: 'site-1', mix: 'auto' });
+  });
+
+  it('copies a day to the next one without dives, and what was really dived stays behind', () => {
+    const { startsAt } = dives()[0]!;
+    const date = startsAt.slice(0, 10);
+    const ofDay = dives().filter((dive) => dive.startsAt.startsWith(date));
+    setAsDived(ofDay[0]!.id, null, { depthM: 14 });
+    expect(duplicateDay(date).ok).toBe(true);
+    const copies = desk.getState().selection.diveIds.map(again);
+    expect(copies.map((dive) => dive.startsAt.slice(11))).toEqual(
+      ofDay.map((dive) => dive.startsAt.slice(11)),
+    );
+    expect(new Set(copies.map((dive) => dive.startsAt.slice(0, 10))).size).toBe(1);
+    expect(copies.some((dive) => 'asDived' in dive)).toBe(false);
+  });
+
+  it('copies a dive under an id of its own', () => {
+    const last = dives().at(-1)!;
+    expect(duplicateDives([last.id]).ok).toBe(true);
+    expect(new Set(dives().map(({ id }) => id)).size).toBe(dives().length);
+  });
+
+  it('moves several together or none of them', () => {
+    const ids = dives().map(({ id }) => id);
+    const before = dives();
+    expect(shiftDives(ids, 10).ok).toBe(true);
+    expect(shiftDives(ids, 0, 500).ok).toBe(false);
+    undoStep();
+    expect(dives()).toEqual(before);
+  });
+
+  it('removes and says so', () => {
+    deleteDives([dives()[3]!.id]);
+    expect(past().at(-1)?.label).toBe('Removal of dive 4');
+  });
+});
+
+describe('what belongs to a dive', () => {
+  it('takes back what was said rather than leaving an empty word', () => {
+    const { id } = single();
+    const [guide] = desk.getState().trip.party;
+    setDiveParty(id, [guide!.id]);
+    expect(again(id).divers).toEqual([guide!.id]);
+    setDiveParty(id, null);
+    expect(again(id)).not.toHaveProperty('divers');
+    setAsDived(id, null, { depthM: 10 });
+    setAsDived(id, guide!.id, { bottomMin: 20 });
+    expect(again(id).asDived).toHaveLength(2);
+    setAsDived(id, null, null);
+    setAsDived(id, guide!.id, null);
+    expect(again(id)).not.toHaveProperty('asDived');
+  });
+
+  it('refuses a mix that is not on board', () => {
+    expect(setMix(single().id, 'none-such').ok).toBe(false);
+  });
+});

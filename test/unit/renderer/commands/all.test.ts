@@ -1,0 +1,68 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { demoTrip } from '../../../../core/trip/demo-trip';
+import { COMMANDS, commandsOfTrip } from '../../../../renderer/commands/all';
+import { menuCommands } from '../../../../renderer/commands/offer';
+import { doubledKeys, isEnabled, labelOf } from '../../../../renderer/commands/registry';
+import { chooseDives } from '../../../../renderer/actions/view';
+import { setDepth } from '../../../../renderer/actions/dives';
+import { PLACES } from '../../../../renderer/frame/place-names';
+import { desk, freshDesk } from '../../../../renderer/store/store';
+
+const byId = (id: string) => COMMANDS.find((command) => command.id === id)!;
+
+beforeEach(() => desk.setState(freshDesk(demoTrip()), true));
+
+describe('COMMANDS', () => {
+  it('gives no key to two of them', () => {
+    expect(doubledKeys(COMMANDS)).toEqual([]);
+  });
+
+  it('gives no id to two of them, nor to one of the trip’s own', () => {
+    const ids = [...COMMANDS, ...commandsOfTrip(desk.getState())].map(({ id }) => id);
+    expect(ids.length).toBe(new Set(ids).size);
+  });
+
+  it('has no key that types a character, which would take letters from whoever speaks or dictates', () => {
+    const keys = COMMANDS.flatMap((command) => command.keys ?? []);
+    expect(keys.filter((chord) => chord.length === 1)).toEqual([]);
+  });
+
+  it('leads to every place', () => {
+    expect(COMMANDS.filter(({ group }) => group === 'Places').map(({ label }) => label)).toEqual(
+      PLACES.map(({ label }) => label),
+    );
+  });
+
+  it('names what undo would undo', () => {
+    expect(isEnabled(byId('edit.undo'), desk.getState())).toBe(false);
+    const [dive] = desk.getState().trip.dives;
+    setDepth(dive!.id, dive!.depthM - 1);
+    expect(labelOf(byId('edit.undo'), desk.getState())).toBe('Undo depth of dive 1');
+    byId('edit.undo').run();
+    expect(labelOf(byId('edit.redo'), desk.getState())).toBe('Redo depth of dive 1');
+    expect(desk.getState().trip.dives[0]).toBe(dive);
+  });
+
+  it('removes the chosen dives and brings them back', () => {
+    const { dives } = desk.getState().trip;
+    chooseDives([dives[2]!.id, dives[5]!.id]);
+    byId('dive.delete').run();
+    expect(desk.getState().trip.dives).toHaveLength(dives.length - 2);
+    byId('edit.undo').run();
+    expect(desk.getState().trip.dives).toEqual(dives);
+  });
+});
+
+describe('menuCommands', () => {
+  it('offers every command with its first key and its state', () => {
+    const offered = menuCommands(desk.getState());
+    expect(offered.map(({ id }) => id)).toEqual(COMMANDS.map(({ id }) => id));
+    expect(offered.find(({ id }) => id === 'edit.undo')).toEqual({
+      id: 'edit.undo',
+      label: 'Undo',
+      group: 'Edit',
+      keys: 'Mod+Z',
+      enabled: false,
+    });
+  });
+});

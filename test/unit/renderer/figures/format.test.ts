@@ -1,0 +1,65 @@
+import { describe, expect, it } from 'vitest';
+import {
+  clockText,
+  dateText,
+  depthText,
+  hoursText,
+  minutesText,
+  mixText,
+  numberText,
+  percentText,
+  rounded,
+  unitText,
+} from '../../../../renderer/figures/format';
+
+describe('rounded', () => {
+  it('goes down for what is left, below zero too, and forgives dust', () => {
+    expect(rounded(3.99, 0, 'down')).toBe(3);
+    expect(rounded(-0.2, 0, 'down')).toBe(-1);
+    expect(rounded(2.9999999999, 0, 'down')).toBe(3);
+  });
+
+  it('goes up for what is used, and forgives dust', () => {
+    expect(rounded(33.01, 0, 'up')).toBe(34);
+    expect(rounded(30.0000000001, 0, 'up')).toBe(30);
+    expect(Object.is(rounded(-0.4, 0, 'up'), 0)).toBe(true);
+  });
+});
+
+describe('numberText', () => {
+  it('takes the decimal sign of the reader', () => {
+    expect(numberText(22.5, 1, 'near', 'en')).toBe('22.5');
+    expect(numberText(22.5, 1, 'near', 'de')).toBe('22,5');
+  });
+});
+
+describe('unitText', () => {
+  it('rounds once, in the unit that is shown', () => {
+    expect(unitText(25.39, 'depth', 'metric', 'down', 1)).toBe('25.3 m');
+    // 25.39 m are 83.30 ft.
+    expect(unitText(25.39, 'depth', 'imperial', 'down', 1)).toBe('83 ft');
+    expect(unitText(200, 'pressure', 'imperial', 'down')).toBe('2900 psi');
+    expect(unitText(null, 'pressure', 'metric', 'down')).toBe('–');
+  });
+});
+
+describe('the rest', () => {
+  it('reads as people write it', () => {
+    expect(depthText(22, 'metric')).toBe('22 m');
+    expect(depthText(22.5, 'metric')).toBe('22.5 m');
+    expect(depthText(30.48, 'imperial')).toBe('100 ft');
+    expect(minutesText(4.9, 'down')).toBe('4 min');
+    expect(hoursText(125)).toBe('2:05');
+    expect(hoursText(-61)).toBe('−1:01');
+    expect(percentText(0.29, 'up')).toBe('29 %');
+    expect(percentText(0.2901, 'up')).toBe('30 %');
+    expect(mixText(0.21)).toBe('Air');
+    expect(mixText(0.32)).toBe('EAN32');
+    expect(mixText(0.315)).toBe('EAN31.5');
+    expect(clockText('2027-03-06T13:10', '24h')).toBe('13:10');
+    expect(clockText('2027-03-06T13:10', '12h')).toBe('1:10 pm');
+    expect(clockText('2027-03-06T00:05', '12h')).toBe('12:05 am');
+    // 6 March 2027 is a Saturday.
+    expect(dateText('2027-03-06', true)).toBe('Sat 6 March');
+  });
+});
