@@ -57,8 +57,8 @@ function notJson(text: string): Result<Trip, ReadTroubleKind> {
 /**
  * Reads a trip file: JSON, format and version, migrations, then every rule at once.
  * @param text the whole file; a byte-order mark at its start is passed over
- * @returns the trip, its defaults filled in and unknown keys kept, or every trouble found; never half of
- *   each. A trip without dives is one: it can be opened and filled.
+ * @returns the trip, its defaults filled in and unknown keys kept (all but "__proto__", which would reach
+ *   into the language), or every trouble found; never half of each. A trip without dives is one: it can be opened and filled.
  * Source: the trip file of this project, version 1; RFC 8259.
  */
 export function readTrip(text: string): Result<Trip, ReadTroubleKind> {

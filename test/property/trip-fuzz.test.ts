@@ -1,0 +1,191 @@
+/**
+ * Random documents against the reader and all that computes from a trip: never an exception, never a figure
+ * that is no number, never slow. 10,000 documents a run; `FUZZ_DOCUMENTS=100000` runs as many.
+ */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { cautionsOf } from '../../core/cautions/all';
+import { ledger } from '../../core/trip/ledger';
+import { ledgerDocument } from '../../core/trip/ledger-document';
+import { readTrip } from '../../core/trip/read-trip';
+import { fixture, tenDives, type Loose } from '../support/trip-documents';
+
+const DOCUMENTS = Number(process.env['FUZZ_DOCUMENTS'] ?? 10_000);
+
+/** Longest a document may take, ms, once the code is warm; one that a busy machine held up is tried again. */
+const LONGEST_MS = 50;
+
+const SEEDS = [fixture('v1-full'), fixture('v1-minimal'), tenDives()] as const;
+
+/** Every place in a document, as keys from the top. */
+function placesOf(value: unknown, path: readonly (string | number)[] = []): (readonly (string | number)[])[] {
+  if (typeof value !== 'object' || value === null) return [path];
+  return [
+    path,
+    ...Object.keys(value).flatMap((key) =>
+      placesOf((value as Loose)[key], [...path, Array.isArray(value) ? Number(key) : key]),
+    ),
+  ];
+}
+
+const PLACES = SEEDS.map((seed) => placesOf(seed).filter((path) => path.length > 0));
+
+const NUMBER_PLACES = SEEDS.map((seed, index) =>
+  PLACES[index]!.filter((path) => typeof holder(seed, path)[path.at(-1)!] === 'number'),
+);
+
+const numbers = fc.oneof(
+  fc.constantFrom(0, -0, -1, 1, 0.5, 1e-300, 1e300, 5e-324, 1e21, 4500, 100, 0.21, 1.6, 1 / 3),
+  fc.double({ noNaN: true, noDefaultInfinity: true }),
+  fc.double({ min: 0, max: 60, noNaN: true }),
+  fc.integer({ min: 0, max: 120 }),
+);
+
+const values = fc.oneof(
+  { weight: 5, arbitrary: numbers },
+  {
+    weight: 2,
+    arbitrary: fc.constantFrom(
+      null,
+      true,
+      '',
+      ' ',
+      'auto',
+      'd1',
+      'guide',
+      'air',
+      'm',
+      '__proto__',
+      'salt',
+      'real',
+    ),
+  },
+  {
+    weight: 2,
+    arbitrary: fc.constantFrom(
+      '2027-03-06T07:30',
+      '2027-03-06T09:00',
+      '2027-02-29T10:00',
+      '1969-01-01T00:00',
+      '2027-05-02T09:20',
+    ),
+  },
+  { weight: 1, arbitrary: fc.jsonValue({ maxDepth: 2 }) },
+  { weight: 1, arbitrary: fc.string({ maxLength: 5 }) },
+);
+
+type Change =
+  | { readonly kind: 'scale'; readonly at: number; readonly by: number }
+  | { readonly kind: 'set'; readonly at: number; readonly value: unknown }
+  | { readonly kind: 'drop' | 'copy' | 'swap'; readonly at: number; readonly other: number };
+
+/** Numbers that are still thinkable reach what computes; wilder ones are turned away at the door. */
+const thinkable: fc.Arbitrary<Change> = fc.record({
+  kind: fc.constant('scale' as const),
+  at: fc.nat(),
+  by: fc.oneof(fc.double({ min: 0.3, max: 3, noNaN: true }), fc.double({ min: 0.9, max: 1.1, noNaN: true })),
+});
+
+const changes: fc.Arbitrary<Change> = fc.oneof(
+  { weight: 4, arbitrary: thinkable },
+  { weight: 6, arbitrary: fc.record({ kind: fc.constant('set' as const), at: fc.nat(), value: values }) },
+  {
+    weight: 2,
+    arbitrary: fc.record({
+      kind: fc.constantFrom('drop' as const, 'copy' as const, 'swap' as const),
+      at: fc.nat(),
+      other: fc.nat(),
+    }),
+  },
+);
+
+function holder(document: Loose, path: readonly (string | number)[]): Loose {
+  return path.slice(0, -1).reduce((at, key) => at?.[key], document);
+}
+
+function changed(seed: number, list: readonly Change[]): Loose {
+  const document = structuredClone(SEEDS[seed]);
+  const places = PLACES[seed]!;
+  for (const change of list) {
+    const among = change.kind === 'scale' ? NUMBER_PLACES[seed]! : places;
+    const path = among[change.at % among.length]!;
+    const key = path[path.length - 1]!;
+    const parent = holder(document, path);
+    if (typeof parent !== 'object' || parent === null) continue;
+    if (change.kind === 'scale') parent[key] *= change.by;
+    else if (change.kind === 'set') parent[key] = change.value;
+    else if (change.kind === 'drop') delete parent[key];
+    else {
+      const otherPath = places[change.other % places.length]!;
+      const other = holder(document, otherPath);
+      if (typeof other !== 'object' || other === null) continue;
+      const otherKey = otherPath[otherPath.length - 1]!;
+      const moved = structuredClone(other[otherKey]);
+      if (change.kind === 'swap') other[otherKey] = parent[key];
+      parent[key] = moved;
+    }
+  }
+  return document;
+}
+
+/** The path to a number that is none; what is no JSON would be null in the ledger file without a word. */
+function noNumberAt(value: unknown, path = 'ledger'): string | null {
+  if (typeof value === 'number') return Number.isFinite(value) ? null : `${path} is ${value}`;
+  if (typeof value !== 'object' || value === null) return null;
+  for (const [key, each] of Object.entries(value)) {
+    const found = noNumberAt(each, `${path}.${key}`);
+    if (found !== null) return found;
+  }
+  return null;
+}
+
+const outcomes = { read: 0, refused: 0, worstMs: 0 };
+
+function run(text: string): void {
+  const read = readTrip(text);
+  if (!read.ok) {
+    outcomes.refused += 1;
+    for (const { what, mend } of read.troubles)
+      expect(what !== '' && mend !== '' && !/undefined|NaN /.test(what)).toBe(true);
+    return;
+  }
+  outcomes.read += 1;
+  const whole = ledger(read.value);
+  expect(noNumberAt(ledgerDocument(whole, cautionsOf(whole)))).toBeNull();
+}
+
+function timed(text: string): number {
+  const before = performance.now();
+  run(text);
+  return performance.now() - before;
+}
+
+describe('random documents', () => {
+  it(`never throw, never give what is no number, and take under ${LONGEST_MS} ms each (${DOCUMENTS})`, () => {
+    const documents = fc.oneof(
+      { weight: 1, arbitrary: fc.jsonValue({ maxDepth: 4 }).map((value) => JSON.stringify(value)) },
+      { weight: 1, arbitrary: fc.string() },
+      {
+        weight: 18,
+        arbitrary: fc
+          .tuple(fc.nat({ max: SEEDS.length - 1 }), fc.array(changes, { minLength: 1, maxLength: 4 }))
+          .map(([seed, list]) => JSON.stringify(changed(seed, list))),
+      },
+    );
+    fc.assert(
+      fc.property(documents, (text) => {
+        const firstMs = timed(text);
+        const ms = firstMs > LONGEST_MS ? Math.min(firstMs, timed(text)) : firstMs;
+        outcomes.worstMs = Math.max(outcomes.worstMs, ms);
+        expect(ms).toBeLessThan(LONGEST_MS);
+      }),
+      { numRuns: DOCUMENTS, interruptAfterTimeLimit: 3_600_000 },
+    );
+    // A fuzzer that is refused at the door each time tests nothing behind it.
+    expect(outcomes.read / DOCUMENTS).toBeGreaterThan(0.1);
+    expect(outcomes.refused / DOCUMENTS).toBeGreaterThan(0.1);
+    console.log(
+      `fuzz: ${outcomes.read} read, ${outcomes.refused} refused, slowest ${outcomes.worstMs.toFixed(1)} ms`,
+    );
+  }, 3_600_000);
+});
