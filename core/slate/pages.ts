@@ -10,6 +10,7 @@ import {
 } from './faults';
 import { briefingDrafts } from './kinds/briefing';
 import { tagDrafts } from './kinds/tags';
+import { tripDrafts } from './kinds/trip';
 import { wetDrafts } from './kinds/wet';
 import { moved, setterOf, straight, type Mark, type Page } from './layout';
 import { foot, footHeight, PRINT_MIN_PT, SLATE_MIN_PT, type Draft, type FootFacts } from './page-frame';
@@ -36,6 +37,7 @@ export interface SlateLayout {
 const KIND_NAMES: Record<SlateKind, string> = {
   wet: 'wet-notes slate',
   briefing: 'briefing sheet',
+  trip: 'trip sheet',
   tags: 'cylinder tags',
 };
 
@@ -43,6 +45,7 @@ const KIND_NAMES: Record<SlateKind, string> = {
 const KIND_FOOT_PT: Record<SlateKind, number> = {
   wet: SLATE_MIN_PT,
   briefing: PRINT_MIN_PT,
+  trip: PRINT_MIN_PT,
   tags: PRINT_MIN_PT,
 };
 
@@ -207,6 +210,8 @@ function draftsOf(
       return wetDrafts(request, set, widthPt, heightPt);
     case 'briefing':
       return briefingDrafts(request, set, widthPt, heightPt);
+    case 'trip':
+      return tripDrafts(request, set, widthPt, heightPt);
     case 'tags':
       return tagDrafts(request, set, widthPt, heightPt, facts);
   }

@@ -5,8 +5,8 @@ import type { SlateUnits } from './figures';
 import type { SlateFonts } from './font';
 import type { HoleSide, Paper } from './paper';
 
-/** Wet-notes slate, briefing sheet, cylinder tags. */
-export const SLATE_KINDS = ['wet', 'briefing', 'tags'] as const;
+/** Wet-notes slate, briefing sheet, trip sheet, cylinder tags. */
+export const SLATE_KINDS = ['wet', 'briefing', 'trip', 'tags'] as const;
 
 export type SlateKind = (typeof SLATE_KINDS)[number];
 

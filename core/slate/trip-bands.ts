@@ -1,0 +1,300 @@
+import { runtimeMin } from '../profile';
+import { wallDate } from '../trip/clock';
+import type { DiverLedger, Entry } from '../trip/ledger-types';
+import { timelineOf, type TimelinePoint } from '../trip/timeline';
+import type { Trip } from '../trip/types';
+import { dateOf } from './contents';
+import { down, joined, depths, percentUp, up, type SlateUnits } from './figures';
+import {
+  area,
+  polyline,
+  straight,
+  type Block,
+  type Mark,
+  type Point,
+  type Setter,
+  type TextStyle,
+} from './layout';
+
+const DAY_MIN = 1440;
+
+/** Share of a day's width that belongs to its diving hours; the night gets the rest. */
+const DAYTIME_SHARE = 0.84;
+
+/** White around the first and the last dive of the diving hours, minutes. */
+const EDGE_MIN = 45;
+
+/** Light enough for the limit to stand out against, dark enough for a poor printer. */
+const NITROGEN_GREY = 0.8;
+
+/** The oxygen band ends at a multiple of this share, so that its scale has a round number. */
+const OXYGEN_STEP = 0.25;
+
+/** Time along the page: every day equally wide, its diving hours most of it. Strictly rising. */
+export interface TimeScale {
+  readonly firstDay: number;
+  readonly days: number;
+  /** Position of a moment, 0 at the left end to 1 at the right. */
+  readonly at: (min: number) => number;
+}
+
+/**
+ * The scale of a trip: from the day of its first dive to the day after its last.
+ * @param entries at least one, in order
+ */
+export function timeScale(entries: readonly Entry[]): TimeScale {
+  const dayOf = (min: number): number => Math.floor(min / DAY_MIN);
+  const firstDay = dayOf(entries[0]!.startMin);
+  const days = dayOf(entries[entries.length - 1]!.surfacesMin) - firstDay + 1;
+  const starts = entries.map((entry) => entry.startMin - dayOf(entry.startMin) * DAY_MIN);
+  const ends = entries.map((entry) => Math.min(DAY_MIN, entry.surfacesMin - dayOf(entry.startMin) * DAY_MIN));
+  const from = Math.max(0, Math.min(...starts) - EDGE_MIN);
+  const to = Math.min(DAY_MIN, Math.max(...ends) + EDGE_MIN);
+  const night = DAY_MIN - (to - from);
+  const dayShare = night <= 0 ? 1 : DAYTIME_SHARE;
+  const before = night <= 0 ? 0 : ((1 - dayShare) * from) / night;
+  return {
+    firstDay,
+    days,
+    at: (min) => {
+      const day = dayOf(min) - firstDay;
+      const time = min - dayOf(min) * DAY_MIN;
+      const inDay =
+        time < from
+          ? (time / Math.max(from, 1)) * before
+          : time <= to
+            ? before + ((time - from) / (to - from)) * dayShare
+            : before + dayShare + ((time - to) / (DAY_MIN - to)) * (1 - dayShare - before);
+      return (day + inDay) / days;
+    },
+  };
+}
+
+const NITROGEN_TITLES = [
+  'Nitrogen carried: leading compartment, dashed line the limit on surfacing',
+  'Nitrogen carried; dashed, the limit',
+  'Nitrogen',
+];
+const OXYGEN_TITLES = ['Oxygen carried: CNS clock; dotted, the 24 h clock', 'CNS; dotted, 24 h', 'CNS'];
+
+interface Plot {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+function curve(
+  points: readonly TimelinePoint[],
+  scale: TimeScale,
+  plot: Plot,
+  of: (point: TimelinePoint) => number,
+  top: number,
+): readonly Point[] {
+  return points.map((point) => ({
+    x: plot.x + scale.at(point.atMin) * plot.width,
+    y: plot.y + plot.height * (1 - Math.min(1, Math.max(0, of(point) / top))),
+  }));
+}
+
+/** The longest title that fits over a band, and two marks of its scale in the gutter: zero, and `share` of `top`. */
+function bandFrame(
+  set: Setter,
+  titles: readonly string[],
+  scale: { readonly share: number; readonly top: number },
+  plot: Plot,
+  gutter: number,
+  style: TextStyle,
+): readonly Mark[] {
+  const title = titles.find((text) => set.width(text, style) <= plot.width) ?? '';
+  const heading = set.text(title, style, plot.width);
+  const right: TextStyle = { ...style, align: 'right' };
+  const upper = set.text(percentUp(scale.share), right, gutter - 4);
+  const zero = set.text('0', right, gutter - 4);
+  const y = plot.y + plot.height * (1 - scale.share / scale.top);
+  return [
+    ...heading.at(plot.x, plot.y - heading.heightPt - 1),
+    ...upper.at(plot.x - gutter, y - upper.heightPt / 2),
+    straight(plot.x - 3, y, plot.x, y, 0.6),
+    ...zero.at(plot.x - gutter, plot.y + plot.height - zero.heightPt + 2),
+    straight(plot.x, plot.y + plot.height, plot.x + plot.width, plot.y + plot.height, 0.6),
+  ];
+}
+
+function nitrogenMarks(
+  points: readonly TimelinePoint[],
+  scale: TimeScale,
+  plot: Plot,
+  top: number,
+): readonly Mark[] {
+  const line = curve(points, scale, plot, (point) => point.fractionOfLimit, top);
+  const foot = plot.y + plot.height;
+  const limitY = plot.y + plot.height * (1 - 1 / top);
+  return [
+    area([{ x: line[0]!.x, y: foot }, ...line, { x: line[line.length - 1]!.x, y: foot }], NITROGEN_GREY),
+    polyline(line, 0.8),
+    straight(plot.x, limitY, plot.x + plot.width, limitY, 0.8, [6, 2]),
+  ];
+}
+
+/** Runs of points for which a figure exists: a clock that cannot be known leaves a gap, not a zero. */
+function known(
+  points: readonly TimelinePoint[],
+  of: (point: TimelinePoint) => number | null,
+): readonly TimelinePoint[][] {
+  const runs: TimelinePoint[][] = [[]];
+  for (const point of points) {
+    if (of(point) === null) runs.push([]);
+    else runs[runs.length - 1]!.push(point);
+  }
+  return runs.filter((run) => run.length > 1);
+}
+
+function oxygenMarks(
+  points: readonly TimelinePoint[],
+  scale: TimeScale,
+  plot: Plot,
+  top: number,
+): readonly Mark[] {
+  const single = known(points, (point) => point.cns).map((run) =>
+    polyline(
+      curve(run, scale, plot, (point) => point.cns!, top),
+      1,
+    ),
+  );
+  const day = known(points, (point) => point.cnsDay).map((run) =>
+    polyline(
+      curve(run, scale, plot, (point) => point.cnsDay!, top),
+      0.8,
+      [2, 2],
+    ),
+  );
+  return [...single, ...day];
+}
+
+function leadLines(
+  entries: readonly Entry[],
+  scale: TimeScale,
+  plot: Plot,
+  deepestM: number,
+): readonly Mark[] {
+  return entries.flatMap((entry) => {
+    const xOf = (min: number): number => plot.x + scale.at(min) * plot.width;
+    const line: Point[] = [{ x: xOf(entry.startMin), y: plot.y }];
+    let min = entry.startMin;
+    for (const leg of entry.legs) {
+      min += leg.min;
+      line.push({
+        x: xOf(Math.min(min, entry.startMin + runtimeMin(entry.legs))),
+        y: plot.y + (leg.toM / deepestM) * plot.height,
+      });
+    }
+    return [polyline(line, 1)];
+  });
+}
+
+/** The heading of a day: as much as its width takes. */
+function dayHeadings(
+  set: Setter,
+  mine: DiverLedger,
+  scale: TimeScale,
+  plot: Plot,
+  style: TextStyle,
+): { marks: readonly Mark[]; heightPt: number } {
+  const width = plot.width / scale.days;
+  const lines = 3;
+  const marks: Mark[] = [];
+  for (const day of mine.days) {
+    const index = dayIndex(day.date, mine, scale);
+    const long = dateOf(day.date).replace(/ \d{4}$/, '');
+    const short = long.split(' ').slice(0, 2).join(' ');
+    const texts = [
+      [long, short, short.split(' ')[1]!],
+      [`${day.dives} dives, ${up(day.bottomMin)} min`, `${day.dives} dives`, `${day.dives}`],
+      [`OTU ${up(day.otu)} of ${down(Math.max(0, day.otuAllowed))}`, `OTU ${up(day.otu)}`, ''],
+    ].map((choices) => choices.find((text) => set.width(text, style) <= width - 3) ?? '');
+    texts.forEach((text, i) => {
+      const block = set.text(text, i === 0 ? { ...style, font: 'bold' } : style, width);
+      marks.push(...block.at(plot.x + index * width + 2, plot.y + i * style.sizePt * 1.18));
+    });
+  }
+  return { marks, heightPt: lines * style.sizePt * 1.18 + 2 };
+}
+
+function dayIndex(date: string, mine: DiverLedger, scale: TimeScale): number {
+  const entry = mine.entries.find((each) => wallDate(each.startMin) === date)!;
+  return Math.floor(entry.startMin / DAY_MIN) - scale.firstDay;
+}
+
+/** What is drawn of one diver's trip, computed once for all the sizes that are tried. */
+export interface TripDrawing {
+  readonly mine: DiverLedger;
+  readonly made: readonly Entry[];
+  readonly scale: TimeScale;
+  readonly points: readonly TimelinePoint[];
+}
+
+/** Prepares the drawing of a diver who makes at least one dive. Source: trip/timeline.ts. */
+export function tripDrawing(trip: Trip, mine: DiverLedger): TripDrawing {
+  const made = mine.entries.filter((entry) => entry.isMade);
+  const scale = timeScale(made);
+  const lastMin = (scale.firstDay + scale.days) * DAY_MIN - 1;
+  const points = timelineOf(mine, trip, lastMin).filter((point) => point.atMin >= scale.firstDay * DAY_MIN);
+  return { mine, made, scale, points };
+}
+
+/**
+ * The trip of one diver as a drawing: days, dives to scale in depth, and the two bands unbroken beneath.
+ * @param widthPt whole width @param plotPt height of each of the three plots
+ */
+export function tripBands(
+  set: Setter,
+  { mine, made, scale, points }: TripDrawing,
+  units: SlateUnits,
+  widthPt: number,
+  plotPt: number,
+  sizePt: number,
+): Block {
+  const style: TextStyle = { font: 'regular', sizePt };
+  const deepestM = Math.max(...made.map((entry) => entry.depthM));
+  const depthLabel = joined(depths(deepestM, 'exposure', units).slice(0, 1));
+  const nitrogenTop = Math.max(1.1, ...points.map((point) => point.fractionOfLimit)) * 1.02;
+  const oxygenPeak = Math.max(...points.map((point) => Math.max(point.cns ?? 0, point.cnsDay ?? 0)));
+  const oxygenTop = Math.max(2, Math.ceil(oxygenPeak / OXYGEN_STEP)) * OXYGEN_STEP;
+  const labels = [depthLabel, percentUp(1), percentUp(oxygenTop)];
+  const gutter = Math.max(...labels.map((text) => set.width(text, style))) + 6;
+  const title = sizePt * 1.18 + 3;
+  const headHeight = 3 * sizePt * 1.18 + 4;
+  const heightPt = headHeight + 3 * plotPt + 2 * (title + 4) + 4;
+  return {
+    heightPt,
+    at: (x, y) => {
+      const left = x + gutter;
+      const width = widthPt - gutter;
+      const head: Plot = { x: left, y, width, height: headHeight };
+      const dives: Plot = { x: left, y: y + headHeight, width, height: plotPt };
+      const nitrogen: Plot = { x: left, y: dives.y + plotPt + 4 + title, width, height: plotPt };
+      const oxygen: Plot = { x: left, y: nitrogen.y + plotPt + 4 + title, width, height: plotPt };
+      const marks: Mark[] = [];
+      for (let d = 0; d <= scale.days; d += 1) {
+        const at = left + (d / scale.days) * width;
+        marks.push(straight(at, y, at, dives.y + plotPt, 0.3, [1, 2]));
+        for (const band of [nitrogen, oxygen])
+          marks.push(straight(at, band.y, at, band.y + plotPt, 0.3, [1, 2]));
+      }
+      marks.push(
+        ...dayHeadings(set, mine, scale, head, style).marks,
+        straight(left, dives.y, left + width, dives.y, 0.8),
+        ...leadLines(made, scale, dives, deepestM),
+        ...set
+          .text(depthLabel, { ...style, align: 'right' }, gutter - 3)
+          .at(x, dives.y + plotPt - sizePt * 1.18),
+        ...nitrogenMarks(points, scale, nitrogen, nitrogenTop),
+        ...bandFrame(set, NITROGEN_TITLES, { share: 1, top: nitrogenTop }, nitrogen, gutter, style),
+        ...oxygenMarks(points, scale, oxygen, oxygenTop),
+        ...bandFrame(set, OXYGEN_TITLES, { share: oxygenTop, top: oxygenTop }, oxygen, gutter, style),
+      );
+      return marks;
+    },
+  };
+}
