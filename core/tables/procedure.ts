@@ -154,7 +154,7 @@ function read(depthFsw: number, bottomMin: number, groupBefore: Group | null): T
     equivalentMin,
     groupAfter: isWithin ? groupOf(row, equivalentMin) : PAST_THE_LIMIT,
     isWithin,
-    reason: null,
+    reason: row.limitMin === null ? `The table sets no limit at ${row.depthFsw} fsw.` : null,
   };
 }
 

@@ -1,0 +1,74 @@
+import type { Entry } from '../trip/ledger-types';
+import { densityWorkings, eadWorkings, modWorkings, po2Workings } from './mix';
+import { earlierWorkings } from './earlier';
+import { leadingWorkings, noStopWorkings } from './nitrogen';
+import {
+  cnsAfterWorkings,
+  cnsBeforeWorkings,
+  cnsDayWorkings,
+  esotDayWorkings,
+  esotDiveWorkings,
+  otuDayWorkings,
+  otuDiveWorkings,
+  otuTripWorkings,
+} from './oxygen';
+import { roomMinWorkings, roomMWorkings } from './room';
+import { endWorkings, minimumWorkings, turnWorkings, usedWorkings } from './supply';
+import { flyWorkings, intervalWorkings, secondOpinionWorkings } from './times';
+import type { FigureId, Work, Workings, WorkingsContext } from './types';
+
+const WORKS: Readonly<Record<FigureId, Work>> = {
+  noStopMin: noStopWorkings,
+  leading: leadingWorkings,
+  'room.min': roomMinWorkings,
+  'room.m': roomMWorkings,
+  earlierMin: earlierWorkings,
+  interval: intervalWorkings,
+  modM: modWorkings,
+  po2Bar: po2Workings,
+  eadM: eadWorkings,
+  gasDensityGL: densityWorkings,
+  'cns.before': cnsBeforeWorkings,
+  'cns.after': cnsAfterWorkings,
+  'cns.day': cnsDayWorkings,
+  'otu.dive': otuDiveWorkings,
+  'otu.day': otuDayWorkings,
+  'otu.trip': otuTripWorkings,
+  'esot.dive': esotDiveWorkings,
+  'esot.day': esotDayWorkings,
+  usedL: usedWorkings,
+  endBar: endWorkings,
+  minimumBar: minimumWorkings,
+  turnBar: turnWorkings,
+  flyAfter: flyWorkings,
+  secondOpinion: secondOpinionWorkings,
+};
+
+/**
+ * How a figure of a dive comes about: its formula, the numbers put in, what comes out, the source.
+ * @param figure which one @param entry the dive, from `context.diverLedger`
+ * @returns for a dive that is left out, workings that say so
+ * Source: each workings names its own.
+ */
+export function workingsOf(figure: FigureId, entry: Entry, context: WorkingsContext): Workings {
+  const { trip, diverLedger } = context;
+  if (!entry.isMade || entry.o2 === null) return leftOut(figure);
+  const index = diverLedger.entries.indexOf(entry);
+  const carry = index > 0 ? diverLedger.carries[index - 1]! : diverLedger.start;
+  return { figure, ...WORKS[figure]({ entry, trip, diverLedger, carry, o2: entry.o2 }) };
+}
+
+function leftOut(figure: FigureId): Workings {
+  return {
+    figure,
+    title: 'No figure',
+    formula: 'none',
+    steps: [
+      { label: 'Mix', value: 'none of the trip may go on this dive, so it is left out of every figure' },
+    ],
+    result: 'none',
+    exact: null,
+    source:
+      'NOAA Diving Program (2015) for the working PO2; the rule of leaving the dive out is this project’s',
+  };
+}

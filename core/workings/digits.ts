@@ -1,0 +1,53 @@
+import type { Leg } from '../profile';
+import type { WorkingsStep } from './types';
+
+/** A number with a fixed count of digits after the point, never "-0". */
+export function digits(value: number, count: number): string {
+  const text = value.toFixed(count);
+  return Number(text) === 0 ? (0).toFixed(count) : text;
+}
+
+export function bar(value: number): string {
+  return `${digits(value, 4)} bar`;
+}
+
+export function metres(value: number): string {
+  return `${digits(value, 2)} m`;
+}
+
+export function minutes(value: number): string {
+  return `${digits(value, 2)} min`;
+}
+
+export function litres(value: number): string {
+  return `${digits(value, 1)} L`;
+}
+
+/** An oxygen fraction or a share, in percent: "32.0 %". */
+export function percent(fraction: number, count = 1): string {
+  return `${digits(fraction * 100, count)} %`;
+}
+
+const LEG_NAMES: Readonly<Record<Leg['kind'], string>> = {
+  descent: 'Down',
+  level: 'Level',
+  travel: 'Between levels',
+  ascent: 'Up',
+  stop: 'Stop',
+};
+
+/** A leg as the label of a step: "Up 20 to 5 m, 1.67 min". */
+export function legLabel({ kind, fromM, toM, min }: Leg): string {
+  const depth = fromM === toM ? `${trimmed(fromM)} m` : `${trimmed(fromM)} to ${trimmed(toM)} m`;
+  return `${LEG_NAMES[kind]} ${depth}, ${minutes(min)}`;
+}
+
+/** A depth as short as it is exact to the tenth. */
+function trimmed(m: number): string {
+  return String(Number(m.toFixed(1)));
+}
+
+/** A step for each leg that takes time. */
+export function legSteps(legs: readonly Leg[], value: (leg: Leg) => string): readonly WorkingsStep[] {
+  return legs.filter((leg) => leg.min > 0).map((leg) => ({ label: legLabel(leg), value: value(leg) }));
+}

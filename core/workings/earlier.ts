@@ -1,0 +1,104 @@
+import { compose } from '../tissues/affine-map';
+import { AIR_N2, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
+import { effectiveDive } from '../trip/as-dived';
+import { divePlan, surroundingsOf } from '../trip/dive-plan';
+import { surfaceLimits } from '../trip/entry';
+import { bar, minutes } from './digits';
+import { compartmentStep, MODEL } from './nitrogen';
+import type { Asked, Work, WorkingsStep } from './types';
+
+/** The interval a compartment needs, and the tension it may begin the dive with. */
+interface Need {
+  /** Of the compartment, 0 to 15; -1 where none needs an interval. */
+  readonly index: number;
+  /** Infinity where no interval would do. */
+  readonly min: number;
+  readonly mostBar: number;
+}
+
+function airBar({ trip }: Asked): number {
+  return AIR_N2 * inspiredBar(surroundingsOf(trip).column.surfaceBar);
+}
+
+/** The compartment that needs the interval most. Source: named in the workings. */
+function nitrogenNeed(asked: Asked): Need {
+  const { entry, trip, carry, o2 } = asked;
+  const around = surroundingsOf(trip);
+  const plan = divePlan(effectiveDive(entry.dive, entry.diver).shape, around);
+  const limits = surfaceLimits(around.column.surfaceBar, entry.diver.gradient.high);
+  const air = airBar(asked);
+  let need: Need = { index: -1, min: 0, mostBar: 0 };
+  // At a shallow last level gas is given off: there the limit counts on arrival, elsewhere on leaving.
+  for (const toEnd of [plan.toArrival, plan.toLeaving].map((map) => compose(map, plan.directAscent))) {
+    for (let index = 0; index < limits.length; index += 1) {
+      const mostBar = (limits[index]! - (1 - o2) * toEnd.uptake[index]!) / toEnd.decay[index]!;
+      const heldBar = carry.tensions[index]!;
+      if (heldBar <= mostBar) continue;
+      if (mostBar <= air) return { index, min: Infinity, mostBar };
+      const min = Math.log((heldBar - air) / (mostBar - air)) / RATES_PER_MIN[index]!;
+      if (min > need.min) need = { index, min, mostBar };
+    }
+  }
+  return need;
+}
+
+/** Minutes at the surface until the CNS clock leaves place for the dive; Infinity where it never does. */
+function cnsNeedMin({ entry, carry }: Asked): number {
+  const { before, after } = entry.cns;
+  if (carry.cns === null || before === null || after === null) return 0;
+  const most = 1 - (after - before);
+  if (carry.cns <= most) return 0;
+  return most <= 0 ? Infinity : 90 * Math.log2(carry.cns / most);
+}
+
+function nitrogenSteps(asked: Asked, need: Need): readonly WorkingsStep[] {
+  if (need.index === -1) return [];
+  return [
+    compartmentStep(need.index + 1, 'Compartment that needs the interval most'),
+    {
+      label: 'Its tension on surfacing from the dive before, p',
+      value: bar(asked.carry.tensions[need.index]!),
+    },
+    { label: 'Tension it may begin this dive with, q', value: bar(need.mostBar) },
+    { label: 'Nitrogen breathed at the surface, A = 0.79 (P0 − 0.0627)', value: bar(airBar(asked)) },
+    ...(need.min === Infinity ? [] : [{ label: 'Interval it needs', value: minutes(need.min) }]),
+  ];
+}
+
+/** How much sooner the dive could start. Source: named in the workings. */
+export const earlierWorkings: Work = (asked) => {
+  const { intervalMin, cns } = asked.entry;
+  const shared = {
+    title: 'How much sooner the dive could start',
+    formula: 'interval − ln((p − A) / (q − A)) / k, the least of the 16 compartments and the CNS clock',
+    source: `${MODEL}; the CNS clock’s half-time of 90 min is a convention of the trade, published only as an unvalidated assumption`,
+  };
+  if (intervalMin === null) {
+    return { ...shared, steps: [{ label: 'Dive before', value: 'none' }], result: 'any time', exact: null };
+  }
+  if (cns.after === null) {
+    const result = 'no figure: PO2 passed 1.6 bar, where no limit exists';
+    return { ...shared, steps: [], result, exact: null };
+  }
+  const need = nitrogenNeed(asked);
+  const cnsMin = cnsNeedMin(asked);
+  const longestMin = Math.max(need.min, cnsMin);
+  const byCns =
+    cnsMin > 0 && cnsMin < Infinity
+      ? [
+          {
+            label: 'Interval the CNS clock needs, 90 log2(after the dive before / (1 − this dive))',
+            value: minutes(cnsMin),
+          },
+        ]
+      : [];
+  const steps = [
+    { label: 'Interval before the dive', value: minutes(intervalMin) },
+    ...nitrogenSteps(asked, need),
+    ...byCns,
+  ];
+  if (longestMin === Infinity) return { ...shared, steps, result: 'no interval would do', exact: null };
+  if (longestMin <= 0) return { ...shared, steps, result: 'any time', exact: null };
+  const exact = intervalMin - longestMin;
+  return { ...shared, steps, result: minutes(exact), exact };
+};

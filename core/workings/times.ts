@@ -1,0 +1,125 @@
+import { secondOpinions, tableFlight, type SecondOpinion } from '../tables/second-opinion';
+import { wallText } from '../trip/clock';
+import { flyingRow, HOURS_BEFORE_FLIGHT } from '../trip/flying';
+import type { WallMin } from '../trip/ledger-types';
+import { digits, minutes } from './digits';
+import type { Work, WorkingsStep } from './types';
+
+const TABLE =
+  'U.S. Navy Diving Manual Revision 7 (2016), tables 9-7 and 9-8, and ch. 10 for the equivalent air depth';
+
+function moment(min: WallMin): string {
+  return wallText(min).replace('T', ' at ');
+}
+
+/** Surface interval. Source: named in the workings. */
+export const intervalWorkings: Work = ({ entry, carry }) => {
+  const shared = {
+    title: 'Surface interval before the dive',
+    formula: 'leaving the surface − surfacing from the dive before, its stops and ascent included',
+    source: 'definition',
+  };
+  const surfaced = carry.exposures[carry.exposures.length - 1]?.endMin;
+  const start = { label: 'Leaving the surface', value: moment(entry.startMin) };
+  if (surfaced === undefined) {
+    return {
+      ...shared,
+      steps: [start, { label: 'Dive before', value: 'none' }],
+      result: 'a first dive',
+      exact: null,
+    };
+  }
+  const exact = entry.startMin - surfaced;
+  return {
+    ...shared,
+    steps: [{ label: 'Surfacing from the dive before', value: moment(surfaced) }, start],
+    result: minutes(exact),
+    exact,
+  };
+};
+
+/** When flying is clear. Source: named in the workings. */
+export const flyWorkings: Work = ({ diverLedger, trip }) => {
+  const made = diverLedger.entries.filter((each) => each.isMade);
+  const row = flyingRow(made);
+  const shared = {
+    title: 'When flying is clear',
+    formula:
+      'last surfacing + 12 h after one no-stop dive, 18 h after several dives or days, 24 h after required stops',
+    source:
+      'P. J. Sheffield, R. D. Vann (eds), Flying After Recreational Diving (2004); bubbles even after 24 h: D. Cialoni et al., Aviat Space Environ Med 2014;85(10):993-998',
+  };
+  if (row === null) return { ...shared, steps: [], result: 'no dives', exact: null };
+  const lastMin = Math.max(...made.map((each) => each.surfacesMin));
+  const hours = HOURS_BEFORE_FLIGHT[row];
+  const exact = lastMin + hours * 60;
+  const table = tableFlight(diverLedger, secondOpinions(diverLedger, trip));
+  const tableStep: readonly WorkingsStep[] =
+    table === null
+      ? []
+      : [
+          {
+            label: `By the government table (9-6) from group ${table.group}, another view and no reason to go earlier`,
+            value: `${digits(table.waitMin / 60, 1)} h`,
+          },
+        ];
+  return {
+    ...shared,
+    steps: [
+      { label: 'Last surfacing', value: moment(lastMin) },
+      { label: 'Hours of the guideline', value: `${hours} h` },
+      ...tableStep,
+      {
+        label: 'To know',
+        value: 'bubbles were found in some divers in flight even after 24 h: leave more where you can',
+      },
+    ],
+    result: moment(exact),
+    exact,
+  };
+};
+
+function verdict({ isWithin, groupAfter, equivalentMin, limitMin, unlimited }: SecondOpinion): string {
+  if (isWithin === null) return 'the table does not tell';
+  const limit = unlimited ? 'no limit at this depth' : `${equivalentMin} of ${limitMin} min`;
+  return `${limit}: ${isWithin ? 'within' : 'past'} the limit, group ${groupAfter} afterwards`;
+}
+
+/** The second opinion. Source: named in the workings. */
+export const secondOpinionWorkings: Work = ({ entry, diverLedger, trip }) => {
+  const opinion = secondOpinions(diverLedger, trip)[diverLedger.entries.indexOf(entry)]!;
+  const { depthFsw, rowFsw, groupBefore, residualMin, equivalentMin, limitMin, unlimited, reason, agrees } =
+    opinion;
+  const steps: WorkingsStep[] = [];
+  if (depthFsw !== null) steps.push({ label: 'Equivalent air depth', value: `${digits(depthFsw, 1)} fsw` });
+  if (rowFsw !== null) steps.push({ label: 'Row of the table', value: `${rowFsw} fsw` });
+  if (entry.intervalMin !== null)
+    steps.push({ label: 'Surface interval', value: minutes(entry.intervalMin) });
+  if (depthFsw !== null) {
+    steps.push({ label: 'Group at the end of the interval', value: groupBefore ?? 'none: a first dive' });
+  }
+  if (residualMin !== null) steps.push({ label: 'Residual nitrogen time', value: `${residualMin} min` });
+  if (equivalentMin !== null) {
+    steps.push({
+      label: `With ${digits(entry.bottomMin, 1)} min of bottom time, rounded up`,
+      value: `${equivalentMin} min`,
+    });
+  }
+  if (limitMin !== null || unlimited) {
+    steps.push({ label: 'No-stop limit of the row', value: limitMin === null ? 'none' : `${limitMin} min` });
+  }
+  if (reason !== null) steps.push({ label: 'Note', value: reason });
+  if (agrees !== null) steps.push({ label: 'The model says the same', value: agrees ? 'yes' : 'no' });
+  steps.push({
+    label: 'To know',
+    value: 'the table takes every dive as square and rounds up at each step: another view, not an alarm',
+  });
+  return {
+    title: 'Second opinion: the government air table, by hand',
+    formula: 'residual nitrogen time + bottom time, held against the no-stop limit of the row',
+    steps,
+    result: verdict(opinion),
+    exact: equivalentMin,
+    source: TABLE,
+  };
+};

@@ -1,0 +1,71 @@
+import type { Carry, DiverLedger, Entry } from '../trip/ledger-types';
+import type { Trip } from '../trip/types';
+
+/** Every figure that can be asked for its workings, in the order a person reads them. */
+export const FIGURES = [
+  'noStopMin',
+  'leading',
+  'room.min',
+  'room.m',
+  'earlierMin',
+  'interval',
+  'modM',
+  'po2Bar',
+  'eadM',
+  'gasDensityGL',
+  'cns.before',
+  'cns.after',
+  'cns.day',
+  'otu.dive',
+  'otu.day',
+  'otu.trip',
+  'esot.dive',
+  'esot.day',
+  'usedL',
+  'endBar',
+  'minimumBar',
+  'turnBar',
+  'flyAfter',
+  'secondOpinion',
+] as const;
+
+export type FigureId = (typeof FIGURES)[number];
+
+/** A number put in, or a figure on the way. */
+export interface WorkingsStep {
+  readonly label: string;
+  readonly value: string;
+}
+
+/** How one figure comes about. Depths in metres and pressures in bar, as the formulas have them. */
+export interface Workings {
+  readonly figure: FigureId;
+  readonly title: string;
+  readonly formula: string;
+  readonly steps: readonly WorkingsStep[];
+  /** The outcome in words and digits, before any rounding for display. */
+  readonly result: string;
+  /** The outcome worked out from the numbers put in; null where there is none, and for text. */
+  readonly exact: number | null;
+  readonly source: string;
+}
+
+/** What is known about the figure before it is asked for. */
+export interface WorkingsContext {
+  readonly trip: Trip;
+  /** The ledger the entry stands in. */
+  readonly diverLedger: DiverLedger;
+}
+
+/** A figure of a dive that is made, with what the diver held before it. */
+export interface Asked {
+  readonly entry: Entry;
+  readonly trip: Trip;
+  readonly diverLedger: DiverLedger;
+  /** What the diver held on surfacing from the dive before, or brought along. */
+  readonly carry: Carry;
+  readonly o2: number;
+}
+
+/** One figure's workings but for its id. */
+export type Work = (asked: Asked) => Omit<Workings, 'figure'>;

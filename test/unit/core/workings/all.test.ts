@@ -1,0 +1,218 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { secondOpinions } from '../../../../core/tables/second-opinion';
+import { demoTrip } from '../../../../core/trip/demo-trip';
+import { ledger } from '../../../../core/trip/ledger';
+import type { DiverLedger, Entry } from '../../../../core/trip/ledger-types';
+import { roomOf } from '../../../../core/trip/room';
+import type { Trip } from '../../../../core/trip/types';
+import { workingsOf } from '../../../../core/workings/all';
+import { FIGURES, type FigureId } from '../../../../core/workings/types';
+import { aDive, aDiver, aTrip, RICH } from '../../../builders/trip';
+import { trips } from '../../../support/trip-arbitrary';
+
+/** The workings add legs one by one where the ledger sums them at once: rounding alone. */
+const SAME = 1e-9;
+
+function carryBefore(diverLedger: DiverLedger, entry: Entry) {
+  const index = diverLedger.entries.indexOf(entry);
+  return index === 0 ? diverLedger.start : diverLedger.carries[index - 1]!;
+}
+
+/** What the ledger says of each figure. */
+function figuresOf(
+  trip: Trip,
+  diverLedger: DiverLedger,
+  entry: Entry,
+): Readonly<Record<FigureId, number | null>> {
+  const room = roomOf(trip, carryBefore(diverLedger, entry), entry);
+  const opinion = secondOpinions(diverLedger, trip)[diverLedger.entries.indexOf(entry)]!;
+  return {
+    noStopMin: entry.noStopMin,
+    leading: entry.leading.fractionOfLimit,
+    'room.min': room.min,
+    'room.m': room.m,
+    earlierMin: room.earlierMin,
+    interval: entry.intervalMin,
+    modM: entry.modM,
+    po2Bar: entry.po2Bar,
+    eadM: entry.eadM,
+    gasDensityGL: entry.gasDensityGL,
+    'cns.before': entry.cns.before,
+    'cns.after': entry.cns.after,
+    'cns.day': entry.cns.day,
+    'otu.dive': entry.otu.dive,
+    'otu.day': entry.otu.day,
+    'otu.trip': entry.otu.trip,
+    'esot.dive': entry.esot.dive,
+    'esot.day': entry.esot.day,
+    usedL: entry.gas.usedL,
+    endBar: entry.gas.endBar,
+    minimumBar: entry.gas.minimumBar,
+    turnBar: entry.gas.turnBar,
+    flyAfter: diverLedger.flyAfterMin,
+    secondOpinion: opinion.equivalentMin,
+  };
+}
+
+function expectAll(trip: Trip): void {
+  for (const diverLedger of ledger(trip).divers) {
+    for (const entry of diverLedger.entries) {
+      const figures = figuresOf(trip, diverLedger, entry);
+      for (const figure of FIGURES) {
+        const workings = workingsOf(figure, entry, { trip, diverLedger });
+        const said = `${figure} of ${entry.dive.id} for ${diverLedger.diver.id}`;
+        expect(workings.source, said).not.toBe('');
+        expect(workings.result, said).not.toMatch(/NaN|Infinity|undefined/);
+        for (const { label, value } of workings.steps)
+          expect(`${label} ${value}`, said).not.toMatch(/NaN|Infinity|undefined/);
+        const figureIs = figures[figure];
+        if (figureIs === null) expect(workings.exact, said).toBeNull();
+        else
+          expect(Math.abs(workings.exact! - figureIs), said).toBeLessThan(
+            SAME * Math.max(1, Math.abs(figureIs)),
+          );
+      }
+    }
+  }
+}
+
+describe('workingsOf', () => {
+  it('comes to the figure of the ledger, for every figure of the demo trip', () => {
+    expectAll(demoTrip());
+  });
+
+  it('does so in fresh water at altitude, on levels, after earlier dives and a climb, with real gas', () => {
+    const before = [
+      { id: 'b1', startsAt: '2027-03-05T09:00', depthM: 22, bottomMin: 40, mix: 'air' as const },
+      { id: 'b2', startsAt: '2027-03-05T14:00', depthM: 18, bottomMin: 40, mix: 'rich' as const },
+    ];
+    const legs = [
+      { depthM: 28, min: 10 },
+      { depthM: 12, min: 30 },
+    ];
+    const dives = [
+      aDive({ depthM: 28, bottomMin: 40, legs, mix: 'rich' }),
+      aDive({ startsAt: '2027-03-06T11:00', turnShare: 0.33, safetyStop: null }),
+      aDive({ startsAt: '2027-03-06T15:00', depthM: 9, bottomMin: 50, mix: 'rich' }),
+    ];
+    const water = { density: 'fresh' as const, altitudeM: 1500 };
+    const settings = {
+      descentMPerMin: 15,
+      ascentMPerMin: 9,
+      gasLaw: 'real' as const,
+      analysisTolerance: 0.01,
+    };
+    const party = [aDiver({ before, arrivedAt: '2027-03-05T20:00' })];
+    expectAll(aTrip(dives, { water, settings, party }));
+  });
+
+  it('does so where limits are passed: stops, no gas, too much oxygen, the 24 h clock', () => {
+    const small = { waterL: 10, fillBar: 200, reserveBar: 50 };
+    const past = [
+      aDive({ depthM: 30, bottomMin: 45 }),
+      aDive({ startsAt: '2027-03-06T11:00', depthM: 32, bottomMin: 25, mix: 'rich' }),
+      aDive({ startsAt: '2027-03-06T13:00', depthM: 40, bottomMin: 12 }),
+    ];
+    expectAll(
+      aTrip(past, { party: [aDiver({ cylinder: small }), aDiver({ id: 'guest-2', maxDepthM: 20 })] }),
+    );
+    expectAll(aTrip([aDive({ depthM: 36, mix: 'rich' }), aDive({ startsAt: '2027-03-06T12:00' })]));
+    const long = ['08:00', '12:00', '16:00'].map((time) =>
+      aDive({ depthM: 28, mix: 'rich', bottomMin: 70, startsAt: `2027-03-06T${time}` }),
+    );
+    expectAll(
+      aTrip([...long, aDive({ startsAt: '2027-03-07T08:30', depthM: 28, mix: 'rich', bottomMin: 60 })]),
+    );
+  });
+
+  it('does so for any trip', () => {
+    fc.assert(fc.property(trips({ dives: { min: 1, max: 4 }, party: { min: 1, max: 1 } }), expectAll), {
+      numRuns: 40,
+    });
+  });
+
+  it('says that a dive no mix reaches is left out', () => {
+    const trip = aTrip([aDive({ depthM: 38, mix: 'auto' })], { mixes: [RICH] });
+    const diverLedger = ledger(trip).divers[0]!;
+    const workings = workingsOf('modM', diverLedger.entries[0]!, { trip, diverLedger });
+    expect(workings).toMatchObject({ exact: null, result: 'none' });
+    expect(workings.steps[0]!.value).toContain('left out');
+  });
+});
+
+/** Numbers of a step's text, in order. */
+function numbers(text: string): readonly number[] {
+  return (text.match(/-?\d+(?:\.\d+)?/g) ?? []).map(Number);
+}
+
+describe('the numbers put in', () => {
+  const trip = aTrip([
+    aDive({ depthM: 25, bottomMin: 25, mix: 'lean' }),
+    aDive({ startsAt: '2027-03-06T11:00', mix: 'rich' }),
+  ]);
+  const diverLedger = ledger(trip).divers[0]!;
+  const workings = (figure: FigureId, index = 1) =>
+    workingsOf(figure, diverLedger.entries[index]!, { trip, diverLedger });
+  const value = (figure: FigureId, label: string, index = 1) => {
+    const step = workings(figure, index).steps.find((each) => each.label.includes(label));
+    expect(step, `${figure}: ${label}`).toBeDefined();
+    return numbers(step!.value);
+  };
+
+  // Each as a person would do it on a calculator, with the digits that are shown.
+  it('give the no-stop limit by its formula', () => {
+    const [p] = value('noStopMin', ', p');
+    const [l] = value('noStopMin', ', L');
+    const [i] = value('noStopMin', 'Inspired');
+    const [arrival] = value('noStopMin', 'Arrival');
+    const [, halfTime] = value('noStopMin', 'Compartment');
+    const t = arrival! + (Math.log(1 + (l! - p!) / (i! - l!)) * halfTime!) / Math.LN2;
+    expect(Math.abs(t - diverLedger.entries[1]!.noStopMin!)).toBeLessThan(0.05);
+  });
+
+  it('give the MOD, the PO2 and the EAD by theirs', () => {
+    const [o2] = value('modM', 'Oxygen');
+    const [limit] = value('modM', 'Working');
+    const [p0] = value('modM', 'P0');
+    const [w] = value('modM', ', w');
+    const entry = diverLedger.entries[1]!;
+    expect((limit! / (o2! / 100) - p0!) / w!).toBeCloseTo(entry.modM!, 2);
+    const ambientBar = value('po2Bar', 'Ambient')[0]!;
+    expect((o2! / 100) * ambientBar).toBeCloseTo(entry.po2Bar!, 3);
+    const [n2] = value('eadM', 'Nitrogen');
+    expect(((ambientBar * n2!) / 100 / 0.79 - p0!) / w!).toBeCloseTo(entry.eadM!, 2);
+  });
+
+  it('give the CNS clock by addition, and its rest by halving', () => {
+    const steps = workings('cns.after').steps.slice(1);
+    const sum = steps.reduce((total, step) => total + numbers(step.value).at(-1)!, 0);
+    expect(sum).toBeCloseTo(diverLedger.entries[1]!.cns.after! * 100, 1);
+    const [after] = value('cns.before', 'After');
+    const [since] = value('cns.before', 'surface');
+    expect(after! * 2 ** (-since! / 90)).toBeCloseTo(diverLedger.entries[1]!.cns.before! * 100, 1);
+  });
+
+  it('give the pressure left', () => {
+    const [content] = value('endBar', 'Content');
+    const [used] = value('endBar', 'Used');
+    expect((content! - used!) / 24).toBeCloseTo(diverLedger.entries[1]!.gas.endBar!, 1);
+  });
+
+  it('give the earliest start', () => {
+    const tight = aTrip([
+      aDive({ depthM: 30, bottomMin: 13 }),
+      aDive({ depthM: 30, bottomMin: 12, startsAt: '2027-03-06T10:30' }),
+    ]);
+    const its = ledger(tight).divers[0]!;
+    const { steps, exact } = workingsOf('earlierMin', its.entries[1]!, { trip: tight, diverLedger: its });
+    const of = (label: string) => numbers(steps.find((step) => step.label.includes(label))!.value);
+    const [interval] = of('Interval before');
+    const [p] = of(', p');
+    const [q] = of(', q');
+    const [air] = of('A = ');
+    const [, halfTime] = of('Compartment');
+    const neededMin = (Math.log((p! - air!) / (q! - air!)) * halfTime!) / Math.LN2;
+    expect(Math.abs(interval! - neededMin - exact!)).toBeLessThan(0.2);
+  });
+});
