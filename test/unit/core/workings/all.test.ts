@@ -126,6 +126,18 @@ describe('workingsOf', () => {
     );
   });
 
+  it('does so where the CNS clock is what the interval is needed for', () => {
+    const mixes = [{ ...RICH, id: 'air', o2: 0.5 }];
+    const long = { depthM: 17, bottomMin: 90 };
+    const trip = aTrip([aDive(long), aDive({ ...long, startsAt: '2027-03-06T11:00' })], {
+      mixes,
+      party: [aDiver({ maxO2: 0.5, cylinder: { waterL: 60, fillBar: 230, reserveBar: 20 } })],
+    });
+    const diverLedger = ledger(trip).divers[0]!;
+    expect(roomOf(trip, diverLedger.carries[0]!, diverLedger.entries[1]!).earlierLimit).toBe('cns');
+    expectAll(trip);
+  });
+
   it('does so for any trip', () => {
     fc.assert(fc.property(trips({ dives: { min: 1, max: 4 }, party: { min: 1, max: 1 } }), expectAll), {
       numRuns: 40,
@@ -191,6 +203,25 @@ describe('the numbers put in', () => {
     const [after] = value('cns.before', 'After');
     const [since] = value('cns.before', 'surface');
     expect(after! * 2 ** (-since! / 90)).toBeCloseTo(diverLedger.entries[1]!.cns.before! * 100, 1);
+  });
+
+  it.each(['usedL', 'otu.dive', 'esot.dive'] as const)('give %s by addition of the legs', (figure) => {
+    const { steps, exact } = workings(figure);
+    const sum = steps.slice(1).reduce((total, step) => total + numbers(step.value).at(-1)!, 0);
+    // Each leg is shown to a tenth of a litre or a hundredth of a unit.
+    expect(Math.abs(sum - exact!)).toBeLessThan(0.05 * steps.length);
+    expect(steps.length).toBeGreaterThan(3);
+  });
+
+  it('give the minimum gas by addition', () => {
+    const { steps } = workings('minimumBar');
+    const together = steps.findIndex((step) => step.label === 'Together');
+    const sum = steps.slice(1, together).reduce((total, step) => total + numbers(step.value).at(-1)!, 0);
+    expect(numbers(steps[together]!.value)[0]).toBeCloseTo(sum, 0);
+    const rateLpm = numbers(steps[0]!.value)[0]!;
+    const [, ambientBar] = numbers(steps[1]!.label);
+    expect(rateLpm * ambientBar!).toBeCloseTo(numbers(steps[1]!.value)[0]!, 0);
+    expect(Math.max(sum / 24, 50)).toBeCloseTo(diverLedger.entries[1]!.gas.minimumBar!, 1);
   });
 
   it('give the pressure left', () => {
