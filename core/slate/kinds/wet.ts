@@ -205,24 +205,35 @@ function diveParts(size: Sizes, { dive, table }: WetDive): DiveParts {
 interface Piece {
   readonly block: Block;
   readonly writes: boolean;
+  /** Begins on a page of its own. */
+  readonly begins: boolean;
 }
 
 interface FullPage {
-  readonly pieces: Piece[];
+  readonly pieces: { readonly piece: Piece; readonly gapPt: number }[];
   /** Indices of the dives on it. */
   readonly dives: number[];
   usedPt: number;
 }
 
-/** A dive in one piece, or in its halves where a page is too low for it whole. */
+/**
+ * A dive in one piece; in halves where a page is too low for it whole, each on a page of its own, so that
+ * they lie back to back on paper printed on both sides; line by line where even a half is too high.
+ */
 function piecesOf(dive: DiveParts, availablePt: number): readonly Piece[] {
-  const plan = [dive.heading, ...dive.plan];
   const writing = space(WRITING_PT);
-  const whole = stack([...plan, ...dive.more, writing], dive.gapPt);
-  if (whole.heightPt <= availablePt || dive.more.length === 0) return [{ block: whole, writes: true }];
+  const whole = stack([dive.heading, ...dive.plan, ...dive.more, writing], dive.gapPt);
+  if (whole.heightPt <= availablePt) return [{ block: whole, writes: true, begins: false }];
+  const halves: readonly Piece[] = [
+    { block: stack([dive.heading, ...dive.plan], dive.gapPt), writes: false, begins: true },
+    { block: stack([dive.again, ...dive.more, writing], dive.gapPt), writes: true, begins: true },
+  ];
+  if (halves.every((half) => half.block.heightPt <= availablePt)) return halves;
+  const [first, ...others] = [...dive.plan, ...dive.more];
   return [
-    { block: stack(plan, dive.gapPt), writes: false },
-    { block: stack([dive.again, ...dive.more, writing], dive.gapPt), writes: true },
+    { block: stack([dive.heading, first!], dive.gapPt), writes: false, begins: true },
+    ...others.map((block) => ({ block, writes: false, begins: false })),
+    { block: writing, writes: true, begins: false },
   ];
 }
 
@@ -238,14 +249,14 @@ function paginate(
     for (const [p, piece] of piecesOf(dive, availablePt).entries()) {
       if (piece.block.heightPt > availablePt) return null;
       let page = pages[pages.length - 1];
-      const isFull = page !== undefined && page.usedPt + betweenPt + piece.block.heightPt > availablePt;
-      // Halves begin on a page of their own, so that they lie back to back on paper printed on both sides.
-      const isHalf = !piece.writes;
-      if (page === undefined || isFull || isHalf || (onePerPage && p === 0)) {
+      const gapPt = p === 0 ? betweenPt : dive.gapPt;
+      const isFull = page !== undefined && page.usedPt + gapPt + piece.block.heightPt > availablePt;
+      if (page === undefined || isFull || piece.begins || (onePerPage && p === 0)) {
         pages.push((page = { pieces: [], dives: [], usedPt: 0 }));
       }
-      page.usedPt += (page.pieces.length > 0 ? betweenPt : 0) + piece.block.heightPt;
-      page.pieces.push(piece);
+      const above = page.pieces.length > 0 ? gapPt : 0;
+      page.usedPt += above + piece.block.heightPt;
+      page.pieces.push({ piece, gapPt: above });
       if (!page.dives.includes(i)) page.dives.push(i);
     }
   }
@@ -298,16 +309,13 @@ function dayPages(
   const pages = paginate(parts, available, between, request.onePerPage);
   return (
     pages?.map((page) => {
-      const writing = page.pieces.filter((piece) => piece.writes).length;
+      const writing = page.pieces.filter(({ piece }) => piece.writes).length;
       const spare = Math.max(0, available - page.usedPt);
       const more = writing === 0 ? 0 : Math.min(WRITING_MAX, Math.floor(spare / writing / WRITING_PT));
       return {
         body: stack([
           head,
-          stack(
-            page.pieces.map((piece) => withWriting(piece, widthPt, more)),
-            between,
-          ),
+          ...page.pieces.flatMap(({ piece, gapPt }) => [space(gapPt), withWriting(piece, widthPt, more)]),
         ]),
         numbers: page.dives.map((i) => day.dives[i]!.number),
       };
