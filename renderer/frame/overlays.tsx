@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { lazy, Suspense, type ReactNode } from 'react';
 import { unreachable } from '../../core/result';
 import { leaveGone, saveAs, saveOver, takeStored } from '../actions/files';
 import { closeOverlay } from '../actions/view';
@@ -13,6 +13,11 @@ import { Shortcuts } from './shortcuts';
 import { TripDetails } from './trip-details';
 import { Welcome } from './welcome';
 import './overlays.css';
+
+/** Formulas and their sources are a good part of core; they are loaded when somebody asks. */
+const WorkingsSheet = lazy(async () => ({
+  default: (await import('../places/days/workings-sheet')).WorkingsSheet,
+}));
 
 /** What lies over the window; at most one, and the cautions of the first start before any other. */
 export function Overlays(): ReactNode {
@@ -40,6 +45,12 @@ function Shown({ overlay }: { readonly overlay: Overlay }): ReactNode {
         <Dialog title="Cautions of the trip" width="wide" onClose={closeOverlay}>
           <CautionList />
         </Dialog>
+      );
+    case 'workings':
+      return (
+        <Suspense>
+          <WorkingsSheet figure={overlay.figure} diveId={overlay.diveId} diverId={overlay.diverId} />
+        </Suspense>
       );
     case 'trip':
       return <TripDetails />;

@@ -3,6 +3,7 @@ import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
 import { DEFAULT_SETTINGS, type HostTrouble, type Settings, type TripToken } from '../../core/host';
 import type { Id, Trip } from '../../core/trip/types';
+import type { FigureId } from '../../core/workings/types';
 import { blankTrip } from './blank-trip';
 import { EMPTY_HISTORY, type History } from './history';
 
@@ -31,6 +32,7 @@ export type Overlay =
   | { readonly kind: 'shortcuts' }
   | { readonly kind: 'library' }
   | { readonly kind: 'versions'; readonly token: TripToken; readonly title: string }
+  | { readonly kind: 'workings'; readonly figure: FigureId; readonly diveId: Id; readonly diverId: Id }
   | { readonly kind: 'cautions' }
   | { readonly kind: 'trip' }
   | { readonly kind: 'settings' }

@@ -1,6 +1,8 @@
 import type { ReactNode } from 'react';
 import { wallText } from '../../../core/trip/clock';
 import type { Entry, Room, RoomLimit } from '../../../core/trip/ledger-types';
+import type { FigureId } from '../../../core/workings/types';
+import { showOverlay } from '../../actions/view';
 import {
   clockText,
   depthText,
@@ -36,8 +38,15 @@ const CARE_ABOVE_CNS = 0.8;
 /** Advised limit of breathing-gas density, g/L; the caution beside it names the source. */
 const CARE_ABOVE_GL = 5.2;
 
+/** The same where a figure stands before it. */
+const SHORT_LIMITS: Readonly<Record<RoomLimit, string>> = {
+  ...LIMIT_WORDS,
+  'no-stop': 'limit',
+  'diver-depth': 'own limit',
+};
+
 interface Row {
-  readonly figure: string;
+  readonly figure: FigureId;
   readonly label: string;
   readonly value: string;
   readonly aside: string;
@@ -74,7 +83,7 @@ function useRows(entry: Entry, room: Room): readonly Row[] {
       aside:
         room.m === null || room.mLimit === null
           ? 'no limit in reach'
-          : `${unitText(room.m, 'depth', units, 'down', 1)}, ${LIMIT_WORDS[room.mLimit]}`,
+          : `${unitText(room.m, 'depth', units, 'down', 1)} to ${SHORT_LIMITS[room.mLimit]}`,
       care: room.m !== null && room.m < CARE_BELOW_M,
     },
     {
@@ -140,6 +149,10 @@ function stopsText({ stops }: Entry, units: Units): string {
   return `stops ${stops.map(({ depthM, min }) => `${minutesText(min, 'up')} at ${depthText(depthM, units)}`).join(', ')}`;
 }
 
+function ask(entry: Entry, figure: FigureId): void {
+  showOverlay({ kind: 'workings', figure, diveId: entry.dive.id, diverId: entry.diver.id });
+}
+
 /** What comes of a dive for one diver; every row can be asked how it is worked out. */
 export function Outcome({ entry }: { readonly entry: Entry }): ReactNode {
   const room = useDesk((state) => roomOfEntry(state, entry));
@@ -158,13 +171,25 @@ function Rows({ entry, room }: { readonly entry: Entry; readonly room: Room }): 
         <tbody>
           {rows.map(({ figure, label, value, aside, care }) => (
             <tr key={figure} className={care ? 'care' : undefined}>
-              <th scope="row">{label}</th>
+              <th scope="row">
+                <button
+                  type="button"
+                  className="ask"
+                  title="How is this worked out?"
+                  onClick={() => ask(entry, figure)}
+                >
+                  {label}
+                </button>
+              </th>
               <td className="figure">{value}</td>
               <td className="aside">{aside}</td>
             </tr>
           ))}
         </tbody>
       </table>
+      <button type="button" className="linked" onClick={() => ask(entry, 'noStopMin')}>
+        How is this worked out?
+      </button>
     </>
   );
 }

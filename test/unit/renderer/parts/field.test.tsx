@@ -1,0 +1,107 @@
+// @vitest-environment jsdom
+import { cleanup, fireEvent, render, screen } from '@testing-library/react';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { failure, success } from '../../../../core/result';
+import type { EditResult } from '../../../../renderer/actions/edit';
+import { stepped, UnitField, MinutesField } from '../../../../renderer/parts/number-field';
+import { blankTrip } from '../../../../renderer/store/blank-trip';
+import { desk, freshDesk } from '../../../../renderer/store/store';
+
+beforeEach(() => desk.setState(freshDesk(), true));
+afterEach(cleanup);
+
+const TOO_DEEP = failure({
+  kind: 'invalid',
+  what: 'Too deep.',
+  where: 'dives[0].depthM',
+  mend: 'Plan it shallower.',
+});
+
+function depthField(commit: (value: number) => EditResult): HTMLInputElement {
+  render(<UnitField label="Depth" kind="depth" value={22} commit={commit} />);
+  return screen.getByLabelText<HTMLInputElement>('Depth');
+}
+
+describe('a number field', () => {
+  it('commits nothing while typing, once on Enter, once on leaving', () => {
+    const commit = vi.fn((_: number): EditResult => success(blankTrip()));
+    const field = depthField(commit);
+    fireEvent.change(field, { target: { value: '2' } });
+    fireEvent.change(field, { target: { value: '25' } });
+    expect(commit).not.toHaveBeenCalled();
+    fireEvent.keyDown(field, { key: 'Enter' });
+    fireEvent.blur(field);
+    expect(commit.mock.calls).toEqual([[25]]);
+  });
+
+  it('returns to the committed value on Escape', () => {
+    const commit = vi.fn((_: number): EditResult => success(blankTrip()));
+    const field = depthField(commit);
+    fireEvent.change(field, { target: { value: '99' } });
+    fireEvent.keyDown(field, { key: 'Escape' });
+    expect(field.value).toBe('22 m');
+    fireEvent.blur(field);
+    expect(commit).not.toHaveBeenCalled();
+  });
+
+  it('does not take an emptied field for zero', () => {
+    const commit = vi.fn((_: number): EditResult => success(blankTrip()));
+    const field = depthField(commit);
+    fireEvent.change(field, { target: { value: '' } });
+    fireEvent.blur(field);
+    expect(commit).not.toHaveBeenCalled();
+    expect(screen.getByRole('alert').textContent).toContain('Nothing stands here.');
+  });
+
+  it('says beside the field why a value is refused, keeps what was typed, and lets go when it is mended', () => {
+    const commit = vi.fn((value: number): EditResult => (value > 40 ? TOO_DEEP : success(blankTrip())));
+    const field = depthField(commit);
+    fireEvent.change(field, { target: { value: '400' } });
+    fireEvent.keyDown(field, { key: 'Enter' });
+    expect(screen.getByRole('alert').textContent).toBe('Too deep. Plan it shallower.');
+    expect(field.value).toBe('400');
+    expect(field.getAttribute('aria-invalid')).toBe('true');
+    expect(document.getElementById(field.getAttribute('aria-describedby')!)?.textContent).toContain(
+      'Too deep.',
+    );
+    fireEvent.change(field, { target: { value: '30' } });
+    fireEvent.keyDown(field, { key: 'Enter' });
+    expect(screen.queryByRole('alert')).toBeNull();
+  });
+
+  it('steps with the arrows from what stands there', () => {
+    const commit = vi.fn((_: number): EditResult => success(blankTrip()));
+    const field = depthField(commit);
+    fireEvent.keyDown(field, { key: 'ArrowUp' });
+    fireEvent.keyDown(field, { key: 'ArrowDown', shiftKey: true });
+    expect(commit.mock.calls).toEqual([[23], [20]]);
+  });
+
+  it('reads and shows in feet where the settings say so', () => {
+    desk.setState({ settings: { ...desk.getState().settings, units: 'imperial' } });
+    const commit = vi.fn((_: number): EditResult => success(blankTrip()));
+    const field = depthField(commit);
+    expect(field.value).toBe('72 ft');
+    fireEvent.change(field, { target: { value: '80' } });
+    fireEvent.keyDown(field, { key: 'Enter' });
+    expect(commit.mock.calls[0]?.[0]).toBeCloseTo(24.384, 9);
+  });
+
+  it('takes hours and minutes', () => {
+    const commit = vi.fn((_: number): EditResult => success(blankTrip()));
+    render(<MinutesField label="Bottom time" value={45} commit={commit} />);
+    const field = screen.getByLabelText('Bottom time');
+    fireEvent.change(field, { target: { value: '1:05' } });
+    fireEvent.blur(field);
+    expect(commit.mock.calls).toEqual([[65]]);
+  });
+});
+
+describe('stepped', () => {
+  it('goes to the next whole step and leaves no dust', () => {
+    expect(stepped(22.3, 1, 1)).toBe(23);
+    expect(stepped(22.3, -1, 1)).toBe(22);
+    expect(stepped(0.1 + 0.2, 1, 0.1)).toBe(0.4);
+    expect(stepped(23, -1, 1)).toBe(22);
+  });
+});

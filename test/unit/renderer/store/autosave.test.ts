@@ -1,0 +1,163 @@
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import type { Host, HostResult, StoredTrip } from '../../../../core/host';
+import { readTrip } from '../../../../core/trip/read-trip';
+import { demoTrip } from '../../../../core/trip/demo-trip';
+import { setTitle } from '../../../../renderer/actions/trip';
+import { cancelGesture, endGesture, startGesture } from '../../../../renderer/actions/edit';
+import {
+  AUTOSAVE_AFTER_MS,
+  isUnsaved,
+  startAutosave,
+  type Autosave,
+} from '../../../../renderer/store/autosave';
+import { desk, freshDesk } from '../../../../renderer/store/store';
+
+interface Write {
+  readonly token: string | null;
+  readonly title: string;
+  readonly expected: string | null;
+  readonly finish: (result?: HostResult<StoredTrip>) => Promise<void>;
+}
+
+/** A host that answers a write when the test says so. */
+function slowHost(): { readonly host: Host; readonly writes: Write[] } {
+  const writes: Write[] = [];
+  let saves = 0;
+  const host: Partial<Host> = {
+    writeTrip: (token, text, _title, expected) =>
+      new Promise((resolve) => {
+        const read = readTrip(text);
+        const title = read.ok ? read.value.title : 'unreadable';
+        writes.push({
+          token,
+          title,
+          expected,
+          finish: async (result) => {
+            saves += 1;
+            const savedAt = `2027-01-01T00:00:0${saves}Z`;
+            resolve(result ?? { ok: true, value: { token: token ?? 't1', home: 'library', text, savedAt } });
+            await vi.advanceTimersByTimeAsync(0);
+          },
+        });
+      }),
+    saveSettings: async () => ({ ok: true, value: null }),
+  };
+  return { host: host as Host, writes };
+}
+
+const FULL: HostResult<StoredTrip> = {
+  ok: false,
+  trouble: { kind: 'full', what: 'The disk is full.', where: 'library', mend: 'Make room.' },
+};
+const CHANGED: HostResult<StoredTrip> = {
+  ok: false,
+  trouble: { kind: 'changed', what: 'It changed.', where: 'library', mend: 'Choose.' },
+};
+
+let autosave: Autosave;
+let writes: Write[];
+
+beforeEach(() => {
+  vi.useFakeTimers();
+  desk.setState({ ...freshDesk(demoTrip()), ready: true }, true);
+  const slow = slowHost();
+  writes = slow.writes;
+  autosave = startAutosave(slow.host);
+});
+
+afterEach(() => {
+  autosave.stop();
+  vi.useRealTimers();
+});
+
+const wait = (ms: number): Promise<unknown> => vi.advanceTimersByTimeAsync(ms);
+const keeping = () => desk.getState().keeping;
+
+describe('startAutosave', () => {
+  it('writes once for a burst of changes, the newest of them', async () => {
+    setTitle('one');
+    await wait(AUTOSAVE_AFTER_MS - 1);
+    setTitle('two');
+    await wait(AUTOSAVE_AFTER_MS - 1);
+    expect(writes).toHaveLength(0);
+    await wait(1);
+    expect(writes.map(({ title }) => title)).toEqual(['two']);
+  });
+
+  it('says "saved" only once the write has resolved', async () => {
+    setTitle('one');
+    await wait(AUTOSAVE_AFTER_MS);
+    expect(keeping()).toMatchObject({ savedAt: null, writing: true });
+    expect(isUnsaved(desk.getState())).toBe(true);
+    await writes[0]!.finish();
+    expect(keeping()).toMatchObject({ token: 't1', savedAt: '2027-01-01T00:00:01Z', writing: false });
+    expect(isUnsaved(desk.getState())).toBe(false);
+    expect(desk.getState().settings.lastTrip).toBe('t1');
+  });
+
+  it('holds one write at a time, and the newest wins', async () => {
+    setTitle('one');
+    await wait(AUTOSAVE_AFTER_MS);
+    setTitle('two');
+    await wait(AUTOSAVE_AFTER_MS);
+    setTitle('three');
+    await wait(AUTOSAVE_AFTER_MS);
+    expect(writes.map(({ title }) => title)).toEqual(['one']);
+    await writes[0]!.finish();
+    expect(writes.map(({ title, expected }) => [title, expected])).toEqual([
+      ['one', null],
+      ['three', '2027-01-01T00:00:01Z'],
+    ]);
+    await writes[1]!.finish();
+    expect(isUnsaved(desk.getState())).toBe(false);
+    await wait(10 * AUTOSAVE_AFTER_MS);
+    expect(writes).toHaveLength(2);
+  });
+
+  it('shows a failure, keeps the change, and tries again with the next one', async () => {
+    setTitle('one');
+    await wait(AUTOSAVE_AFTER_MS);
+    await writes[0]!.finish(FULL);
+    expect(keeping()).toMatchObject({ savedAt: null, writing: false, trouble: { kind: 'full' } });
+    expect(isUnsaved(desk.getState())).toBe(true);
+    setTitle('two');
+    await wait(AUTOSAVE_AFTER_MS);
+    await writes[1]!.finish();
+    expect(keeping().trouble).toBeNull();
+  });
+
+  it('asks where the stored trip has changed, and writes over it only when told to', async () => {
+    setTitle('one');
+    await wait(AUTOSAVE_AFTER_MS);
+    await writes[0]!.finish();
+    setTitle('two');
+    await wait(AUTOSAVE_AFTER_MS);
+    await writes[1]!.finish(CHANGED);
+    expect(desk.getState().overlay).toEqual({ kind: 'changed', token: 't1', removed: false });
+    void autosave.flush({ overwrite: true });
+    await wait(0);
+    expect(writes[2]).toMatchObject({ title: 'two', expected: null });
+    await writes[2]!.finish();
+  });
+
+  it('waits for a drag to end', async () => {
+    startGesture({ label: 'x', code: 'x' });
+    setTitle('dragging');
+    await wait(5 * AUTOSAVE_AFTER_MS);
+    expect(writes).toHaveLength(0);
+    endGesture();
+    await wait(AUTOSAVE_AFTER_MS);
+    expect(writes.map(({ title }) => title)).toEqual(['dragging']);
+    await writes[0]!.finish();
+    startGesture({ label: 'x', code: 'x' });
+    setTitle('given up');
+    cancelGesture();
+    await wait(5 * AUTOSAVE_AFTER_MS);
+    expect(writes).toHaveLength(1);
+  });
+
+  it('writes nothing for a trip nobody has changed', async () => {
+    await wait(10 * AUTOSAVE_AFTER_MS);
+    expect(writes).toHaveLength(0);
+  });
+});
