@@ -1,7 +1,7 @@
 import type { FilledMap } from '../tissues/affine-map';
 import { success, type Result } from '../result';
 import { diverLedger } from '../trip/ledger';
-import type { Trip } from '../trip/types';
+import type { Id, Trip } from '../trip/types';
 import { DiverFold, type FoldOutcome } from './diver-fold';
 import { assigned, foldTables, NO_MIX, type DiverTables, type FoldTables } from './fold-tables';
 import { diverOutcome, settledOutcome } from './outcome';
@@ -34,6 +34,8 @@ export interface StockAnswer {
   readonly searched: number;
   /** Lists there are. */
   readonly total: number;
+  /** Dives for which no share at all suits one of their divers: no list can keep them. */
+  readonly unreachedDiveIds: readonly Id[];
   /** Lists left out because they cost more or take more fills than allowed. */
   readonly overLimit: number;
 }
@@ -115,6 +117,15 @@ class Party {
       oxygenPeak = Math.max(oxygenPeak, outcome.oxygenPeak);
     }
     return settledOutcome(this.open.trip.dives.length - outside, smallestRoomMin, oxygenPeak, cost, fills);
+  }
+
+  unreachedDiveIds(): readonly Id[] {
+    const ids = this.tables.divers.flatMap(({ dives, classes }) =>
+      dives
+        .filter(({ isOpen, classIndex }) => isOpen && !classes[classIndex]!.allowed.includes(true))
+        .map(({ dive }) => dive.id),
+    );
+    return [...new Set(ids)];
   }
 
   /** What a list gives everybody, and what that costs; nothing is folded yet. */
@@ -257,5 +268,6 @@ export function searchStock(
     searched: proved.all.length,
     total: every.length,
     overLimit: every.length - allowed.length,
+    unreachedDiveIds: party.unreachedDiveIds(),
   });
 }

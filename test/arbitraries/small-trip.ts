@@ -1,5 +1,5 @@
 /** Random small trips that the schema would pass: what the mixes are searched on, over many shapes. */
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import type { AsDived, Dive, Diver, EarlierDive, Mix, Trip } from '../../core/trip/types';
 
 const oneIn = (n: number) => fc.integer({ min: 1, max: n }).map((k) => k === 1);

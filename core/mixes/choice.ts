@@ -1,0 +1,103 @@
+import { surroundingsOf } from '../trip/dive-plan';
+import { ledger as ledgerOf } from '../trip/ledger';
+import type { Carry, DiverLedger, Entry, Ledger, Room } from '../trip/ledger-types';
+import { roomMinutes } from '../trip/room';
+import type { Dive, Id, Mix, Trip } from '../trip/types';
+import { whyNot, type WhyNot } from './richest';
+
+/** What a mix would make of a dive for one diver. */
+export interface DiverChoice {
+  readonly diverId: Id;
+  readonly whyNot: WhyNot | null;
+  readonly entry: Entry;
+  readonly room: Pick<Room, 'min' | 'minLimit'>;
+}
+
+/** A later dive that a choice changes, for the diver it leaves tightest there. */
+export interface LaterChange {
+  readonly dive: Dive;
+  readonly diverId: Id;
+  /** Minutes of room; null where nothing limits it. */
+  readonly roomBeforeMin: number | null;
+  readonly roomAfterMin: number | null;
+  /** Single-exposure clock on surfacing; null above 1.6 bar. */
+  readonly cnsBefore: number | null;
+  readonly cnsAfter: number | null;
+}
+
+/** One mix on board as the choice of one dive. */
+export interface MixChoice {
+  readonly mix: Mix;
+  readonly allowed: boolean;
+  readonly divers: readonly DiverChoice[];
+  readonly later: readonly LaterChange[];
+}
+
+/** Changes below these are rounding, not change: minutes, and share of a clock. */
+const SAME_MIN = 1e-6;
+const SAME_SHARE = 1e-9;
+
+function carryBefore(ledger: DiverLedger, index: number): Carry {
+  return index === 0 ? ledger.start : ledger.carries[index - 1]!;
+}
+
+function roomAt(trip: Trip, ledger: DiverLedger, index: number): Pick<Room, 'min' | 'minLimit'> {
+  return roomMinutes(trip, carryBefore(ledger, index), ledger.entries[index]!);
+}
+
+function isChanged(a: number | null, b: number | null, same: number): boolean {
+  return a === null || b === null ? a !== b : Math.abs(a - b) > same;
+}
+
+function laterChanges(before: Ledger, after: Ledger, diveIndex: number): readonly LaterChange[] {
+  const changes: LaterChange[] = [];
+  for (const dive of after.trip.dives.slice(diveIndex + 1)) {
+    let change: LaterChange | null = null;
+    after.divers.forEach((ledger, place) => {
+      const index = ledger.entries.findIndex((entry) => entry.dive.id === dive.id);
+      if (index === -1) return;
+      const was = before.divers[place]!;
+      const roomBeforeMin = roomAt(before.trip, was, index).min;
+      const roomAfterMin = roomAt(after.trip, ledger, index).min;
+      const cnsBefore = was.entries[index]!.cns.after;
+      const cnsAfter = ledger.entries[index]!.cns.after;
+      if (!isChanged(roomBeforeMin, roomAfterMin, SAME_MIN) && !isChanged(cnsBefore, cnsAfter, SAME_SHARE)) return;
+      if (change !== null && (change.roomAfterMin ?? Infinity) <= (roomAfterMin ?? Infinity)) return;
+      change = { dive, diverId: ledger.diver.id, roomBeforeMin, roomAfterMin, cnsBefore, cnsAfter };
+    });
+    if (change !== null) changes.push(change);
+  }
+  return changes;
+}
+
+/**
+ * What each mix on board would make of one dive within the trip as it stands, and of the dives after it.
+ * @param ledger of the trip as it stands @param diveId of one of its dives
+ * @returns a choice a mix, leanest first; empty where there is no such dive
+ * Source: the ledger itself, folded again from that dive on.
+ */
+export function mixChoices(ledger: Ledger, diveId: Id): readonly MixChoice[] {
+  const { trip } = ledger;
+  const diveIndex = trip.dives.findIndex((dive) => dive.id === diveId);
+  if (diveIndex === -1) return [];
+  const around = surroundingsOf(trip);
+  return trip.mixes
+    .toSorted((a, b) => a.o2 - b.o2)
+    .map((mix) => {
+      const dives = trip.dives.with(diveIndex, { ...trip.dives[diveIndex]!, mix: mix.id });
+      const after = ledgerOf({ ...trip, dives }, ledger);
+      const divers = after.divers.flatMap((each): readonly DiverChoice[] => {
+        const index = each.entries.findIndex((entry) => entry.dive.id === diveId);
+        if (index === -1) return [];
+        const entry = each.entries[index]!;
+        const reason = whyNot(mix, entry.dive.depthM, each.diver, trip, around);
+        return [{ diverId: each.diver.id, whyNot: reason, entry, room: roomAt(after.trip, each, index) }];
+      });
+      return {
+        mix,
+        allowed: divers.every((each) => each.whyNot === null),
+        divers,
+        later: laterChanges(ledger, after, diveIndex),
+      };
+    });
+}

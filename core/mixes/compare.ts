@@ -1,0 +1,246 @@
+import { noStopLimitMin } from '../ascent/no-stop-limit';
+import { oxygenDoses } from '../oxygen/doses';
+import type { Surroundings } from '../profile';
+import { restTensions } from '../tissues/compartments';
+import { effectiveDive } from '../trip/as-dived';
+import { divePlan, newDivePlan, surroundingsOf, type DivePlan } from '../trip/dive-plan';
+import { lastLevelStay, surfaceLimits } from '../trip/entry';
+import type { Entry, Ledger } from '../trip/ledger-types';
+import { mayBreathe, mixO2 } from '../trip/mix-choice';
+import type { Diver, Id, Mix, Site, Trip } from '../trip/types';
+import { richestMix, usableModM, whyNot, type RichestMix, type WhyNot } from './richest';
+import { isSameShare, mixOfShare } from './shares';
+import { airOf, isAir } from './stocked-trip';
+
+/** A no-stop time: null in `min` with `unlimited` where there is none. */
+export interface NoStopTime {
+  readonly min: number | null;
+  readonly unlimited: boolean;
+}
+
+/** What a mix is good for at a site, for the tightest of the divers asked about. */
+export interface CompareCell {
+  readonly mix: Mix;
+  readonly o2: number;
+  readonly allowed: boolean;
+  /** The first diver it does not suit, and why; null where it suits all. */
+  readonly whyNot: WhyNot | null;
+  /** The least of the divers'. */
+  readonly modM: number;
+  /** From rest at the site's depth, straight down; null where the mix may not go there. */
+  readonly alone: NoStopTime | null;
+  /** At the tightest of the site's dives as the trip stands; null without one this mix may go on. */
+  readonly inTrip: NoStopTime | null;
+  /** Minutes more than air gives, asked the same way; null where one of the two has no end or no figure. */
+  readonly aloneGainMin: number | null;
+  readonly inTripGainMin: number | null;
+  /** Of the dive at the site that costs most, as planned; null without one, or above 1.6 bar. */
+  readonly cns: number | null;
+  readonly otu: number | null;
+  readonly cost: number;
+  /** Dives at the site on which it would be the richest of the columns that may go there, for one diver or more. */
+  readonly usedOn: readonly Id[];
+}
+
+export interface CompareRow {
+  readonly site: Site;
+  readonly diveIds: readonly Id[];
+  /** One of the dives has several levels: its time in the trip is that of the whole dive, last level lengthened. */
+  readonly hasLevels: boolean;
+  /** The richest that suits every diver asked about. */
+  readonly richest: RichestMix;
+  readonly cells: readonly CompareCell[];
+}
+
+/**
+ * The columns of the comparison: air, the mixes on board and any share typed in, leanest first, each once.
+ * @param percents oxygen typed in, percent; need not be whole
+ * Source: this project's.
+ */
+export function compareMixes(trip: Trip, percents: readonly number[] = []): readonly Mix[] {
+  const columns: Mix[] = [...trip.mixes];
+  if (!columns.some(isAir)) columns.push(airOf(trip.mixes));
+  for (const percent of percents) {
+    if (!columns.some((mix) => isSameShare(mix.o2, percent / 100))) {
+      columns.push(mixOfShare(percent, columns));
+    }
+  }
+  return columns.toSorted((a, b) => a.o2 - b.o2);
+}
+
+function tightest(times: readonly NoStopTime[]): NoStopTime | null {
+  if (times.length === 0) return null;
+  const limited = times.flatMap((time) => (time.min === null ? [] : [time.min]));
+  return limited.length === 0 ? { min: null, unlimited: true } : { min: Math.min(...limited), unlimited: false };
+}
+
+function noStopTime(plan: DivePlan, tensions: readonly number[], o2: number, diver: Diver): NoStopTime {
+  const limits = surfaceLimits(plan.around.column.surfaceBar, diver.gradient.high);
+  const min = noStopLimitMin(lastLevelStay(plan, tensions, 1 - o2, limits));
+  return min === Infinity ? { min: null, unlimited: true } : { min, unlimited: false };
+}
+
+/**
+ * No-stop time of a square dive from rest, for one diver.
+ * @param o2 oxygen fraction @param depthM metres, above 0
+ * Source: core/ascent/no-stop-limit.ts.
+ */
+export function noStopFromRest(o2: number, depthM: number, diver: Diver, around: Surroundings): NoStopTime {
+  const plan = newDivePlan({ depthM, bottomMin: depthM / around.descentMPerMin }, around);
+  return noStopTime(plan, restTensions(around.column.surfaceBar), o2, diver);
+}
+
+/** A dive of a diver at the site, with the carry it starts from in the trip as it stands. */
+interface Visit {
+  readonly entry: Entry;
+  readonly plan: DivePlan;
+}
+
+class SiteComparison {
+  private readonly trip: Trip;
+  private readonly around: Surroundings;
+  private readonly divers: readonly Diver[];
+  private readonly columns: readonly Mix[];
+  private readonly site: Site;
+  private readonly visits: readonly Visit[];
+
+  constructor(trip: Trip, divers: readonly Diver[], columns: readonly Mix[], site: Site, entries: readonly Entry[]) {
+    this.trip = trip;
+    this.around = surroundingsOf(trip);
+    this.divers = divers;
+    this.columns = columns;
+    this.site = site;
+    this.visits = entries.map((entry) => ({
+      entry,
+      plan: divePlan(effectiveDive(entry.dive, entry.diver).shape, this.around),
+    }));
+  }
+
+  private mayGo(mix: Mix, { entry }: Visit): boolean {
+    return mayBreathe(mix, entry.dive.depthM, entry.diver, this.trip, this.around);
+  }
+
+  private alone(mix: Mix): NoStopTime | null {
+    const { depthM } = this.site;
+    return tightest(this.divers.map((diver) => noStopFromRest(mixO2(mix), depthM, diver, this.around)));
+  }
+
+  private inTrip(mix: Mix, visits: readonly Visit[]): NoStopTime | null {
+    return tightest(
+      visits.map(({ entry, plan }) => noStopTime(plan, entry.tensionsBefore, mixO2(mix), entry.diver)),
+    );
+  }
+
+  private usedOn(mix: Mix): readonly Id[] {
+    const ids = new Set<Id>();
+    for (const visit of this.visits) {
+      if (!this.mayGo(mix, visit)) continue;
+      const isRicher = (other: Mix) => mixO2(other) > mixO2(mix) && this.mayGo(other, visit);
+      if (!this.columns.some(isRicher)) ids.add(visit.entry.dive.id);
+    }
+    return [...ids];
+  }
+
+  cell(mix: Mix, air: Mix): CompareCell {
+    const { site, trip, around, divers } = this;
+    const o2 = mixO2(mix);
+    const reasons = divers.map((diver) => whyNot(mix, site.depthM, diver, trip, around));
+    const reason = reasons.find((each) => each !== null) ?? null;
+    const suited = this.visits.filter((visit) => this.mayGo(mix, visit));
+    const alone = reason === null ? this.alone(mix) : null;
+    const inTrip = this.inTrip(mix, suited);
+    const doses = suited.map(({ entry, plan }) => oxygenDoses(plan.legs, o2, entry.startMin));
+    const cns = doses.map((dose) => dose.cns);
+    return {
+      mix,
+      o2,
+      allowed: reason === null,
+      whyNot: reason,
+      modM: Math.min(...divers.map((diver) => usableModM(mix, diver, trip, around))),
+      alone,
+      inTrip,
+      aloneGainMin: gain(alone, this.alone(air)),
+      inTripGainMin: gain(inTrip, this.inTrip(air, suited)),
+      cns: doses.length === 0 || cns.includes(null) ? null : Math.max(...cns.map(Number)),
+      otu: doses.length === 0 ? null : Math.max(...doses.map((dose) => dose.otu)),
+      cost: mix.costPerFill,
+      usedOn: this.usedOn(mix),
+    };
+  }
+
+  row(air: Mix): CompareRow {
+    const richest = this.divers
+      .map((diver) => richestMix(this.site.depthM, diver, this.trip, this.around))
+      .reduce((least, each) => (each.o2 < least.o2 ? each : least));
+    return {
+      site: this.site,
+      diveIds: [...new Set(this.visits.map(({ entry }) => entry.dive.id))],
+      hasLevels: this.visits.some(({ plan }) => plan.earlierLevels.length > 0),
+      richest,
+      cells: this.columns.map((mix) => this.cell(mix, air)),
+    };
+  }
+}
+
+function gain(time: NoStopTime | null, air: NoStopTime | null): number | null {
+  if (time === null || air === null || time.min === null || air.min === null) return null;
+  return time.min - air.min;
+}
+
+/**
+ * The sites by the mixes: may it go there, for how long alone and in the trip as it stands, what it costs in
+ * oxygen and money, and which dives would use it.
+ * @param ledger of the trip as it stands @param columns from `compareMixes`
+ * @param diverId one diver; null: the tightest of the party
+ * @returns a row a site, in the order of the document
+ * Source: each figure as in its module.
+ */
+export function compareSites(
+  ledger: Ledger,
+  columns: readonly Mix[],
+  diverId: Id | null = null,
+): readonly CompareRow[] {
+  const { trip } = ledger;
+  const ledgers = ledger.divers.filter((each) => diverId === null || each.diver.id === diverId);
+  const divers = ledgers.map((each) => each.diver);
+  const entries = ledgers.flatMap((each) => each.entries);
+  const air = columns.find(isAir) ?? airOf(trip.mixes);
+  return trip.sites.map((site) => {
+    const here = entries.filter((entry) => entry.dive.siteId === site.id);
+    return new SiteComparison(trip, divers, columns, site, here).row(air);
+  });
+}
+
+/** One oxygen share at one depth: the points of a site's chart. */
+export interface SharePoint {
+  readonly percent: number;
+  readonly noStopMin: number | null;
+  readonly modM: number;
+  /** The MOD reaches the site and the share is within the ceiling, for every diver asked about. */
+  readonly allowed: boolean;
+}
+
+/**
+ * No-stop time from rest and MOD over the oxygen share, for the tightest of some divers.
+ * @param depthM of the site, metres @param percents the shares, e.g. 21 to 40
+ * @returns a point a share; no-stop time null where it has no end
+ * Source: as `compareSites`.
+ */
+export function shareCurve(
+  trip: Trip,
+  depthM: number,
+  divers: readonly Diver[],
+  percents: readonly number[],
+): readonly SharePoint[] {
+  const around = surroundingsOf(trip);
+  return percents.map((percent) => {
+    const mix = mixOfShare(percent, trip.mixes);
+    const times = divers.map((diver) => noStopFromRest(mixO2(mix), depthM, diver, around));
+    return {
+      percent,
+      noStopMin: tightest(times)?.min ?? null,
+      modM: Math.min(...divers.map((diver) => usableModM(mix, diver, trip, around))),
+      allowed: divers.every((diver) => mayBreathe(mix, depthM, diver, trip, around)),
+    };
+  });
+}

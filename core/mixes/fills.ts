@@ -1,0 +1,246 @@
+import { idealBar } from '../compressibility';
+import { AIR_O2 } from '../gas';
+import { increasingRoot } from '../numeric';
+import { failure, success, type Result } from '../result';
+import { contentL, pressureBar, type GasLaw } from '../supply';
+import type { Ledger } from '../trip/ledger-types';
+import { mixO2 } from '../trip/mix-choice';
+import type { Id, Mix } from '../trip/types';
+import { SEA_LEVEL_BAR } from '../water';
+import { isAir } from './stocked-trip';
+
+/**
+ * How a cylinder gets its mix: "banked" from a store of that mix, or by "partial pressure", oxygen first and
+ * air on top.
+ */
+export type FillMethod = 'banked' | 'partial-pressure';
+
+/** Drained pressures are found to this, bar. */
+const PRESSURE_TOLERANCE_BAR = 1e-6;
+
+/** Litres may miss 0 by rounding alone. */
+const SAME_L = 1e-6;
+
+/**
+ * All the gas in a cylinder, what is left at gauge 0 included.
+ * @returns litres at 1 bar. Ideal: volume * absolute pressure; real: volume * Q(p) * Z(1 bar), Q = p / Z(p)
+ * Source: as `contentL` (core/supply.ts).
+ */
+function amountL(waterL: number, gaugeBar: number, o2: number, law: GasLaw): number {
+  if (law === 'ideal') return waterL * (gaugeBar + SEA_LEVEL_BAR);
+  return (waterL * idealBar(o2, gaugeBar + SEA_LEVEL_BAR)) / idealBar(o2, 1);
+}
+
+/** A cylinder and what is in it before it is filled. */
+export interface FillStart {
+  readonly waterL: number;
+  /** Gauge pressure before, and wanted. */
+  readonly startBar: number;
+  readonly fillBar: number;
+  /** Oxygen fraction of what is in it. */
+  readonly startO2: number;
+}
+
+/** One cylinder filled by partial pressure. */
+export interface PartialPressureFill {
+  /** Oxygen to put in first, and air on top, litres at 1 bar. */
+  readonly oxygenL: number;
+  readonly airL: number;
+  /** Gauge pressure the fill begins at: lower than asked where gas had to be let off. */
+  readonly fromBar: number;
+  readonly isDrained: boolean;
+  /** Gauge pressure after the oxygen, once it has cooled. */
+  readonly afterOxygenBar: number;
+}
+
+/** Oxygen and air that bring one amount of gas to another; negative where none would. */
+function toAdd(start: FillStart, gaugeBar: number, o2: number, law: GasLaw): { oxygenL: number; airL: number } {
+  const fullL = amountL(start.waterL, start.fillBar, o2, law);
+  const heldL = amountL(start.waterL, gaugeBar, start.startO2, law);
+  // Of what is added: x + y = full - held, x + 0.21 y = full o2 - held o2'.
+  const addedL = fullL - heldL;
+  const addedO2L = fullL * o2 - heldL * start.startO2;
+  const airL = (addedL - addedO2L) / (1 - AIR_O2);
+  return { oxygenL: addedL - airL, airL };
+}
+
+export type FillTroubleKind = 'full' | 'no-fill';
+
+/**
+ * Fills one cylinder by partial pressure: oxygen first, then air. Where what is in it is too rich or too lean
+ * for the mix, it is let down first, no further than it must be.
+ * @param start cylinder and contents; @param o2 oxygen fraction wanted, 0.21 to below 1
+ * @returns litres of each, and the pressures on the way; trouble where the cylinder is full already, or where
+ *   even an empty one of such gas cannot become the mix
+ * Source: Dalton's law; compressibility as in core/compressibility.ts (Amagat's mean).
+ */
+export function partialPressureFill(
+  start: FillStart,
+  o2: number,
+  law: GasLaw,
+): Result<PartialPressureFill, FillTroubleKind> {
+  const { waterL, startBar, fillBar, startO2 } = start;
+  if (startBar >= fillBar) {
+    return failure({
+      kind: 'full',
+      where: '',
+      what: `A cylinder at ${startBar} bar cannot be filled to ${fillBar} bar.`,
+      mend: 'Give a start pressure below the fill pressure.',
+    });
+  }
+  const spare = (gaugeBar: number): number => {
+    const { oxygenL, airL } = toAdd(start, gaugeBar, o2, law);
+    return Math.min(oxygenL, airL);
+  };
+  let fromBar = startBar;
+  if (spare(startBar) < -SAME_L) {
+    if (spare(0) < 0) {
+      return failure({
+        kind: 'no-fill',
+        where: '',
+        what: `What is left of ${Math.round(startO2 * 100)} % cannot become ${Math.round(o2 * 100)} % by adding oxygen and air.`,
+        mend: 'Empty the cylinder and flush it with air first.',
+      });
+    }
+    fromBar = increasingRoot((gaugeBar) => -spare(gaugeBar), 0, startBar, PRESSURE_TOLERANCE_BAR);
+  }
+  const { oxygenL, airL } = toAdd(start, fromBar, o2, law);
+  const heldL = amountL(waterL, fromBar, startO2, law);
+  const withOxygenO2 = (heldL * startO2 + oxygenL) / (heldL + oxygenL);
+  const atGaugeZeroL = amountL(waterL, 0, withOxygenO2, law);
+  return success({
+    oxygenL,
+    airL,
+    fromBar,
+    isDrained: fromBar < startBar,
+    afterOxygenBar: pressureBar(waterL, heldL + oxygenL - atGaugeZeroL, withOxygenO2, law) ?? 0,
+  });
+}
+
+/**
+ * Oxygen and air that make up an amount of a mix.
+ * @param litres at 1 bar @param o2 fraction, 0.21 to 1
+ * @returns litres: oxygen L (o2 - 0.21) / 0.79, the rest air
+ * Source: Dalton's law.
+ */
+export function makeUp(litres: number, o2: number): { readonly oxygenL: number; readonly airL: number } {
+  const oxygenL = (litres * (o2 - AIR_O2)) / (1 - AIR_O2);
+  return { oxygenL, airL: litres - oxygenL };
+}
+
+/** How the fills of a trip are made. */
+export interface FillRequest {
+  readonly method: FillMethod;
+  readonly law: GasLaw;
+  /** Gauge pressure every cylinder comes back with, 0 or more. */
+  readonly startBar: number;
+  /** Oxygen fraction of what is left in it, for partial pressure; null: the mix it is filled with again. */
+  readonly startO2: number | null;
+}
+
+/** The fills of one mix on one day. */
+export interface FillLine {
+  /** "2027-03-06" */
+  readonly date: string;
+  readonly mix: Mix;
+  readonly fills: number;
+  /** Gas put into the cylinders, litres at 1 bar, and the oxygen and air it takes. */
+  readonly litres: number;
+  readonly oxygenL: number;
+  readonly airL: number;
+  readonly cost: number;
+  /** Cylinders that must be let down first, and those this way cannot fill. */
+  readonly drained: number;
+  readonly impossible: number;
+}
+
+/** All fills of a trip. */
+export interface FillPlan {
+  readonly lines: readonly FillLine[];
+  readonly total: Omit<FillLine, 'date' | 'mix'>;
+}
+
+type Sums = { -readonly [Key in keyof FillPlan['total']]: number };
+
+function noSums(): Sums {
+  return { fills: 0, litres: 0, oxygenL: 0, airL: 0, cost: 0, drained: 0, impossible: 0 };
+}
+
+function addCylinder(sums: Sums, start: FillStart, mix: Mix, request: FillRequest): void {
+  sums.fills += 1;
+  sums.cost += mix.costPerFill;
+  const o2 = mixO2(mix);
+  if (o2 < AIR_O2 - 1e-9) {
+    // Leaner than air is not made of oxygen and air.
+    sums.impossible += 1;
+    return;
+  }
+  if (request.method === 'banked' || isAir(mix)) {
+    const { waterL, fillBar } = start;
+    // Air goes only on air: anything richer is let off, and the bar that stays behind adds under 0.1 %.
+    const isEmptied = start.startO2 > o2 + 1e-9 && start.startBar > 0 && request.method !== 'banked';
+    const fromL = isEmptied ? 0 : contentL(waterL, start.startBar, o2, request.law);
+    const litres = contentL(waterL, fillBar, o2, request.law) - fromL;
+    const { oxygenL, airL } = makeUp(litres, o2);
+    if (isEmptied) sums.drained += 1;
+    sums.litres += litres;
+    sums.oxygenL += oxygenL;
+    sums.airL += airL;
+    return;
+  }
+  const fill = partialPressureFill(start, o2, request.law);
+  if (!fill.ok) {
+    sums.impossible += 1;
+    return;
+  }
+  sums.litres += fill.value.oxygenL + fill.value.airL;
+  sums.oxygenL += fill.value.oxygenL;
+  sums.airL += fill.value.airL;
+  if (fill.value.isDrained) sums.drained += 1;
+}
+
+/**
+ * Fills by day and mix, with the oxygen and air to bring.
+ * @param ledger whose made entries are filled for, each by its diver's cylinder
+ * @param request method, gas law and what the cylinders come back with
+ * @param diveIds only these dives; null: all
+ * @returns a line a day and mix in order of time, leanest first, and their sum; trouble where the start
+ *   pressure is not below every cylinder's fill
+ * Source: Dalton's law; content as in core/supply.ts. Gas lost in hoses, whips and analysing is not counted.
+ */
+export function fillPlan(
+  ledger: Ledger,
+  request: FillRequest,
+  diveIds: ReadonlySet<Id> | null = null,
+): Result<FillPlan, 'start'> {
+  const lowestBar = Math.min(...ledger.divers.map(({ diver }) => diver.cylinder.fillBar));
+  if (!(request.startBar >= 0 && request.startBar < lowestBar)) {
+    return failure({
+      kind: 'start',
+      where: 'start pressure',
+      what: `${request.startBar} bar is no pressure to start a fill from.`,
+      mend: `Give a pressure from 0 to below ${lowestBar} bar, the least fill of the party.`,
+    });
+  }
+  const byLine = new Map<string, { readonly date: string; readonly mix: Mix; readonly sums: Sums }>();
+  for (const { diver, entries } of ledger.divers) {
+    for (const { dive, mix, isMade } of entries) {
+      if (!isMade || mix === null || (diveIds !== null && !diveIds.has(dive.id))) continue;
+      const date = dive.startsAt.slice(0, 10);
+      const key = `${date} ${mix.id}`;
+      let line = byLine.get(key);
+      if (!line) byLine.set(key, (line = { date, mix, sums: noSums() }));
+      const { waterL, fillBar } = diver.cylinder;
+      const startO2 = request.startO2 ?? mixO2(mix);
+      addCylinder(line.sums, { waterL, fillBar, startBar: request.startBar, startO2 }, mix, request);
+    }
+  }
+  const lines = [...byLine.values()]
+    .map(({ date, mix, sums }): FillLine => ({ date, mix, ...sums }))
+    .toSorted((a, b) => (a.date === b.date ? a.mix.o2 - b.mix.o2 : a.date < b.date ? -1 : 1));
+  const total = noSums();
+  for (const line of lines) {
+    for (const key of Object.keys(total) as (keyof Sums)[]) total[key] += line[key];
+  }
+  return success({ lines, total });
+}

@@ -1,0 +1,105 @@
+import type { Id } from '../trip/types';
+import type { CompareCell, CompareRow } from './compare';
+import { whyNotText } from './richest';
+import type { StockAnswer } from './stock';
+
+/** A cell as it stands in the document; figures that do not exist are null. */
+export interface CompareCellDocument {
+  readonly o2: number;
+  readonly mixId: Id;
+  readonly allowed: boolean;
+  readonly reason: string | null;
+  readonly modM: number;
+  /** null also where there is no end to it: then `aloneUnlimited`, `inTripUnlimited`. */
+  readonly noStopAloneMin: number | null;
+  readonly aloneUnlimited: boolean;
+  readonly noStopInTripMin: number | null;
+  readonly inTripUnlimited: boolean;
+  readonly gainAloneMin: number | null;
+  readonly gainInTripMin: number | null;
+  readonly cns: number | null;
+  readonly otu: number | null;
+  readonly cost: number;
+  readonly usedOn: readonly Id[];
+}
+
+/** A list as it stands in the document. */
+export interface StockListDocument {
+  readonly o2: readonly number[];
+  readonly divesWithin: number;
+  /** null: nothing limits a dive, or with `oxygenPeak` null too a dive above 1.6 bar has no figure. */
+  readonly smallestRoomMin: number | null;
+  readonly oxygenPeak: number | null;
+  readonly cost: number;
+  readonly fills: number;
+  readonly best: boolean;
+  /** Shares of the list that no dive is given. */
+  readonly unused: readonly number[];
+}
+
+/** What `mixes --json` prints, version 1. */
+export interface MixesDocument {
+  readonly format: 'carryover/mixes';
+  readonly version: 1;
+  readonly title: string;
+  readonly compare: readonly { readonly siteId: Id; readonly cells: readonly CompareCellDocument[] }[];
+  readonly stock: readonly StockListDocument[];
+  readonly searched: number;
+  readonly total: number;
+  /** Lists left out by price or number of fills. */
+  readonly overLimit: number;
+  /** Dives that no share suits for one of their divers. */
+  readonly unreached: readonly Id[];
+}
+
+function cellDocument(cell: CompareCell): CompareCellDocument {
+  return {
+    o2: cell.o2,
+    mixId: cell.mix.id,
+    allowed: cell.allowed,
+    reason: cell.whyNot && whyNotText(cell.whyNot),
+    modM: cell.modM,
+    noStopAloneMin: cell.alone?.min ?? null,
+    aloneUnlimited: cell.alone?.unlimited ?? false,
+    noStopInTripMin: cell.inTrip?.min ?? null,
+    inTripUnlimited: cell.inTrip?.unlimited ?? false,
+    gainAloneMin: cell.aloneGainMin,
+    gainInTripMin: cell.inTripGainMin,
+    cns: cell.cns,
+    otu: cell.otu,
+    cost: cell.cost,
+    usedOn: cell.usedOn,
+  };
+}
+
+/**
+ * The document of the command `mixes`, fractions and minutes as computed, nothing rounded.
+ * @param rows from `compareSites` @param answer from `searchStock`; null where nothing was searched
+ * Source: format carryover/mixes of this project, version 1.
+ */
+export function mixesDocument(
+  title: string,
+  rows: readonly CompareRow[],
+  answer: StockAnswer | null,
+): MixesDocument {
+  return {
+    format: 'carryover/mixes',
+    version: 1,
+    title,
+    compare: rows.map(({ site, cells }) => ({ siteId: site.id, cells: cells.map(cellDocument) })),
+    stock: (answer?.lists ?? []).map((list) => ({
+      o2: list.percents.map((percent) => percent / 100),
+      divesWithin: list.divesWithin,
+      smallestRoomMin: list.smallestRoomMin === -Infinity ? null : list.smallestRoomMin,
+      oxygenPeak: list.oxygenPeak,
+      cost: list.cost,
+      fills: list.fills,
+      best: list.isBest,
+      unused: list.unusedPercents.map((percent) => percent / 100),
+    })),
+    searched: answer?.searched ?? 0,
+    total: answer?.total ?? 0,
+    overLimit: answer?.overLimit ?? 0,
+    unreached: answer?.unreachedDiveIds ?? [],
+  };
+}
