@@ -81,8 +81,9 @@ export async function writePdf(
     pdfVersion: '1.7',
     lang: 'en',
     displayTitle: true,
-    // Set here, else the library asks for a standard font of its own, which browsers do not have.
-    font: fonts.regular.bytes as unknown as string,
+    // None to begin with: else the library asks for a standard font of its own, which browsers do not have;
+    // and given one of ours here, it would read the file anew at every change of font.
+    font: null as unknown as string,
     info: { Title: facts.title, Creator: 'Carryover', Producer: 'Carryover', CreationDate: printed },
   });
   const chunks: Uint8Array[] = [];
