@@ -1,0 +1,95 @@
+import type { Ledger } from '../trip/ledger-types';
+import { writeCalendar } from './calendar';
+import { readGpx, writeGpx } from './gpx';
+import { writeLedgerRows } from './ledger-rows';
+import type { SiteReading } from './site-draft';
+import { readSiteRows, writeSiteRows, type DepthUnit } from './site-rows';
+
+/** A format that sites can be read from. */
+export interface SiteFormat {
+  readonly id: 'gpx' | 'rows';
+  readonly label: string;
+  readonly isIn: (text: string) => boolean;
+  readonly read: (text: string, usualUnit: DepthUnit) => SiteReading;
+}
+
+/** Asked in order: the first that claims a text reads it. Rows take whatever is left. */
+export const SITE_FORMATS: readonly SiteFormat[] = [
+  {
+    id: 'gpx',
+    label: 'Waypoints (GPX)',
+    isIn: (text) => /^\uFEFF?\s*</.test(text),
+    read: (text) => readGpx(text),
+  },
+  { id: 'rows', label: 'Rows of a table (CSV, tabs)', isIn: () => true, read: readSiteRows },
+];
+
+/**
+ * Sites from a text of either format, pasted or read from a file.
+ * @param text anything @param usualUnit of depths that name none
+ * @returns what was understood, and a trouble for each row or waypoint that was not
+ */
+export function readSites(text: string, usualUnit: DepthUnit = 'm'): SiteReading {
+  return SITE_FORMATS.find((format) => format.isIn(text))!.read(text, usualUnit);
+}
+
+/** What is asked of an export. */
+export interface ExportRequest {
+  readonly ledger: Ledger;
+  /** When the file is made, UTC: "2027-03-01T18:00:00Z". */
+  readonly stampedAtUtc: string;
+}
+
+export interface ExportText {
+  readonly text: string;
+  /** What could not go into the file, as sentences; empty where all did. */
+  readonly remarks: readonly string[];
+}
+
+/** A format that something of a trip can be written in. */
+export interface ExportFormat {
+  readonly id: 'ledger-csv' | 'calendar' | 'sites-csv' | 'sites-gpx';
+  readonly label: string;
+  /** Without the dot. */
+  readonly extension: string;
+  readonly mediaType: string;
+  readonly write: (request: ExportRequest) => ExportText;
+}
+
+export const EXPORT_FORMATS: readonly ExportFormat[] = [
+  {
+    id: 'ledger-csv',
+    label: 'Ledger as a table (CSV)',
+    extension: 'csv',
+    mediaType: 'text/csv',
+    write: ({ ledger }) => ({ text: writeLedgerRows(ledger), remarks: [] }),
+  },
+  {
+    id: 'calendar',
+    label: 'Dives as a calendar (iCalendar)',
+    extension: 'ics',
+    mediaType: 'text/calendar',
+    write: ({ ledger, stampedAtUtc }) => ({ text: writeCalendar(ledger, stampedAtUtc), remarks: [] }),
+  },
+  {
+    id: 'sites-csv',
+    label: 'Sites as a table (CSV)',
+    extension: 'csv',
+    mediaType: 'text/csv',
+    write: ({ ledger }) => ({ text: writeSiteRows(ledger.trip.sites), remarks: [] }),
+  },
+  {
+    id: 'sites-gpx',
+    label: 'Sites as waypoints (GPX)',
+    extension: 'gpx',
+    mediaType: 'application/gpx+xml',
+    write: ({ ledger }) => {
+      const { text, withoutPosition } = writeGpx(ledger.trip.sites, ledger.trip.title);
+      const names = withoutPosition.map((site) => site.name).join(', ');
+      return {
+        text,
+        remarks: names === '' ? [] : [`Without a position, and so not in the file: ${names}.`],
+      };
+    },
+  },
+];

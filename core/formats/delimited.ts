@@ -1,0 +1,116 @@
+/** A cell as it stands in a row: text as it is, numbers with a point, nothing where a figure does not exist. */
+export type Cell = string | number | null;
+
+/** A row with the line of the text that it begins on, counted from 1. */
+export interface DelimitedRow {
+  readonly line: number;
+  readonly cells: readonly string[];
+}
+
+/** Rows of a text, and the line of a quotation mark that is opened and never closed. */
+export interface Delimited {
+  readonly rows: readonly DelimitedRow[];
+  readonly unclosedLine: number | null;
+}
+
+/** Without it some spreadsheets take UTF-8 for an older encoding and spoil every accent. */
+const BYTE_ORDER_MARK = '\uFEFF';
+
+/** A spreadsheet would run text that begins so; apostrophes before it are ours or the writer's own. */
+const FORMULA = /^'*[=+\-@\t\r]/;
+const GUARDED_FORMULA = /^'+[=+\-@\t\r]/;
+
+/**
+ * Rows as comma-separated values.
+ * Text that a spreadsheet would take for a formula gets an apostrophe in front, which `plainText` takes off
+ * again: trips come from other people, and a name must not become a command.
+ * @param rows cells in order
+ * @returns text with a byte order mark and CRLF behind every row; cells with comma, quotation mark or line break are quoted
+ * Source: RFC 4180, Common Format and MIME Type for Comma-Separated Values (2005).
+ */
+export function csvText(rows: readonly (readonly Cell[])[]): string {
+  return BYTE_ORDER_MARK + rows.map((row) => `${row.map(cellText).join(',')}\r\n`).join('');
+}
+
+function cellText(cell: Cell): string {
+  if (cell === null) return '';
+  if (typeof cell === 'number') return decimalText(cell);
+  const guarded = FORMULA.test(cell) ? `'${cell}` : cell;
+  return /[",\r\n]/.test(guarded) ? `"${guarded.replaceAll('"', '""')}"` : guarded;
+}
+
+/**
+ * A number without an exponent, which neither every spreadsheet nor the schema of GPX knows.
+ * @param value finite @returns the shortest decimal that is the number; below 0.000001 twelve decimals
+ */
+export function decimalText(value: number): string {
+  const text = String(value);
+  return text.includes('e') ? value.toFixed(12) : text;
+}
+
+/**
+ * Text as it was before `csvText` guarded it.
+ * @param cell as it stands in a row @returns without one apostrophe before what looks like a formula
+ */
+export function plainText(cell: string): string {
+  return GUARDED_FORMULA.test(cell) ? cell.slice(1) : cell;
+}
+
+/**
+ * Reads separated values, quoted or not. In one pass: no text can make it slow.
+ * @param text with LF, CRLF or CR line ends; a byte order mark is passed over
+ * @param separator between cells. Where it is a tab, a quotation mark that does not enclose a whole cell is
+ *   text, as spreadsheets copy it
+ * @returns rows with something in them; cells as they stand, spaces kept
+ * Source: RFC 4180 (2005); tabs as spreadsheets put them on the clipboard.
+ */
+export function readDelimited(text: string, separator: ',' | ';' | '\t'): Delimited {
+  const rows: DelimitedRow[] = [];
+  let unclosedLine: number | null = null;
+  let at = text.startsWith(BYTE_ORDER_MARK) ? 1 : 0;
+  let line = 1;
+  while (at < text.length) {
+    const rowLine = line;
+    const cells: string[] = [];
+    for (;;) {
+      const quoted = text[at] === '"' ? quotedCell(text, at, separator) : null;
+      if (quoted === null && text[at] === '"' && separator !== '\t') unclosedLine ??= line;
+      if (quoted !== null) {
+        cells.push(quoted.cell);
+        line += lineBreaks(quoted.cell);
+        at = quoted.end;
+      } else {
+        const end = plainEnd(text, at, separator);
+        cells.push(text.slice(at, end));
+        at = end;
+      }
+      if (text[at] !== separator) break;
+      at += 1;
+    }
+    if (text[at] === '\r' && text[at + 1] === '\n') at += 1;
+    at += 1;
+    line += 1;
+    if (cells.some((cell) => cell.trim() !== '')) rows.push({ line: rowLine, cells });
+  }
+  return { rows, unclosedLine };
+}
+
+function plainEnd(text: string, from: number, separator: string): number {
+  let at = from;
+  while (at < text.length && text[at] !== separator && text[at] !== '\n' && text[at] !== '\r') at += 1;
+  return at;
+}
+
+/** A cell in quotation marks, or null where they do not enclose a whole cell. */
+function quotedCell(text: string, from: number, separator: string): { cell: string; end: number } | null {
+  let at = text.indexOf('"', from + 1);
+  while (at !== -1 && text[at + 1] === '"') at = text.indexOf('"', at + 2);
+  if (at === -1) return null;
+  const next = text[at + 1];
+  if (next !== undefined && next !== separator && next !== '\n' && next !== '\r') return null;
+  return { cell: text.slice(from + 1, at).replaceAll('""', '"'), end: at + 1 };
+}
+
+function lineBreaks(cell: string): number {
+  return cell.split(/\r\n|\r|\n/).length - 1;
+}

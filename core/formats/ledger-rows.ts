@@ -1,0 +1,90 @@
+import { down, up } from '../slate/figures';
+import { wallText } from '../trip/clock';
+import type { Entry, Ledger } from '../trip/ledger-types';
+import type { Trip } from '../trip/types';
+import { csvText, type Cell } from './delimited';
+
+interface Column {
+  readonly heading: string;
+  readonly cell: (entry: Entry, trip: Trip) => Cell;
+}
+
+type Rounding = (value: number, step: number) => number;
+
+/** A figure rounded the careful way; nothing in the cell where the figure does not exist. */
+function rounded(value: number | null, round: Rounding, step: number): Cell {
+  return value === null ? null : round(value, step);
+}
+
+function percent(fraction: number | null, round: Rounding, step = 0.1): Cell {
+  return fraction === null ? null : round(100 * fraction, step);
+}
+
+/** Limits round down, exposures up. */
+const COLUMNS: readonly Column[] = [
+  { heading: 'diver', cell: (entry) => entry.diver.name },
+  { heading: 'dive', cell: (entry, trip) => trip.dives.findIndex((dive) => dive.id === entry.dive.id) + 1 },
+  {
+    heading: 'site',
+    cell: (entry, trip) => trip.sites.find((site) => site.id === entry.dive.siteId)?.name ?? null,
+  },
+  { heading: 'starts', cell: (entry) => wallText(entry.startMin) },
+  { heading: 'surfaces', cell: (entry) => (entry.isMade ? wallText(entry.surfacesMin) : null) },
+  { heading: 'interval (min)', cell: (entry) => rounded(entry.intervalMin, down, 1) },
+  { heading: 'as dived', cell: (entry) => (entry.isAsDived ? 'yes' : 'no') },
+  { heading: 'depth (m)', cell: (entry) => up(entry.depthM, 0.1) },
+  { heading: 'bottom time (min)', cell: (entry) => up(entry.bottomMin, 0.1) },
+  {
+    heading: 'oxygen (%)',
+    cell: (entry) => (entry.o2 === null ? null : Number((100 * entry.o2).toFixed(2))),
+  },
+  { heading: 'analysed', cell: (entry) => (entry.isAnalysed ? 'yes' : 'no') },
+  { heading: 'MOD (m)', cell: (entry) => rounded(entry.modM, down, 0.1) },
+  { heading: 'PO2 (bar)', cell: (entry) => rounded(entry.po2Bar, up, 0.01) },
+  { heading: 'EAD (m)', cell: (entry) => rounded(entry.eadM, up, 0.1) },
+  { heading: 'gas density (g/L)', cell: (entry) => rounded(entry.gasDensityGL, up, 0.01) },
+  {
+    heading: 'no-stop limit (min)',
+    cell: (entry) => (entry.unlimited ? 'unlimited' : rounded(entry.noStopMin, down, 0.1)),
+  },
+  { heading: 'required stops', cell: stopsCell },
+  { heading: 'leading compartment', cell: (entry) => entry.leading.compartment },
+  { heading: 'of its limit (%)', cell: (entry) => percent(entry.leading.fractionOfLimit, up) },
+  { heading: 'CNS before (%)', cell: (entry) => percent(entry.cns.before, up) },
+  { heading: 'CNS after (%)', cell: (entry) => percent(entry.cns.after, up) },
+  { heading: 'CNS 24 h (%)', cell: (entry) => percent(entry.cns.day, up) },
+  { heading: 'OTU', cell: (entry) => rounded(entry.otu.dive, up, 0.1) },
+  { heading: 'OTU of the day', cell: (entry) => up(entry.otu.day, 0.1) },
+  { heading: 'OTU of the trip', cell: (entry) => up(entry.otu.trip, 0.1) },
+  { heading: 'ESOT (min)', cell: (entry) => rounded(entry.esot.dive, up, 0.1) },
+  { heading: 'ESOT of the day (min)', cell: (entry) => up(entry.esot.day, 0.1) },
+  { heading: 'gas used (L)', cell: (entry) => rounded(entry.gas.usedL, up, 1) },
+  { heading: 'pressure left (bar)', cell: (entry) => rounded(entry.gas.endBar, down, 1) },
+  { heading: 'turn pressure (bar)', cell: (entry) => rounded(entry.gas.turnBar, up, 1) },
+  { heading: 'minimum gas (bar)', cell: (entry) => rounded(entry.gas.minimumBar, up, 1) },
+  {
+    heading: 'remark',
+    cell: (entry) => (entry.isMade ? null : 'Left out: no mix of the trip may go there.'),
+  },
+];
+
+function stopsCell(entry: Entry): Cell {
+  if (entry.stops === null) return 'no ascent on this gas was found';
+  if (entry.stops.length === 0) return entry.isMade ? 'none' : null;
+  return entry.stops.map((stop) => `${up(stop.min, 1)} min at ${up(stop.depthM, 1)} m`).join(', ');
+}
+
+/**
+ * The ledger as comma-separated values: a row for each dive of each diver, in metres, bar and litres.
+ * A cell is empty where a figure does not exist.
+ * @param ledger of the whole party
+ * @returns headings and rows, divers in the order of the party
+ * Source: RFC 4180 (2005); figures as in the ledger, limits rounded down and exposures up.
+ */
+export function writeLedgerRows(ledger: Ledger): string {
+  const entries = ledger.divers.flatMap((diver) => diver.entries);
+  return csvText([
+    COLUMNS.map(({ heading }) => heading),
+    ...entries.map((entry) => COLUMNS.map(({ cell }) => cell(entry, ledger.trip))),
+  ]);
+}

@@ -1,0 +1,56 @@
+import type { Trouble } from '../result';
+import type { Id, Site } from '../trip/types';
+
+/** A site as another file gives it, before it has its place in a trip. */
+export interface SiteDraft {
+  readonly name: string;
+  /** null where the file does not say: the diver has to. */
+  readonly depthM: number | null;
+  readonly notes: string;
+  readonly position: { readonly lat: number; readonly lon: number } | null;
+}
+
+export type SiteTroubleKind = 'too-large' | 'too-many' | 'not-readable' | 'no-sites' | 'row';
+
+/** What was understood, and every row or waypoint that was not: it is for the reader to take the rest or not. */
+export interface SiteReading {
+  readonly sites: readonly SiteDraft[];
+  readonly troubles: readonly Trouble<SiteTroubleKind>[];
+}
+
+/** Longer than any list of sites by far; beyond it a text is something else. */
+const MAX_TEXT_LENGTH = 2_000_000;
+
+/**
+ * Refuses what no list of sites can be, before it is read.
+ * @returns null where the text may be read
+ */
+export function textTooLarge(text: string): SiteReading | null {
+  if (text.length <= MAX_TEXT_LENGTH) return null;
+  const what = `The text has ${text.length} characters; a list of sites has fewer than ${MAX_TEXT_LENGTH}.`;
+  return {
+    sites: [],
+    troubles: [{ kind: 'too-large', what, where: '', mend: 'Choose the file that holds the sites alone.' }],
+  };
+}
+
+/** Sites of a trip, made from drafts that have their depth. */
+export type DraftWithDepth = SiteDraft & { readonly depthM: number };
+
+/**
+ * Gives drafts the ids of a trip: "s1", "s2" and on, without those taken.
+ * @param drafts with depth @param taken ids that stand in the trip
+ * @returns sites in the same order
+ */
+export function sitesOfDrafts(drafts: readonly DraftWithDepth[], taken: Iterable<Id>): readonly Site[] {
+  const known = new Set(taken);
+  let count = 0;
+  return drafts.map(({ name, depthM, notes, position }) => {
+    let id: Id;
+    do {
+      count += 1;
+      id = `s${count}`;
+    } while (known.has(id));
+    return { id, name, depthM, notes, position };
+  });
+}

@@ -1,0 +1,27 @@
+import { describe, expect, it } from 'vitest';
+import { coordinateDegrees } from '../../../../core/formats/coordinates';
+
+describe('coordinateDegrees', () => {
+  it('reads decimals with point or comma, sign or letter', () => {
+    expect(coordinateDegrees('12.5', 'lat')).toBe(12.5);
+    expect(coordinateDegrees('-12,5', 'lat')).toBe(-12.5);
+    expect(coordinateDegrees('−12.5°', 'lat')).toBe(-12.5);
+    expect(coordinateDegrees('12.5 S', 'lat')).toBe(-12.5);
+    expect(coordinateDegrees('W 41.25', 'lon')).toBe(-41.25);
+    expect(coordinateDegrees('e41.25', 'lon')).toBe(41.25);
+  });
+
+  it('reads degrees with minutes and seconds', () => {
+    expect(coordinateDegrees("12° 30' N", 'lat')).toBe(12.5);
+    expect(coordinateDegrees('12 30.6 S', 'lat')).toBeCloseTo(-12.51, 12);
+    expect(coordinateDegrees('12°30′36″S', 'lat')).toBeCloseTo(-12.51, 12);
+    expect(coordinateDegrees('41 15 00 W', 'lon')).toBe(-41.25);
+  });
+
+  it.each(['', 'north', '12.5 E', '-12.5 S', '12 60', '12 30 60', '12..5', '12.5.6', '1e1', '12 30 15 10'])(
+    'does not guess at "%s"',
+    (text) => {
+      expect(coordinateDegrees(text, 'lat')).toBeNull();
+    },
+  );
+});

@@ -1,0 +1,216 @@
+import { describe, expect, it } from 'vitest';
+import { EXPORT_FORMATS, readSites, SITE_FORMATS } from '../../../../core/formats/all';
+import { writeCalendar } from '../../../../core/formats/calendar';
+import { writeCompareRows } from '../../../../core/formats/compare-rows';
+import { readDelimited } from '../../../../core/formats/delimited';
+import { writeLedgerRows } from '../../../../core/formats/ledger-rows';
+import { sitesOfDrafts } from '../../../../core/formats/site-draft';
+import { compareMixes, compareSites } from '../../../../core/mixes/compare';
+import { SAFETY_LINE } from '../../../../core/safety-line';
+import { demoTrip } from '../../../../core/trip/demo-trip';
+import { ledger } from '../../../../core/trip/ledger';
+import type { Trip } from '../../../../core/trip/types';
+
+const STAMP = '2027-03-01T18:00:00Z';
+const TRIP: Trip = { ...demoTrip(), flight: null };
+const LEDGER = ledger(TRIP);
+
+function records(text: string): readonly Record<string, string>[] {
+  const [head, ...rows] = readDelimited(text, ',').rows;
+  return rows.map((row) => Object.fromEntries(head!.cells.map((name, index) => [name, row.cells[index]!])));
+}
+
+/** Events of a calendar by the rules of RFC 5545: unfolded, names apart from values, texts unescaped. */
+function events(text: string): readonly Record<string, string>[] {
+  const lines = text.replaceAll('\r\n ', '').split('\r\n');
+  const found: Record<string, string>[] = [];
+  let open: Record<string, string> | null = null;
+  for (const line of lines) {
+    const name = line.slice(0, line.indexOf(':'));
+    const value = line.slice(line.indexOf(':') + 1);
+    if (line === 'BEGIN:VEVENT') found.push((open = {}));
+    else if (line === 'END:VEVENT') open = null;
+    else if (open) {
+      open[name] = value.replaceAll(/\\([\\;,nN])/g, (_, mark: string) => (/n/i.test(mark) ? '\n' : mark));
+    }
+  }
+  return found;
+}
+
+describe('writeLedgerRows', () => {
+  const rows = records(writeLedgerRows(LEDGER));
+  const entries = LEDGER.divers.flatMap((diver) => diver.entries);
+
+  it('has a row for each dive of each diver, and every row all cells', () => {
+    expect(rows).toHaveLength(entries.length);
+    for (const row of rows) expect(Object.values(row).every((cell) => cell !== undefined)).toBe(true);
+  });
+
+  it('gives every figure within its rounding, limits down and exposures up', () => {
+    const dust = 1e-4;
+    rows.forEach((row, index) => {
+      const entry = entries[index]!;
+      const near = (heading: string, value: number | null, step: number, way: 'down' | 'up') => {
+        if (value === null) {
+          expect(row[heading], heading).toBe('');
+          return;
+        }
+        const written = Number(row[heading]);
+        const [low, high] = way === 'down' ? [value - step, value] : [value, value + step];
+        expect(written, heading).toBeGreaterThanOrEqual(low - dust);
+        expect(written, heading).toBeLessThanOrEqual(high + dust);
+      };
+      expect(row['diver']).toBe(entry.diver.name);
+      near('MOD (m)', entry.modM, 0.1, 'down');
+      near('PO2 (bar)', entry.po2Bar, 0.01, 'up');
+      near('EAD (m)', entry.eadM, 0.1, 'up');
+      near('gas density (g/L)', entry.gasDensityGL, 0.01, 'up');
+      if (!entry.unlimited) near('no-stop limit (min)', entry.noStopMin, 0.1, 'down');
+      near('CNS after (%)', 100 * entry.cns.after!, 0.1, 'up');
+      near('CNS 24 h (%)', 100 * entry.cns.day!, 0.1, 'up');
+      near('OTU', entry.otu.dive, 0.1, 'up');
+      near('ESOT of the day (min)', entry.esot.day, 0.1, 'up');
+      near('gas used (L)', entry.gas.usedL, 1, 'up');
+      near('pressure left (bar)', entry.gas.endBar, 1, 'down');
+      near('turn pressure (bar)', entry.gas.turnBar, 1, 'up');
+      near('minimum gas (bar)', entry.gas.minimumBar, 1, 'up');
+      near('interval (min)', entry.intervalMin, 1, 'down');
+    });
+  });
+
+  it('says of a dive no mix may go on that it is left out', () => {
+    const dives = TRIP.dives.map((dive, index) =>
+      index === 0 ? { ...dive, depthM: 95, mix: 'auto' as const } : dive,
+    );
+    const [first] = records(writeLedgerRows(ledger({ ...TRIP, dives })));
+    expect(first!['remark']).toContain('Left out');
+    expect(first!['PO2 (bar)']).toBe('');
+    expect(first!['surfaces']).toBe('');
+  });
+});
+
+describe('writeCompareRows', () => {
+  const compared = compareSites(LEDGER, compareMixes(TRIP));
+  const rows = records(writeCompareRows(compared));
+
+  it('has a row for each mix at each site, and a reason wherever a mix may not go', () => {
+    expect(rows).toHaveLength(compared.length * compareMixes(TRIP).length);
+    const cells = compared.flatMap((row) => row.cells);
+    rows.forEach((row, index) => {
+      const cell = cells[index]!;
+      expect(row['may go there']).toBe(cell.allowed ? 'yes' : 'no');
+      expect(row['reason'] === '').toBe(cell.allowed);
+      expect(Number(row['oxygen (%)'])).toBeCloseTo(100 * cell.o2, 2);
+      expect(Number(row['MOD (m)'])).toBeLessThanOrEqual(cell.modM + 1e-4);
+      expect(Number(row['MOD (m)'])).toBeGreaterThan(cell.modM - 0.1001);
+      if (cell.alone === null) expect(row['no-stop time alone (min)']).toBe('');
+      else if (cell.alone.unlimited) expect(row['no-stop time alone (min)']).toBe('unlimited');
+      else expect(Number(row['no-stop time alone (min)'])).toBeLessThanOrEqual(cell.alone.min! + 1e-4);
+      if (cell.otu !== null) expect(Number(row['OTU of a dive'])).toBeGreaterThanOrEqual(cell.otu - 1e-4);
+    });
+    expect(rows.some((row) => row['may go there'] === 'no')).toBe(true);
+  });
+
+  it('says "unlimited" of a depth without limit', () => {
+    const shallow = { ...TRIP, sites: TRIP.sites.map((site) => ({ ...site, depthM: 3 })), dives: [] };
+    const free = records(writeCompareRows(compareSites(ledger(shallow), compareMixes(shallow))));
+    expect(free[0]!['no-stop time alone (min)']).toBe('unlimited');
+    expect(free[0]!['no-stop time in the trip (min)']).toBe('');
+  });
+});
+
+describe('writeCalendar', () => {
+  const text = writeCalendar(LEDGER, STAMP);
+
+  it('is lines of at most 75 octets with CRLF behind each', () => {
+    expect(text.endsWith('\r\n')).toBe(true);
+    for (const line of text.slice(0, -2).split('\r\n')) {
+      expect(line).not.toMatch(/[\r\n]/);
+      expect(Buffer.byteLength(line, 'utf8')).toBeLessThanOrEqual(75);
+    }
+    expect(text.startsWith('BEGIN:VCALENDAR\r\nVERSION:2.0\r\nPRODID:')).toBe(true);
+    expect(text.endsWith('END:VCALENDAR\r\n')).toBe(true);
+  });
+
+  it('has an event a dive, from its start to the last surfacing, and one for flying', () => {
+    const found = events(text);
+    expect(found).toHaveLength(TRIP.dives.length + 1);
+    TRIP.dives.forEach((dive, index) => {
+      const event = found[index]!;
+      expect(event['DTSTART']).toBe(`${dive.startsAt.replaceAll(/[-:]/g, '')}00`);
+      expect(event['DTEND']! > event['DTSTART']!).toBe(true);
+      expect(event['DTSTAMP']).toBe('20270301T180000Z');
+      const site = TRIP.sites.find((each) => each.id === dive.siteId)!;
+      expect(event['SUMMARY']).toContain(`Dive ${index + 1}: ${site.name}`);
+      expect(event['DESCRIPTION']).toContain(SAFETY_LINE);
+      for (const diver of TRIP.party) {
+        const isOn = dive.divers === undefined || dive.divers.includes(diver.id);
+        expect(event['DESCRIPTION']!.includes(`${diver.name}: `)).toBe(isOn);
+      }
+    });
+    const flying = found.at(-1)!;
+    expect(flying['SUMMARY']).toMatch(/^No flying before \d{4}-\d\d-\d\d \d\d:\d\d$/);
+    expect(flying['DTEND']).toBeUndefined();
+  });
+
+  it('names each event once, and the same way for the same trip at any time', () => {
+    const ids = events(text).map((event) => event['UID']);
+    expect(new Set(ids).size).toBe(ids.length);
+    expect(events(writeCalendar(LEDGER, '2027-03-05T06:00:00.123Z')).map((event) => event['UID'])).toEqual(
+      ids,
+    );
+    const renamed = writeCalendar(ledger({ ...TRIP, title: `${TRIP.title}!` }), STAMP);
+    expect(events(renamed)[0]!['UID']).not.toBe(ids[0]);
+  });
+
+  it('keeps marks, line breaks and letters of any length in a name', () => {
+    const name = `${'Würfel; "Ecke", \\ '.repeat(3)}🐟`;
+    const sites = TRIP.sites.map((site) => ({ ...site, name, position: { lat: -7.5, lon: 41.25 } }));
+    const [event] = events(writeCalendar(ledger({ ...TRIP, sites }), STAMP));
+    expect(event!['SUMMARY']).toContain(`Dive 1: ${name}`);
+    expect(event!['GEO']).toBe('-7.500000;41.250000');
+    expect(event!['LOCATION']).toBe(`${name}, ${TRIP.place}`);
+  });
+
+  it('is an empty calendar for a trip without dives, and refuses a stamp that is not UTC', () => {
+    expect(events(writeCalendar(ledger({ ...TRIP, dives: [] }), STAMP))).toEqual([]);
+    expect(() => writeCalendar(LEDGER, '2027-03-01T18:00')).toThrow('UTC');
+  });
+});
+
+describe('the list of formats', () => {
+  it('names each once, with an ending and a media type', () => {
+    const ids = [...EXPORT_FORMATS, ...SITE_FORMATS].map((format) => format.id);
+    expect(new Set(ids).size).toBe(ids.length);
+    for (const format of EXPORT_FORMATS) {
+      expect(format.mediaType).toMatch(/^(text|application)\//);
+      expect(format.write({ ledger: LEDGER, stampedAtUtc: STAMP }).text).not.toBe('');
+    }
+  });
+
+  it('reads the sites it wrote, in either format', () => {
+    const sites = TRIP.sites.map((site, index) => ({ ...site, position: { lat: index, lon: -index - 0.5 } }));
+    const drafts = sites.map(({ name, depthM, notes, position }) => ({ name, depthM, notes, position }));
+    const request = { ledger: ledger({ ...TRIP, sites }), stampedAtUtc: STAMP };
+    for (const id of ['sites-csv', 'sites-gpx']) {
+      const written = EXPORT_FORMATS.find((format) => format.id === id)!.write(request);
+      expect(written.remarks).toEqual([]);
+      expect(readSites(written.text)).toEqual({ sites: drafts, troubles: [] });
+    }
+  });
+
+  it('says which sites a format leaves out', () => {
+    const sites = TRIP.sites.map((site) => ({ ...site, position: null }));
+    const gpx = EXPORT_FORMATS.find((format) => format.id === 'sites-gpx')!;
+    const { remarks } = gpx.write({ ledger: ledger({ ...TRIP, sites }), stampedAtUtc: STAMP });
+    expect(remarks).toHaveLength(1);
+    for (const site of sites) expect(remarks[0]).toContain(site.name);
+  });
+
+  it('gives drafts ids that no site of the trip has', () => {
+    const draft = { name: 'A', depthM: 9, notes: '', position: null };
+    const sites = sitesOfDrafts([draft, draft, draft], ['s1', 's3']);
+    expect(sites.map((site) => site.id)).toEqual(['s2', 's4', 's5']);
+    expect(sites[0]).toEqual({ id: 's2', ...draft });
+  });
+});
