@@ -1,20 +1,4 @@
 /**
- * phi(x) = x + expm1(-x) = x^2/2 - x^3/6 + ..., without the cancellation of the plain form at small x.
- * Method: the series below 0.5 (14 terms, remainder under 0.5^16/16!, far below one ulp of the sum), the
- * plain form above, where at most three bits cancel. Exact at 0.
- * @param x 0 or more, dimensionless @param expm1OfMinusX expm1(-x), where the caller has it already
- * @returns dimensionless
- * Source: Taylor series of the exponential.
- */
-export function phi(x: number, expm1OfMinusX: number = Math.expm1(-x)): number {
-  if (x >= 0.5) return x + expm1OfMinusX;
-  // Horner from the last term: phi = x^2 (1/2! - x (1/3! - x (1/4! - ...))).
-  let sum = 0;
-  for (let n = 15; n >= 2; n -= 1) sum = (1 - x * sum) / n;
-  return x * x * sum;
-}
-
-/**
  * A root of an increasing function on an interval, by Brent's rule of bracketing with bisection and the
  * Illinois step; always inside the bracket, at most 200 evaluations.
  * @param lower where `f` is at or below 0 @param upper where it is at or above 0 @param tolerance on x

@@ -37,6 +37,9 @@ export const COMPARTMENT_COUNT = COMPARTMENTS.length;
 /** Rate constants k = ln 2 / half-time, per minute. Source: J. S. Haldane et al., J Hyg 1908;8:342-443. */
 export const RATES_PER_MIN: Lanes = Array.from(COMPARTMENTS, (c) => Math.LN2 / c.halfTimeMin);
 
+/** Time constants 1/k = half-time / ln 2, minutes. Source: as above. */
+export const TIME_CONSTANTS_MIN: Lanes = Array.from(COMPARTMENTS, (c) => c.halfTimeMin / Math.LN2);
+
 /**
  * Water vapour in the lungs at 37 degrees Celsius, bar (47 mmHg).
  * Source: A. A. Buehlmann, Tauchmedizin (as above), with a respiratory quotient of 1.

@@ -1,45 +1,56 @@
-import { phi } from '../numeric';
 import type { Leg } from '../profile';
-import { type AffineMap, compose, identity } from './affine-map';
-import { COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from './compartments';
+import { type AffineMap, identity } from './affine-map';
+import { COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN, TIME_CONSTANTS_MIN } from './compartments';
 
 /**
- * The map of a stretch with linearly changing pressure: Schreiner's solution, Haldane's where it is level.
- * Written so that cutting a stretch in two changes nothing beyond rounding:
+ * Carries a map on over a stretch with linearly changing pressure: Schreiner's solution, Haldane's where it
+ * is level. Changes the two arrays, which only this file holds while a map is being made. Written so that
+ * cutting a stretch in two changes nothing beyond rounding:
  *
- *     after = before e^-kt + A0 (-expm1(-kt)) + R phi(kt) / k
+ *     after = before e^-kt + A0 (-expm1(-kt)) + R (kt + expm1(-kt)) / k
  *
- * with A0 the inspired pressure at its start and R its rate of change; the textbook form subtracts large
- * terms and loses three digits. One expm1 a compartment.
- * @param fromBar @param toBar ambient pressure at start and end, bar absolute
- * @param min minutes, 0 or more
- * @returns decay and uptake; the error is a few ulp
- * Source: Haldane: A. E. Boycott et al., J Hyg 1908;8:342-443. Schreiner: H. R. Schreiner, P. L. Kelley,
- * "A pragmatic view of decompression", Underwater Physiology IV, 1971:205-219.
+ * with A0 the inspired pressure at its start and R its rate of change. The last term loses digits of its own
+ * where kt is small, but none of the sum's: it errs by an ulp of R t, the pressure gone through. (The textbook
+ * form subtracts R / k, a thousand times larger, and loses three.) One expm1 a compartment.
  */
-export function stretchMap(fromBar: number, toBar: number, min: number): AffineMap {
-  if (min === 0) return identity;
-  const decay = new Array<number>(COMPARTMENT_COUNT);
-  const uptake = new Array<number>(COMPARTMENT_COUNT);
+function carryOn(decay: number[], uptake: number[], fromBar: number, toBar: number, min: number): void {
   const startBar = inspiredBar(fromBar);
   const rateBarPerMin = (toBar - fromBar) / min;
   for (let i = 0; i < COMPARTMENT_COUNT; i += 1) {
     const k = RATES_PER_MIN[i]!;
     const lost = Math.expm1(-k * min);
-    decay[i] = 1 + lost;
-    uptake[i] = -startBar * lost + (rateBarPerMin === 0 ? 0 : (rateBarPerMin * phi(k * min, lost)) / k);
+    const left = 1 + lost;
+    decay[i]! *= left;
+    uptake[i] = left * uptake[i]! - startBar * lost + rateBarPerMin * (k * min + lost) * TIME_CONSTANTS_MIN[i]!;
   }
+}
+
+/**
+ * The map of a stretch with linearly changing pressure.
+ * @param fromBar @param toBar ambient pressure at start and end, bar absolute
+ * @param min minutes, 0 or more
+ * @returns decay and uptake; the error is a few ulp of the pressures
+ * Source: Haldane: A. E. Boycott et al., J Hyg 1908;8:342-443. Schreiner: H. R. Schreiner, P. L. Kelley,
+ * "A pragmatic view of decompression", Underwater Physiology IV, 1971:205-219.
+ */
+export function stretchMap(fromBar: number, toBar: number, min: number): AffineMap {
+  if (min === 0) return identity;
+  const decay = [...identity.decay];
+  const uptake = [...identity.uptake];
+  carryOn(decay, uptake, fromBar, toBar, min);
   return { decay, uptake };
 }
 
-/** The map of one leg. Source: as `stretchMap`. */
-export function legMap(leg: Leg): AffineMap {
-  return stretchMap(leg.fromBar, leg.toBar, leg.min);
-}
-
-/** The map of legs in a row on one mix, as a dive is. Source: as `stretchMap` and `compose`. */
-export function legsMap(legs: readonly Leg[]): AffineMap {
-  return legs.reduce((map, leg) => compose(map, legMap(leg)), identity);
+/**
+ * The map of legs in a row on one mix, as a dive is; what `compose` makes of the maps of its legs.
+ * @param legs in order @param before the map they carry on from, the identity where it is left out
+ * Source: as `stretchMap` and `compose`.
+ */
+export function legsMap(legs: readonly Leg[], before: AffineMap = identity): AffineMap {
+  const decay = [...before.decay];
+  const uptake = [...before.uptake];
+  for (const leg of legs) if (leg.min > 0) carryOn(decay, uptake, leg.fromBar, leg.toBar, leg.min);
+  return { decay, uptake };
 }
 
 /**

@@ -10,7 +10,7 @@ import {
   type Surroundings,
 } from '../profile';
 import { compose, identity, type AffineMap } from '../tissues/affine-map';
-import { legMap, legsMap } from '../tissues/leg-map';
+import { legsMap } from '../tissues/leg-map';
 import { waterColumn } from '../water';
 import type { Trip, TripSettings, TripWater } from './types';
 
@@ -58,7 +58,7 @@ function earlierLevelsOf(profile: Profile, around: Surroundings): readonly Level
   const ends: LevelEnd[] = [];
   let map = identity;
   for (const leg of profile.toLastLevel) {
-    map = compose(map, legMap(leg));
+    map = legsMap([leg], map);
     if (leg.kind === 'level') {
       ends.push({ depthM: leg.toM, map, directAscent: legsMap(ascentLegs(leg.toM, [], around)) });
     }
@@ -75,7 +75,7 @@ function earlierLevelsOf(profile: Profile, around: Surroundings): readonly Level
 export function newDivePlan(shape: ProfileShape, around: Surroundings): DivePlan {
   const profile = profileOf(shape, around);
   const toArrival = legsMap(profile.toLastLevel);
-  const toLeaving = compose(toArrival, legMap(profile.lastLevel));
+  const toLeaving = legsMap([profile.lastLevel], toArrival);
   const lastM = profile.lastLevel.toM;
   const directAscent = legsMap(ascentLegs(lastM, [], around));
   const legs = legsOf(profile);
@@ -87,7 +87,7 @@ export function newDivePlan(shape: ProfileShape, around: Surroundings): DivePlan
     arrivalMin: runtimeMin(profile.toLastLevel),
     toArrival,
     toLeaving,
-    whole: compose(toLeaving, profile.ascent.length === 1 ? directAscent : legsMap(profile.ascent)),
+    whole: profile.ascent.length === 1 ? compose(toLeaving, directAscent) : legsMap(profile.ascent, toLeaving),
     directAscent,
     earlierLevels: profile.toLastLevel.length > 1 ? earlierLevelsOf(profile, around) : [],
   };

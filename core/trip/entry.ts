@@ -94,7 +94,7 @@ export function nitrogenOutcome(plan: DivePlan, before: Lanes, n2: number, diver
   // The required stops take the place of the safety stop: the last of them lies shallower than it.
   const ascent = ascentLegs(lastM, stops, plan.around);
   const legs = [...plan.profile.toLastLevel, plan.profile.lastLevel, ...ascent];
-  const whole = compose(plan.toLeaving, legsMap(ascent));
+  const whole = legsMap(ascent, plan.toLeaving);
   return { noStopMin, levelsPastLimitM, isPastLimit, stops, legs, runtimeMin: runtimeMin(legs), whole };
 }
 

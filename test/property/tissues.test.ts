@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { phi } from '../../core/numeric';
 import { applyMap, compose, fill, identity, type AffineMap } from '../../core/tissues/affine-map';
 import { AIR_N2, COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN, restTensions } from '../../core/tissues/compartments';
 import { intervalMap, stretchMap } from '../../core/tissues/leg-map';
@@ -163,20 +162,5 @@ describe('fill', () => {
     const map = stretchMap(4, 4, 20);
     const zero = new Array<number>(COMPARTMENT_COUNT).fill(0);
     expect(fill(map, 0.68)).toEqual({ decay: map.decay, gain: applyMap(map, zero, 0.68) });
-  });
-});
-
-describe('phi', () => {
-  it('joins its series to the plain form without a step', () => {
-    for (const x of [0.499999999, 0.5, 0.500000001]) {
-      expect(Math.abs(phi(x) - (x + Math.expm1(-x)))).toBeLessThan(2e-16);
-    }
-  });
-
-  it('is x squared over two near zero, with all its digits', () => {
-    expect(phi(1e-9)).toBeCloseTo(0.5e-18, 27);
-    expect(phi(0)).toBe(0);
-    // At 0.1, from the series in rational arithmetic: 0.00483741803595957316...; two ulp either way.
-    expect(Math.abs(phi(0.1) - 0.004837418035959573)).toBeLessThan(2e-18);
   });
 });

@@ -1,0 +1,16 @@
+/** `npm run bench`: each cost beside its floor, in one run. Ends with 1 where a ratio that is to hold does not. */
+import { benchLedger } from './ledger';
+import { printLine, type BenchLine } from './report';
+
+const benches: readonly { readonly title: string; readonly run: () => Promise<readonly BenchLine[]> | readonly BenchLine[] }[] = [
+  { title: 'The ledger', run: benchLedger },
+];
+
+const only = process.argv[2];
+let isKept = true;
+for (const { title, run } of benches) {
+  if (only !== undefined && !title.toLowerCase().includes(only.toLowerCase())) continue;
+  console.log(title);
+  for (const line of await run()) isKept = printLine(line) && isKept;
+}
+process.exitCode = isKept ? 0 : 1;

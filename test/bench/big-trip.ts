@@ -1,0 +1,48 @@
+import type { Dive, Diver, Trip } from '../../core/trip/types';
+
+/** A long, full trip of invented sites: dives over a fortnight, four a day, for a party with differing limits. */
+export function bigTrip(diveCount: number, diverCount: number): Trip {
+  const depths = [33, 27, 21, 15, 30, 24, 18, 12, 36, 26, 20, 14, 31, 23, 17, 13];
+  // Long enough to fill most of what 32 % leaves on the tighter divers, and past what air would.
+  const minutes = [18, 24, 34, 48, 20, 28, 40, 55, 14, 25, 36, 50, 19, 29, 42, 52];
+  const starts = ['07:30', '10:45', '14:15', '18:30'];
+  const dives: Dive[] = Array.from({ length: diveCount }, (_, index) => {
+    const day = String(6 + Math.floor(index / 4)).padStart(2, '0');
+    const place = index % depths.length;
+    return {
+      id: `d${index + 1}`,
+      siteId: `s${place}`,
+      startsAt: `2027-03-${day}T${starts[index % 4]}`,
+      depthM: depths[place]!,
+      bottomMin: minutes[place]!,
+      mix: 'auto',
+    };
+  });
+  const party: Diver[] = Array.from({ length: diverCount }, (_, index) => ({
+    id: `p${index + 1}`,
+    name: `Guest ${index + 1}`,
+    surfaceRateLpm: 12 + (index % 5) * 1.5,
+    cylinder: { waterL: index % 3 === 0 ? 15 : 12, fillBar: 220, reserveBar: 50 },
+    maxDepthM: 40,
+    maxO2: [0.4, 0.36, 0.32][index % 3]!,
+    po2: { working: index % 4 === 3 ? 1.3 : 1.4, contingency: 1.6 },
+    gradient: { low: 0.5, high: [0.85, 0.8, 0.75, 0.7][index % 4]! },
+  }));
+  return {
+    format: 'carryover/trip',
+    version: 1,
+    title: 'A full fortnight',
+    place: '',
+    notes: '',
+    water: { density: 'gauge', altitudeM: 0 },
+    settings: { descentMPerMin: 18, ascentMPerMin: 9, gasLaw: 'ideal', analysisTolerance: 0 },
+    party,
+    sites: depths.map((depthM, index) => ({ id: `s${index}`, name: `Site ${index + 1}`, depthM, notes: '' })),
+    mixes: [
+      { id: 'air', o2: 0.21, costPerFill: 0 },
+      { id: 'ean32', o2: 0.32, costPerFill: 8 },
+    ],
+    dives,
+    flight: null,
+  };
+}

@@ -1,0 +1,59 @@
+/** One line of the bench: what was measured, and what it is measured against in the same run. */
+export interface BenchLine {
+  readonly what: string;
+  /** Milliseconds of the thing itself. */
+  readonly ms: number;
+  /** What the floor is, e.g. "the exp() calls it needs". */
+  readonly floor: string;
+  /** Milliseconds of the floor. */
+  readonly floorMs: number;
+  /** The ratio that is to hold; left out where the line is only to be known. */
+  readonly atMost?: number;
+  /** For floors that are to be far above: the thing is at least so many times faster. */
+  readonly fasterBy?: number;
+}
+
+/**
+ * Median time of a run, in milliseconds, after warming up.
+ * @param run is called often enough to fill about `budgetMs`
+ */
+export function medianMs(run: () => unknown, budgetMs = 400): number {
+  const once = () => {
+    const start = performance.now();
+    run();
+    return performance.now() - start;
+  };
+  let spent = 0;
+  while (spent < budgetMs / 2) spent += Math.max(once(), 1e-4);
+  const times: number[] = [];
+  spent = 0;
+  while (spent < budgetMs || times.length < 5) {
+    const ms = once();
+    times.push(ms);
+    spent += Math.max(ms, 1e-4);
+  }
+  times.sort((a, b) => a - b);
+  return times[Math.floor(times.length / 2)]!;
+}
+
+function figure(ms: number): string {
+  if (ms >= 100) return `${ms.toFixed(0)} ms`;
+  if (ms >= 1) return `${ms.toFixed(2)} ms`;
+  return `${(ms * 1000).toFixed(1)} µs`;
+}
+
+/** Prints a line; true where its ratio holds, or none is asked. */
+export function printLine(line: BenchLine): boolean {
+  const ratio = line.ms / line.floorMs;
+  const isKept =
+    (line.atMost === undefined || ratio <= line.atMost) &&
+    (line.fasterBy === undefined || 1 / ratio >= line.fasterBy);
+  const told =
+    line.fasterBy === undefined
+      ? `${ratio.toFixed(2)} x${line.atMost === undefined ? '' : `, at most ${line.atMost}`}`
+      : `${(1 / ratio).toFixed(0)} times faster, at least ${line.fasterBy}`;
+  console.log(
+    `${isKept ? '  ' : '! '}${line.what}: ${figure(line.ms)}; ${line.floor}: ${figure(line.floorMs)} (${told})`,
+  );
+  return isKept;
+}
