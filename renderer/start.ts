@@ -37,7 +37,13 @@ export async function start(host: Host): Promise<void> {
     if (command && isEnabled(command, desk.getState())) command.run();
   });
   host.onOpenTrip((trip) => void openHanded(trip));
-  host.onBeforeClose(() => autosave.flush());
+  host.onBeforeClose(async () => {
+    if (!isSomebodysWork()) return;
+    await autosave.flush();
+    const { keeping } = desk.getState();
+    // Said to the host, which then asks before it closes over what could not be saved.
+    if (isUnsaved(desk.getState())) throw new Error(keeping.trouble?.what ?? 'The trip is not saved.');
+  });
   host.watchTrips(({ token, kind }) => {
     const { keeping } = desk.getState();
     if (token !== keeping.token) return;
@@ -45,13 +51,17 @@ export async function start(host: Host): Promise<void> {
     else void noticeChange(host, token);
   });
   window.addEventListener('beforeunload', (event) => {
-    const { history } = desk.getState();
-    const isSomebodysWork = desk.getState().keeping.token !== null || history.past.length > 0;
-    if (isSomebodysWork && isUnsaved(desk.getState())) {
+    if (isSomebodysWork() && isUnsaved(desk.getState())) {
       void autosave.flush();
       event.preventDefault();
     }
   });
+}
+
+/** The demo, or a blank trip, that was never changed and never kept is nobody's work: it is not saved unasked. */
+function isSomebodysWork(): boolean {
+  const { keeping, history } = desk.getState();
+  return keeping.token !== null || history.past.length > 0;
 }
 
 /** A save from elsewhere is asked about, unless it is the one this window knows. */

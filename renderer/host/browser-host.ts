@@ -6,7 +6,9 @@ import { CITED_HOSTS } from '../../core/cited-hosts';
 import type { Host, HostResult, HostTrouble, StoredTrip, TripChange, TripToken } from '../../core/host';
 import { changedTrouble, noTripTrouble, notFoundTrouble, peekTrip } from '../../core/library';
 import { MAX_TRIP_BYTES, slugOf, tooLargeTrouble, TRIP_EXTENSION, TRIP_MEDIA_TYPE } from '../../core/library';
+import { assert } from '../../core/result';
 import { settingsFrom } from '../../core/settings-schema';
+import { readTrip } from '../../core/trip/read-trip';
 import { download, openDocument, openPage, pickText, type PickedText } from './browser-files';
 import { openLibrary, type KeptTrip, type Library } from './browser-library';
 
@@ -55,6 +57,31 @@ export function browserHost(page: Page = THIS_PAGE, libraryName = 'carryover'): 
     const trip: StoredTrip = { token: newToken(), home: 'library', text, savedAt };
     loose.set(trip.token, trip);
     return trip;
+  };
+
+  /**
+   * A browser cannot reach the file again, so a trip that reads is kept at once and is there after a reload;
+   * the same text opened twice is one trip. What does not read is handed out, and kept nowhere.
+   */
+  const keepOpened = async (text: string): Promise<StoredTrip> => {
+    const read = readTrip(text);
+    if (!read.ok) return keepLoose(text);
+    const kept = await library();
+    const same = (await kept.list()).find((trip) => trip.text === text);
+    if (same !== undefined) return asStored(same);
+    const { title } = read.value;
+    const request = {
+      token: newToken(),
+      title,
+      text,
+      expectedSavedAt: null,
+      create: true,
+      nowMs: page.nowMs(),
+    };
+    const outcome = await kept.save(request);
+    assert(outcome.kind === 'saved', 'a new trip met an old one');
+    tell({ token: outcome.trip.token, kind: 'changed' });
+    return asStored(outcome.trip);
   };
 
   return {
@@ -133,8 +160,8 @@ export function browserHost(page: Page = THIS_PAGE, libraryName = 'carryover'): 
     openTrip: () =>
       attempt(async () => {
         const picked = readPicked(await page.pickText(TRIP_FILES));
-        if (!picked.ok || picked.value === null) return picked as HostResult<null>;
-        return done(keepLoose(picked.value.text));
+        if (!picked.ok) return picked;
+        return done(picked.value === null ? null : await keepOpened(picked.value.text));
       }),
 
     saveTripAs: (text, suggestedName) =>

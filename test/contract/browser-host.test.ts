@@ -1,8 +1,10 @@
 // @vitest-environment jsdom
-import 'fake-indexeddb/auto';
 import type { PickedText } from '../../renderer/host/browser-files';
 import { browserHost } from '../../renderer/host/browser-host';
 import { holdsTheContract, type Machine } from './host-suite';
+
+// Puts its IndexedDB where a browser has one, as it is loaded.
+await import('fake-indexeddb/auto');
 
 let machines = 0;
 

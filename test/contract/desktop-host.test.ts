@@ -9,10 +9,13 @@ import { desktopHandlers } from '../../electron/desktop-host';
 import { desktopSettings } from '../../electron/settings';
 import { tripFiles } from '../../electron/trip-files';
 import { watchTripFiles } from '../../electron/trip-watch';
-import '../../electron/preload';
+
 import { bridgeHost } from '../../renderer/host/bridge-host';
 import { dialogAnswers, exposed, sendNote } from '../doubles/electron-mini';
 import { holdsTheContract, type Machine } from './host-suite';
+
+// Lays its bridge as it is loaded.
+await import('../../electron/preload');
 
 /** The desktop over folders of its own: every call crosses the real preload script and the real door. */
 async function machine(): Promise<Machine> {
