@@ -1,0 +1,162 @@
+/** Starts the built desktop under the double, for one test, and ends it. */
+import { spawn } from 'node:child_process';
+import { createServer, type AddressInfo } from 'node:net';
+import { chromium, expect, type Browser, type Page } from '@playwright/test';
+import { findBrowser } from '../../../build/find-browser';
+import { at } from '../../../build/paths';
+import { unpack } from './codec';
+import type { Happening } from './state';
+import type { MenuItem } from './system';
+
+export interface LaunchOptions {
+  readonly userData: string;
+  readonly files?: readonly string[];
+  /** Work areas of the screens there are. */
+  readonly screens?: readonly object[];
+  readonly isPackaged?: boolean;
+  readonly main?: string;
+}
+
+export interface RunningDesktop {
+  /** The window's page as it is now; another one after a crash. */
+  page(): Promise<Page>;
+  answerDialog(answer: unknown): Promise<void>;
+  log(): Promise<readonly Happening[]>;
+  menu(): Promise<readonly MenuItem[]>;
+  clickMenu(id: string): Promise<void>;
+  invokeAs(call: {
+    senderFrame: unknown;
+    channel: string;
+    args: unknown[];
+  }): Promise<{ value?: unknown; error?: string }>;
+  openFile(path: string): Promise<void>;
+  hang(): Promise<void>;
+  closeWindow(): Promise<void>;
+  /** Ends the process, and returns its exit code. */
+  quit(): Promise<number | null>;
+  /** As a power cut would: no goodbye. */
+  kill(): Promise<void>;
+  readonly exited: Promise<number | null>;
+  output(): string;
+}
+
+/** For a machine without graphics, accounts or a way out. */
+const FLAGS =
+  '--no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking --disable-component-update --disable-sync';
+const READY_MS = 30_000;
+
+interface Reply {
+  readonly ready?: true;
+  readonly id?: number;
+  readonly value?: unknown;
+  readonly error?: string;
+}
+
+/** Runs the built main; resolves once it is ready, or, where it ends before, once it has ended. */
+export async function launchDesktop(options: LaunchOptions): Promise<RunningDesktop> {
+  const port = await freePort();
+  const folder = at('test/doubles/desktop');
+  const child = spawn(
+    process.execPath,
+    [
+      '--import',
+      'tsx',
+      '--import',
+      `${folder}/register.mjs`,
+      `${folder}/run-main.ts`,
+      options.main ?? at('out/main/main.js'),
+      ...(options.files ?? []),
+    ],
+    {
+      cwd: at(),
+      stdio: ['ignore', 'pipe', 'pipe', 'ipc'],
+      env: {
+        ...process.env,
+        DOUBLE_APP_ROOT: at(),
+        DOUBLE_USER_DATA: options.userData,
+        DOUBLE_BROWSER: findBrowser() ?? '',
+        DOUBLE_FLAGS: FLAGS,
+        DOUBLE_PORT: String(port),
+        ...(options.screens === undefined ? {} : { DOUBLE_SCREENS: JSON.stringify(options.screens) }),
+        ...(options.isPackaged === true ? { DOUBLE_PACKAGED: '1' } : {}),
+      },
+    },
+  );
+  let output = '';
+  for (const stream of [child.stdout, child.stderr])
+    stream?.on('data', (chunk: Buffer) => (output += chunk.toString()));
+  const exited = new Promise<number | null>((resolve) => child.once('exit', resolve));
+  const replies = new Map<number, (reply: Reply) => void>();
+  const ready = new Promise<void>((resolve) => {
+    child.on('message', (reply: Reply) => {
+      if (reply.ready === true) resolve();
+      else replies.get(reply.id ?? -1)?.(reply);
+    });
+  });
+  const tooLate = new Promise<never>((_resolve, reject) => {
+    setTimeout(() => reject(new Error(`main did not become ready\n${output}`)), READY_MS).unref();
+  });
+  await Promise.race([ready, exited, tooLate]);
+
+  let orders = 0;
+  const order = async (name: string, argument?: unknown): Promise<unknown> => {
+    orders += 1;
+    const id = orders;
+    const reply = await new Promise<Reply>((resolve, reject) => {
+      replies.set(id, resolve);
+      void exited.then((code) => reject(new Error(`main has ended (${code}) before "${name}"\n${output}`)));
+      child.send({ id, name, argument });
+    });
+    if (reply.error !== undefined) throw new Error(reply.error);
+    return unpack(reply.value);
+  };
+
+  let browser: Browser | undefined;
+  const page = async (): Promise<Page> => {
+    browser ??= await chromium.connectOverCDP(`http://127.0.0.1:${port}`);
+    const connected = browser;
+    let found: Page | undefined;
+    await expect(() => {
+      found = connected
+        .contexts()[0]
+        ?.pages()
+        .findLast((each) => each.url().includes('.carryover.localhost'));
+      expect(found).toBeDefined();
+    }).toPass({ timeout: READY_MS });
+    return found as Page;
+  };
+
+  return {
+    page,
+    exited,
+    output: () => output,
+    answerDialog: async (answer) => void (await order('answerDialog', answer)),
+    log: async () => (await order('log')) as readonly Happening[],
+    menu: async () => (await order('menu')) as readonly MenuItem[],
+    clickMenu: async (id) => void (await order('clickMenu', id)),
+    invokeAs: async (call) => (await order('invokeAs', call)) as { value?: unknown; error?: string },
+    openFile: async (path) => void (await order('openFile', path)),
+    hang: async () => void (await order('hang')),
+    closeWindow: async () => void (await order('closeWindow')),
+    quit: async () => {
+      if (child.exitCode === null && child.signalCode === null) {
+        await order('quit').catch(() => {});
+        await exited;
+      }
+      return child.exitCode;
+    },
+    kill: async () => {
+      child.kill('SIGKILL');
+      await exited;
+    },
+  };
+}
+
+function freePort(): Promise<number> {
+  return new Promise((resolve) => {
+    const server = createServer().listen(0, '127.0.0.1', () => {
+      const { port } = server.address() as AddressInfo;
+      server.close(() => resolve(port));
+    });
+  });
+}
