@@ -122,14 +122,18 @@ describe('writeCompareRows', () => {
 describe('writeCalendar', () => {
   const text = writeCalendar(LEDGER, STAMP);
 
-  it('is lines of at most 75 octets with CRLF behind each', () => {
-    expect(text.endsWith('\r\n')).toBe(true);
-    for (const line of text.slice(0, -2).split('\r\n')) {
-      expect(line).not.toMatch(/[\r\n]/);
-      expect(Buffer.byteLength(line, 'utf8')).toBeLessThanOrEqual(75);
-    }
+  it('is lines of at most 75 octets with CRLF behind each, in any script', () => {
     expect(text.startsWith('BEGIN:VCALENDAR\r\nVERSION:2.0\r\nPRODID:')).toBe(true);
     expect(text.endsWith('END:VCALENDAR\r\n')).toBe(true);
+    for (const name of ['Reef', 'ü'.repeat(79), '海'.repeat(79), '🐟'.repeat(39)]) {
+      const sites = TRIP.sites.map((site) => ({ ...site, name }));
+      const written = writeCalendar(ledger({ ...TRIP, sites }), STAMP);
+      expect(events(written)[0]!['SUMMARY']).toContain(name);
+      for (const line of written.slice(0, -2).split('\r\n')) {
+        expect(line).not.toMatch(/[\r\n]/);
+        expect(Buffer.byteLength(line, 'utf8')).toBeLessThanOrEqual(75);
+      }
+    }
   });
 
   it('has an event a dive, from its start to the last surfacing, and one for flying', () => {
