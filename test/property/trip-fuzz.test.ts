@@ -2,6 +2,7 @@
  * Random documents against the reader and all that computes from a trip: never an exception, never a figure
  * that is no number, never slow. 10,000 documents a run; `FUZZ_DOCUMENTS=100000` runs as many.
  */
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cautionsOf } from '../../core/cautions/all';
@@ -12,7 +13,7 @@ import { fixture, tenDives, type Loose } from '../support/trip-documents';
 
 const DOCUMENTS = Number(process.env['FUZZ_DOCUMENTS'] ?? 10_000);
 
-/** Longest a document may take, ms, once the code is warm; one that a busy machine held up is tried again. */
+/** Longest a document may take, ms, once the code is warm; a collection of garbage may fall into one, so it is tried again. */
 const LONGEST_MS = 50;
 
 const fourDives = tenDives();
@@ -158,10 +159,22 @@ function run(text: string): void {
   expect(noNumberAt(ledgerDocument(whole, cautionsOf(whole)))).toBeNull();
 }
 
+/**
+ * Processor time of this thread, ms: on a machine that does other things as well the wall clock would
+ * measure those. Where the system does not tell it, the wall clock.
+ */
+function clockMs(): number {
+  try {
+    return Number(readFileSync('/proc/thread-self/schedstat', 'utf8').split(' ')[0]) / 1e6;
+  } catch {
+    return performance.now();
+  }
+}
+
 function timed(text: string): number {
-  const before = performance.now();
+  const before = clockMs();
   run(text);
-  return performance.now() - before;
+  return clockMs() - before;
 }
 
 describe('random documents', () => {
@@ -187,7 +200,7 @@ describe('random documents', () => {
     fc.assert(
       fc.property(documents, (text) => {
         let ms = timed(text);
-        for (let again = 0; again < 10 && ms > LONGEST_MS; again += 1) ms = Math.min(ms, timed(text));
+        for (let again = 0; again < 3 && ms > LONGEST_MS; again += 1) ms = Math.min(ms, timed(text));
         outcomes.worstMs = Math.max(outcomes.worstMs, ms);
         expect(ms).toBeLessThan(LONGEST_MS);
       }),
@@ -196,6 +209,8 @@ describe('random documents', () => {
     // A fuzzer that is refused at the door each time tests nothing behind it.
     expect(outcomes.read / DOCUMENTS).toBeGreaterThan(0.1);
     expect(outcomes.refused / DOCUMENTS).toBeGreaterThan(0.1);
+    // A clock that stands still would find everything quick.
+    expect(outcomes.worstMs).toBeGreaterThan(0.1);
     console.log(
       `fuzz: ${outcomes.read} read, ${outcomes.refused} refused, slowest ${outcomes.worstMs.toFixed(1)} ms`,
     );

@@ -152,13 +152,14 @@ describe('plan', { timeout: PATIENCE_MS }, () => {
   });
 });
 
-describe('plan, refusing', { timeout: PATIENCE_MS }, () => {
-  const changed = (change: (document: ReturnType<typeof tenDives>) => void): string => {
-    const document = tenDives();
-    change(document);
-    return JSON.stringify(document);
-  };
+/** Ten dives with something wrong. */
+const changed = (change: (document: ReturnType<typeof tenDives>) => void): string => {
+  const document = tenDives();
+  change(document);
+  return JSON.stringify(document);
+};
 
+describe('plan, refusing', { timeout: PATIENCE_MS }, () => {
   it.each<[string, string, RegExp]>([
     ['text that is not JSON', '{"format": ', /line 1, column 12: The file is not JSON: it ends too early/],
     ['JSON that is no trip', '{"format": "other"}', /format: This is JSON, but not a trip/],
