@@ -16,6 +16,20 @@ import type { BandPoint } from './band-data';
 import { momentText, type Reader } from './strip-words';
 
 const SYNC = 'carried';
+
+/** The two bands bend in different places: the other one reads out its point nearest in time. */
+function nearestPoint(
+  ticks: readonly { readonly coordinate: number }[],
+  from: { readonly activeCoordinate?: { readonly x: number } | undefined },
+): number {
+  const x = from.activeCoordinate?.x ?? 0;
+  let nearest = 0;
+  ticks.forEach((tick, i) => {
+    if (Math.abs(tick.coordinate - x) < Math.abs(ticks[nearest]!.coordinate - x)) nearest = i;
+  });
+  return nearest;
+}
+
 const NO_MARGIN = { top: 0, right: 0, bottom: 0, left: 0 };
 const CURSOR = { stroke: 'var(--ink-soft)', strokeWidth: 1 };
 
@@ -84,6 +98,7 @@ export const NitrogenBand = memo(function NitrogenBand(
       data={data}
       margin={NO_MARGIN}
       syncId={SYNC}
+      syncMethod={nearestPoint}
       title="Nitrogen carried"
     >
       <XAxis dataKey="x" type="number" domain={[0, widthPx]} hide allowDataOverflow />
@@ -136,6 +151,7 @@ export const OxygenBand = memo(function OxygenBand({ points, widthPx, heightPx, 
       data={data}
       margin={NO_MARGIN}
       syncId={SYNC}
+      syncMethod={nearestPoint}
       title="Oxygen carried"
     >
       <XAxis dataKey="x" type="number" domain={[0, widthPx]} hide allowDataOverflow />

@@ -6,7 +6,9 @@ interface CrossingLinesProps {
   readonly time: TimeScale;
   readonly heightPx: number;
   readonly fromY: number;
-  readonly waterBottomY: number;
+  /** Baseline of what is written beside the lines: between the water and the bands, where no dive is. */
+  readonly textY: number;
+  readonly textScale: number;
   readonly flyAfterMin: number | null;
   readonly flightMin: number | null;
   readonly flyText: string;
@@ -14,7 +16,7 @@ interface CrossingLinesProps {
 }
 
 export const CrossingLines = memo(function CrossingLines(props: CrossingLinesProps) {
-  const { time, heightPx, fromY, waterBottomY } = props;
+  const { time, heightPx, fromY, textY, textScale } = props;
   const days = Array.from({ length: time.dayCount - 1 }, (_, i) => (i + 1) * time.dayWidthPx);
   return (
     <svg className="strip-lines" width={time.widthPx} height={heightPx} aria-hidden="true">
@@ -25,7 +27,7 @@ export const CrossingLines = memo(function CrossingLines(props: CrossingLinesPro
         className="line-fly"
         atMin={props.flyAfterMin}
         text={props.flyText}
-        textY={waterBottomY - 8}
+        textY={textY}
         time={time}
         fromY={fromY}
         untilY={heightPx}
@@ -34,7 +36,7 @@ export const CrossingLines = memo(function CrossingLines(props: CrossingLinesPro
         className="line-flight"
         atMin={props.flightMin}
         text={props.flightText}
-        textY={fromY + 16}
+        textY={fromY + 13 * textScale}
         time={time}
         fromY={fromY}
         untilY={heightPx}

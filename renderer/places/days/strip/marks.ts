@@ -30,7 +30,7 @@ function soundingLabel(view: DiveView): string {
   return view.care === null ? view.sounding : `${view.sounding}${CARE_SIGN[view.care]}`;
 }
 
-export const CARE_SIGN = { stop: '‼', change: '!' } as const;
+export const CARE_SIGN = { stop: '!!', change: '!' } as const;
 
 export function mixLabel({ mix, part }: Pick<DiveView, 'mix' | 'part'>): string {
   return part === null ? mix : `${mix}, ${part}`;

@@ -15,13 +15,16 @@ import { marksOf } from './marks';
 import { stripLayout } from './strip-layout';
 import { StripTools } from './strip-tools';
 import { momentText } from './strip-words';
+import { thinned } from './thinned';
 import { spanOf, timeScale } from './time-scale';
 import { useDiveDrag, type Frozen } from './use-dive-drag';
 import type { Size } from './use-size';
 import { useStripData, type StripData } from './use-strip';
 import { useZoom } from './use-zoom';
 
-const AXIS_PX = 46;
+const AXIS_PX = 40;
+/** Beside the page, so that a weight at its very edge can be seen whole and taken hold of. */
+const EDGE_PX = 8;
 const TOOLS_PX = 34;
 /** A scroll bar may stand under the strip once it is wider than the window. */
 const SCROLLBAR_PX = 12;
@@ -47,7 +50,7 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
     [size.heightPx, textScale],
   );
   const axisPx = Math.round(AXIS_PX * textScale);
-  const pagePx = Math.max(Math.floor((size.widthPx - axisPx) * zoom.factor), 1);
+  const pagePx = Math.max(Math.floor((size.widthPx - axisPx - 2 * EDGE_PX) * zoom.factor), 1);
   const time = useMemo(() => timeScale(span, data.stretches, pagePx), [span, data.stretches, pagePx]);
   const deepestM = Math.max(...data.views.map((view) => view.depthM), frozen?.deepestM ?? 0);
   const depth = useMemo(
@@ -77,7 +80,7 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
           hasBands={!isTable}
         />
         <div className="strip-scroll" ref={scroller}>
-          <div className="strip-content" style={{ width: pagePx }}>
+          <div className="strip-content" style={{ width: pagePx, marginInline: EDGE_PX }}>
             <DayHeads
               days={days}
               dayWidthPx={time.dayWidthPx}
@@ -103,7 +106,7 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
                   leading compartment{carried.whose}, from rest to its limit at the surface
                 </BandTitle>
                 <NitrogenBand
-                  points={carried.points}
+                  points={carried.nitrogen}
                   shares={carried.shares}
                   widthPx={carried.widthPx}
                   heightPx={layout.nitrogenPx}
@@ -114,7 +117,7 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
                   CNS clock; dashed, the rolling 24 h; bars, each day’s OTU of its allowance
                 </BandTitle>
                 <OxygenBand
-                  points={carried.points}
+                  points={carried.oxygen}
                   widthPx={carried.widthPx}
                   heightPx={layout.oxygenPx}
                   top={carried.oxygenTop}
@@ -132,7 +135,8 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
               time={time}
               heightPx={isTable ? waterBottomY : layout.totalPx}
               fromY={layout.headPx + layout.intervalPx}
-              waterBottomY={waterBottomY}
+              textY={waterBottomY + (isTable ? -20 : layout.titlePx) - 5}
+              textScale={textScale}
               flyAfterMin={flyAfterMin}
               flightMin={flightMin}
               flyText={flyAfterMin === null ? '' : `no flying before ${momentText(flyAfterMin, data.reader)}`}
@@ -206,6 +210,12 @@ function useCarried(data: StripData, time: ReturnType<typeof timeScale>, hasComp
     [input.trip, input.shown, pageEndMin],
   );
   const points = useMemo(() => bandPoints(timeline, input.time), [timeline, input.time]);
+  // Sixteen curves bend in different places: then every point is drawn.
+  const nitrogen = useMemo(
+    () => (hasCompartments ? points : thinned(points, ['share'])),
+    [points, hasCompartments],
+  );
+  const oxygen = useMemo(() => thinned(points, ['cns', 'cnsDay']), [points]);
   const shares = useMemo(
     () =>
       hasCompartments && input.shown !== null ? compartmentShares(input.trip, input.shown, timeline) : null,
@@ -223,5 +233,5 @@ function useCarried(data: StripData, time: ReturnType<typeof timeScale>, hasComp
   );
   const name = input.shown?.diver.name ?? '';
   const whose = diverIsChosen ? ` of ${name}` : ` of ${name}, who has the least room`;
-  return { timeline, points, shares, widthPx: input.time.widthPx, whose, ...tops };
+  return { timeline, nitrogen, oxygen, shares, widthPx: input.time.widthPx, whose, ...tops };
 }
