@@ -3,7 +3,7 @@ import { numberTrouble, textTrouble } from '../trip/fields';
 import { LIMITS } from '../trip/schema';
 import type { Site } from '../trip/types';
 import { decimalText } from './delimited';
-import { textTooLarge, type SiteDraft, type SiteReading, type SiteTroubleKind } from './site-draft';
+import { excerpt, textTooLarge, type SiteDraft, type SiteReading, type SiteTroubleKind } from './site-draft';
 import { readXml, xmlText, type XmlElement } from './xml';
 
 /** GPX knows no depth of water: it stands among the extensions, under a name of ours. */
@@ -30,7 +30,7 @@ export function readGpx(text: string): SiteReading {
   if (localName(xml.root.name) !== 'gpx') {
     return failed(
       'not-readable',
-      `The file is XML, but not GPX: it begins with <${xml.root.name}>.`,
+      `The file is XML, but not GPX: it begins with <${excerpt(xml.root.name)}>.`,
       '',
       SAVE_AS_GPX,
     );
@@ -55,7 +55,7 @@ export function readGpx(text: string): SiteReading {
     if ('site' in read) sites.push(read.site);
     else {
       const name = childText(waypoint, 'name');
-      const where = name === '' ? `waypoint ${index + 1}` : `waypoint ${index + 1} ("${name.slice(0, 40)}")`;
+      const where = name === '' ? `waypoint ${index + 1}` : `waypoint ${index + 1} ("${excerpt(name)}")`;
       troubles.push({ kind: 'row', what: read.what, where, mend: read.mend });
     }
   });

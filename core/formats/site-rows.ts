@@ -5,7 +5,7 @@ import type { Site } from '../trip/types';
 import { M_PER_FOOT } from '../units';
 import { coordinateDegrees } from './coordinates';
 import { csvText, plainText, readDelimited, type DelimitedRow } from './delimited';
-import { textTooLarge, type SiteDraft, type SiteReading, type SiteTroubleKind } from './site-draft';
+import { excerpt, textTooLarge, type SiteDraft, type SiteReading, type SiteTroubleKind } from './site-draft';
 
 /** What a depth without a unit is counted in. */
 export type DepthUnit = 'm' | 'ft';
@@ -126,7 +126,7 @@ function siteOfRow(row: DelimitedRow, layout: Layout, separator: string): RowRea
   }
   if (separator === ',' && hasLooseDecimal(cells, layout)) {
     return {
-      what: `"${cells.join(',')}" may be a decimal comma or the end of a cell.`,
+      what: `"${excerpt(cells.join(','))}" may be a decimal comma or the end of a cell.`,
       mend: 'Write decimals with a point, or separate the cells by semicolons.',
     };
   }
@@ -171,8 +171,8 @@ function depthOf(
   const mend = 'Give the depth in metres, such as 18 or 18.5, or in feet as 60 ft.';
   if (text === '') return { what: 'The row has no depth.', mend };
   const match = DEPTH.exec(text);
-  if (!match) return { what: `"${text}" is no depth.`, mend };
-  if (/,\d{3}$/.test(match[1]!)) return { what: `"${text}" may be thousands or thousandths.`, mend };
+  if (!match) return { what: `"${excerpt(text)}" is no depth.`, mend };
+  if (/,\d{3}$/.test(match[1]!)) return { what: `"${excerpt(text)}" may be thousands or thousandths.`, mend };
   const figure = Number(match[1]!.replace(',', '.'));
   const isFeet = match[2] === undefined ? usualUnit === 'ft' : /^(f|')/i.test(match[2]);
   const depthM = isFeet ? figure * M_PER_FOOT : figure;
@@ -186,9 +186,9 @@ function positionOf(
   if (latText === '' && lonText === '') return null;
   const mend = 'Give both as degrees, south and west negative: 12.3456 and -45.6; or leave both out.';
   const lat = coordinateDegrees(latText, 'lat');
-  if (lat === null) return { what: `"${latText}" is no latitude.`, mend };
+  if (lat === null) return { what: `"${excerpt(latText)}" is no latitude.`, mend };
   const lon = coordinateDegrees(lonText, 'lon');
-  if (lon === null) return { what: `"${lonText}" is no longitude.`, mend };
+  if (lon === null) return { what: `"${excerpt(lonText)}" is no longitude.`, mend };
   return numberTrouble('latitude', lat) ?? numberTrouble('longitude', lon) ?? { lat, lon };
 }
 

@@ -54,7 +54,9 @@ export function readXml(text: string): XmlReading {
     return { ok: true, root: rootOf(text) };
   } catch (fault) {
     if (!(fault instanceof Fault)) throw fault;
-    return { ok: false, what: fault.what, line: text.slice(0, fault.at).split('\n').length };
+    // Names in it are the file's own and may be of any length.
+    const what = fault.what.length > 160 ? `${fault.what.slice(0, 160)}...` : fault.what;
+    return { ok: false, what, line: text.slice(0, fault.at).split('\n').length };
   }
 }
 

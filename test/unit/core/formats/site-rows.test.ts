@@ -107,6 +107,16 @@ describe('readSiteRows', () => {
     expect(readSiteRows('Reef\t18\n'.repeat(500)).sites).toHaveLength(500);
   });
 
+  it('quotes no more of a text than a message can hold', () => {
+    for (const text of [
+      `Reef\t${'1,'.repeat(500)}`,
+      `Reef,18,5${'0'.repeat(500)}`,
+      `Reef\t18\t${'x'.repeat(500)}\t1\t`,
+    ]) {
+      expect(refusal(text).what.length).toBeLessThan(110);
+    }
+  });
+
   it('turns no name into a command of a spreadsheet, and reads it back as it was', () => {
     const text = writeSiteRows([{ id: 's1', name: '=1+1', depthM: 18, notes: "'@x", position: null }]);
     expect(text).toContain("'=1+1");

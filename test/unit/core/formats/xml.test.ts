@@ -62,6 +62,11 @@ describe('readXml', () => {
     if (!read.ok) expect(read.what).toContain(words);
   });
 
+  it('quotes no more of a name than a message can hold', () => {
+    const read = readXml(`<${'a'.repeat(5000)}>`);
+    expect(read.ok ? '' : read.what).toHaveLength(163);
+  });
+
   it('refuses elements nested beyond any use, and does not overflow on them', () => {
     expect(readXml('<a>'.repeat(100) + '</a>'.repeat(100)).ok).toBe(true);
     expect(readXml('<a>'.repeat(101) + '</a>'.repeat(101))).toMatchObject({ ok: false });
