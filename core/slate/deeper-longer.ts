@@ -14,6 +14,9 @@ const M_PER_FT = 0.3048;
 
 const STEPS = 2;
 
+/** A space at which no line breaks. */
+const NO_BREAK = '\u00a0';
+
 /** Depths within this of each other are the same, so that 27 m is not its own next step. */
 const SAME = 1e-6;
 
@@ -54,13 +57,17 @@ function barred(entry: Entry, depthM: number, units: SlateUnits): string | null 
   return null;
 }
 
-/** Stops of a few words: each of up to two, else from where and how long in all. */
+/** Stops in few signs, "6 m: 1, 3 m: 4" minutes; more than two as the first depth and the minutes in all. */
 function stopWords(stops: NonNullable<Entry['stops']>, units: SlateUnits): string {
   const inUnits = units === 'imperial' ? 'imperial' : 'metric';
   const at = (depthM: number): string => joined(depths(depthM, 'exposure', inUnits));
-  if (stops.length <= STEPS) return stops.map((stop) => `${up(stop.min)} at ${at(stop.depthM)}`).join(', ');
-  const total = stops.reduce((sum, stop) => sum + stop.min, 0);
-  return `${up(total)} from ${at(stops[0]!.depthM)}`;
+  // Depth and minutes hold together; between two stops the line may break.
+  const one = (depthM: number, min: number): string => `${at(depthM)}: ${up(min)}`.replaceAll(' ', NO_BREAK);
+  if (stops.length <= STEPS) return stops.map((stop) => one(stop.depthM, stop.min)).join(', ');
+  return `from ${one(
+    stops[0]!.depthM,
+    stops.reduce((sum, stop) => sum + stop.min, 0),
+  )}`;
 }
 
 /** What staying until `bottomMin` costs: nothing, stops, or more gas than there is. */

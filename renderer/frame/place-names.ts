@@ -6,4 +6,7 @@ export interface PlaceName {
 }
 
 /** The places of the window in the order of the header. */
-export const PLACES: readonly PlaceName[] = [{ id: 'days', label: 'Days' }];
+export const PLACES: readonly PlaceName[] = [
+  { id: 'days', label: 'Days' },
+  { id: 'slates', label: 'Slates' },
+];

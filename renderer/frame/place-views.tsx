@@ -1,8 +1,9 @@
-import type { ComponentType } from 'react';
+import { lazy, type ComponentType } from 'react';
 import type { Settings } from '../../core/host';
 import { Days } from '../places/days/days';
 
 /** What each place shows. Days is part of the first load; the others come when they are first gone to. */
 export const PLACE_VIEWS: Partial<Record<Settings['place'], ComponentType>> = {
   days: Days,
+  slates: lazy(() => import('../places/slates/slates').then(({ Slates }) => ({ default: Slates }))),
 };

@@ -1,0 +1,85 @@
+/** What is chosen on the Slates place: kept while the window is open, never part of the trip. */
+import { useStore } from 'zustand';
+import { createStore } from 'zustand/vanilla';
+import type { SlateUnits } from '../../../core/slate/figures';
+import { readSlateOptions, usualPaper, type SlateSettings } from '../../../core/slate/options';
+import type { HoleSide } from '../../../core/slate/paper';
+import { USUAL_SLATE, type SlateKind } from '../../../core/slate/request';
+import type { Result } from '../../../core/result';
+import type { Id, Trip } from '../../../core/trip/types';
+
+export interface SlateChoices {
+  readonly kind: SlateKind;
+  /** null: the whole party. */
+  readonly diverIds: readonly Id[] | null;
+  /** null: every diving day. */
+  readonly dates: readonly string[] | null;
+  /** By kind, as each has its own; null: the usual one. */
+  readonly papers: Readonly<Partial<Record<SlateKind, string>>>;
+  readonly sheet: string | null;
+  readonly holes: HoleSide;
+  readonly marginMm: number;
+  readonly twoSided: boolean;
+  readonly onePerPage: boolean;
+  /** null: the units of the window. */
+  readonly units: SlateUnits | null;
+  readonly label: string | null;
+  /** Size of the pages on screen, as a share of the real one. */
+  readonly zoom: number;
+}
+
+export const choices = createStore<SlateChoices>()(() => ({
+  kind: 'wet',
+  diverIds: null,
+  dates: null,
+  papers: {},
+  sheet: null,
+  holes: USUAL_SLATE.holes,
+  marginMm: USUAL_SLATE.marginMm,
+  twoSided: false,
+  onePerPage: false,
+  units: null,
+  label: null,
+  zoom: 1,
+}));
+
+export function useChoices(): SlateChoices {
+  return useStore(choices);
+}
+
+export function choose(patch: Partial<SlateChoices>): void {
+  choices.setState(patch);
+}
+
+/** The paper a kind is printed on: the one chosen for it, the wet-notes paper of the settings, or the usual. */
+export function paperOf(chosen: SlateChoices, wetPaper: string): string {
+  const { kind } = chosen;
+  return chosen.papers[kind] ?? (kind === 'wet' ? wetPaper : usualPaper(kind));
+}
+
+/**
+ * The choices as settings of a print-out. Divers and days that an edit took out of the trip are passed
+ * over; where none of the chosen are left, everybody and every day are meant again.
+ */
+export function slateSettings(
+  chosen: SlateChoices,
+  trip: Trip,
+  dates: readonly string[],
+  windowIs: { readonly units: 'metric' | 'imperial'; readonly paper: string },
+): Result<SlateSettings> {
+  const divers = chosen.diverIds?.filter((id) => trip.party.some((diver) => diver.id === id)) ?? [];
+  const days = chosen.dates?.filter((date) => dates.includes(date)) ?? [];
+  return readSlateOptions({
+    kind: chosen.kind,
+    paper: paperOf(chosen, windowIs.paper),
+    sheet: chosen.kind === 'tags' ? null : chosen.sheet,
+    holes: chosen.holes,
+    margin: String(chosen.marginMm),
+    units: chosen.units ?? windowIs.units,
+    label: chosen.kind === 'tags' ? chosen.label : null,
+    divers: divers.length === 0 ? null : divers,
+    days: days.length === 0 ? null : days,
+    twoSided: chosen.twoSided,
+    onePerPage: chosen.kind === 'wet' && chosen.onePerPage,
+  });
+}

@@ -1,0 +1,32 @@
+/** What the window and its slate worker say to each other: types only. */
+import type { Page } from '../../../core/slate/layout';
+import type { SlateSettings } from '../../../core/slate/options';
+import type { Trouble } from '../../../core/result';
+import type { Trip } from '../../../core/trip/types';
+
+/** The font files as they come with the program. */
+export interface FontBytes {
+  readonly regular: Uint8Array;
+  readonly bold: Uint8Array;
+}
+
+export interface SlateAsk {
+  readonly id: number;
+  /** Pages to look at, or the PDF of the same pages. */
+  readonly want: 'pages' | 'pdf';
+  readonly trip: Trip;
+  readonly settings: SlateSettings;
+  readonly printedOn: string;
+}
+
+export interface SlatePages {
+  readonly title: string;
+  readonly pages: readonly Page[];
+  readonly missingLetters: readonly string[];
+}
+
+export type SlateAnswer =
+  | { readonly id: number; readonly kind: 'progress'; readonly done: number; readonly all: number }
+  | { readonly id: number; readonly kind: 'pages'; readonly value: SlatePages }
+  | { readonly id: number; readonly kind: 'pdf'; readonly bytes: Uint8Array }
+  | { readonly id: number; readonly kind: 'troubles'; readonly troubles: readonly Trouble[] };

@@ -1,0 +1,149 @@
+import { useEffect, useMemo, useState, type ReactNode } from 'react';
+import type { SlateSettings } from '../../../core/slate/options';
+import type { Trouble } from '../../../core/result';
+import type { Trip } from '../../../core/trip/types';
+import { todayText } from '../../figures/local-time';
+import { selectLedger, selectTrip } from '../../store/selectors';
+import { useDesk } from '../../store/store';
+import { slateSettings, useChoices } from './choices';
+import { registerPictureFonts } from './font-files';
+import { PagePicture } from './page-picture';
+import { printSlates, saveOne, saveOneEach, stopJob, useJob } from './save-slates';
+import type { SlatePages } from './slate-job';
+import { SlateMaker } from './slate-maker';
+import { SlateOptionsForm } from './slate-options';
+import './slates.css';
+
+type Shown =
+  | { readonly kind: 'waiting' }
+  | { readonly kind: 'pages'; readonly value: SlatePages }
+  | { readonly kind: 'troubles'; readonly troubles: readonly Trouble[] };
+
+/** The pages of the choices as they stand, laid out beside the window; the last asked for wins. */
+function usePages(trip: Trip, settings: SlateSettings | null): Shown {
+  const [shown, setShown] = useState<Shown>({ kind: 'waiting' });
+  const [maker] = useState(() => new SlateMaker());
+  useEffect(() => () => maker.stop(), [maker]);
+  useEffect(() => {
+    if (settings === null) return undefined;
+    let isLast = true;
+    void Promise.all([
+      maker.ask({ want: 'pages', trip, settings, printedOn: todayText() }),
+      registerPictureFonts(),
+    ]).then(([outcome]) => {
+      if (isLast && (outcome.kind === 'pages' || outcome.kind === 'troubles')) setShown(outcome);
+    });
+    return () => {
+      isLast = false;
+    };
+  }, [maker, trip, settings]);
+  return shown;
+}
+
+function Troubles({ troubles }: { readonly troubles: readonly Trouble[] }): ReactNode {
+  return (
+    <div className="slate-troubles" role="alert">
+      {troubles.map(({ what, mend }) => (
+        <p key={what}>
+          <strong>{what}</strong> {mend}
+        </p>
+      ))}
+    </div>
+  );
+}
+
+function JobLine(): ReactNode {
+  const job = useJob();
+  if (!job) return null;
+  return (
+    <div className="slate-job" role="status">
+      <label>
+        {job.label}
+        {job.all > 0 ? `: page ${job.done} of ${job.all}` : ''}
+        <progress value={job.all > 0 ? job.done : undefined} max={Math.max(1, job.all)} />
+      </label>
+      <button type="button" className="plain" onClick={stopJob}>
+        Cancel
+      </button>
+    </div>
+  );
+}
+
+function Actions(props: {
+  readonly trip: Trip;
+  readonly settings: SlateSettings | null;
+  readonly pages: number;
+}): ReactNode {
+  const { trip, settings, pages } = props;
+  const isBusy = useJob() !== null;
+  const isIdle = settings === null || pages === 0 || isBusy;
+  const divers = settings?.diverIds?.length ?? trip.party.length;
+  return (
+    <div className="slate-actions">
+      <button type="button" disabled={isIdle} onClick={() => settings && void saveOne(trip, settings)}>
+        Save PDF
+      </button>
+      {divers > 1 ? (
+        <button type="button" disabled={isIdle} onClick={() => settings && void saveOneEach(trip, settings)}>
+          Save one PDF a diver
+        </button>
+      ) : null}
+      <button type="button" disabled={isIdle} onClick={() => settings && void printSlates(trip, settings)}>
+        Print
+      </button>
+      <JobLine />
+    </div>
+  );
+}
+
+/** Slates: what is printed, on what, and each page as it will be. */
+export function Slates(): ReactNode {
+  const trip = useDesk(selectTrip);
+  const whole = useDesk(selectLedger);
+  const units = useDesk(({ settings }) => settings.units);
+  const paper = useDesk(({ settings }) => settings.paper);
+  const chosen = useChoices();
+  const dates = useMemo(
+    () => [...new Set(whole.divers.flatMap((each) => each.days.map((day) => day.date)))].toSorted(),
+    [whole],
+  );
+  const { zoom, ...printed } = chosen;
+  const key = JSON.stringify(printed);
+  const read = useMemo(
+    () => slateSettings(chosen, trip, dates, { units, paper }),
+    // The zoom changes no page: `key` stands for all other choices.
+    // oxlint-disable-next-line react/exhaustive-deps
+    [key, trip, dates, units, paper],
+  );
+  const shown = usePages(trip, read.ok ? read.value : null);
+  const pages = read.ok && shown.kind === 'pages' ? shown.value.pages : [];
+  return (
+    <div className="slates">
+      <aside className="slates-side" aria-label="What to print">
+        <h1>Slates</h1>
+        <SlateOptionsForm dates={dates} />
+        <Actions trip={trip} settings={read.ok ? read.value : null} pages={pages.length} />
+      </aside>
+      <section className="slates-pages" aria-label="Pages as they will be printed">
+        {read.ok ? null : <Troubles troubles={read.troubles} />}
+        {read.ok && shown.kind === 'troubles' ? <Troubles troubles={shown.troubles} /> : null}
+        {read.ok && shown.kind === 'waiting' ? <p className="waiting">Laying out the pages…</p> : null}
+        {shown.kind === 'pages' && shown.value.missingLetters.length > 0 ? (
+          <p className="care" role="status">
+            The font has no sign for {shown.value.missingLetters.join(' ')}: a box stands in its place.
+          </p>
+        ) : null}
+        {pages.length > 0 ? (
+          <p className="slates-count" role="status">
+            {pages.length === 1 ? 'One page' : `${pages.length} pages`}
+          </p>
+        ) : null}
+        <div className="slates-list">
+          {pages.map((page, i) => (
+            <PagePicture key={`${i} ${page.name}`} page={page} number={i + 1} zoom={zoom} />
+          ))}
+        </div>
+      </section>
+    </div>
+  );
+}
