@@ -13,7 +13,7 @@ export const altitudeTooSoon: Rule = {
   code: 'altitude-too-soon',
   severity: 'stop',
   source: `${FLYING_SOURCE}, its hours taken for a climb by road as well (careful reading)`,
-  find: eachDiver(({ diver }, { trip }) => {
+  find: eachDiver(({ diver }, { trip }, say) => {
     if (diver.arrivedAt === undefined || trip.water.altitudeM < ALTITUDE_FROM_M) return [];
     const climbMin = wallMin(diver.arrivedAt);
     const around = surroundingsOf(trip);
@@ -26,7 +26,7 @@ export const altitudeTooSoon: Rule = {
       surfacings.length === 1 ? HOURS_BEFORE_FLIGHT.oneNoStopDive : HOURS_BEFORE_FLIGHT.severalDivesOrDays;
     const waitedMin = climbMin - Math.max(...surfacings);
     if (waitedMin >= hours * 60) return [];
-    const message = `The climb to ${trip.water.altitudeM} m follows only ${durationDown(Math.max(0, waitedMin))} after a dive: leave ${hours} h between them, and more if the dive needed stops.`;
+    const message = `The climb to ${say.altitude(trip.water.altitudeM)} follows only ${durationDown(Math.max(0, waitedMin))} after a dive: leave ${hours} h between them, and more if the dive needed stops.`;
     return [{ diveId: null, atMin: climbMin, message }];
   }),
 };

@@ -1,6 +1,6 @@
 import { contentL, pressureBar } from '../supply';
 import { lasts } from './gas-lasts';
-import { DUST, eachMadeDive, type Rule } from './rule';
+import { DUST, eachMadeDive, told, type Rule } from './rule';
 
 /** Less than the minimum gas on leaving the bottom. Source: as in the rule. */
 export const belowMinimumGas: Rule = {
@@ -21,13 +21,15 @@ export const belowMinimumGas: Rule = {
         (entry.stops?.length ?? 0) > 0
           ? 'stay inside the no-stop limit'
           : 'take a larger cylinder, or stay shallower';
-      return `A fill of ${say.pressureLeft(fillBar)} is less than the minimum gas of ${needed} for this dive: ${mend}.`;
+      return told(
+        entry,
+        `A fill of ${say.pressureLeft(fillBar)} is less than the minimum gas of ${needed} for this dive`,
+        mend,
+      );
     }
     const leftBar = pressureBar(waterL, filledL - usedAtLeavingL, entry.o2, law);
     const left = leftBar === null ? 'nothing' : say.pressureLeft(leftBar);
-    return (
-      `The minimum gas of ${needed} is reached ${lasts(entry, minimumBar, place)}, and ${left} is left on leaving ` +
-      `the bottom: turn earlier, stay shallower, or take a larger cylinder.`
-    );
+    const finding = `The minimum gas of ${needed} is reached ${lasts(entry, minimumBar, place)}, and ${left} is left on leaving the bottom`;
+    return told(entry, finding, 'turn earlier, stay shallower, or take a larger cylinder');
   }),
 };

@@ -1,7 +1,7 @@
-import { richestO2, wholePercentDown } from '../gas';
+import { AIR_O2, richestO2, wholePercentDown } from '../gas';
 import { surroundingsOf } from '../trip/dive-plan';
 import type { Entry } from '../trip/ledger-types';
-import { DUST, eachMadeDive, type Place, type Rule } from './rule';
+import { DUST, eachMadeDive, told, WATCH, type Place, type Rule } from './rule';
 import { percentO2, po2Limit } from './wording';
 
 /** Source of the MOD rules. */
@@ -16,9 +16,13 @@ export function belowModMessage(entry: Entry, { ledger, say }: Place, isAnalysed
     Math.min(richestO2(diver.po2.working, depthM, surroundingsOf(ledger.trip).column), diver.maxO2),
   );
   const mix = isAnalysed ? `${percentO2(o2)} oxygen analysed` : `${percentO2(o2)} oxygen on the label`;
-  return (
+  const leaner = richest >= AIR_O2 ? `, or take a mix of ${percentO2(richest)} or less` : '';
+  return told(
+    entry,
     `${say.depthMet(depthM)} is below the MOD of ${say.depthAllowed(modM)} for the ${mix} at a PO2 of ` +
-    `${po2Limit(diver.po2.working)}: stay above it, or take a mix of ${percentO2(richest)} or less.`
+      po2Limit(diver.po2.working),
+    `stay above it${leaner}`,
+    WATCH,
   );
 }
 

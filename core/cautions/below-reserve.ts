@@ -1,5 +1,5 @@
 import { lasts } from './gas-lasts';
-import { eachMadeDive, type Rule } from './rule';
+import { eachMadeDive, told, type Rule } from './rule';
 
 /** Less than the reserve at the surface. Source: as in the rule. */
 export const belowReserve: Rule = {
@@ -11,9 +11,9 @@ export const belowReserve: Rule = {
     const { reserveBar } = entry.diver.cylinder;
     if (endBar === null || endBar >= reserveBar - 1e-6) return null;
     const { say } = place;
-    return (
+    const finding =
       `${say.pressureLeft(endBar)} is left at the surface, less than the reserve of ${say.pressureNeeded(reserveBar)}, ` +
-      `which is reached ${lasts(entry, reserveBar, place)}: shorten the dive, or take a larger cylinder.`
-    );
+      `which is reached ${lasts(entry, reserveBar, place)}`;
+    return told(entry, finding, 'shorten the dive, or take a larger cylinder');
   }),
 };

@@ -1,4 +1,4 @@
-import { DUST, eachMadeDive, type Rule } from './rule';
+import { DUST, eachMadeDive, told, WATCH, type Rule } from './rule';
 import { NOAA_LIMITS_SOURCE } from './sources';
 import { percentMet } from './wording';
 
@@ -7,10 +7,10 @@ export const cnsDayOver100: Rule = {
   code: 'cns-day-over-100',
   severity: 'stop',
   source: `${NOAA_LIMITS_SOURCE}, in any 24 hours`,
-  find: eachMadeDive(({ cns: { day } }) =>
-    day === null || day <= 1 + DUST
-      ? null
-      : `The oxygen limit of any 24 hours is used to ${percentMet(day)} during this dive: take leaner mixes, or leave ` +
-        `this dive out and give the clock time.`,
-  ),
+  find: eachMadeDive((entry) => {
+    const { day } = entry.cns;
+    if (day === null || day <= 1 + DUST) return null;
+    const finding = `The oxygen limit of any 24 hours is used to ${percentMet(day)} during this dive`;
+    return told(entry, finding, 'take leaner mixes, or leave this dive out and give the clock time', WATCH);
+  }),
 };

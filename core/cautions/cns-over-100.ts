@@ -1,4 +1,4 @@
-import { DUST, eachMadeDive, type Rule } from './rule';
+import { DUST, eachMadeDive, told, WATCH, type Rule } from './rule';
 import { NOAA_LIMITS_SOURCE } from './sources';
 import { percentMet } from './wording';
 
@@ -7,10 +7,10 @@ export const cnsOver100: Rule = {
   code: 'cns-over-100',
   severity: 'stop',
   source: NOAA_LIMITS_SOURCE,
-  find: eachMadeDive(({ cns: { before, after } }) =>
-    after === null || after <= 1 + DUST
-      ? null
-      : `The CNS clock reads ${percentMet(after)} after this dive (${percentMet(before ?? 0)} before it), past the whole ` +
-        `limit: do not dive it so; take a leaner mix, shorten it, or rest longer before it.`,
-  ),
+  find: eachMadeDive((entry) => {
+    const { before, after } = entry.cns;
+    if (after === null || after <= 1 + DUST) return null;
+    const finding = `The CNS clock reads ${percentMet(after)} after this dive (${percentMet(before ?? 0)} before it), past the whole limit`;
+    return told(entry, finding, 'take a leaner mix, shorten the dive, or rest longer before it', WATCH);
+  }),
 };

@@ -1,4 +1,4 @@
-import { DUST, eachMadeDive, type Rule } from './rule';
+import { DUST, eachMadeDive, told, type Rule } from './rule';
 import { NOAA_LIMITS_SOURCE } from './sources';
 import { percentMet } from './wording';
 
@@ -10,10 +10,10 @@ export const cnsOver80: Rule = {
   code: 'cns-over-80',
   severity: 'change',
   source: `${NOAA_LIMITS_SOURCE}; to keep below 80 % is common practice`,
-  find: eachMadeDive(({ cns: { before, after } }) =>
-    after === null || after <= CHANGE_FROM + DUST || after > 1 + DUST
-      ? null
-      : `The CNS clock reads ${percentMet(after)} after this dive (${percentMet(before ?? 0)} before it): take a leaner ` +
-        `mix, shorten the dive, or rest longer before it.`,
-  ),
+  find: eachMadeDive((entry) => {
+    const { before, after } = entry.cns;
+    if (after === null || after <= CHANGE_FROM + DUST || after > 1 + DUST) return null;
+    const finding = `The CNS clock reads ${percentMet(after)} after this dive (${percentMet(before ?? 0)} before it)`;
+    return told(entry, finding, 'take a leaner mix, shorten the dive, or rest longer before it');
+  }),
 };

@@ -1,6 +1,6 @@
 import { wallDate } from '../trip/clock';
 import type { Entry } from '../trip/ledger-types';
-import { DUST, eachMadeDive, type Place, type Rule } from './rule';
+import { DUST, eachMadeDive, told, type Place, type Rule } from './rule';
 
 /** The next dive may be so much deeper than the one before, and so deep. Source: Reverse Dive Profiles Workshop. */
 const REVERSE_BY_M = 12;
@@ -28,12 +28,13 @@ export const deeperThanTheOneBefore: Rule = {
     const beforeM = depthBeforeM(entry, place);
     if (beforeM === null || entry.depthM <= beforeM) return null;
     const { say } = place;
-    const order = 'make the deeper dive first, or bring the two closer together';
+    const mend = 'make the deeper dive first, or bring the two closer together';
     if (entry.depthM - beforeM > REVERSE_BY_M + DUST) {
-      return `This dive to ${say.depthMet(entry.depthM)} follows one to ${say.depthMet(beforeM)}, more than ${say.depthAllowed(REVERSE_BY_M)} shallower: ${order}.`;
+      const finding = `This dive to ${say.depthMet(entry.depthM)} follows one to ${say.depthMet(beforeM)}, more than ${say.depthAllowed(REVERSE_BY_M)} shallower`;
+      return told(entry, finding, mend);
     }
     return entry.depthM > REVERSE_BEYOND_M + DUST
-      ? `This dive goes beyond ${say.depthAllowed(REVERSE_BEYOND_M)} after a shallower one: ${order}.`
+      ? told(entry, `This dive goes beyond ${say.depthAllowed(REVERSE_BEYOND_M)} after a shallower one`, mend)
       : null;
   }),
 };

@@ -1,5 +1,5 @@
 import { lasts } from './gas-lasts';
-import { eachMadeDive, type Rule } from './rule';
+import { eachMadeDive, told, WATCH, type Rule } from './rule';
 import { SUPPLY_SOURCE } from './sources';
 
 /** Gas that does not last through the required stops. Source: as in the rule. */
@@ -7,10 +7,9 @@ export const gasNotForStops: Rule = {
   code: 'gas-not-for-stops',
   severity: 'stop',
   source: SUPPLY_SOURCE,
-  find: eachMadeDive((entry, place) =>
-    entry.gas.endBar !== null || (entry.stops?.length ?? 0) === 0
-      ? null
-      : `The gas does not last through the required stops; it is breathed up ${lasts(entry, 0, place)}: ` +
-        `stay inside the no-stop limit.`,
-  ),
+  find: eachMadeDive((entry, place) => {
+    if (entry.gas.endBar !== null || (entry.stops?.length ?? 0) === 0) return null;
+    const finding = `The gas does not last through the required stops; it is breathed up ${lasts(entry, 0, place)}`;
+    return told(entry, finding, 'stay inside the no-stop limit', WATCH);
+  }),
 };

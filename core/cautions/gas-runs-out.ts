@@ -1,5 +1,5 @@
 import { lasts } from './gas-lasts';
-import { eachMadeDive, type Rule } from './rule';
+import { eachMadeDive, told, type Rule } from './rule';
 import { SUPPLY_SOURCE } from './sources';
 
 /** Gas that does not last to the surface, with or without required stops. Source: as in the rule. */
@@ -7,10 +7,9 @@ export const gasRunsOut: Rule = {
   code: 'gas-runs-out',
   severity: 'stop',
   source: SUPPLY_SOURCE,
-  find: eachMadeDive((entry, place) =>
-    entry.gas.endBar !== null || (entry.stops?.length ?? 0) > 0
-      ? null
-      : `The gas is breathed up ${lasts(entry, 0, place)}, before the surface: shorten the dive, stay shallower, ` +
-        `or take a larger cylinder.`,
-  ),
+  find: eachMadeDive((entry, place) => {
+    if (entry.gas.endBar !== null || (entry.stops?.length ?? 0) > 0) return null;
+    const finding = `The gas is breathed up ${lasts(entry, 0, place)}, before the surface`;
+    return told(entry, finding, 'shorten the dive, stay shallower, or take a larger cylinder');
+  }),
 };

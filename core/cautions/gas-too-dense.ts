@@ -1,5 +1,5 @@
 import { DENSITY_LIMIT_GL } from '../gas';
-import { DUST, eachMadeDive, type Rule } from './rule';
+import { DUST, eachMadeDive, told, type Rule } from './rule';
 import { DENSITY_SOURCE } from './sources';
 import { densityMet } from './wording';
 
@@ -8,10 +8,10 @@ export const gasTooDense: Rule = {
   code: 'gas-too-dense',
   severity: 'change',
   source: DENSITY_SOURCE,
-  find: eachMadeDive(({ gasDensityGL }) =>
-    gasDensityGL === null || gasDensityGL <= DENSITY_LIMIT_GL + DUST
-      ? null
-      : `At depth the gas has ${densityMet(gasDensityGL)}, past the ${DENSITY_LIMIT_GL} g/L not to be exceeded: plan shallower, ` +
-        `as breathing it takes too much work.`,
-  ),
+  find: eachMadeDive((entry) => {
+    const { gasDensityGL } = entry;
+    if (gasDensityGL === null || gasDensityGL <= DENSITY_LIMIT_GL + DUST) return null;
+    const finding = `At depth the gas has ${densityMet(gasDensityGL)}, past the ${DENSITY_LIMIT_GL} g/L not to be exceeded`;
+    return told(entry, finding, 'plan shallower, as breathing it takes too much work');
+  }),
 };

@@ -1,5 +1,5 @@
 import { pastNoStop, TRAINING } from './past-no-stop';
-import { eachMadeDive, type Rule } from './rule';
+import { eachMadeDive, told, WATCH, type Rule } from './rule';
 import { listed } from './wording';
 
 /** An earlier level of a dive from whose end a direct ascent was past its limit. Source: as in the rule. */
@@ -7,10 +7,11 @@ export const levelPastNoStop: Rule = {
   code: 'level-past-no-stop',
   severity: 'stop',
   source: pastNoStop.source,
-  find: eachMadeDive(({ levelsPastLimitM }, { say }) =>
-    levelsPastLimitM.length === 0
-      ? null
-      : `At the end of the level at ${listed(levelsPastLimitM.map(say.depthMet))} a direct ascent is past its no-stop ` +
-        `limit, whatever the levels after it give back: shorten that level or make it shallower. ${TRAINING}`,
-  ),
+  find: eachMadeDive((entry, { say }) => {
+    if (entry.levelsPastLimitM.length === 0) return null;
+    const finding =
+      `At the end of the level at ${listed(entry.levelsPastLimitM.map(say.depthMet))} a direct ascent is past its ` +
+      `no-stop limit, whatever the levels after it give back`;
+    return `${told(entry, finding, 'shorten that level or make it shallower', WATCH)} ${TRAINING}`;
+  }),
 };

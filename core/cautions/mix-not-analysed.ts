@@ -11,7 +11,8 @@ export const mixNotAnalysed: Rule = {
     for (const { entries } of divers) {
       for (const { mix, isAnalysed } of entries) if (mix !== null && !isAnalysed) ids.add(mix.id);
     }
-    const names = trip.mixes.filter((mix) => ids.has(mix.id)).map((mix) => percentO2(mix.o2));
+    const labels = new Set(trip.mixes.filter((mix) => ids.has(mix.id)).map((mix) => mix.o2));
+    const names = [...labels].toSorted((a, b) => a - b).map(percentO2);
     if (names.length === 0) return [];
     const message =
       names.length === 1

@@ -1,8 +1,20 @@
 import { AIR_O2, modM, richestO2, wholePercentDown } from '../gas';
 import { surroundingsOf } from '../trip/dive-plan';
+import type { Entry } from '../trip/ledger-types';
 import { mixO2 } from '../trip/mix-choice';
-import { eachDive, type Rule } from './rule';
+import type { Trip } from '../trip/types';
+import { DUST, eachDive, type Rule } from './rule';
 import { percentO2, po2Limit } from './wording';
+
+/** How deep the diver may go on the mixes of that day; below 0 where on none of them. */
+function deepestM({ dive, diver }: Entry, trip: Trip): number {
+  const { column } = surroundingsOf(trip);
+  const mods = trip.mixes
+    .filter((mix) => (dive.onBoard?.includes(mix.id) ?? true) && mixO2(mix) <= diver.maxO2 + DUST)
+    .map((mix) => mixO2(mix) + (mix.analysedO2 === undefined ? trip.settings.analysisTolerance : 0))
+    .map((richest) => modM(richest, diver.po2.working, column));
+  return Math.max(-1, ...mods);
+}
 
 /** A dive on "auto" that none of the trip's mixes may make. Source: as in the rule. */
 export const noMix: Rule = {
@@ -11,29 +23,16 @@ export const noMix: Rule = {
   source: 'Dalton’s law with the working PO2 set for the diver (1.4 after the NOAA Diving Program, 2015)',
   find: eachDive((entry, { ledger: { trip }, say }) => {
     if (entry.isMade) return null;
-    const { diver } = entry;
+    const { dive, diver } = entry;
     const { column } = surroundingsOf(trip);
-    const { analysisTolerance } = trip.settings;
-    const deepestM = Math.max(
-      0,
-      ...trip.mixes
-        .filter((mix) => mixO2(mix) <= diver.maxO2)
-        .map((mix) =>
-          modM(
-            mixO2(mix) + (mix.analysedO2 === undefined ? analysisTolerance : 0),
-            diver.po2.working,
-            column,
-          ),
-        ),
-    );
-    const richest = wholePercentDown(
-      Math.min(richestO2(diver.po2.working, entry.dive.depthM, column) - analysisTolerance, diver.maxO2),
-    );
+    const reachesO2 = richestO2(diver.po2.working, dive.depthM, column) - trip.settings.analysisTolerance;
+    const richest = wholePercentDown(Math.min(reachesO2, diver.maxO2));
+    const deepest = deepestM(entry, trip);
     const bring = richest >= AIR_O2 ? `bring a mix of ${percentO2(richest)} or less, or ` : '';
-    const plan = deepestM >= 1 ? `plan it no deeper than ${say.depthAllowed(deepestM)}` : 'leave it out';
+    const plan = deepest >= 1 ? `plan it no deeper than ${say.depthAllowed(deepest)}` : 'leave it out';
     return (
-      `None of the mixes on board may go to ${say.depthMet(entry.dive.depthM)} at a PO2 of ${po2Limit(diver.po2.working)} ` +
-      `within this diver's ceiling: ${bring}${plan}. Until then the dive is left out of every figure.`
+      `None of the mixes on board may go to ${say.depthMet(dive.depthM)} at a PO2 of ${po2Limit(diver.po2.working)} ` +
+      `within the diver's oxygen ceiling: ${bring}${plan}. Until then the dive is left out of every figure.`
     );
   }),
 };

@@ -1,5 +1,5 @@
 import { firstOver } from './first-over';
-import { DUST, eachDiver, findingAt, type Rule } from './rule';
+import { DUST, eachDiver, findingAt, told, type Rule } from './rule';
 
 /** More OTU in a day than the mission so far leaves for it. Source: as in the rule. */
 export const otuOverDay: Rule = {
@@ -15,8 +15,12 @@ export const otuOverDay: Rule = {
     ).map(({ entry, date }) =>
       findingAt(
         entry,
-        `This dive brings the day to ${Math.ceil(entry.otu.day)} OTU, more than the ` +
-          `${Math.max(0, Math.floor(allowed.get(date) ?? 0))} that this day of the trip allows: take leaner mixes or dive less on it.`,
+        told(
+          entry,
+          `This dive brings the day to ${Math.ceil(entry.otu.day)} OTU, more than the ` +
+            `${Math.max(0, Math.floor(allowed.get(date) ?? 0))} that this day of the trip allows`,
+          'take leaner mixes or dive less on it',
+        ),
       ),
     );
   }),

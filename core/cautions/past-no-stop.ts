@@ -1,5 +1,5 @@
 import type { Entry } from '../trip/ledger-types';
-import { DUST, eachMadeDive, type Place, type Rule } from './rule';
+import { DUST, eachMadeDive, told, WATCH, type Place, type Rule } from './rule';
 import { listed, minAllowed, minMet } from './wording';
 
 /** What holds wherever stops come up. Source: common practice. */
@@ -12,10 +12,19 @@ function cost({ stops }: Entry, { say }: Place): string {
   return each.length === 0 ? '' : `It would cost stops of ${listed(each)}.`;
 }
 
-function shorter(noStopMin: number): string {
-  return noStopMin >= 1
-    ? `shorten the dive to ${minAllowed(noStopMin)} of bottom time, stay shallower, or rest longer before it`
-    : 'stay shallower or rest longer before it';
+function finding(bottomMin: number, noStopMin: number): string {
+  return noStopMin > 0
+    ? `${minMet(bottomMin)} of bottom time passes the no-stop limit of ${minAllowed(noStopMin)}`
+    : 'The no-stop limit is passed on arrival at the last level already';
+}
+
+function mend({ noStopMin, intervalMin }: Entry): string {
+  const ways = [
+    ...((noStopMin ?? 0) >= 1 ? ['shorten it to that'] : []),
+    'stay shallower',
+    ...(intervalMin === null ? [] : ['rest longer before it']),
+  ];
+  return listed(ways, 'or');
 }
 
 /** A bottom time past the no-stop limit. Source: as in the rule. */
@@ -27,12 +36,8 @@ export const pastNoStop: Rule = {
   find: eachMadeDive((entry, place) => {
     const { bottomMin, noStopMin, unlimited } = entry;
     if (unlimited || noStopMin === null || bottomMin <= noStopMin + DUST) return null;
-    const limit =
-      noStopMin > 0
-        ? `the no-stop limit of ${minAllowed(noStopMin)}`
-        : 'the no-stop limit on arrival already';
     const parts = [
-      `${minMet(bottomMin)} of bottom time passes ${limit}: ${shorter(noStopMin)}.`,
+      told(entry, finding(bottomMin, noStopMin), mend(entry), WATCH),
       cost(entry, place),
       TRAINING,
     ];

@@ -1,6 +1,6 @@
 import { isAbovePo2 } from '../gas';
 import { LAST_LIMIT_BAR } from '../oxygen/limits';
-import { eachMadeDive, type Rule } from './rule';
+import { eachMadeDive, told, WATCH, type Rule } from './rule';
 import { NOAA_LIMITS_SOURCE } from './sources';
 import { po2Limit, po2Met } from './wording';
 
@@ -9,10 +9,10 @@ export const po2WithoutLimit: Rule = {
   code: 'po2-without-limit',
   severity: 'stop',
   source: `${NOAA_LIMITS_SOURCE}: the table ends at 1.6`,
-  find: eachMadeDive(({ po2Bar }) =>
-    po2Bar === null || !isAbovePo2(po2Bar, LAST_LIMIT_BAR)
-      ? null
-      : `PO2 reaches ${po2Met(po2Bar)}, above ${po2Limit(LAST_LIMIT_BAR)}, where no exposure limit exists: do not ` +
-        `dive this mix here. CNS shares have no figure for this dive and those after it.`,
-  ),
+  find: eachMadeDive((entry) => {
+    const { po2Bar } = entry;
+    if (po2Bar === null || !isAbovePo2(po2Bar, LAST_LIMIT_BAR)) return null;
+    const finding = `PO2 reaches ${po2Met(po2Bar)}, above ${po2Limit(LAST_LIMIT_BAR)}, where no exposure limit exists`;
+    return `${told(entry, finding, 'do not dive this mix here', WATCH)} CNS shares have no figure for this dive and those after it.`;
+  }),
 };

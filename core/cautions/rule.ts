@@ -66,6 +66,23 @@ export function eachDiver(
     );
 }
 
+/**
+ * A finding and what to do about it, as one sentence; of a dive that was dived there is nothing left to mend.
+ * @param finding without its full stop @param mend in the imperative, without its full stop
+ * @param afterwards what to do once it was dived
+ */
+export function told(
+  entry: Entry,
+  finding: string,
+  mend: string,
+  afterwards = 'leave more margin in the dives after it',
+): string {
+  return entry.isAsDived ? `${finding}. It was dived so: ${afterwards}.` : `${finding}: ${mend}.`;
+}
+
+/** Where a dive may have done harm already. */
+export const WATCH = 'leave more margin after it, and seek medical advice if anyone feels unwell';
+
 /** A finding about one dive of one diver. */
 export function findingAt(entry: Entry, message: string): Found {
   return { diverId: entry.diver.id, diveId: entry.dive.id, atMin: entry.startMin, message };

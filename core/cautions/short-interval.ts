@@ -1,4 +1,4 @@
-import { DUST, eachMadeDive, type Rule } from './rule';
+import { DUST, eachMadeDive, told, type Rule } from './rule';
 import { durationDown } from './wording';
 
 /** Shorter than this is a short surface interval. Source: common practice; no published minimum was found. */
@@ -9,9 +9,10 @@ export const shortInterval: Rule = {
   code: 'short-interval',
   severity: 'change',
   source: 'common practice',
-  find: eachMadeDive(({ intervalMin }) =>
-    intervalMin === null || intervalMin < -DUST || intervalMin >= SHORT_INTERVAL_MIN - DUST
-      ? null
-      : `Only ${durationDown(intervalMin)} at the surface before this dive: give it an hour or more.`,
-  ),
+  find: eachMadeDive((entry) => {
+    const { intervalMin } = entry;
+    if (intervalMin === null || intervalMin < -DUST || intervalMin >= SHORT_INTERVAL_MIN - DUST) return null;
+    const finding = `Only ${durationDown(intervalMin)} at the surface before this dive`;
+    return told(entry, finding, 'give it an hour or more');
+  }),
 };

@@ -1,11 +1,9 @@
 import { wholeDown } from '../gas';
 import { wallText } from '../trip/clock';
 import type { WallMin } from '../trip/ledger-types';
+import { BAR_PER_PSI, M_PER_FOOT } from '../units';
 
 export type Units = 'metric' | 'imperial';
-
-const M_PER_FT = 0.3048;
-const BAR_PER_PSI = 0.0689475729;
 
 /** Takes a figure that rounding alone put above a step down to it. */
 const DUST = 1e-9;
@@ -27,6 +25,8 @@ function down(value: number, digits: number): number {
 export interface Wording {
   readonly depthMet: (m: number) => string;
   readonly depthAllowed: (m: number) => string;
+  /** Height above the sea. */
+  readonly altitude: (m: number) => string;
   readonly pressureLeft: (bar: number) => string;
   readonly pressureNeeded: (bar: number) => string;
 }
@@ -34,6 +34,7 @@ export interface Wording {
 const METRIC: Wording = {
   depthMet: (m) => `${up(m, 1)} m`,
   depthAllowed: (m) => `${wholeDown(m)} m`,
+  altitude: (m) => `${up(m, 0)} m`,
   pressureLeft: (bar) => `${wholeDown(bar)} bar`,
   pressureNeeded: (bar) => `${up(bar, 0)} bar`,
 };
@@ -42,8 +43,9 @@ const METRIC: Wording = {
 const FOOT_DUST = 1e-6;
 
 const IMPERIAL: Wording = {
-  depthMet: (m) => `${Math.ceil(m / M_PER_FT - FOOT_DUST)} ft`,
-  depthAllowed: (m) => `${Math.floor(m / M_PER_FT + FOOT_DUST)} ft`,
+  depthMet: (m) => `${Math.ceil(m / M_PER_FOOT - FOOT_DUST)} ft`,
+  depthAllowed: (m) => `${Math.floor(m / M_PER_FOOT + FOOT_DUST)} ft`,
+  altitude: (m) => `${Math.ceil(m / M_PER_FOOT - FOOT_DUST)} ft`,
   pressureLeft: (bar) => `${Math.floor(bar / BAR_PER_PSI + FOOT_DUST)} psi`,
   pressureNeeded: (bar) => `${Math.ceil(bar / BAR_PER_PSI - FOOT_DUST)} psi`,
 };
@@ -104,7 +106,7 @@ export function moment(min: WallMin): string {
 }
 
 /** Several things in a row: "a", "a and b", "a, b and c". */
-export function listed(things: readonly string[]): string {
+export function listed(things: readonly string[], word: 'and' | 'or' = 'and'): string {
   const last = things[things.length - 1] ?? '';
-  return things.length < 2 ? last : `${things.slice(0, -1).join(', ')} and ${last}`;
+  return things.length < 2 ? last : `${things.slice(0, -1).join(', ')} ${word} ${last}`;
 }

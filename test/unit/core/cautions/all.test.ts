@@ -83,6 +83,21 @@ describe('cautionsOf', () => {
     expect(message('below-reserve')).toContain('reserve of 1741 psi');
   });
 
+  it('tells no one to mend a dive that was dived', () => {
+    const dived = aDive({ depthM: 30, bottomMin: 10, mix: 'rich', asDived: [{ depthM: 31, bottomMin: 35 }] });
+    const cautions = cautionsOf(aLedger([dived]));
+    const message = (code: string) => cautions.find((caution) => caution.code === code)!.message;
+    expect(message('below-mod')).toMatch(/^31 m is below .* 1\.4 bar\. It was dived so: .* medical advice/);
+    expect(message('past-no-stop')).toMatch(/^35 min .*\. It was dived so: /);
+    expect(cautions.find((caution) => caution.code === 'past-no-stop')!.severity).toBe('stop');
+  });
+
+  it('still tells to mend a dive whose cylinder was only analysed', () => {
+    const analysed = aDive({ depthM: 30, bottomMin: 10, mix: 'rich', asDived: [{ o2: 0.37 }] });
+    const found = cautionsOf(aLedger([analysed])).find((caution) => caution.code === 'below-mod-analysed')!;
+    expect(found.message).toContain(': stay above it, or take a mix of 34 % or less.');
+  });
+
   it('has nothing to say of an empty trip', () => {
     expect(cautionsOf(aLedger([]))).toEqual([]);
   });
