@@ -14,9 +14,8 @@ import { ambientBar } from '../water';
 import type { EffectiveDive } from './as-dived';
 import { dayNumber } from './clock';
 import { divePlan, surroundingsOf, type DivePlan } from './dive-plan';
-import type { Carry, Entry, Exposure, Stop } from './ledger-types';
+import type { Carry, DayDose, Entry, Exposure, Stop } from './ledger-types';
 import { mixO2 } from './mix-choice';
-import { withDose } from './start';
 import type { Dive, Diver, Mix, Trip } from './types';
 
 /** Bottom time and limit may differ by this much before one counts as past the other: rounding, minutes. */
@@ -143,6 +142,13 @@ const NO_GAS: GasOutcome = {
   turnBar: null,
   minimumBar: null,
 };
+
+/** Adds a dose to its day; days stay in order because dives do. */
+function withDose(doses: readonly DayDose[], dose: DayDose): readonly DayDose[] {
+  const last = doses[doses.length - 1];
+  if (last?.day !== dose.day) return [...doses, dose];
+  return [...doses.slice(0, -1), { day: dose.day, otu: last.otu + dose.otu, esot: last.esot + dose.esot }];
+}
 
 /** Exposures a dive starting at `startMin` may still share a 24 h window with. */
 function recent(exposures: readonly Exposure[], startMin: number): readonly Exposure[] {

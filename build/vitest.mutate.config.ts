@@ -1,0 +1,19 @@
+/** What `npm run mutate` runs against each mutant: the tests that look at tissues, ascent, oxygen and supply. */
+import { defineConfig } from 'vitest/config';
+
+process.env['CI'] = '1';
+
+export default defineConfig({
+  test: {
+    include: [
+      'test/unit/core/{oxygen,ascent,tissues}/**/*.test.ts',
+      'test/unit/core/{supply,gas,compressibility,profile}.test.ts',
+      'test/property/{tissues,ascent,oxygen,supply}.test.ts',
+      'test/published/{compartments,stepped,ode}.test.ts',
+      'test/published/oxygen-and-gas/*.test.ts',
+    ],
+    setupFiles: ['test/setup.ts'],
+    pool: 'threads',
+    testTimeout: 20_000,
+  },
+});
