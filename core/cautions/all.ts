@@ -1,4 +1,5 @@
 import type { Caution, Ledger, Severity } from '../trip/ledger-types';
+import type { Id } from '../trip/types';
 import { altitudeTooSoon } from './altitude-too-soon';
 import { belowMinimumGas } from './below-minimum-gas';
 import { belowMod } from './below-mod';
@@ -72,14 +73,21 @@ export const RULES: readonly Rule[] = [
 
 const RANK: Readonly<Record<Severity, number>> = { stop: 0, change: 1, know: 2 };
 
-/** How many divers share what a finding is about: those of the dive, or all of the party. */
-function concerned(ledger: Ledger, diveId: string | null): number {
-  if (diveId === null) return ledger.divers.length;
-  return ledger.divers.filter(({ entries }) => entries.some(({ dive }) => dive.id === diveId)).length;
+/** How many divers each dive concerns. */
+function diversOfDives(ledger: Ledger): ReadonlyMap<Id, number> {
+  const counts = new Map<Id, number>();
+  for (const { entries } of ledger.divers) {
+    for (const { dive } of entries) counts.set(dive.id, (counts.get(dive.id) ?? 0) + 1);
+  }
+  return counts;
 }
 
 /** Puts findings together that say the same to everybody concerned, where they are more than one. */
-function together(ledger: Ledger, findings: readonly Found[]): readonly Found[] {
+function together(
+  findings: readonly Found[],
+  party: number,
+  divers: ReadonlyMap<Id, number>,
+): readonly Found[] {
   const alike = new Map<string, Found[]>();
   for (const found of findings) {
     const key = `${found.diveId ?? ''}\n${found.message}`;
@@ -87,11 +95,11 @@ function together(ledger: Ledger, findings: readonly Found[]): readonly Found[] 
     if (group) group.push(found);
     else alike.set(key, [found]);
   }
-  return [...alike.values()].flatMap((group) =>
-    group.length > 1 && group.length === concerned(ledger, group[0]!.diveId)
-      ? [{ ...group[0]!, diverId: null }]
-      : group,
-  );
+  return [...alike.values()].flatMap((group) => {
+    const first = group[0]!;
+    const concerned = first.diveId === null ? party : divers.get(first.diveId);
+    return group.length > 1 && group.length === concerned ? [{ ...first, diverId: null }] : group;
+  });
 }
 
 /**
@@ -102,8 +110,9 @@ function together(ledger: Ledger, findings: readonly Found[]): readonly Found[] 
  */
 export function cautionsOf(ledger: Ledger, units: Units = 'metric'): readonly Caution[] {
   const say = wordingIn(units);
+  const divers = diversOfDives(ledger);
   return RULES.flatMap(({ code, severity, source, find }) =>
-    together(ledger, find(ledger, say)).map(({ atMin, diverId, diveId, message }) => ({
+    together(find(ledger, say), ledger.divers.length, divers).map(({ atMin, diverId, diveId, message }) => ({
       atMin,
       caution: { code, severity, diverId, diveId, message, source },
     })),

@@ -1,4 +1,4 @@
-import { wallDate } from '../trip/clock';
+import { dayNumber } from '../trip/clock';
 import type { Entry } from '../trip/ledger-types';
 import { DUST, eachMadeDive, told, type Place, type Rule } from './rule';
 
@@ -15,7 +15,7 @@ function depthBeforeM(entry: Entry, { before, diverLedger }: Place): number | nu
   if (intervalMin === null) return null;
   const isSameSeries = intervalMin < SAME_SERIES_MIN;
   if (before === null) return isSameSeries ? (diverLedger.diver.before?.at(-1)?.depthM ?? null) : null;
-  return isSameSeries || wallDate(before.startMin) === wallDate(entry.startMin) ? before.depthM : null;
+  return isSameSeries || dayNumber(before.startMin) === dayNumber(entry.startMin) ? before.depthM : null;
 }
 
 /** A dive much deeper than the one before it, or beyond 40 m after a shallower one. Source: as in the rule. */

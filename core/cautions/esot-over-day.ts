@@ -1,5 +1,5 @@
 import { esotAdvised } from '../oxygen/budgets';
-import { firstOver } from './first-over';
+import { daysOfDives } from './days';
 import { DUST, eachDiver, findingAt, type Rule } from './rule';
 
 /** More ESOT in a day than advised for so many diving days. Source: as in the rule. */
@@ -11,12 +11,13 @@ export const esotOverDay: Rule = {
   find: eachDiver((diverLedger) => {
     const divingDays = diverLedger.days.filter((day) => day.dives > 0).length;
     const advised = esotAdvised(Math.max(1, divingDays));
-    return firstOver(diverLedger, (entry) => entry.esot.day > advised + DUST).map(({ entry }) =>
-      findingAt(
-        entry,
-        `This dive brings the day to an ESOT of ${Math.ceil(entry.esot.day)} min, more than the ${Math.floor(advised)} min ` +
-          `advised a day on a trip with ${divingDays} diving ${divingDays === 1 ? 'day' : 'days'}: leaner mixes spare the lungs.`,
-      ),
-    );
+    return daysOfDives(diverLedger).flatMap(({ made }) => {
+      const first = made.find((entry) => entry.esot.day > advised + DUST);
+      if (first === undefined) return [];
+      const message =
+        `This dive brings the day to an ESOT of ${Math.ceil(first.esot.day)} min, more than the ${Math.floor(advised)} min ` +
+        `advised a day on a trip with ${divingDays} diving ${divingDays === 1 ? 'day' : 'days'}: leaner mixes spare the lungs.`;
+      return [findingAt(first, message)];
+    });
   }),
 };

@@ -15,17 +15,19 @@ export const flightTooSoon: Rule = {
   code: 'flight-too-soon',
   severity: 'stop',
   source: FLYING_SOURCE,
-  find: eachDiver((diverLedger, { trip }) => {
-    const { flyAfterMin } = diverLedger;
-    const row = flyingRow(diverLedger.entries.filter((entry) => entry.isMade));
-    if (trip.flight === null || flyAfterMin === null || row === null) return [];
-    const flightMin = wallMin(trip.flight.at);
-    if (flightMin >= flyAfterMin) return [];
-    const hours = HOURS_BEFORE_FLIGHT[row];
-    const lastMin = flightMin - hours * 60;
-    const message =
-      `The flight leaves before flying is clear on ${moment(flyAfterMin)}, ${hours} h ${AFTER[row]}: be out of the water ` +
-      `by ${moment(Math.floor(lastMin))}, or take a later flight.`;
-    return [{ diveId: null, atMin: flightMin, message }];
-  }),
+  find: (ledger, say) => {
+    const { flight } = ledger.trip;
+    if (flight === null) return [];
+    const flightMin = wallMin(flight.at);
+    const search = eachDiver(({ entries, flyAfterMin }) => {
+      if (flyAfterMin === null || flightMin >= flyAfterMin) return [];
+      const row = flyingRow(entries.filter((entry) => entry.isMade))!;
+      const hours = HOURS_BEFORE_FLIGHT[row];
+      const message =
+        `The flight leaves before flying is clear on ${moment(flyAfterMin)}, ${hours} h ${AFTER[row]}: be out of the water ` +
+        `by ${moment(flightMin - hours * 60)}, or take a later flight.`;
+      return [{ diveId: null, atMin: flightMin, message }];
+    });
+    return search(ledger, say);
+  },
 };

@@ -1,4 +1,4 @@
-import { wallDate } from '../trip/clock';
+import { daysOfDives } from './days';
 import { eachDiver, findingAt, type Rule } from './rule';
 
 /** More dives than this in a day are many. Source: common practice. */
@@ -9,12 +9,12 @@ export const manyDives: Rule = {
   code: 'many-dives',
   severity: 'know',
   source: 'common practice',
-  find: eachDiver(({ entries, days }) =>
-    days.flatMap(({ date, dives }) => {
-      if (dives <= MANY_DIVES_A_DAY) return [];
-      const made = entries.filter((entry) => entry.isMade && wallDate(entry.startMin) === date);
-      const message = `${dives} dives on ${date}: watch for tiredness and cold, and leave one out before it is too many.`;
-      return [findingAt(made[MANY_DIVES_A_DAY]!, message)];
+  find: eachDiver((diverLedger) =>
+    daysOfDives(diverLedger).flatMap(({ line, made }) => {
+      const tooMany = made[MANY_DIVES_A_DAY];
+      if (tooMany === undefined) return [];
+      const message = `${made.length} dives on ${line.date}: watch for tiredness and cold, and leave one out before it is too many.`;
+      return [findingAt(tooMany, message)];
     }),
   ),
 };

@@ -1,4 +1,4 @@
-import { dayNumber, wallDate } from '../trip/clock';
+import { daysOfDives } from './days';
 import { eachDiver, type Rule } from './rule';
 
 /** More diving days than this in a row are long without a rest. Source: common practice. */
@@ -9,18 +9,17 @@ export const noRest: Rule = {
   code: 'no-rest',
   severity: 'know',
   source: 'common practice; no published evidence for a fixed day of rest was found',
-  find: eachDiver(({ entries, days }) => {
+  find: eachDiver((diverLedger) => {
     const found = [];
     let run = 0;
     let last = NaN;
-    for (const { date, dives } of days) {
-      if (dives === 0) continue;
-      const first = entries.find((entry) => entry.isMade && wallDate(entry.startMin) === date)!;
-      const day = dayNumber(first.startMin);
-      run = day === last + 1 ? run + 1 : 1;
-      last = day;
+    for (const { line, number, made } of daysOfDives(diverLedger)) {
+      const first = made[0];
+      if (first === undefined) continue;
+      run = number === last + 1 ? run + 1 : 1;
+      last = number;
       if (run !== LONG_RUN_DAYS + 1) continue;
-      const message = `${date} is the ${run}th diving day in a row: plan a day, or at least half a day, without dives before it.`;
+      const message = `${line.date} is the ${run}th diving day in a row: plan a day, or at least half a day, without dives before it.`;
       found.push({ diveId: null, atMin: first.startMin, message });
     }
     return found;

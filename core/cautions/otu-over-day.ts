@@ -1,4 +1,4 @@
-import { firstOver } from './first-over';
+import { daysOfDives } from './days';
 import { DUST, eachDiver, findingAt, told, type Rule } from './rule';
 
 /** More OTU in a day than the mission so far leaves for it. Source: as in the rule. */
@@ -7,21 +7,14 @@ export const otuOverDay: Rule = {
   severity: 'change',
   source:
     'R. W. Hamilton, D. J. Kenyon, R. E. Peterson, "Repex habitat diving procedures", NOAA Technical Report 88-1B (1988)',
-  find: eachDiver((diverLedger) => {
-    const allowed = new Map(diverLedger.days.map((day) => [day.date, day.otuAllowed]));
-    return firstOver(
-      diverLedger,
-      (entry, date) => entry.otu.day > (allowed.get(date) ?? Infinity) + DUST,
-    ).map(({ entry, date }) =>
-      findingAt(
-        entry,
-        told(
-          entry,
-          `This dive brings the day to ${Math.ceil(entry.otu.day)} OTU, more than the ` +
-            `${Math.max(0, Math.floor(allowed.get(date) ?? 0))} that this day of the trip allows`,
-          'take leaner mixes or dive less on it',
-        ),
-      ),
-    );
-  }),
+  find: eachDiver((diverLedger) =>
+    daysOfDives(diverLedger).flatMap(({ line, made }) => {
+      const first = made.find((entry) => entry.otu.day > line.otuAllowed + DUST);
+      if (first === undefined) return [];
+      const finding =
+        `This dive brings the day to ${Math.ceil(first.otu.day)} OTU, more than the ` +
+        `${Math.max(0, Math.floor(line.otuAllowed))} that this day of the trip allows`;
+      return [findingAt(first, told(first, finding, 'take leaner mixes or dive less on it'))];
+    }),
+  ),
 };
