@@ -1,0 +1,88 @@
+import { expect, type Locator, type Page } from '@playwright/test';
+
+export type Grip = 'depth' | 'time' | 'start';
+
+/** The strip as a hand knows it: take hold of a dive, look at a figure, come closer. */
+export class StripHand {
+  constructor(readonly page: Page) {}
+
+  get list(): Locator {
+    return this.page.getByRole('listbox', { name: 'Dives' });
+  }
+
+  get dives(): Locator {
+    return this.list.getByRole('option');
+  }
+
+  get chosen(): Locator {
+    return this.list.getByRole('option', { selected: true });
+  }
+
+  /** A dive counted from 1, in order of start. */
+  dive(number: number): Locator {
+    return this.dives.nth(number - 1);
+  }
+
+  /** All that is told about a dive, as it is read out. */
+  async told(number: number): Promise<string> {
+    return (await this.dive(number).getAttribute('aria-label')) ?? '';
+  }
+
+  /** The dive with the focus, as it is read out. */
+  focused(): Promise<string> {
+    return this.page.evaluate(() => document.activeElement?.getAttribute('aria-label') ?? '');
+  }
+
+  get live(): Locator {
+    return this.page.locator('.live-figures');
+  }
+
+  get scroller(): Locator {
+    return this.page.locator('.strip-scroll');
+  }
+
+  undoButton(words: string): Locator {
+    return this.page.getByRole('button', { name: `Undo ${words}` });
+  }
+
+  private async middleOf(number: number, grip: Grip): Promise<{ x: number; y: number }> {
+    const box = await this.dive(number).locator(`[data-grip=${grip}]`).boundingBox();
+    expect(box).not.toBeNull();
+    return { x: box!.x + box!.width / 2, y: box!.y + box!.height / 2 };
+  }
+
+  /** Takes hold and moves, in steps as a hand does, without letting go. */
+  async hold(number: number, grip: Grip, by: { x?: number; y?: number }): Promise<void> {
+    const from = await this.middleOf(number, grip);
+    await this.page.mouse.move(from.x, from.y);
+    await this.page.mouse.down();
+    for (let step = 1; step <= 8; step += 1) {
+      await this.page.mouse.move(from.x + ((by.x ?? 0) * step) / 8, from.y + ((by.y ?? 0) * step) / 8);
+    }
+    await expect(this.live).toBeVisible();
+  }
+
+  async letGo(): Promise<void> {
+    await this.page.mouse.up();
+    await expect(this.live).toHaveCount(0);
+  }
+
+  async drag(number: number, grip: Grip, by: { x?: number; y?: number }): Promise<void> {
+    await this.hold(number, grip, by);
+    await this.letGo();
+  }
+
+  /** How wide the trip is drawn, in pixels. */
+  async width(): Promise<number> {
+    return this.page.locator('.strip-content').evaluate((element) => element.clientWidth);
+  }
+
+  /** A place in the open water between a day's dives and the next day's. */
+  async openWater(): Promise<{ x: number; y: number }> {
+    const water = await this.page.locator('.strip-water').boundingBox();
+    const last = await this.dives.last().boundingBox();
+    expect(water).not.toBeNull();
+    expect(last).not.toBeNull();
+    return { x: last!.x + last!.width + 60, y: water!.y + water!.height * 0.4 };
+  }
+}

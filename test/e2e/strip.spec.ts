@@ -1,0 +1,328 @@
+/** Every sentence about the strip and its bands that a hand could try. */
+import { expect, test } from '@playwright/test';
+import { StripHand } from './pages/strip';
+import { Workbench } from './pages/workbench';
+
+let bench: Workbench;
+let strip: StripHand;
+
+test.beforeEach(async ({ page }) => {
+  bench = new Workbench(page);
+  strip = new StripHand(page);
+  await bench.open();
+});
+
+test.afterEach(() => {
+  expect(bench.faults).toEqual([]);
+});
+
+const depthOf = (told: string) => Number(/, ([\d.]+) m, /.exec(told)?.[1]);
+const minutesOf = (told: string) => Number(/ m, ([\d.]+) min, /.exec(told)?.[1]);
+const startOf = (told: string) => /, (\w+ \d+ \w+ \d\d:\d\d), /.exec(told)?.[1];
+
+test.describe('the strip', () => {
+  test('shows the whole week at first sight', async () => {
+    await expect(strip.dives).toHaveCount(22);
+    expect(await strip.scroller.evaluate((element) => element.scrollWidth - element.clientWidth)).toBe(0);
+    const bottom = await bench.page.locator('.otu-row').evaluate((row) => row.getBoundingClientRect().bottom);
+    expect(bottom).toBeLessThanOrEqual(800);
+  });
+
+  test('heads each day with its date, dives, bottom time, oxygen and tightest dive', async ({ page }) => {
+    const head = page.getByRole('button', { name: /^Wed 17 March: four dives/ });
+    await expect(head).toContainText('Wed 17');
+    await expect(head).toContainText(/4 dives, 1 h 49/);
+    await expect(head).toContainText(/oxygen \d+ % of 24 h/);
+    await expect(head).toContainText(/third: \d+ min/);
+  });
+
+  test('tells the tightest dive by a ring and in words, not by colour alone', async () => {
+    await expect(strip.list.locator('.dive-ring')).toHaveCount(1);
+    expect(await strip.told(13)).toContain('tightest of the trip');
+    await expect(strip.dive(13).locator('.dive-ring')).toHaveCount(1);
+  });
+
+  test('marks dives that only part of the party does', async () => {
+    await expect(strip.dive(8).locator('.dive-weight-hollow')).toHaveCount(1);
+    expect(await strip.told(8)).toContain('3 of 4 divers');
+  });
+
+  test('shows one diver where one is chosen, and who stays aboard', async ({ page }) => {
+    await page.getByRole('combobox', { name: /^Shown/ }).selectOption({ label: 'Guest 2' });
+    expect(await strip.told(8)).toContain('the chosen diver stays aboard');
+    await expect(page.locator('.band-title').first()).toContainText('of Guest 2');
+  });
+
+  test('opens the card of a dive that is pressed', async () => {
+    await strip.dive(5).locator('[data-grip=depth]').click();
+    await expect(strip.chosen).toHaveCount(1);
+    await expect(bench.field('Depth')).toHaveValue('20 m');
+  });
+});
+
+test.describe('dragging', () => {
+  test('the weight changes the depth in whole metres, as one step of undo', async () => {
+    const before = await strip.told(5);
+    const line = await bench.nitrogenLine();
+    await strip.hold(5, 'depth', { y: 37 });
+    await expect(strip.live).toContainText(/\d+ m, 38 min/);
+    await strip.letGo();
+    const depth = depthOf(await strip.told(5));
+    expect(depth).toBeGreaterThan(depthOf(before));
+    expect(Number.isInteger(depth)).toBe(true);
+    await expect.poll(() => bench.nitrogenLine()).not.toBe(line);
+    await strip.undoButton('depth of dive 5').click();
+    await expect(strip.dive(5)).toHaveAttribute('aria-label', before);
+    await expect(bench.page.getByRole('button', { name: /^Undo/ })).toBeDisabled();
+  });
+
+  test('with Shift the depth goes by half metres', async ({ page }) => {
+    const depths = new Set<number>();
+    await strip.hold(5, 'depth', { y: 4 });
+    await page.keyboard.down('Shift');
+    const box = await strip.dive(5).locator('[data-grip=depth]').boundingBox();
+    for (let y = 0; y < 24; y += 2) {
+      await page.mouse.move(box!.x + 8, box!.y + 12 + y);
+      await expect(strip.live).toBeVisible();
+      depths.add(depthOf(await strip.told(5)));
+    }
+    await page.keyboard.up('Shift');
+    await strip.letGo();
+    expect([...depths].some((depth) => depth % 1 === 0.5)).toBe(true);
+    expect([...depths].every((depth) => (depth * 2) % 1 === 0)).toBe(true);
+  });
+
+  test('the end of the bar changes the bottom time', async () => {
+    const before = minutesOf(await strip.told(6));
+    await strip.drag(6, 'time', { x: 6 });
+    expect(minutesOf(await strip.told(6))).toBeGreaterThan(before);
+    await expect(strip.undoButton('bottom time of dive 6')).toBeEnabled();
+  });
+
+  test('the line changes the start by five minutes, under the pointer', async ({ page }) => {
+    const box = await strip.dive(14).locator('[data-grip=start]').boundingBox();
+    await strip.hold(14, 'start', { x: 12 });
+    const now = await strip.dive(14).locator('[data-grip=start]').boundingBox();
+    // Five minutes at the surface are under a pixel here, so the line is where the pointer is.
+    expect(Math.abs(now!.x - box!.x - 12)).toBeLessThan(2);
+    await strip.letGo();
+    const start = startOf(await strip.told(14));
+    expect(start).toMatch(/^Wed 17 March \d\d:\d[05]$/);
+    expect(start).not.toBe('Wed 17 March 15:00');
+    await expect(page.getByRole('button', { name: 'Undo start of dive 14' })).toBeEnabled();
+  });
+
+  test('the line goes across days', async () => {
+    const target = await strip.openWater();
+    const box = await strip.dive(1).locator('[data-grip=start]').boundingBox();
+    await strip.drag(1, 'start', { x: target.x - box!.x });
+    expect(startOf(await strip.told(22))).toMatch(/^Sat 20 March/);
+    expect(await strip.told(22)).toContain('Thrift Garden, 15 m, 40 min');
+  });
+
+  test('Escape goes back to where it was and leaves no step', async ({ page }) => {
+    const before = await strip.told(5);
+    await strip.hold(5, 'depth', { y: 40 });
+    expect(await strip.told(5)).not.toBe(before);
+    await page.keyboard.press('Escape');
+    await expect(strip.dive(5)).toHaveAttribute('aria-label', before);
+    await page.mouse.up();
+    await expect(page.getByRole('button', { name: /^Undo/ })).toBeDisabled();
+  });
+
+  test('what cannot be is refused with its reason, and nothing is clamped in silence', async ({ page }) => {
+    await strip.hold(5, 'depth', { y: -300 });
+    await expect(strip.live).toContainText(/it can be 1 to 100 m/);
+    await strip.letGo();
+    await expect(page.getByText(/it can be 1 to 100 m/).first()).toBeVisible();
+    expect(depthOf(await strip.told(5))).toBeGreaterThanOrEqual(1);
+  });
+});
+
+test.describe('the keyboard on a dive', () => {
+  test('changes depth, bottom time and start in steps', async ({ page }) => {
+    await strip.dive(5).focus();
+    await page.keyboard.press('ArrowDown');
+    expect(depthOf(await strip.focused())).toBe(21);
+    await page.keyboard.press('Shift+ArrowUp');
+    expect(depthOf(await strip.focused())).toBe(20.5);
+    await page.keyboard.press('Shift+ArrowRight');
+    expect(minutesOf(await strip.focused())).toBe(39);
+    await page.keyboard.press('ArrowRight');
+    expect(startOf(await strip.focused())).toBe('Mon 15 March 11:20');
+    await page.keyboard.press('Alt+ArrowRight');
+    expect(startOf(await strip.focused())).toBe('Mon 15 March 11:21');
+    await page.keyboard.press('PageUp');
+    expect(startOf(await strip.focused())).toBe('Sun 14 March 11:21');
+  });
+
+  test('a key held down is one step of undo', async ({ page }) => {
+    const before = await strip.told(5);
+    await strip.dive(5).focus();
+    for (let i = 0; i < 4; i += 1) await page.keyboard.down('ArrowDown');
+    await page.keyboard.up('ArrowDown');
+    expect(depthOf(await strip.focused())).toBe(24);
+    await page.keyboard.press('Control+z');
+    await expect(strip.dive(5)).toHaveAttribute('aria-label', before);
+  });
+
+  test('goes from dive to dive with one stop of the Tab key', async ({ page }) => {
+    await strip.dive(1).focus();
+    await page.keyboard.press('End');
+    expect(await strip.focused()).toMatch(/^Dive 22,/);
+    await page.keyboard.press('Control+ArrowLeft');
+    await expect.poll(() => strip.focused()).toMatch(/^Dive 21,/);
+    await page.keyboard.press('Home');
+    expect(await strip.focused()).toMatch(/^Dive 1,/);
+    await expect(strip.list.locator('[tabindex="0"]')).toHaveCount(1);
+  });
+
+  test('selects several and shifts them together', async ({ page }) => {
+    await strip.dive(5).focus();
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Control+Shift+ArrowRight');
+    await expect(strip.chosen).toHaveCount(2);
+    await page.keyboard.press('ArrowRight');
+    expect(startOf(await strip.told(5))).toBe('Mon 15 March 11:20');
+    expect(startOf(await strip.told(6))).toBe('Mon 15 March 15:20');
+    await expect(strip.undoButton('shift of 2 dives')).toBeEnabled();
+  });
+});
+
+test.describe('several dives', () => {
+  test('are chosen with Ctrl and shifted by one line', async () => {
+    await strip.dive(5).locator('[data-grip=depth]').click();
+    await strip
+      .dive(6)
+      .locator('[data-grip=depth]')
+      .click({ modifiers: ['Control'] });
+    await expect(strip.chosen).toHaveCount(2);
+    const before = [startOf(await strip.told(5)), startOf(await strip.told(6))];
+    await strip.drag(5, 'start', { x: 3 });
+    expect(startOf(await strip.told(5))).not.toBe(before[0]);
+    expect(startOf(await strip.told(6))).not.toBe(before[1]);
+  });
+
+  test('of a day are chosen by its head', async ({ page }) => {
+    await page.getByRole('button', { name: /^Wed 17 March: four dives/ }).click();
+    await expect(strip.chosen).toHaveCount(4);
+  });
+});
+
+test.describe('adding and taking away', () => {
+  test('a double click in open water adds a dive there', async ({ page }) => {
+    const at = await strip.openWater();
+    await page.mouse.dblclick(at.x, at.y);
+    await expect(strip.dives).toHaveCount(23);
+    const told = await strip.told(23);
+    expect(startOf(told)).toMatch(/^Sat 20 March \d\d:\d[05]$/);
+    expect(depthOf(told)).toBeGreaterThan(5);
+    expect(told).not.toMatch(/−\d+ min of room/);
+    await expect(strip.undoButton('new dive')).toBeEnabled();
+    await page.keyboard.press('Control+z');
+    await expect(strip.dives).toHaveCount(22);
+  });
+
+  test('a dive is duplicated and removed from the keyboard', async ({ page }) => {
+    await strip.dive(4).focus();
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Delete');
+    await expect(strip.dives).toHaveCount(21);
+    await strip.dive(4).focus();
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Control+z');
+    await expect(strip.dives).toHaveCount(22);
+    await strip.dive(22).focus();
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Control+d');
+    await expect(strip.dives).toHaveCount(23);
+  });
+});
+
+test.describe('coming closer', () => {
+  test('by the keys, and back to the whole trip', async ({ page }) => {
+    const whole = await strip.width();
+    await strip.dive(13).focus();
+    await page.keyboard.press('+');
+    await expect.poll(() => strip.width()).toBeGreaterThan(whole * 1.3);
+    await expect(strip.dive(13)).toBeInViewport();
+    await page.keyboard.press('0');
+    await expect.poll(() => strip.width()).toBe(whole);
+  });
+
+  test('by the wheel with Ctrl, keeping the moment under the pointer; the wheel alone scrolls', async ({
+    page,
+  }) => {
+    const dive = strip.dive(13).locator('[data-grip=depth]');
+    const before = await dive.boundingBox();
+    await page.mouse.move(before!.x + 8, before!.y + 10);
+    await page.keyboard.down('Control');
+    await page.mouse.wheel(0, -200);
+    await page.keyboard.up('Control');
+    await expect.poll(() => strip.width()).toBeGreaterThan(1000);
+    const after = await dive.boundingBox();
+    expect(Math.abs(after!.x - before!.x)).toBeLessThan(4);
+    const scrolled = await strip.scroller.evaluate((element) => element.scrollLeft);
+    await page.mouse.wheel(0, 120);
+    await expect
+      .poll(() => strip.scroller.evaluate((element) => element.scrollLeft))
+      .toBeGreaterThan(scrolled);
+  });
+
+  test('by the buttons', async ({ page }) => {
+    const whole = await strip.width();
+    await page.getByRole('button', { name: 'Closer' }).click();
+    await expect.poll(() => strip.width()).toBeGreaterThan(whole);
+    await page.getByRole('button', { name: 'Whole trip' }).click();
+    await expect.poll(() => strip.width()).toBe(whole);
+  });
+});
+
+test.describe('the bands', () => {
+  test('read out time and value under the pointer, both at once', async ({ page }) => {
+    const band = await page.locator('.recharts-wrapper').first().boundingBox();
+    await page.mouse.move(band!.x + band!.width / 2, band!.y + band!.height / 2);
+    const readouts = page.locator('.band-readout');
+    await expect(readouts).toHaveCount(2);
+    await expect(readouts.first()).toContainText(
+      /^\w{3} \d+, \d\d:\d\d nitrogen \d+ % of the limit, compartment \d+/,
+    );
+    await expect(readouts.last()).toContainText(/CNS clock \d+ %, rolling 24 h \d+ %$/);
+  });
+
+  test('read out time and value under the keyboard', async ({ page }) => {
+    // A pointer that rests on the band reads out there.
+    await page.mouse.move(5, 5);
+    const band = page.getByRole('application', { name: 'Nitrogen carried' });
+    await band.focus();
+    await page.keyboard.press('ArrowRight');
+    const readout = page.locator('.band-readout').first();
+    const before = await readout.textContent();
+    await page.keyboard.press('ArrowRight');
+    await expect(readout).not.toHaveText(before ?? '');
+  });
+
+  test('draw the limit and the moment flying is clear', async ({ page }) => {
+    await expect(page.locator('.recharts-reference-line')).not.toHaveCount(0);
+    await expect(page.locator('.line-fly')).toContainText('no flying before Sat 20');
+    await expect(page.locator('.line-flight')).toContainText('flight Sat 20, 16:30');
+  });
+
+  test('give the same figures as a table', async ({ page }) => {
+    await page.getByRole('button', { name: 'As a table' }).click();
+    const table = page.getByRole('table', { name: /Nitrogen and oxygen carried by/ });
+    await expect(table.getByRole('row')).toHaveCount(1 + 2 * 22 + 1 - 4);
+    await expect(table.getByRole('row', { name: /Dive 13 surfaces/ })).toContainText(/%/);
+    await page.getByRole('button', { name: 'As a table' }).click();
+    await expect(page.locator('.recharts-wrapper')).toHaveCount(2);
+  });
+
+  test('show all sixteen compartments on demand', async ({ page }) => {
+    await expect(page.locator('.recharts-area-curve')).toHaveCount(1);
+    await page.getByRole('button', { name: 'All 16 compartments' }).click();
+    await expect(page.locator('.recharts-area-curve')).toHaveCount(17);
+    await page.getByRole('button', { name: 'As a table' }).click();
+    const table = page.getByRole('table', { name: /Nitrogen and oxygen carried by/ });
+    await expect(table.getByRole('columnheader')).toHaveCount(6 + 16);
+  });
+});
