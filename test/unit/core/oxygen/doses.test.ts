@@ -1,0 +1,37 @@
+import { describe, expect, it } from 'vitest';
+import { cnsFraction } from '../../../../core/oxygen/cns';
+import { dailyPieces } from '../../../../core/oxygen/cns-day';
+import { oxygenDoses } from '../../../../core/oxygen/doses';
+import { esot } from '../../../../core/oxygen/esot';
+import { otu } from '../../../../core/oxygen/otu';
+import { legsOf, profileOf } from '../../../../core/profile';
+import { waterColumn } from '../../../../core/water';
+
+const AROUND = {
+  column: waterColumn({ density: 'salt', altitudeM: 0 }),
+  descentMPerMin: 18,
+  ascentMPerMin: 9,
+};
+const legs = legsOf(profileOf({ depthM: 28, bottomMin: 40 }, AROUND));
+
+describe('oxygenDoses', () => {
+  it('are those of every clock by itself', () => {
+    expect(oxygenDoses(legs, 0.32, 500)).toEqual({
+      cns: cnsFraction(legs, 0.32, 'single'),
+      otu: otu(legs, 0.32),
+      esot: esot(legs, 0.32),
+      pieces: dailyPieces(legs, 0.32, 500),
+    });
+  });
+
+  it('are shared by all who ask the same, and by nobody who asks for another mix or another start', () => {
+    const first = oxygenDoses(legs, 0.32, 500);
+    expect(oxygenDoses(legs, 0.32, 500)).toBe(first);
+    expect(oxygenDoses(legs, 0.28, 500).otu).toBe(otu(legs, 0.28));
+    expect(oxygenDoses(legs, 0.32, 500)).toBe(first);
+    const later = oxygenDoses(legs, 0.32, 900);
+    expect(later.pieces).toEqual(dailyPieces(legs, 0.32, 900));
+    expect(oxygenDoses([...legs], 0.32, 900)).not.toBe(later);
+    expect(oxygenDoses([...legs], 0.32, 900)).toEqual(later);
+  });
+});
