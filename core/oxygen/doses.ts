@@ -14,30 +14,31 @@ export interface OxygenDoses {
   readonly pieces: readonly ClockPiece[] | null;
 }
 
-interface Known {
-  readonly startMin: number;
-  readonly doses: OxygenDoses;
-}
-
-/** Doses depend on legs, mix and start alone, so the divers of a party on one mix share them. */
-const known = new WeakMap<readonly Leg[], Map<number, Known>>();
-
 /**
- * The doses of a dive on every clock, kept while the legs are the same array.
+ * The doses of a dive on every clock.
  * @param legs in order, surface to surface @param o2 oxygen fraction, 0 to 1 @param startMin wall minutes
  * Source: each clock as in its own module.
  */
 export function oxygenDoses(legs: readonly Leg[], o2: number, startMin: number): OxygenDoses {
-  let byMix = known.get(legs);
-  if (!byMix) known.set(legs, (byMix = new Map()));
-  const kept = byMix.get(o2);
-  if (kept?.startMin === startMin) return kept.doses;
-  const doses = {
+  return {
     cns: cnsFraction(legs, o2, 'single'),
     otu: otu(legs, o2),
     esot: esot(legs, o2),
     pieces: dailyPieces(legs, o2, startMin),
   };
-  byMix.set(o2, { startMin, doses });
+}
+
+/**
+ * The doses last asked of one profile, by oxygen fraction: the divers of a party on one mix share them. Kept
+ * with the profile rather than in a weak table of its own, which a drag would fill faster than it empties.
+ */
+export type KnownDoses = Map<number, { readonly startMin: number; readonly doses: OxygenDoses }>;
+
+/** As `oxygenDoses`, asking only once for the same mix and start. Source: as there. */
+export function sharedDoses(known: KnownDoses, legs: readonly Leg[], o2: number, startMin: number): OxygenDoses {
+  const kept = known.get(o2);
+  if (kept?.startMin === startMin) return kept.doses;
+  const doses = oxygenDoses(legs, o2, startMin);
+  known.set(o2, { startMin, doses });
   return doses;
 }

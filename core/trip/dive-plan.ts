@@ -1,3 +1,4 @@
+import type { KnownDoses } from '../oxygen/doses';
 import {
   ascentLegs,
   legsOf,
@@ -38,6 +39,7 @@ export interface DivePlan {
   readonly directAscent: AffineMap;
   /** The levels before the last. */
   readonly earlierLevels: readonly LevelEnd[];
+  readonly doses: KnownDoses;
 }
 
 const surroundingsKnown = new WeakMap<TripWater, WeakMap<TripSettings, Surroundings>>();
@@ -90,6 +92,7 @@ export function newDivePlan(shape: ProfileShape, around: Surroundings): DivePlan
     whole: profile.ascent.length === 1 ? compose(toLeaving, directAscent) : legsMap(profile.ascent, toLeaving),
     directAscent,
     earlierLevels: profile.toLastLevel.length > 1 ? earlierLevelsOf(profile, around) : [],
+    doses: new Map(),
   };
 }
 

@@ -4,7 +4,7 @@ import { stagedAscent } from '../ascent/staged-ascent';
 import { eadM, gasDensityGL, modM, po2Bar } from '../gas';
 import { cnsAfterInterval } from '../oxygen/cns';
 import { DAY_MIN, dayPeak } from '../oxygen/cns-day';
-import { oxygenDoses } from '../oxygen/doses';
+import { oxygenDoses, sharedDoses } from '../oxygen/doses';
 import { ascentLegs, runtimeMin, safetyStopOf, type Leg } from '../profile';
 import { contentL, gasUsedL, minimumGas, pressureBar, turnBar } from '../supply';
 import { applyMap, compose, type AffineMap, type Lanes } from '../tissues/affine-map';
@@ -262,7 +262,10 @@ export function step(
   const nitrogen = nitrogenOutcome(plan, before.tensions, n2, diver);
   const after = applyMap(nitrogen.whole, before.tensions, n2);
   const surfacesMin = startMin + nitrogen.runtimeMin;
-  const taken = oxygenDoses(nitrogen.legs, o2, startMin);
+  const taken =
+    nitrogen.legs === plan.legs
+      ? sharedDoses(plan.doses, plan.legs, o2, startMin)
+      : oxygenDoses(nitrogen.legs, o2, startMin);
   const cnsAfter = before.cns === null || taken.cns === null ? null : before.cns + taken.cns;
   const exposure: Exposure = { startMin, endMin: surfacesMin, pieces: taken.pieces };
   const earlier = recent(carry.exposures, startMin);

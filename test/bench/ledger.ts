@@ -123,29 +123,29 @@ function wallMs(args: readonly string[]): number {
   return performance.now() - start;
 }
 
-export function benchLedger(): readonly BenchLine[] {
+export async function benchLedger(): Promise<readonly BenchLine[]> {
   const one = longTrip(56, 1);
   const twelve = longTrip(56, 12);
   assertSameAnswer(one);
-  const demoMs = medianMs(() => ledger(fresh(DEMO_TRIP)));
-  const oneMs = medianMs(() => foldNitrogen(one));
+  const demoMs = await medianMs(() => ledger(fresh(DEMO_TRIP)));
+  const oneMs = await medianMs(() => foldNitrogen(one));
   const lines: BenchLine[] = [
     {
       what: `ledger of the demo trip, ${DEMO_TRIP.dives.length} dives, ${DEMO_TRIP.party.length} divers, from scratch`,
       ms: demoMs,
       floor: 'the exponentials it needs',
-      floorMs: medianMs(() => bareExponentials(DEMO_TRIP)),
+      floorMs: await medianMs(() => bareExponentials(DEMO_TRIP)),
     },
     {
       what: 'nitrogen of 56 dives, one diver',
       ms: oneMs,
       floor: 'the exponentials it needs',
-      floorMs: medianMs(() => bareExponentials(one)),
+      floorMs: await medianMs(() => bareExponentials(one)),
       atMost: 3,
     },
     {
       what: 'nitrogen of 56 dives, twelve divers',
-      ms: medianMs(() => foldNitrogen(twelve)),
+      ms: await medianMs(() => foldNitrogen(twelve)),
       floor: 'one diver',
       floorMs: oneMs,
       atMost: 2,
@@ -154,11 +154,11 @@ export function benchLedger(): readonly BenchLine[] {
       what: 'nitrogen of 56 dives by maps',
       ms: oneMs,
       floor: 'second by second, same answer',
-      floorMs: medianMs(() => steppedNitrogen(one), 100),
+      floorMs: await medianMs(() => steppedNitrogen(one), 100),
       fasterBy: 1000,
     },
   ];
-  const refold = (dives: number) => {
+  const refold = async (dives: number) => {
     const trip = longTrip(dives, 1);
     const known = ledger(trip);
     let depthM = 14;
@@ -169,16 +169,16 @@ export function benchLedger(): readonly BenchLine[] {
   };
   lines.push({
     what: 'taking up again after an edit of the last of 112 dives',
-    ms: refold(112),
+    ms: await refold(112),
     floor: 'of the last of 28',
-    floorMs: refold(28),
+    floorMs: await refold(28),
     atMost: 2,
   });
   lines.push({
     what: 'plan of the demo trip, start-up included',
-    ms: medianMs(() => wallMs(['npm', 'run', '--silent', 'plan']), 3000),
+    ms: await medianMs(() => wallMs(['npm', 'run', '--silent', 'plan']), 3000),
     floor: 'node -e 0',
-    floorMs: medianMs(() => wallMs([process.execPath, '-e', '0']), 500),
+    floorMs: await medianMs(() => wallMs([process.execPath, '-e', '0']), 500),
   });
   return lines;
 }

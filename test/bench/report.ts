@@ -1,3 +1,5 @@
+import { Bench } from 'tinybench';
+
 /** One line of the bench: what was measured, and what it is measured against in the same run. */
 export interface BenchLine {
   readonly what: string;
@@ -15,25 +17,19 @@ export interface BenchLine {
 
 /**
  * Median time of a run, in milliseconds, after warming up.
- * @param run is called often enough to fill about `budgetMs`
+ * @param run what is measured @param budgetMs how long it is repeated, the warm-up a half more
  */
-export function medianMs(run: () => unknown, budgetMs = 400): number {
-  const once = () => {
-    const start = performance.now();
+export async function medianMs(run: () => unknown, budgetMs = 400): Promise<number> {
+  const bench = new Bench({ time: budgetMs, warmupTime: budgetMs / 2, iterations: 5, warmupIterations: 1 });
+  bench.add('run', () => {
     run();
-    return performance.now() - start;
-  };
-  let spent = 0;
-  while (spent < budgetMs / 2) spent += Math.max(once(), 1e-4);
-  const times: number[] = [];
-  spent = 0;
-  while (spent < budgetMs || times.length < 5) {
-    const ms = once();
-    times.push(ms);
-    spent += Math.max(ms, 1e-4);
+  });
+  const [task] = await bench.run();
+  const result = task!.result;
+  if (!('latency' in result) || result.latency === undefined) {
+    throw new Error('error' in result ? String(result.error) : `the bench ended as ${result.state}`);
   }
-  times.sort((a, b) => a - b);
-  return times[Math.floor(times.length / 2)]!;
+  return result.latency.p50;
 }
 
 function figure(ms: number): string {
