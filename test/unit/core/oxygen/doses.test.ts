@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { cnsFraction } from '../../../../core/oxygen/cns';
 import { dailyPieces } from '../../../../core/oxygen/cns-day';
-import { oxygenDoses } from '../../../../core/oxygen/doses';
+import { oxygenDoses, sharedDoses, type KnownDoses } from '../../../../core/oxygen/doses';
 import { esot } from '../../../../core/oxygen/esot';
 import { otu } from '../../../../core/oxygen/otu';
 import { legsOf, profileOf } from '../../../../core/profile';
@@ -23,15 +23,16 @@ describe('oxygenDoses', () => {
       pieces: dailyPieces(legs, 0.32, 500),
     });
   });
+});
 
+describe('sharedDoses', () => {
   it('are shared by all who ask the same, and by nobody who asks for another mix or another start', () => {
-    const first = oxygenDoses(legs, 0.32, 500);
-    expect(oxygenDoses(legs, 0.32, 500)).toBe(first);
-    expect(oxygenDoses(legs, 0.28, 500).otu).toBe(otu(legs, 0.28));
-    expect(oxygenDoses(legs, 0.32, 500)).toBe(first);
-    const later = oxygenDoses(legs, 0.32, 900);
-    expect(later.pieces).toEqual(dailyPieces(legs, 0.32, 900));
-    expect(oxygenDoses([...legs], 0.32, 900)).not.toBe(later);
-    expect(oxygenDoses([...legs], 0.32, 900)).toEqual(later);
+    const known: KnownDoses = new Map();
+    const ask = (o2: number, startMin: number) => sharedDoses(known, legs, o2, startMin);
+    const first = ask(0.32, 500);
+    expect(ask(0.32, 500)).toBe(first);
+    expect(ask(0.28, 500).otu).toBe(otu(legs, 0.28));
+    expect(ask(0.32, 500)).toBe(first);
+    expect(ask(0.32, 900)).toEqual(oxygenDoses(legs, 0.32, 900));
   });
 });
