@@ -38,7 +38,7 @@ function cellRow(cell: CompareCell, hasLevels: boolean): readonly string[] {
     cell.allowed ? 'yes' : 'no',
     `${signed(down(cell.modM))} m`,
     time(cell.alone),
-    `${time(cell.inTrip)}${hasLevels && cell.inTrip?.min != null ? '*' : ''}`,
+    `${time(cell.inTrip)}${hasLevels && typeof cell.inTrip?.min === 'number' ? '*' : ''}`,
     cell.inTripGainMin === null ? NONE : signed(down(cell.inTripGainMin)),
     percentUp(cell.cns),
     cell.otu === null ? NONE : String(up(cell.otu)),

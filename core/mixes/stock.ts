@@ -4,6 +4,7 @@ import { diverLedger } from '../trip/ledger';
 import type { Id, Trip } from '../trip/types';
 import { DiverFold, type FoldOutcome } from './diver-fold';
 import { assigned, foldTables, NO_MIX, type DiverTables, type FoldTables } from './fold-tables';
+import type { PeakTables } from './oxygen-tally';
 import { diverOutcome, settledOutcome } from './outcome';
 import {
   checkedRequest,
@@ -72,7 +73,8 @@ class Party {
     this.open = open;
     this.tables = tables;
     const intervals = new Map<number, FilledMap>();
-    this.folds = tables.divers.map((diver) => new DiverFold(open.trip, diver, intervals));
+    const peaks: PeakTables = new Map();
+    this.folds = tables.divers.map((diver) => new DiverFold(open.trip, diver, intervals, peaks));
     this.known = tables.divers.map(() => new Map());
     this.isOutside = new Uint32Array(open.trip.dives.length);
     // The diver with the least gradient is the likeliest to set the smallest room, which prunes soonest.

@@ -76,6 +76,11 @@ function nextEdge(piece: ClockPiece | undefined, shiftMin: number, min: number):
   return piece.fromMin + shiftMin > min ? piece.fromMin + shiftMin : piece.toMin + shiftMin;
 }
 
+/** What the window gains between two times while one piece comes in and another falls out. */
+function gained(coming: ClockPiece, leaving: ClockPiece, fromMin: number, toMin: number): number {
+  return shareBetween(coming, fromMin, toMin) - shareBetween(leaving, fromMin - DAY_MIN, toMin - DAY_MIN);
+}
+
 /**
  * Highest share of the daily limit in any 24 hours that end during a dive, or as it ends.
  * Method: the share over the window, W(t) = D(t) - D(t - 1440), is smooth between the times at which a piece
@@ -108,12 +113,10 @@ export function dayPeak(earlier: readonly ClockPiece[], current: readonly ClockP
     const coming = current[comingAt]!;
     const leaving = all[leavingAt]!;
     const next = Math.min(nextEdge(coming, 0, min), nextEdge(leaving, DAY_MIN, min));
-    const gained = (toMin: number) =>
-      shareBetween(coming, min, toMin) - shareBetween(leaving, min - DAY_MIN, toMin - DAY_MIN);
     const turn =
       coming.fromMin <= min && leaving.fromMin + DAY_MIN <= min ? turnMin(coming, leaving, min, next) : null;
-    if (turn !== null) peak = Math.max(peak, share + gained(turn));
-    share += gained(next);
+    if (turn !== null) peak = Math.max(peak, share + gained(coming, leaving, min, turn));
+    share += gained(coming, leaving, min, next);
     peak = Math.max(peak, share);
     min = next;
   }

@@ -3,8 +3,8 @@ import type { Dive, Diver, Trip } from '../../core/trip/types';
 /** A long, full trip of invented sites: dives over a fortnight, four a day, for a party with differing limits. */
 export function bigTrip(diveCount: number, diverCount: number): Trip {
   const depths = [33, 27, 21, 15, 30, 24, 18, 12, 36, 26, 20, 14, 31, 23, 17, 13];
-  // Long enough to fill most of what 32 % leaves on the tighter divers, and past what air would.
-  const minutes = [18, 24, 34, 48, 20, 28, 40, 55, 14, 25, 36, 50, 19, 29, 42, 52];
+  // Inside the limits of most divers on 32 %, past what air would allow on some dives.
+  const minutes = [14, 18, 26, 40, 16, 22, 32, 45, 12, 19, 28, 40, 15, 22, 33, 42];
   const starts = ['07:30', '10:45', '14:15', '18:30'];
   const dives: Dive[] = Array.from({ length: diveCount }, (_, index) => {
     const day = String(6 + Math.floor(index / 4)).padStart(2, '0');
@@ -21,8 +21,8 @@ export function bigTrip(diveCount: number, diverCount: number): Trip {
   const party: Diver[] = Array.from({ length: diverCount }, (_, index) => ({
     id: `p${index + 1}`,
     name: `Guest ${index + 1}`,
-    surfaceRateLpm: 12 + (index % 5) * 1.5,
-    cylinder: { waterL: index % 3 === 0 ? 15 : 12, fillBar: 220, reserveBar: 50 },
+    surfaceRateLpm: 11 + (index % 5),
+    cylinder: { waterL: index % 2 === 0 ? 15 : 12, fillBar: 220, reserveBar: 50 },
     maxDepthM: 40,
     maxO2: [0.4, 0.36, 0.32][index % 3]!,
     po2: { working: index % 4 === 3 ? 1.3 : 1.4, contingency: 1.6 },

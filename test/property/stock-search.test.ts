@@ -79,12 +79,13 @@ describe('searchStock', () => {
         seen.outside += every.filter((list) => list.divesWithin < trip.dives.length).length;
         seen.kept += open.hasKept ? 1 : 0;
       }),
-      { numRuns: 200 },
+      // The machine may be busy with other tests: all 200 are looked at all the same.
+      { numRuns: 200, interruptAfterTimeLimit: 110_000 },
     );
     console.log('stock search against brute force:', seen);
     expect(seen.trips).toBeGreaterThanOrEqual(200);
     expect(seen.outside).toBeGreaterThan(0);
     expect(seen.pruned).toBeGreaterThan(0);
     expect(seen.kept).toBeGreaterThan(0);
-  }, 60_000);
+  }, 120_000);
 });

@@ -7,8 +7,16 @@ import type { Surroundings } from '../../core/profile';
 import type { Diver } from '../../core/trip/types';
 
 /** The trade's water in the worked examples: 1 at the surface, 1 more each 10 m or 33 ft. */
-const metres: Surroundings = { column: { surfaceBar: 1, barPerM: 0.1 }, descentMPerMin: 18, ascentMPerMin: 9 };
-const feet: Surroundings = { column: { surfaceBar: 1, barPerM: 1 / 33 }, descentMPerMin: 60, ascentMPerMin: 30 };
+const metres: Surroundings = {
+  column: { surfaceBar: 1, barPerM: 0.1 },
+  descentMPerMin: 18,
+  ascentMPerMin: 9,
+};
+const feet: Surroundings = {
+  column: { surfaceBar: 1, barPerM: 1 / 33 },
+  descentMPerMin: 60,
+  ascentMPerMin: 30,
+};
 
 const trip = demoTrip();
 const diver: Diver = { ...trip.party[0]!, maxO2: 0.4, po2: { working: 1.4, contingency: 1.6 } };

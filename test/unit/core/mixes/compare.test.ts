@@ -38,7 +38,7 @@ describe('compareSites', () => {
 
   it('has in the trip the least of the entries on that mix', () => {
     for (const row of rows) {
-      for (const cell of row.cells.filter((each) => each.inTrip?.min != null)) {
+      for (const cell of row.cells.filter((each) => typeof each.inTrip?.min === 'number')) {
         const entries = whole.divers.flatMap((each) => each.entries);
         const onIt = entries.filter((entry) => entry.dive.siteId === row.site.id && entry.o2 === cell.o2);
         for (const entry of onIt) expect(entry.noStopMin ?? Infinity).toBeGreaterThanOrEqual(cell.inTrip!.min! - 1e-9);
@@ -54,7 +54,7 @@ describe('compareSites', () => {
     for (const { cells } of rows) {
       expect(cells[0]!.o2).toBe(0.21);
       expect(cells[0]!.aloneGainMin).toBe(0);
-      const times = cells.flatMap((cell) => (cell.alone?.min == null ? [] : [cell.alone.min]));
+      const times = cells.flatMap((cell) => (typeof cell.alone?.min === 'number' ? [cell.alone.min] : []));
       expect(times).toEqual(times.toSorted((a, b) => a - b));
     }
   });
