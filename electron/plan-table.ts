@@ -179,7 +179,7 @@ function flyingText(ledger: Ledger): string {
   if (flight !== null) {
     lines.push(`The flight leaves ${momentText(flight.at)}.`);
   }
-  return lines.join('\n');
+  return lines.map((line) => wrapped(line, 2)).join('\n');
 }
 
 /**
