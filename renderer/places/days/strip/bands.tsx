@@ -120,8 +120,9 @@ export const NitrogenBand = memo(function NitrogenBand(
             key={i}
             dataKey={(point: FullPoint) => point.shares?.[i] ?? null}
             type="linear"
-            stroke="var(--ink-soft)"
-            strokeWidth={0.8}
+            stroke="var(--nitrogen)"
+            strokeOpacity={0.7}
+            strokeWidth={0.6}
             strokeDasharray={i % 2 === 0 ? '' : '3 2'}
             fill="none"
             activeDot={false}

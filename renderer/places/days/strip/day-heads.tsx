@@ -26,17 +26,14 @@ export const DayHeads = memo(function DayHeads(props: DayRowProps & { readonly d
             type="button"
             className={`day-head day-head-${form}`}
             style={{ width: dayWidthPx }}
-            title={sentence}
-            aria-label={`${sentence}. Select its dives`}
+            title={`${sentence}. Select its dives`}
             disabled={day.dives === 0}
             onClick={() =>
               chooseDives(dives.filter((dive) => wallDate(dive.startMin) === day.date).map(({ id }) => id))
             }
           >
-            <span className="day-title">{head.title}</span>
-            <span>{head.dives}</span>
-            <span>{head.oxygen}</span>
-            <span className="care">{head.tightest}</span>
+            <span className="day-title">{head.title}</span> <span>{head.dives}</span>{' '}
+            <span>{head.oxygen}</span> <span className="care">{head.tightest}</span>
           </button>
         );
       })}

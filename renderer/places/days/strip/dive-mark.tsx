@@ -64,68 +64,74 @@ export const DiveMark = memo(function DiveMark(props: DiveMarkProps) {
   const { id, lineX, weightY, barEndX, barEndY, surfacesX } = props;
   const endFromX = Math.max(barEndX - 4, lineX + REACH_PX + 1);
   return (
-    <g
-      className={classNames(props)}
-      role="option"
-      aria-selected={props.isChosen}
-      aria-label={props.name}
-      tabIndex={props.isTabStop ? 0 : -1}
-      data-dive={id}
-    >
-      <rect
-        className="dive-ground"
-        x={lineX - 4}
-        y={0}
-        width={Math.max(surfacesX - lineX + 8, 14)}
-        height={Math.max(weightY, barEndY) + 8}
-      />
-      <path className="dive-line" d={`M${lineX} 0V${weightY - 5}`} />
-      <path className="dive-up" d={props.upPath} />
-      <path className="dive-bar" d={props.barPath} />
-      <Weight {...props} />
-      <text className="dive-sounding" x={props.soundingX} y={props.soundingY}>
-        <tspan className="dive-figure">{props.sounding}</tspan>
-        {props.care !== null && <tspan className="dive-care">{CARE_SIGN[props.care]}</tspan>}
-        {props.mixPlace === 'beside' && (
-          <tspan className="dive-mix" dx={3}>
-            {mixLabel(props)}
-          </tspan>
-        )}
-        {props.mixPlace === 'below' && (
-          <tspan className="dive-mix" x={props.soundingX} dy={MIX_LINE_PX * props.textScale}>
-            {mixLabel(props)}
-          </tspan>
-        )}
-      </text>
-      {props.showsInterval && (
-        <text className="dive-interval" x={props.intervalX} y={-4}>
-          {props.interval}
+    <>
+      <g
+        className={classNames(props)}
+        role="option"
+        aria-selected={props.isChosen}
+        aria-label={props.name}
+        tabIndex={props.isTabStop ? 0 : -1}
+        data-dive={id}
+      >
+        <rect
+          className="dive-ground"
+          x={lineX - 4}
+          y={0}
+          width={Math.max(surfacesX - lineX + 8, 14)}
+          height={Math.max(weightY, barEndY) + 8}
+        />
+        <path className="dive-line" d={`M${lineX} 0V${weightY - 5}`} />
+        <path className="dive-up" d={props.upPath} />
+        <path className="dive-bar" d={props.barPath} />
+        <Weight {...props} />
+        <rect
+          className="grip grip-start"
+          data-grip="start"
+          x={lineX - REACH_PX}
+          y={-2}
+          width={2 * REACH_PX}
+          height={Math.max(weightY - BAR_REACH_PX, 4)}
+        />
+        <rect
+          className="grip grip-time"
+          data-grip="time"
+          x={endFromX}
+          y={barEndY - BAR_REACH_PX}
+          width={BAR_REACH_PX}
+          height={2 * BAR_REACH_PX}
+        />
+        <rect
+          className="grip grip-depth"
+          data-grip="depth"
+          x={lineX - REACH_PX - 2}
+          y={weightY - BAR_REACH_PX}
+          width={2 * REACH_PX + 3}
+          height={2 * BAR_REACH_PX}
+        />
+      </g>
+      {/* Beside the option, not within it: its name says all of this in words, and a name that differs from
+        the text inside is one that speech control cannot call. */}
+      <g className={classNames(props)} aria-hidden="true" data-dive={id}>
+        <text className="dive-sounding" x={props.soundingX} y={props.soundingY}>
+          <tspan className="dive-figure">{props.sounding}</tspan>
+          {props.care !== null && <tspan className="dive-care">{CARE_SIGN[props.care]}</tspan>}
+          {props.mixPlace === 'beside' && (
+            <tspan className="dive-mix" dx={3}>
+              {mixLabel(props)}
+            </tspan>
+          )}
+          {props.mixPlace === 'below' && (
+            <tspan className="dive-mix" x={props.soundingX} dy={MIX_LINE_PX * props.textScale}>
+              {mixLabel(props)}
+            </tspan>
+          )}
         </text>
-      )}
-      <rect
-        className="grip grip-start"
-        data-grip="start"
-        x={lineX - REACH_PX}
-        y={-2}
-        width={2 * REACH_PX}
-        height={Math.max(weightY - BAR_REACH_PX, 4)}
-      />
-      <rect
-        className="grip grip-time"
-        data-grip="time"
-        x={endFromX}
-        y={barEndY - BAR_REACH_PX}
-        width={BAR_REACH_PX}
-        height={2 * BAR_REACH_PX}
-      />
-      <rect
-        className="grip grip-depth"
-        data-grip="depth"
-        x={lineX - REACH_PX - 2}
-        y={weightY - BAR_REACH_PX}
-        width={2 * REACH_PX + 3}
-        height={2 * BAR_REACH_PX}
-      />
-    </g>
+        {props.showsInterval && (
+          <text className="dive-interval" x={props.intervalX} y={-4}>
+            {props.interval}
+          </text>
+        )}
+      </g>
+    </>
   );
 });

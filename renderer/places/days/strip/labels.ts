@@ -42,8 +42,8 @@ interface Box {
   readonly bottom: number;
 }
 
-/** Widths of a character at 100 % text, a little generous: IBM Plex Sans italic 13 px and Condensed 10 px. */
-export const CHARACTER_PX = { sounding: 8, mix: 5.2, interval: 4.9 } as const;
+/** Widths of a character at 100 % text, a little generous: IBM Plex Sans italic 13 px and Condensed 10.6 px. */
+export const CHARACTER_PX = { sounding: 8, mix: 6, interval: 5 } as const;
 /** Height of figures above their baseline, and what hangs below it, at 100 % text. */
 export const ASCENDER_PX = 10;
 export const DESCENDER_PX = 3;

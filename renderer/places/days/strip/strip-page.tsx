@@ -26,6 +26,8 @@ const AXIS_PX = 40;
 /** Beside the page, so that a weight at its very edge can be seen whole and taken hold of. */
 const EDGE_PX = 8;
 const TOOLS_PX = 34;
+/** Narrower than this, in text of 100 %, the tools take two rows. */
+const TOOLS_ROW_PX = 700;
 /** A scroll bar may stand under the strip once it is wider than the window. */
 const SCROLLBAR_PX = 12;
 const DAY_MIN = 1440;
@@ -45,10 +47,9 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
     [frozen, data.stretches, flyAfterMin, flightMin],
   );
   const zoom = useZoom(scroller, span.dayCount);
-  const layout = useMemo(
-    () => stripLayout(size.heightPx - TOOLS_PX * textScale - SCROLLBAR_PX, textScale),
-    [size.heightPx, textScale],
-  );
+  const toolRows = size.widthPx / textScale < TOOLS_ROW_PX ? 2 : 1;
+  const bodyPx = size.heightPx - toolRows * TOOLS_PX * textScale - SCROLLBAR_PX;
+  const layout = useMemo(() => stripLayout(bodyPx, textScale), [bodyPx, textScale]);
   const axisPx = Math.round(AXIS_PX * textScale);
   const pagePx = Math.max(Math.floor((size.widthPx - axisPx - 2 * EDGE_PX) * zoom.factor), 1);
   const time = useMemo(() => timeScale(span, data.stretches, pagePx), [span, data.stretches, pagePx]);

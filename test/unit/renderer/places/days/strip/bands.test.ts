@@ -1,0 +1,88 @@
+import { describe, expect, it } from 'vitest';
+import { demoTrip } from '../../../../../../core/trip/demo-trip';
+import { ledger } from '../../../../../../core/trip/ledger';
+import { wallMin } from '../../../../../../core/trip/clock';
+import {
+  bandPoints,
+  bandsEndMin,
+  bandTop,
+  compartmentShares,
+  timelineFor,
+} from '../../../../../../renderer/places/days/strip/band-data';
+import { spanOf, timeScale } from '../../../../../../renderer/places/days/strip/time-scale';
+
+const trip = demoTrip();
+const [mine] = ledger(trip).divers;
+const wet = mine!.entries.map(({ startMin, surfacesMin }) => ({ startMin, endMin: surfacesMin }));
+const flightMin = wallMin(trip.flight!.at);
+const span = spanOf(wet, [flightMin], 0);
+const pageEndMin = (span.firstDay + span.dayCount) * 1440;
+
+describe('bandsEndMin', () => {
+  it('runs to the flight home', () => {
+    expect(bandsEndMin(trip, mine!, pageEndMin)).toBe(flightMin);
+  });
+
+  it('runs until flying is clear where the flight is beyond the page, and never past its end', () => {
+    expect(bandsEndMin(trip, mine!, flightMin - 60)).toBe(mine!.flyAfterMin);
+    expect(bandsEndMin(trip, mine!, mine!.flyAfterMin! - 60)).toBe(mine!.flyAfterMin! - 60);
+  });
+
+  it('runs until flying is clear where no flight is known', () => {
+    expect(bandsEndMin({ ...trip, flight: null }, mine!, pageEndMin)).toBe(mine!.flyAfterMin);
+  });
+});
+
+describe('bandPoints', () => {
+  const time = timeScale(span, wet, 840);
+  const timeline = timelineFor(trip, mine!, pageEndMin);
+  const points = bandPoints(timeline, time);
+
+  it('are unbroken from the first dive to the flight, from left to right', () => {
+    expect(points[0]!.atMin).toBe(mine!.entries[0]!.startMin);
+    expect(points.at(-1)!.atMin).toBe(flightMin);
+    expect(points.every((point, i) => i === 0 || points[i - 1]!.x <= point.x + 1e-9)).toBe(true);
+    // Through nights too: never more than half a day without a point.
+    expect(points.every((point, i) => i === 0 || point.atMin - points[i - 1]!.atMin <= 720)).toBe(true);
+  });
+
+  it('agree with the ledger on surfacing', () => {
+    for (const entry of mine!.entries) {
+      const up = points.find((point) => Math.abs(point.atMin - entry.surfacesMin) < 1e-6)!;
+      expect(up.share).toBeCloseTo(entry.leading.fractionOfLimit, 9);
+      expect(up.cns).toBeCloseTo(entry.cns.after!, 9);
+    }
+  });
+
+  it('lead with the compartment whose share is the largest', () => {
+    const shares = compartmentShares(trip, mine!, timeline);
+    timeline.forEach((point, i) => {
+      const all = shares[i]!;
+      expect(all).toHaveLength(16);
+      expect(Math.max(...all)).toBeCloseTo(point.fractionOfLimit, 12);
+      expect(all[point.compartment - 1]).toBeCloseTo(point.fractionOfLimit, 12);
+    });
+  });
+});
+
+describe('bandTop', () => {
+  it('leaves air above the highest and moves in whole steps', () => {
+    expect(bandTop(0.3, 1.1)).toBe(1.1);
+    expect(bandTop(1.2, 1.1)).toBe(1.5);
+    expect(bandTop(0.5, 0.5)).toBe(0.75);
+  });
+});
+
+describe('spanOf', () => {
+  const day = 20_884;
+  const dive = { startMin: day * 1440 + 600, endMin: day * 1440 + 660 };
+
+  it('reaches to a flight that is near, and not to one that is weeks away', () => {
+    expect(spanOf([dive], [(day + 2) * 1440 + 60], 0)).toEqual({ firstDay: day, dayCount: 3 });
+    expect(spanOf([dive], [(day + 20) * 1440], 0)).toEqual({ firstDay: day, dayCount: 1 });
+  });
+
+  it('shows a single day where there are no dives', () => {
+    expect(spanOf([], [null], day)).toEqual({ firstDay: day, dayCount: 1 });
+  });
+});

@@ -1,0 +1,160 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { demoTrip } from '../../../../../../core/trip/demo-trip';
+import type { Trip } from '../../../../../../core/trip/types';
+import { dayViews, headOf, headSentence } from '../../../../../../renderer/places/days/strip/day-view';
+import { diveViews, type DiveView } from '../../../../../../renderer/places/days/strip/dive-view';
+import { marksOf } from '../../../../../../renderer/places/days/strip/marks';
+import { depthScale } from '../../../../../../renderer/places/days/strip/depth-scale';
+import { spanOf, timeScale } from '../../../../../../renderer/places/days/strip/time-scale';
+import {
+  selectCautions,
+  selectEntriesByDive,
+  selectLedger,
+  selectRoomMin,
+  selectTightest,
+  selectTightestByDay,
+} from '../../../../../../renderer/store/selectors';
+import { desk, freshDesk } from '../../../../../../renderer/store/store';
+
+const READER = { units: 'metric', clock: '24h' } as const;
+
+function viewsOf(trip: Trip, diverId: string | null = null): readonly DiveView[] {
+  desk.setState({ ...freshDesk(trip), selection: { diveIds: [], diverId } });
+  const state = desk.getState();
+  return diveViews({
+    trip,
+    entriesByDive: selectEntriesByDive(state),
+    diverId,
+    tightest: selectTightest(state),
+    tightestByDay: selectTightestByDay(state),
+    cautions: selectCautions(state),
+    roomMinOf: selectRoomMin(state),
+    reader: READER,
+  });
+}
+
+const withDive = (trip: Trip, id: string, change: Partial<Trip['dives'][number]>): Trip => ({
+  ...trip,
+  dives: trip.dives.map((dive) => (dive.id === id ? { ...dive, ...change } : dive)),
+});
+
+const byId = (views: readonly DiveView[], id: string): DiveView => views.find((view) => view.id === id)!;
+
+const marks = (trip: Trip) => {
+  const views = viewsOf(trip);
+  const span = spanOf(
+    views.map(({ startMin, surfacesMin }) => ({ startMin, endMin: surfacesMin })),
+    [],
+    0,
+  );
+  const wet = views.map(({ startMin, surfacesMin }) => ({ startMin, endMin: surfacesMin }));
+  const time = timeScale(span, wet, 840);
+  return marksOf(views, time, depthScale(36, 260, 'metric'), 260, 1, new Set());
+};
+
+const daysOf = (trip: Trip, diverId: string | null = null) => {
+  const views = viewsOf(trip, diverId);
+  const { divers } = selectLedger(desk.getState());
+  const span = { firstDay: Math.floor(views[0]!.startMin / 1440), dayCount: 7 };
+  return dayViews(
+    span,
+    diverId === null ? divers : divers.filter(({ diver }) => diver.id === diverId),
+    views,
+  );
+};
+
+beforeEach(() => desk.setState(freshDesk()));
+
+describe('diveViews', () => {
+  it('shows every dive in order of start, and the tightest one of the trip once', () => {
+    const views = viewsOf(demoTrip());
+    expect(views).toHaveLength(demoTrip().dives.length);
+    expect(views.every((view, i) => i === 0 || views[i - 1]!.startMin <= view.startMin)).toBe(true);
+    expect(views.filter((view) => view.isTightestOfTrip).map((view) => view.id)).toEqual(['d13']);
+    expect(views.filter((view) => view.isTightestOfDay)).toHaveLength(6);
+  });
+
+  it('writes surface intervals within a day, not over the night', () => {
+    const views = viewsOf(demoTrip());
+    expect(byId(views, 'd4').interval).toBe('');
+    expect(byId(views, 'd5').interval).toMatch(/^\d:\d\d$/);
+  });
+
+  it('draws what the legs say: down to the levels, then up by way of the stop', () => {
+    const dive = byId(viewsOf(demoTrip()), 'd8');
+    expect(dive.bottom[0]).toEqual({ atMin: dive.startMin, depthM: 36 });
+    expect(dive.bottom.at(-1)!.atMin).toBeCloseTo(dive.bottomEndMin, 6);
+    expect(dive.wayUp[0]).toEqual(dive.bottom.at(-1));
+    expect(dive.wayUp.map(({ depthM }) => depthM)).toContain(5);
+    expect(dive.wayUp.at(-1)!.depthM).toBe(0);
+    expect(dive.wayUp.at(-1)!.atMin).toBeCloseTo(dive.surfacesMin, 6);
+  });
+
+  it('hangs the weight where the dive begins, and writes the deepest point', () => {
+    const legs = [
+      { depthM: 10, min: 20 },
+      { depthM: 18, min: 20 },
+    ];
+    const reversed = byId(viewsOf(withDive(demoTrip(), 'd22', { depthM: 18, bottomMin: 40, legs })), 'd22');
+    expect(reversed).toMatchObject({ weightM: 10, depthM: 18, sounding: '18' });
+  });
+
+  it('says who stays aboard where a diver is chosen', () => {
+    const views = viewsOf(demoTrip(), 'guest2');
+    expect(byId(views, 'd8')).toMatchObject({ isAbsent: true, room: null, interval: '', part: '3 of 4' });
+    expect(byId(views, 'd8').name).toContain('the chosen diver stays aboard');
+    expect(byId(views, 'd9').isAbsent).toBe(false);
+  });
+
+  it('marks a dive past its limit with care and negative room', () => {
+    const dive = byId(viewsOf(withDive(demoTrip(), 'd13', { bottomMin: 50 })), 'd13');
+    expect(dive.care).toBe('stop');
+    expect(dive.room).toMatch(/^−\d+ min$/);
+    expect(dive.name).toContain('caution: not as planned');
+  });
+
+  it('says as dived where it was', () => {
+    const asDived = [{ depthM: 21, bottomMin: 30 }];
+    const dive = byId(viewsOf(withDive(demoTrip(), 'd13', { asDived })), 'd13');
+    expect(dive).toMatchObject({ isAsDived: true, sounding: '21' });
+    expect(dive.name).toContain('as dived');
+  });
+});
+
+describe('dayViews', () => {
+  it('counts dives and names the tightest of each day; a day without dives says so', () => {
+    const days = daysOf(demoTrip());
+    expect(days.map((day) => day.dives)).toEqual([3, 4, 3, 4, 4, 4, 0]);
+    expect(days[3]!.tightest).toEqual({ ofDay: 3, room: '4 min' });
+    expect(headOf(days[6]!, 'full', false)).toMatchObject({ title: 'Sat 20', dives: 'no dives' });
+    expect(headSentence(days[6]!)).toBe('Sat 20 March: no dives');
+  });
+
+  it('tells the oxygen of the diver who takes most', () => {
+    const party = daysOf(demoTrip());
+    const each = demoTrip().party.map(({ id }) => daysOf(demoTrip(), id));
+    party.slice(0, 6).forEach((day, i) => {
+      expect(day.cnsDayPeak).toBe(Math.max(...each.map((days) => days[i]!.cnsDayPeak ?? 0)));
+    });
+  });
+
+  it('says less where days are narrow', () => {
+    const [day] = daysOf(demoTrip());
+    expect(headOf(day!, 'full', true).title).toBe('Sun 14 March');
+    expect(headOf(day!, 'short', true)).toMatchObject({
+      title: 'Sun 14',
+      dives: expect.stringMatching(/^3, /),
+    });
+    expect(headOf(day!, 'least', true)).toEqual({ title: '14', dives: '3', oxygen: '', tightest: '' });
+  });
+});
+
+describe('marksOf', () => {
+  it('leaves the marks of other days untouched when one dive goes deeper', () => {
+    const before = marks(demoTrip());
+    const after = marks(withDive(demoTrip(), 'd21', { depthM: 16 }));
+    // Marks are compared value by value when drawn: 18 dives of the other days are not drawn again.
+    expect(after.slice(0, 18)).toEqual(before.slice(0, 18));
+    expect(after[20]).not.toEqual(before[20]);
+  });
+});
