@@ -1,9 +1,11 @@
 /** `npm run bench`: each cost beside its floor, in one run. Ends with 1 where a ratio that is to hold does not. */
 import { benchLedger } from './ledger';
 import { printLine, type BenchLine } from './report';
+import { benchTripFile } from './trip-file';
 
 const benches: readonly { readonly title: string; readonly run: () => Promise<readonly BenchLine[]> }[] = [
   { title: 'The ledger', run: benchLedger },
+  { title: 'The trip file', run: benchTripFile },
 ];
 
 const only = process.argv[2];
