@@ -8,7 +8,7 @@ export function CommandButton(props: {
   readonly id: string;
   readonly className?: string;
   /** Shown in place of the label, which stays the name for who cannot see it. */
-  readonly children?: ReactNode;
+  readonly children?: string;
 }): ReactNode {
   const command = commandById(props.id);
   const label = useDesk((state) => labelOf(command, state));
@@ -19,10 +19,15 @@ export function CommandButton(props: {
       className={props.className ?? 'plain'}
       disabled={!enabled}
       title={label}
-      {...(props.children === undefined ? {} : { 'aria-label': label })}
+      {...(props.children === undefined ? {} : { 'aria-label': nameFor(props.children, label) })}
       onClick={command.run}
     >
       {props.children ?? label}
     </button>
   );
+}
+
+/** The text on a button must be part of its name, or speech control cannot call it. */
+function nameFor(shown: string, label: string): string {
+  return label.toLowerCase().includes(shown.toLowerCase()) ? label : `${shown}: ${label}`;
 }

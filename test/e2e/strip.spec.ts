@@ -29,7 +29,7 @@ test.describe('the strip', () => {
   });
 
   test('heads each day with its date, dives, bottom time, oxygen and tightest dive', async ({ page }) => {
-    const head = page.getByRole('button', { name: /^Wed 17 March: four dives/ });
+    const head = page.getByRole('button', { name: /^Wed 17/ });
     await expect(head).toContainText('Wed 17');
     await expect(head).toContainText(/4 dives, 1 h 49/);
     await expect(head).toContainText(/oxygen \d+ % of 24 h/);
@@ -204,7 +204,7 @@ test.describe('several dives', () => {
   });
 
   test('of a day are chosen by its head', async ({ page }) => {
-    await page.getByRole('button', { name: /^Wed 17 March: four dives/ }).click();
+    await page.getByRole('button', { name: /^Wed 17/ }).click();
     await expect(strip.chosen).toHaveCount(4);
   });
 });

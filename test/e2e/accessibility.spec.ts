@@ -1,0 +1,63 @@
+import AxeBuilder from '@axe-core/playwright';
+import { expect, test } from '@playwright/test';
+import { PLACES } from '../../renderer/frame/place-names';
+import { Workbench } from './pages/workbench';
+
+const WCAG_22_AA = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+
+async function expectNoViolations(bench: Workbench): Promise<void> {
+  const { violations } = await new AxeBuilder({ page: bench.page }).withTags(WCAG_22_AA).analyze();
+  const told = violations.flatMap(({ id, nodes }) =>
+    nodes.map(({ html, failureSummary }) => `${id}: ${html}\n${failureSummary}`),
+  );
+  expect(told).toEqual([]);
+}
+
+for (const look of ['light', 'cabin'] as const) {
+  test.describe(`in the ${look} look`, () => {
+    let bench: Workbench;
+
+    test.beforeEach(async ({ page }) => {
+      await page.emulateMedia({ colorScheme: look === 'cabin' ? 'dark' : 'light', reducedMotion: 'reduce' });
+      bench = new Workbench(page);
+    });
+
+    test('the cautions of the first start hold WCAG 2.2 AA', async ({ page }) => {
+      await page.goto('/');
+      await expect(bench.dialog).toBeVisible();
+      await expectNoViolations(bench);
+    });
+
+    for (const { id, label } of PLACES) {
+      test(`${label} holds WCAG 2.2 AA`, async ({ page }) => {
+        await bench.open();
+        if (id === 'days') await bench.chooseTightest();
+        else await page.getByRole('navigation').getByRole('button', { name: label }).click();
+        await expect(page.getByRole('main')).not.toContainText('One moment…');
+        await expectNoViolations(bench);
+      });
+    }
+
+    for (const words of ['keys', 'settings', 'title water', 'trips kept', 'all cautions', 'about']) {
+      test(`the sheet for “${words}” holds WCAG 2.2 AA`, async () => {
+        await bench.open();
+        await bench.command(words);
+        await expect(bench.dialog).toBeVisible();
+        await expectNoViolations(bench);
+      });
+    }
+  });
+}
+
+test('text at 200 percent loses nothing to the side', async ({ page }) => {
+  const bench = new Workbench(page);
+  await bench.open();
+  for (let i = 0; i < 5; i += 1) await bench.command('larger text');
+  await bench.chooseTightest();
+  expect(await page.evaluate(() => getComputedStyle(document.documentElement).fontSize)).toBe('32px');
+  expect(
+    await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth),
+  ).toBeLessThanOrEqual(0);
+  await bench.field('Depth').scrollIntoViewIfNeeded();
+  await expect(bench.field('Depth')).toBeInViewport({ ratio: 1 });
+});

@@ -1,0 +1,100 @@
+import { expect, test } from '@playwright/test';
+import { Workbench } from './pages/workbench';
+
+test.describe('commands and keys', () => {
+  let bench: Workbench;
+
+  test.beforeEach(async ({ page }) => {
+    bench = new Workbench(page);
+    await bench.open();
+  });
+
+  test.afterEach(() => {
+    expect(bench.faults).toEqual([]);
+  });
+
+  test('the palette finds a command by the beginnings of its words', async () => {
+    await bench.command('tight');
+    await expect(bench.field('Depth')).toBeVisible();
+  });
+
+  test('the palette finds a dive by its site, and says where nothing is called that', async ({ page }) => {
+    await page.keyboard.press('Control+k');
+    const box = page.getByRole('combobox', { name: /Find a command/ });
+    await box.fill('xyzzy');
+    await expect(page.getByText('Nothing is called that.')).toBeVisible();
+    await box.fill('dive 4');
+    await page.keyboard.press('Enter');
+    await expect(bench.card.getByRole('region', { name: 'Dive 4' })).toBeVisible();
+  });
+
+  test('arrows choose in the palette and Escape leaves it', async ({ page }) => {
+    await page.keyboard.press('Control+k');
+    await page.keyboard.press('ArrowDown');
+    const commands = page.getByRole('listbox', { name: 'Commands' }).getByRole('option');
+    await expect(commands.nth(0)).toHaveAttribute('aria-selected', 'false');
+    await expect(commands.nth(1)).toHaveAttribute('aria-selected', 'true');
+    await page.keyboard.press('Escape');
+    await expect(bench.dialog).toHaveCount(0);
+  });
+
+  test('keys undo and redo, but leave a field its own undo', async ({ page }) => {
+    await bench.chooseTightest();
+    const depth = await bench.field('Depth').inputValue();
+    await bench.set('Depth', '12');
+    await bench.field('Depth').press('Control+z');
+    await expect(bench.field('Depth')).toHaveValue('12 m');
+    await bench.title.focus();
+    await bench.field('Depth').blur();
+    await page.keyboard.press('Control+z');
+    await expect(bench.field('Depth')).toHaveValue(depth);
+    await page.keyboard.press('Control+Shift+z');
+    await expect(bench.field('Depth')).toHaveValue('12 m');
+  });
+
+  test('what is being typed is kept before a key runs a command', async ({ page }) => {
+    await bench.chooseTightest();
+    await bench.field('Depth').fill('13');
+    await page.keyboard.press('Control+s');
+    await expect(bench.outcome('PO₂ at 13 m')).toBeVisible();
+    await bench.waitForSave();
+  });
+
+  test('the sheet of keys shows what the list has', async ({ page }) => {
+    await page.keyboard.press('F1');
+    await expect(bench.dialog.getByRole('heading', { name: 'Keys' })).toBeVisible();
+    await expect(bench.dialog).toContainText('Ctrl+K');
+    await bench.dialog.getByRole('button', { name: 'Close' }).click();
+    await expect(bench.dialog).toHaveCount(0);
+  });
+
+  test('adds, duplicates and removes a dive', async ({ page }) => {
+    const dives = page.getByRole('listbox', { name: 'Dives' }).getByRole('option');
+    const before = await dives.count();
+    await page.keyboard.press('Insert');
+    await expect(dives).toHaveCount(before + 1);
+    await page.keyboard.press('Delete');
+    await expect(dives).toHaveCount(before);
+    await bench.chooseTightest();
+    await bench.command('duplicate the day');
+    await expect(dives).not.toHaveCount(before);
+    await page.getByRole('button', { name: 'Undo copy of a day' }).click();
+    await expect(dives).toHaveCount(before);
+  });
+
+  test('a plan can be made without a mouse', async ({ page }) => {
+    await page.keyboard.press('Control+e');
+    await expect(bench.field('Depth')).toBeVisible();
+    // From the top of the page by Tab alone to the depth of the chosen dive.
+    let reached = false;
+    for (let i = 0; i < 80 && !reached; i += 1) {
+      await page.keyboard.press('Tab');
+      reached = await bench.field('Depth').evaluate((field) => field === document.activeElement);
+    }
+    expect(reached).toBe(true);
+    const room = await bench.outcome('Room').textContent();
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('ArrowDown');
+    await expect(bench.outcome('Room')).not.toHaveText(room ?? '');
+  });
+});

@@ -1,0 +1,107 @@
+import { expect, type Locator, type Page } from '@playwright/test';
+
+/** The window as a hand and an eye know it: by roles and names. */
+export class Workbench {
+  /** What the page's policy refused, and errors nobody caught; a test ends by finding none. */
+  readonly faults: string[] = [];
+
+  /** What the next file dialog is answered with. */
+  private answer: { readonly name: string; readonly text: string } | null = null;
+
+  constructor(readonly page: Page) {
+    // Listening from the start: a dialog that opens before the test listens would be lost.
+    page.on('filechooser', (chooser) => {
+      const { name, text } = this.answer ?? { name: 'empty.json', text: '' };
+      void chooser.setFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
+    });
+    page.on('pageerror', (error) => this.faults.push(error.message));
+    page.on('console', (message) => {
+      if (message.type() === 'error') this.faults.push(message.text());
+    });
+  }
+
+  /** First start: accepts the cautions and begins with the demo trip. */
+  async open(): Promise<void> {
+    await this.page.goto('/');
+    await this.page.getByRole('button', { name: 'I accept, show me the demo trip' }).click();
+    await expect(this.dive(1)).toBeVisible();
+  }
+
+  /** Loads the window again and waits until the last trip stands there. */
+  async reload(): Promise<void> {
+    await this.page.reload();
+    await expect(this.dive(1)).toBeVisible();
+  }
+
+  /** A dive on the strip, counted from 1. */
+  dive(number: number): Locator {
+    return this.page
+      .getByRole('listbox', { name: 'Dives' })
+      .getByRole('option')
+      .nth(number - 1);
+  }
+
+  get card(): Locator {
+    return this.page.getByRole('complementary', { name: 'Chosen' });
+  }
+
+  get sentence(): Locator {
+    return this.page.locator('.sentence');
+  }
+
+  field(label: string): Locator {
+    return this.card.getByLabel(label, { exact: true });
+  }
+
+  /** A row of the outcome, read as "33 min". */
+  outcome(label: string): Locator {
+    return this.card.getByRole('row', { name: label }).locator('.figure');
+  }
+
+  /** The line of the nitrogen band as it is drawn. */
+  nitrogenLine(): Promise<string | null> {
+    return this.page.locator('.recharts-area-curve').first().getAttribute('d');
+  }
+
+  get title(): Locator {
+    return this.page.getByRole('heading', { level: 1 });
+  }
+
+  get saved(): Locator {
+    return this.page.locator('.saved');
+  }
+
+  get dialog(): Locator {
+    return this.page.getByRole('dialog');
+  }
+
+  async chooseTightest(): Promise<void> {
+    await this.page.getByRole('button', { name: /^Tightest:/ }).click();
+    await expect(this.field('Depth')).toBeVisible();
+  }
+
+  /** Types into a field as a hand does and keeps it with Enter. */
+  async set(label: string, text: string): Promise<void> {
+    const field = this.field(label);
+    await field.fill(text);
+    await field.press('Enter');
+  }
+
+  /** Runs a command from the palette by what it is called. */
+  async command(words: string): Promise<void> {
+    await this.page.keyboard.press('Control+k');
+    await this.page.getByRole('combobox', { name: /Find a command/ }).fill(words);
+    await this.page.keyboard.press('Enter');
+  }
+
+  /** Opens a file of this name and text as a hand would. */
+  async openFile(name: string, text: string): Promise<void> {
+    await expect(this.dialog).toHaveCount(0);
+    this.answer = { name, text };
+    await this.page.keyboard.press('Control+o');
+  }
+
+  async waitForSave(): Promise<void> {
+    await expect(this.saved).toHaveText(/^Saved \d/);
+  }
+}

@@ -1,0 +1,125 @@
+import { expect, test } from '@playwright/test';
+import { Workbench } from './pages/workbench';
+
+test.describe('the workbench', () => {
+  let bench: Workbench;
+
+  test.beforeEach(async ({ page }) => {
+    bench = new Workbench(page);
+    await bench.open();
+  });
+
+  test.afterEach(() => {
+    expect(bench.faults).toEqual([]);
+  });
+
+  test('opens the demo trip and says how it stands', async () => {
+    await expect(bench.sentence).toContainText(/\d+ dives on .* for a party of four\./);
+    await expect(bench.sentence).toContainText('Tightest:');
+    await expect(bench.sentence).toContainText('Clear to fly from');
+    await expect(bench.page.getByText('A plan is not a dive.')).toBeVisible();
+  });
+
+  test('asks for the cautions once', async ({ page }) => {
+    await page.reload();
+    await expect(bench.dive(1)).toBeVisible();
+    await expect(bench.dialog).toHaveCount(0);
+  });
+
+  test('shows room and bands changed as soon as a depth is', async () => {
+    await bench.chooseTightest();
+    const room = await bench.outcome('Room').textContent();
+    const line = await bench.nitrogenLine();
+    const sentence = await bench.sentence.textContent();
+    await bench.set('Depth', '12');
+    await expect(bench.outcome('Room')).not.toHaveText(room ?? '');
+    await expect(bench.sentence).not.toHaveText(sentence ?? '');
+    expect(await bench.nitrogenLine()).not.toBe(line);
+    await expect(bench.outcome('PO₂ at 12 m')).toBeVisible();
+  });
+
+  test('takes an edit back and makes it again, to the figure', async ({ page }) => {
+    await bench.chooseTightest();
+    const depth = await bench.field('Depth').inputValue();
+    const room = await bench.outcome('Room').textContent();
+    await bench.set('Depth', '12');
+    await page.getByRole('button', { name: /^Undo depth of dive/ }).click();
+    await expect(bench.field('Depth')).toHaveValue(depth);
+    await expect(bench.outcome('Room')).toHaveText(room ?? '');
+    await page.getByRole('button', { name: /^Redo depth of dive/ }).click();
+    await expect(bench.field('Depth')).toHaveValue('12 m');
+  });
+
+  test('keeps the trip by itself and finds it again', async () => {
+    await bench.chooseTightest();
+    await bench.set('Bottom time', '17');
+    await bench.waitForSave();
+    const sentence = await bench.sentence.textContent();
+    await bench.reload();
+    await expect(bench.sentence).toHaveText(sentence ?? '');
+    await expect(bench.saved).toHaveText(/^Saved \d/);
+    // History does not outlive the window.
+    await expect(bench.page.getByRole('button', { name: 'Undo', exact: true })).toBeDisabled();
+  });
+
+  test('refuses what cannot be beside the field, and leaves the trip as it was', async () => {
+    await bench.chooseTightest();
+    const room = await bench.outcome('Room').textContent();
+    await bench.set('Depth', '400');
+    await expect(bench.card.getByRole('alert')).toContainText('400');
+    await expect(bench.field('Depth')).toHaveAttribute('aria-invalid', 'true');
+    await expect(bench.outcome('Room')).toHaveText(room ?? '');
+    await bench.field('Depth').press('Escape');
+    await expect(bench.card.getByRole('alert')).toHaveCount(0);
+    await expect(bench.page.getByRole('button', { name: 'Undo', exact: true })).toBeDisabled();
+  });
+
+  test('reads feet, hours and minutes, and a 12-hour clock', async ({ page }) => {
+    await bench.chooseTightest();
+    await bench.set('Depth', '60 ft');
+    await expect(bench.field('Depth')).toHaveValue('18.3 m');
+    await bench.set('Bottom time', '0:25');
+    await expect(bench.field('Bottom time')).toHaveValue('25 min');
+    await page.getByRole('button', { name: 'Units: metres. Change to feet' }).click();
+    await expect(bench.field('Depth')).toHaveValue('60 ft');
+    await expect(bench.outcome('Pressure')).toContainText('psi');
+    await bench.command('12 hour clock');
+    await expect(bench.field('Start')).toHaveValue(/ [ap]m$/);
+  });
+
+  test('follows what was really dived instead of the plan', async () => {
+    await bench.chooseTightest();
+    await bench.card.getByText('What was really dived').click();
+    await bench.card.getByRole('button', { name: 'Enter it, beginning from the plan' }).click();
+    const room = await bench.outcome('Room').textContent();
+    await bench.set('Deepest', '14');
+    await expect(bench.card).toContainText('as dived');
+    await expect(bench.outcome('Room')).not.toHaveText(room ?? '');
+    await bench.card.getByRole('button', { name: 'It went as planned' }).click();
+    await expect(bench.card).not.toContainText('as dived');
+  });
+
+  test('says how a figure is worked out, and by whom it was published', async () => {
+    await bench.chooseTightest();
+    await bench.card.getByRole('button', { name: 'No-stop time' }).click();
+    await expect(bench.dialog).toContainText('Source:');
+    await expect(bench.dialog.getByRole('row').last()).toContainText('min');
+    await bench.page.keyboard.press('Escape');
+    await expect(bench.dialog).toHaveCount(0);
+  });
+
+  test('tells who cannot see what a change did to room and cautions', async ({ page }) => {
+    await bench.chooseTightest();
+    await bench.set('Depth', '38');
+    await expect(page.getByRole('status').filter({ hasText: /^Dive \d+: .*caution/ })).toBeAttached();
+  });
+
+  test('chooses whose figures are shown', async () => {
+    await bench.chooseTightest();
+    await bench.card
+      .getByRole('row', { name: /^Guide/ })
+      .getByRole('button')
+      .click();
+    await expect(bench.card).toContainText('For Guide');
+  });
+});
