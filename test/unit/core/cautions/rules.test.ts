@@ -104,6 +104,23 @@ describe('a dive on a mix', () => {
     expect(codes(someMix)).not.toContain('no-mix');
   });
 
+  it('leaves room for the analysis of a mix that is not analysed yet', () => {
+    const settings = {
+      descentMPerMin: 18,
+      ascentMPerMin: 9,
+      gasLaw: 'ideal' as const,
+      analysisTolerance: 0.01,
+    };
+    const dive = aDive({ depthM: 38, mix: 'auto' });
+    const label = aLedger([dive], { mixes: [{ ...LEAN, o2: 0.3 }], settings });
+    // 1.4 / 0.31 = 4.516: 35.03 m; and 0.2908 - 0.01 is 28 %.
+    expect(only('no-mix', label).message).toContain(
+      'bring a mix of 28 % or less, or plan it no deeper than 35 m',
+    );
+    const analysed = aLedger([dive], { mixes: [{ ...LEAN, o2: 0.3, analysedO2: 0.3 }], settings });
+    expect(only('no-mix', analysed).message).toContain('no deeper than 36 m');
+  });
+
   it('knows what rests on a label, once for the trip', () => {
     const found = only(
       'mix-not-analysed',
@@ -113,6 +130,17 @@ describe('a dive on a mix', () => {
     expect(found.message).toContain('21 % and 36 %');
     const analysed = aLedger([aDive({ mix: 'rich' })], { mixes: [{ ...RICH, analysedO2: 0.355 }] });
     expect(codes(analysed)).not.toContain('mix-not-analysed');
+  });
+
+  it('names the densest of several dives', () => {
+    const dives = [
+      aDive({ depthM: 34, bottomMin: 8 }),
+      aDive({ depthM: 32, bottomMin: 5, startsAt: '2027-03-06T12:00' }),
+    ];
+    // 1.293 g/L * 4.4132: 5.68 up.
+    expect(only('gas-dense', aLedger(dives)).message).toContain(
+      'On 2 dives the gas is dense, up to 5.7 g/L at 34 m',
+    );
   });
 
   it('weighs the density of the gas: known above 5.2 g/L, changed above 6.2', () => {
@@ -178,6 +206,11 @@ describe('a dive and its time', () => {
   });
 });
 
+function withReserve(reserveBar: number): Ledger {
+  const cylinder = { waterL: 12, fillBar: 200, reserveBar };
+  return aLedger([aDive({ depthM: 15, bottomMin: 30 })], party({ cylinder }));
+}
+
 describe('gas', () => {
   const small = { waterL: 10, fillBar: 200, reserveBar: 50 };
 
@@ -214,6 +247,12 @@ describe('gas', () => {
     expect(only('below-reserve', ledger).message).toContain(
       `${Math.floor(endBar!)} bar is left at the surface, less than the reserve of 120 bar`,
     );
+  });
+
+  it('is silent about a reserve that is just kept', () => {
+    const { endBar } = withReserve(50).divers[0]!.entries[0]!.gas;
+    expect(codes(withReserve(endBar!))).not.toContain('below-reserve');
+    expect(codes(withReserve(endBar! + 0.01))).toContain('below-reserve');
   });
 
   it('stops where it runs out, and says more where stops are required', () => {
@@ -276,6 +315,25 @@ describe('oxygen', () => {
     expect(esot[0]).toMatchObject({ severity: 'know' });
     // Four diving days: K 70, 60 sqrt(70) = 501.99.
     expect(esot[0]!.message).toContain('more than the 501 min advised a day on a trip with 4 diving days');
+  });
+});
+
+describe('ESOT and the days that count', () => {
+  it('counts only days on which a dive is made', () => {
+    // 140 min at 1.4 bar is an ESOT of 302: two such dives are past 502, short of 657.
+    const long = { depthM: 28.7, mix: 'auto' as const, bottomMin: 140 };
+    const dives = ['06', '07'].flatMap((day) =>
+      ['06:00', '14:00'].map((time) => aDive({ ...long, startsAt: `2027-03-${day}T${time}` })),
+    );
+    const none = aDive({ depthM: 39, mix: 'auto', startsAt: '2027-03-08T08:00' });
+    const ledger = aLedger([...dives, none], { mixes: [RICH] });
+    expect(ledger.divers[0]!.entries[4]!.isMade).toBe(false);
+    expect(ledger.divers[0]!.days).toHaveLength(3);
+    expect(ledger.divers[0]!.days[0]!.esot).toBeGreaterThan(502);
+    expect(ledger.divers[0]!.days[0]!.esot).toBeLessThan(657);
+    expect(codes(ledger)).not.toContain('esot-over-day');
+    const made = aDive({ depthM: 9, mix: 'auto', bottomMin: 20, startsAt: '2027-03-08T08:00' });
+    expect(codes(aLedger([...dives, made], { mixes: [RICH] }))).toContain('esot-over-day');
   });
 });
 
@@ -356,6 +414,19 @@ describe('before and after the trip', () => {
     const climb = (arrivedAt: string) => aLedger([aDive()], { water, ...party({ before, arrivedAt }) });
     expect(only('altitude-too-soon', climb('2027-03-05T15:00')).message).toContain('leave 12 h between them');
     expect(codes(climb('2027-03-05T23:00'))).not.toContain('altitude-too-soon');
+  });
+
+  it('counts the climb from the last of several earlier dives, 18 h', () => {
+    const dive = { depthM: 20, bottomMin: 30, mix: 'air' as const };
+    const before = [
+      { ...dive, id: 'b1', startsAt: '2027-03-05T06:00' },
+      { ...dive, id: 'b2', startsAt: '2027-03-05T11:00' },
+    ];
+    const water = { density: 'fresh' as const, altitudeM: 1200 };
+    const later = aDive({ startsAt: '2027-03-07T08:00' });
+    const climb = (arrivedAt: string) => aLedger([later], { water, ...party({ before, arrivedAt }) });
+    expect(only('altitude-too-soon', climb('2027-03-06T05:00')).message).toContain('leave 18 h between them');
+    expect(codes(climb('2027-03-06T05:40'))).not.toContain('altitude-too-soon');
   });
 
   it('stops where an earlier dive cannot be counted', () => {

@@ -47,6 +47,16 @@ describe('tableStep', () => {
     expect(lastReading([first, second])).toMatchObject({ groupBefore: 'K', residualMin: 81 });
   });
 
+  it('counts an interval of ten minutes as one, a shorter one as none', () => {
+    const first = { depthFsw: 60, bottomMin: 20, intervalMin: null };
+    const second = { depthFsw: 40, bottomMin: 10, intervalMin: 10 };
+    expect(lastReading([first, second])).toMatchObject({ rowFsw: 40, groupBefore: 'D', residualMin: 37 });
+    expect(lastReading([first, { ...second, intervalMin: 9.99 }])).toMatchObject({
+      rowFsw: 60,
+      residualMin: 0,
+    });
+  });
+
   it('goes to the 30 fsw row where the table says so', () => {
     // 40 fsw 160 min: O; the 25 fsw row prints a dagger for O: 308 min at 30 fsw, limit 371.
     const reading = lastReading([
@@ -146,6 +156,8 @@ describe('secondOpinions', () => {
   });
 
   it('does not enter the table at altitude or without a mix, and says why', () => {
+    const within = { water: { density: 'fresh' as const, altitudeM: 300 } };
+    expect(opinions(aLedger([aDive()], within))[0]!.agrees).toBe(true);
     const high = opinions(aLedger([aDive()], { water: { density: 'fresh', altitudeM: 301 } }))[0]!;
     expect(high).toMatchObject({ limitMin: null, groupAfter: null, agrees: null });
     expect(high.reason).toContain('300 m above sea level');
@@ -172,5 +184,14 @@ describe('tableFlight', () => {
     const all = aLedger(dives);
     expect(tableFlight(all.divers[0]!, opinions(all))!.group).toBe('B');
     expect(tableFlight(aLedger([]).divers[0]!, [])).toBeNull();
+  });
+
+  it('still counts a dive from exactly 24 hours before', () => {
+    const long = { depthM: SIXTY_FSW_M, bottomMin: 60, startsAt: '2027-03-06T08:00' };
+    const ledger = aLedger([aDive(long), aDive({ ...long, bottomMin: 30, startsAt: '2027-03-07T08:30' })]);
+    const [first, second] = ledger.divers[0]!.entries;
+    // The first one brought to exactly a day before the last.
+    const entries = [{ ...first!, surfacesMin: second!.surfacesMin - 1440 }, second!];
+    expect(tableFlight({ ...ledger.divers[0]!, entries }, opinions(ledger))!.group).toBe('K');
   });
 });
