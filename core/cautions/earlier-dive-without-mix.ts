@@ -1,21 +1,21 @@
 import { surroundingsOf } from '../trip/dive-plan';
 import { mixFor } from '../trip/mix-choice';
 import { eachDiver, type Rule } from './rule';
+import { listed } from './wording';
 
 /** An earlier dive whose mix is not known, so that it cannot be counted. Source: as in the rule. */
 export const earlierDiveWithoutMix: Rule = {
   code: 'earlier-dive-without-mix',
   severity: 'stop',
   source: 'common practice: every dive of the last days counts',
-  find: eachDiver(({ diver }, { trip }, say) =>
-    (diver.before ?? [])
+  find: eachDiver(({ diver }, { trip }, say) => {
+    const unknown = (diver.before ?? [])
       .filter((dive) => dive.o2 === undefined && mixFor(dive, diver, trip, surroundingsOf(trip)) === null)
-      .map((dive) => ({
-        diveId: null,
-        atMin: -Infinity,
-        message:
-          `The dive to ${say.depthMet(dive.depthM)} on ${dive.startsAt.replace('T', ' at ')}, before the trip, is left out of ` +
-          `every figure, as no mix of the trip may go there: enter the oxygen share that was breathed.`,
-      })),
-  ),
+      .map((dive) => `${say.depthMet(dive.depthM)} on ${dive.startsAt.replace('T', ' at ')}`);
+    if (unknown.length === 0) return [];
+    const message =
+      `Before the trip, left out of every figure as no mix of the trip may go there: the dive to ${listed(unknown)}. ` +
+      `Enter the oxygen share that was breathed.`;
+    return [{ diveId: null, atMin: -Infinity, message }];
+  }),
 };

@@ -10,7 +10,6 @@ export const noRest: Rule = {
   severity: 'know',
   source: 'common practice; no published evidence for a fixed day of rest was found',
   find: eachDiver((diverLedger) => {
-    const found = [];
     let run = 0;
     let last = NaN;
     for (const { line, number, made } of daysOfDives(diverLedger)) {
@@ -18,10 +17,10 @@ export const noRest: Rule = {
       if (first === undefined) continue;
       run = number === last + 1 ? run + 1 : 1;
       last = number;
-      if (run !== LONG_RUN_DAYS + 1) continue;
+      if (run <= LONG_RUN_DAYS) continue;
       const message = `${line.date} is the ${run}th diving day in a row: plan a day, or at least half a day, without dives before it.`;
-      found.push({ diveId: null, atMin: first.startMin, message });
+      return [{ diveId: null, atMin: first.startMin, message }];
     }
-    return found;
+    return [];
   }),
 };

@@ -36,10 +36,10 @@ const LEG_NAMES: Readonly<Record<Leg['kind'], string>> = {
   stop: 'Stop',
 };
 
-/** A leg as the label of a step: "Up 20 to 5 m, 1.67 min". */
-export function legLabel({ kind, fromM, toM, min }: Leg): string {
+/** A leg as the label of a step: "3. Up 20 to 5 m, 1.67 min"; the number tells legs apart that are alike. */
+export function legLabel({ kind, fromM, toM, min }: Leg, number: number): string {
   const depth = fromM === toM ? `${trimmed(fromM)} m` : `${trimmed(fromM)} to ${trimmed(toM)} m`;
-  return `${LEG_NAMES[kind]} ${depth}, ${minutes(min)}`;
+  return `${number}. ${LEG_NAMES[kind]} ${depth}, ${minutes(min)}`;
 }
 
 /** A depth as short as it is exact to the tenth. */
@@ -49,5 +49,7 @@ function trimmed(m: number): string {
 
 /** A step for each leg that takes time. */
 export function legSteps(legs: readonly Leg[], value: (leg: Leg) => string): readonly WorkingsStep[] {
-  return legs.filter((leg) => leg.min > 0).map((leg) => ({ label: legLabel(leg), value: value(leg) }));
+  return legs
+    .filter((leg) => leg.min > 0)
+    .map((leg, index) => ({ label: legLabel(leg, index + 1), value: value(leg) }));
 }

@@ -81,6 +81,8 @@ describe('cautionsOf', () => {
           expect(source).not.toBe('');
           expect(codes).toContain(code);
         }
+        const keys = cautions.map(({ code, diverId, diveId }) => JSON.stringify([code, diverId, diveId]));
+        expect(new Set(keys).size).toBe(keys.length);
         const ranks = cautions.map((caution) => rank[caution.severity]);
         expect(ranks).toEqual(ranks.toSorted((a, b) => a - b));
       }),

@@ -434,7 +434,9 @@ describe('before and after the trip', () => {
       { id: 'b', startsAt: '2027-03-05T10:00', depthM: 39, bottomMin: 5, mix: 'auto' as const },
     ];
     const ledger = aLedger([aDive({ mix: 'rich' })], { mixes: [RICH], ...party({ before }) });
-    expect(only('earlier-dive-without-mix', ledger)).toMatchObject({ severity: 'stop', diveId: null });
+    const found = only('earlier-dive-without-mix', ledger);
+    expect(found).toMatchObject({ severity: 'stop', diveId: null });
+    expect(found.message).toContain('the dive to 39 m on 2027-03-05 at 10:00');
     expect(codes(aLedger([aDive()], party({ before })))).not.toContain('earlier-dive-without-mix');
   });
 });

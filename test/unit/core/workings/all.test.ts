@@ -63,6 +63,8 @@ function expectAll(trip: Trip): void {
         const workings = workingsOf(figure, entry, { trip, diverLedger });
         const said = `${figure} of ${entry.dive.id} for ${diverLedger.diver.id}`;
         expect(workings.source, said).not.toBe('');
+        const labels = workings.steps.map((step) => step.label);
+        expect(new Set(labels).size, said).toBe(labels.length);
         expect(workings.result, said).not.toMatch(/NaN|Infinity|undefined/);
         for (const { label, value } of workings.steps)
           expect(`${label} ${value}`, said).not.toMatch(/NaN|Infinity|undefined/);
@@ -89,10 +91,12 @@ describe('workingsOf', () => {
     ];
     const legs = [
       { depthM: 28, min: 10 },
-      { depthM: 12, min: 30 },
+      { depthM: 12, min: 15 },
+      { depthM: 28, min: 10 },
+      { depthM: 12, min: 15 },
     ];
     const dives = [
-      aDive({ depthM: 28, bottomMin: 40, legs, mix: 'rich' }),
+      aDive({ depthM: 28, bottomMin: 50, legs, mix: 'rich' }),
       aDive({ startsAt: '2027-03-06T11:00', turnShare: 0.33, safetyStop: null }),
       aDive({ startsAt: '2027-03-06T15:00', depthM: 9, bottomMin: 50, mix: 'rich' }),
     ];
