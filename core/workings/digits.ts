@@ -7,6 +7,7 @@ export function digits(value: number, count: number): string {
   return Number(text) === 0 ? (0).toFixed(count) : text;
 }
 
+/** Enough digits that a person's sum comes out as the figure does. Source: choice of this project. */
 export function bar(value: number): string {
   return `${digits(value, 4)} bar`;
 }
