@@ -77,6 +77,10 @@ const NITROGEN_TITLES = [
 ];
 const OXYGEN_TITLES = ['Oxygen carried: CNS clock; dotted, the 24 h clock', 'CNS; dotted, 24 h', 'CNS'];
 
+/** Lines of the heading of a day, and how far they stand off its left edge, points. */
+const DAY_LINES = 3;
+const DAY_INSET_PT = 2;
+
 interface Plot {
   readonly x: number;
   readonly y: number;
@@ -202,23 +206,33 @@ function dayHeadings(
   style: TextStyle,
 ): { marks: readonly Mark[]; heightPt: number } {
   const width = plot.width / scale.days;
-  const lines = 3;
   const marks: Mark[] = [];
   for (const day of mine.days) {
     const index = dayIndex(day.date, mine, scale);
     const long = dateOf(day.date).replace(/ \d{4}$/, '');
     const short = long.split(' ').slice(0, 2).join(' ');
-    const texts = [
-      [long, short, short.split(' ')[1]!],
-      [`${day.dives} dives, ${up(day.bottomMin)} min`, `${day.dives} dives`, `${day.dives}`],
-      [`OTU ${up(day.otu)} of ${down(Math.max(0, day.otuAllowed))}`, `OTU ${up(day.otu)}`, ''],
-    ].map((choices) => choices.find((text) => set.width(text, style) <= width - 3) ?? '');
-    texts.forEach((text, i) => {
-      const block = set.text(text, i === 0 ? { ...style, font: 'bold' } : style, width);
-      marks.push(...block.at(plot.x + index * width + 2, plot.y + i * style.sizePt * 1.18));
-    });
+    const lines: readonly { readonly choices: readonly string[]; readonly font: TextStyle['font'] }[] = [
+      { font: 'bold', choices: [long, short, short.split(' ')[1]!] },
+      {
+        font: 'regular',
+        choices: [`${day.dives} dives, ${up(day.bottomMin)} min`, `${day.dives} dives`, `${day.dives}`],
+      },
+      {
+        font: 'regular',
+        choices: [`OTU ${up(day.otu)} of ${down(Math.max(0, day.otuAllowed))}`, `OTU ${up(day.otu)}`],
+      },
+    ];
+    for (const [i, { choices, font }] of lines.entries()) {
+      const inFont = { ...style, font };
+      const text = choices.find((each) => set.width(each, inFont) <= width - DAY_INSET_PT * 1.5) ?? '';
+      marks.push(
+        ...set
+          .text(text, inFont, width)
+          .at(plot.x + index * width + DAY_INSET_PT, plot.y + i * style.sizePt * 1.18),
+      );
+    }
   }
-  return { marks, heightPt: lines * style.sizePt * 1.18 + 2 };
+  return { marks, heightPt: DAY_LINES * style.sizePt * 1.18 + 2 };
 }
 
 function dayIndex(date: string, mine: DiverLedger, scale: TimeScale): number {
@@ -264,7 +278,7 @@ export function tripBands(
   const labels = [depthLabel, percentUp(1), percentUp(oxygenTop)];
   const gutter = Math.max(...labels.map((text) => set.width(text, style))) + 6;
   const title = sizePt * 1.18 + 3;
-  const headHeight = 3 * sizePt * 1.18 + 4;
+  const headHeight = DAY_LINES * sizePt * 1.18 + 4;
   const heightPt = headHeight + 3 * plotPt + 2 * (title + 4) + 4;
   return {
     heightPt,

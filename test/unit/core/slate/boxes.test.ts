@@ -1,0 +1,140 @@
+import { describe, expect, it } from 'vitest';
+import { PAPERS, PT_PER_MM } from '../../../../core/slate/paper';
+import { PRINT_MIN_PT, SLATE_MIN_PT } from '../../../../core/slate/page-frame';
+import { SAFETY_LINE } from '../../../../core/safety-line';
+import { SLATE_KINDS, type SlateKind } from '../../../../core/slate/request';
+import { slatePages } from '../../../../core/slate/pages';
+import { demoTrip } from '../../../../core/trip/demo-trip';
+import type { Trip } from '../../../../core/trip/types';
+import { bigTrip } from '../../../bench/big-trip';
+import { aPaper, aRequest, faultsOf, layoutOf, textsOf, wordsOf } from '../../../support/slates';
+
+const MARGIN_MM = 6;
+
+/** As long as a name may be: words of wide letters, and one word without a place to break. */
+const LONG_WORDS = 'Wunderwasserwand am Mövenmeerbusen WWWWWW below the outermost lighthouse of Wiwa';
+const LONG_WORD = 'W'.repeat(80);
+
+/** Two divers with every name as long as it may be and figures as large as they get. */
+function longest(name: string): Trip {
+  const trip = bigTrip(28, 2);
+  return {
+    ...trip,
+    title: name.repeat(2).slice(0, 120),
+    place: name,
+    party: trip.party.map((diver, i) => ({
+      ...diver,
+      name: `${i}${name.slice(1)}`,
+      // A large cylinder at high pressure: the longest pressures. Steep and flat gradients: the longest stops.
+      cylinder: { waterL: 30, fillBar: 300, reserveBar: 100 },
+      gradient: i % 2 === 0 ? { low: 0.2, high: 0.4 } : { low: 0.9, high: 0.95 },
+    })),
+    sites: trip.sites.map((site) => ({ ...site, name })),
+    mixes: trip.mixes.map((mix) => ({ ...mix, analysedO2: mix.o2 - 0.0033 })),
+  };
+}
+
+const twoDivers = (trip: Trip): Trip => ({ ...trip, party: trip.party.slice(0, 2) });
+
+/** Ways to print: each unit, each punched side, each arrangement at least once. */
+const WAYS = [
+  { units: 'metric', holes: 'left', twoSided: true, onePerPage: false },
+  { units: 'imperial', holes: 'top', twoSided: false, onePerPage: true },
+  { units: 'both', holes: 'none', twoSided: false, onePerPage: false },
+] as const;
+
+function smallestPt(kind: SlateKind): number {
+  return kind === 'wet' ? SLATE_MIN_PT : PRINT_MIN_PT;
+}
+
+/** Labels have no margins but an inset of their own. */
+function marginPt(kind: SlateKind): number {
+  return (kind === 'tags' ? 2 : MARGIN_MM) * PT_PER_MM;
+}
+
+describe('every kind on every paper', () => {
+  const trips = { words: longest(LONG_WORDS), word: longest(LONG_WORD), demo: twoDivers(demoTrip()) };
+  for (const kind of SLATE_KINDS) {
+    for (const paper of PAPERS) {
+      for (const [which, trip] of Object.entries(trips)) {
+        it(`${kind} on ${paper.name}, ${which}: nothing overlaps, runs off or is too small`, () => {
+          // A trip sheet shows the week at once; the others say the same of one day as of seven.
+          const dates =
+            kind === 'trip'
+              ? null
+              : [...new Set(trip.dives.map((dive) => dive.startsAt.slice(0, 10)))].slice(0, 2);
+          for (const way of WAYS) {
+            const laid = slatePages(aRequest(trip, { kind, paper, dates, ...way }));
+            if (!laid.ok) {
+              // Tables of many columns need the width; what cannot be read is refused, not shrunk.
+              expect(kind).not.toBe('wet');
+              expect(laid.troubles[0].kind).toBe(kind === 'tags' ? 'label' : 'paper');
+              expect(Math.min(paper.widthMm, paper.heightMm)).toBeLessThan(150);
+              continue;
+            }
+            for (const page of laid.value.pages) {
+              expect(faultsOf(page, marginPt(kind))).toEqual([]);
+              const sizes = textsOf(page).map((mark) => mark.sizePt);
+              expect(Math.min(...sizes)).toBeGreaterThanOrEqual(smallestPt(kind));
+            }
+          }
+        });
+      }
+    }
+  }
+});
+
+describe('the foot of each page', () => {
+  for (const kind of SLATE_KINDS) {
+    it(`${kind}: carries the cautions, the trip, the day, the version and the page`, () => {
+      const { pages } = layoutOf(demoTrip(), { kind, paper: aPaper('A4') });
+      for (const [i, page] of pages.entries()) {
+        const words = wordsOf(page).replaceAll('\n', ' ');
+        expect(words).toContain(SAFETY_LINE);
+        expect(words).toContain(demoTrip().title);
+        expect(words).toContain(`Mon 1 Mar 2027, file version 1, page ${i + 1}/${pages.length}`);
+      }
+    });
+  }
+});
+
+describe('several pages on a sheet', () => {
+  it('lays four A6 on A4, inside the sheet, with lines to cut along', () => {
+    const single = layoutOf(demoTrip());
+    const sheets = layoutOf(demoTrip(), { sheet: aPaper('A4') });
+    expect(sheets.pages.length).toBe(Math.ceil(single.pages.length / 4));
+    for (const page of sheets.pages) expect(faultsOf(page, MARGIN_MM * PT_PER_MM)).toEqual([]);
+    const words = (pages: typeof single.pages) => pages.map(wordsOf).join('\n');
+    expect(words(sheets.pages)).toBe(words(single.pages));
+    expect(
+      sheets.pages[0]!.marks.filter((mark) => mark.kind === 'line' && mark.dashPt?.[0] === 3),
+    ).toHaveLength(2);
+  });
+
+  it('puts the back of a page where its front is once the sheet is turned', () => {
+    const [front, back] = layoutOf(demoTrip(), { sheet: aPaper('A4'), twoSided: true }).pages;
+    const halfPt = front!.widthPt / 2;
+    const left = (page: typeof front, number: number) =>
+      textsOf(page!).find((mark) => mark.text.includes(`page ${number}/`))!.x < halfPt;
+    // Pages 1 and 2 are one leaf: the first on the left of the front, the second on the right of the back.
+    expect(left(front, 1)).toBe(true);
+    expect(left(back, 2)).toBe(false);
+    expect(left(front, 3)).toBe(false);
+    expect(left(back, 4)).toBe(true);
+  });
+});
+
+describe('the punched side', () => {
+  const leftmost = (page: Parameters<typeof textsOf>[0]) => Math.min(...textsOf(page).map((mark) => mark.x));
+
+  it('changes sides on the back of a page', () => {
+    const { pages } = layoutOf(demoTrip(), { holes: 'left', twoSided: true });
+    expect(leftmost(pages[0]!)).toBeCloseTo((MARGIN_MM + 12) * PT_PER_MM, 1);
+    expect(leftmost(pages[1]!)).toBeCloseTo(MARGIN_MM * PT_PER_MM, 1);
+  });
+
+  it('stays where it is on single sides', () => {
+    const { pages } = layoutOf(demoTrip(), { holes: 'left' });
+    for (const page of pages) expect(leftmost(page)).toBeCloseTo((MARGIN_MM + 12) * PT_PER_MM, 1);
+  });
+});
