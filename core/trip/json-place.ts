@@ -19,51 +19,90 @@ function behind(pattern: RegExp, text: string, at: number): number | null {
   return pattern.test(text) ? pattern.lastIndex : null;
 }
 
-/**
- * The first place at which a text is no JSON. Engines word this differently or leave it out, and a person
- * needs line and column.
- * Method: one pass with a stack of open brackets instead of recursion, so that no text can overflow it.
- * @param text anything
- * @returns null where the whole text is JSON
- * Source: RFC 8259, The JavaScript Object Notation Data Interchange Format.
- */
-export function jsonBreak(text: string): JsonPlace | null {
+/** What one pass over a text finds. */
+interface Scan {
+  /** Where it stops being JSON; null where all of it is. */
+  readonly breaksAt: number | null;
+  /** The first key that its object has already, and where it stands again. */
+  readonly doubled: { readonly key: string; readonly at: number } | null;
+}
+
+/** Text of a key, whatever way it is escaped. */
+function keyOf(quoted: string): string {
+  return quoted.includes('\\') ? (JSON.parse(quoted) as string) : quoted.slice(1, -1);
+}
+
+/** Reads the tokens with a stack of open brackets instead of recursion, so that no text can overflow it. */
+function scan(text: string): Scan {
   const open: ('{' | '[')[] = [];
+  const keys: Set<string>[] = [];
+  let doubled: Scan['doubled'] = null;
   let at = 0;
   let due: 'value' | 'value-or-end' | 'key' | 'key-or-end' | 'next' = 'value';
   for (;;) {
     at = behind(SPACE, text, at)!;
     const letter = text[at];
     const inside = open[open.length - 1];
-    if (due === 'next' && inside === undefined) return letter === undefined ? null : placeAt(text, at);
-    if (letter === undefined) return placeAt(text, at);
-    if (due === 'next') {
-      if (letter === ',') due = inside === '{' ? 'key' : 'value';
-      else if (letter === (inside === '{' ? '}' : ']')) open.pop();
-      else return placeAt(text, at);
-      at += 1;
-    } else if ((due === 'key-or-end' && letter === '}') || (due === 'value-or-end' && letter === ']')) {
-      open.pop();
+    if (due === 'next' && inside === undefined)
+      return { breaksAt: letter === undefined ? null : at, doubled };
+    if (letter === undefined) return { breaksAt: at, doubled };
+    const closing = inside === '{' ? '}' : ']';
+    const mayEnd = due === 'next' || due === 'key-or-end' || due === 'value-or-end';
+    if (mayEnd && letter === closing) {
+      if (open.pop() === '{') keys.pop();
       due = 'next';
+      at += 1;
+    } else if (due === 'next') {
+      if (letter !== ',') return { breaksAt: at, doubled };
+      due = inside === '{' ? 'key' : 'value';
       at += 1;
     } else if (due === 'key' || due === 'key-or-end') {
       const end = behind(STRING, text, at);
-      if (end === null) return placeAt(text, at);
+      if (end === null) return { breaksAt: at, doubled };
+      const key = keyOf(text.slice(at, end));
+      const known = keys[keys.length - 1]!;
+      if (known.has(key)) doubled ??= { key, at };
+      known.add(key);
       at = behind(SPACE, text, end)!;
-      if (text[at] !== ':') return placeAt(text, at);
+      if (text[at] !== ':') return { breaksAt: at, doubled };
       at += 1;
       due = 'value';
     } else if (letter === '{' || letter === '[') {
       open.push(letter);
+      if (letter === '{') keys.push(new Set());
       due = letter === '{' ? 'key-or-end' : 'value-or-end';
       at += 1;
     } else {
       const end = behind(STRING, text, at) ?? behind(NUMBER, text, at) ?? behind(WORD, text, at);
-      if (end === null) return placeAt(text, at);
+      if (end === null) return { breaksAt: at, doubled };
       at = end;
       due = 'next';
     }
   }
+}
+
+/**
+ * The first place at which a text is no JSON. Engines word this differently or leave it out, and a person
+ * needs line and column.
+ * @param text anything
+ * @returns null where the whole text is JSON
+ * Source: RFC 8259, The JavaScript Object Notation Data Interchange Format.
+ */
+export function jsonBreak(text: string): JsonPlace | null {
+  const { breaksAt } = scan(text);
+  return breaksAt === null ? null : placeAt(text, breaksAt);
+}
+
+/**
+ * The first key that stands twice in one object. Engines take the last of the two without a word, so a line
+ * copied by hand would change a figure in silence.
+ * @param text JSON
+ * @returns the key and where it stands the second time; null where all are unique
+ * Source: RFC 8259, section 4 (names should be unique; what happens otherwise is unpredictable).
+ */
+export function doubledKey(text: string): { readonly key: string; readonly place: JsonPlace } | null {
+  const { doubled } = scan(text);
+  return doubled === null ? null : { key: doubled.key, place: placeAt(text, doubled.at) };
 }
 
 function placeAt(text: string, at: number): JsonPlace {

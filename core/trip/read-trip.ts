@@ -1,7 +1,7 @@
 import { failure, success, type Result } from '../result';
 import { judgeTrip } from './check-trip';
 import { shown } from './fields';
-import { jsonBreak, nestingDepth } from './json-place';
+import { doubledKey, jsonBreak, nestingDepth } from './json-place';
 import { CURRENT_VERSION, migrated } from './migrations';
 import { bag } from './place-in-trip';
 import type { Trip } from './types';
@@ -105,6 +105,15 @@ export function readTrip(text: string): Result<Trip, ReadTroubleKind> {
       what: `Brackets are nested deeper than ${DEEPEST_NESTING}.`,
       where: '',
       mend: 'Take out what does not belong to the trip.',
+    });
+  }
+  const doubled = doubledKey(body);
+  if (doubled !== null) {
+    return failure<ReadTroubleKind>({
+      kind: 'invalid',
+      what: `The key "${doubled.key}" stands twice in one object, so which value holds is unknown.`,
+      where: `line ${doubled.place.line}, column ${doubled.place.column}`,
+      mend: 'Keep one of the two.',
     });
   }
   const step = migrated(document, version);

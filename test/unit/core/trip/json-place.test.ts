@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { jsonBreak, nestingDepth } from '../../../../core/trip/json-place';
+import { doubledKey, jsonBreak, nestingDepth } from '../../../../core/trip/json-place';
 
 function parses(text: string): boolean {
   try {
@@ -72,6 +72,17 @@ describe('jsonBreak', () => {
 
   it('does not overflow on the deepest nesting', () => {
     expect(jsonBreak('['.repeat(1_000_000))).toMatchObject({ line: 1, column: 1_000_001, found: '' });
+  });
+});
+
+describe('doubledKey', () => {
+  it('finds a key that its object has already, however it is written', () => {
+    expect(doubledKey('{"a": 1,\n "a": 2}')).toEqual({ key: 'a', place: { line: 2, column: 2, found: '"' } });
+    expect(doubledKey('[{"x": {"b": [{"c": 1}], "c": 2, "\\u0062": 3}}]')?.key).toBe('b');
+  });
+
+  it('lets objects inside and beside each other have the same keys', () => {
+    expect(doubledKey('{"a": {"a": [{"a": 1}, {"a": 2}]}, "b": {"a": "a"}}')).toBeNull();
   });
 });
 

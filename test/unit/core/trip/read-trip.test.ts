@@ -124,6 +124,13 @@ describe('readTrip, files that are no trips of this version', () => {
     expect(trouble).toMatchObject({ kind: 'too-large', what: 'The file has 5.0 MB; a trip can have 5 MB.' });
   });
 
+  it('refuses a key that stands twice, of which an engine would take the last without a word', () => {
+    const text = fixtureText('v1-minimal').replace('"depthM": 15,', '"depthM": 15,\n "depthM": 25,');
+    expect(troublesOf(text)).toMatchObject([
+      { kind: 'invalid', what: expect.stringContaining('"depthM" stands twice') },
+    ]);
+  });
+
   it('refuses nesting that could be read but not written', () => {
     const deep = `${'['.repeat(50_000)}${']'.repeat(50_000)}`;
     const text = fixtureText('v1-minimal').replace('{', `{"extra": ${deep},`);
