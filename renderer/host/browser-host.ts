@@ -50,6 +50,7 @@ export function browserHost(page: Page = THIS_PAGE, libraryName = 'carryover'): 
   /** Opened or saved as a copy, and not saved in the library yet. */
   const loose = new Map<TripToken, StoredTrip>();
   const channel = new BroadcastChannel(`${libraryName}/trips`);
+  // oxlint-disable-next-line unicorn/require-post-message-target-origin -- a broadcast stays within its origin
   const tell = (change: TripChange): void => channel.postMessage(change);
 
   const keepLoose = (text: string): StoredTrip => {

@@ -21,7 +21,8 @@ export interface RunningDesktop {
   /** The window's page as it is now; another one after a crash. */
   page(): Promise<Page>;
   answerDialog(answer: unknown): Promise<void>;
-  log(): Promise<readonly Happening[]>;
+  /** What happened so far, in its order; also after the end. */
+  log(): readonly Happening[];
   menu(): Promise<readonly MenuItem[]>;
   clickMenu(id: string): Promise<void>;
   invokeAs(call: {
@@ -47,6 +48,7 @@ const READY_MS = 30_000;
 
 interface Reply {
   readonly ready?: true;
+  readonly happening?: Happening;
   readonly id?: number;
   readonly value?: unknown;
   readonly error?: string;
@@ -86,10 +88,12 @@ export async function launchDesktop(options: LaunchOptions): Promise<RunningDesk
   for (const stream of [child.stdout, child.stderr])
     stream?.on('data', (chunk: Buffer) => (output += chunk.toString()));
   const exited = new Promise<number | null>((resolve) => child.once('exit', resolve));
+  const log: Happening[] = [];
   const replies = new Map<number, (reply: Reply) => void>();
   const ready = new Promise<void>((resolve) => {
     child.on('message', (reply: Reply) => {
       if (reply.ready === true) resolve();
+      else if (reply.happening !== undefined) log.push(reply.happening);
       else replies.get(reply.id ?? -1)?.(reply);
     });
   });
@@ -105,7 +109,7 @@ export async function launchDesktop(options: LaunchOptions): Promise<RunningDesk
     const reply = await new Promise<Reply>((resolve, reject) => {
       replies.set(id, resolve);
       void exited.then((code) => reject(new Error(`main has ended (${code}) before "${name}"\n${output}`)));
-      child.send({ id, name, argument });
+      if (child.connected) child.send({ id, name, argument });
     });
     if (reply.error !== undefined) throw new Error(reply.error);
     return unpack(reply.value);
@@ -114,14 +118,12 @@ export async function launchDesktop(options: LaunchOptions): Promise<RunningDesk
   let browser: Browser | undefined;
   const page = async (): Promise<Page> => {
     browser ??= await chromium.connectOverCDP(`http://127.0.0.1:${port}`);
-    const connected = browser;
+    const [context] = browser.contexts();
     let found: Page | undefined;
-    await expect(() => {
-      found = connected
-        .contexts()[0]
-        ?.pages()
-        .findLast((each) => each.url().includes('.carryover.localhost'));
-      expect(found).toBeDefined();
+    await expect(async () => {
+      found = context?.pages().findLast((each) => each.url().includes('.carryover.localhost'));
+      // A crashed page stays in the list for a while, and answers nothing any more.
+      expect(await found?.evaluate(() => document.readyState)).toBe('complete');
     }).toPass({ timeout: READY_MS });
     return found as Page;
   };
@@ -131,7 +133,7 @@ export async function launchDesktop(options: LaunchOptions): Promise<RunningDesk
     exited,
     output: () => output,
     answerDialog: async (answer) => void (await order('answerDialog', answer)),
-    log: async () => (await order('log')) as readonly Happening[],
+    log: () => log,
     menu: async () => (await order('menu')) as readonly MenuItem[],
     clickMenu: async (id) => void (await order('clickMenu', id)),
     invokeAs: async (call) => (await order('invokeAs', call)) as { value?: unknown; error?: string },

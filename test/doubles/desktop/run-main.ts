@@ -20,8 +20,8 @@ interface Order {
 /** What a test may tell the double to do, or ask of it. */
 const ORDERS = {
   answerDialog: (answer: unknown) => void state.dialogAnswers.push(answer),
-  log: () => state.log,
-  menu: () => menu.items,
+  /** As JSON: what a click does stays here. */
+  menu: () => JSON.parse(JSON.stringify(menu.items)) as unknown,
   clickMenu: (id: unknown) => {
     const item = menuItem(String(id));
     if (item?.click === undefined) throw new Error(`no menu item "${String(id)}" to click`);

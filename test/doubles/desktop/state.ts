@@ -8,14 +8,14 @@ export interface Happening {
 
 export const state = {
   isReady: false,
-  /** In the order in which it happened, for tests of the order of start-up. */
-  log: [] as Happening[],
   /** What the user does in the dialogs to come. */
   dialogAnswers: [] as unknown[],
 };
 
+/** Tells the test at once, so that nothing is lost where the process ends the next moment. */
 export function happened(kind: string, detail?: unknown): void {
-  state.log.push(detail === undefined ? { kind } : { kind, detail });
+  const happening: Happening = detail === undefined ? { kind } : { kind, detail };
+  process.send?.({ happening });
 }
 
 function setting(name: string): string {

@@ -13,6 +13,8 @@ import { happened, state } from './state';
 /** The browser of the double; there once the app is ready. */
 export const browser = { context: undefined as BrowserContext | undefined };
 const windows = new Map<Page, BrowserWindow>();
+/** Pages that were a window once; a crashed one stays among the browser's pages for a while. */
+const used = new WeakSet<Page>();
 
 export function allWindows(): readonly BrowserWindow[] {
   return [...new Set(windows.values())];
@@ -118,8 +120,8 @@ export class BrowserWindow extends EventEmitter {
     if (context === undefined) throw new Error('electron double: no browser');
     // A persistent context starts with one empty page: the first window takes it.
     const [blank] = context.pages();
-    const page =
-      blank !== undefined && !windows.has(blank) && windows.size === 0 ? blank : await context.newPage();
+    const page = blank === undefined || used.has(blank) ? await context.newPage() : blank;
+    used.add(page);
     windows.set(page, this);
     await page.setViewportSize({ width: this.bounds.width, height: this.bounds.height });
     await page.exposeBinding(
