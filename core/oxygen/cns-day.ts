@@ -62,17 +62,17 @@ function turnMin(coming: ClockPiece, leaving: ClockPiece, fromMin: number, toMin
 
 /**
  * The first piece from `index` on that ends after a moment. Times are moved by `shiftMin` before they are
- * compared, here and in `nextEdge` alike, so that rounding cannot make the two disagree.
+ * compared, here and in `nextEdge` alike, so that rounding cannot make the two disagree. There always is one:
+ * the last piece ends with the dive.
  */
 function skipTo(pieces: readonly ClockPiece[], index: number, shiftMin: number, min: number): number {
   let next = index;
-  while (next < pieces.length && pieces[next]!.toMin + shiftMin <= min) next += 1;
+  while (pieces[next]!.toMin + shiftMin <= min) next += 1;
   return next;
 }
 
-/** The next time after a moment at which a piece, moved by `shiftMin`, begins or ends; Infinity without one. */
-function nextEdge(piece: ClockPiece | undefined, shiftMin: number, min: number): number {
-  if (!piece) return Infinity;
+/** The next time after a moment at which a piece, moved by `shiftMin`, begins or ends. */
+function nextEdge(piece: ClockPiece, shiftMin: number, min: number): number {
   return piece.fromMin + shiftMin > min ? piece.fromMin + shiftMin : piece.toMin + shiftMin;
 }
 
@@ -113,8 +113,8 @@ export function dayPeak(earlier: readonly ClockPiece[], current: readonly ClockP
     const coming = current[comingAt]!;
     const leaving = all[leavingAt]!;
     const next = Math.min(nextEdge(coming, 0, min), nextEdge(leaving, DAY_MIN, min));
-    const turn =
-      coming.fromMin <= min && leaving.fromMin + DAY_MIN <= min ? turnMin(coming, leaving, min, next) : null;
+    // Before one of the two has begun the other moves the share one way only, and the edges hold the peak.
+    const turn = turnMin(coming, leaving, min, next);
     if (turn !== null) peak = Math.max(peak, share + gained(coming, leaving, min, turn));
     share += gained(coming, leaving, min, next);
     peak = Math.max(peak, share);
