@@ -31,6 +31,7 @@ import { po2AboveWorking } from './po2-above-working';
 import { po2WithoutLimit } from './po2-without-limit';
 import { richerThanDiver } from './richer-than-diver';
 import { shortInterval } from './short-interval';
+import { siteBeyondMixes } from './site-beyond-mixes';
 import { stopsIntoNextDive } from './stops-into-next-dive';
 import type { Found, Rule } from './rule';
 import { wordingIn, type Units } from './wording';
@@ -67,6 +68,7 @@ export const RULES: readonly Rule[] = [
   gasDense,
   manyDives,
   noRest,
+  siteBeyondMixes,
   mixNotAnalysed,
   flightHours,
 ];

@@ -1,5 +1,6 @@
-import { belowModMessage, MOD_SOURCE } from './below-mod';
+import { belowModMessage } from './below-mod';
 import { eachMadeDive, type Rule } from './rule';
+import { MOD_SOURCE } from './sources';
 
 /** A dive below the MOD of its mix as analysed. Source: as in the rule. */
 export const belowModAnalysed: Rule = {

@@ -2,11 +2,8 @@ import { AIR_O2, richestO2, wholePercentDown } from '../gas';
 import { surroundingsOf } from '../trip/dive-plan';
 import type { Entry } from '../trip/ledger-types';
 import { DUST, eachMadeDive, told, WATCH, type Place, type Rule } from './rule';
+import { MOD_SOURCE } from './sources';
 import { percentO2, po2Limit } from './wording';
-
-/** Source of the MOD rules. */
-export const MOD_SOURCE =
-  'NOAA Diving Manual, 4th ed. (2001), ch. 15: maximum operating depth; working PO2 1.4 after the NOAA Diving Program (2015)';
 
 /** What a dive below the MOD is told; null where it is not, or rests on another reading of its mix. */
 export function belowModMessage(entry: Entry, { ledger, say }: Place, isAnalysed: boolean): string | null {

@@ -1,20 +1,8 @@
-import { AIR_O2, modM, richestO2, wholePercentDown } from '../gas';
+import { AIR_O2, richestO2, wholePercentDown } from '../gas';
 import { surroundingsOf } from '../trip/dive-plan';
-import type { Entry } from '../trip/ledger-types';
-import { mixO2 } from '../trip/mix-choice';
-import type { Trip } from '../trip/types';
-import { DUST, eachDive, type Rule } from './rule';
+import { deepestReachM } from './deepest-reach';
+import { eachDive, type Rule } from './rule';
 import { percentO2, po2Limit } from './wording';
-
-/** How deep the diver may go on the mixes of that day; below 0 where on none of them. */
-function deepestM({ dive, diver }: Entry, trip: Trip): number {
-  const { column } = surroundingsOf(trip);
-  const mods = trip.mixes
-    .filter((mix) => (dive.onBoard?.includes(mix.id) ?? true) && mixO2(mix) <= diver.maxO2 + DUST)
-    .map((mix) => mixO2(mix) + (mix.analysedO2 === undefined ? trip.settings.analysisTolerance : 0))
-    .map((richest) => modM(richest, diver.po2.working, column));
-  return Math.max(-1, ...mods);
-}
 
 /** A dive on "auto" that none of the trip's mixes may make. Source: as in the rule. */
 export const noMix: Rule = {
@@ -27,7 +15,8 @@ export const noMix: Rule = {
     const { column } = surroundingsOf(trip);
     const reachesO2 = richestO2(diver.po2.working, dive.depthM, column) - trip.settings.analysisTolerance;
     const richest = wholePercentDown(Math.min(reachesO2, diver.maxO2));
-    const deepest = deepestM(entry, trip);
+    const onBoard = trip.mixes.filter((mix) => dive.onBoard?.includes(mix.id) ?? true);
+    const deepest = deepestReachM(diver, onBoard, trip);
     const bring = richest >= AIR_O2 ? `bring a mix of ${percentO2(richest)} or less, or ` : '';
     const plan = deepest >= 1 ? `plan it no deeper than ${say.depthAllowed(deepest)}` : 'leave it out';
     return (

@@ -1,5 +1,9 @@
 /** Citations that several rules share. */
 
+/** Source of the maximum operating depth (core/gas.ts). */
+export const MOD_SOURCE =
+  'NOAA Diving Manual, 4th ed. (2001), ch. 15: maximum operating depth; working PO2 1.4 after the NOAA Diving Program (2015)';
+
 /** Source of the oxygen limits (core/oxygen/limits.ts). */
 export const NOAA_LIMITS_SOURCE = 'NOAA Diving Manual, oxygen partial pressure limits for normal exposure';
 

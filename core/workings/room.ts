@@ -5,7 +5,7 @@ import { deeper, entryWith, roomOf, spareL } from '../trip/room';
 import { digits, litres, metres, minutes, percent } from './digits';
 import type { Asked, Work, WorkingsStep } from './types';
 
-const SOURCE = 'DESIGN of this project: the first limit to be met; each limit as in its own workings';
+const SOURCE = 'each limit as in its own workings; that the first one to be met decides is this project’s';
 
 const LIMIT_NAMES: Readonly<Record<RoomLimit, string>> = {
   'no-stop': 'the no-stop limit',

@@ -104,6 +104,23 @@ describe('a dive on a mix', () => {
     expect(codes(someMix)).not.toContain('no-mix');
   });
 
+  it('knows sites that no mix reaches, all in one', () => {
+    const sites = [
+      { id: 'wall', name: 'Wall', depthM: 30, notes: '' },
+      { id: 'deep', name: 'Pinnacle', depthM: 38, notes: '' },
+      { id: 'deeper', name: 'Trench', depthM: 52, notes: '' },
+    ];
+    const mixes = [RICH, { ...LEAN, o2: 0.3 }];
+    const found = only('site-beyond-mixes', aLedger([], { sites, mixes }));
+    expect(found.message).toContain('Pinnacle (38 m) and Trench (52 m) go deeper than the 36 m that any mix');
+    expect(codes(aLedger([], { sites, mixes: [AIR] }))).not.toContain('site-beyond-mixes');
+  });
+
+  it('tells of the mixes on board that day', () => {
+    const dive = aDive({ depthM: 35, mix: 'auto', onBoard: ['rich'] });
+    expect(only('no-mix', aLedger([dive])).message).toContain('no deeper than 28 m');
+  });
+
   it('leaves room for the analysis of a mix that is not analysed yet', () => {
     const settings = {
       descentMPerMin: 18,

@@ -1,0 +1,20 @@
+import { modM } from '../gas';
+import { surroundingsOf } from '../trip/dive-plan';
+import { mixO2 } from '../trip/mix-choice';
+import type { Diver, Mix, Trip } from '../trip/types';
+import { DUST } from './rule';
+
+/**
+ * How deep a diver may go on the best of some mixes.
+ * @param mixes of the trip
+ * @returns metres; -1 where the diver may go nowhere on them
+ * Source: MOD at the working PO2, as when "auto" chooses a mix (core/trip/mix-choice.ts).
+ */
+export function deepestReachM(diver: Diver, mixes: readonly Mix[], trip: Trip): number {
+  const { column } = surroundingsOf(trip);
+  const mods = mixes
+    .filter((mix) => mixO2(mix) <= diver.maxO2 + DUST)
+    .map((mix) => mixO2(mix) + (mix.analysedO2 === undefined ? trip.settings.analysisTolerance : 0))
+    .map((richest) => modM(richest, diver.po2.working, column));
+  return Math.max(-1, ...mods);
+}
