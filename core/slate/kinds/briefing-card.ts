@@ -112,7 +112,9 @@ export function diveCard(set: Setter, dive: PartyDive, widthPt: number, sizePt: 
     cardTable(set, dive, NARROW_COLUMNS, widthPt, sizePt);
   if (rows === null) return null;
   const stops = dive.rows.flatMap(({ name, dive: each }) =>
-    each.stops === null ? [] : [`${name}: past the limit, stops ${each.stops}`],
+    each.stops === null
+      ? []
+      : [`${name}: past the limit, ${each.entry.stops === null ? '' : 'stops '}${each.stops}`],
   );
   return stack([
     heading(
