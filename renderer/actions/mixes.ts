@@ -1,0 +1,81 @@
+/** Edits of the mixes on board, and of what a search found. */
+import { fillPrice } from '../../core/mixes/shares';
+import { openTrip, stockedTrip } from '../../core/mixes/stocked-trip';
+import type { Dive, DiveShape, Id, Mix, Trip } from '../../core/trip/types';
+import { mixText } from '../figures/format';
+import { desk } from '../store/store';
+import { edit, type EditResult } from './edit';
+import { freeId } from './ids';
+
+function editMix(id: Id, what: string, code: string, change: (mix: Mix) => Mix): EditResult {
+  const mix = desk.getState().trip.mixes.find((each) => each.id === id);
+  const name = mix ? mixText(mix.o2) : id;
+  return edit({ label: `${what} of ${name}`, code }, (trip) => {
+    const mixes = trip.mixes.map((each) => (each.id === id ? change(each) : each));
+    return mixes.every((each, i) => each === trip.mixes[i]) ? trip : { ...trip, mixes };
+  });
+}
+
+/** One more mix on board, priced as its neighbours suggest. @param o2 oxygen fraction */
+export function addMix(o2: number): EditResult {
+  return edit({ label: `${mixText(o2)} on board`, code: 'mix.add' }, (trip) => {
+    const named = `ean${Math.round(o2 * 100)}`;
+    const id = trip.mixes.some((mix) => mix.id === named) ? freeId('mix-', trip.mixes) : named;
+    const mix: Mix = { id, o2, costPerFill: fillPrice(o2, trip.mixes) };
+    return { ...trip, mixes: [...trip.mixes, mix] };
+  });
+}
+
+export function setMixShare(id: Id, o2: number): EditResult {
+  return editMix(id, 'Oxygen', 'mix.o2', (mix) => (mix.o2 === o2 ? mix : { ...mix, o2 }));
+}
+
+/** As analysed from the bank; null: not analysed. */
+export function setMixAnalysis(id: Id, analysedO2: number | null): EditResult {
+  return editMix(id, 'Analysis', 'mix.analysis', (mix) => {
+    if ((mix.analysedO2 ?? null) === analysedO2) return mix;
+    const { analysedO2: _, ...rest } = mix;
+    return analysedO2 === null ? rest : { ...rest, analysedO2 };
+  });
+}
+
+export function setMixPrice(id: Id, costPerFill: number): EditResult {
+  return editMix(id, 'Price', 'mix.price', (mix) =>
+    mix.costPerFill === costPerFill ? mix : { ...mix, costPerFill },
+  );
+}
+
+/** A shape that no longer names a mix: what named it chooses for itself again. */
+function without<Shape extends DiveShape>(shape: Shape, id: Id): Shape {
+  const freed = shape.mix === id ? { ...shape, mix: 'auto' as const } : shape;
+  if (!freed.onBoard?.includes(id)) return freed;
+  const onBoard = freed.onBoard.filter((each) => each !== id);
+  const { onBoard: _, ...rest } = freed;
+  // Without any left, the dive chooses among all of the trip's again.
+  return (onBoard.length === 0 ? rest : { ...rest, onBoard }) as Shape;
+}
+
+/** Takes a mix off the boat; dives that named it take the richest that may go there instead. */
+export function removeMix(id: Id): EditResult {
+  const mix = desk.getState().trip.mixes.find((each) => each.id === id);
+  return edit({ label: `Without ${mix ? mixText(mix.o2) : id}`, code: 'mix.remove' }, (trip): Trip => {
+    const dives = trip.dives.map((dive): Dive => without(dive, id));
+    const party = trip.party.map((diver) =>
+      diver.before?.some((dive) => dive.mix === id || dive.onBoard?.includes(id))
+        ? { ...diver, before: diver.before.map((dive) => without(dive, id)) }
+        : diver,
+    );
+    return { ...trip, mixes: trip.mixes.filter((each) => each.id !== id), dives, party };
+  });
+}
+
+/**
+ * Puts a list of the search on board: one step. Open dives take the richest that may go there; dives before
+ * the date, and what was dived, keep the mixes they had.
+ */
+export function putOnBoard(percents: readonly number[], fromDate: string | null): EditResult {
+  const names = percents.map((percent) => mixText(percent / 100)).join(', ');
+  return edit({ label: `On board: ${names}`, code: 'mix.stock' }, (trip) =>
+    stockedTrip(openTrip(trip, { fromDate }), percents),
+  );
+}

@@ -1,0 +1,217 @@
+import { useMemo, type ReactNode } from 'react';
+import { mixChoices, type DiverChoice, type LaterChange, type MixChoice } from '../../../core/mixes/choice';
+import { richestMix } from '../../../core/mixes/richest';
+import { surroundingsOf } from '../../../core/trip/dive-plan';
+import type { Dive, Trip } from '../../../core/trip/types';
+import { setMix } from '../../actions/dives';
+import { tell } from '../../actions/edit';
+import { clockText, dateText, mixText, NO_FIGURE, numberText, percentText, unitText } from '../../figures/format';
+import { Choice } from '../../parts/choice';
+import { diveNumber, partyOf, selectChosenDive, selectLedger, selectTightest, siteOf } from '../../store/selectors';
+import { useDesk } from '../../store/store';
+import { chooseView, useMixesView } from './mixes-view';
+import { moneyText, noStopText, richestText, roomText, whyText } from './mixes-words';
+
+function diveName(trip: Trip, dive: Dive, clock: '24h' | '12h'): string {
+  const site = siteOf(trip, dive.siteId)?.name ?? dive.siteId;
+  return `${diveNumber(trip, dive.id)}. ${dateText(dive.startsAt)} ${clockText(dive.startsAt, clock)}, ${site}`;
+}
+
+/** Orders by room: no figure above 1.6 bar comes first, no limit in reach last. */
+function roomKey({ room }: DiverChoice): number {
+  return room.minLimit === 'po2' ? Number.NEGATIVE_INFINITY : (room.min ?? Number.POSITIVE_INFINITY);
+}
+
+/** The diver a choice leaves with the least room. */
+function tightestOf(choice: MixChoice): DiverChoice | null {
+  return choice.divers.reduce<DiverChoice | null>(
+    (least, each) => (least === null || roomKey(each) < roomKey(least) ? each : least),
+    null,
+  );
+}
+
+/** The most any of the divers takes of a figure. */
+function most(choice: MixChoice, figure: (diver: DiverChoice) => number | null): number | null {
+  const values = choice.divers.map(figure);
+  return values.includes(null) || values.length === 0 ? null : Math.max(...values.map(Number));
+}
+
+function figureText(value: number | null | undefined, decimals: number): string {
+  return typeof value === 'number' ? numberText(value, decimals, 'up') : NO_FIGURE;
+}
+
+function ChoiceRow({ choice, dive, isTaken }: { readonly choice: MixChoice; readonly dive: Dive; readonly isTaken: boolean }): ReactNode {
+  const units = useDesk(({ settings }) => settings.units);
+  const least = tightestOf(choice);
+  const reason = choice.divers.find((each) => each.whyNot)?.whyNot ?? null;
+  const name = mixText(choice.mix.analysedO2 ?? choice.mix.o2);
+  const entry = least?.entry;
+  return (
+    <tr className={isTaken ? 'taken' : ''}>
+      <th scope="row">
+        {name}
+        {isTaken ? <span className="soft"> now</span> : null}
+      </th>
+      <td>{reason ? <span className="cell-why">{whyText(reason, units)}</span> : 'yes'}</td>
+      <td className="figure">
+        {entry ? noStopText({ min: entry.noStopMin, unlimited: entry.unlimited }) : NO_FIGURE}
+      </td>
+      <td className={least?.room.min !== null && (least?.room.min ?? 0) < 0 ? 'figure care' : 'figure'}>
+        {least ? roomText(least.room.minLimit === 'po2' ? Number.NEGATIVE_INFINITY : least.room.min) : NO_FIGURE}
+      </td>
+      <td>{figureText(entry?.po2Bar, 2)}</td>
+      <td>{percentText(most(choice, (each) => each.entry.cns.after), 'up')}</td>
+      <td>{figureText(most(choice, (each) => each.entry.otu.dive), 0)}</td>
+      <td>{figureText(entry?.gasDensityGL, 1)} g/L</td>
+      <td>{moneyText(choice.mix.costPerFill)}</td>
+      <td>{choice.later.length === 0 ? 'nothing' : choice.later.length === 1 ? '1 dive' : `${choice.later.length} dives`}</td>
+      <td>
+        <button
+          type="button"
+          className="button"
+          disabled={dive.mix === choice.mix.id}
+          aria-label={`Take ${name} on this dive`}
+          onClick={() => tell(setMix(dive.id, choice.mix.id))}
+        >
+          Take
+        </button>
+      </td>
+    </tr>
+  );
+}
+
+function LaterRow({ change, trip }: { readonly change: LaterChange; readonly trip: Trip }): ReactNode {
+  const clock = useDesk(({ settings }) => settings.clock);
+  const diver = trip.party.find(({ id }) => id === change.diverId);
+  const isLess = (change.roomAfterMin ?? Infinity) < (change.roomBeforeMin ?? Infinity);
+  return (
+    <tr>
+      <th scope="row">{diveName(trip, change.dive, clock)}</th>
+      <td>{diver?.name ?? change.diverId}</td>
+      <td className={isLess && (change.roomAfterMin ?? 0) < 0 ? 'care' : ''}>
+        {roomText(change.roomBeforeMin)} → {roomText(change.roomAfterMin)}
+      </td>
+      <td>
+        {percentText(change.cnsBefore, 'up')} → {percentText(change.cnsAfter, 'up')}
+      </td>
+    </tr>
+  );
+}
+
+/** What another mix would change later, dive by dive. */
+function Later({ choice, trip }: { readonly choice: MixChoice; readonly trip: Trip }): ReactNode {
+  const name = mixText(choice.mix.analysedO2 ?? choice.mix.o2);
+  if (choice.later.length === 0) return null;
+  return (
+    <details className="later">
+      <summary>What {name} changes later: {choice.later.length === 1 ? '1 dive' : `${choice.later.length} dives`}</summary>
+      <table className="plain-table">
+        <thead>
+          <tr>
+            <th scope="col">Dive</th>
+            <th scope="col">Then tightest</th>
+            <th scope="col">Room</th>
+            <th scope="col">CNS on surfacing</th>
+          </tr>
+        </thead>
+        <tbody>
+          {choice.later.map((change) => (
+            <LaterRow key={change.dive.id} change={change} trip={trip} />
+          ))}
+        </tbody>
+      </table>
+    </details>
+  );
+}
+
+function Best({ trip, dive }: { readonly trip: Trip; readonly dive: Dive }): ReactNode {
+  const units = useDesk(({ settings }) => settings.units);
+  const around = surroundingsOf(trip);
+  const byText = new Map<string, string[]>();
+  for (const diver of partyOf(trip, dive)) {
+    const best = richestMix(dive.depthM, diver, trip, around);
+    const held = best.limit === 'ceiling' ? ' (own ceiling)' : '';
+    const text = `${richestText(best)}${held}`;
+    byText.set(text, [...(byText.get(text) ?? []), diver.name]);
+  }
+  const parts = [...byText].map(([text, names]) =>
+    byText.size === 1 ? text : `${text} for ${names.join(', ')}`,
+  );
+  const tolerance = trip.settings.analysisTolerance;
+  return (
+    <p>
+      Richest that suits at {unitText(dive.depthM, 'depth', units, 'up', 1)}: <strong>{parts.join('; ')}</strong>
+      {tolerance > 0 ? `, ${percentText(tolerance, 'up')} kept back for the analysis` : ''}.
+    </p>
+  );
+}
+
+/** The mixes on board as the choice of one dive, within the trip as it stands. */
+export function DiveChoice(): ReactNode {
+  const ledger = useDesk(selectLedger);
+  const chosen = useDesk(selectChosenDive);
+  const tightest = useDesk(selectTightest);
+  const clock = useDesk(({ settings }) => settings.clock);
+  const diveId = useMixesView((view) => view.diveId);
+  const { trip } = ledger;
+  const dive =
+    trip.dives.find(({ id }) => id === diveId) ?? chosen ?? tightest?.dive ?? trip.dives[0] ?? null;
+  const choices = useMemo(() => (dive === null ? [] : mixChoices(ledger, dive.id)), [ledger, dive]);
+  if (dive === null) return <p className="soft">No dives yet: add one under Days.</p>;
+  const entries = ledger.divers.flatMap((each) => each.entries.filter((entry) => entry.dive.id === dive.id));
+  const taken = new Set(entries.map((entry) => entry.mix?.id));
+  const hasAnalysis = entries.some((entry) => dive.asDived?.some(({ o2 }) => o2 !== undefined) && entry.isMade);
+  return (
+    <section aria-label="Mixes for one dive">
+      <div className="mixes-tools">
+        <Choice
+          label="Dive"
+          value={dive.id}
+          options={trip.dives.map((each) => ({ value: each.id, label: diveName(trip, each, clock) }))}
+          commit={(id) => chooseView({ diveId: id })}
+        />
+        <button
+          type="button"
+          className="button"
+          disabled={dive.mix === 'auto'}
+          onClick={() => tell(setMix(dive.id, 'auto'))}
+        >
+          Richest that suits each diver
+        </button>
+      </div>
+      <Best trip={trip} dive={dive} />
+      {hasAnalysis ? (
+        <p className="care">The cylinder of this dive was analysed: that rules, whatever mix is chosen.</p>
+      ) : null}
+      <div className="wide-table">
+        <table className="plain-table choices">
+          <thead>
+            <tr>
+              <th scope="col">Mix</th>
+              <th scope="col">May go</th>
+              <th scope="col">No-stop time</th>
+              <th scope="col">Room, tightest</th>
+              <th scope="col">PO₂</th>
+              <th scope="col">CNS after</th>
+              <th scope="col">OTU</th>
+              <th scope="col">Density</th>
+              <th scope="col">Price</th>
+              <th scope="col">Changes later</th>
+              <th scope="col">
+                <span className="unseen">Take it</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {choices.map((choice) => (
+              <ChoiceRow key={choice.mix.id} choice={choice} dive={dive} isTaken={taken.has(choice.mix.id)} />
+            ))}
+          </tbody>
+        </table>
+      </div>
+      {choices.map((choice) => (
+        <Later key={choice.mix.id} choice={choice} trip={trip} />
+      ))}
+    </section>
+  );
+}

@@ -1,0 +1,158 @@
+import { useMemo, type ReactNode } from 'react';
+import { fillPlan, type FillLine, type FillPlan } from '../../../core/mixes/fills';
+import { dateText, mixText, numberText, unitText } from '../../figures/format';
+import { Choice } from '../../parts/choice';
+import { CommandButton } from '../../parts/command-button';
+import { ShareField, UnitField } from '../../parts/number-field';
+import { selectLedger } from '../../store/selectors';
+import { useDesk } from '../../store/store';
+import { chooseView, useMixesView, type MixesView } from './mixes-view';
+import { moneyText } from './mixes-words';
+
+type Sums = FillPlan['total'];
+
+function SumCells({ sums }: { readonly sums: Sums }): ReactNode {
+  const units = useDesk(({ settings }) => settings.units);
+  const notes = [
+    ...(sums.drained > 0 ? [`${sums.drained} let down first`] : []),
+    ...(sums.impossible > 0 ? [`${sums.impossible} cannot be filled this way`] : []),
+  ];
+  return (
+    <>
+      <td>{numberText(sums.fills, 0, 'near')}</td>
+      <td>{unitText(sums.litres, 'volume', units, 'up')}</td>
+      <td className="figure">{unitText(sums.oxygenL, 'volume', units, 'up')}</td>
+      <td>{unitText(sums.airL, 'volume', units, 'up')}</td>
+      <td>{moneyText(sums.cost)}</td>
+      <td className={notes.length > 0 ? 'care' : ''}>{notes.join(', ')}</td>
+    </>
+  );
+}
+
+function LineRow({ line, isFirst }: { readonly line: FillLine; readonly isFirst: boolean }): ReactNode {
+  return (
+    <tr className={isFirst ? 'first-of-day' : ''}>
+      <th scope="row">
+        <span className={isFirst ? '' : 'unseen'}>{dateText(line.date, true)}</span>
+      </th>
+      <td>{mixText(line.mix.analysedO2 ?? line.mix.o2)}</td>
+      <SumCells sums={line} />
+    </tr>
+  );
+}
+
+function change(patch: Partial<MixesView['fills']>, fills: MixesView['fills']): void {
+  chooseView({ fills: { ...fills, ...patch } });
+}
+
+function Tools({ law }: { readonly law: 'ideal' | 'real' }): ReactNode {
+  const fills = useMixesView((view) => view.fills);
+  const isPartial = fills.method === 'partial-pressure';
+  return (
+    <div className="mixes-tools">
+      <Choice
+        label="Filled"
+        value={fills.method}
+        options={[
+          { value: 'banked', label: 'from banks of the mix' },
+          { value: 'partial-pressure', label: 'by partial pressure: oxygen, then air' },
+        ]}
+        commit={(method) => change({ method }, fills)}
+      />
+      <Choice
+        label="Amounts"
+        value={law}
+        options={[
+          { value: 'ideal', label: 'ideal: volume times pressure' },
+          { value: 'real', label: 'with compressibility at 20 °C' },
+        ]}
+        commit={(next) => change({ law: next }, fills)}
+      />
+      <UnitField
+        label="Cylinders come back with"
+        kind="pressure"
+        value={fills.startBar}
+        commit={(startBar) => change({ startBar }, fills)}
+      />
+      {isPartial ? (
+        <Choice
+          label="What is left in them"
+          value={fills.startO2 === null ? 'same' : 'other'}
+          options={[
+            { value: 'same', label: 'the mix they get again' },
+            { value: 'other', label: 'another share' },
+          ]}
+          commit={(value) => change({ startO2: value === 'same' ? null : 0.21 }, fills)}
+        />
+      ) : null}
+      {isPartial && fills.startO2 !== null ? (
+        <ShareField label="Oxygen left in them" value={fills.startO2} commit={(startO2) => change({ startO2 }, fills)} />
+      ) : null}
+      <div className="mixes-buttons">
+        <CommandButton id="trip.print" className="button">
+          Print
+        </CommandButton>
+      </div>
+    </div>
+  );
+}
+
+/** Fills by day and mix, with the oxygen and air to bring, for the trip as it stands. */
+export function Fills(): ReactNode {
+  const ledger = useDesk(selectLedger);
+  const { method, law, startBar, startO2 } = useMixesView((view) => view.fills);
+  const usedLaw = law ?? ledger.trip.settings.gasLaw;
+  const plan = useMemo(
+    () => fillPlan(ledger, { method, law: usedLaw, startBar, startO2 }),
+    [ledger, method, usedLaw, startBar, startO2],
+  );
+  return (
+    <section aria-label="Fills">
+      <Tools law={usedLaw} />
+      {plan.ok ? null : (
+        <div className="mixes-troubles" role="alert">
+          <p>
+            <strong>{plan.troubles[0].what}</strong> {plan.troubles[0].mend}
+          </p>
+        </div>
+      )}
+      {plan.ok && plan.value.lines.length === 0 ? <p className="soft">No dives yet, so nothing to fill.</p> : null}
+      {plan.ok && plan.value.lines.length > 0 ? (
+        <div className="wide-table">
+          <table className="plain-table fills">
+            <thead>
+              <tr>
+                <th scope="col">Day</th>
+                <th scope="col">Mix</th>
+                <th scope="col">Fills</th>
+                <th scope="col">Gas put in</th>
+                <th scope="col">Oxygen to bring</th>
+                <th scope="col">Air</th>
+                <th scope="col">Cost</th>
+                <th scope="col">
+                  <span className="unseen">Notes</span>
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {plan.value.lines.map((line, i, lines) => (
+                <LineRow key={`${line.date} ${line.mix.id}`} line={line} isFirst={line.date !== lines[i - 1]?.date} />
+              ))}
+            </tbody>
+            <tfoot>
+              <tr>
+                <th scope="row">In all</th>
+                <td />
+                <SumCells sums={plan.value.total} />
+              </tr>
+            </tfoot>
+          </table>
+        </div>
+      ) : null}
+      <p className="mixes-note">
+        A fill for each diver and dive, to the pressure of their cylinder; litres at 1 bar. Gas lost in hoses and in
+        analysing comes on top. Every cylinder is analysed before it is dived, by whoever dives it.
+      </p>
+    </section>
+  );
+}

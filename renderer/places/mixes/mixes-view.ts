@@ -1,0 +1,54 @@
+/** What is chosen on the Mixes place: kept while the window is open, never part of the trip. */
+import { useStore } from 'zustand';
+import { createStore } from 'zustand/vanilla';
+import type { FillMethod } from '../../../core/mixes/fills';
+import { PLAIN_REQUEST, type StockRequest } from '../../../core/mixes/shares';
+import type { Id } from '../../../core/trip/types';
+import type { SortKey } from './site-sort';
+
+/** The questions of the place, one at a time. */
+export type Question = 'sites' | 'dive' | 'stock' | 'fills';
+
+export interface MixesView {
+  readonly question: Question;
+  /** Whose figures the sites are compared by; null: the party's tightest. */
+  readonly diverId: Id | null;
+  readonly inTrip: boolean;
+  /** Columns typed in, percent. */
+  readonly typedPercents: readonly number[];
+  readonly sort: SortKey;
+  readonly descending: boolean;
+  /** The dive whose mix is being chosen; null: the selected one, else the tightest. */
+  readonly diveId: Id | null;
+  readonly request: StockRequest;
+  /** Also lists with a mix that no dive is given. */
+  readonly showsUnused: boolean;
+  readonly fills: {
+    readonly method: FillMethod;
+    /** null: the gas law of the trip. */
+    readonly law: 'ideal' | 'real' | null;
+    readonly startBar: number;
+    readonly startO2: number | null;
+  };
+}
+
+export const mixesView = createStore<MixesView>()(() => ({
+  question: 'sites',
+  diverId: null,
+  inTrip: true,
+  typedPercents: [],
+  sort: 'site',
+  descending: false,
+  diveId: null,
+  request: PLAIN_REQUEST,
+  showsUnused: false,
+  fills: { method: 'banked', law: null, startBar: 50, startO2: null },
+}));
+
+export function useMixesView<T>(selector: (view: MixesView) => T): T {
+  return useStore(mixesView, selector);
+}
+
+export function chooseView(patch: Partial<MixesView>): void {
+  mixesView.setState(patch);
+}

@@ -1,0 +1,51 @@
+/** The figures of the place in words, in the units of the window. */
+import type { NoStopTime } from '../../../core/mixes/compare';
+import type { RichestMix, WhyNot } from '../../../core/mixes/richest';
+import type { StockList } from '../../../core/mixes/stock';
+import { minutesText, mixText, NO_FIGURE, numberText, percentText, unitText } from '../../figures/format';
+import type { Units } from '../../figures/units';
+
+export function whyText(why: WhyNot, units: Units): string {
+  return why.kind === 'ceiling'
+    ? `above the ${percentText(why.maxO2, 'near')} of ${why.diver.name}`
+    : `MOD ${unitText(why.modM, 'depth', units, 'down')} for ${why.diver.name}`;
+}
+
+export function noStopText(time: NoStopTime | null): string {
+  if (time === null) return NO_FIGURE;
+  return time.unlimited ? 'no limit' : minutesText(time.min, 'down');
+}
+
+/** "+12 min"; nothing where there is no gain to tell. */
+export function gainText(min: number | null): string {
+  if (min === null) return '';
+  const shown = numberText(min, 0, 'down');
+  return min > 0 ? `+${shown}` : shown;
+}
+
+/** "34.8 %, mixed as 34 %" */
+export function richestText(richest: RichestMix): string {
+  if (!richest.reachesWithAir) return 'not even air';
+  const whole = `${richest.percent} %`;
+  return richest.tenthO2 === richest.percent / 100 ? whole : `${percentText(richest.tenthO2, 'down', 1)}, so ${whole}`;
+}
+
+/** Money has no currency in a trip: two decimals only where there are any. */
+export function moneyText(cost: number): string {
+  return numberText(cost, Number.isInteger(Number(cost.toFixed(2))) ? 0 : 2, 'near');
+}
+
+/** Room in minutes, rounded down; `null` is no limit in reach. */
+export function roomText(min: number | null): string {
+  if (min === null) return 'no limit';
+  return min === Number.NEGATIVE_INFINITY ? NO_FIGURE : minutesText(min, 'down');
+}
+
+/** A list by its shares, for keys. */
+export function listKey({ percents }: Pick<StockList, 'percents'>): string {
+  return percents.join('-');
+}
+
+export function listName({ percents }: Pick<StockList, 'percents'>): string {
+  return percents.map((percent) => mixText(percent / 100)).join(', ');
+}

@@ -1,0 +1,65 @@
+import type { KeyboardEvent, ReactNode } from 'react';
+import { DiveChoice } from './dive-choice';
+import { Fills } from './fills';
+import { chooseView, useMixesView, type Question } from './mixes-view';
+import { OnBoard } from './on-board';
+import { SiteTable } from './site-table';
+import { StockPanel } from './stock-panel';
+import './mixes.css';
+
+interface QuestionEntry {
+  readonly id: Question;
+  readonly label: string;
+  readonly Panel: () => ReactNode;
+}
+
+const QUESTIONS: readonly QuestionEntry[] = [
+  { id: 'sites', label: 'At the sites', Panel: SiteTable },
+  { id: 'dive', label: 'For one dive', Panel: DiveChoice },
+  { id: 'stock', label: 'What to stock', Panel: StockPanel },
+  { id: 'fills', label: 'Fills', Panel: Fills },
+];
+
+/** Arrow keys go from question to question, as in any list of tabs. */
+function onKeyDown(event: KeyboardEvent<HTMLElement>, at: number): void {
+  const by = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0;
+  if (by === 0) return;
+  event.preventDefault();
+  const next = QUESTIONS[(at + by + QUESTIONS.length) % QUESTIONS.length]!;
+  chooseView({ question: next.id });
+  document.getElementById(`question-${next.id}`)?.focus();
+}
+
+/** Mixes: which gas where, what it changes, what the boat should carry and what filling takes. */
+export function Mixes(): ReactNode {
+  const question = useMixesView((view) => view.question);
+  const { Panel } = QUESTIONS.find(({ id }) => id === question) ?? QUESTIONS[0]!;
+  return (
+    <div className="mixes">
+      <header className="mixes-head">
+        <h1>Mixes</h1>
+        <OnBoard />
+      </header>
+      <div className="questions" role="tablist" aria-label="Questions about mixes">
+        {QUESTIONS.map(({ id, label }, at) => (
+          <button
+            key={id}
+            id={`question-${id}`}
+            type="button"
+            role="tab"
+            aria-selected={id === question}
+            aria-controls="question-panel"
+            tabIndex={id === question ? 0 : -1}
+            onClick={() => chooseView({ question: id })}
+            onKeyDown={(event) => onKeyDown(event, at)}
+          >
+            {label}
+          </button>
+        ))}
+      </div>
+      <div id="question-panel" role="tabpanel" aria-labelledby={`question-${question}`}>
+        <Panel />
+      </div>
+    </div>
+  );
+}

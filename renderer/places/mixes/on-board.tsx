@@ -1,0 +1,105 @@
+import { useId, useState, type ReactNode } from 'react';
+import { mixO2 } from '../../../core/trip/mix-choice';
+import type { Mix } from '../../../core/trip/types';
+import { tell } from '../../actions/edit';
+import { addMix, removeMix, setMixAnalysis, setMixPrice, setMixShare } from '../../actions/mixes';
+import { mixText } from '../../figures/format';
+import { parseShare } from '../../figures/parse';
+import { Field } from '../../parts/field';
+import { PlainNumberField, ShareField } from '../../parts/number-field';
+import { useDesk } from '../../store/store';
+
+function MixRow({ mix, only }: { readonly mix: Mix; readonly only: boolean }): ReactNode {
+  const name = mixText(mixO2(mix));
+  return (
+    <li className="board-mix" aria-label={name}>
+      <ShareField label="Oxygen" value={mix.o2} commit={(o2) => setMixShare(mix.id, o2)} />
+      <Field<number | null>
+        label="Analysed"
+        value={mix.analysedO2 ?? null}
+        show={(o2) => (o2 === null ? 'not yet' : `${Math.round(o2 * 1000) / 10} %`)}
+        parse={(text) => (/^\s*(not yet)?\s*$/.test(text) ? { ok: true, value: null } : parseShare(text))}
+        commit={(o2) => setMixAnalysis(mix.id, o2)}
+      />
+      <PlainNumberField
+        label="Price of a fill"
+        value={mix.costPerFill}
+        commit={(cost) => setMixPrice(mix.id, cost)}
+      />
+      <button
+        type="button"
+        className="plain"
+        disabled={only}
+        aria-label={`Remove ${name}`}
+        onClick={() => tell(removeMix(mix.id))}
+      >
+        Remove
+      </button>
+    </li>
+  );
+}
+
+/** What a share typed says when it is none; kept beside the field until it is mended. */
+function AddMix(): ReactNode {
+  const id = useId();
+  const [typed, setTyped] = useState('');
+  const [refusal, setRefusal] = useState<string | null>(null);
+  const add = (): void => {
+    const share = parseShare(typed);
+    const result = share.ok ? addMix(share.value) : null;
+    if (!share.ok) setRefusal(`${share.what} ${share.mend}`);
+    else if (result && !result.ok) setRefusal(`${result.troubles[0].what} ${result.troubles[0].mend}`);
+    else {
+      setTyped('');
+      setRefusal(null);
+    }
+  };
+  return (
+    <form
+      className="board-add"
+      onSubmit={(event) => {
+        event.preventDefault();
+        add();
+      }}
+    >
+      <div className="field">
+        <label htmlFor={id}>One more, oxygen in %</label>
+        <input
+          id={id}
+          value={typed}
+          inputMode="decimal"
+          autoComplete="off"
+          aria-invalid={refusal !== null}
+          {...(refusal ? { 'aria-describedby': `${id}-refusal` } : {})}
+          onChange={(event) => setTyped(event.target.value)}
+        />
+        {refusal ? (
+          <div className="field-refusal" id={`${id}-refusal`} role="alert">
+            {refusal}
+          </div>
+        ) : null}
+      </div>
+      <button type="submit" className="button">
+        Put on board
+      </button>
+    </form>
+  );
+}
+
+/** The mixes on board: a line to read, and fields out of the way until asked for. */
+export function OnBoard(): ReactNode {
+  const mixes = useDesk(({ trip }) => trip.mixes);
+  const sorted = mixes.toSorted((a, b) => a.o2 - b.o2);
+  const names = sorted.map((mix) => mixText(mixO2(mix)) + (mix.analysedO2 === undefined ? '' : ' analysed'));
+  return (
+    <details className="board">
+      <summary>{names.length === 0 ? 'Nothing on board yet' : `On board: ${names.join(', ')}`}</summary>
+      <ul>
+        {sorted.map((mix) => (
+          <MixRow key={mix.id} mix={mix} only={mixes.length === 1} />
+        ))}
+      </ul>
+      <AddMix />
+    </details>
+  );
+}

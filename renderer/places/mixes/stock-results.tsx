@@ -1,0 +1,155 @@
+import { useMemo, useState, type ReactNode } from 'react';
+import type { StockAnswer, StockList } from '../../../core/mixes/stock';
+import type { Trip } from '../../../core/trip/types';
+import { tell } from '../../actions/edit';
+import { putOnBoard } from '../../actions/mixes';
+import { countText, mixText, percentText } from '../../figures/format';
+import { chooseView, useMixesView } from './mixes-view';
+import { listKey, listName, moneyText, roomText } from './mixes-words';
+import { StockChart } from './stock-chart';
+
+/** Rows shown at first: more than fit a screen, few enough to read. */
+const ROWS_AT_FIRST = 25;
+
+function ListRow(props: {
+  readonly list: StockList;
+  readonly dives: number;
+  readonly isChosen: boolean;
+  readonly isOld: boolean;
+  readonly choose: () => void;
+  readonly fromDate: string | null;
+}): ReactNode {
+  const { list, dives, isChosen, isOld, choose, fromDate } = props;
+  const isShort = list.divesWithin < dives;
+  return (
+    <tr className={isChosen ? 'taken' : ''} onMouseEnter={choose} onFocus={choose}>
+      <th scope="row">
+        {listName(list)}
+        {list.unusedPercents.length === 0 ? null : (
+          <span className="soft"> {list.unusedPercents.map((each) => mixText(each / 100)).join(', ')} unused</span>
+        )}
+      </th>
+      <td className={isShort ? 'care' : ''}>
+        {list.divesWithin} of {dives}
+      </td>
+      <td className={(list.smallestRoomMin ?? 0) < 0 ? 'figure care' : 'figure'}>{roomText(list.smallestRoomMin)}</td>
+      <td>{percentText(list.oxygenPeak, 'up')}</td>
+      <td>{moneyText(list.cost)}</td>
+      <td>{list.fills}</td>
+      <td>{list.isBest ? '' : 'beaten'}</td>
+      <td>
+        <button
+          type="button"
+          className="button"
+          disabled={isOld}
+          aria-label={`Put ${listName(list)} on board`}
+          onClick={() => tell(putOnBoard(list.percents, fromDate))}
+        >
+          Put on board
+        </button>
+      </td>
+    </tr>
+  );
+}
+
+/** How the search went, as a sentence or two. */
+function Summary({ answer, trip, best }: { readonly answer: StockAnswer; readonly trip: Trip; readonly best: number }): ReactNode {
+  const { searched, total, overLimit, unreachedDiveIds } = answer;
+  const numbers = unreachedDiveIds.map((id) => trip.dives.findIndex((dive) => dive.id === id) + 1);
+  return (
+    <>
+      <p role="status">
+        Of {total} lists nothing beats {best === 1 ? 'one' : best} in every measure at once; {searched} were worked out
+        to the end, the others are proved beaten.
+        {overLimit > 0 ? ` ${overLimit} cost more or take more fills than you allow.` : ''}
+      </p>
+      {numbers.length === 0 ? null : (
+        <p className="care">
+          No mix suits everybody on dive {numbers.join(', ')}: plan {numbers.length === 1 ? 'it' : 'them'} shallower, or
+          without whoever it does not suit.
+        </p>
+      )}
+    </>
+  );
+}
+
+/** The lists that nothing beats: a chart, and a table of the same figures. */
+export function StockResults({ answer, isOld, trip }: { readonly answer: StockAnswer; readonly isOld: boolean; readonly trip: Trip }): ReactNode {
+  const showsUnused = useMixesView((view) => view.showsUnused);
+  const [chosen, setChosen] = useState<string | null>(null);
+  const [showsAll, setShowsAll] = useState(false);
+  const best = useMemo(() => answer.lists.filter((list) => list.isBest), [answer]);
+  const useful = useMemo(() => best.filter((list) => list.unusedPercents.length === 0), [best]);
+  const told = showsUnused ? answer.lists : useful.length > 0 ? useful : best;
+  const rows = showsAll ? told : told.slice(0, ROWS_AT_FIRST);
+  const dives = trip.dives.length;
+  const { count, fromDate } = answer.request;
+  if (answer.lists.length === 0) {
+    return <p role="status">No list keeps within the cost and fills you allow: allow more, or exclude fewer shares.</p>;
+  }
+  return (
+    <div className="stock-results">
+      <Summary answer={answer} trip={trip} best={best.length} />
+      {useful.length === 0 ? (
+        <p>Every list that nothing beats leaves a mix unused: fewer than {countText(count)} would do as well.</p>
+      ) : null}
+      {isOld ? (
+        <p className="care" role="status">
+          The trip has changed since: search again before choosing.
+        </p>
+      ) : null}
+      <StockChart lists={told} chosen={chosen} choose={setChosen} />
+      <label className="tick">
+        <input
+          type="checkbox"
+          checked={showsUnused}
+          onChange={() => chooseView({ showsUnused: !showsUnused })}
+        />
+        Also lists that are beaten, or have a mix no dive is given
+      </label>
+      <div className="wide-table">
+        <table className="plain-table lists">
+          <thead>
+            <tr>
+              <th scope="col">Besides air</th>
+              <th scope="col">Dives within limits</th>
+              <th scope="col">Least room</th>
+              <th scope="col">Oxygen at most</th>
+              <th scope="col">Cost</th>
+              <th scope="col">Fills but air</th>
+              <th scope="col">
+                <span className="unseen">Beaten</span>
+              </th>
+              <th scope="col">
+                <span className="unseen">Put on board</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((list) => (
+              <ListRow
+                key={listKey(list)}
+                list={list}
+                dives={dives}
+                isChosen={listKey(list) === chosen}
+                isOld={isOld}
+                choose={() => setChosen(listKey(list))}
+                fromDate={fromDate}
+              />
+            ))}
+          </tbody>
+        </table>
+      </div>
+      {told.length > rows.length ? (
+        <button type="button" className="linked" onClick={() => setShowsAll(true)}>
+          Show all {told.length}
+        </button>
+      ) : null}
+      <p className="mixes-note">
+        Best first: dives within every limit, then least room, oxygen, cost, fills. Oxygen at most is the highest share
+        on any clock: CNS on surfacing, the rolling 24 h, a day’s OTU or ESOT.
+        {fromDate === null ? '' : ' Dives before the date keep the mixes they had.'}
+      </p>
+    </div>
+  );
+}
