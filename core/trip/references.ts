@@ -1,6 +1,6 @@
 import type { FieldTrouble } from './fields';
 import { bag, type Bag, type TripPath } from './place-in-trip';
-import { AUTO_MIX } from './schema';
+import { AUTO_MIX, DEFAULTS } from './schema';
 
 /** A trouble and the path to it. */
 export interface Found extends FieldTrouble {
@@ -92,7 +92,7 @@ function inOrder(low: unknown, high: unknown): boolean {
 
 function diverTroubles(diver: Bag, path: TripPath, found: Found[]): void {
   const gradient = bag(diver['gradient']);
-  if (!inOrder(gradient['low'] ?? 0.5, gradient['high'] ?? 0.8)) {
+  if (!inOrder(gradient['low'] ?? DEFAULTS.gradientLow, gradient['high'] ?? DEFAULTS.gradientHigh)) {
     found.push({
       path: [...path, 'gradient'],
       what: 'The low gradient factor is above the high one.',
@@ -100,7 +100,7 @@ function diverTroubles(diver: Bag, path: TripPath, found: Found[]): void {
     });
   }
   const po2 = bag(diver['po2']);
-  if (!inOrder(po2['working'] ?? 1.4, po2['contingency'] ?? 1.6)) {
+  if (!inOrder(po2['working'] ?? DEFAULTS.workingPo2, po2['contingency'] ?? DEFAULTS.contingencyPo2)) {
     found.push({
       path: [...path, 'po2'],
       what: 'The working PO2 is above the contingency PO2.',

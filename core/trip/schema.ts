@@ -13,8 +13,27 @@ import type { Trip } from './types';
 // Compiled validators need eval, which the window's content policy refuses.
 z.config({ jitless: true });
 
-/** How many of each a trip can hold; far above any trip, so that a broken file cannot stall the window. */
+/**
+ * How many of each a trip can hold: far above any trip, so that a broken file cannot stall the window.
+ * Source: this project's own.
+ */
 export const LIMITS = { party: 60, sites: 500, mixes: 60, dives: 400, levels: 20, before: 60 } as const;
+
+/**
+ * What holds where a file is silent. Frozen: another default is another version of the file.
+ * Source: rates: common practice (9 m/min is the 30 ft/min of the U.S. Navy Diving Manual Revision 7, 2016);
+ * working PO2: NOAA Diving Program, 2015; contingency PO2 and oxygen ceiling: common practice; gradient
+ * factors: chosen on the careful side of common practice.
+ */
+export const DEFAULTS = {
+  descentMPerMin: 18,
+  ascentMPerMin: 9,
+  maxO2: 0.4,
+  workingPo2: 1.4,
+  contingencyPo2: 1.6,
+  gradientLow: 0.5,
+  gradientHigh: 0.8,
+} as const;
 
 /** Mix ids that mean something else. */
 export const AUTO_MIX = 'auto';
@@ -97,7 +116,13 @@ function list<Item extends z.ZodType>(label: string, item: Item, max: number, mi
     });
 }
 
-const id = text('Id', 100);
+/**
+ * Longest texts, characters: what slates and lists can hold, and for notes what a person writes.
+ * Source: this project's own.
+ */
+const LONGEST = { id: 100, name: 80, title: 120, place: 120, siteNotes: 4000, notes: 20_000 } as const;
+
+const id = text('Id', LONGEST.id);
 const ids = (label: string) => list(label, id, LIMITS.party, 1);
 
 export const waterSchema = record('Water', {
@@ -112,8 +137,8 @@ export const waterSchema = record('Water', {
 });
 
 export const settingsSchema = record('Settings', {
-  descentMPerMin: number('descentMPerMin').default(18),
-  ascentMPerMin: number('ascentMPerMin').default(9),
+  descentMPerMin: number('descentMPerMin').default(DEFAULTS.descentMPerMin),
+  ascentMPerMin: number('ascentMPerMin').default(DEFAULTS.ascentMPerMin),
   gasLaw: oneOf('Gas law', ['ideal', 'real']).default('ideal'),
   analysisTolerance: number('analysisTolerance').default(0),
 });
@@ -127,7 +152,7 @@ const diveShape = {
   startsAt: time('Start'),
   depthM: number('depthM'),
   bottomMin: number('bottomMin'),
-  mix: text('Mix', 100),
+  mix: text('Mix', LONGEST.id),
   onBoard: list('Mixes on board', id, LIMITS.mixes, 1).exactOptional(),
   legs: list('Levels', level, LIMITS.levels, 1).exactOptional(),
   safetyStop: safetyStop.nullable().exactOptional(),
@@ -179,7 +204,7 @@ const earlierDive = z.preprocess(
 
 export const diverSchema = record('Diver', {
   id,
-  name: text('Name', 80),
+  name: text('Name', LONGEST.name),
   surfaceRateLpm: number('surfaceRateLpm'),
   cylinder: record('Cylinder', {
     waterL: number('waterL'),
@@ -187,27 +212,24 @@ export const diverSchema = record('Diver', {
     reserveBar: number('reserveBar'),
   }),
   maxDepthM: number('maxDepthM'),
-  maxO2: number('maxO2').default(0.4),
+  maxO2: number('maxO2').default(DEFAULTS.maxO2),
   po2: record('PO2 limits', {
-    working: number('workingPo2').default(1.4),
-    contingency: number('contingencyPo2').default(1.6),
-  }).default({ working: 1.4, contingency: 1.6 }),
+    working: number('workingPo2').default(DEFAULTS.workingPo2),
+    contingency: number('contingencyPo2').default(DEFAULTS.contingencyPo2),
+  }).prefault({}),
   gradient: record('Gradient', {
-    low: number('gradient').default(0.5),
-    high: number('gradient').default(0.8),
-  }).default({
-    low: 0.5,
-    high: 0.8,
-  }),
+    low: number('gradient').default(DEFAULTS.gradientLow),
+    high: number('gradient').default(DEFAULTS.gradientHigh),
+  }).prefault({}),
   before: list('Earlier dives', earlierDive, LIMITS.before).exactOptional(),
   arrivedAt: time('Arrival at altitude').exactOptional(),
 });
 
 const site = record('Site', {
   id,
-  name: text('Name', 80),
+  name: text('Name', LONGEST.name),
   depthM: number('siteDepthM'),
-  notes: text('Notes', 4000, 0).default(''),
+  notes: text('Notes', LONGEST.siteNotes, 0).default(''),
   position: record('Position', { lat: number('latitude'), lon: number('longitude') })
     .nullable()
     .exactOptional(),
@@ -229,9 +251,9 @@ export const tripSchema = record('Trip', {
   version: judged<1>((value) =>
     value === 1 ? null : { what: `Version is ${shown(value)}.`, mend: 'Write 1.' },
   ),
-  title: text('Title', 120),
-  place: text('Place', 120, 0).default(''),
-  notes: text('Notes', 20_000, 0).default(''),
+  title: text('Title', LONGEST.title),
+  place: text('Place', LONGEST.place, 0).default(''),
+  notes: text('Notes', LONGEST.notes, 0).default(''),
   water: waterSchema.prefault({}),
   settings: settingsSchema.prefault({}),
   party: list('Party', diverSchema, LIMITS.party, 1),

@@ -8,7 +8,7 @@ import type { Dive, Trip } from './types';
 /** Minutes of room that the starting sheet leaves to everybody on every dive. Source: common practice. */
 export const ROOM_LEFT_MIN = 5;
 
-/** A dive is worth the way down from this on; a shallower one is sought before a shorter. */
+/** A dive is worth the way down from this on; a shallower one is sought before a shorter. Source: common practice. */
 export const SHORTEST_MIN = 20;
 
 /** No dive is thought shallower than this. */
