@@ -1,5 +1,5 @@
 /** Nitrogen and oxygen carried, unbroken from the first dive to the flight home, in step with the strip. */
-import { memo, useMemo } from 'react';
+import { memo, useCallback, useMemo, type ReactNode } from 'react';
 import {
   Area,
   AreaChart,
@@ -12,6 +12,7 @@ import {
   type TooltipContentProps,
 } from 'recharts';
 import { percentText } from '../../../figures/format';
+import { COMPARTMENT_COUNT } from '../../../../core/tissues/compartments';
 import type { BandPoint } from './band-data';
 import { momentText, type Reader } from './strip-words';
 
@@ -75,22 +76,110 @@ function allText(shares: readonly number[]): string {
   return shares.map((share, i) => `${i + 1}: ${percentText(share, 'up')}`).join('  ');
 }
 
+/** A lane a compartment: the same functions for every trip, as a new one would have the chart laid out anew. */
+const COMPARTMENTS = Array.from({ length: COMPARTMENT_COUNT }, (_, i) => ({
+  key: `compartment ${i + 1}`,
+  shareOf: (point: FullPoint) => point.shares?.[i] ?? null,
+  dashes: i % 2 === 0 ? '' : '3 2',
+}));
+
+/**
+ * What of a band does not depend on its points. The same elements as before, so that an edit of the trip makes
+ * the chart take new points and nothing else.
+ */
+function useBandFrame(
+  widthPx: number,
+  top: number,
+  readout: (content: TooltipContentProps) => ReactNode,
+): { readonly axes: ReactNode; readonly limit: ReactNode; readonly tooltip: ReactNode } {
+  const axes = useMemo(
+    () => (
+      <>
+        <XAxis dataKey="x" type="number" domain={[0, widthPx]} hide allowDataOverflow />
+        <YAxis type="number" domain={[0, top]} hide allowDataOverflow />
+      </>
+    ),
+    [widthPx, top],
+  );
+  const tooltip = useMemo(
+    () => <Tooltip content={readout} cursor={CURSOR} isAnimationActive={false} position={READOUT_AT} />,
+    [readout],
+  );
+  return { axes, limit: top >= 1 && LIMIT, tooltip };
+}
+
+const READOUT_AT = { y: 4 };
+const LIMIT = <ReferenceLine y={1} stroke="var(--caution)" strokeWidth={1.2} strokeDasharray="7 3 1 3" />;
+
+const NITROGEN = (
+  <Area
+    dataKey="share"
+    type="linear"
+    stroke="var(--nitrogen)"
+    strokeWidth={1.5}
+    fill="var(--nitrogen-wash)"
+    fillOpacity={1}
+    isAnimationActive={false}
+  />
+);
+
+const ALL_COMPARTMENTS = COMPARTMENTS.map(({ key, shareOf, dashes }) => (
+  <Area
+    key={key}
+    dataKey={shareOf}
+    type="linear"
+    stroke="var(--nitrogen)"
+    strokeOpacity={0.7}
+    strokeWidth={0.6}
+    strokeDasharray={dashes}
+    fill="none"
+    activeDot={false}
+    isAnimationActive={false}
+  />
+));
+
+const OXYGEN = (
+  <>
+    <Line
+      dataKey="cnsDay"
+      type="linear"
+      stroke="var(--oxygen)"
+      strokeWidth={1}
+      strokeDasharray="4 3"
+      dot={false}
+      isAnimationActive={false}
+    />
+    <Line
+      dataKey="cns"
+      type="linear"
+      stroke="var(--oxygen)"
+      strokeWidth={1.7}
+      dot={false}
+      isAnimationActive={false}
+    />
+  </>
+);
+
 export const NitrogenBand = memo(function NitrogenBand(
   props: BandProps & { readonly shares: readonly (readonly number[])[] | null },
 ) {
   const { points, widthPx, heightPx, top, reader, shares } = props;
   const data = useMemo(
-    () => (shares === null ? [...points] : points.map((point, i) => ({ ...point, shares: shares[i] }))),
+    () => (shares === null ? points : points.map((point, i) => ({ ...point, shares: shares[i] }))),
     [points, shares],
   );
-  const readout = (content: TooltipContentProps) => {
-    const at = pointOf(content);
-    return at === null ? null : (
-      <Readout at={at} reader={reader} more={at.shares && allText(at.shares)}>
-        {nitrogenText(at)}
-      </Readout>
-    );
-  };
+  const readout = useCallback(
+    (content: TooltipContentProps) => {
+      const at = pointOf(content);
+      return at === null ? null : (
+        <Readout at={at} reader={reader} more={at.shares && allText(at.shares)}>
+          {nitrogenText(at)}
+        </Readout>
+      );
+    },
+    [reader],
+  );
+  const { axes, limit, tooltip } = useBandFrame(widthPx, top, readout);
   return (
     <AreaChart
       width={widthPx}
@@ -101,83 +190,43 @@ export const NitrogenBand = memo(function NitrogenBand(
       syncMethod={nearestPoint}
       title="Nitrogen carried"
     >
-      <XAxis dataKey="x" type="number" domain={[0, widthPx]} hide allowDataOverflow />
-      <YAxis type="number" domain={[0, top]} hide allowDataOverflow />
-      <Area
-        dataKey="share"
-        type="linear"
-        stroke="var(--nitrogen)"
-        strokeWidth={1.5}
-        fill="var(--nitrogen-wash)"
-        fillOpacity={1}
-        isAnimationActive={false}
-      />
-      {shares !== null &&
-        shares[0]?.map((_, i) => (
-          <Area
-            // A compartment is its place in the row.
-            // eslint-disable-next-line react/no-array-index-key
-            key={i}
-            dataKey={(point: FullPoint) => point.shares?.[i] ?? null}
-            type="linear"
-            stroke="var(--nitrogen)"
-            strokeOpacity={0.7}
-            strokeWidth={0.6}
-            strokeDasharray={i % 2 === 0 ? '' : '3 2'}
-            fill="none"
-            activeDot={false}
-            isAnimationActive={false}
-          />
-        ))}
-      <ReferenceLine y={1} stroke="var(--caution)" strokeWidth={1.2} strokeDasharray="7 3 1 3" />
-      <Tooltip content={readout} cursor={CURSOR} isAnimationActive={false} position={{ y: 4 }} />
+      {axes}
+      {NITROGEN}
+      {shares !== null && ALL_COMPARTMENTS}
+      {limit}
+      {tooltip}
     </AreaChart>
   );
 });
 
-export const OxygenBand = memo(function OxygenBand({ points, widthPx, heightPx, top, reader }: BandProps) {
-  const data = useMemo(() => [...points], [points]);
-  const readout = (content: TooltipContentProps) => {
-    const at = pointOf(content);
-    return at === null ? null : (
-      <Readout at={at} reader={reader}>
-        {`CNS clock ${percentText(at.cns, 'up')}, rolling 24 h ${percentText(at.cnsDay, 'up')}`}
-      </Readout>
-    );
-  };
+export const OxygenBand = memo(function OxygenBand(props: BandProps) {
+  const { points, widthPx, heightPx, top, reader } = props;
+  const readout = useCallback(
+    (content: TooltipContentProps) => {
+      const at = pointOf(content);
+      return at === null ? null : (
+        <Readout at={at} reader={reader}>
+          {`CNS clock ${percentText(at.cns, 'up')}, rolling 24 h ${percentText(at.cnsDay, 'up')}`}
+        </Readout>
+      );
+    },
+    [reader],
+  );
+  const { axes, limit, tooltip } = useBandFrame(widthPx, top, readout);
   return (
     <LineChart
       width={widthPx}
       height={heightPx}
-      data={data}
+      data={points}
       margin={NO_MARGIN}
       syncId={SYNC}
       syncMethod={nearestPoint}
       title="Oxygen carried"
     >
-      <XAxis dataKey="x" type="number" domain={[0, widthPx]} hide allowDataOverflow />
-      <YAxis type="number" domain={[0, top]} hide allowDataOverflow />
-      {top >= 1 && (
-        <ReferenceLine y={1} stroke="var(--caution)" strokeWidth={1.2} strokeDasharray="7 3 1 3" />
-      )}
-      <Line
-        dataKey="cnsDay"
-        type="linear"
-        stroke="var(--oxygen)"
-        strokeWidth={1}
-        strokeDasharray="4 3"
-        dot={false}
-        isAnimationActive={false}
-      />
-      <Line
-        dataKey="cns"
-        type="linear"
-        stroke="var(--oxygen)"
-        strokeWidth={1.7}
-        dot={false}
-        isAnimationActive={false}
-      />
-      <Tooltip content={readout} cursor={CURSOR} isAnimationActive={false} position={{ y: 4 }} />
+      {axes}
+      {limit}
+      {OXYGEN}
+      {tooltip}
     </LineChart>
   );
 });

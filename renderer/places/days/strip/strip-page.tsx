@@ -1,4 +1,4 @@
-import { useDeferredValue, useMemo, useRef, useState, type ReactNode } from 'react';
+import { useMemo, useRef, useState, type ReactNode } from 'react';
 import { wallMin } from '../../../../core/trip/clock';
 import { unitOf } from '../../../figures/units';
 import { useDesk } from '../../../store/store';
@@ -17,6 +17,7 @@ import { StripTools } from './strip-tools';
 import { momentText } from './strip-words';
 import { thinned } from './thinned';
 import { spanOf, timeScale } from './time-scale';
+import { useAfterPaint } from './use-after-paint';
 import { useDiveDrag, type Frozen } from './use-dive-drag';
 import type { Size } from './use-size';
 import { useStripData, type StripData } from './use-strip';
@@ -197,14 +198,14 @@ function useFlight(data: StripData): {
 }
 
 /**
- * What the bands draw. Deferred: while a key is held or a dive dragged, the dives follow at once and the
- * curves a moment later.
+ * What the bands draw, a frame after the dives: an edit is seen on the strip and the card at once, and the
+ * curves, which take longer, follow when that is painted.
  */
 function useCarried(data: StripData, time: ReturnType<typeof timeScale>, hasCompartments: boolean) {
   const trip = useDesk((state) => state.trip);
   const { shown } = data;
   const diverIsChosen = useDesk((state) => state.selection.diverId !== null);
-  const input = useDeferredValue(useMemo(() => ({ trip, shown, time }), [trip, shown, time]));
+  const input = useAfterPaint(useMemo(() => ({ trip, shown, time }), [trip, shown, time]));
   const pageEndMin = (input.time.firstDay + input.time.dayCount) * DAY_MIN;
   const timeline = useMemo(
     () => (input.shown === null ? [] : timelineFor(input.trip, input.shown, pageEndMin)),
