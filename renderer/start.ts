@@ -7,7 +7,7 @@ import { COMMANDS } from './commands/all';
 import { offerCommands } from './commands/offer';
 import { isEnabled } from './commands/registry';
 import { listenForKeys } from './frame/keys';
-import { isUnsaved, startAutosave } from './store/autosave';
+import { isSomebodysWork, isUnsaved, startAutosave } from './store/autosave';
 import { setMachine } from './store/machine';
 import { desk, freshKeeping } from './store/store';
 
@@ -38,7 +38,7 @@ export async function start(host: Host): Promise<void> {
   });
   host.onOpenTrip((trip) => void openHanded(trip));
   host.onBeforeClose(async () => {
-    if (!isSomebodysWork()) return;
+    if (!isSomebodysWork(desk.getState())) return;
     await autosave.flush();
     const { keeping } = desk.getState();
     // Said to the host, which then asks before it closes over what could not be saved.
@@ -51,17 +51,11 @@ export async function start(host: Host): Promise<void> {
     else void noticeChange(host, token);
   });
   window.addEventListener('beforeunload', (event) => {
-    if (isSomebodysWork() && isUnsaved(desk.getState())) {
+    if (isSomebodysWork(desk.getState()) && isUnsaved(desk.getState())) {
       void autosave.flush();
       event.preventDefault();
     }
   });
-}
-
-/** The demo, or a blank trip, that was never changed and never kept is nobody's work: it is not saved unasked. */
-function isSomebodysWork(): boolean {
-  const { keeping, history } = desk.getState();
-  return keeping.token !== null || history.past.length > 0;
 }
 
 /** A save from elsewhere is asked about, unless it is the one this window knows. */

@@ -132,7 +132,7 @@ export interface NewDive {
 
 /** A cautious beginning to edit from: never deeper than this unless the caller says so. */
 const FIRST_DEPTH_M = 18;
-const FIRST_BOTTOM_MIN = 40;
+const FIRST_BOTTOM_MIN = 30;
 
 /** Adds a dive and selects it. The site is the one of the dive before unless given; a trip without sites gets one. */
 export function addDive(wish: NewDive): EditResult {

@@ -10,7 +10,7 @@ import { blankTrip } from '../store/blank-trip';
 import { EMPTY_HISTORY } from '../store/history';
 import { machine } from '../store/machine';
 import { desk, freshKeeping, type Keeping } from '../store/store';
-import { isUnsaved } from '../store/autosave';
+import { isSomebodysWork, isUnsaved } from '../store/autosave';
 import { changeSettings, closeOverlay, say, showOverlay } from './view';
 
 let autosave: Autosave | null = null;
@@ -38,9 +38,7 @@ function place(trip: Trip, keeping: Keeping): void {
 
 /** Saves what is unsaved; false where that failed, and then nothing else should take its place. */
 async function settled(): Promise<boolean> {
-  const { keeping } = desk.getState();
-  // A trip that was never changed and never kept (the demo, a blank one) is nobody's work yet.
-  if (keeping.token === null && desk.getState().history.past.length === 0) return true;
+  if (!isSomebodysWork(desk.getState())) return true;
   await autosave?.flush();
   if (!isUnsaved(desk.getState())) return true;
   const { trouble } = desk.getState().keeping;

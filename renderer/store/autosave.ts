@@ -15,6 +15,11 @@ export interface Autosave {
   readonly stop: () => void;
 }
 
+/** A trip nobody has changed and nobody has kept (the demo, a blank one) is not written by itself. */
+export function isSomebodysWork({ keeping, history }: Desk): boolean {
+  return keeping.token !== null || history.past.length > 0;
+}
+
 export function isUnsaved({ trip, keeping }: Desk): boolean {
   return trip !== keeping.saved;
 }
@@ -72,7 +77,7 @@ export function startAutosave(host: Host, afterMs = AUTOSAVE_AFTER_MS): Autosave
   const stop = desk.subscribe((now, before) => {
     if (now.trip === before.trip && now.history.mark === before.history.mark) return;
     // A drag is saved when it ends; what was just opened or saved needs no writing.
-    if (!now.ready || now.history.mark || !isUnsaved(now)) return;
+    if (!now.ready || now.history.mark || !isSomebodysWork(now) || !isUnsaved(now)) return;
     clearTimeout(timer);
     timer = setTimeout(() => void flush(), afterMs);
   });

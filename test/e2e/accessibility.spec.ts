@@ -1,4 +1,4 @@
-import AxeBuilder from '@axe-core/playwright';
+import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test } from '@playwright/test';
 import { PLACES } from '../../renderer/frame/place-names';
 import { Workbench } from './pages/workbench';

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import type { Caution } from '../../../core/trip/ledger-types';
 import type { Dive } from '../../../core/trip/types';
-import { dateText, ordinalText } from '../../figures/format';
+import { countText, dateText, ordinalText } from '../../figures/format';
 import { CommandButton } from '../../parts/command-button';
 import { memo } from '../../store/memo';
 import {
@@ -25,6 +25,9 @@ const cautionsOfDive = memo((cautions: readonly Caution[], diveId: string): read
   cautions.filter((caution) => caution.diveId === diveId),
 );
 
+/** So many stand open; a party of twelve can raise a page of them. */
+const SHOWN = 4;
+
 /** Everything about the chosen dive: what is planned, what comes of it, the room left, the cautions. */
 export function DiveCard({ dive }: { readonly dive: Dive }): ReactNode {
   const trip = useDesk((state) => state.trip);
@@ -38,6 +41,7 @@ export function DiveCard({ dive }: { readonly dive: Dive }): ReactNode {
       <p className="soft eyebrow">
         {dateText(dive.startsAt)}, {ordinalText(diveOfDay(trip, dive))} dive
         {entry?.isAsDived ? ', as dived' : ''}
+        <CautionCount cautions={cautions} />
       </p>
       <h2 className="unseen">{site?.name ?? dive.siteId}</h2>
       {/* The key gives each dive its own fields: what was being typed for one must not show in another. */}
@@ -58,7 +62,17 @@ export function DiveCard({ dive }: { readonly dive: Dive }): ReactNode {
             : 'No mix on board may go there, so there is nothing to reckon. Add one, choose another or plan it shallower.'}
         </p>
       )}
-      {cautions.length > 0 ? <CautionItems cautions={cautions} trip={trip} /> : null}
+      {cautions.length > 0 ? (
+        <div id="cautions-of-dive" tabIndex={-1}>
+          <CautionItems cautions={cautions.slice(0, SHOWN)} trip={trip} />
+          {cautions.length > SHOWN ? (
+            <details>
+              <summary>{countText(cautions.length - SHOWN)} more</summary>
+              <CautionItems cautions={cautions.slice(SHOWN)} trip={trip} />
+            </details>
+          ) : null}
+        </div>
+      ) : null}
       {entry ? <DiverRows entries={entries} shown={entry} /> : null}
       <DiveParty key={`party-${dive.id}`} dive={dive} />
       <AsDivedSheet key={`dived-${dive.id}`} dive={dive} divers={partyOf(trip, dive)} />
@@ -68,5 +82,17 @@ export function DiveCard({ dive }: { readonly dive: Dive }): ReactNode {
         <CommandButton id="dive.delete">Remove</CommandButton>
       </p>
     </section>
+  );
+}
+
+/** The gravest of the dive's cautions by number, beside its date: what is below must not be missed. */
+function CautionCount({ cautions }: { readonly cautions: readonly Caution[] }): ReactNode {
+  const stops = cautions.filter(({ severity }) => severity === 'stop').length;
+  const changes = cautions.filter(({ severity }) => severity === 'change').length;
+  if (stops + changes === 0) return null;
+  return (
+    <a href="#cautions-of-dive">
+      {stops > 0 ? `${countText(stops)} to stop for` : `${countText(changes)} to change`}
+    </a>
   );
 }

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import type { Settings } from '../../../core/host';
 import { wallText } from '../../../core/trip/clock';
 import type { Entry, Room, RoomLimit } from '../../../core/trip/ledger-types';
 import type { FigureId } from '../../../core/workings/types';
@@ -83,18 +84,15 @@ function useRows(entry: Entry, room: Room): readonly Row[] {
       aside:
         room.m === null || room.mLimit === null
           ? 'no limit in reach'
-          : `${unitText(room.m, 'depth', units, 'down', 1)} to ${SHORT_LIMITS[room.mLimit]}`,
+          : deeperText(room.m, SHORT_LIMITS[room.mLimit], units),
       care: room.m !== null && room.m < CARE_BELOW_M,
     },
     {
       figure: 'earlierMin',
       label: 'Earliest start',
-      value: earliestMin === null ? 'any time' : clockText(wallText(earliestMin), clock),
-      aside:
-        room.earlierMin === null
-          ? 'the interval does not matter'
-          : `${minutesText(room.earlierMin, 'down')} left`,
-      care: room.earlierMin !== null && room.earlierMin < CARE_BELOW_EARLIER_MIN,
+      value: earliestText(earliestMin, room, clock),
+      aside: earlierText(room),
+      care: room.earlierMin === null ? room.earlierLimit !== null : room.earlierMin < CARE_BELOW_EARLIER_MIN,
     },
     {
       figure: 'interval',
@@ -137,9 +135,29 @@ function useRows(entry: Entry, room: Room): readonly Row[] {
       value: `${numberText(toUnit(entry.diver.cylinder.fillBar, 'pressure', units), 0, 'down')} → ${unitText(gas.endBar, 'pressure', units, 'down')}`,
       aside:
         gas.turnBar === null ? '' : `turn at ${numberText(toUnit(gas.turnBar, 'pressure', units), 0, 'up')}`,
-      care: gas.endBar === null || (gas.minimumBar !== null && gas.endBar < gas.minimumBar),
+      care: gas.endBar === null || gas.endBar < entry.diver.cylinder.reserveBar,
     },
   ];
+}
+
+/** Null without a limit: the interval does not matter. Null with one: no interval would do. */
+function earliestText(atMin: number | null, room: Room, clock: Settings['clock']): string {
+  if (atMin === null) return room.earlierLimit === null ? 'any time' : 'none';
+  return clockText(wallText(atMin), clock);
+}
+
+function earlierText({ earlierMin, earlierLimit }: Room): string {
+  if (earlierMin === null) return earlierLimit === null ? '' : 'no interval would do';
+  return earlierMin < 0
+    ? `${minutesText(-earlierMin, 'up')} too soon`
+    : `${minutesText(earlierMin, 'down')} left`;
+}
+
+/** Metres left to a limit, or too many by how much. */
+function deeperText(m: number, limit: string, units: Units): string {
+  return m < 0
+    ? `${unitText(-m, 'depth', units, 'up', 1)} too deep, ${limit}`
+    : `${unitText(m, 'depth', units, 'down', 1)} to ${limit}`;
 }
 
 /** What a passed limit would cost; empty inside it. */

@@ -24,7 +24,7 @@ function depthField(commit: (value: number) => EditResult): HTMLInputElement {
 
 describe('a number field', () => {
   it('commits nothing while typing, once on Enter, once on leaving', () => {
-    const commit = vi.fn((_: number): EditResult => success(blankTrip()));
+    const commit = vi.fn<(value: number) => EditResult>(() => success(blankTrip()));
     const field = depthField(commit);
     fireEvent.change(field, { target: { value: '2' } });
     fireEvent.change(field, { target: { value: '25' } });
@@ -35,7 +35,7 @@ describe('a number field', () => {
   });
 
   it('returns to the committed value on Escape', () => {
-    const commit = vi.fn((_: number): EditResult => success(blankTrip()));
+    const commit = vi.fn<(value: number) => EditResult>(() => success(blankTrip()));
     const field = depthField(commit);
     fireEvent.change(field, { target: { value: '99' } });
     fireEvent.keyDown(field, { key: 'Escape' });
@@ -45,7 +45,7 @@ describe('a number field', () => {
   });
 
   it('does not take an emptied field for zero', () => {
-    const commit = vi.fn((_: number): EditResult => success(blankTrip()));
+    const commit = vi.fn<(value: number) => EditResult>(() => success(blankTrip()));
     const field = depthField(commit);
     fireEvent.change(field, { target: { value: '' } });
     fireEvent.blur(field);
@@ -70,7 +70,7 @@ describe('a number field', () => {
   });
 
   it('steps with the arrows from what stands there', () => {
-    const commit = vi.fn((_: number): EditResult => success(blankTrip()));
+    const commit = vi.fn<(value: number) => EditResult>(() => success(blankTrip()));
     const field = depthField(commit);
     fireEvent.keyDown(field, { key: 'ArrowUp' });
     fireEvent.keyDown(field, { key: 'ArrowDown', shiftKey: true });
@@ -79,7 +79,7 @@ describe('a number field', () => {
 
   it('reads and shows in feet where the settings say so', () => {
     desk.setState({ settings: { ...desk.getState().settings, units: 'imperial' } });
-    const commit = vi.fn((_: number): EditResult => success(blankTrip()));
+    const commit = vi.fn<(value: number) => EditResult>(() => success(blankTrip()));
     const field = depthField(commit);
     expect(field.value).toBe('72 ft');
     fireEvent.change(field, { target: { value: '80' } });
@@ -88,7 +88,7 @@ describe('a number field', () => {
   });
 
   it('takes hours and minutes', () => {
-    const commit = vi.fn((_: number): EditResult => success(blankTrip()));
+    const commit = vi.fn<(value: number) => EditResult>(() => success(blankTrip()));
     render(<MinutesField label="Bottom time" value={45} commit={commit} />);
     const field = screen.getByLabelText('Bottom time');
     fireEvent.change(field, { target: { value: '1:05' } });

@@ -10,6 +10,7 @@ import {
   startAutosave,
   type Autosave,
 } from '../../../../renderer/store/autosave';
+import { blankTrip } from '../../../../renderer/store/blank-trip';
 import { desk, freshDesk } from '../../../../renderer/store/store';
 
 interface Write {
@@ -156,7 +157,8 @@ describe('startAutosave', () => {
     expect(writes).toHaveLength(1);
   });
 
-  it('writes nothing for a trip nobody has changed', async () => {
+  it('writes nothing for a trip nobody has changed, though it is put on the desk in place of another', async () => {
+    desk.setState({ ...freshDesk(blankTrip()), ready: true });
     await wait(10 * AUTOSAVE_AFTER_MS);
     expect(writes).toHaveLength(0);
   });
