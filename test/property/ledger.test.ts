@@ -119,9 +119,9 @@ describe('ledger', () => {
         const late = ledger({ ...trip, dives: [first, { ...second, startsAt }] }).divers[0]!;
         const rest = 0.79 * (early.entries[1]!.legs[0]!.fromBar - 0.0627);
         early.entries[1]!.tensionsBefore.forEach((tension, i) => {
-          const longer = late.entries[1]!.tensionsBefore[i]!;
+          const waited = late.entries[1]!.tensionsBefore[i]!;
           // What is below rest after oxygen-rich gas comes back up to it instead.
-          expect(Math.abs(longer - rest)).toBeLessThanOrEqual(Math.abs(tension - rest) + 1e-12);
+          expect(Math.abs(waited - rest)).toBeLessThanOrEqual(Math.abs(tension - rest) + 1e-12);
         });
       }),
     );
@@ -149,6 +149,22 @@ describe('ledger', () => {
   });
 });
 
+/** Whether a dive is inside every limit that room looks at. */
+function isInside(trip: Trip, entry: Entry): boolean {
+  const { contentL: filledL, usedL, usedAtLeavingL, minimumBar } = entry.gas;
+  const { waterL, reserveBar } = entry.diver.cylinder;
+  const litres = (bar: number) => contentL(waterL, bar, entry.o2!, trip.settings.gasLaw);
+  return (
+    (entry.unlimited || entry.noStopMin! >= entry.bottomMin) &&
+    entry.cns.after !== null &&
+    entry.cns.after <= 1 &&
+    entry.cns.day !== null &&
+    entry.cns.day <= 1 &&
+    filledL! - usedL! >= litres(reserveBar) &&
+    filledL! - usedAtLeavingL! >= litres(minimumBar!)
+  );
+}
+
 describe('roomOf', () => {
   const rooms = trips({ dives: { min: 1, max: 4 }, party: { min: 1, max: 1 } }).map((trip) => {
     const own = ledger(trip).divers[0]!;
@@ -157,21 +173,6 @@ describe('roomOf', () => {
     const carry = carryBefore(own, index);
     return { trip, carry, entry, room: roomOf(trip, carry, entry), shape: effectiveDive(entry.dive, entry.diver).shape };
   });
-
-  function isInside(trip: Trip, entry: Entry): boolean {
-    const { contentL: filledL, usedL, usedAtLeavingL, minimumBar } = entry.gas;
-    const { waterL, reserveBar } = entry.diver.cylinder;
-    const litres = (bar: number) => contentL(waterL, bar, entry.o2!, trip.settings.gasLaw);
-    return (
-      (entry.unlimited || entry.noStopMin! >= entry.bottomMin) &&
-      entry.cns.after !== null &&
-      entry.cns.after <= 1 &&
-      entry.cns.day !== null &&
-      entry.cns.day <= 1 &&
-      filledL! - usedL! >= litres(reserveBar) &&
-      filledL! - usedAtLeavingL! >= litres(minimumBar!)
-    );
-  }
 
   it('in minutes is tight: a little less is inside every limit, a little more outside one', () => {
     let asked = 0;
