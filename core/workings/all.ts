@@ -1,4 +1,5 @@
 import type { Entry } from '../trip/ledger-types';
+import { stopsWorkings } from './ascent';
 import { densityWorkings, eadWorkings, modWorkings, po2Workings } from './mix';
 import { earlierWorkings } from './earlier';
 import { leadingWorkings, noStopWorkings } from './nitrogen';
@@ -14,11 +15,12 @@ import {
 } from './oxygen';
 import { roomMinWorkings, roomMWorkings } from './room';
 import { endWorkings, minimumWorkings, turnWorkings, usedWorkings } from './supply';
-import { flyWorkings, intervalWorkings, secondOpinionWorkings } from './times';
+import { clearWorkings, flyWorkings, intervalWorkings, secondOpinionWorkings } from './times';
 import type { FigureId, Work, Workings, WorkingsContext } from './types';
 
 const WORKS: Readonly<Record<FigureId, Work>> = {
   noStopMin: noStopWorkings,
+  stops: stopsWorkings,
   leading: leadingWorkings,
   'room.min': roomMinWorkings,
   'room.m': roomMWorkings,
@@ -41,6 +43,7 @@ const WORKS: Readonly<Record<FigureId, Work>> = {
   minimumBar: minimumWorkings,
   turnBar: turnWorkings,
   flyAfter: flyWorkings,
+  clearAt: clearWorkings,
   secondOpinion: secondOpinionWorkings,
 };
 

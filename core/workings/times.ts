@@ -1,8 +1,13 @@
 import { secondOpinions, tableFlight, type SecondOpinion } from '../tables/second-opinion';
+import { AIR_N2, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
 import { wallText } from '../trip/clock';
+import { surroundingsOf } from '../trip/dive-plan';
+import { surfaceLimits } from '../trip/entry';
 import { flyingRow, HOURS_BEFORE_FLIGHT } from '../trip/flying';
+import { CLEAR_SHARE } from '../trip/ledger';
 import type { WallMin } from '../trip/ledger-types';
-import { digits, minutes } from './digits';
+import { bar, digits, minutes } from './digits';
+import { compartmentStep, MODEL } from './nitrogen';
 import type { Work, WorkingsStep } from './types';
 
 const TABLE =
@@ -77,6 +82,40 @@ export const flyWorkings: Work = ({ diverLedger, trip }) => {
     result: moment(exact),
     exact,
   };
+};
+
+/** When the nitrogen of the trip is given off. Source: named in the workings. */
+export const clearWorkings: Work = ({ diverLedger, trip }) => {
+  const shared = {
+    title: 'When the nitrogen of the trip is given off',
+    formula:
+      'last surfacing + ln((tension − rest) / (0.01 (tolerated − rest))) / k, the longest of the 16 compartments',
+    source: `${MODEL}; to call 1 % of the way to the limit clear is this project’s`,
+  };
+  const last = diverLedger.carries[diverLedger.carries.length - 1];
+  if (last === undefined) return { ...shared, steps: [], result: 'no dives', exact: null };
+  const { surfaceBar } = surroundingsOf(trip).column;
+  const restBar = AIR_N2 * inspiredBar(surfaceBar);
+  const limits = surfaceLimits(surfaceBar, diverLedger.diver.gradient.high);
+  let slowest = { index: -1, min: 0 };
+  Array.from(RATES_PER_MIN).forEach((rate, index) => {
+    const allowed = CLEAR_SHARE * (limits[index]! - restBar);
+    const min = Math.log((last.tensions[index]! - restBar) / allowed) / rate;
+    if (min > slowest.min) slowest = { index, min };
+  });
+  const exact = last.atMin + slowest.min;
+  const surfacing = { label: 'Last surfacing', value: moment(last.atMin) };
+  const compartment: readonly WorkingsStep[] =
+    slowest.index === -1
+      ? []
+      : [
+          compartmentStep(slowest.index + 1, 'Compartment that takes longest'),
+          { label: 'Its tension on surfacing', value: bar(last.tensions[slowest.index]!) },
+          { label: 'At rest', value: bar(restBar) },
+          { label: 'Tolerated at the surface', value: bar(limits[slowest.index]!) },
+          { label: 'Time it takes', value: minutes(slowest.min) },
+        ];
+  return { ...shared, steps: [surfacing, ...compartment], result: moment(exact), exact };
 };
 
 function verdict({ isWithin, groupAfter, equivalentMin, limitMin, unlimited }: SecondOpinion): string {

@@ -4,6 +4,7 @@ import type { Trip } from '../trip/types';
 /** Every figure that can be asked for its workings, in the order a person reads them. */
 export const FIGURES = [
   'noStopMin',
+  'stops',
   'leading',
   'room.min',
   'room.m',
@@ -26,6 +27,7 @@ export const FIGURES = [
   'minimumBar',
   'turnBar',
   'flyAfter',
+  'clearAt',
   'secondOpinion',
 ] as const;
 

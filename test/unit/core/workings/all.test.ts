@@ -29,6 +29,7 @@ function figuresOf(
   const opinion = secondOpinions(diverLedger, trip)[diverLedger.entries.indexOf(entry)]!;
   return {
     noStopMin: entry.noStopMin,
+    stops: entry.stops === null ? null : entry.stops.reduce((sum, stop) => sum + stop.min, 0),
     leading: entry.leading.fractionOfLimit,
     'room.min': room.min,
     'room.m': room.m,
@@ -51,6 +52,7 @@ function figuresOf(
     minimumBar: entry.gas.minimumBar,
     turnBar: entry.gas.turnBar,
     flyAfter: diverLedger.flyAfterMin,
+    clearAt: diverLedger.clearAtMin,
     secondOpinion: opinion.equivalentMin,
   };
 }
@@ -215,6 +217,20 @@ describe('the numbers put in', () => {
     // Each leg is shown to a tenth of a litre or a hundredth of a unit.
     expect(Math.abs(sum - exact!)).toBeLessThan(0.05 * steps.length);
     expect(steps.length).toBeGreaterThan(3);
+  });
+
+  it('give the stops by addition, and when the nitrogen is given off', () => {
+    const past = aTrip([aDive({ depthM: 30, bottomMin: 45 })]);
+    const its = ledger(past).divers[0]!;
+    const { steps, exact } = workingsOf('stops', its.entries[0]!, { trip: past, diverLedger: its });
+    const stops = steps.slice(2).map((step) => numbers(step.value)[0]!);
+    expect(stops).toEqual(its.entries[0]!.stops!.map((stop) => stop.min));
+    expect(exact).toBe(stops.reduce((sum, min) => sum + min, 0));
+    const clear = workingsOf('clearAt', its.entries[0]!, { trip: past, diverLedger: its }).steps;
+    const [p, rest, tolerated, min] = clear.slice(2).map((step) => numbers(step.value)[0]!);
+    const [, halfTime] = numbers(clear[1]!.value);
+    const byHand = (Math.log((p! - rest!) / (0.01 * (tolerated! - rest!))) * halfTime!) / Math.LN2;
+    expect(Math.abs(byHand - min!)).toBeLessThan(2);
   });
 
   it('give the minimum gas by addition', () => {
