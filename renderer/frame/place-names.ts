@@ -8,5 +8,6 @@ export interface PlaceName {
 /** The places of the window in the order of the header. */
 export const PLACES: readonly PlaceName[] = [
   { id: 'days', label: 'Days' },
+  { id: 'mixes', label: 'Mixes' },
   { id: 'slates', label: 'Slates' },
 ];
