@@ -81,4 +81,21 @@ describe('timeScale', () => {
       ),
     );
   });
+
+  it('narrows the night, evening and early morning alike', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 380 }), fc.integer({ min: 1235, max: 1438 }), (early, late) => {
+        const startMin = FIRST_DAY * 1440 + 600;
+        const scale = timeScale(
+          { firstDay: FIRST_DAY, dayCount: 2 },
+          [{ startMin, endMin: startMin + 50 }],
+          860,
+        );
+        const widthOf = (clockMin: number) =>
+          placeOf(scale, FIRST_DAY * 1440 + clockMin + 1) - placeOf(scale, FIRST_DAY * 1440 + clockMin);
+        expect(widthOf(early) / widthOf(500)).toBeCloseTo(0.15, 6);
+        expect(widthOf(late) / widthOf(500)).toBeCloseTo(0.15, 6);
+      }),
+    );
+  });
 });
