@@ -124,9 +124,9 @@ describe('several pages on a sheet', () => {
   });
 });
 
-describe('the punched side', () => {
-  const leftmost = (page: Parameters<typeof textsOf>[0]) => Math.min(...textsOf(page).map((mark) => mark.x));
+const leftmost = (page: Parameters<typeof textsOf>[0]) => Math.min(...textsOf(page).map((mark) => mark.x));
 
+describe('the punched side', () => {
   it('changes sides on the back of a page', () => {
     const { pages } = layoutOf(demoTrip(), { holes: 'left', twoSided: true });
     expect(leftmost(pages[0]!)).toBeCloseTo((MARGIN_MM + 12) * PT_PER_MM, 1);

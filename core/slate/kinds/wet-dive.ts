@@ -1,0 +1,194 @@
+import type { SlateDive } from '../contents';
+import type { DeeperLonger } from '../deeper-longer';
+import { joined, words, type Figure } from '../figures';
+import { beside, rule, stack, type Block, type Setter, type TextStyle } from '../layout';
+import { fitted, heading, SLATE_MIN_PT } from '../page-frame';
+import { profileLine } from '../profile-line';
+
+/** A dive with its table, computed once for all the sizes that are tried. */
+export interface WetDive {
+  readonly dive: SlateDive;
+  readonly table: DeeperLonger | null;
+}
+
+/** The two halves of a dive: what is to be dived, and what else could be; they part where a page is low. */
+export interface DiveParts {
+  readonly heading: Block;
+  readonly plan: readonly Block[];
+  readonly more: readonly Block[];
+  /** Stands over the second half where that is on a page of its own. */
+  readonly again: Block;
+  readonly gapPt: number;
+}
+
+/** The width to fill and the type size of plain words on it. */
+export interface Sizes {
+  readonly set: Setter;
+  readonly widthPt: number;
+  readonly basePt: number;
+}
+
+function figureCell(size: Sizes, label: string, figures: readonly Figure[], width: number): Block {
+  const { set, basePt } = size;
+  const small: TextStyle = { font: 'regular', sizePt: basePt };
+  return stack([
+    set.text(label, small, width),
+    ...figures.map((figure, i) =>
+      fitted(set, words(figure), 'bold', i === 0 ? basePt * 1.6 : basePt * 1.2, SLATE_MIN_PT, width),
+    ),
+  ]);
+}
+
+/** Label of the room: with what it runs into where that is not the no-stop limit and finds place there. */
+function roomLabel(size: Sizes, dive: SlateDive, width: number): string {
+  const label = `Room: ${dive.roomLimit}`;
+  const fits = size.set.width(label, { font: 'regular', sizePt: size.basePt }) <= width;
+  return dive.roomLimit !== null && fits ? label : 'Room';
+}
+
+function cellWidth(size: Sizes): { readonly width: number; readonly gap: number } {
+  const gap = size.basePt * 0.6;
+  return { gap, width: (size.widthPt - 3 * gap) / 4 };
+}
+
+/** Depth, time, no-stop time and room: what is looked for first. */
+function bigFigures(size: Sizes, dive: SlateDive): Block {
+  const { width, gap } = cellWidth(size);
+  const cells = [
+    figureCell(size, 'Depth', dive.depth, width),
+    figureCell(size, 'Time', [dive.time], width),
+    figureCell(size, 'No-stop', [dive.noStop], width),
+    figureCell(size, roomLabel(size, dive, width), [dive.room], width),
+  ];
+  return beside(cells.map((block, i) => ({ block, x: i * (width + gap) })));
+}
+
+/** What ends the room, where the label of the room has no place for it. */
+function roomNote(size: Sizes, dive: SlateDive): readonly (readonly [string, string])[] {
+  if (dive.roomLimit === null || roomLabel(size, dive, cellWidth(size).width) !== 'Room') return [];
+  return [['Room set by', dive.roomLimit]];
+}
+
+/** "Label value" pairs that flow over as many lines as they need; a pair is never torn apart. */
+export function pairs(size: Sizes, items: readonly (readonly [label: string, value: string])[]): Block {
+  const { set, basePt, widthPt } = size;
+  const plain: TextStyle = { font: 'regular', sizePt: basePt };
+  const strong: TextStyle = { font: 'bold', sizePt: basePt };
+  const gap = basePt * 1.1;
+  const lines: Block[] = [];
+  let cells: { block: Block; x: number }[] = [];
+  let x = 0;
+  for (const [label, value] of items) {
+    const labelWidth = label === '' ? 0 : set.width(`${label} `, plain);
+    const valueWidth = set.width(value, strong);
+    if (x > 0 && x + labelWidth + valueWidth > widthPt) {
+      lines.push(beside(cells));
+      cells = [];
+      x = 0;
+    }
+    if (label !== '') cells.push({ block: set.text(label, plain, labelWidth), x });
+    const left = widthPt - x - labelWidth;
+    cells.push({ block: set.text(value, strong, Math.max(left, basePt * 3)), x: x + labelWidth });
+    x += labelWidth + valueWidth + gap;
+  }
+  if (cells.length > 0) lines.push(beside(cells));
+  return stack(lines);
+}
+
+function intervalLine(dive: SlateDive): readonly (readonly [string, string])[] {
+  if (dive.interval === null) return [['', 'First dive']];
+  return [
+    ['Interval', dive.interval],
+    ...(dive.earliest === null ? [] : [['Earliest', dive.earliest] as const]),
+  ];
+}
+
+function deeperTable(size: Sizes, made: DeeperLonger): Block {
+  const { set, basePt, widthPt } = size;
+  const plain: TextStyle = { font: 'regular', sizePt: basePt };
+  const strong: TextStyle = { font: 'bold', sizePt: basePt };
+  const gap = basePt * 0.5;
+  const depthWidth = Math.max(...made.rows.map((row) => Math.min(set.width(row.depth, strong), basePt * 4)));
+  const stopWidth = basePt * 4.3;
+  const timeWidth = (widthPt - depthWidth - stopWidth - 3 * gap) / 2;
+  const widths = [depthWidth, stopWidth, timeWidth, timeWidth];
+  const lefts = widths.map((_, i) => widths.slice(0, i).reduce((sum, width) => sum + width + gap, 0));
+  const head = beside(
+    made.head.map((text, i) => ({ block: set.text(text, plain, widths[i]!), x: lefts[i]! })),
+  );
+  const rows = made.rows.map((row) => {
+    const depth = { block: set.text(row.depth, strong, depthWidth), x: 0 };
+    if (typeof row.cells === 'string') {
+      return beside([depth, { block: set.text(row.cells, plain, widthPt - lefts[1]!), x: lefts[1]! }]);
+    }
+    return beside([
+      depth,
+      ...row.cells.map((text, i) => ({
+        block: set.text(text, i === 0 ? strong : plain, widths[i + 1]!),
+        x: lefts[i + 1]!,
+      })),
+    ]);
+  });
+  return stack([rule(widthPt, 0.4, 3), head, ...rows, rule(widthPt, 0.4, 3)]);
+}
+
+function warnings(size: Sizes, dive: SlateDive): readonly Block[] {
+  const strong: TextStyle = { font: 'bold', sizePt: size.basePt };
+  const texts = dive.cautions
+    .filter((caution) => caution.severity === 'stop')
+    .map((caution) => `Stop: ${caution.message}`);
+  return texts.map((text) => size.set.text(text, strong, size.widthPt));
+}
+
+/** The halves of one dive at one type size. */
+export function diveParts(size: Sizes, { dive, table }: WetDive): DiveParts {
+  const { set, basePt, widthPt } = size;
+  const { entry } = dive;
+  const titlePt = basePt * 1.25;
+  const title = `${dive.number} ${dive.site}`;
+  const when = entry.isMade ? `${dive.startsAt} to ${dive.surfacesAt}` : dive.startsAt;
+  const shared = {
+    heading: heading(set, title, when, widthPt, titlePt),
+    again: heading(set, title, 'continued', widthPt, titlePt),
+    gapPt: basePt * 0.2,
+  };
+  if (!entry.isMade || table === null) {
+    return {
+      ...shared,
+      plan: [
+        pairs(size, [
+          ['Depth', joined(dive.depth)],
+          ['Time', words(dive.time)],
+        ]),
+        set.text(
+          'No mix on board may be breathed there: not to be dived.',
+          { font: 'bold', sizePt: basePt },
+          widthPt,
+        ),
+        ...warnings(size, dive),
+      ],
+      more: [],
+    };
+  }
+  return {
+    ...shared,
+    plan: [
+      bigFigures(size, dive),
+      pairs(size, [
+        ['', dive.mix],
+        ['MOD', joined(dive.mod)],
+        ['PO2', dive.po2],
+      ]),
+      pairs(size, [['Turn', joined(dive.turn)], ['Minimum', joined(dive.minimum)], ...roomNote(size, dive)]),
+      pairs(size, [
+        dive.stops === null ? ['Safety stop', dive.safetyStop] : ['STOPS', dive.stops],
+        ...intervalLine(dive),
+      ]),
+      ...warnings(size, dive),
+    ],
+    more: [
+      profileLine(set, entry.legs, joined(dive.depth.slice(0, 1)), widthPt, basePt * 3, basePt),
+      deeperTable(size, table),
+    ],
+  };
+}

@@ -1,0 +1,85 @@
+import { describe, expect, it } from 'vitest';
+import { carryInto } from '../../../../core/slate/contents';
+import { deeperLonger } from '../../../../core/slate/deeper-longer';
+import { ledger } from '../../../../core/trip/ledger';
+import type { Dive, Trip } from '../../../../core/trip/types';
+import { aDive, aDiver, aTrip } from '../../../builders/trip';
+
+function tableOf(trip: Trip, units: 'metric' | 'imperial' | 'both' = 'metric') {
+  const [mine] = ledger(trip).divers;
+  return deeperLonger(trip, carryInto(mine!, 0), mine!.entries[0]!, units);
+}
+
+/** The no-stop time and stops of the very dive, from a ledger of its own. */
+function entryOf(change: Partial<Dive>) {
+  return ledger(aTrip([aDive(change)])).divers[0]!.entries[0]!;
+}
+
+describe('deeperLonger', () => {
+  it('goes on at the next two round depths and times', () => {
+    const table = tableOf(aTrip([aDive({ depthM: 25, bottomMin: 22 })]));
+    expect(table.head).toEqual(['At', 'no-stop', '25 min', '30 min']);
+    expect(table.rows.map((row) => row.depth)).toEqual(['25 m', '27 m', '30 m']);
+  });
+
+  it('takes a depth and time that are round already one step further', () => {
+    const table = tableOf(aTrip([aDive({ depthM: 24, bottomMin: 20 })]));
+    expect(table.head.slice(2)).toEqual(['25 min', '30 min']);
+    expect(table.rows.map((row) => row.depth)).toEqual(['24 m', '27 m', '30 m']);
+  });
+
+  it('steps in tens of feet where feet are read', () => {
+    const table = tableOf(aTrip([aDive({ depthM: 24, bottomMin: 20 })]), 'imperial');
+    expect(table.rows.map((row) => row.depth)).toEqual(['79 ft', '80 ft', '90 ft']);
+  });
+
+  it('says what the ledger says of each of those dives', () => {
+    const kinds = new Set<string>();
+    for (const { depthM, bottomMin, later } of [
+      { depthM: 15, bottomMin: 31, later: [35, 40] },
+      { depthM: 30, bottomMin: 16, later: [20, 25] },
+    ]) {
+      for (const row of tableOf(aTrip([aDive({ depthM, bottomMin })])).rows) {
+        const cells = row.cells as readonly string[];
+        expect(cells[0]).toBe(`${Math.floor(entryOf({ depthM: row.depthM, bottomMin }).noStopMin!)} min`);
+        for (const [i, min] of later.entries()) {
+          const { stops } = entryOf({ depthM: row.depthM, bottomMin: min });
+          const total = stops!.reduce((sum, stop) => sum + stop.min, 0);
+          const kind = stops!.length === 0 ? 'none' : stops!.length <= 2 ? 'each' : 'sum';
+          const said = {
+            none: 'no stops',
+            each: stops!.map((stop) => `${stop.depthM} m: ${stop.min}`).join(', '),
+            sum: `from ${stops![0]?.depthM} m: ${total}`,
+          }[kind];
+          expect(cells[i + 1]!.replaceAll('\u00a0', ' ')).toBe(said);
+          kinds.add(kind);
+        }
+      }
+    }
+    expect([...kinds].toSorted()).toEqual(['each', 'none', 'sum']);
+  });
+
+  it('gives no time past the MOD of the mix', () => {
+    const table = tableOf(aTrip([aDive({ depthM: 27, bottomMin: 20, mix: 'rich' })]));
+    expect(table.rows[1]!.cells).toBe('past the MOD of 28 m');
+    expect(table.rows[2]!.cells).toBe('past the MOD of 28 m');
+  });
+
+  it('gives no time past the diver\u2019s own limit', () => {
+    const trip = aTrip([aDive({ depthM: 17, bottomMin: 20 })], { party: [aDiver({ maxDepthM: 18 })] });
+    expect(tableOf(trip).rows.map((row) => typeof row.cells)).toEqual(['object', 'object', 'string']);
+    expect(tableOf(trip).rows[2]!.cells).toBe('past your own limit of 18 m');
+  });
+
+  it('says so where the gas does not last', () => {
+    const trip = aTrip([aDive({ depthM: 30, bottomMin: 14 })], {
+      party: [aDiver({ cylinder: { waterL: 8, fillBar: 200, reserveBar: 50 } })],
+    });
+    expect(tableOf(trip).rows.at(-1)!.cells).toContain('gas short');
+  });
+
+  it('does not go where the way down takes longer than the dive', () => {
+    const trip = aTrip([aDive({ depthM: 6, bottomMin: 0.4 })]);
+    expect(tableOf(trip).rows[2]!.cells).toBe('no time left after the way down');
+  });
+});

@@ -1,0 +1,205 @@
+import { describe, expect, it } from 'vitest';
+import { assert } from '../../../../core/result';
+import { readSlateOptions, usualPaper } from '../../../../core/slate/options';
+import { slatePages } from '../../../../core/slate/pages';
+import type { SlateRequest } from '../../../../core/slate/request';
+import type { Trip } from '../../../../core/trip/types';
+import { aDive, aDiver, aTrip } from '../../../builders/trip';
+import { aPaper, aRequest, layoutOf, wordsOf } from '../../../support/slates';
+
+const week = aTrip(
+  [
+    aDive({ id: 'a', startsAt: '2027-03-06T08:00', mix: 'rich' }),
+    aDive({ id: 'b', startsAt: '2027-03-06T12:00', depthM: 18, mix: 'lean' }),
+    aDive({ id: 'c', startsAt: '2027-03-07T08:00', divers: ['guest-2'] }),
+  ],
+  { party: [aDiver(), aDiver({ id: 'guest-2', name: 'Guest 2', gradient: { low: 0.4, high: 0.7 } })] },
+);
+
+function kindsOf(trip: Trip, change: Partial<SlateRequest>): readonly string[] {
+  const laid = slatePages(aRequest(trip, change));
+  return laid.ok ? [] : laid.troubles.map((trouble) => trouble.kind);
+}
+
+const names = (change: Partial<SlateRequest>) => layoutOf(week, change).pages.map((page) => page.name);
+
+describe('choosing', () => {
+  it('prints the whole party, diver by diver and day by day', () => {
+    expect(names({ onePerPage: true })).toEqual([
+      'Guest 1, Sat 6 Mar 2027, dive 1',
+      'Guest 1, Sat 6 Mar 2027, dive 2',
+      'Guest 2, Sat 6 Mar 2027, dive 1',
+      'Guest 2, Sat 6 Mar 2027, dive 2',
+      'Guest 2, Sun 7 Mar 2027, dive 1',
+    ]);
+  });
+
+  it('prints the divers and days chosen', () => {
+    expect(names({ diverIds: ['guest-2'], dates: ['2027-03-07'] })).toEqual([
+      'Guest 2, Sun 7 Mar 2027, dive 1',
+    ]);
+  });
+
+  it('puts several dives on a page that takes them, one on request', () => {
+    const a4 = aPaper('A4');
+    expect(names({ paper: a4, diverIds: ['guest-1'] })).toEqual(['Guest 1, Sat 6 Mar 2027, dives 1 to 2']);
+    expect(names({ paper: a4, diverIds: ['guest-1'], onePerPage: true })).toHaveLength(2);
+  });
+});
+
+describe('what cannot be printed', () => {
+  it('an unknown diver, a day without dives, a margin too wide: all said together', () => {
+    expect(kindsOf(week, { diverIds: ['nobody'], marginMm: 60 })).toEqual(['diver', 'margin']);
+    expect(kindsOf(week, { dates: ['2027-03-09'], marginMm: Number.NaN })).toEqual(['date', 'margin']);
+    expect(kindsOf(week, { diverIds: ['guest-1'], dates: ['2027-03-07'] })).toEqual(['date']);
+    expect(kindsOf(week, { diverIds: [] })).toEqual(['nothing']);
+    expect(kindsOf(aTrip([]), {})).toEqual(['nothing']);
+  });
+
+  it('a page too small for type that can be read', () => {
+    expect(kindsOf(week, { paper: aPaper('40x60mm') })).toEqual(['paper']);
+    expect(kindsOf(week, { paper: aPaper('25x200mm') })).toEqual(['paper']);
+    expect(kindsOf(week, { kind: 'trip', paper: aPaper('60x60mm') })).toEqual(['paper']);
+    expect(kindsOf(week, { kind: 'tags', paper: aPaper('A4'), label: aPaper('30x20mm') })).toEqual(['label']);
+    expect(kindsOf(week, { sheet: aPaper('60x60mm') })).toEqual(['sheet']);
+  });
+});
+
+describe('wet-notes slate', () => {
+  it('says loudly what must not be dived as planned', () => {
+    const trip = aTrip([aDive({ depthM: 39, bottomMin: 20, mix: 'rich' })]);
+    const words = wordsOf(layoutOf(trip, { paper: aPaper('A5') }).pages[0]!);
+    expect(words).toMatch(/^Stop: /m);
+    expect(words).toContain('past the MOD of 28 m');
+  });
+
+  it('goes on with a page of the same name where a dive does not fit on one', () => {
+    const trip = aTrip([aDive({ depthM: 36, bottomMin: 25 })]);
+    expect(layoutOf(trip).pages.map((page) => page.name)).toEqual([
+      'Guest 1, Sat 6 Mar 2027, dive 1',
+      'Guest 1, Sat 6 Mar 2027, dive 1, continued',
+    ]);
+  });
+
+  it('prints required stops in place of the safety stop', () => {
+    const trip = aTrip([aDive({ depthM: 36, bottomMin: 25 })]);
+    const words = wordsOf(layoutOf(trip, { paper: aPaper('A5') }).pages[0]!);
+    expect(words).toMatch(/STOPS\n\d+ m \d+ min/);
+    expect(words).not.toContain('Safety stop');
+  });
+
+  it('says where no mix may be breathed', () => {
+    const trip = aTrip([aDive({ depthM: 40, mix: 'auto' })], {
+      mixes: [{ id: 'rich', o2: 0.36, costPerFill: 0 }],
+    });
+    const words = wordsOf(layoutOf(trip).pages[0]!);
+    expect(words).toContain('not to be dived');
+    expect(words).not.toContain('No-stop');
+  });
+
+  it('gives the hour before which not to fly on the last day only', () => {
+    const pages = layoutOf(week, { diverIds: ['guest-2'], onePerPage: true }).pages.map(wordsOf);
+    expect(pages.map((words) => words.includes('No flying before'))).toEqual([false, false, true]);
+  });
+});
+
+describe('briefing sheet', () => {
+  it('shows each dive with its divers, marks the tightest, asks before entry', () => {
+    const [first, second] = layoutOf(week, { kind: 'briefing', paper: aPaper('A4') }).pages.map(wordsOf);
+    expect(first).toContain('Guest 2 (tightest)');
+    expect(first).not.toContain('Guest 1 (tightest)');
+    expect(first).toContain('EAN36');
+    expect(first).toContain('Before entry, ask');
+    expect(second).toContain('Guest 2');
+    expect(second).not.toContain('tightest');
+  });
+
+  it('takes one page for twelve divers and four dives where cautions leave it', () => {
+    const party = Array.from({ length: 12 }, (_, i) => aDiver({ id: `g${i}`, name: `Guest ${i}` }));
+    const starts = ['07:30', '10:30', '14:00', '17:30'];
+    const trip = aTrip(
+      starts.map((start, i) => aDive({ id: `x${i}`, startsAt: `2027-03-06T${start}`, depthM: 14 - i })),
+      { party },
+    );
+    expect(layoutOf(trip, { kind: 'briefing', paper: aPaper('A4') }).pages).toHaveLength(1);
+    expect(layoutOf(trip, { kind: 'briefing', paper: aPaper('letter') }).pages).toHaveLength(1);
+  });
+});
+
+describe('trip sheet', () => {
+  it('takes one page a diver with both bands and every dive', () => {
+    const pages = layoutOf(week, { kind: 'trip', paper: aPaper('A4') }).pages;
+    expect(pages.map((page) => page.name)).toEqual(['Trip sheet, Guest 1', 'Trip sheet, Guest 2']);
+    const words = wordsOf(pages[1]!);
+    expect(words).toContain('Nitrogen carried');
+    expect(words).toContain('Oxygen carried');
+    expect(words.match(/Wall/g)).toHaveLength(3);
+    expect(pages[1]!.marks.filter((mark) => mark.kind === 'area')).toHaveLength(1);
+  });
+});
+
+describe('cylinder tags', () => {
+  const paper = aPaper('A4');
+
+  it('leave the share blank until it is analysed, and say for what the depths hold', () => {
+    const words = wordsOf(
+      layoutOf(week, { kind: 'tags', paper, diverIds: ['guest-1'], dates: ['2027-03-06'] }).pages[0]!,
+    );
+    expect(words).toContain('Holds for 36 % or less:');
+    expect(words).toContain('MOD 28 m / 94 ft at 1.4');
+    expect(words).toContain('MOD 34 m / 112 ft at 1.6');
+    expect(words).not.toContain('O2 36 %');
+  });
+
+  it('print the share as analysed, and its depths', () => {
+    const trip = {
+      ...week,
+      mixes: week.mixes.map((mix) => (mix.id === 'rich' ? { ...mix, analysedO2: 0.374 } : mix)),
+    };
+    const words = wordsOf(layoutOf(trip, { kind: 'tags', paper }).pages[0]!);
+    expect(words).toContain('O2 37.4 %');
+    expect(words).toContain('MOD 27 m / 89 ft at 1.4');
+    expect(words).not.toContain('Holds for 36 %');
+  });
+
+  it('end with a log to sign', () => {
+    const pages = layoutOf(week, { kind: 'tags', paper }).pages;
+    expect(pages.at(-1)!.name).toBe('Cylinder analysis log');
+    expect(wordsOf(pages.at(-1)!)).toContain('32 %: 33 m / 110 ft');
+  });
+});
+
+describe('readSlateOptions', () => {
+  it('fills in the usual, paper by kind', () => {
+    const read = readSlateOptions({});
+    assert(read.ok, 'refused');
+    expect(read.value).toMatchObject({
+      kind: 'wet',
+      paper: aPaper('A6'),
+      holes: 'none',
+      marginMm: 6,
+      units: 'metric',
+    });
+    expect(usualPaper('briefing')).toBe('A4');
+  });
+
+  it('says everything that is wrong at once', () => {
+    const read = readSlateOptions({
+      kind: 'wall',
+      paper: 'A9',
+      units: 'fathoms',
+      holes: 'middle',
+      margin: 'wide',
+      sheet: 'x',
+    });
+    assert(!read.ok, 'taken');
+    expect(read.troubles.map((trouble) => trouble.where)).toEqual([
+      '--kind',
+      '--paper',
+      '--sheet',
+      '--margin',
+      '--units',
+      '--holes',
+    ]);
+  });
+});
