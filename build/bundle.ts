@@ -4,9 +4,12 @@
  */
 import react from '@vitejs/plugin-react';
 import { build, type InlineConfig } from 'vite';
-import { at, isStarted } from './paths';
+import { at, isStarted, OUT } from './paths';
 
 const COMMON: InlineConfig = { configFile: false, logLevel: 'warn', root: at() };
+
+/** Times of the bundler's own parts are nobody's business who starts the app. */
+const CHECKS = { pluginTimings: false };
 
 /** Every window of the desktop and of the browser host; Node 20 of main is that of Electron or later. */
 const WINDOW_TARGET = 'chrome120';
@@ -20,13 +23,14 @@ const WINDOW: InlineConfig = {
   // A worker is a module of its own file: the policy allows no blob.
   worker: { format: 'es' },
   build: {
-    outDir: at('out/renderer'),
+    outDir: `${OUT}/renderer`,
     emptyOutDir: true,
     target: WINDOW_TARGET,
     // Fonts and pictures stay files: the policy allows no font out of a data address.
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
     chunkSizeWarningLimit: 2000,
+    rolldownOptions: { checks: CHECKS },
   },
 };
 
@@ -35,10 +39,10 @@ const MAIN: InlineConfig = {
   ssr: { noExternal: true, external: ['electron'] },
   build: {
     ssr: at('electron/main.ts'),
-    outDir: at('out/main'),
+    outDir: `${OUT}/main`,
     emptyOutDir: true,
     target: MAIN_TARGET,
-    rollupOptions: { output: { format: 'es', entryFileNames: 'main.js' } },
+    rolldownOptions: { checks: CHECKS, output: { format: 'es', entryFileNames: 'main.js' } },
   },
 };
 
@@ -47,10 +51,13 @@ const PRELOAD: InlineConfig = {
   ssr: { noExternal: true, external: ['electron'] },
   build: {
     ssr: at('electron/preload.ts'),
-    outDir: at('out/preload'),
+    outDir: `${OUT}/preload`,
     emptyOutDir: true,
     target: WINDOW_TARGET,
-    rollupOptions: { output: { format: 'cjs', entryFileNames: 'preload.cjs', codeSplitting: false } },
+    rolldownOptions: {
+      checks: CHECKS,
+      output: { format: 'cjs', entryFileNames: 'preload.cjs', codeSplitting: false },
+    },
   },
 };
 

@@ -8,6 +8,9 @@ export function at(...parts: readonly string[]): string {
   return [ROOT, ...parts].join('/');
 }
 
+/** Where bundles go; elsewhere for a test that must not disturb the one in use. */
+export const OUT = process.env['CARRYOVER_OUT'] ?? at('out');
+
 /** Whether a script is the one that was started, not one that another imports. */
 export function isStarted(moduleUrl: string): boolean {
   const started = process.argv[1];

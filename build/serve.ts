@@ -3,7 +3,7 @@ import { createServer, type Server } from 'node:http';
 import { parseArgs } from 'node:util';
 import { staticAnswer } from '../electron/static-files';
 import { SAFE_HEADERS } from '../electron/content-policy';
-import { at, isStarted } from './paths';
+import { isStarted, OUT } from './paths';
 
 const LOOPBACK = '127.0.0.1';
 
@@ -71,6 +71,6 @@ function pathOf(url: string): string {
 
 if (isStarted(import.meta.url)) {
   const { values } = parseArgs({ options: { port: { type: 'string', default: '0' } } });
-  const served = await serve(at('out/renderer'), Number(values.port));
+  const served = await serve(`${OUT}/renderer`, Number(values.port));
   console.log(`serving out/renderer at ${served.address}`);
 }

@@ -5,12 +5,12 @@
 import { spawn } from 'node:child_process';
 import { mkdirSync } from 'node:fs';
 import { homedir } from 'node:os';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { bundle } from './bundle';
 import { obtainRuntime } from './electron-runtime';
 import { findBrowser } from './find-browser';
-import { at } from './paths';
+import { at, OUT } from './paths';
 import { PortTaken, serve, type Served } from './serve';
 
 /**
@@ -49,11 +49,16 @@ function readOptions(
     if (!Number.isInteger(port) || port < 0 || port > 65_535) {
       return { refusal: `--port ${values.port}: not a port. Give a whole number from 1024 to 65535.` };
     }
-    return { hasWindow: values['no-window'] !== true, port, files: positionals };
+    return { hasWindow: values['no-window'] !== true, port, files: positionals.map(fromCaller) };
   } catch (error) {
     const reason = error instanceof Error ? error.message.split('\n')[0] : String(error);
     return { refusal: `${reason}\n${HELP}` };
   }
+}
+
+/** npm runs scripts in the project's folder; a path is meant from where the user typed it. */
+function fromCaller(path: string): string {
+  return resolve(process.env['INIT_CWD'] ?? process.cwd(), path);
 }
 
 function hasDisplay(): boolean {
@@ -110,14 +115,14 @@ async function openInBrowser(served: Served, browser: string): Promise<void> {
 }
 
 function waitAt(served: Served, why: string): void {
-  say(`${why} Open ${served.address} in a browser; Ctrl-C ends it.`);
   for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => void served.close());
+  say(`${why} Open ${served.address} in a browser; Ctrl-C ends it.`);
 }
 
 async function serveAndOpen(options: Options, whyNoElectron: string | null): Promise<number> {
   let served: Served;
   try {
-    served = await serve(at('out/renderer'), options.port);
+    served = await serve(`${OUT}/renderer`, options.port);
   } catch (error) {
     if (!(error instanceof PortTaken)) throw error;
     console.error(
