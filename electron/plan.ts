@@ -6,6 +6,10 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   if (error.code !== 'EPIPE') throw error;
 });
 
+// npm runs its scripts in the project's folder; paths are meant from where the user stands.
+const { npm_lifecycle_event: script, INIT_CWD: startedIn } = process.env;
+if (script === 'plan' && startedIn !== undefined) process.chdir(startedIn);
+
 const now = new Date();
 const today = `${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, '0')}-${String(now.getDate()).padStart(2, '0')}`;
 const { status, stdout, stderr } = await planCommand(process.argv.slice(2), today);

@@ -40,8 +40,12 @@ interface Outcome {
 }
 
 function plan(...args: string[]): Promise<Outcome> {
+  return planFrom(ROOT, ...args);
+}
+
+function planFrom(cwd: string, ...args: string[]): Promise<Outcome> {
   return new Promise((resolve, reject) => {
-    const child = spawn('npm', ['run', '--silent', 'plan', '--', ...args], { cwd: ROOT });
+    const child = spawn('npm', ['--prefix', ROOT, 'run', '--silent', 'plan', '--', ...args], { cwd });
     let stdout = '';
     let stderr = '';
     child.stdout.setEncoding('utf8').on('data', (text: string) => (stdout += text));
@@ -135,6 +139,13 @@ describe('plan', { timeout: PATIENCE_MS }, () => {
     const bytes = readFileSync(out);
     expect(bytes.subarray(0, 5).toString('latin1')).toBe('%PDF-');
     expect(bytes.subarray(-6).toString('latin1').trim()).toBe('%%EOF');
+  });
+
+  it('takes paths from where the user stands', async () => {
+    file('trip.json', fixtureText('v1-minimal'));
+    const { status, stdout, stderr, files } = await planFrom(folder, 'trip.json', '--slate', 'out.pdf');
+    expect([status, stderr, files]).toEqual([0, '', ['out.pdf', 'trip.json']]);
+    expect(stdout).toContain('One dive.');
   });
 
   it('explains itself', async () => {
