@@ -1,11 +1,15 @@
 /** `npm run bench`: each cost beside its floor, in one run. Ends with 1 where a ratio that is to hold does not. */
 import { benchLedger } from './ledger';
 import { printLine, type BenchLine } from './report';
+import { benchSlates } from './slates';
 import { benchTripFile } from './trip-file';
+import { benchWindow } from './window';
 
 const benches: readonly { readonly title: string; readonly run: () => Promise<readonly BenchLine[]> }[] = [
   { title: 'The ledger', run: benchLedger },
   { title: 'The trip file', run: benchTripFile },
+  { title: 'The window', run: benchWindow },
+  { title: 'The slates', run: benchSlates },
 ];
 
 const only = process.argv[2];
