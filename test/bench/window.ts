@@ -53,7 +53,8 @@ async function pressesMs(page: Page, keys: readonly string[]): Promise<readonly 
         const from = performance.now();
         requestAnimationFrame(() => {
           const channel = new MessageChannel();
-          channel.port1.onmessage = () => times.push(performance.now() - from);
+          channel.port1.addEventListener('message', () => times.push(performance.now() - from));
+          channel.port1.start();
           channel.port2.postMessage(null);
         });
       },
@@ -77,7 +78,7 @@ function percentile(times: readonly number[], share: number): number {
 export async function benchWindow(): Promise<readonly BenchLine[]> {
   const executablePath = findBrowser();
   if (executablePath === null) throw new Error('the window cannot be measured: no Chromium was found');
-    await bundle(['window']);
+  await bundle(['window']);
   const served = await serve(at('out/renderer'), 0);
   const browser = await chromium.launch({ executablePath, args: FLAGS });
   try {
