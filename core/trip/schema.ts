@@ -59,11 +59,8 @@ function judged<T>(trouble: (value: unknown) => FieldTrouble | null) {
   });
 }
 
-const numbers = new Map<NumberField, z.ZodType<number>>();
-function number(field: NumberField): z.ZodType<number> {
-  const known = numbers.get(field) ?? judged<number>((value) => numberTrouble(field, value));
-  numbers.set(field, known);
-  return known;
+function number(field: NumberField) {
+  return judged<number>((value) => numberTrouble(field, value));
 }
 
 function text(label: string, max: number, min: 0 | 1 = 1) {
