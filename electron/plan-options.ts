@@ -24,16 +24,16 @@ export const USAGE = `npm run --silent plan -- [TRIP] [options]
   --help           print this
 
 How slates are made:
-  --kind KIND      wet (default): the wet-notes slate
-  --paper NAME     A6 (default), A5, A4, letter, half-letter, 4x6in, or a size such as 105x148mm
+  --kind KIND      wet (default), briefing, trip or tags: wet-notes slate, briefing sheet, trip sheet, cylinder tags
+  --paper NAME     A6 (default for wet), A4 (for the others), A5, letter, half-letter, 4x6in, or a size such as 105x148mm
   --days DATES     days such as 2027-03-15,2027-03-16; all by default
   --units UNITS    metric (default), imperial or both
-  --holes SIDE     punched side: left (default), right, top or none
+  --holes SIDE     punched side: none (default), left, right or top
   --margin MM      free margin, 6 by default
   --sheet NAME     a larger paper for several pages with cut marks
-  --label NAME     size of one cylinder tag
+  --label SIZE     size of one cylinder tag, such as 70x37mm (default on A4) or 4x2in (on letter)
   --two-sided      every second page is the back of the one before
-  --one-per-page   one dive a page
+  --one-per-page   one dive a page of a wet-notes slate, in larger type
 
 Exit 0: planned, whatever the cautions say. Exit 2: something cannot be used; standard error says what,
 where and how to mend it, and nothing is written.

@@ -120,7 +120,7 @@ export function Slates(): ReactNode {
   return (
     <div className="slates">
       <aside className="slates-side" aria-label="What to print">
-        <h1>Slates</h1>
+        <h2>Slates</h2>
         <SlateOptionsForm dates={dates} />
         <Actions trip={trip} settings={read.ok ? read.value : null} pages={pages.length} />
       </aside>
