@@ -5,7 +5,7 @@ export default defineConfig({
     include: ['test/{unit,published,property,contract}/**/*.test.{ts,tsx}'],
     setupFiles: ['test/setup.ts'],
     pool: 'threads',
-    testTimeout: 20_000,
+    testTimeout: 90_000,
     server: { deps: { inline: ['electron-store'] } },
   },
   resolve: {

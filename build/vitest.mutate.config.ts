@@ -14,6 +14,6 @@ export default defineConfig({
     ],
     setupFiles: ['test/setup.ts'],
     pool: 'threads',
-    testTimeout: 20_000,
+    testTimeout: 90_000,
   },
 });

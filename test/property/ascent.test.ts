@@ -48,7 +48,8 @@ function smallestMargin(legs: readonly Leg[], from: Lanes, n2: number, gradientA
   let tensions = from;
   let smallest = Infinity;
   for (const leg of legs) {
-    const steps = Math.max(1, Math.ceil(leg.min / 0.05));
+    // Three seconds on the way up; at a stop pressures stand still, and a quarter of a minute is fine enough.
+    const steps = Math.max(1, Math.ceil(leg.min / (leg.kind === 'stop' ? 0.25 : 0.05)));
     for (let step = 1; step <= steps; step += 1) {
       const at = (share: number) => leg.fromBar + (leg.toBar - leg.fromBar) * share;
       const bar = at(step / steps);
@@ -86,9 +87,9 @@ describe('noStopLimitMin', () => {
         const outside = direct(q, ONE_SECOND);
         expect(smallestMargin(outside.legs, outside.leaving, q.n2, () => high)).toBeLessThan(DUST_BAR);
       }),
-      { numRuns: 1500 },
+      { numRuns: 600 },
     );
-    expect(asked).toBeGreaterThan(200);
+    expect(asked).toBeGreaterThan(80);
   });
 
   it('is decided at the surface: on the way up nobody is nearer to the tolerated tension', () => {
@@ -102,7 +103,7 @@ describe('noStopLimitMin', () => {
         expect(Math.abs(margin)).toBeLessThan(DUST_BAR);
         expect(smallestMargin(legs, leaving, q.n2, () => high)).toBeGreaterThan(margin - DUST_BAR);
       }),
-      { numRuns: 1500 },
+      { numRuns: 600 },
     );
   });
 
@@ -202,9 +203,9 @@ describe('stagedAscent', () => {
         const legs = ascentLegs(depthM, stops!, around);
         expect(smallestMargin(legs, leaving, q.n2, gradientAt)).toBeGreaterThan(-1e-8);
       }),
-      { numRuns: 600 },
+      { numRuns: 250 },
     );
-    expect(walked).toBeGreaterThan(60);
+    expect(walked).toBeGreaterThan(30);
   });
 
   it('has whole minutes at each third metre, deepest first, and none could be a minute shorter', () => {
@@ -228,7 +229,7 @@ describe('stagedAscent', () => {
           expect(smallestMargin(legs, leaving, q.n2, gradientAt)).toBeLessThan(1e-8);
         });
       }),
-      { numRuns: 300 },
+      { numRuns: 120 },
     );
   });
 });
