@@ -193,8 +193,8 @@ export function tripFiles(options: TripFilesOptions): TripFiles {
         }
       }),
 
-    versions: (token) => versions.list(checkedToken(token)),
-    version: (token, version) => versions.read(checkedToken(token), version),
+    versions: async (token) => versions.list(checkedToken(token)),
+    version: async (token, version) => versions.read(checkedToken(token), version),
 
     openAt: async (path) => {
       const place = places.at(path);

@@ -46,7 +46,7 @@ describe('menuTemplate', () => {
   it('runs the command that is clicked', () => {
     const ran: string[] = [];
     const save = everyItem(template({ run: (id) => ran.push(id) })).find(({ id }) => id === 'trip.save');
-    (save?.click as () => void)();
+    (save as { click: () => void }).click();
     expect(ran).toEqual(['trip.save']);
   });
 
@@ -82,7 +82,7 @@ describe('menuTemplate', () => {
     });
     const recent = everyItem(menus).find(({ id }) => id === 'recent-0');
     expect(recent).toMatchObject({ label: 'Week.carryover', toolTip: '/home/a/Week.carryover' });
-    (recent?.click as () => void)();
+    (recent as { click: () => void }).click();
     expect(opened).toEqual(['/home/a/Week.carryover']);
     expect(everyItem(template()).find(({ id }) => id === 'recent')).toMatchObject({ enabled: false });
   });
