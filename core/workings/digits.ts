@@ -16,11 +16,20 @@ export function metres(value: number): string {
   return `${digits(value, 2)} m`;
 }
 
+/** A digit more than what comes out, so that sums come out as shown. Source: choice of this project. */
 export function minutes(value: number): string {
+  return `${digits(value, 3)} min`;
+}
+
+export function minutesOut(value: number): string {
   return `${digits(value, 2)} min`;
 }
 
 export function litres(value: number): string {
+  return `${digits(value, 2)} L`;
+}
+
+export function litresOut(value: number): string {
   return `${digits(value, 1)} L`;
 }
 
@@ -40,7 +49,7 @@ const LEG_NAMES: Readonly<Record<Leg['kind'], string>> = {
 /** A leg as the label of a step: "3. Up 20 to 5 m, 1.67 min"; the number tells legs apart that are alike. */
 export function legLabel({ kind, fromM, toM, min }: Leg, number: number): string {
   const depth = fromM === toM ? `${trimmed(fromM)} m` : `${trimmed(fromM)} to ${trimmed(toM)} m`;
-  return `${number}. ${LEG_NAMES[kind]} ${depth}, ${minutes(min)}`;
+  return `${number}. ${LEG_NAMES[kind]} ${depth}, ${minutesOut(min)}`;
 }
 
 /** A depth as short as it is exact to the tenth. */

@@ -3,7 +3,7 @@ import { AIR_N2, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
 import { effectiveDive } from '../trip/as-dived';
 import { divePlan, surroundingsOf } from '../trip/dive-plan';
 import { surfaceLimits } from '../trip/entry';
-import { bar, minutes } from './digits';
+import { bar, minutes, minutesOut } from './digits';
 import { compartmentStep, MODEL } from './nitrogen';
 import type { Asked, Work, WorkingsStep } from './types';
 
@@ -100,5 +100,5 @@ export const earlierWorkings: Work = (asked) => {
   if (longestMin === Infinity) return { ...shared, steps, result: 'no interval would do', exact: null };
   if (longestMin <= 0) return { ...shared, steps, result: 'any time', exact: null };
   const exact = intervalMin - longestMin;
-  return { ...shared, steps, result: minutes(exact), exact };
+  return { ...shared, steps, result: minutesOut(exact), exact };
 };

@@ -4,7 +4,7 @@ import { AIR_N2, COMPARTMENTS, inspiredBar, RATES_PER_MIN } from '../tissues/com
 import { effectiveDive } from '../trip/as-dived';
 import { divePlan, surroundingsOf } from '../trip/dive-plan';
 import { lastLevelStay, surfaceLimits } from '../trip/entry';
-import { bar, minutes, percent } from './digits';
+import { bar, minutes, minutesOut, percent } from './digits';
 import { oxygenStep } from './mix';
 import type { Asked, Work, WorkingsStep } from './types';
 
@@ -67,7 +67,7 @@ export const noStopWorkings: Work = (asked) => {
         ? { label: 'p is above L already', value: 'no time is left' }
         : { label: 'Time at the level from p to L', value: minutes(longerMin) },
     ],
-    result: minutes(exact),
+    result: minutesOut(exact),
     exact,
   };
 };

@@ -40,7 +40,7 @@ export const cnsBeforeWorkings: Work = ({ entry, carry }) => {
   return {
     ...shared,
     steps: [
-      { label: 'After the dive before', value: percent(carry.cns, 2) },
+      { label: 'After the dive before', value: percent(carry.cns, 3) },
       { label: 'At the surface since', value: minutes(sinceMin) },
     ],
     result: percent(exact, 2),
@@ -66,11 +66,11 @@ export const cnsAfterWorkings: Work = (asked) => {
   const legs = legSteps(
     entry.legs,
     (leg) =>
-      `PO2 ${po2Of(asked, leg.fromBar, leg.toBar)}: ${percent(cnsFraction([leg], o2, 'single') ?? 0, 2)}`,
+      `PO2 ${po2Of(asked, leg.fromBar, leg.toBar)}: ${percent(cnsFraction([leg], o2, 'single') ?? 0, 3)}`,
   );
   return {
     ...shared,
-    steps: [oxygenStep(asked), { label: 'Before the dive', value: percent(before, 2) }, ...legs],
+    steps: [oxygenStep(asked), { label: 'Before the dive', value: percent(before, 3) }, ...legs],
     result: percent(exact, 2),
     exact,
   };
@@ -95,14 +95,14 @@ export const cnsDayWorkings: Work = ({ entry, carry }) => {
   const own = pieces.reduce((sum, piece) => sum + piece.share, 0);
   const steps: WorkingsStep[] = earlier.map((exposure) => ({
     label: `The dive of ${wallText(exposure.startMin).replace('T', ' at ')}, what the 24 h to the end of this dive hold of it`,
-    value: percent(dayShareAt(exposure.pieces ?? [], entry.surfacesMin), 2),
+    value: percent(dayShareAt(exposure.pieces ?? [], entry.surfacesMin), 3),
   }));
-  steps.push({ label: 'This dive', value: percent(own, 2) });
+  steps.push({ label: 'This dive', value: percent(own, 3) });
   const atEnd = dayShareAt([...earlierPieces, ...pieces], entry.surfacesMin);
   if (exact > atEnd + 1e-9) {
     steps.push({
       label: 'Higher earlier in the dive, before an old share left the 24 hours, by',
-      value: percent(exact - atEnd, 2),
+      value: percent(exact - atEnd, 3),
     });
   }
   return { ...shared, steps, result: percent(exact, 2), exact };
@@ -113,7 +113,7 @@ function summed(asked: Asked, dose: (asked: Asked, legs: Asked['entry']['legs'])
   const exact = entry.legs.reduce((sum, leg) => sum + dose(asked, [leg]), 0);
   const legs = legSteps(
     entry.legs,
-    (leg) => `PO2 ${po2Of(asked, leg.fromBar, leg.toBar)}: ${digits(dose(asked, [leg]), 2)}${unit}`,
+    (leg) => `PO2 ${po2Of(asked, leg.fromBar, leg.toBar)}: ${digits(dose(asked, [leg]), 3)}${unit}`,
   );
   return { steps: [oxygenStep(asked), ...legs], result: `${digits(exact, 2)}${unit}`, exact };
 }
@@ -147,8 +147,8 @@ function added(asked: Asked, dose: 'otu' | 'esot', sinceDay: number, unit: strin
   const exact = before + own;
   return {
     steps: [
-      { label: 'Dives before', value: `${digits(before, 2)}${unit}` },
-      { label: 'This dive', value: `${digits(own, 2)}${unit}` },
+      { label: 'Dives before', value: `${digits(before, 3)}${unit}` },
+      { label: 'This dive', value: `${digits(own, 3)}${unit}` },
     ],
     result: `${digits(exact, 2)}${unit}`,
     exact,

@@ -2,7 +2,7 @@ import { cnsMinutesLeft } from '../oxygen/cns';
 import { effectiveDive } from '../trip/as-dived';
 import type { RoomLimit } from '../trip/ledger-types';
 import { deeper, entryWith, roomOf, spareL } from '../trip/room';
-import { digits, litres, metres, minutes, percent } from './digits';
+import { digits, litres, metres, minutesOut, percent } from './digits';
 import type { Asked, Work, WorkingsStep } from './types';
 
 const SOURCE = 'each limit as in its own workings; that the first one to be met decides is this project’s';
@@ -61,11 +61,11 @@ export const roomMinWorkings: Work = (asked) => {
   return {
     title: 'Room: minutes longer',
     formula: 'the least of the minutes to each limit, the last level lengthened',
-    steps: candidates.map(({ label, amount }) => ({ label, value: minutes(amount) })),
+    steps: candidates.map(({ label, amount }) => ({ label, value: minutesOut(amount) })),
     result:
       exact === null
         ? `none to tell: ${LIMIT_NAMES[room.minLimit ?? 'po2']}`
-        : `${minutes(exact)}, to ${LIMIT_NAMES[room.minLimit!]}`,
+        : `${minutesOut(exact)}, to ${LIMIT_NAMES[room.minLimit!]}`,
     exact,
     source: SOURCE,
   };
@@ -78,8 +78,8 @@ function checkedAt({ entry, trip, carry }: Asked, byM: number): readonly Working
   const steps: WorkingsStep[] = [];
   if (there.noStopMin !== null) {
     steps.push({
-      label: `No-stop limit at ${metres(there.depthM)}, for ${minutes(there.bottomMin)}`,
-      value: minutes(there.noStopMin),
+      label: `No-stop limit at ${metres(there.depthM)}, for ${minutesOut(there.bottomMin)}`,
+      value: minutesOut(there.noStopMin),
     });
   }
   if (there.cns.after !== null) steps.push({ label: 'CNS clock after it', value: percent(there.cns.after) });

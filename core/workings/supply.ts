@@ -4,7 +4,7 @@ import { surroundingsOf } from '../trip/dive-plan';
 import { USUAL_TURN_SHARE } from '../trip/entry';
 import type { SafetyStop } from '../trip/types';
 import { ambientBar } from '../water';
-import { bar, digits, legSteps, litres } from './digits';
+import { bar, digits, legSteps, litres, litresOut } from './digits';
 import type { Asked, Work, WorkingsStep } from './types';
 
 const CONSUMPTION = 'U.S. Navy Diving Manual, ch. 7: consumption in proportion to pressure';
@@ -41,7 +41,7 @@ export const usedWorkings: Work = (asked) => {
     title: 'Gas used',
     formula: 'the sum over the legs of rate × mean ambient pressure × minutes',
     steps: [rateStep(asked), ...used],
-    result: litres(exact),
+    result: litresOut(exact),
     exact,
     source: CONSUMPTION,
   };

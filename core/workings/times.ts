@@ -6,7 +6,7 @@ import { surfaceLimits } from '../trip/entry';
 import { flyingRow, HOURS_BEFORE_FLIGHT } from '../trip/flying';
 import { CLEAR_SHARE } from '../trip/ledger';
 import type { WallMin } from '../trip/ledger-types';
-import { bar, digits, minutes } from './digits';
+import { bar, digits, minutes, minutesOut } from './digits';
 import { compartmentStep, MODEL } from './nitrogen';
 import type { Work, WorkingsStep } from './types';
 
@@ -38,7 +38,7 @@ export const intervalWorkings: Work = ({ entry, carry }) => {
   return {
     ...shared,
     steps: [{ label: 'Surfacing from the dive before', value: moment(surfaced) }, start],
-    result: minutes(exact),
+    result: minutesOut(exact),
     exact,
   };
 };
