@@ -1,4 +1,5 @@
 /** Every sentence about the strip and its bands that a hand could try. */
+import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test } from '@playwright/test';
 import { StripHand } from './pages/strip';
 import { Workbench } from './pages/workbench';
@@ -325,4 +326,58 @@ test.describe('the bands', () => {
     const table = page.getByRole('table', { name: /Nitrogen and oxygen carried by/ });
     await expect(table.getByRole('columnheader')).toHaveCount(6 + 16);
   });
+});
+
+test.describe('for who cannot see or point', () => {
+  const findings = async () => {
+    const { violations } = await new AxeBuilder({ page: bench.page })
+      .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
+      .analyze();
+    return violations.map(
+      ({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`,
+    );
+  };
+
+  for (const look of ['Light paper', 'Cabin at night']) {
+    test(`every state of the strip holds WCAG 2.2 AA, ${look}`, async ({ page }) => {
+      await bench.command(look);
+      await page.getByRole('combobox', { name: /^Shown/ }).selectOption({ label: 'Guest 2' });
+      await strip.dive(8).focus();
+      await page.keyboard.press('Enter');
+      await page.keyboard.press('+');
+      await page.getByRole('button', { name: 'All 16 compartments' }).click();
+      expect(await findings()).toEqual([]);
+      await page.getByRole('button', { name: 'As a table' }).click();
+      expect(await findings()).toEqual([]);
+    });
+  }
+
+  test('a trip without dives says so, and how to begin', async ({ page }) => {
+    await page.keyboard.press('Control+a');
+    await page.keyboard.press('Delete');
+    await expect(page.locator('.strip').getByText('No dives yet.')).toBeVisible();
+    expect(await findings()).toEqual([]);
+    await page.locator('.strip').getByRole('button', { name: 'New dive' }).click();
+    await expect(strip.dives).toHaveCount(1);
+  });
+});
+
+test('sixty dives stay readable: no sounding covers another', async ({ page }) => {
+  // Day for day, until there are sixty.
+  await page.getByTitle(/^Wed 17 March: four dives/).click();
+  while ((await strip.dives.count()) < 60) await page.keyboard.press('Control+Shift+d');
+  const soundings = await page
+    .locator('.dive-figure')
+    .evaluateAll((texts) => texts.map((text) => text.getBoundingClientRect()));
+  const covered = soundings.flatMap((a, i) =>
+    soundings
+      .slice(i + 1)
+      .filter(
+        (b) =>
+          Math.min(a.right, b.right) - Math.max(a.left, b.left) > 2 &&
+          Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 6,
+      ),
+  );
+  expect(soundings.length).toBeGreaterThanOrEqual(60);
+  expect(covered).toHaveLength(0);
 });

@@ -1,13 +1,7 @@
 /** Laws of the page's time: every place is one moment, whatever the dives. */
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  momentOf,
-  placeOf,
-  timeScale,
-  WEIGHT,
-  type Stretch,
-} from '../../renderer/places/days/strip/time-scale';
+import { momentOf, placeOf, timeScale, type Stretch } from '../../renderer/places/days/strip/time-scale';
 
 const FIRST_DAY = 20_884;
 
