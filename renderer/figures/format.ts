@@ -68,7 +68,7 @@ export function depthText(depthM: number, units: Units): string {
   return `${numberText(shown, isWhole ? 0 : 1, 'near')} ${unitOf('depth', units).sign}`;
 }
 
-/** Minutes as a length of time: "45 min", and "1 h 05" from an hour and a half on where `long` asks for it. */
+/** Minutes as a length of time: "45 min". */
 export function minutesText(min: number | null, careful: Careful): string {
   return min === null ? NO_FIGURE : `${numberText(min, 0, careful)} min`;
 }
@@ -78,6 +78,13 @@ export function hoursText(min: number, careful: Careful = 'near'): string {
   const whole = rounded(Math.abs(min), 0, careful);
   const sign = min < 0 && whole > 0 ? '−' : '';
   return `${sign}${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
+}
+
+/** A length of time that may be many hours: "45 min", "11 h 18". */
+export function spanText(min: number, careful: Careful): string {
+  const whole = rounded(min, 0, careful);
+  if (whole < 100) return minutesText(min, careful);
+  return `${Math.floor(whole / 60)} h ${String(whole % 60).padStart(2, '0')}`;
 }
 
 /** A fraction as percent: 0.334 up reads "34 %". */

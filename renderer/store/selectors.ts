@@ -1,5 +1,6 @@
 /** Everything derived from the desk, computed from the trip and remembered by identity; nothing here is stored. */
 import { cautionsOf } from '../../core/cautions/all';
+import { secondOpinions, type SecondOpinion } from '../../core/tables/second-opinion';
 import { wallDate, wallMin } from '../../core/trip/clock';
 import { ledger } from '../../core/trip/ledger';
 import type { Caution, DiverLedger, Entry, Ledger, Room } from '../../core/trip/ledger-types';
@@ -75,6 +76,15 @@ export function roomOfEntry(state: Desk, entry: Entry): Room | null {
   const room = roomOf(of.trip, carryBefore(diver, entry), entry);
   roomsOf.set(entry, room);
   return room;
+}
+
+const opinionsOf = memo((of: DiverLedger, trip: Trip) => secondOpinions(of, trip));
+
+/** What the table procedure says to an entry; null for one that is no longer in the ledger. */
+export function secondOpinionOf(state: Desk, entry: Entry): SecondOpinion | null {
+  const of = ledgerOfDiver(state, entry.diver.id);
+  const at = of?.entries.indexOf(entry) ?? -1;
+  return of && at >= 0 ? (opinionsOf(of, state.trip)[at] ?? null) : null;
 }
 
 const entriesByDiveOf = memo((of: Ledger): ReadonlyMap<Id, readonly Entry[]> => {

@@ -20,6 +20,7 @@ import { DiveFields } from './dive-fields';
 import { DiveParty } from './dive-party';
 import { DiverRows } from './diver-rows';
 import { Outcome } from './outcome';
+import { PlanDetails } from './plan-details';
 
 const cautionsOfDive = memo((cautions: readonly Caution[], diveId: string): readonly Caution[] =>
   cautions.filter((caution) => caution.diveId === diveId),
@@ -74,6 +75,7 @@ export function DiveCard({ dive }: { readonly dive: Dive }): ReactNode {
         </div>
       ) : null}
       {entry ? <DiverRows entries={entries} shown={entry} /> : null}
+      <PlanDetails key={`plan-${dive.id}`} dive={dive} />
       <DiveParty key={`party-${dive.id}`} dive={dive} />
       <AsDivedSheet key={`dived-${dive.id}`} dive={dive} divers={partyOf(trip, dive)} />
       <p className="card-end">

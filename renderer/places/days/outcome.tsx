@@ -1,11 +1,13 @@
 import type { ReactNode } from 'react';
 import type { Settings } from '../../../core/host';
+import type { SecondOpinion } from '../../../core/tables/second-opinion';
 import { wallText } from '../../../core/trip/clock';
 import type { Entry, Room, RoomLimit } from '../../../core/trip/ledger-types';
 import type { FigureId } from '../../../core/workings/types';
 import { showOverlay } from '../../actions/view';
 import {
   clockText,
+  dateText,
   depthText,
   hoursText,
   minutesText,
@@ -13,10 +15,11 @@ import {
   NO_FIGURE,
   numberText,
   percentText,
+  spanText,
   unitText,
 } from '../../figures/format';
 import { toUnit, type Units } from '../../figures/units';
-import { roomOfEntry } from '../../store/selectors';
+import { roomOfEntry, secondOpinionOf } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 
 /** What a room is measured to. */
@@ -55,10 +58,11 @@ interface Row {
 }
 
 function useRows(entry: Entry, room: Room): readonly Row[] {
+  const opinion = useDesk((state) => secondOpinionOf(state, entry));
   const { units, clock } = useDesk((state) => state.settings);
   const { cns, otu, gas } = entry;
   const deeperM = room.m === null ? null : entry.depthM + room.m;
-  const earliestMin = room.earlierMin === null ? null : entry.startMin - room.earlierMin;
+
   return [
     {
       figure: 'noStopMin',
@@ -90,7 +94,7 @@ function useRows(entry: Entry, room: Room): readonly Row[] {
     {
       figure: 'earlierMin',
       label: 'Earliest start',
-      value: earliestText(earliestMin, room, clock),
+      value: earliestText(entry, room, clock),
       aside: earlierText(room),
       care: room.earlierMin === null ? room.earlierLimit !== null : room.earlierMin < CARE_BELOW_EARLIER_MIN,
     },
@@ -137,20 +141,42 @@ function useRows(entry: Entry, room: Room): readonly Row[] {
         gas.turnBar === null ? '' : `turn at ${numberText(toUnit(gas.turnBar, 'pressure', units), 0, 'up')}`,
       care: gas.endBar === null || gas.endBar < entry.diver.cylinder.reserveBar,
     },
+    {
+      figure: 'secondOpinion',
+      label: 'By the air table',
+      value: tableText(opinion),
+      // Another view, not an alarm: the procedure takes every dive as square and rounds up at each step.
+      aside:
+        opinion?.isWithin === undefined || opinion.isWithin === null
+          ? ''
+          : opinion.isWithin
+            ? 'within'
+            : 'past its limit',
+      care: false,
+    },
   ];
 }
 
+/** The table's own reading: equivalent single dive time of the row's no-stop limit. */
+function tableText(opinion: SecondOpinion | null): string {
+  if (!opinion || opinion.equivalentMin === null) return NO_FIGURE;
+  if (opinion.unlimited) return 'unlimited';
+  if (opinion.limitMin === null) return NO_FIGURE;
+  return `${numberText(opinion.equivalentMin, 0, 'up')} of ${minutesText(opinion.limitMin, 'down')}`;
+}
+
 /** Null without a limit: the interval does not matter. Null with one: no interval would do. */
-function earliestText(atMin: number | null, room: Room, clock: Settings['clock']): string {
+function earliestText(entry: Entry, room: Room, clock: Settings['clock']): string {
+  const atMin = room.earlierMin === null ? null : entry.startMin - room.earlierMin;
   if (atMin === null) return room.earlierLimit === null ? 'any time' : 'none';
-  return clockText(wallText(atMin), clock);
+  const at = wallText(atMin);
+  const isSameDay = at.slice(0, 10) === entry.dive.startsAt.slice(0, 10);
+  return isSameDay ? clockText(at, clock) : `${dateText(at)}, ${clockText(at, clock)}`;
 }
 
 function earlierText({ earlierMin, earlierLimit }: Room): string {
   if (earlierMin === null) return earlierLimit === null ? '' : 'no interval would do';
-  return earlierMin < 0
-    ? `${minutesText(-earlierMin, 'up')} too soon`
-    : `${minutesText(earlierMin, 'down')} left`;
+  return earlierMin < 0 ? `${spanText(-earlierMin, 'up')} too soon` : `${spanText(earlierMin, 'down')} left`;
 }
 
 /** Metres left to a limit, or too many by how much. */

@@ -9,6 +9,7 @@ import {
   numberText,
   percentText,
   rounded,
+  spanText,
   unitText,
 } from '../../../../renderer/figures/format';
 
@@ -50,6 +51,8 @@ describe('the rest', () => {
     expect(depthText(30.48, 'imperial')).toBe('100 ft');
     expect(minutesText(4.9, 'down')).toBe('4 min');
     expect(hoursText(125)).toBe('2:05');
+    expect(spanText(99.9, 'down')).toBe('99 min');
+    expect(spanText(678.4, 'down')).toBe('11 h 18');
     expect(hoursText(-61)).toBe('−1:01');
     expect(percentText(0.29, 'up')).toBe('29 %');
     expect(percentText(0.2901, 'up')).toBe('30 %');

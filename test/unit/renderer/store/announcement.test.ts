@@ -1,0 +1,40 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { demoTrip } from '../../../../core/trip/demo-trip';
+import { setDepth } from '../../../../renderer/actions/dives';
+import { chooseDives } from '../../../../renderer/actions/view';
+import { announcement } from '../../../../renderer/store/announcement';
+import { selectTightest } from '../../../../renderer/store/selectors';
+import { desk, freshDesk } from '../../../../renderer/store/store';
+
+beforeEach(() => desk.setState(freshDesk(demoTrip()), true));
+
+const after = (change: () => void): string => {
+  const before = desk.getState();
+  change();
+  return announcement(before, desk.getState());
+};
+
+describe('announcement', () => {
+  it('tells the room of the chosen dive and what cautions came', () => {
+    const { id } = selectTightest(desk.getState())!.dive;
+    chooseDives([id]);
+    const said = after(() => setDepth(id, 38));
+    expect(said).toMatch(/^Dive 13: −\d+ min of room\./);
+    expect(said).toMatch(/new cautions?/i);
+  });
+
+  it('tells which cautions are settled when they go', () => {
+    const { id, depthM } = selectTightest(desk.getState())!.dive;
+    setDepth(id, 38);
+    expect(after(() => setDepth(id, depthM))).toMatch(/settled\./);
+  });
+
+  it('tells of the tightest dive where none is chosen', () => {
+    const { id } = selectTightest(desk.getState())!.dive;
+    expect(after(() => setDepth(id, 10))).toMatch(/^Tightest is dive \d+, \d+ min of room\./);
+  });
+
+  it('says nothing where the trip did not change', () => {
+    expect(after(() => chooseDives([desk.getState().trip.dives[0]!.id]))).toBe('');
+  });
+});
