@@ -7,7 +7,8 @@ import { todayText } from '../figures/local-time';
 import { Choice } from '../parts/choice';
 import { DateField } from '../parts/date-field';
 import { Dialog } from '../parts/dialog';
-import { TextArea, TextField } from '../parts/field';
+import { TextField } from '../parts/field';
+import { NotesField } from '../parts/notes-field';
 import { ClockField, PlainNumberField, ShareField, UnitField } from '../parts/number-field';
 import { useDesk } from '../store/store';
 
@@ -35,7 +36,9 @@ export function TripDetails(): ReactNode {
       <div className="details">
         <TextField label="Title" value={trip.title} commit={setTitle} required wide />
         <TextField label="Place" value={trip.place} commit={setTripPlace} wide />
-        <TextArea label="Notes" value={trip.notes} commit={setNotes} />
+        <div className="wide">
+          <NotesField label="Notes" value={trip.notes} commit={setNotes} />
+        </div>
         <h3>Flight home</h3>
         {flight ? (
           <>

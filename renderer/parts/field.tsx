@@ -135,34 +135,3 @@ export function TextField(props: {
     />
   );
 }
-
-/** A text of several lines; Enter is a new line there, leaving the field keeps it. */
-export function TextArea(props: {
-  readonly label: string;
-  readonly value: string;
-  readonly commit: (value: string) => EditResult | void;
-}): ReactNode {
-  const id = useId();
-  const [typed, setTyped] = useState<string | null>(null);
-  return (
-    <div className="field wide">
-      <label htmlFor={id}>{props.label}</label>
-      <textarea
-        id={id}
-        rows={3}
-        value={typed ?? props.value}
-        onChange={(event) => setTyped(event.target.value)}
-        onBlur={() => {
-          if (typed !== null && typed !== props.value) props.commit(typed);
-          setTyped(null);
-        }}
-        onKeyDown={(event) => {
-          if (event.key !== 'Escape' || typed === null) return;
-          event.stopPropagation();
-          event.preventDefault();
-          setTyped(null);
-        }}
-      />
-    </div>
-  );
-}
