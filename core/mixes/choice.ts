@@ -20,6 +20,9 @@ export interface LaterChange {
   /** Minutes of room; null where nothing limits it. */
   readonly roomBeforeMin: number | null;
   readonly roomAfterMin: number | null;
+  /** No-stop time of the same diver, minutes; null where it has no end. */
+  readonly noStopBeforeMin: number | null;
+  readonly noStopAfterMin: number | null;
   /** Single-exposure clock on surfacing; null above 1.6 bar. */
   readonly cnsBefore: number | null;
   readonly cnsAfter: number | null;
@@ -49,23 +52,44 @@ function isChanged(a: number | null, b: number | null, same: number): boolean {
   return a === null || b === null ? a !== b : Math.abs(a - b) > same;
 }
 
+/** What one diver's later dive was and would be; null where nothing changes. */
+function changeOf(dive: Dive, before: LedgerAt, after: LedgerAt): LaterChange | null {
+  const change: LaterChange = {
+    dive,
+    diverId: after.ledger.diver.id,
+    roomBeforeMin: roomAt(before.trip, before.ledger, before.index).min,
+    roomAfterMin: roomAt(after.trip, after.ledger, after.index).min,
+    noStopBeforeMin: before.ledger.entries[before.index]!.noStopMin,
+    noStopAfterMin: after.ledger.entries[after.index]!.noStopMin,
+    cnsBefore: before.ledger.entries[before.index]!.cns.after,
+    cnsAfter: after.ledger.entries[after.index]!.cns.after,
+  };
+  return isChanged(change.roomBeforeMin, change.roomAfterMin, SAME_MIN) ||
+    isChanged(change.noStopBeforeMin, change.noStopAfterMin, SAME_MIN) ||
+    isChanged(change.cnsBefore, change.cnsAfter, SAME_SHARE)
+    ? change
+    : null;
+}
+
+interface LedgerAt {
+  readonly trip: Trip;
+  readonly ledger: DiverLedger;
+  readonly index: number;
+}
+
 function laterChanges(before: Ledger, after: Ledger, diveIndex: number): readonly LaterChange[] {
   const changes: LaterChange[] = [];
   for (const dive of after.trip.dives.slice(diveIndex + 1)) {
-    let change: LaterChange | null = null;
-    after.divers.forEach((ledger, place) => {
+    const ofDivers = after.divers.flatMap((ledger, place) => {
       const index = ledger.entries.findIndex((entry) => entry.dive.id === dive.id);
-      if (index === -1) return;
-      const was = before.divers[place]!;
-      const roomBeforeMin = roomAt(before.trip, was, index).min;
-      const roomAfterMin = roomAt(after.trip, ledger, index).min;
-      const cnsBefore = was.entries[index]!.cns.after;
-      const cnsAfter = ledger.entries[index]!.cns.after;
-      if (!isChanged(roomBeforeMin, roomAfterMin, SAME_MIN) && !isChanged(cnsBefore, cnsAfter, SAME_SHARE)) return;
-      if (change !== null && (change.roomAfterMin ?? Infinity) <= (roomAfterMin ?? Infinity)) return;
-      change = { dive, diverId: ledger.diver.id, roomBeforeMin, roomAfterMin, cnsBefore, cnsAfter };
+      const was = { trip: before.trip, ledger: before.divers[place]!, index };
+      const change = index === -1 ? null : changeOf(dive, was, { trip: after.trip, ledger, index });
+      return change === null ? [] : [change];
     });
-    if (change !== null) changes.push(change);
+    const [first, ...rest] = ofDivers;
+    if (!first) continue;
+    const room = (change: LaterChange): number => change.roomAfterMin ?? Infinity;
+    changes.push(rest.reduce((least, each) => (room(each) < room(least) ? each : least), first));
   }
   return changes;
 }

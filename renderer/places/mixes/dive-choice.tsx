@@ -5,7 +5,7 @@ import { surroundingsOf } from '../../../core/trip/dive-plan';
 import type { Dive, Trip } from '../../../core/trip/types';
 import { setMix } from '../../actions/dives';
 import { tell } from '../../actions/edit';
-import { clockText, dateText, mixText, NO_FIGURE, numberText, percentText, unitText } from '../../figures/format';
+import { clockText, dateText, depthText, mixText, NO_FIGURE, numberText, percentText } from '../../figures/format';
 import { Choice } from '../../parts/choice';
 import { diveNumber, partyOf, selectChosenDive, selectLedger, selectTightest, siteOf } from '../../store/selectors';
 import { useDesk } from '../../store/store';
@@ -43,6 +43,7 @@ function figureText(value: number | null | undefined, decimals: number): string 
 function ChoiceRow({ choice, dive, isTaken }: { readonly choice: MixChoice; readonly dive: Dive; readonly isTaken: boolean }): ReactNode {
   const units = useDesk(({ settings }) => settings.units);
   const least = tightestOf(choice);
+  const later = readable(choice.later).length;
   const reason = choice.divers.find((each) => each.whyNot)?.whyNot ?? null;
   const name = mixText(choice.mix.analysedO2 ?? choice.mix.o2);
   const entry = least?.entry;
@@ -64,7 +65,7 @@ function ChoiceRow({ choice, dive, isTaken }: { readonly choice: MixChoice; read
       <td>{figureText(most(choice, (each) => each.entry.otu.dive), 0)}</td>
       <td>{figureText(entry?.gasDensityGL, 1)} g/L</td>
       <td>{moneyText(choice.mix.costPerFill)}</td>
-      <td>{choice.later.length === 0 ? 'nothing' : choice.later.length === 1 ? '1 dive' : `${choice.later.length} dives`}</td>
+      <td>{later === 0 ? 'nothing' : divesText(later)}</td>
       <td>
         <button
           type="button"
@@ -80,6 +81,35 @@ function ChoiceRow({ choice, dive, isTaken }: { readonly choice: MixChoice; read
   );
 }
 
+function minuteText(min: number | null): string {
+  return min === null ? 'no limit' : numberText(min, 1, 'down');
+}
+
+/** To the tenth, as a small change is what is looked for here. */
+function minuteChange(beforeMin: number | null, afterMin: number | null): string {
+  const [before, after] = [minuteText(beforeMin), minuteText(afterMin)];
+  return before === after ? 'same' : `${before} → ${after} min`;
+}
+
+function cnsChange({ cnsBefore, cnsAfter }: LaterChange): string {
+  const [before, after] = [percentText(cnsBefore, 'up', 1), percentText(cnsAfter, 'up', 1)];
+  return before === after ? 'same' : `${before} → ${after}`;
+}
+
+/** Changes that can be read; what differs past the first decimal is none to plan by. */
+function readable(changes: readonly LaterChange[]): readonly LaterChange[] {
+  return changes.filter(
+    (change) =>
+      minuteChange(change.roomBeforeMin, change.roomAfterMin) !== 'same' ||
+      minuteChange(change.noStopBeforeMin, change.noStopAfterMin) !== 'same' ||
+      cnsChange(change) !== 'same',
+  );
+}
+
+function divesText(count: number): string {
+  return count === 1 ? '1 dive' : `${count} dives`;
+}
+
 function LaterRow({ change, trip }: { readonly change: LaterChange; readonly trip: Trip }): ReactNode {
   const clock = useDesk(({ settings }) => settings.clock);
   const diver = trip.party.find(({ id }) => id === change.diverId);
@@ -89,11 +119,10 @@ function LaterRow({ change, trip }: { readonly change: LaterChange; readonly tri
       <th scope="row">{diveName(trip, change.dive, clock)}</th>
       <td>{diver?.name ?? change.diverId}</td>
       <td className={isLess && (change.roomAfterMin ?? 0) < 0 ? 'care' : ''}>
-        {roomText(change.roomBeforeMin)} → {roomText(change.roomAfterMin)}
+        {minuteChange(change.roomBeforeMin, change.roomAfterMin)}
       </td>
-      <td>
-        {percentText(change.cnsBefore, 'up')} → {percentText(change.cnsAfter, 'up')}
-      </td>
+      <td>{minuteChange(change.noStopBeforeMin, change.noStopAfterMin)}</td>
+      <td>{cnsChange(change)}</td>
     </tr>
   );
 }
@@ -101,21 +130,25 @@ function LaterRow({ change, trip }: { readonly change: LaterChange; readonly tri
 /** What another mix would change later, dive by dive. */
 function Later({ choice, trip }: { readonly choice: MixChoice; readonly trip: Trip }): ReactNode {
   const name = mixText(choice.mix.analysedO2 ?? choice.mix.o2);
-  if (choice.later.length === 0) return null;
+  const changes = readable(choice.later);
+  if (changes.length === 0) return null;
   return (
     <details className="later">
-      <summary>What {name} changes later: {choice.later.length === 1 ? '1 dive' : `${choice.later.length} dives`}</summary>
+      <summary>
+        What {name} changes later: {divesText(changes.length)}
+      </summary>
       <table className="plain-table">
         <thead>
           <tr>
             <th scope="col">Dive</th>
             <th scope="col">Then tightest</th>
             <th scope="col">Room</th>
+            <th scope="col">No-stop time</th>
             <th scope="col">CNS on surfacing</th>
           </tr>
         </thead>
         <tbody>
-          {choice.later.map((change) => (
+          {changes.map((change) => (
             <LaterRow key={change.dive.id} change={change} trip={trip} />
           ))}
         </tbody>
@@ -140,7 +173,7 @@ function Best({ trip, dive }: { readonly trip: Trip; readonly dive: Dive }): Rea
   const tolerance = trip.settings.analysisTolerance;
   return (
     <p>
-      Richest that suits at {unitText(dive.depthM, 'depth', units, 'up', 1)}: <strong>{parts.join('; ')}</strong>
+      Richest that suits at {depthText(dive.depthM, units)}: <strong>{parts.join('; ')}</strong>
       {tolerance > 0 ? `, ${percentText(tolerance, 'up')} kept back for the analysis` : ''}.
     </p>
   );

@@ -83,12 +83,14 @@ export function SiteChart({ row, divers }: { readonly row: CompareRow; readonly 
       <text x={4} y={HEIGHT - 1}>
         21
       </text>
-      <text x={WIDTH - 4} y={HEIGHT - 1} textAnchor="end">
-        40 %
-      </text>
-      {reachTo !== null && reachTo > 23 && reachTo < 38 ? (
+      {reachTo !== null && reachTo >= 34 && reachTo < RICHEST_PERCENT ? null : (
+        <text x={WIDTH - 4} y={HEIGHT - 1} textAnchor="end">
+          {RICHEST_PERCENT} %
+        </text>
+      )}
+      {reachTo !== null && reachTo > 24 && reachTo < RICHEST_PERCENT ? (
         <text x={xOf(reachTo)} y={HEIGHT - 1} textAnchor="middle">
-          {reachTo}
+          {reachTo}{reachTo >= 34 ? ' %' : ''}
         </text>
       ) : null}
     </svg>

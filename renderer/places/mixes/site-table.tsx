@@ -45,21 +45,30 @@ function CellBody({ cell, hasLevels }: { readonly cell: CompareCell; readonly ha
   );
 }
 
-function SortHead(props: { readonly sort: SortKey; readonly children: ReactNode; readonly note?: string }): ReactNode {
+function SortButton({ sort, children }: { readonly sort: SortKey; readonly children: ReactNode }): ReactNode {
   const current = useMixesView((view) => view.sort);
   const descending = useMixesView((view) => view.descending);
-  const isCurrent = current === props.sort;
+  const isCurrent = current === sort;
+  return (
+    <button
+      type="button"
+      className="sort"
+      onClick={() => chooseView({ sort, descending: isCurrent && !descending })}
+    >
+      {children}
+      <span aria-hidden="true">{isCurrent ? (descending ? ' ↓' : ' ↑') : ''}</span>
+    </button>
+  );
+}
+
+/** The head of a column that can be sorted by one thing, or by two as site and depth are. */
+function SortHead(props: { readonly sorts: readonly SortKey[]; readonly children: ReactNode }): ReactNode {
+  const current = useMixesView((view) => view.sort);
+  const descending = useMixesView((view) => view.descending);
+  const isCurrent = props.sorts.includes(current);
   return (
     <th scope="col" aria-sort={isCurrent ? (descending ? 'descending' : 'ascending') : 'none'}>
-      <button
-        type="button"
-        className="sort"
-        onClick={() => chooseView({ sort: props.sort, descending: isCurrent && !descending })}
-      >
-        {props.children}
-        <span aria-hidden="true">{isCurrent ? (descending ? ' ↓' : ' ↑') : ''}</span>
-      </button>
-      {props.note === undefined ? null : <span className="head-note">{props.note}</span>}
+      {props.children}
     </th>
   );
 }
@@ -165,16 +174,20 @@ export function SiteTable(): ReactNode {
           </caption>
           <thead>
             <tr>
-              <SortHead sort="site">Site</SortHead>
-              <SortHead sort="richest" note="that suits">
-                Richest
+              <SortHead sorts={['site', 'depth']}>
+                <SortButton sort="site">Site</SortButton> <SortButton sort="depth">Depth</SortButton>
               </SortHead>
-              <SortHead sort="depth" note="no-stop time and MOD by oxygen">
-                Depth
+              <SortHead sorts={['richest']}>
+                <SortButton sort="richest">Richest that suits</SortButton>
               </SortHead>
+              <th scope="col">
+                By oxygen
+                <span className="head-note">line: no-stop time; dashes: MOD</span>
+              </th>
               {columns.map((mix) => (
-                <SortHead key={mix.id} sort={`mix:${mix.id}`} note={`${moneyText(mix.costPerFill)} a fill`}>
-                  {mixText(mix.analysedO2 ?? mix.o2)}
+                <SortHead key={mix.id} sorts={[`mix:${mix.id}`]}>
+                  <SortButton sort={`mix:${mix.id}`}>{mixText(mix.analysedO2 ?? mix.o2)}</SortButton>
+                  <span className="head-note">{moneyText(mix.costPerFill)} a fill</span>
                 </SortHead>
               ))}
             </tr>

@@ -7,6 +7,7 @@ import { countText, mixText, percentText } from '../../figures/format';
 import { chooseView, useMixesView } from './mixes-view';
 import { listKey, listName, moneyText, roomText } from './mixes-words';
 import { StockChart } from './stock-chart';
+import { usefulLists } from './useful-lists';
 
 /** Rows shown at first: more than fit a screen, few enough to read. */
 const ROWS_AT_FIRST = 25;
@@ -24,7 +25,7 @@ function ListRow(props: {
   return (
     <tr className={isChosen ? 'taken' : ''} onMouseEnter={choose} onFocus={choose}>
       <th scope="row">
-        {listName(list)}
+        {list.percents.length === 0 ? 'nothing' : listName(list)}
         {list.unusedPercents.length === 0 ? null : (
           <span className="soft"> {list.unusedPercents.map((each) => mixText(each / 100)).join(', ')} unused</span>
         )}
@@ -41,8 +42,8 @@ function ListRow(props: {
         <button
           type="button"
           className="button"
-          disabled={isOld}
-          aria-label={`Put ${listName(list)} on board`}
+          disabled={isOld || list.percents.length === 0}
+          aria-label={`Put on board: ${listName(list)}`}
           onClick={() => tell(putOnBoard(list.percents, fromDate))}
         >
           Put on board
@@ -53,14 +54,21 @@ function ListRow(props: {
 }
 
 /** How the search went, as a sentence or two. */
-function Summary({ answer, trip, best }: { readonly answer: StockAnswer; readonly trip: Trip; readonly best: number }): ReactNode {
+function Summary(props: {
+  readonly answer: StockAnswer;
+  readonly trip: Trip;
+  readonly best: number;
+  readonly different: number;
+}): ReactNode {
+  const { answer, trip, best, different } = props;
   const { searched, total, overLimit, unreachedDiveIds } = answer;
   const numbers = unreachedDiveIds.map((id) => trip.dives.findIndex((dive) => dive.id === id) + 1);
   return (
     <>
       <p role="status">
-        Of {total} lists nothing beats {best === 1 ? 'one' : best} in every measure at once; {searched} were worked out
-        to the end, the others are proved beaten.
+        Of {total} lists nothing beats {best === 1 ? 'one' : best} in every measure at once
+        {different < best ? `, ${different} once mixes that no dive is given are left ashore` : ''}. {searched} were
+        worked out to the end, the others are proved beaten.
         {overLimit > 0 ? ` ${overLimit} cost more or take more fills than you allow.` : ''}
       </p>
       {numbers.length === 0 ? null : (
@@ -78,9 +86,9 @@ export function StockResults({ answer, isOld, trip }: { readonly answer: StockAn
   const showsUnused = useMixesView((view) => view.showsUnused);
   const [chosen, setChosen] = useState<string | null>(null);
   const [showsAll, setShowsAll] = useState(false);
-  const best = useMemo(() => answer.lists.filter((list) => list.isBest), [answer]);
-  const useful = useMemo(() => best.filter((list) => list.unusedPercents.length === 0), [best]);
-  const told = showsUnused ? answer.lists : useful.length > 0 ? useful : best;
+  const best = useMemo(() => answer.lists.filter((list) => list.isBest).length, [answer]);
+  const useful = useMemo(() => usefulLists(answer.lists), [answer]);
+  const told = showsUnused ? answer.lists : useful;
   const rows = showsAll ? told : told.slice(0, ROWS_AT_FIRST);
   const dives = trip.dives.length;
   const { count, fromDate } = answer.request;
@@ -89,9 +97,9 @@ export function StockResults({ answer, isOld, trip }: { readonly answer: StockAn
   }
   return (
     <div className="stock-results">
-      <Summary answer={answer} trip={trip} best={best.length} />
-      {useful.length === 0 ? (
-        <p>Every list that nothing beats leaves a mix unused: fewer than {countText(count)} would do as well.</p>
+      <Summary answer={answer} trip={trip} best={best} different={useful.length} />
+      {useful.every(({ percents }) => percents.length < count) ? (
+        <p>Each leaves a mix that no dive is given: fewer than {countText(count)} do as well.</p>
       ) : null}
       {isOld ? (
         <p className="care" role="status">

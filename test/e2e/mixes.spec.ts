@@ -1,0 +1,189 @@
+import { readFileSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
+import { AxeBuilder } from '@axe-core/playwright';
+import { expect, test } from '@playwright/test';
+import type { Trip } from '../../core/trip/types';
+import { MixesPlace } from './pages/mixes';
+import { Workbench } from './pages/workbench';
+
+const trip = JSON.parse(readFileSync('core/trip/demo-trip.json', 'utf8')) as Pick<Trip, 'sites' | 'mixes' | 'party'>;
+
+test.describe('mixes', () => {
+  let bench: Workbench;
+  let mixes: MixesPlace;
+
+  test.beforeEach(async ({ page }) => {
+    bench = new Workbench(page);
+    mixes = new MixesPlace(bench);
+    await bench.open();
+    await mixes.open();
+  });
+
+  test.afterEach(() => {
+    expect(bench.faults).toEqual([]);
+  });
+
+  test('compares the mixes at every site, alone and in the trip, for the party and for one', async () => {
+    for (const site of trip.sites) await expect(mixes.row(new RegExp(`^${site.name}`))).toBeVisible();
+    const first = mixes.row(new RegExp(`^${trip.sites[0]!.name}`));
+    const inTrip = await first.innerText();
+    await mixes.panel.getByLabel('No-stop time', { exact: true }).selectOption('alone');
+    await expect(first).not.toHaveText(inTrip);
+    const party = await mixes.panel.innerText();
+    await mixes.panel.getByLabel('Whose figures').selectOption({ label: trip.party[1]!.name });
+    expect(await mixes.panel.innerText()).not.toBe(party);
+  });
+
+  test('says why a mix may not go to a site', async () => {
+    const deepest = trip.sites.toSorted((a, b) => b.depthM - a.depthM)[0]!;
+    await expect(mixes.row(new RegExp(`^${deepest.name}`))).toContainText(/MOD \d+ m for/);
+  });
+
+  test('asks about any share, and refuses what is none', async () => {
+    await mixes.panel.getByLabel('Ask about oxygen, %').fill('30.5');
+    await mixes.panel.getByRole('button', { name: 'Add column' }).click();
+    await expect(mixes.panel.getByRole('button', { name: 'EAN30.5', exact: true })).toBeVisible();
+    await mixes.panel.getByLabel('Ask about oxygen, %').fill('12');
+    await mixes.panel.getByRole('button', { name: 'Add column' }).click();
+    await expect(mixes.panel.getByRole('alert')).toContainText('Type a percentage from 21 to 100.');
+    await mixes.panel.getByRole('button', { name: 'Take away the column of 30.5 %' }).click();
+    await expect(mixes.panel.getByRole('button', { name: 'EAN30.5', exact: true })).toHaveCount(0);
+  });
+
+  test('sorts by any column, both ways', async () => {
+    const depths = async () =>
+      (await mixes.panel.getByRole('rowheader').allInnerTexts()).map((text) => Number(/(\d+) m/.exec(text)![1]));
+    await mixes.panel.getByRole('button', { name: 'Depth' }).click();
+    const rising = await depths();
+    expect(rising).toEqual(rising.toSorted((a, b) => a - b));
+    await mixes.panel.getByRole('button', { name: 'Depth' }).click();
+    const falling = await depths();
+    expect(falling).toEqual(falling.toSorted((a, b) => b - a));
+  });
+
+  test('saves the table as comma-separated values', async ({ page }) => {
+    const downloading = page.waitForEvent('download');
+    await mixes.panel.getByRole('button', { name: 'Save as CSV' }).click();
+    const download = await downloading;
+    expect(download.suggestedFilename()).toMatch(/\.csv$/);
+    const text = await readFile(await download.path(), 'utf8');
+    expect(text.trim().split('\r\n')).toHaveLength(1 + trip.sites.length * trip.mixes.length);
+    for (const site of trip.sites) expect(text).toContain(site.name);
+  });
+
+  test('shows what a mix would make of one dive and of later ones, and takes it in one step', async ({ page }) => {
+    await mixes.ask('For one dive');
+    const air = mixes.row(/^Air/).first();
+    await expect(air).toContainText('yes');
+    await mixes.panel.getByText(/^What Air changes later/).click();
+    await expect(mixes.panel.getByRole('columnheader', { name: 'CNS on surfacing' }).first()).toBeVisible();
+    await mixes.panel.getByRole('button', { name: 'Take Air on this dive' }).click();
+    await expect(mixes.row(/^Air now/)).toBeVisible();
+    await page.getByRole('button', { name: /^Undo mix of dive/ }).click();
+    await expect(mixes.row(/^Air now/)).toHaveCount(0);
+  });
+
+  test('searches what to stock beside the window and puts a list on board in one step', async ({ page }) => {
+    await mixes.ask('What to stock');
+    await mixes.search('3');
+    await expect(mixes.panel.getByText(/^Of 1140 lists nothing beats \d+/)).toBeVisible();
+    const name = (await mixes.lists.first().getAttribute('aria-label'))!.replace('Put on board: ', '');
+    await mixes.lists.first().click();
+    await expect(page.locator('.board summary')).toHaveText(`On board: Air, ${name}`);
+    // The answer was of the trip before.
+    await expect(mixes.panel.getByText('The trip has changed since: search again before choosing.')).toBeVisible();
+    await expect(mixes.lists.first()).toBeDisabled();
+    await page.getByRole('button', { name: /^Undo on board:/ }).click();
+    await expect(page.locator('.board summary')).toHaveText('On board: Air, EAN28, EAN32');
+  });
+
+  test('keeps to shares that are fixed or left out, and to a day from which the blender fails', async () => {
+    await mixes.ask('What to stock');
+    await mixes.panel.getByRole('button', { name: '33 %, may be stocked' }).click();
+    await expect(mixes.panel.getByRole('button', { name: '33 %, in every list' })).toBeVisible();
+    await mixes.panel.getByRole('button', { name: '34 %, may be stocked' }).click();
+    await mixes.panel.getByRole('button', { name: '34 %, in every list' }).click();
+    await mixes.panel.getByLabel('For the dives').selectOption({ index: 3 });
+    await mixes.search('2');
+    await expect(mixes.panel.getByText(/^Of 18 lists/)).toBeVisible();
+    await mixes.panel.getByLabel('Only what is on board, as when the blender fails').check();
+    await mixes.search('1');
+    // Air, 28 and 32 % are on board; 21 % is air.
+    await expect(mixes.panel.getByText(/^Of 3 lists/)).toBeVisible();
+  });
+
+  test('says plainly what cannot be searched', async () => {
+    await mixes.ask('What to stock');
+    await mixes.panel.getByLabel('Mixes besides air').selectOption('1');
+    await mixes.panel.getByRole('button', { name: '33 %, may be stocked' }).click();
+    await mixes.panel.getByRole('button', { name: '34 %, may be stocked' }).click();
+    await expect(mixes.panel.getByRole('alert')).toContainText('2 shares are fixed, but only 1 may be stocked.');
+    await expect(mixes.panel.getByRole('button', { name: 'Search', exact: true })).toBeDisabled();
+  });
+
+  test('cancels a search and changes nothing', async ({ page }) => {
+    // The worker's first answer is held back, so that there is something to cancel however quick it is.
+    await page.route(/stock-worker/, async (route) => {
+      await new Promise((resolve) => setTimeout(resolve, 1500));
+      await route.continue().catch(() => undefined);
+    });
+    await mixes.ask('What to stock');
+    await mixes.panel.getByRole('button', { name: 'Search', exact: true }).click();
+    await mixes.panel.getByRole('button', { name: 'Cancel' }).click();
+    await expect(mixes.panel.getByText('Cancelled; nothing has changed.')).toBeVisible();
+    await expect(page.getByRole('button', { name: /^Undo$/ })).toBeDisabled();
+  });
+
+  test('reckons the fills by day, banked and by partial pressure, with and without compressibility', async () => {
+    await mixes.ask('Fills');
+    const total = mixes.row(/^In all/);
+    const ideal = await total.innerText();
+    await mixes.panel.getByLabel('Amounts').selectOption('real');
+    await expect(total).not.toHaveText(ideal);
+    await mixes.panel.getByLabel('Amounts').selectOption('ideal');
+    await mixes.panel.getByLabel('Filled').selectOption('partial-pressure');
+    await mixes.panel.getByLabel('What is left in them').selectOption('other');
+    await expect(total).not.toHaveText(ideal);
+    await mixes.panel.getByLabel('Cylinders come back with').fill('500');
+    await mixes.panel.getByLabel('Cylinders come back with').press('Enter');
+    await expect(mixes.panel.getByRole('alert')).toContainText('no pressure to start a fill from');
+  });
+
+  test('keeps the mixes on board: one more, an analysis, a price, one less', async ({ page }) => {
+    await page.locator('.board summary').click();
+    await page.getByLabel('One more, oxygen in %').fill('36');
+    await page.getByRole('button', { name: 'Put on board', exact: true }).click();
+    await expect(page.locator('.board summary')).toHaveText('On board: Air, EAN28, EAN32, EAN36');
+    const added = page.getByRole('listitem', { name: 'EAN36' });
+    await added.getByLabel('Analysed').fill('35.2');
+    await added.getByLabel('Analysed').press('Enter');
+    await expect(page.locator('.board summary')).toContainText('EAN35.2 analysed');
+    await page.getByRole('button', { name: 'Remove EAN35.2' }).click();
+    await expect(page.locator('.board summary')).toHaveText('On board: Air, EAN28, EAN32');
+  });
+
+  test('goes from question to question by arrow keys', async ({ page }) => {
+    await page.getByRole('tab', { name: 'At the sites' }).focus();
+    await page.keyboard.press('ArrowRight');
+    await expect(page.getByRole('tab', { name: 'For one dive' })).toBeFocused();
+    await expect(page.getByRole('tab', { name: 'For one dive' })).toHaveAttribute('aria-selected', 'true');
+    await page.keyboard.press('ArrowLeft');
+    await page.keyboard.press('ArrowLeft');
+    await expect(page.getByRole('tab', { name: 'Fills' })).toBeFocused();
+  });
+
+  for (const look of ['light', 'dark'] as const) {
+    test(`is open to everybody in the ${look} look`, async ({ page }) => {
+      await page.emulateMedia({ colorScheme: look });
+      await page.locator('.board summary').click();
+      for (const question of ['At the sites', 'For one dive', 'What to stock', 'Fills']) {
+        await mixes.ask(question);
+        if (question === 'What to stock') await mixes.search('2');
+        const { violations } = await new AxeBuilder({ page })
+          .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
+          .analyze();
+        expect(violations.map(({ id, nodes }) => `${question}: ${id} ${nodes[0]?.html}`)).toEqual([]);
+      }
+    });
+  }
+});

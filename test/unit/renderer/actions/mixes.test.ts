@@ -1,0 +1,84 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { checkTrip } from '../../../../core/trip/check-trip';
+import { demoTrip } from '../../../../core/trip/demo-trip';
+import { ledger } from '../../../../core/trip/ledger';
+import { undoStep } from '../../../../renderer/actions/history';
+import {
+  addMix,
+  putOnBoard,
+  removeMix,
+  setMixAnalysis,
+  setMixPrice,
+  setMixShare,
+} from '../../../../renderer/actions/mixes';
+import { desk, freshDesk } from '../../../../renderer/store/store';
+
+const mixes = () => desk.getState().trip.mixes;
+
+beforeEach(() => {
+  desk.setState(freshDesk(demoTrip()), true);
+});
+
+describe('the mixes on board', () => {
+  it('gain one with an id of its own, priced between its neighbours', () => {
+    expect(addMix(0.3).ok).toBe(true);
+    const added = mixes().at(-1)!;
+    expect(added.o2).toBe(0.3);
+    const prices = mixes().filter(({ o2 }) => o2 === 0.28 || o2 === 0.32).map((mix) => mix.costPerFill);
+    expect(added.costPerFill).toBeGreaterThan(Math.min(...prices));
+    expect(added.costPerFill).toBeLessThan(Math.max(...prices));
+    addMix(0.3);
+    expect(new Set(mixes().map(({ id }) => id)).size).toBe(mixes().length);
+  });
+
+  it('refuse what no mix can be, and stay as they were', () => {
+    const before = mixes();
+    expect(addMix(1.2).ok).toBe(false);
+    expect(setMixShare(before[0]!.id, 0).ok).toBe(false);
+    expect(setMixPrice(before[0]!.id, -1).ok).toBe(false);
+    expect(mixes()).toBe(before);
+  });
+
+  it('take an analysis and let go of it again', () => {
+    const { id } = mixes().at(-1)!;
+    setMixAnalysis(id, 0.316);
+    expect(mixes().at(-1)!.analysedO2).toBe(0.316);
+    setMixAnalysis(id, null);
+    expect('analysedO2' in mixes().at(-1)!).toBe(false);
+  });
+
+  it('lose one, and dives that named it choose for themselves', () => {
+    const { trip } = desk.getState();
+    const named = trip.dives.find((dive) => dive.mix !== 'auto')!;
+    expect(removeMix(named.mix).ok).toBe(true);
+    expect(mixes().some(({ id }) => id === named.mix)).toBe(false);
+    expect(desk.getState().trip.dives.find(({ id }) => id === named.id)!.mix).toBe('auto');
+    expect(checkTrip(desk.getState().trip)).toEqual([]);
+  });
+});
+
+describe('putOnBoard', () => {
+  it('is one step, named after what comes on board, and one step back', () => {
+    const before = desk.getState().trip;
+    expect(putOnBoard([29, 34], null).ok).toBe(true);
+    expect(mixes().map(({ o2 }) => o2)).toEqual([0.21, 0.29, 0.34]);
+    expect(desk.getState().history.past).toHaveLength(1);
+    expect(desk.getState().history.past[0]!.label).toBe('On board: EAN29, EAN34');
+    undoStep();
+    expect(desk.getState().trip).toBe(before);
+  });
+
+  it('leaves what is before the date as it was', () => {
+    const before = ledger(desk.getState().trip);
+    putOnBoard([34], '2027-03-17');
+    const after = ledger(desk.getState().trip);
+    before.divers[0]!.entries.forEach((entry, index) => {
+      if (entry.dive.startsAt >= '2027-03-17') return;
+      expect(after.divers[0]!.entries[index]!.mix).toBe(entry.mix);
+    });
+    expect(mixes().length).toBeGreaterThan(2);
+    // Taking one of them off the boat again leaves no dive that names it.
+    removeMix(mixes().find(({ o2 }) => o2 === 0.34)!.id);
+    expect(checkTrip(desk.getState().trip)).toEqual([]);
+  });
+});
