@@ -1,5 +1,6 @@
 /** Every command of the window, one list: the menu, buttons, the palette, keys and the desktop menu read it. */
 import { newTrip, openDemo, openFile, save, saveAs } from '../actions/files';
+import { exportAs } from '../actions/exports';
 import { addDive, deleteDives, duplicateDay, duplicateDives } from '../actions/dives';
 import { tell } from '../actions/edit';
 import { redoStep, undoStep } from '../actions/history';
@@ -23,6 +24,7 @@ const now = (): Desk => desk.getState();
 const chosenIds = (): readonly string[] => selectChosenDives(now()).map((dive) => dive.id);
 const hasChosen = (state: Desk): boolean => selectChosenDives(state).length > 0;
 const hasDives = (state: Desk): boolean => state.trip.dives.length > 0;
+const hasSites = (state: Desk): boolean => state.trip.sites.length > 0;
 const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 
 const trip: readonly Command[] = [
@@ -64,6 +66,40 @@ const trip: readonly Command[] = [
     group: 'Trip',
     label: 'Title, water and flight',
     run: () => showOverlay({ kind: 'trip' }),
+  },
+  {
+    id: 'sites.list',
+    group: 'Trip',
+    label: 'Sites from a list or file',
+    run: () => showOverlay({ kind: 'site-list' }),
+  },
+  {
+    id: 'save.ledger-csv',
+    group: 'Trip',
+    label: 'Save the ledger as CSV',
+    enabled: hasDives,
+    run: () => void exportAs('ledger-csv'),
+  },
+  {
+    id: 'save.calendar',
+    group: 'Trip',
+    label: 'Save the dives as a calendar',
+    enabled: hasDives,
+    run: () => void exportAs('calendar'),
+  },
+  {
+    id: 'save.sites-csv',
+    group: 'Trip',
+    label: 'Save the sites as CSV',
+    enabled: hasSites,
+    run: () => void exportAs('sites-csv'),
+  },
+  {
+    id: 'save.sites-gpx',
+    group: 'Trip',
+    label: 'Save the sites as GPX',
+    enabled: hasSites,
+    run: () => void exportAs('sites-gpx'),
   },
   { id: 'trip.demo', group: 'Trip', label: 'Open the demo trip', run: () => void openDemo() },
   {

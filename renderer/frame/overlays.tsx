@@ -19,6 +19,10 @@ const WorkingsSheet = lazy(async () => ({
   default: (await import('../places/days/workings-sheet')).WorkingsSheet,
 }));
 
+const SiteListSheet = lazy(async () => ({
+  default: (await import('../places/sites/site-list-sheet')).SiteListSheet,
+}));
+
 /** What lies over the window; at most one, and the cautions of the first start before any other. */
 export function Overlays(): ReactNode {
   const overlay = useDesk((state) => state.overlay);
@@ -54,6 +58,12 @@ function Shown({ overlay }: { readonly overlay: Overlay }): ReactNode {
       );
     case 'trip':
       return <TripDetails />;
+    case 'site-list':
+      return (
+        <Suspense>
+          <SiteListSheet />
+        </Suspense>
+      );
     case 'settings':
       return <SettingsSheet />;
     case 'about':

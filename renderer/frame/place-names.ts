@@ -8,6 +8,7 @@ export interface PlaceName {
 /** The places of the window in the order of the header. */
 export const PLACES: readonly PlaceName[] = [
   { id: 'days', label: 'Days' },
+  { id: 'sites', label: 'Sites' },
   { id: 'mixes', label: 'Mixes' },
   { id: 'slates', label: 'Slates' },
 ];

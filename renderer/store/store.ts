@@ -35,6 +35,7 @@ export type Overlay =
   | { readonly kind: 'workings'; readonly figure: FigureId; readonly diveId: Id; readonly diverId: Id }
   | { readonly kind: 'cautions' }
   | { readonly kind: 'trip' }
+  | { readonly kind: 'site-list' }
   | { readonly kind: 'settings' }
   | { readonly kind: 'about' }
   | { readonly kind: 'changed'; readonly token: TripToken; readonly removed: boolean }

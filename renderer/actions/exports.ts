@@ -1,0 +1,27 @@
+/** Handing out what other programs read: tables, waypoints, a calendar. */
+import type { ExportFormat } from '../../core/formats/all';
+import { slugOf } from '../../core/library';
+import { machine } from '../store/machine';
+import { selectLedger } from '../store/selectors';
+import { desk } from '../store/store';
+import { say } from './view';
+
+/** The formats are a good part of core; they are loaded when somebody asks. */
+export async function exportAs(id: ExportFormat['id']): Promise<void> {
+  const { EXPORT_FORMATS } = await import('../../core/formats/all');
+  const format = EXPORT_FORMATS.find((each) => each.id === id);
+  if (!format) throw new Error(`Carryover has a fault: there is no export format "${id}"`);
+  const state = desk.getState();
+  const stampedAtUtc = `${new Date().toISOString().slice(0, 19)}Z`;
+  const { text, remarks } = format.write({ ledger: selectLedger(state), stampedAtUtc });
+  const subject = id === 'sites-csv' || id === 'sites-gpx' ? ' sites' : id === 'ledger-csv' ? ' ledger' : '';
+  const result = await machine().saveDocument(
+    new TextEncoder().encode(text),
+    `${slugOf(`${state.trip.title}${subject}`)}.${format.extension}`,
+    format.mediaType,
+  );
+  if (!result.ok) say({ tone: 'refused', lines: [result.trouble] });
+  else if (result.value && remarks.length > 0) {
+    say({ tone: 'said', lines: remarks.map((what) => ({ what, where: '', mend: '' })) });
+  }
+}

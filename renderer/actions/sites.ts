@@ -1,0 +1,89 @@
+/** Edits of the sites of a trip. */
+import { sitesOfDrafts, type DraftWithDepth } from '../../core/formats/site-draft';
+import { failure } from '../../core/result';
+import type { Id, Site, Trip } from '../../core/trip/types';
+import { countText } from '../figures/format';
+import { desk } from '../store/store';
+import { edit, type EditResult } from './edit';
+
+function nameOf(id: Id): string {
+  return desk.getState().trip.sites.find((site) => site.id === id)?.name ?? id;
+}
+
+function editSite(id: Id, what: string, code: string, change: (site: Site) => Site): EditResult {
+  return edit({ label: `${what} of ${nameOf(id)}`, code }, (trip) => {
+    const sites = trip.sites.map((site) => (site.id === id ? change(site) : site));
+    return sites.every((site, i) => site === trip.sites[i]) ? trip : { ...trip, sites };
+  });
+}
+
+export function setSiteName(id: Id, name: string): EditResult {
+  return editSite(id, 'Name', 'site.name', (site) => (site.name === name ? site : { ...site, name }));
+}
+
+/** The depth that is dived there; dives already planned keep theirs. */
+export function setSiteDepth(id: Id, depthM: number): EditResult {
+  return editSite(id, 'Depth', 'site.depth', (site) => (site.depthM === depthM ? site : { ...site, depthM }));
+}
+
+export function setSiteNotes(id: Id, notes: string): EditResult {
+  return editSite(id, 'Notes', 'site.notes', (site) => (site.notes === notes ? site : { ...site, notes }));
+}
+
+/** null: not known. */
+export function setSitePosition(id: Id, position: { lat: number; lon: number } | null): EditResult {
+  return editSite(id, 'Position', 'site.position', (site) => {
+    const held = site.position ?? null;
+    const isSame = held?.lat === position?.lat && held?.lon === position?.lon;
+    return isSame ? site : { ...site, position };
+  });
+}
+
+/** Puts sites behind those there are, in their order: one step. */
+export function addSites(drafts: readonly DraftWithDepth[]): EditResult {
+  const [only] = drafts;
+  const label =
+    drafts.length === 1 && only ? `New site ${only.name}` : `${countText(drafts.length)} new sites`;
+  return edit({ label, code: 'site.add' }, (trip) => {
+    if (drafts.length === 0) return trip;
+    const added = sitesOfDrafts(
+      drafts,
+      trip.sites.map((site) => site.id),
+    );
+    return { ...trip, sites: [...trip.sites, ...added] };
+  });
+}
+
+/** Where a site is named: dives of the trip by their number, and divers who came from there. */
+function usesOf(trip: Trip, id: Id): string {
+  const numbers = trip.dives.flatMap((dive, at) => (dive.siteId === id ? [at + 1] : []));
+  const guests = trip.party.filter((diver) => diver.before?.some((dive) => dive.siteId === id));
+  const parts = [
+    ...(numbers.length === 1 ? [`dive ${numbers[0]}`] : []),
+    ...(numbers.length > 1 ? [`dives ${listed(numbers.map(String))}`] : []),
+    ...(guests.length > 0 ? [`earlier dives of ${listed(guests.map(({ name }) => name))}`] : []),
+  ];
+  return listed(parts);
+}
+
+function listed(words: readonly string[]): string {
+  return words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+}
+
+/** Refused while a dive is planned there: it would lose its place in silence. */
+export function removeSite(id: Id): EditResult {
+  const { trip } = desk.getState();
+  const uses = usesOf(trip, id);
+  const at = trip.sites.findIndex((site) => site.id === id);
+  if (uses !== '') {
+    return failure({
+      kind: 'in-use',
+      what: `${nameOf(id)} is the site of ${uses}.`,
+      where: `sites[${at}] (site "${id}")`,
+      mend: 'Give those another site or remove them first, under Days.',
+    });
+  }
+  return edit({ label: `Removal of ${nameOf(id)}`, code: 'site.remove' }, (before) =>
+    at === -1 ? before : { ...before, sites: before.sites.filter((site) => site.id !== id) },
+  );
+}

@@ -1,0 +1,73 @@
+import { useId, useRef, useState, type ReactNode } from 'react';
+import { addSites } from '../../actions/sites';
+import { parseFigure } from '../../figures/parse';
+import { unitOf } from '../../figures/units';
+import { useDesk } from '../../store/store';
+
+/** One more site by name and depth; the name has the focus again afterwards, so a list can be typed. */
+export function AddSite(): ReactNode {
+  const id = useId();
+  const units = useDesk(({ settings }) => settings.units);
+  const nameField = useRef<HTMLInputElement>(null);
+  const [name, setName] = useState('');
+  const [depth, setDepth] = useState('');
+  const [refusal, setRefusal] = useState<string | null>(null);
+  const add = (): void => {
+    const parsed = parseFigure(depth, 'depth', units);
+    if (name.trim() === '') setRefusal('The site has no name. Type one.');
+    else if (!parsed.ok)
+      setRefusal(depth.trim() === '' ? 'The site has no depth. Type one.' : `${parsed.what} ${parsed.mend}`);
+    else {
+      const result = addSites([{ name: name.trim(), depthM: parsed.value, notes: '', position: null }]);
+      if (!result.ok) setRefusal(`${result.troubles[0].what} ${result.troubles[0].mend}`);
+      else {
+        setName('');
+        setDepth('');
+        setRefusal(null);
+        nameField.current?.focus();
+      }
+    }
+  };
+  const described = refusal ? { 'aria-describedby': `${id}-refusal`, 'aria-invalid': true } : {};
+  return (
+    <form
+      className="add-site"
+      aria-label="Add a site"
+      onSubmit={(event) => {
+        event.preventDefault();
+        add();
+      }}
+    >
+      <div className="field new-name">
+        <label htmlFor={`${id}-name`}>New site</label>
+        <input
+          id={`${id}-name`}
+          ref={nameField}
+          autoComplete="off"
+          value={name}
+          onChange={(event) => setName(event.target.value)}
+          {...described}
+        />
+      </div>
+      <div className="field new-depth">
+        <label htmlFor={`${id}-depth`}>Its depth, {unitOf('depth', units).name}</label>
+        <input
+          id={`${id}-depth`}
+          autoComplete="off"
+          inputMode="decimal"
+          value={depth}
+          onChange={(event) => setDepth(event.target.value)}
+          {...described}
+        />
+      </div>
+      <button type="submit" className="button">
+        Add
+      </button>
+      {refusal ? (
+        <div className="field-refusal" id={`${id}-refusal`} role="alert">
+          {refusal}
+        </div>
+      ) : null}
+    </form>
+  );
+}

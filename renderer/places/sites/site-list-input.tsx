@@ -1,0 +1,161 @@
+import { useId, type ReactNode } from 'react';
+import { numberTrouble } from '../../../core/trip/fields';
+import { failure } from '../../../core/result';
+import { say } from '../../actions/view';
+import { depthText } from '../../figures/format';
+import { positionText } from '../../figures/position';
+import { fromUnit, unitOf } from '../../figures/units';
+import { parseFigure } from '../../figures/parse';
+import { Field } from '../../parts/field';
+import { machine } from '../../store/machine';
+import { useDesk } from '../../store/store';
+import { listOf, type ListedSite, type ReadSiteList, type SiteList } from './site-list';
+import './site-list.css';
+
+/** Where a list is typed or pasted, or a file is chosen, and beneath it what was understood of it. */
+export function SiteListInput(props: {
+  readonly label: string;
+  readonly list: SiteList;
+  readonly read: ReadSiteList;
+  readonly change: (list: SiteList) => void;
+  readonly rows?: number;
+}): ReactNode {
+  const { label, list, read, change, rows = 6 } = props;
+  const id = useId();
+  const units = useDesk(({ settings }) => settings.units);
+  const choose = async (): Promise<void> => {
+    const result = await machine().openText();
+    if (!result.ok) say({ tone: 'refused', lines: [result.trouble] });
+    else if (result.value) change(listOf(result.value.text));
+  };
+  return (
+    <div className="site-list">
+      <div className="field wide">
+        <label htmlFor={id}>{label}</label>
+        <textarea
+          id={id}
+          rows={rows}
+          spellCheck={false}
+          aria-describedby={`${id}-hint`}
+          value={list.text}
+          onChange={(event) => change(listOf(event.target.value))}
+        />
+        <div className="field-hint" id={`${id}-hint`}>
+          A site on each line: name, depth in {unitOf('depth', units).name}, and if you like latitude,
+          longitude and notes, as cells of a spreadsheet or with commas between. Waypoints (GPX) can be read
+          too.
+        </div>
+      </div>
+      <button type="button" className="linked" onClick={() => void choose()}>
+        Choose a file
+      </button>
+      <Troubles read={read} />
+      {read.sites.length > 0 ? <Rows list={list} read={read} change={change} /> : null}
+    </div>
+  );
+}
+
+/** So many are told in full; the rest by number, so that a wrong file does not fill the sheet. */
+const TOLD = 12;
+
+function Troubles({ read }: { readonly read: ReadSiteList }): ReactNode {
+  const { troubles } = read;
+  return (
+    <div role="status">
+      {troubles.length === 0 ? null : (
+        <ul className="list-troubles">
+          {troubles.slice(0, TOLD).map((trouble) => (
+            <li key={`${trouble.where}${trouble.what}`}>
+              {trouble.where === ''
+                ? ''
+                : `${trouble.where.charAt(0).toUpperCase()}${trouble.where.slice(1)}: `}
+              {trouble.what} {trouble.mend}
+            </li>
+          ))}
+          {troubles.length > TOLD ? <li>And {troubles.length - TOLD} more.</li> : null}
+        </ul>
+      )}
+    </div>
+  );
+}
+
+function Rows(props: {
+  readonly list: SiteList;
+  readonly read: ReadSiteList;
+  readonly change: (list: SiteList) => void;
+}): ReactNode {
+  const { list, read, change } = props;
+  const setDepth = (index: number, depthM: number): void =>
+    change({ ...list, depthsM: { ...list.depthsM, [index]: depthM } });
+  const setWanted = (index: number, isWanted: boolean): void =>
+    change({ ...list, wanted: { ...list.wanted, [index]: isWanted } });
+  return (
+    <table className="list-rows">
+      <caption className="unseen">Sites of the list</caption>
+      <thead>
+        <tr>
+          <th scope="col">Take</th>
+          <th scope="col">Name</th>
+          <th scope="col">Depth</th>
+          <th scope="col">Position and notes</th>
+        </tr>
+      </thead>
+      <tbody>
+        {read.sites.map((site) => (
+          <Row key={site.index} site={site} setDepth={setDepth} setWanted={setWanted} />
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function Row(props: {
+  readonly site: ListedSite;
+  readonly setDepth: (index: number, depthM: number) => void;
+  readonly setWanted: (index: number, isWanted: boolean) => void;
+}): ReactNode {
+  const { site, setDepth, setWanted } = props;
+  const units = useDesk(({ settings }) => settings.units);
+  const { index, draft, depthM, isAsked, isWanted, isKnown } = site;
+  const about = [positionText(draft.position), draft.notes].filter((text) => text !== '').join('. ');
+  return (
+    <tr className={isWanted ? '' : 'left'}>
+      <td>
+        <input
+          type="checkbox"
+          aria-label={`Take ${draft.name}`}
+          checked={isWanted}
+          onChange={(event) => setWanted(index, event.target.checked)}
+        />
+      </td>
+      <th scope="row">
+        {draft.name}
+        {isKnown ? <span className="soft"> is there already</span> : null}
+      </th>
+      <td>
+        {isAsked ? (
+          <Field<number | null>
+            label={`Depth of ${draft.name}`}
+            value={depthM}
+            show={(value) => (value === null ? '' : depthText(value, units))}
+            parse={(text) => parseFigure(text, 'depth', units)}
+            step={(value, by) => (value ?? 0) + fromUnit(by, 'depth', units)}
+            commit={(value) => {
+              if (value === null) return undefined;
+              const trouble = numberTrouble('siteDepthM', value);
+              if (trouble) return failure({ kind: 'invalid', where: '', ...trouble });
+              setDepth(index, value);
+              return undefined;
+            }}
+          />
+        ) : depthM === null ? null : (
+          depthText(depthM, units)
+        )}
+        {isAsked && depthM === null && isWanted ? (
+          <span className="care">The list does not say it.</span>
+        ) : null}
+      </td>
+      <td className="soft">{about}</td>
+    </tr>
+  );
+}

@@ -1,0 +1,157 @@
+import { useState, type FocusEvent, type ReactNode } from 'react';
+import type { EditResult } from '../../actions/edit';
+import type { Id } from '../../../core/trip/types';
+import { removeSite, setSiteDepth, setSiteName, setSiteNotes, setSitePosition } from '../../actions/sites';
+import { parsePosition, positionText } from '../../figures/position';
+import { Field, TextField } from '../../parts/field';
+import { NotesField } from '../../parts/notes-field';
+import { UnitField } from '../../parts/number-field';
+import { DivesHere, MixHere } from './site-cells';
+import type { SiteRow, SiteSort } from './site-rows';
+import { sortSitesBy, useSitesView } from './sites-view';
+
+interface Column {
+  readonly sort: SiteSort;
+  readonly label: string;
+  readonly note?: string;
+}
+
+const COLUMNS: readonly Column[] = [
+  { sort: 'name', label: 'Name' },
+  { sort: 'depth', label: 'Depth' },
+  { sort: 'mix', label: 'Mix', note: 'that suits everybody' },
+  { sort: 'dives', label: 'Dives' },
+  { sort: 'when', label: 'When' },
+  { sort: 'position', label: 'Position' },
+  { sort: 'notes', label: 'Notes' },
+];
+
+/** The sites as rows of fields. While one of them is being edited the rows keep their places. */
+export function SiteTable(props: {
+  readonly rows: readonly SiteRow[];
+  readonly all: readonly SiteRow[];
+}): ReactNode {
+  const { rows, all } = props;
+  const [held, setHeld] = useState<readonly Id[] | null>(null);
+  const shown = held === null ? rows : held.flatMap((id) => all.find(({ site }) => site.id === id) ?? []);
+  const leave = (event: FocusEvent<HTMLElement>): void => {
+    if (!event.currentTarget.contains(event.relatedTarget)) setHeld(null);
+  };
+  return (
+    <div className="wide-table">
+      <table className="sites-table">
+        <caption className="unseen">Sites of the trip</caption>
+        <thead>
+          <tr>
+            {COLUMNS.map((column) => (
+              <Head key={column.sort} column={column} />
+            ))}
+            <th scope="col">
+              <span className="unseen">Remove</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody
+          onFocus={() => {
+            if (held === null) setHeld(rows.map(({ site }) => site.id));
+          }}
+          onBlur={leave}
+        >
+          {shown.map((row) => (
+            <Row key={row.site.id} row={row} />
+          ))}
+        </tbody>
+      </table>
+      {shown.length === 0 ? <p className="soft sites-none">No site has these words.</p> : null}
+    </div>
+  );
+}
+
+function Head({ column }: { readonly column: Column }): ReactNode {
+  const sort = useSitesView((view) => view.sort);
+  const isDescending = useSitesView((view) => view.isDescending);
+  const isCurrent = sort === column.sort;
+  return (
+    <th
+      scope="col"
+      className={`head-${column.sort}`}
+      aria-sort={isCurrent ? (isDescending ? 'descending' : 'ascending') : 'none'}
+    >
+      <button type="button" className="sort" onClick={() => sortSitesBy(column.sort)}>
+        {column.label}
+        <span aria-hidden="true">{isCurrent ? (isDescending ? ' ↓' : ' ↑') : ''}</span>
+      </button>
+      {column.note === undefined ? null : <span className="head-note">{column.note}</span>}
+    </th>
+  );
+}
+
+function Row({ row }: { readonly row: SiteRow }): ReactNode {
+  const { site } = row;
+  const [refused, setRefused] = useState<EditResult | null>(null);
+  return (
+    <>
+      <tr>
+        <th scope="row" className="site-name">
+          <TextField
+            label={`Name of ${site.name}`}
+            value={site.name}
+            required
+            commit={(name) => setSiteName(site.id, name)}
+          />
+        </th>
+        <td className="depth">
+          <UnitField
+            label={`Depth of ${site.name}`}
+            kind="depth"
+            value={site.depthM}
+            commit={(depthM) => setSiteDepth(site.id, depthM)}
+          />
+        </td>
+        <MixHere row={row} />
+        <DivesHere row={row} />
+        <td className="position">
+          <Field
+            label={`Position of ${site.name}`}
+            value={site.position ?? null}
+            show={positionText}
+            parse={parsePosition}
+            commit={(position) => setSitePosition(site.id, position)}
+          />
+        </td>
+        <td className="notes">
+          <NotesField
+            label={`Notes on ${site.name}`}
+            value={site.notes}
+            commit={(notes) => setSiteNotes(site.id, notes)}
+          />
+        </td>
+        <td className="remove">
+          <button
+            type="button"
+            className="plain"
+            aria-label={`Remove ${site.name}`}
+            onClick={() => {
+              const result = removeSite(site.id);
+              setRefused(result.ok ? null : result);
+            }}
+          >
+            Remove
+          </button>
+        </td>
+      </tr>
+      {refused && !refused.ok ? (
+        <tr className="row-refusal">
+          <td colSpan={COLUMNS.length + 1}>
+            <div className="field-refusal" role="alert">
+              {refused.troubles[0].what} {refused.troubles[0].mend}{' '}
+              <button type="button" className="linked" onClick={() => setRefused(null)}>
+                Dismiss
+              </button>
+            </div>
+          </td>
+        </tr>
+      ) : null}
+    </>
+  );
+}
