@@ -3,6 +3,7 @@ import { closeOverlay } from '../actions/view';
 import { COMMANDS } from '../commands/all';
 import { chordText, type CommandGroup } from '../commands/registry';
 import { Dialog } from '../parts/dialog';
+import { STRIP_KEYS } from '../places/days/strip/strip-key-list';
 import { isMac } from './keys';
 
 const GROUPS: readonly CommandGroup[] = ['Trip', 'Edit', 'Dive', 'Places', 'View', 'Help'];
@@ -13,8 +14,7 @@ const ELSEWHERE = [
   ['In a field: back to what it was', 'Escape'],
   ['In a field: a step up or down', 'Up, Down'],
   ['In a field: a large step', 'Shift with Up, Down'],
-  ['On a dive of the strip: deeper or shallower', 'Down, Up'],
-  ['On a dive of the strip: earlier or later', 'Left, Right'],
+  ...STRIP_KEYS.map(({ what, keys }) => [`On a dive of the strip: ${what}`, keys] as const),
 ] as const;
 
 export function Shortcuts(): ReactNode {

@@ -34,7 +34,7 @@ test.describe('the strip', () => {
     await expect(head).toContainText('Wed 17');
     await expect(head).toContainText(/4 dives, 1 h 49/);
     await expect(head).toContainText(/oxygen \d+ % of 24 h/);
-    await expect(head).toContainText(/third: \d+ min/);
+    await expect(head).toContainText(/third: \d+ min left/);
   });
 
   test('tells the tightest dive by a ring and in words, not by colour alone', async () => {
@@ -119,6 +119,21 @@ test.describe('dragging', () => {
     await strip.drag(1, 'start', { x: target.x - box!.x });
     expect(startOf(await strip.told(22))).toMatch(/^Sat 20 March/);
     expect(await strip.told(22)).toContain('Thrift Garden, 15 m, 40 min');
+  });
+
+  test('the page slides along where a line is held at its edge', async ({ page }) => {
+    await strip.dive(3).focus();
+    for (let i = 0; i < 4; i += 1) await page.keyboard.press('+');
+    await expect.poll(() => strip.width()).toBeGreaterThan(2500);
+    const view = await strip.scroller.boundingBox();
+    const line = await strip.dive(3).locator('[data-grip=start]').boundingBox();
+    const from = await strip.scroller.evaluate((element) => element.scrollLeft);
+    await strip.hold(3, 'start', { x: view!.x + view!.width - 6 - (line!.x + line!.width / 2) });
+    await expect
+      .poll(() => strip.scroller.evaluate((element) => element.scrollLeft))
+      .toBeGreaterThan(from + 300);
+    await strip.letGo();
+    expect(startOf(await strip.told(3))).not.toMatch(/^Sun 14/);
   });
 
   test('Escape goes back to where it was and leaves no step', async ({ page }) => {

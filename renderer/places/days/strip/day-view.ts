@@ -94,11 +94,14 @@ export function headOf(view: DayView, form: HeadForm, isFirst: boolean): Head {
     dives: `${view.dives === 1 ? '1 dive' : `${view.dives} dives`}, ${time}`,
     oxygen: `oxygen ${oxygen} of 24 h`,
     tightest: tightest
-      ? view.dives === 1
-        ? `${tightest.room} of room`
-        : `${ordinalText(tightest.ofDay)}: ${tightest.room}`
+      ? `${view.dives === 1 ? '' : `${ordinalText(tightest.ofDay)}: `}${leftText(tightest.room)}`
       : '',
   };
+}
+
+/** "6 min left", "4 min over" */
+function leftText(room: string): string {
+  return room.startsWith('−') ? `${room.slice(1)} over` : `${room} left`;
 }
 
 /** The same in a sentence, for who cannot see the page and as the tip over a narrow day. */
@@ -112,7 +115,7 @@ export function headSentence(view: DayView): string {
     view.otu === null ? '' : otuText(view.otu),
     view.tightest === null
       ? ''
-      : `tightest is the ${ordinalText(view.tightest.ofDay)} with ${view.tightest.room} of room`,
+      : `tightest is the ${ordinalText(view.tightest.ofDay)} with ${leftText(view.tightest.room)}`,
   ];
   return parts.filter((part) => part !== '').join(', ');
 }

@@ -6,7 +6,7 @@ import { DiveMark } from './dive-mark';
 import type { DiveView } from './dive-view';
 import { LiveFigures } from './live-figures';
 import type { Mark } from './marks';
-import { KEY_HELP } from './strip-keys';
+import { KEY_HELP } from './strip-key-list';
 import type { StripLayout } from './strip-layout';
 import type { Reader } from './strip-words';
 import { momentOf, type TimeScale } from './time-scale';

@@ -27,10 +27,6 @@ export interface Key {
 
 const DAY_MIN = 1440;
 
-/** Shown to who asks how, and read out with the first dive. */
-export const KEY_HELP =
-  'Up and down arrows change the depth, with Shift by half a step. Left and right arrows move the start by five minutes, with Alt by one, Page Up and Page Down by a day. Shift with left and right changes the bottom time. Ctrl with left and right goes to the dive before or after, with Shift it adds that dive to the selection; Home and End go to the first and last dive. Plus, minus and zero change how much of the trip is shown.';
-
 /** @returns null for a key that means nothing here and is left to the window */
 export function meaningOf(key: Key): KeyMeaning | null {
   const modified = key.ctrlKey || key.metaKey;

@@ -40,6 +40,7 @@ interface Hold {
   readonly page: PageNow;
   readonly fromX: number;
   readonly fromY: number;
+  readonly scroller: Element | null;
   /** Where the pointer was last, and how far along the page it has moved the dive. */
   lastX: number;
   movedX: number;
@@ -49,6 +50,9 @@ interface Hold {
 
 /** With the modifier the dive follows at a sixth of the pointer's way: a minute can be less than a pixel. */
 const FINE_RATE = 1 / 6;
+/** A dive held this near the edge of a page that is wider than the window takes the page along. */
+const EDGE_PX = 28;
+const EDGE_STEP_PX = 14;
 /** Below this a press is a choice, not a drag. */
 const SLACK_PX = 3;
 const LONGEST_MIN = 600;
@@ -105,9 +109,15 @@ export function useDiveDrag(page: PageNow, setFrozen: (frozen: Frozen | null) =>
     const to = pending.current;
     pending.current = null;
     if (!held || !to) return;
-    held.movedX += (to.x - held.lastX) * (to.fine ? FINE_RATE : 1);
+    // What slides under a pointer at rest is way it makes.
+    const slidPx = held.grip === 'depth' ? 0 : slide(held.scroller, to.x);
+    held.movedX += (to.x - held.lastX) * (to.fine ? FINE_RATE : 1) + slidPx;
     held.lastX = to.x;
     held.last = moved(held, held.movedX, to.y - held.fromY, to.fine);
+    if (slidPx !== 0) {
+      pending.current = to;
+      frame.current = requestAnimationFrame(follow);
+    }
     const refusal = held.last.ok ? null : held.last.troubles[0].what;
     setLive((was) =>
       was?.refusal === refusal && was.diveId === held.origin.id
@@ -148,7 +158,8 @@ export function useDiveDrag(page: PageNow, setFrozen: (frozen: Frozen | null) =>
       const ids = grip === 'start' && diveIds.includes(id) ? diveIds : [id];
       const { clientX: fromX, clientY: fromY, pointerId } = event;
       const start = { fromX, fromY, lastX: fromX, movedX: 0, hasMoved: false, last: null };
-      hold.current = { grip, pointerId, origin, ids, page, ...start };
+      const scroller = event.currentTarget.closest('.strip-scroll');
+      hold.current = { grip, pointerId, origin, ids, page, scroller, ...start };
       event.currentTarget.setPointerCapture(pointerId);
     },
     onPointerMove(event) {
@@ -177,6 +188,17 @@ export function useDiveDrag(page: PageNow, setFrozen: (frozen: Frozen | null) =>
       letGo();
     },
   };
+}
+
+/** Scrolls where the pointer is at an edge; returns by how much, in pixels. */
+function slide(scroller: Element | null, pointerX: number): number {
+  if (!scroller) return 0;
+  const { left, right } = scroller.getBoundingClientRect();
+  const by = pointerX > right - EDGE_PX ? EDGE_STEP_PX : pointerX < left + EDGE_PX ? -EDGE_STEP_PX : 0;
+  if (by === 0) return 0;
+  const before = scroller.scrollLeft;
+  scroller.scrollTo({ left: before + by });
+  return scroller.scrollLeft - before;
 }
 
 function gripOf(target: Element): Grip | null {
