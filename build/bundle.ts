@@ -21,7 +21,7 @@ const WINDOW: InlineConfig = {
   publicDir: false,
   plugins: [react()],
   // A worker is a module of its own file: the policy allows no blob.
-  worker: { format: 'es' },
+  worker: { format: 'es', rolldownOptions: { checks: CHECKS } },
   build: {
     outDir: `${OUT}/renderer`,
     emptyOutDir: true,

@@ -93,9 +93,9 @@ async function run(command: string, args: readonly string[]): Promise<number | s
   process.once('SIGTERM', stop);
   // Read and dropped: a full pipe would stop the program, and its chatter is nothing for the user.
   child.stderr.resume();
-  return new Promise((resolve) => {
-    child.once('error', (error) => resolve(error.message));
-    child.once('exit', (code, signal) => resolve(signal === null ? (code ?? 0) : 0));
+  return new Promise((done) => {
+    child.once('error', (error) => done(error.message));
+    child.once('exit', (code, signal) => done(signal === null ? (code ?? 0) : 0));
   });
 }
 
