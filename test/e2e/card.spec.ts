@@ -1,0 +1,116 @@
+import { expect, test } from '@playwright/test';
+import { Workbench } from './pages/workbench';
+
+test.describe('the card', () => {
+  let bench: Workbench;
+
+  test.beforeEach(async ({ page }) => {
+    bench = new Workbench(page);
+    await bench.open();
+  });
+
+  test.afterEach(() => {
+    expect(bench.faults).toEqual([]);
+  });
+
+  test('plans a dive of several levels and goes back to one', async () => {
+    await bench.chooseTightest();
+    const room = await bench.outcome('Room').textContent();
+    const depth = await bench.field('Depth').inputValue();
+    await bench.card.getByText(/^Levels, stop and turn/).click();
+    await bench.card.getByRole('button', { name: 'Add a level' }).click();
+    await expect(bench.card.getByText('The deepest of 2 levels')).toBeVisible();
+    await expect(bench.outcome('Room')).not.toHaveText(room ?? '');
+    await bench.set('Level 2, depth', '12');
+    await expect(bench.field('Depth')).toHaveValue(depth);
+    await bench.card.getByRole('button', { name: 'Remove the last level' }).click();
+    await expect(bench.card.getByText(/The deepest of/)).toHaveCount(0);
+    await expect(bench.outcome('Room')).toHaveText(room ?? '');
+  });
+
+  test('changes the safety stop and the turn', async () => {
+    await bench.chooseTightest();
+    await bench.card.getByText(/^Levels, stop and turn/).click();
+    await bench.card.getByLabel('Safety stop').selectOption('Another');
+    await bench.set('Stop for', '5');
+    await expect(bench.card.getByText(/its own safety stop/)).toBeVisible();
+    const turn = await bench.card.getByRole('row', { name: 'Pressure' }).textContent();
+    await bench.set('Turn after this share of the gas', '33');
+    await expect(bench.card.getByRole('row', { name: 'Pressure' })).not.toHaveText(turn ?? '');
+  });
+
+  test('changes the mix, and the figures follow', async () => {
+    await bench.chooseTightest();
+    const po2 = await bench.outcome('PO₂ at 24 m').textContent();
+    await bench.field('Mix').selectOption({ label: 'Air' });
+    await expect(bench.outcome('PO₂ at 24 m')).not.toHaveText(po2 ?? '');
+    await bench.field('Site').selectOption({ index: 0 });
+    await expect(bench.card.getByRole('heading', { level: 2 })).toHaveText(
+      (await bench.field('Site').locator('option').first().textContent()) ?? '',
+    );
+  });
+
+  test('says who dives it, and leaves the others out of its figures', async () => {
+    await bench.chooseTightest();
+    await bench.card.getByText('The whole party dives it').click();
+    await bench.card.getByLabel('Guest 2').uncheck();
+    await expect(bench.card.getByText('Dived by 3 of 4')).toBeVisible();
+    await expect(bench.card.getByRole('row', { name: /^Guest 2/ })).toHaveCount(0);
+  });
+
+  test('gives the cautions of a dive with what to do and their source', async () => {
+    await bench.chooseTightest();
+    await bench.set('Depth', '38');
+    await bench.card.getByRole('link', { name: /to stop for/ }).click();
+    await expect(bench.card.getByText('Stop', { exact: true }).first()).toBeInViewport();
+    await expect(bench.card).toContainText('Source:');
+  });
+
+  test('gives the air table’s reading beside the model’s', async () => {
+    await bench.chooseTightest();
+    await expect(bench.outcome('By the air table')).toHaveText(/^\d+ of \d+ min$/);
+  });
+});
+
+test.describe('a reader with a decimal comma', () => {
+  test.use({ locale: 'de-DE' });
+
+  test('reads and types figures their own way', async ({ page }) => {
+    const bench = new Workbench(page);
+    await bench.open();
+    await bench.chooseTightest();
+    await expect(bench.outcome('Gas density')).toHaveText(/^\d,\d g\/L$/);
+    await bench.set('Depth', '21,5');
+    await expect(bench.field('Depth')).toHaveValue('21,5 m');
+    expect(bench.faults).toEqual([]);
+  });
+});
+
+test.describe('where saving fails', () => {
+  test('says so, keeps what is on screen and saves it once it can', async ({ page }) => {
+    const bench = new Workbench(page);
+    await bench.open();
+    // A disk that is full, as the browser tells it.
+    await page.evaluate(() => {
+      const put = IDBObjectStore.prototype.put;
+      Object.assign(window, {
+        mend: () => {
+          IDBObjectStore.prototype.put = put;
+        },
+      });
+      IDBObjectStore.prototype.put = () => {
+        throw new DOMException('no room', 'QuotaExceededError');
+      };
+    });
+    await bench.chooseTightest();
+    await bench.set('Bottom time', '17');
+    await expect(bench.saved).toContainText('Not saved:');
+    await expect(bench.field('Bottom time')).toHaveValue('17 min');
+    await page.evaluate(() => (window as unknown as { mend: () => void }).mend());
+    await bench.saved.getByRole('button', { name: 'Try again' }).click();
+    await bench.waitForSave();
+    await bench.reload();
+    await bench.command('dive 13');
+    await expect(bench.field('Bottom time')).toHaveValue('17 min');
+  });
+});
