@@ -1,7 +1,7 @@
 import { wallMin } from './clock';
 import type { WallMin } from './ledger-types';
 import type { ProfileShape } from '../profile';
-import type { AsDived, Dive, Diver, Id } from './types';
+import type { AsDived, Dive, Diver, Id, Mix } from './types';
 
 /** What a diver did or will do on a dive: the plan, or what really happened where that is known. */
 export interface EffectiveDive {
@@ -9,6 +9,8 @@ export interface EffectiveDive {
   readonly startMin: WallMin;
   /** Oxygen fraction analysed from the cylinder of this dive. */
   readonly analysedO2: number | null;
+  /** What was analysed as a mix of its own, for a dive on which none of the trip's may be taken. */
+  readonly analysedMix: Mix | null;
   /** Depth, time or start were really dived; an analysis alone leaves a dive planned. */
   readonly isAsDived: boolean;
 }
@@ -16,6 +18,11 @@ export interface EffectiveDive {
 /** Whether a diver takes part. */
 export function isOnDive(dive: Dive, diverId: Id): boolean {
   return dive.divers === undefined || dive.divers.includes(diverId);
+}
+
+/** A mix known from its cylinder alone. */
+export function asAnalysed(o2: number): Mix {
+  return { id: 'as analysed', o2, costPerFill: 0, analysedO2: o2 };
 }
 
 function overridden(dive: Dive, records: readonly AsDived[]): EffectiveDive {
@@ -31,6 +38,7 @@ function overridden(dive: Dive, records: readonly AsDived[]): EffectiveDive {
       : dive,
     startMin: wallMin(record.startsAt ?? dive.startsAt),
     analysedO2: record.o2 ?? null,
+    analysedMix: record.o2 === undefined ? null : asAnalysed(record.o2),
     isAsDived: isSquare || record.startsAt !== undefined,
   };
 }

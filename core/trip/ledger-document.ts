@@ -9,8 +9,17 @@ function textOrNull(min: WallMin | null): string | null {
 }
 
 function secondOpinionOf(opinion: SecondOpinion) {
-  const { procedure, limitMin, residualMin, groupBefore, groupAfter, agrees, reason } = opinion;
-  return { procedure, limitMin, residualMin, groupBefore, groupAfter, agrees, reason };
+  const { procedure, limitMin, unlimited, residualMin, groupBefore, groupAfter, agrees, reason } = opinion;
+  return {
+    procedure,
+    limitMin,
+    ...(unlimited ? { unlimited } : {}),
+    residualMin,
+    groupBefore,
+    groupAfter,
+    agrees,
+    reason,
+  };
 }
 
 function entryOf(trip: Trip, carry: Carry, entry: Entry, opinion: SecondOpinion) {

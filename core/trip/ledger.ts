@@ -125,7 +125,9 @@ export function diverLedger(
   let isPrefix = reusable !== null;
   for (const dive of trip.dives) {
     if (!isOnDive(dive, diver.id)) continue;
-    const mix = mixFor(dive, diver, trip, around);
+    const effective = effectiveDive(dive, diver);
+    // A dive made on a gas that none of the trip's mixes stands for is not left out: its cylinder tells.
+    const mix = mixFor(dive, diver, trip, around) ?? effective.analysedMix;
     const index = entries.length;
     const known = reusable?.entries[index];
     if (isPrefix && known !== undefined && known.dive === dive && known.mix === mix) {
@@ -134,7 +136,7 @@ export function diverLedger(
       continue;
     }
     isPrefix = false;
-    const next = step(context, carry, dive, effectiveDive(dive, diver), mix);
+    const next = step(context, carry, dive, effective, mix);
     entries.push(next.entry);
     carries.push((carry = next.carry));
   }

@@ -121,14 +121,25 @@ function margins(trip: Trip, entry: Entry): readonly Found[] {
   ];
 }
 
+/** Room to the MOD and to the diver's own depth, whichever is met first. */
+function depthRoom(trip: Trip, entry: Entry): Found {
+  const { column } = surroundingsOf(trip);
+  return first([
+    { amount: modM(entry.o2!, entry.diver.po2.working, column) - entry.depthM, limit: 'mod' },
+    { amount: entry.diver.maxDepthM - entry.depthM, limit: 'diver-depth' },
+  ])!;
+}
+
+/** Where the clocks tell nothing, a depth that is passed already still does. */
+function passedDepth(trip: Trip, entry: Entry): Found | null {
+  const depths = depthRoom(trip, entry);
+  return depths.amount < 0 ? depths : null;
+}
+
 function metresDeeper(trip: Trip, carry: Carry, entry: Entry): Found | null {
   const around = surroundingsOf(trip);
   const shape = shapeOf(entry);
-  const { diver } = entry;
-  const depths = first([
-    { amount: modM(entry.o2!, diver.po2.working, around.column) - entry.depthM, limit: 'mod' },
-    { amount: diver.maxDepthM - entry.depthM, limit: 'diver-depth' },
-  ])!;
+  const depths = depthRoom(trip, entry);
   const shallowestM = Math.min(...(shape.legs ?? [shape]).map((level) => level.depthM));
   const highestM = SHALLOWEST_M - shallowestM;
   // The first level must stay long enough for the descent to it; deeper than that there is no such dive.
@@ -229,12 +240,7 @@ export function roomOf(trip: Trip, carry: Carry, entry: Entry): Room {
   if (!entry.isMade) return NO_ROOM;
   const minutes = roomMinutes(trip, carry, entry);
   const isUnknown = minutes.minLimit === 'po2';
-  const aboveModM = entry.modM! - entry.depthM;
-  const metres = !isUnknown
-    ? metresDeeper(trip, carry, entry)
-    : aboveModM < 0
-      ? { amount: aboveModM, limit: 'mod' as const }
-      : null;
+  const metres = isUnknown ? passedDepth(trip, entry) : metresDeeper(trip, carry, entry);
   const earlier = isUnknown ? null : minutesEarlier(trip, carry, entry);
   return {
     ...minutes,

@@ -4,6 +4,7 @@ import { applyMap } from '../tissues/affine-map';
 import { AIR_N2, restTensions } from '../tissues/compartments';
 import { intervalMap } from '../tissues/leg-map';
 import { SEA_LEVEL_BAR } from '../water';
+import { asAnalysed } from './as-dived';
 import { wallMin } from './clock';
 import { newDivePlan } from './dive-plan';
 import { step } from './entry';
@@ -31,7 +32,7 @@ function climbed(carry: Carry, climbMin: WallMin): Carry {
 function earlierMix(dive: EarlierDive, diver: Diver, trip: Trip, around: Surroundings): Mix | null {
   return dive.o2 === undefined
     ? mixFor(dive, diver, trip, around)
-    : { id: dive.mix, o2: dive.o2, costPerFill: 0, analysedO2: dive.o2 };
+    : asAnalysed(dive.o2);
 }
 
 /**
@@ -51,8 +52,8 @@ export function startCarry(trip: Trip, diver: Diver, around: Surroundings): Carr
       carry = climbed(carry, climbMin);
       place = around;
     }
-    const effective = { shape: dive, startMin, analysedO2: dive.o2 ?? null, isAsDived: true };
     const mix = earlierMix(dive, diver, trip, place);
+    const effective = { shape: dive, startMin, analysedO2: null, analysedMix: null, isAsDived: true };
     const context = { trip, diver, intervals: new Map() };
     const asDive = { ...dive, siteId: dive.siteId ?? '' };
     carry = step(context, carry, asDive, effective, mix, newDivePlan(dive, place)).carry;

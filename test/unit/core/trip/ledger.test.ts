@@ -187,6 +187,13 @@ describe('ledger', () => {
     expect(wallText(entry.startMin)).toBe('2027-03-01T08:20');
   });
 
+  it('counts a dive that was made on a gas of its own, though "auto" finds none for the plan', () => {
+    const planned = dive('d1', '2027-03-01T08:00', 70, 20);
+    const made = only(tripOf([{ ...planned, asDived: [{ o2: 0.25, depthM: 40, bottomMin: 10 }] }])).entries[0]!;
+    expect([made.isMade, made.o2, made.isAnalysed]).toEqual([true, 0.25, true]);
+    expect(only(tripOf([planned])).entries[0]!.isMade).toBe(false);
+  });
+
   it('is planned still where only the cylinder has been analysed', () => {
     const entry = only(tripOf([dive('d1', '2027-03-01T08:00', 28, 25, { asDived: [{ o2: 0.31 }] })])).entries[0]!;
     expect([entry.isAsDived, entry.isAnalysed, entry.o2]).toEqual([false, true, 0.31]);
