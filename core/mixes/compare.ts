@@ -1,5 +1,5 @@
 import { noStopLimitMin } from '../ascent/no-stop-limit';
-import { oxygenDoses } from '../oxygen/doses';
+import { sharedDoses } from '../oxygen/doses';
 import type { Surroundings } from '../profile';
 import { restTensions } from '../tissues/compartments';
 import { effectiveDive } from '../trip/as-dived';
@@ -149,7 +149,7 @@ class SiteComparison {
     const suited = this.visits.filter((visit) => this.mayGo(mix, visit));
     const alone = reason === null ? this.alone(mix) : null;
     const inTrip = this.inTrip(mix, suited);
-    const doses = suited.map(({ entry, plan }) => oxygenDoses(plan.legs, o2, entry.startMin));
+    const doses = suited.map(({ entry, plan }) => sharedDoses(plan.doses, plan.legs, o2, entry.startMin));
     const cns = doses.map((dose) => dose.cns);
     return {
       mix,

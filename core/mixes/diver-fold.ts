@@ -1,5 +1,6 @@
+import { stagedAscent } from '../ascent/staged-ascent';
 import { oxygenDoses } from '../oxygen/doses';
-import { fill, type FilledMap } from '../tissues/affine-map';
+import { applyMap, fill, type FilledMap } from '../tissues/affine-map';
 import { AIR_N2, RATES_PER_MIN } from '../tissues/compartments';
 import { intervalMap } from '../tissues/leg-map';
 import { nitrogenOutcome } from '../trip/entry';
@@ -10,6 +11,7 @@ import {
   LANES,
   NO_MIX,
   type Choice,
+  type DiveWithStops,
   type DiverDive,
   type DiverTables,
 } from './fold-tables';
@@ -103,22 +105,37 @@ export class DiverFold {
     return false;
   }
 
+  /** The dive with the stops its passed limit costs from the tensions as they are. */
+  private withStops(dive: DiverDive, { filled, o2, withStops }: Choice): DiveWithStops {
+    const { plan } = dive;
+    const { diver } = this.tables;
+    const before = [...this.tensions];
+    const leaving = applyMap(plan.toLeaving, before, filled.n2);
+    const stops = stagedAscent(leaving, plan.profile.lastLevel.toM, filled.n2, diver.gradient, plan.around);
+    const key = stops === null ? 'none' : stops.map(({ depthM, min }) => `${depthM} ${min}`).join();
+    let known = withStops.get(key);
+    if (!known) {
+      const made = nitrogenOutcome(plan, before, filled.n2, diver);
+      const doses = oxygenDoses(made.legs, o2, dive.startMin);
+      known = {
+        whole: fill(made.whole, filled.n2),
+        runtimeMin: made.runtimeMin,
+        gasRoomMin: gasRoom(this.trip, diver, dive, o2, made),
+        doses,
+        dailyShare: dailyShareOf(doses),
+      };
+      withStops.set(key, known);
+    }
+    return known;
+  }
+
   /** Makes a dive as planned, or with the stops a passed limit costs; false where the ledger has to decide. */
   private make(dive: DiverDive, candidate: number, choice: Choice, isOver: boolean): boolean {
-    const { filled, o2 } = choice;
-    let { doses, dailyShare } = choice;
-    this.gasRoomMin = choice.gasRoomMin;
-    if (isOver) {
-      const made = nitrogenOutcome(dive.plan, [...this.tensions], filled.n2, this.tables.diver);
-      doses = oxygenDoses(made.legs, o2, dive.startMin);
-      dailyShare = dailyShareOf(doses);
-      this.gasRoomMin = gasRoom(this.trip, this.tables.diver, dive, o2, made);
-      this.atMin = dive.startMin + made.runtimeMin;
-      this.through(fill(made.whole, filled.n2));
-    } else {
-      this.atMin = dive.endMin;
-      this.through(filled.whole);
-    }
+    const made = isOver ? this.withStops(dive, choice) : null;
+    const { doses, dailyShare, gasRoomMin } = made ?? choice;
+    this.gasRoomMin = gasRoomMin;
+    this.atMin = made === null ? dive.endMin : dive.startMin + made.runtimeMin;
+    this.through(made === null ? choice.filled.whole : made.whole);
     if (doses.cns === null || doses.pieces === null) return false;
     const planned = isOver || !dive.isOpen ? null : dive.effective;
     this.oxygen.add(doses, dailyShare, dive.startMin, this.atMin, planned, candidate);

@@ -1,5 +1,5 @@
 import { isAbovePo2, po2Bar } from '../gas';
-import { oxygenDoses, type OxygenDoses } from '../oxygen/doses';
+import { sharedDoses, type OxygenDoses } from '../oxygen/doses';
 import { limitMin } from '../oxygen/limits';
 import { compose, fill, type FilledMap, type Lanes } from '../tissues/affine-map';
 import { COMPARTMENT_COUNT, inspiredBar } from '../tissues/compartments';
@@ -49,6 +49,17 @@ export interface Choice {
   /** What the planned legs add to the clocks. */
   readonly doses: OxygenDoses;
   /** Share of the daily limit the whole dive takes. */
+  readonly dailyShare: number;
+  /** The dive with required stops, by those; filled in as lists meet them, since stops are few and whole minutes. */
+  readonly withStops: Map<string, DiveWithStops>;
+}
+
+/** A dive made with required stops: what then takes the place of the planned figures. */
+export interface DiveWithStops {
+  readonly whole: FilledMap;
+  readonly runtimeMin: number;
+  readonly gasRoomMin: number;
+  readonly doses: OxygenDoses;
   readonly dailyShare: number;
 }
 
@@ -132,7 +143,7 @@ class TableMaker {
     const filled = this.filled(plan, o2);
     const limits = surfaceLimits(plan.around.column.surfaceBar, diver.gradient.high);
     const deepestPo2 = po2Bar(o2, ambientBar(plan.profile.deepestM, plan.around.column));
-    const doses = oxygenDoses(plan.legs, o2, effective.startMin);
+    const doses = sharedDoses(plan.doses, plan.legs, o2, effective.startMin);
     return {
       mix,
       o2,
@@ -145,6 +156,7 @@ class TableMaker {
         o2 <= diver.maxO2 + 1e-9,
       doses,
       dailyShare: dailyShareOf(doses),
+      withStops: new Map(),
     };
   }
 

@@ -2,8 +2,10 @@ import { AIR_O2 } from '../gas';
 import { failure, success, type Result, type Trouble } from '../result';
 import type { Mix, Trip } from '../trip/types';
 
-/** Whole percents of oxygen a boat may be asked to stock. Source: common practice, air to 40 %. */
+/** Leanest share a boat may be asked to stock, whole percent: air. Source: common practice. */
 export const LEANEST_PERCENT = 21;
+
+/** Richest share a boat may be asked to stock. Source: common practice, 40 % for open-circuit diving. */
 export const RICHEST_PERCENT = 40;
 
 /** More lists of mixes than four a boat does not blend. Source: this project's. */

@@ -1,5 +1,6 @@
 /** `npm run bench`: each cost beside its floor, in one run. Ends with 1 where a ratio that is to hold does not. */
 import { benchLedger } from './ledger';
+import { benchMixes } from './mixes';
 import { printLine, type BenchLine } from './report';
 import { benchSlates } from './slates';
 import { benchTripFile } from './trip-file';
@@ -10,6 +11,7 @@ const benches: readonly { readonly title: string; readonly run: () => Promise<re
   { title: 'The trip file', run: benchTripFile },
   { title: 'The window', run: benchWindow },
   { title: 'The slates', run: benchSlates },
+  { title: 'The mixes', run: benchMixes },
 ];
 
 const only = process.argv[2];

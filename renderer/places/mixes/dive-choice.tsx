@@ -30,6 +30,12 @@ function tightestOf(choice: MixChoice): DiverChoice | null {
   );
 }
 
+/** A choice as it is for one diver. */
+function onlyOf(choice: MixChoice, diverId: string): MixChoice {
+  const divers = choice.divers.filter((each) => each.diverId === diverId);
+  return { ...choice, divers, allowed: divers.every((each) => each.whyNot === null) };
+}
+
 /** The most any of the divers takes of a figure. */
 function most(choice: MixChoice, figure: (diver: DiverChoice) => number | null): number | null {
   const values = choice.divers.map(figure);
@@ -40,7 +46,12 @@ function figureText(value: number | null | undefined, decimals: number): string 
   return typeof value === 'number' ? numberText(value, decimals, 'up') : NO_FIGURE;
 }
 
-function ChoiceRow({ choice, dive, isTaken }: { readonly choice: MixChoice; readonly dive: Dive; readonly isTaken: boolean }): ReactNode {
+function ChoiceRow(props: {
+  readonly choice: MixChoice;
+  readonly dive: Dive;
+  readonly isTaken: boolean;
+}): ReactNode {
+  const { choice, dive, isTaken } = props;
   const units = useDesk(({ settings }) => settings.units);
   const least = tightestOf(choice);
   const later = readable(choice.later).length;
@@ -186,13 +197,18 @@ export function DiveChoice(): ReactNode {
   const tightest = useDesk(selectTightest);
   const clock = useDesk(({ settings }) => settings.clock);
   const diveId = useMixesView((view) => view.diveId);
+  const diverId = useMixesView((view) => view.diverId);
   const { trip } = ledger;
   const dive =
     trip.dives.find(({ id }) => id === diveId) ?? chosen ?? tightest?.dive ?? trip.dives[0] ?? null;
   const choices = useMemo(() => (dive === null ? [] : mixChoices(ledger, dive.id)), [ledger, dive]);
   if (dive === null) return <p className="soft">No dives yet: add one under Days.</p>;
   const entries = ledger.divers.flatMap((each) => each.entries.filter((entry) => entry.dive.id === dive.id));
-  const taken = new Set(entries.map((entry) => entry.mix?.id));
+  const shownId = entries.some(({ diver }) => diver.id === diverId) ? diverId : null;
+  const taken = new Set(
+    entries.filter(({ diver }) => shownId === null || diver.id === shownId).map((entry) => entry.mix?.id),
+  );
+  const shown = shownId === null ? choices : choices.map((choice) => onlyOf(choice, shownId));
   const hasAnalysis = entries.some((entry) => dive.asDived?.some(({ o2 }) => o2 !== undefined) && entry.isMade);
   return (
     <section aria-label="Mixes for one dive">
@@ -202,6 +218,15 @@ export function DiveChoice(): ReactNode {
           value={dive.id}
           options={trip.dives.map((each) => ({ value: each.id, label: diveName(trip, each, clock) }))}
           commit={(id) => chooseView({ diveId: id })}
+        />
+        <Choice
+          label="Whose figures"
+          value={shownId ?? ''}
+          options={[
+            { value: '', label: 'The party’s tightest' },
+            ...entries.map(({ diver }) => ({ value: diver.id, label: diver.name })),
+          ]}
+          commit={(id) => chooseView({ diverId: id === '' ? null : id })}
         />
         <button
           type="button"
@@ -223,7 +248,7 @@ export function DiveChoice(): ReactNode {
               <th scope="col">Mix</th>
               <th scope="col">May go</th>
               <th scope="col">No-stop time</th>
-              <th scope="col">Room, tightest</th>
+              <th scope="col">Room</th>
               <th scope="col">PO₂</th>
               <th scope="col">CNS after</th>
               <th scope="col">OTU</th>
@@ -236,7 +261,7 @@ export function DiveChoice(): ReactNode {
             </tr>
           </thead>
           <tbody>
-            {choices.map((choice) => (
+            {shown.map((choice) => (
               <ChoiceRow key={choice.mix.id} choice={choice} dive={dive} isTaken={taken.has(choice.mix.id)} />
             ))}
           </tbody>
