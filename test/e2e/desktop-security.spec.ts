@@ -80,7 +80,7 @@ test('a call with other arguments than its own rejects, and nothing is written',
   expect(await desktops.libraryFiles()).toEqual([]);
 });
 
-test('a call from anywhere but the app’s own top frame rejects', async ({ desktops }) => {
+test('a call from anywhere but the app’s own top frame rejects', { tag: '@double' }, async ({ desktops }) => {
   const { desktop } = await desktops.startWithDemo();
   const call = (senderFrame: unknown) =>
     desktop.invokeAs({ senderFrame, channel: 'call/listTrips', args: [] });
@@ -101,80 +101,82 @@ test('a call from anywhere but the app’s own top frame rejects', async ({ desk
   expect((await call(null)).error).toContain('not a page of this app');
 });
 
-test('the policy stops scripts, styles, frames and requests that are not the bundle’s', async ({
-  desktops,
-}) => {
-  desktops.expected.push(/Content Security Policy/, /ERR_BLOCKED|Failed to load resource/);
-  const { desktop, page } = await desktops.startWithDemo();
-  const result = await page.evaluate(async () => {
-    const broken: string[] = [];
-    document.addEventListener('securitypolicyviolation', (event) => broken.push(event.effectiveDirective));
-    const add = (tag: string, attributes: Record<string, string>, text = ''): void => {
-      const element = document.createElement(tag);
-      for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
-      element.textContent = text;
-      document.body.append(element);
-    };
-    add('script', {}, 'globalThis.ranInline = true');
-    add('script', { src: 'https://example.org/a.js' });
-    add('style', {}, 'body { --inline: 1 }');
-    add('link', { rel: 'stylesheet', href: 'https://example.org/a.css' });
-    add('img', { src: 'https://example.org/a.png' });
-    add('iframe', { src: 'https://example.org/' });
-    add('object', { data: 'https://example.org/a' });
-    const outcome = (work: () => unknown): Promise<string> =>
-      Promise.resolve()
-        .then(work)
-        .then(
-          () => 'done',
-          () => 'refused',
-        );
-    const outcomes = {
-      // Later, and so in the page's own right: what the test runs directly may evaluate, policy or not.
-      eval: await outcome(
-        () =>
-          new Promise((resolve, reject) => {
-            setTimeout(() => {
-              try {
-                // oxlint-disable-next-line no-new-func, no-implied-eval -- that is the question
-                resolve(new Function('return 1')());
-              } catch (error) {
-                reject(error as Error);
-              }
-            });
-          }),
-      ),
-      fetch: await outcome(() => fetch('https://example.org/')),
-      // A worker's refusal comes as an event, and by the listener above.
-      worker: await outcome(() => new Worker('data:text/javascript,1')),
-    };
-    await new Promise<void>((resolve) => {
-      const look = (): void => (broken.length >= 9 ? resolve() : void setTimeout(look, 20));
-      look();
+test(
+  'the policy stops scripts, styles, frames and requests that are not the bundle’s',
+  { tag: '@double' },
+  async ({ desktops }) => {
+    desktops.expected.push(/Content Security Policy/, /ERR_BLOCKED|Failed to load resource/);
+    const { desktop, page } = await desktops.startWithDemo();
+    const result = await page.evaluate(async () => {
+      const broken: string[] = [];
+      document.addEventListener('securitypolicyviolation', (event) => broken.push(event.effectiveDirective));
+      const add = (tag: string, attributes: Record<string, string>, text = ''): void => {
+        const element = document.createElement(tag);
+        for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
+        element.textContent = text;
+        document.body.append(element);
+      };
+      add('script', {}, 'globalThis.ranInline = true');
+      add('script', { src: 'https://example.org/a.js' });
+      add('style', {}, 'body { --inline: 1 }');
+      add('link', { rel: 'stylesheet', href: 'https://example.org/a.css' });
+      add('img', { src: 'https://example.org/a.png' });
+      add('iframe', { src: 'https://example.org/' });
+      add('object', { data: 'https://example.org/a' });
+      const outcome = (work: () => unknown): Promise<string> =>
+        Promise.resolve()
+          .then(work)
+          .then(
+            () => 'done',
+            () => 'refused',
+          );
+      const outcomes = {
+        // Later, and so in the page's own right: what the test runs directly may evaluate, policy or not.
+        eval: await outcome(
+          () =>
+            new Promise((resolve, reject) => {
+              setTimeout(() => {
+                try {
+                  // oxlint-disable-next-line no-new-func, no-implied-eval -- that is the question
+                  resolve(new Function('return 1')());
+                } catch (error) {
+                  reject(error as Error);
+                }
+              });
+            }),
+        ),
+        fetch: await outcome(() => fetch('https://example.org/')),
+        // A worker's refusal comes as an event, and by the listener above.
+        worker: await outcome(() => new Worker('data:text/javascript,1')),
+      };
+      await new Promise<void>((resolve) => {
+        const look = (): void => (broken.length >= 9 ? resolve() : void setTimeout(look, 20));
+        look();
+      });
+      return {
+        outcomes,
+        broken: [...new Set(broken)].toSorted(),
+        ranInline: 'ranInline' in globalThis,
+        isStyled: getComputedStyle(document.body).getPropertyValue('--inline') !== '',
+      };
     });
-    return {
-      outcomes,
-      broken: [...new Set(broken)].toSorted(),
-      ranInline: 'ranInline' in globalThis,
-      isStyled: getComputedStyle(document.body).getPropertyValue('--inline') !== '',
-    };
-  });
-  expect(result.ranInline).toBe(false);
-  expect(result.isStyled).toBe(false);
-  expect(result.outcomes).toMatchObject({ eval: 'refused', fetch: 'refused' });
-  for (const directive of [
-    'connect-src',
-    'frame-src',
-    'img-src',
-    'script-src-elem',
-    'style-src-elem',
-    'worker-src',
-  ]) {
-    expect(result.broken).toContain(directive);
-  }
-  // The policy came first: nothing even asked the network.
-  expect(desktop.log().filter(({ kind }) => kind === 'request refused')).toEqual([]);
-});
+    expect(result.ranInline).toBe(false);
+    expect(result.isStyled).toBe(false);
+    expect(result.outcomes).toMatchObject({ eval: 'refused', fetch: 'refused' });
+    for (const directive of [
+      'connect-src',
+      'frame-src',
+      'img-src',
+      'script-src-elem',
+      'style-src-elem',
+      'worker-src',
+    ]) {
+      expect(result.broken).toContain(directive);
+    }
+    // The policy came first: nothing even asked the network.
+    expect(desktop.log().filter(({ kind }) => kind === 'request refused')).toEqual([]);
+  },
+);
 
 test('the scheme serves the bundle alone, each file with the policy', async ({ desktops }) => {
   desktops.expected.push(/Failed to load resource/);
@@ -208,68 +210,72 @@ test('the scheme serves the bundle alone, each file with the policy', async ({ d
   ]);
 });
 
-test('no lure takes the page anywhere, opens a window or starts a download', async ({ desktops }) => {
-  desktops.expected.push(/Content Security Policy|Not allowed to|Failed to load|ERR_/);
-  const { desktop, page } = await desktops.startWithDemo();
-  const address = page.url();
-  const lures: readonly (() => void)[] = [
-    () => void (location.href = 'https://example.org/'),
-    () => void (location.href = 'http://127.0.0.1:1/?next=carryover://app/index.html'),
-    () => location.assign('file:///etc/passwd'),
-    () => location.replace('data:text/html,<p>lure'),
-    () => {
-      const link = document.createElement('a');
-      link.href = 'https://example.org/link';
-      document.body.append(link);
-      link.click();
-    },
-    () => {
-      const link = document.createElement('a');
-      link.href = 'https://example.org/new';
-      link.target = '_blank';
-      document.body.append(link);
-      link.click();
-    },
-    () => void window.open('https://example.org/open'),
-    () => void window.open('about:blank'),
-    () => {
-      const form = document.createElement('form');
-      form.action = 'https://example.org/form';
-      document.body.append(form);
-      form.submit();
-    },
-    () => {
-      const refresh = document.createElement('meta');
-      refresh.httpEquiv = 'refresh';
-      refresh.content = '0;url=https://example.org/refresh';
-      document.head.append(refresh);
-    },
-    () => {
-      const link = document.createElement('a');
-      link.href = URL.createObjectURL(new Blob(['x']));
-      link.download = 'lure.exe';
-      link.click();
-    },
-  ];
-  for (const lure of lures) {
-    // A lure that tries to leave cuts the answer off; where the page is afterwards is what counts.
-    await page.evaluate(lure).catch(() => {});
-  }
-  await expect
-    .poll(() => desktop.log().filter(({ kind }) => kind === 'window.open').length)
-    .toBeGreaterThanOrEqual(3);
-  await expect
-    .poll(() => desktop.log().filter(({ kind }) => kind === 'download'))
-    .toEqual([{ kind: 'download', detail: { isAllowed: false } }]);
-  const navigations = desktop.log().filter(({ kind }) => kind === 'navigation');
-  expect(navigations.length).toBeGreaterThanOrEqual(3);
-  for (const { detail } of navigations) expect(detail).toMatchObject({ isPrevented: true });
-  await expect.poll(() => page.context().pages().length).toBe(1);
-  expect(page.url()).toBe(address);
-  await expect(page.getByRole('listbox', { name: 'Dives' })).toBeVisible();
-});
+test(
+  'no lure takes the page anywhere, opens a window or starts a download',
+  { tag: '@double' },
+  async ({ desktops }) => {
+    desktops.expected.push(/Content Security Policy|Not allowed to|Failed to load|ERR_/);
+    const { desktop, page } = await desktops.startWithDemo();
+    const address = page.url();
+    const lures: readonly (() => void)[] = [
+      () => void (location.href = 'https://example.org/'),
+      () => void (location.href = 'http://127.0.0.1:1/?next=carryover://app/index.html'),
+      () => location.assign('file:///etc/passwd'),
+      () => location.replace('data:text/html,<p>lure'),
+      () => {
+        const link = document.createElement('a');
+        link.href = 'https://example.org/link';
+        document.body.append(link);
+        link.click();
+      },
+      () => {
+        const link = document.createElement('a');
+        link.href = 'https://example.org/new';
+        link.target = '_blank';
+        document.body.append(link);
+        link.click();
+      },
+      () => void window.open('https://example.org/open'),
+      () => void window.open('about:blank'),
+      () => {
+        const form = document.createElement('form');
+        form.action = 'https://example.org/form';
+        document.body.append(form);
+        form.submit();
+      },
+      () => {
+        const refresh = document.createElement('meta');
+        refresh.httpEquiv = 'refresh';
+        refresh.content = '0;url=https://example.org/refresh';
+        document.head.append(refresh);
+      },
+      () => {
+        const link = document.createElement('a');
+        link.href = URL.createObjectURL(new Blob(['x']));
+        link.download = 'lure.exe';
+        link.click();
+      },
+    ];
+    for (const lure of lures) {
+      // A lure that tries to leave cuts the answer off; where the page is afterwards is what counts.
+      await page.evaluate(lure).catch(() => {});
+    }
+    await expect
+      .poll(() => desktop.log().filter(({ kind }) => kind === 'window.open').length)
+      .toBeGreaterThanOrEqual(3);
+    await expect
+      .poll(() => desktop.log().filter(({ kind }) => kind === 'download'))
+      .toEqual([{ kind: 'download', detail: { isAllowed: false } }]);
+    const navigations = desktop.log().filter(({ kind }) => kind === 'navigation');
+    expect(navigations.length).toBeGreaterThanOrEqual(3);
+    for (const { detail } of navigations) expect(detail).toMatchObject({ isPrevented: true });
+    await expect.poll(() => page.context().pages().length).toBe(1);
+    expect(page.url()).toBe(address);
+    await expect(page.getByRole('listbox', { name: 'Dives' })).toBeVisible();
+  },
+);
 
-test('no permission is granted', async ({ desktops }) => {
+test('no permission is granted', { tag: '@double' }, async ({ desktops }) => {
   const { page } = await desktops.startWithDemo();
   const answers = await page.evaluate(async () => {
     const asked = (work: Promise<unknown>): Promise<string> =>
@@ -318,7 +324,7 @@ test('a source is opened only where the app cites it and the user says so', asyn
   ]);
 });
 
-test('only a developer’s run may open the inspector', async ({ desktops }) => {
+test('only a developer’s run may open the inspector', { tag: '@double' }, async ({ desktops }) => {
   const desktop = await desktops.start({ isPackaged: true });
   await desktop.page();
   const made = desktop.log().find(({ kind }) => kind === 'new BrowserWindow');

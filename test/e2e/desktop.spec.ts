@@ -25,30 +25,34 @@ function diveLabels(page: Page): Promise<readonly (string | null)[]> {
 test.describe.configure({ timeout: 120_000 });
 
 test.describe('starting', () => {
-  test('takes every step in its order, and shows the window once it is painted', async ({ desktops }) => {
-    const { desktop } = await desktops.startWithDemo();
-    const kinds = desktop
-      .log()
-      .map(({ kind }) => kind)
-      .filter((kind) => kind !== 'console');
-    expect(kinds.slice(0, 13)).toEqual([
-      'requestSingleInstanceLock',
-      'enableSandbox',
-      'registerSchemesAsPrivileged',
-      'ready',
-      'setPermissionRequestHandler',
-      'setPermissionCheckHandler',
-      'setDevicePermissionHandler',
-      'webRequest.onBeforeRequest',
-      'setSpellCheckerEnabled',
-      'protocol.handle',
-      'new BrowserWindow',
-      'loadURL',
-      'show',
-    ]);
-  });
+  test(
+    'takes every step in its order, and shows the window once it is painted',
+    { tag: '@double' },
+    async ({ desktops }) => {
+      const { desktop } = await desktops.startWithDemo();
+      const kinds = desktop
+        .log()
+        .map(({ kind }) => kind)
+        .filter((kind) => kind !== 'console');
+      expect(kinds.slice(0, 13)).toEqual([
+        'requestSingleInstanceLock',
+        'enableSandbox',
+        'registerSchemesAsPrivileged',
+        'ready',
+        'setPermissionRequestHandler',
+        'setPermissionCheckHandler',
+        'setDevicePermissionHandler',
+        'webRequest.onBeforeRequest',
+        'setSpellCheckerEnabled',
+        'protocol.handle',
+        'new BrowserWindow',
+        'loadURL',
+        'show',
+      ]);
+    },
+  );
 
-  test('a second start hands its file to the first and ends', async ({ desktops }) => {
+  test('a second start hands its file to the first and ends', { tag: '@double' }, async ({ desktops }) => {
     const file = join(desktops.elsewhere, 'second.carryover');
     await writeFile(
       file,
@@ -75,15 +79,19 @@ test.describe('starting', () => {
     await expect(bench.title).toHaveText('Sent by the system');
   });
 
-  test('says so where a named file is not there, and opens all the same', async ({ desktops }) => {
-    const desktop = await desktops.start({ files: [join(desktops.elsewhere, 'nowhere.carryover')] });
-    await desktop.answerDialog({ response: 0 });
-    await expect(async () => {
-      const box = desktop.log().find(({ kind }) => kind === 'dialog.showMessageBox');
-      expect(JSON.stringify(box)).toContain('nowhere.carryover');
-    }).toPass();
-    await expect((await desktop.page()).getByRole('button', { name: /I accept/ }).first()).toBeVisible();
-  });
+  test(
+    'says so where a named file is not there, and opens all the same',
+    { tag: '@double' },
+    async ({ desktops }) => {
+      const desktop = await desktops.start({ files: [join(desktops.elsewhere, 'nowhere.carryover')] });
+      await desktop.answerDialog({ response: 0 });
+      await expect(async () => {
+        const box = desktop.log().find(({ kind }) => kind === 'dialog.showMessageBox');
+        expect(JSON.stringify(box)).toContain('nowhere.carryover');
+      }).toPass();
+      await expect((await desktop.page()).getByRole('button', { name: /I accept/ }).first()).toBeVisible();
+    },
+  );
 });
 
 test.describe('the library', () => {
@@ -226,7 +234,7 @@ test.describe('the menu', () => {
     await expect(bench.field('Bottom time')).not.toHaveValue(/^17/);
   });
 
-  test('shows versions and cautions in the about box', async ({ desktops }) => {
+  test('shows versions and cautions in the about box', { tag: '@double' }, async ({ desktops }) => {
     const { desktop } = await desktops.startWithDemo();
     await desktop.answerDialog({ response: 0 });
     await desktop.clickMenu('about');
@@ -237,64 +245,78 @@ test.describe('the menu', () => {
 });
 
 test.describe('settings', () => {
-  test('that are damaged cost themselves alone, and are kept aside', async ({ desktops }) => {
-    const first = await desktops.startWithDemo();
-    await first.bench.chooseTightest();
-    await first.bench.set('Bottom time', '17');
-    await first.bench.waitForSave();
-    await first.desktop.quit();
-    await writeFile(join(desktops.userData, 'settings.json'), '{"settings": {"units":');
+  test(
+    'that are damaged cost themselves alone, and are kept aside',
+    { tag: '@double' },
+    async ({ desktops }) => {
+      const first = await desktops.startWithDemo();
+      await first.bench.chooseTightest();
+      await first.bench.set('Bottom time', '17');
+      await first.bench.waitForSave();
+      await first.desktop.quit();
+      await writeFile(join(desktops.userData, 'settings.json'), '{"settings": {"units":');
 
-    const second = await desktops.start();
-    await second.answerDialog({ response: 0 });
-    await expect((await second.page()).getByRole('button', { name: /I accept/ }).first()).toBeVisible();
-    const aside = (await readdir(desktops.userData)).filter((name) => name.startsWith('settings-damaged-'));
-    expect(aside).toHaveLength(1);
-    expect(await readFile(join(desktops.userData, aside[0] ?? ''), 'utf8')).toBe('{"settings": {"units":');
-    expect(await desktops.libraryFiles()).toHaveLength(1);
-    await expect.poll(async () => JSON.stringify(second.log())).toContain('your trips are untouched');
-  });
+      const second = await desktops.start();
+      await second.answerDialog({ response: 0 });
+      await expect((await second.page()).getByRole('button', { name: /I accept/ }).first()).toBeVisible();
+      const aside = (await readdir(desktops.userData)).filter((name) => name.startsWith('settings-damaged-'));
+      expect(aside).toHaveLength(1);
+      expect(await readFile(join(desktops.userData, aside[0] ?? ''), 'utf8')).toBe('{"settings": {"units":');
+      expect(await desktops.libraryFiles()).toHaveLength(1);
+      await expect.poll(async () => JSON.stringify(second.log())).toContain('your trips are untouched');
+    },
+  );
 
-  test('bring the window back where it stood, unless that screen is gone', async ({ desktops }) => {
-    await mkdir(desktops.userData, { recursive: true });
-    const settings = { windowBounds: { x: 2000, y: 100, width: 1100, height: 700, isMaximized: false } };
-    await writeFile(join(desktops.userData, 'settings.json'), JSON.stringify(settings));
-    const two = [
-      { x: 0, y: 0, width: 1920, height: 1080 },
-      { x: 1920, y: 0, width: 1920, height: 1080 },
-    ];
-    const boundsOf = async (screens: readonly object[]) => {
-      const desktop = await desktops.start({ screens });
-      await desktop.page();
-      const made = desktop.log().find(({ kind }) => kind === 'new BrowserWindow');
-      await desktop.quit();
-      return made?.detail;
-    };
-    expect(await boundsOf(two)).toMatchObject({ x: 2000, y: 100, width: 1100, height: 700 });
-    expect(await boundsOf(two.slice(0, 1))).toMatchObject({ x: 320, y: 140, width: 1280, height: 800 });
-  });
+  test(
+    'bring the window back where it stood, unless that screen is gone',
+    { tag: '@double' },
+    async ({ desktops }) => {
+      await mkdir(desktops.userData, { recursive: true });
+      const settings = { windowBounds: { x: 2000, y: 100, width: 1100, height: 700, isMaximized: false } };
+      await writeFile(join(desktops.userData, 'settings.json'), JSON.stringify(settings));
+      const two = [
+        { x: 0, y: 0, width: 1920, height: 1080 },
+        { x: 1920, y: 0, width: 1920, height: 1080 },
+      ];
+      const boundsOf = async (screens: readonly object[]) => {
+        const desktop = await desktops.start({ screens });
+        await desktop.page();
+        const made = desktop.log().find(({ kind }) => kind === 'new BrowserWindow');
+        await desktop.quit();
+        return made?.detail;
+      };
+      expect(await boundsOf(two)).toMatchObject({ x: 2000, y: 100, width: 1100, height: 700 });
+      expect(await boundsOf(two.slice(0, 1))).toMatchObject({ x: 320, y: 140, width: 1280, height: 800 });
+    },
+  );
 });
 
 test.describe('a window that breaks', () => {
-  test('is offered again after a crash, with every saved change', async ({ desktops }) => {
-    desktops.expected.push(/Target crashed|Page crashed/);
-    const { desktop, page, bench } = await desktops.startWithDemo();
-    await bench.chooseTightest();
-    await bench.set('Bottom time', '17');
-    await bench.waitForSave();
-    const edited = await diveLabels(page);
-    await desktop.answerDialog({ response: 0 });
-    // The page never comes: its process is gone before it could.
-    await page.goto('chrome://crash').catch(() => {});
-    await expect
-      .poll(async () => JSON.stringify(desktop.log().filter(({ kind }) => kind === 'dialog.showMessageBox')))
-      .toContain('stopped working');
-    const again = await desktop.page();
-    await expect(new Workbench(again).dive(1)).toBeVisible();
-    expect(await diveLabels(again)).toEqual(edited);
-  });
+  test(
+    'is offered again after a crash, with every saved change',
+    { tag: '@double' },
+    async ({ desktops }) => {
+      desktops.expected.push(/Target crashed|Page crashed/);
+      const { desktop, page, bench } = await desktops.startWithDemo();
+      await bench.chooseTightest();
+      await bench.set('Bottom time', '17');
+      await bench.waitForSave();
+      const edited = await diveLabels(page);
+      await desktop.answerDialog({ response: 0 });
+      // The page never comes: its process is gone before it could.
+      await page.goto('chrome://crash').catch(() => {});
+      await expect
+        .poll(async () =>
+          JSON.stringify(desktop.log().filter(({ kind }) => kind === 'dialog.showMessageBox')),
+        )
+        .toContain('stopped working');
+      const again = await desktop.page();
+      await expect(new Workbench(again).dive(1)).toBeVisible();
+      expect(await diveLabels(again)).toEqual(edited);
+    },
+  );
 
-  test('is left alone where it hangs and the user waits', async ({ desktops }) => {
+  test('is left alone where it hangs and the user waits', { tag: '@double' }, async ({ desktops }) => {
     const { desktop, bench } = await desktops.startWithDemo();
     await desktop.answerDialog({ response: 1 });
     await desktop.hang();

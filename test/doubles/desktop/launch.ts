@@ -5,6 +5,7 @@ import { chromium, expect, type Browser, type Page } from '@playwright/test';
 import { findBrowser } from '../../../build/find-browser';
 import { at } from '../../../build/paths';
 import { unpack } from './codec';
+import { launchRuntime } from './launch-runtime';
 import type { Happening } from './state';
 import type { MenuItem } from './system';
 
@@ -56,6 +57,7 @@ interface Reply {
 
 /** Runs the built main; resolves once it is ready, or, where it ends before, once it has ended. */
 export async function launchDesktop(options: LaunchOptions): Promise<RunningDesktop> {
+  if (process.env['CARRYOVER_RUNTIME'] === 'electron') return launchRuntime(options);
   const port = await freePort();
   const folder = at('test/doubles/desktop');
   const child = spawn(
