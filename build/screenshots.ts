@@ -85,6 +85,7 @@ async function take(browser: Browser, address: string, shot: Shot): Promise<void
   if (shot.hasDive === true) await page.getByRole('button', { name: /^Tightest:/ }).click();
   await page.evaluate(() => document.fonts.ready.then(() => {}));
   await page.waitForLoadState('networkidle');
+  await page.getByText(/^Laying out/).waitFor({ state: 'hidden' });
   await page.screenshot({ path: file });
   await context.close();
   console.log(file);

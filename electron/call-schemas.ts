@@ -10,7 +10,12 @@ const tripText = z.string().max(MAX_TRIP_BYTES * 6);
 const title = z.string().max(1000);
 const stamp = z.iso.datetime({ precision: 3 });
 const documentBytes = z.instanceof(Uint8Array).refine((bytes) => bytes.byteLength <= 100_000_000);
-const mediaType = z.enum(['application/pdf', 'text/csv', 'application/json', 'text/plain', 'image/svg+xml']);
+const mediaType = z
+  .string()
+  .max(100)
+  .regex(/^[a-z]+\/[a-z0-9.+-]+$/);
+/** Documents that a person opens in a reader; nothing that a system would run. */
+const documentName = title.regex(/\.(pdf|csv|ics|gpx|zip|json|svg|txt)$/i);
 const command = z.strictObject({
   id: z.string().min(1).max(100),
   label: z.string().min(1).max(300),
@@ -28,7 +33,7 @@ export const CALL_SCHEMAS = {
   readVersion: z.tuple([token, z.string().max(100)]),
   openTrip: z.tuple([]),
   saveTripAs: z.tuple([tripText, title]),
-  saveDocument: z.tuple([documentBytes, title, mediaType]),
+  saveDocument: z.tuple([documentBytes, documentName, mediaType]),
   printPdf: z.tuple([documentBytes, title]),
   openText: z.tuple([]),
   loadSettings: z.tuple([]),

@@ -77,7 +77,7 @@ export function desktopHandlers(parts: DesktopParts): Handlers {
     saveDocument: (bytes, suggestedName) =>
       attempt(async () => {
         const name = basename(suggestedName);
-        const path = await askForPlace(name, extname(name).slice(1) || 'pdf');
+        const path = await askForPlace(name, extname(name).slice(1).toLowerCase());
         if (path === null) return false;
         await writeAtomically(nodeFs, { path, content: bytes, nowMs: Date.now() });
         return true;

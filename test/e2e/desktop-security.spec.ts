@@ -63,6 +63,7 @@ test('a call with other arguments than its own rejects, and nothing is written',
       ['readVersion', `library-${'0'.repeat(32)}`, '../'.repeat(60)],
       ['saveDocument', 'not bytes', 'a.pdf', 'application/pdf'],
       ['saveDocument', new Uint8Array(1), 'a.html', 'text/html'],
+      ['saveDocument', new Uint8Array(1), 'a.pdf.desktop', 'application/pdf'],
       ['saveSettings', { units: 'furlongs' }],
       ['saveSettings', { windowBounds: null }],
       ['openSource', 'x'.repeat(3000)],
@@ -76,7 +77,7 @@ test('a call with other arguments than its own rejects, and nothing is written',
       ),
     );
   });
-  expect(refusals).toEqual(Array.from({ length: 13 }, () => 'refused'));
+  expect(refusals).toEqual(Array.from({ length: 14 }, () => 'refused'));
   expect(await desktops.libraryFiles()).toEqual([]);
 });
 
