@@ -300,14 +300,14 @@ export const COMMANDS: readonly Command[] = [...trip, ...edit, ...dive, ...place
 /** What the trip itself offers beside them: a diver to look at, a dive to go to. For the palette. */
 export function commandsOfTrip({ trip: open }: Desk): readonly Command[] {
   const divers = open.party.map(({ id, name }): Command => ({
-    id: `diver.${id}`,
+    id: `look-at.${id}`,
     group: 'View',
     label: `Figures of ${name}`,
     run: () => chooseDiver(id),
   }));
   const sites = new Map(open.sites.map(({ id, name }) => [id, name]));
   const dives = open.dives.map(({ id, siteId, startsAt }, i): Command => ({
-    id: `dive.${id}`,
+    id: `go-to.${id}`,
     group: 'Dive',
     label: `Dive ${i + 1}, ${sites.get(siteId) ?? siteId}, ${startsAt.replace('T', ' ')}`,
     run: () => {

@@ -12,7 +12,8 @@ import { PLACES } from './place-names';
 import { TripMenu } from './trip-menu';
 
 export function Header(): ReactNode {
-  const title = useDesk(({ trip }) => trip.title);
+  // Until the last trip is there, nobody's title stands here.
+  const title = useDesk(({ ready, trip }) => (ready ? trip.title : 'Carryover'));
   const place = useDesk(({ settings }) => settings.place);
   const units = useDesk(({ settings }) => settings.units);
   return (
@@ -61,9 +62,11 @@ export function Header(): ReactNode {
 
 /** When the trip on screen was last kept, or that it is not. */
 function SavedLine(): ReactNode {
+  const ready = useDesk((state) => state.ready);
   const keeping = useDesk((state) => state.keeping);
   const unsaved = useDesk(isUnsaved);
   const clock = useDesk(({ settings }) => settings.clock);
+  if (!ready) return null;
   if (keeping.trouble) {
     return (
       <span className="saved failed" role="alert">

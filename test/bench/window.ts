@@ -1,5 +1,5 @@
 /** The cost of an edit in the built window: from key press to the painted result, on a trip of 56 dives and 12 divers. */
-import { chromium, type Page } from '@playwright/test';
+import { chromium, type Browser, type Page } from '@playwright/test';
 import { bundle } from '../../build/bundle';
 import { findBrowser } from '../../build/find-browser';
 import { at } from '../../build/paths';
@@ -19,6 +19,10 @@ const FLAGS = [
 ];
 
 const PRESSES = 60;
+const LOADS = 7;
+const ONE_SECOND_MS = 1000;
+/** A page of one word: what the browser itself needs. */
+const EMPTY_PAGE = 'data:text/html,<p>word';
 /** Two frames of a 60 Hz screen, milliseconds. */
 const TWO_FRAMES_MS = 2000 / 60;
 
@@ -75,6 +79,22 @@ function percentile(times: readonly number[], share: number): number {
   return sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))] ?? Number.NaN;
 }
 
+/** Milliseconds from navigation to the first text or picture, the median of several fresh profiles. */
+async function firstPaintMs(browser: Browser, address: string): Promise<number> {
+  const times: number[] = [];
+  for (let i = 0; i < LOADS; i += 1) {
+    const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+    const page = await context.newPage();
+    await page.goto(address);
+    await page.waitForFunction(() => performance.getEntriesByName('first-contentful-paint').length > 0);
+    times.push(
+      await page.evaluate(() => performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? NaN),
+    );
+    await context.close();
+  }
+  return percentile(times, 0.5);
+}
+
 export async function benchWindow(): Promise<readonly BenchLine[]> {
   const executablePath = findBrowser();
   if (executablePath === null) throw new Error('the window cannot be measured: no Chromium was found');
@@ -93,7 +113,11 @@ export async function benchWindow(): Promise<readonly BenchLine[]> {
     // Typing re-renders the field alone: the page's own cost of a key.
     const bareMs = await run(['1', '2']);
     const editMs = await run(['ArrowUp', 'ArrowDown']);
+    const paintMs = await firstPaintMs(browser, served.address);
+    const emptyMs = await firstPaintMs(browser, EMPTY_PAGE);
     return [
+      { what: 'first paint of the window', ms: paintMs, floor: 'an empty page', floorMs: emptyMs },
+      { what: 'the same', ms: paintMs, floor: 'one second', floorMs: ONE_SECOND_MS, atMost: 1 },
       {
         what: 'a depth edited among 56 dives and 12 divers, key press to paint, 95th percentile',
         ms: editMs,

@@ -16,7 +16,7 @@ test.describe('the workbench', () => {
   test('opens the demo trip and says how it stands', async () => {
     await expect(bench.sentence).toContainText(/\d+ dives on .* for a party of four\./);
     await expect(bench.sentence).toContainText('Tightest:');
-    await expect(bench.sentence).toContainText('Clear to fly from');
+    await expect(bench.sentence).toContainText('No flying before');
     await expect(bench.page.getByText('A plan is not a dive.')).toBeVisible();
   });
 

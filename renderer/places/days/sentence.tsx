@@ -37,7 +37,7 @@ function startOf(trip: Trip): string {
   return length === 1 ? 'One dive' : `${length} dives`;
 }
 
-/** How the trip stands, in a sentence or three: its size, the tightest dive, when flying is clear. */
+/** How the trip stands, in a sentence or three: its size, the tightest dive, before when there is no flying. */
 export function Sentence(): ReactNode {
   const trip = useDesk((state) => state.trip);
   const ledger = useDesk(selectLedger);
@@ -61,7 +61,7 @@ export function Sentence(): ReactNode {
   const stops = cautions.filter(({ severity }) => severity === 'stop').length;
   const changes = cautions.filter(({ severity }) => severity === 'change').length;
   // The whole party flies together: the latest of them says when, unless one diver is looked at.
-  const clearMin =
+  const flyMin =
     diverId === null
       ? ledger.divers.reduce<number | null>(
           (latest, { flyAfterMin }) =>
@@ -85,9 +85,9 @@ export function Sentence(): ReactNode {
       ) : (
         'No dive meets a limit. '
       )}
-      {clearMin === null ? null : (
+      {flyMin === null ? null : (
         <>
-          Clear to fly from {dateText(wallText(clearMin))}, {clockText(wallText(clearMin), clock)}.{' '}
+          No flying before {dateText(wallText(flyMin))}, {clockText(wallText(flyMin), clock)}.{' '}
         </>
       )}
       {cautions.length > 0 ? (
