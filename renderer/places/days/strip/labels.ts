@@ -75,16 +75,17 @@ const MOVES = [
  */
 export function placeLabels(dives: readonly LabelledDive[], page: Page): readonly LabelPlace[] {
   const obstacles = dives.map(obstaclesOf);
+  const neighbours = neighboursOf(dives, page.textScale);
   const order = dives
     .map((_, i) => i)
     .toSorted((a, b) => Number(dives[b]!.isFirstChoice) - Number(dives[a]!.isFirstChoice) || a - b);
 
   const soundings: Box[] = [];
-  const placed: Box[] = [];
   for (const i of order) {
-    const box = freeBox(dives[i]!, i, obstacles, placed, page);
-    placed.push(box);
-    soundings[i] = box;
+    const near = neighbours[i]!;
+    const placed = near.flatMap((k) => soundings[k] ?? []);
+    const around = near.flatMap((k) => obstacles[k]!);
+    soundings[i] = freeBox(dives[i]!, around, placed, page);
   }
 
   const mixes: Box[] = [];
@@ -95,11 +96,14 @@ export function placeLabels(dives: readonly LabelledDive[], page: Page): readonl
       const isFree =
         box.right <= page.widthPx &&
         box.bottom <= page.heightPx &&
-        soundings.every((other, k) => k === i || common(box, other) === 0) &&
-        mixes.every((other) => common(box, other) === 0) &&
-        obstacles.every((boxes, k) => k === i || boxes.every((other) => common(box, other) === 0));
+        neighbours[i]!.every(
+          (k) =>
+            common(box, soundings[k]!) === 0 &&
+            (mixes[k] === undefined || common(box, mixes[k]) === 0) &&
+            obstacles[k]!.every((other) => common(box, other) === 0),
+        );
       if (!isFree) continue;
-      mixes.push(box);
+      mixes[i] = box;
       mixPlaces[i] = place;
       break;
     }
@@ -133,8 +137,7 @@ function soundingBox(dive: LabelledDive, side: 1 | -1, lines: number, textScale:
 /** The first place that is free; where none is, the one that covers least. */
 function freeBox(
   dive: LabelledDive,
-  index: number,
-  obstacles: readonly (readonly Box[])[],
+  around: readonly Box[],
   placed: readonly Box[],
   { widthPx, heightPx, textScale }: Page,
 ): Box {
@@ -144,10 +147,7 @@ function freeBox(
     const box = soundingBox(dive, side, lines, textScale);
     if (box.left < 0 || box.right > widthPx || box.bottom > heightPx || box.top < 0) continue;
     // A figure under another figure cannot be read at all; across a thin line it still can.
-    let covered = 10 * placed.reduce((sum, other) => sum + common(box, other), 0);
-    obstacles.forEach((boxes, k) => {
-      if (k !== index) covered += boxes.reduce((sum, other) => sum + common(box, other), 0);
-    });
+    const covered = 10 * coveredBy(box, placed) + coveredBy(box, around);
     if (covered === 0) return box;
     if (covered < leastCovered) {
       best = box;
@@ -155,6 +155,25 @@ function freeBox(
     }
   }
   return best ?? soundingBox(dive, 1, 0, textScale);
+}
+
+function coveredBy(box: Box, others: readonly Box[]): number {
+  return others.reduce((sum, other) => sum + common(box, other), 0);
+}
+
+/** No label reaches further than this from its line, at 100 % text: a sounding, a mix and "10 of 12". */
+const REACH_PX = 150;
+
+/** For each dive the others whose line, bar or labels its own labels could meet. */
+function neighboursOf(dives: readonly LabelledDive[], textScale: number): readonly (readonly number[])[] {
+  const reach = REACH_PX * textScale;
+  return dives.map((dive, i) =>
+    dives.flatMap((other, k) => {
+      const isNear =
+        other.lineX < dive.lineX + 2 * reach && Math.max(other.barEndX, other.lineX) > dive.lineX - 2 * reach;
+      return k !== i && isNear ? k : [];
+    }),
+  );
 }
 
 /** What of a dive must not be written over: its line, its weight and its bar. The dotted way up may be. */

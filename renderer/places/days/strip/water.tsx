@@ -25,9 +25,9 @@ export const Water = memo(function Water({ time, depth, heightPx }: WaterProps) 
           height={bandPx + 0.5}
         />
       ))}
-      {nightsOf(time).map(({ fromX, untilX }) => (
+      {nightsOf(time).map(({ day, fromX, untilX }) => (
         <rect
-          key={fromX}
+          key={day}
           className="water-night"
           x={fromX}
           y={0}
@@ -44,12 +44,15 @@ export const Water = memo(function Water({ time, depth, heightPx }: WaterProps) 
 });
 
 /** From dusk to dawn, and the two ends of the page. */
-function nightsOf(time: TimeScale): readonly { readonly fromX: number; readonly untilX: number }[] {
+function nightsOf(
+  time: TimeScale,
+): readonly { readonly day: number; readonly fromX: number; readonly untilX: number }[] {
   const nights = [];
   for (let day = time.firstDay; day <= time.firstDay + time.dayCount; day += 1) {
     const duskMin = (day - 1) * 1440 + NIGHT.beginsAtMin;
     const dawnMin = day * 1440 + NIGHT.endsAtMin;
     nights.push({
+      day,
       fromX: Math.max(0, placeOf(time, duskMin)),
       untilX: Math.min(time.widthPx, placeOf(time, dawnMin)),
     });
