@@ -44,14 +44,15 @@ interface Place {
   readonly surfaceBar: number;
 }
 
-/** All pieces of the trip in order of time; null from the moment on that one exposure has none. */
+/** Exposures that can share a 24 h window, in order of time. */
 interface DayClock {
   readonly pieces: readonly ClockPiece[];
+  /** Where no share can be told, as one exposure has none. */
   readonly unknownSpans: readonly { readonly fromMin: WallMin; readonly toMin: WallMin }[];
 }
 
-function dayClock(ledger: DiverLedger): DayClock {
-  const exposures = [...ledger.start.exposures, ...ledger.entries.flatMap((entry) => entry.exposure ?? [])];
+/** What the carry on surfacing still knows is all that a window ending before the next dive can hold. */
+function dayClock({ exposures }: Carry): DayClock {
   return {
     pieces: exposures.flatMap((exposure) => exposure.pieces ?? []),
     unknownSpans: exposures
@@ -138,13 +139,13 @@ export function timelineOf(ledger: DiverLedger, trip: Trip, untilMin: WallMin): 
     restBar: AIR_N2 * inspiredBar(surfaceBar),
     limits: surfaceLimits(surfaceBar, ledger.diver.gradient.high),
   };
-  const clock = dayClock(ledger);
   const made = ledger.entries.flatMap((entry, index) => (entry.isMade ? [{ entry, index }] : []));
   const points: TimelinePoint[] = [];
   for (const [turn, { entry, index }] of made.entries()) {
+    const carry = ledger.carries[index]!;
+    const clock = dayClock(carry);
     points.push(...waterPoints(entry, clock, place));
     const next = made[turn + 1]?.entry.startMin ?? untilMin;
-    const carry = ledger.carries[index]!;
     if (next > carry.atMin) points.push(...surfacePoints(carry, next, clock, place));
   }
   return points;
