@@ -30,21 +30,23 @@ export function rounded(value: number, decimals: number, careful: Careful): numb
   return whole === 0 ? 0 : whole / scale;
 }
 
-const formats = new Map<string, Intl.NumberFormat>();
+const signs = new Map<string | undefined, string>();
 
-/** The number with the reader's decimal sign and always so many decimals. */
-export function numberText(value: number, decimals: number, careful: Careful, locale?: string): string {
-  const key = `${locale ?? ''}/${decimals}`;
-  let format = formats.get(key);
-  if (!format) {
-    format = new Intl.NumberFormat(locale, {
-      minimumFractionDigits: decimals,
-      maximumFractionDigits: decimals,
-      useGrouping: false,
-    });
-    formats.set(key, format);
+/** The reader's decimal sign, asked of the platform once: a page of figures is formatted at every key press. */
+function decimalSign(locale: string | undefined): string {
+  let sign = signs.get(locale);
+  if (sign === undefined) {
+    const parts = new Intl.NumberFormat(locale, { minimumFractionDigits: 1 }).formatToParts(0.5);
+    sign = parts.find(({ type }) => type === 'decimal')?.value ?? '.';
+    signs.set(locale, sign);
   }
-  return format.format(rounded(value, decimals, careful)).replace('-', '−');
+  return sign;
+}
+
+/** The number with the reader's decimal sign and always so many decimals, in the digits that figures are set in. */
+export function numberText(value: number, decimals: number, careful: Careful, locale?: string): string {
+  const text = rounded(value, decimals, careful).toFixed(decimals).replace('-', '−');
+  return decimals === 0 ? text : text.replace('.', decimalSign(locale));
 }
 
 /** A figure with its unit, "22 m"; decimals as given in metric, none in feet and psi. */
