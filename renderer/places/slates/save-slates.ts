@@ -5,7 +5,8 @@ import { slugOf } from '../../../core/library';
 import type { HostResult } from '../../../core/host';
 import type { SlateSettings } from '../../../core/slate/options';
 import type { Trouble } from '../../../core/result';
-import type { Trip } from '../../../core/trip/types';
+import { zipOf, type ZipEntry } from '../../../core/formats/zip';
+import type { Id, Trip } from '../../../core/trip/types';
 import { say } from '../../actions/view';
 import { todayText } from '../../figures/local-time';
 import { machine } from '../../store/machine';
@@ -64,31 +65,54 @@ function heard<T>(result: HostResult<T>): T | null {
   return null;
 }
 
-function fileName(trip: Trip, settings: SlateSettings, who: string): string {
-  return `${slugOf([trip.title, settings.kind, who].filter(Boolean).join(' '))}.pdf`;
+function fileName(trip: Trip, settings: SlateSettings, ending: 'pdf' | 'zip'): string {
+  return `${slugOf(trip.title)}-${settings.kind}.${ending}`;
 }
 
 export function saveOne(trip: Trip, settings: SlateSettings): Promise<void> {
   return during(async () => {
     const bytes = await made(trip, settings, 'Making the pages');
-    if (bytes) heard(await machine().saveDocument(bytes, fileName(trip, settings, ''), 'application/pdf'));
+    if (bytes) heard(await machine().saveDocument(bytes, fileName(trip, settings, 'pdf'), 'application/pdf'));
   });
 }
 
-/** One PDF for each diver; ends where one is not made, or the user thinks better of saving it. */
+/**
+ * One PDF for each diver, all in one archive: a browser lets a page hand over one file a click, and a dozen
+ * dialogs are no help on a desktop either.
+ */
 export function saveOneEach(trip: Trip, settings: SlateSettings): Promise<void> {
   return during(async () => {
     const ids = settings.diverIds ?? trip.party.map(({ id }) => id);
-    const onDives = trip.party.filter(
-      ({ id }) => ids.includes(id) && trip.dives.some((dive) => dive.divers?.includes(id) ?? true),
-    );
+    const onDives = trip.party.filter(({ id }) => ids.includes(id) && divesOn(trip, id, settings.dates));
+    const files: ZipEntry[] = [];
     for (const [i, { id, name }] of onDives.entries()) {
-      const mine = { ...settings, diverIds: [id] };
-      const bytes = await made(trip, mine, `${name}, ${i + 1} of ${onDives.length}`);
+      const bytes = await made(
+        trip,
+        { ...settings, diverIds: [id] },
+        `${name}, ${i + 1} of ${onDives.length}`,
+      );
       if (!bytes) return;
-      if (!heard(await machine().saveDocument(bytes, fileName(trip, mine, name), 'application/pdf'))) return;
+      // Numbered in the order of the party: two divers of one name are two files.
+      files.push({ name: `${i + 1} ${nameInArchive(name)} ${settings.kind}.pdf`, bytes });
     }
+    const archive = zipOf(files, todayText());
+    const name = fileName(trip, settings, 'zip');
+    heard(await machine().saveDocument(archive, name, 'application/zip'));
   });
+}
+
+/** A name without what some system's file names cannot have; letters of any script stay. */
+function nameInArchive(name: string): string {
+  return name.replaceAll(/[\\/:*?"<>|\p{Control}]+/gu, ' ').trim();
+}
+
+/** Whether a diver has a dive on one of the days: who has none would have no page. */
+function divesOn(trip: Trip, diverId: Id, dates: readonly string[] | null): boolean {
+  return trip.dives.some(
+    (dive) =>
+      (dive.divers?.includes(diverId) ?? true) &&
+      (dates === null || dates.includes(dive.startsAt.slice(0, 10))),
+  );
 }
 
 export function printSlates(trip: Trip, settings: SlateSettings): Promise<void> {

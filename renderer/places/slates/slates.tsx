@@ -85,7 +85,7 @@ function Actions(props: {
       </button>
       {divers > 1 ? (
         <button type="button" disabled={isIdle} onClick={() => settings && void saveOneEach(trip, settings)}>
-          Save one PDF a diver
+          Save one PDF a diver (ZIP)
         </button>
       ) : null}
       <button type="button" disabled={isIdle} onClick={() => settings && void printSlates(trip, settings)}>

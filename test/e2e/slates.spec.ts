@@ -1,0 +1,229 @@
+import { spawnSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { expect, test, type Download, type Page } from '@playwright/test';
+import { assert } from '../../core/result';
+import { readTrip } from '../../core/trip/read-trip';
+import { writeTrip } from '../../core/trip/write-trip';
+import { bigTrip } from '../bench/big-trip';
+import { Workbench } from './pages/workbench';
+
+const ROOT = join(import.meta.dirname, '..', '..');
+
+const read = readTrip(readFileSync(join(ROOT, 'core/trip/demo-trip.json'), 'utf8'));
+assert(read.ok, 'the demo trip cannot be read');
+const DEMO = read.value;
+
+function tool(name: string, args: readonly string[]): string {
+  const { status, stdout, stderr, error } = spawnSync(name, args, {
+    cwd: ROOT,
+    encoding: 'utf8',
+    maxBuffer: 1e9,
+  });
+  if (error)
+    throw new Error(`${name} is needed for this test (Debian: poppler-utils, qpdf): ${error.message}`);
+  if (status !== 0) throw new Error(`${name} ended with ${status}: ${stderr}`);
+  return stdout;
+}
+
+/** A PDF with its streams uncompressed and the identifiers that qpdf itself gives left out. */
+function uncompressed(file: string): string {
+  return tool('qpdf', ['--qdf', '--object-streams=disable', '--static-id', file, '-']);
+}
+
+/** The Slates place as a hand and an eye know it. */
+class SlatesPlace {
+  constructor(private readonly page: Page) {}
+
+  async open(): Promise<void> {
+    await this.page.getByRole('navigation').getByRole('button', { name: 'Slates' }).click();
+    await this.shown();
+  }
+
+  get pages() {
+    return this.page.locator('.slate-page');
+  }
+
+  get count() {
+    return this.page.locator('.slates-count');
+  }
+
+  async shown(): Promise<void> {
+    await expect(this.pages.first().locator('svg text').first()).toBeVisible();
+  }
+
+  choice(label: string) {
+    return this.page.getByLabel(label, { exact: true });
+  }
+
+  async saved(button: string): Promise<Download> {
+    const [download] = await Promise.all([
+      this.page.waitForEvent('download'),
+      this.page.getByRole('button', { name: button, exact: true }).click(),
+    ]);
+    return download;
+  }
+}
+
+test.describe('slates', () => {
+  let bench: Workbench;
+  let slates: SlatesPlace;
+
+  test.beforeEach(async ({ page }) => {
+    bench = new Workbench(page);
+    slates = new SlatesPlace(page);
+    await bench.open();
+    await slates.open();
+  });
+
+  test.afterEach(() => {
+    expect(bench.faults).toEqual([]);
+  });
+
+  test('saves a PDF whose pages are those of the command', async () => {
+    const info = test.info();
+    const download = await slates.saved('Save PDF');
+    expect(download.suggestedFilename()).toMatch(/-wet\.pdf$/);
+    const mine = info.outputPath('window.pdf');
+    await download.saveAs(mine);
+    const theirs = info.outputPath('command.pdf');
+    tool(process.execPath, ['--import', 'tsx', 'electron/plan.ts', '--slate', theirs]);
+    expect(uncompressed(mine)).toBe(uncompressed(theirs));
+
+    const text = tool('pdftotext', ['-raw', '-enc', 'UTF-8', mine, '-']);
+    expect(text).toContain(DEMO.title);
+    for (const diver of DEMO.party) expect(text).toContain(diver.name);
+    expect(await slates.pages.count()).toBe(text.split('\f').length - 1);
+  });
+
+  test('shows each word where the PDF has it, as wide as it is there', async ({ page }, info) => {
+    const download = await slates.saved('Save PDF');
+    const file = info.outputPath('window.pdf');
+    await download.saveAs(file);
+    const html = tool('pdftotext', ['-bbox', '-f', '1', '-l', '1', file, '-']);
+    const printed = [...html.matchAll(/xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)"[^>]*>([^<]+)</g)].map(
+      ([, xMin, yMin, xMax, word]) => ({
+        word,
+        x: Number(xMin),
+        y: Number(yMin),
+        width: Number(xMax) - Number(xMin),
+      }),
+    );
+    const drawn = await page
+      .locator('.slate-page')
+      .first()
+      .locator('svg text')
+      .evaluateAll((texts) =>
+        (texts as SVGTextElement[]).map((text) => ({
+          word: text.textContent ?? '',
+          x: Number(text.getAttribute('x')),
+          y: Number(text.getAttribute('y')),
+          width: text.getComputedTextLength(),
+        })),
+      );
+    // Each drawn text begins where its first word is printed and ends where its last one does.
+    const SHIFT_PT = 0.05;
+    // The browser hints and rounds its letters by a fraction of a point.
+    const WIDTH_PT = 0.7;
+    for (const each of drawn) {
+      const words = each.word.trim().split(/\s+/);
+      const onLine = printed.filter(({ y }) => y < each.y && y > each.y - 40);
+      const first = onLine.find(({ word, x }) => word === words[0] && Math.abs(x - each.x) < SHIFT_PT);
+      expect(first, `"${each.word}" at ${each.x}, ${each.y}`).toBeDefined();
+      const end = each.x + each.width;
+      const last = onLine.find(
+        ({ word, x, width }) => word === words.at(-1) && Math.abs(x + width - end) < WIDTH_PT,
+      );
+      expect(last, `the end of "${each.word}" at ${end}`).toBeDefined();
+    }
+    expect(drawn.length).toBeGreaterThan(30);
+  });
+
+  test('prints the divers, days, kind and paper chosen', async ({ page }) => {
+    const all = await slates.count.textContent();
+    await page.getByLabel('Guest 2', { exact: true }).check();
+    await page.getByLabel('Tue 16 Mar 2027', { exact: true }).check();
+    await expect(slates.count).not.toHaveText(all ?? '');
+    for (const caption of await slates.pages.locator('figcaption').allTextContents()) {
+      expect(caption).toMatch(/^\d+\. Guest 2, Tue 16 Mar 2027, dive/);
+    }
+    await slates.choice('Kind').selectOption('Briefing sheet');
+    await expect(slates.pages.first()).toContainText('Before entry, ask');
+    await expect(slates.choice('Paper')).toHaveValue('A4');
+    await slates.choice('Kind').selectOption('Cylinder tags and log');
+    await expect(slates.pages.last()).toContainText('Cylinder analysis log');
+    await slates.choice('Kind').selectOption('Trip sheet');
+    await expect(slates.pages.first()).toContainText('Nitrogen carried');
+    const download = await slates.saved('Save PDF');
+    expect(download.suggestedFilename()).toMatch(/-trip\.pdf$/);
+  });
+
+  test('follows an edit of the trip', async ({ page }) => {
+    const before = await slates.pages.first().textContent();
+    await page.getByRole('navigation').getByRole('button', { name: 'Days' }).click();
+    await bench.dive(1).click();
+    await bench.set('Depth', '11');
+    await slates.open();
+    await expect(slates.pages.first()).toContainText('11 m');
+    expect(await slates.pages.first().textContent()).not.toBe(before);
+  });
+
+  test('refuses a paper that cannot be, beside the field, and takes one that can', async ({ page }) => {
+    await slates.choice('Paper').selectOption('own size');
+    const size = slates.choice('Paper, width x height');
+    await size.fill('9000x10mm');
+    await size.press('Enter');
+    await expect(page.getByRole('alert')).toContainText('cannot be printed');
+    await size.fill('120x180mm');
+    await size.press('Enter');
+    await expect(page.getByRole('alert')).toHaveCount(0);
+    await expect(slates.pages.first().locator('svg')).toHaveAttribute('viewBox', /^0 0 340\.15/);
+    await size.fill('60x70mm');
+    await size.press('Enter');
+    await expect(page.locator('.slate-troubles')).toContainText('Choose a larger paper');
+    await expect(page.getByRole('button', { name: 'Save PDF' })).toBeDisabled();
+  });
+
+  test('saves one PDF a diver, all in one archive', async () => {
+    const download = await slates.saved('Save one PDF a diver (ZIP)');
+    expect(download.suggestedFilename()).toMatch(/-wet\.zip$/);
+    const text = (await readFile(await download.path())).toString('latin1');
+    expect(text.match(/%PDF-1\.7/g)).toHaveLength(DEMO.party.length);
+    // Each name stands before its file and in the list at the end.
+    for (const [i, { name }] of DEMO.party.entries()) {
+      const file = `${i + 1} ${name} wet.pdf`;
+      expect(text.split(file)).toHaveLength(3);
+    }
+  });
+
+  test('says which letters the font lacks', async ({ page }) => {
+    const trip = DEMO;
+    const named = {
+      ...trip,
+      party: trip.party.map((diver, i) => (i === 0 ? { ...diver, name: '海 Guide' } : diver)),
+    };
+    await bench.openFile('named.carryover', writeTrip(named));
+    await expect(page.getByText('The font has no sign for 海')).toBeVisible();
+  });
+
+  test('shows how far a week for twelve is, and stops when told to', async ({ page }, info) => {
+    await bench.openFile('twelve.carryover', writeTrip(bigTrip(28, 12)));
+    await expect(slates.count).toHaveText(/^3\d\d pages$/);
+    let saved = 0;
+    page.on('download', () => (saved += 1));
+    await page.getByRole('button', { name: 'Save one PDF a diver (ZIP)' }).click();
+    await expect(page.getByRole('progressbar')).toBeVisible();
+    await expect(page.getByText(/Guest \d+, \d+ of 12/)).toBeVisible();
+    await page.getByRole('button', { name: 'Cancel' }).click();
+    await expect(page.getByText('Stopped; nothing more was made.')).toBeVisible();
+    await expect(page.getByRole('progressbar')).toHaveCount(0);
+    expect(saved).toBeLessThan(12);
+    // And the next one goes through.
+    const download = await slates.saved('Save PDF');
+    const file = info.outputPath('twelve.pdf');
+    await download.saveAs(file);
+    expect((await readFile(file)).subarray(0, 5).toString()).toBe('%PDF-');
+    expect(tool('qpdf', ['--check', file])).toContain('No syntax or stream encoding errors found');
+  });
+});
