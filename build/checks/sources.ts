@@ -48,7 +48,7 @@ export function unsourcedIn(file: SourceFile): readonly Unsourced[] {
     if (statement.type !== 'ExportNamedDeclaration' || declaration === null || declaration === undefined)
       return [];
     const figures = figuresIn(declaration);
-    if (figures.length === 0 || SOURCE.test(commentsOf(parsed, statement, body))) return [];
+    if (figures.length === 0 || SOURCE.test(commentsOf(file, parsed, statement, body))) return [];
     return [
       { where: `${file.path}:${lineAt(file.text, statement.start)}`, name: nameOf(declaration), figures },
     ];
@@ -61,25 +61,47 @@ function headComment({ text }: SourceFile, { comments }: Parsed): string {
   return first !== undefined && text.slice(0, first.start).trim() === '' ? first.value : '';
 }
 
-/** The comments before a statement, after the one before it, and those within it. */
-function commentsOf({ comments }: Parsed, statement: SyntaxNode, body: readonly SyntaxNode[]): string {
-  const before = body[body.indexOf(statement) - 1]?.end ?? 0;
-  return comments
-    .filter(({ start, end }) => start >= before && end <= statement.end)
-    .map(({ value }) => value)
-    .join('\n');
+/**
+ * The comments before a statement, after the one before it, and those within it. Statements that follow each
+ * other line by line, without a blank line or a word between them, share the comment above the first.
+ */
+function commentsOf(
+  file: SourceFile,
+  parsed: Parsed,
+  statement: SyntaxNode,
+  body: readonly SyntaxNode[],
+): string {
+  const previous = body[body.indexOf(statement) - 1];
+  const own = parsed.comments
+    .filter(({ start, end }) => start >= (previous?.end ?? 0) && end <= statement.end)
+    .map(({ value }) => value);
+  const between = previous === undefined ? '' : file.text.slice(previous.end, statement.start);
+  if (previous === undefined || own.length > 0 || !/^[^\S\n]*\n[^\S\n]*$/.test(between))
+    return own.join('\n');
+  return commentsOf(file, parsed, previous, body);
 }
 
 function figuresIn(declaration: SyntaxNode): readonly number[] {
   if (declaration.type === 'TSTypeAliasDeclaration' || declaration.type === 'TSInterfaceDeclaration')
     return [];
   const figures: number[] = [];
+  const exponents = new Set<unknown>();
   walk(declaration, (node) => {
     const { value } = node as { value?: unknown };
+    // A square or a cube is arithmetic; an exponent with a fraction is somebody's finding.
+    if (node.type === 'BinaryExpression' && node['operator'] === '**' && isWhole(node['right'])) {
+      exponents.add(node['right']);
+    }
+    if (exponents.has(node)) return;
     if (node.type === 'Literal' && typeof value === 'number' && !PLAIN_NUMBERS.has(value))
       figures.push(value);
   });
   return figures;
+}
+
+function isWhole(node: unknown): boolean {
+  const { value } = node as { value?: unknown };
+  return Number.isInteger(value);
 }
 
 function nameOf(declaration: SyntaxNode): string {

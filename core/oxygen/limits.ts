@@ -32,7 +32,7 @@ export const NOAA_LIMITS: readonly OxygenLimit[] = [
 /** At or below this nothing counts, for CNS and lungs alike. Source: common practice with the table and the UPTD. */
 export const EXPOSURE_FROM_BAR = 0.5;
 
-/** The table's last row: above it there is no limit to divide by. */
+/** The table's last row: above it there is no limit to divide by. Source: the table above. */
 export const LAST_LIMIT_BAR = 1.6;
 
 /** Between these pressures a limit is linear; the first piece holds the 0.6 row down to 0.5. */

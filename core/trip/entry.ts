@@ -26,17 +26,19 @@ export const USUAL_TURN_SHARE = 0.5;
 
 const limitsKnown = new Map<number, Map<number, Lanes>>();
 
+/** A session meets a handful of altitudes and gradients; a fuzzer thousands, which must not be kept for ever. */
+const LIMITS_KEPT = 64;
+
 /** Tolerated tensions at the surface; kept, as a party has few gradients and a trip one surface. */
 export function surfaceLimits(surfaceBar: number, gradientHigh: number): Lanes {
   let byGradient = limitsKnown.get(surfaceBar);
   if (!byGradient) {
-    // A session meets a handful of altitudes; a fuzzer thousands, which must not be kept for ever.
-    if (limitsKnown.size > 64) limitsKnown.clear();
+    if (limitsKnown.size > LIMITS_KEPT) limitsKnown.clear();
     limitsKnown.set(surfaceBar, (byGradient = new Map()));
   }
   let limits = byGradient.get(gradientHigh);
   if (!limits) {
-    if (byGradient.size > 64) byGradient.clear();
+    if (byGradient.size > LIMITS_KEPT) byGradient.clear();
     byGradient.set(gradientHigh, (limits = toleratedTensions(surfaceBar, gradientHigh)));
   }
   return limits;

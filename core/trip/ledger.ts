@@ -11,7 +11,10 @@ import { mixFor } from './mix-choice';
 import { startCarry } from './start';
 import type { Diver, Trip } from './types';
 
-/** A diver counts as clear when every compartment is within this share of its limit from rest. */
+/**
+ * A diver counts as clear when every compartment is within this share of its limit from rest.
+ * Source: a convention of this project; a percent is the finest that the bands show.
+ */
 export const CLEAR_SHARE = 0.01;
 
 /**

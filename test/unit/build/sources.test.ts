@@ -22,8 +22,19 @@ describe('unsourcedIn', () => {
   });
 
   it('does not lend the source of one table to the next', () => {
-    const text = 'const other = 1;\n/** Source: a manual. */\nexport const A = 1.4;\nexport const B = 1.6;';
+    const text =
+      'const other = 1;\n/** Source: a manual. */\nexport const A = 1.4;\n// Another.\nexport const B = 1.6;';
     expect(names(text)).toEqual(['B']);
+  });
+
+  it('lends it to what follows line by line', () => {
+    expect(names('/** Source: a manual. */\nexport const A = 1.4;\nexport const B = 1.6;')).toEqual([]);
+    expect(names('/** Source: a manual. */\nexport const A = 1.4;\n\nexport const B = 1.6;')).toEqual(['B']);
+  });
+
+  it('takes a square for arithmetic, and an exponent with a fraction for a finding', () => {
+    expect(names('export const square = (x: number) => x ** 3;')).toEqual([]);
+    expect(names('export const f = (x: number) => x ** 2.285;')).toEqual(['f']);
   });
 
   it('leaves counting, types and what is not exported alone', () => {
