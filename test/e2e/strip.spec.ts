@@ -301,7 +301,7 @@ test.describe('the bands', () => {
     const readouts = page.locator('.band-readout');
     await expect(readouts).toHaveCount(2);
     await expect(readouts.first()).toContainText(
-      /^\w{3} \d+, \d\d:\d\d nitrogen \d+ % of the limit, compartment \d+/,
+      /^\w{3} \d+, \d\d:\d\d (at [\d.]+ m )?nitrogen \d+ % of the surface limit, compartment \d+/,
     );
     await expect(readouts.last()).toContainText(/CNS clock \d+ %, rolling 24 h \d+ %$/);
   });

@@ -11,7 +11,7 @@ import {
   YAxis,
   type TooltipContentProps,
 } from 'recharts';
-import { percentText } from '../../../figures/format';
+import { depthText, percentText } from '../../../figures/format';
 import { COMPARTMENT_COUNT } from '../../../../core/tissues/compartments';
 import type { BandPoint } from './band-data';
 import { momentText, type Reader } from './strip-words';
@@ -61,14 +61,16 @@ interface ReadoutProps {
 function Readout({ at, reader, children, more }: ReadoutProps) {
   return (
     <p className="band-readout" role="status">
-      <strong>{momentText(at.atMin, reader)}</strong> {children}
+      <strong>{momentText(at.atMin, reader)}</strong>
+      {at.depthM > 0.05 && ` at ${depthText(at.depthM, reader.units)}`} {children}
       {more !== undefined && <span className="band-all">{more}</span>}
     </p>
   );
 }
 
+/** Of the limit at the surface: at depth a fast compartment may pass it, and is below it again on surfacing. */
 function nitrogenText(at: BandPoint): string {
-  return `nitrogen ${percentText(at.share, 'up')} of the limit, compartment ${at.compartment} leading`;
+  return `nitrogen ${percentText(at.share, 'up')} of the surface limit, compartment ${at.compartment} leading`;
 }
 
 /** Each compartment in words, where all are drawn: sixteen lines cannot be told apart by eye. */
