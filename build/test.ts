@@ -18,13 +18,16 @@ interface Outcome {
   readonly seconds: number;
 }
 
+/** Colours are for a person who looks on; a log is read by programs too. */
+const PLAIN = process.stdout.isTTY ? {} : { NO_COLOR: '1', FORCE_COLOR: '0' };
+
 const reports = mkdtempSync(join(tmpdir(), 'carryover-test-'));
 
 function run(args: readonly string[], env: NodeJS.ProcessEnv = {}): boolean {
   const { status } = spawnSync(process.execPath, args, {
     cwd: ROOT,
     stdio: 'inherit',
-    env: { ...process.env, ...env },
+    env: { ...process.env, ...PLAIN, ...env },
   });
   return status === 0;
 }
@@ -46,7 +49,7 @@ function vitest(): Tally {
   const hasPassed = run([
     at('node_modules/vitest/vitest.mjs'),
     'run',
-    '--reporter=dot',
+    '--reporter=default',
     '--reporter=json',
     `--outputFile.json=${file}`,
   ]);

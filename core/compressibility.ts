@@ -17,7 +17,7 @@ const NODES = [
   { bar: 300, o2: 0.9802, n2: 1.1401 },
 ] as const;
 
-/** The last pressure the table knows, bar absolute. */
+/** The last pressure the table knows, bar absolute. Source: the table above. */
 export const LAST_TABLED_BAR = 300;
 
 type Gas = 'o2' | 'n2';

@@ -55,10 +55,14 @@ export function unsourcedIn(file: SourceFile): readonly Unsourced[] {
   });
 }
 
-/** A comment that stands alone at the top, before the first statement's own. */
-function headComment({ text }: SourceFile, { comments }: Parsed): string {
+/** A comment at the top that speaks for the whole file: before the imports, or with a blank line after it. */
+function headComment({ text }: SourceFile, { comments, program }: Parsed): string {
   const [first] = comments;
-  return first !== undefined && text.slice(0, first.start).trim() === '' ? first.value : '';
+  const [statement] = program['body'] as readonly SyntaxNode[];
+  if (first === undefined || statement === undefined || text.slice(0, first.start).trim() !== '') return '';
+  const isOfFile =
+    statement.type === 'ImportDeclaration' || /^[^\S\n]*\n[^\S\n]*\n/.test(text.slice(first.end));
+  return isOfFile ? first.value : '';
 }
 
 /**
