@@ -10,5 +10,6 @@ export const PLACES: readonly PlaceName[] = [
   { id: 'days', label: 'Days' },
   { id: 'sites', label: 'Sites' },
   { id: 'mixes', label: 'Mixes' },
+  { id: 'party', label: 'Party' },
   { id: 'slates', label: 'Slates' },
 ];

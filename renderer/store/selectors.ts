@@ -66,6 +66,11 @@ export function selectRoomMin(state: Desk): (entry: Entry) => number | null {
   return roomMinutesIn(selectLedger(state)).minutes;
 }
 
+/** Orders entries by their room: past a limit without a figure first, no limit in reach last. */
+export function selectRoomKey(state: Desk): (entry: Entry) => number {
+  return roomMinutesIn(selectLedger(state)).key;
+}
+
 /** The whole room of one entry: minutes, metres, sooner. Dearer than the minutes, so asked for what is on show. */
 export function roomOfEntry(state: Desk, entry: Entry): Room | null {
   const held = roomsOf.get(entry);

@@ -1,0 +1,174 @@
+import { useState, type ReactNode } from 'react';
+import type { Caution, DiverLedger } from '../../../core/trip/ledger-types';
+import type { Id } from '../../../core/trip/types';
+import { removeDiver } from '../../actions/party';
+import { chooseDives, chooseDiver, goTo } from '../../actions/view';
+import { countText, NO_FIGURE, numberText, percentText, unitText } from '../../figures/format';
+import { memo } from '../../store/memo';
+import { diveNumber, ledgerOfDiver, roomOfEntry, selectCautions } from '../../store/selectors';
+import { useDesk } from '../../store/store';
+import { CautionItems } from '../days/caution-list';
+import { DiverDives } from './diver-dives';
+import { DiverFields } from './diver-fields';
+import { EarlierDives } from './earlier-dives';
+import type { DiverFigures } from './party-figures';
+import { entryDate, isCare, limitPhrase, momentText } from './party-words';
+
+/** So many stand open; a tight trip can raise a page of them. */
+const SHOWN = 3;
+
+/** Everything about one diver: gear, limits, what they bring along, what comes of the trip for them. */
+export function DiverCard(props: { readonly figures: DiverFigures; readonly onCopy: () => void }): ReactNode {
+  const { figures, onCopy } = props;
+  const { diver, dives } = figures;
+  const party = useDesk(({ trip }) => trip.party);
+  const [refusal, setRefusal] = useState<string | null>(null);
+  const remove = (): void => {
+    const result = removeDiver(diver.id);
+    setRefusal(result.ok ? null : `${result.troubles[0].what} ${result.troubles[0].mend}`);
+  };
+  return (
+    <section className="diver-card" aria-label={diver.name}>
+      <p className="soft eyebrow">
+        {party.length > 1
+          ? `Diver ${party.findIndex(({ id }) => id === diver.id) + 1} of ${party.length}`
+          : 'The diver'}
+      </p>
+      <h2 className="unseen">{diver.name}</h2>
+      <DiverFields diver={diver} />
+      <Comes figures={figures} />
+      <Cautions diverId={diver.id} />
+      <EarlierDives diver={diver} />
+      <DiverDives diver={diver} />
+      <p className="card-end">
+        <button
+          type="button"
+          className="plain"
+          disabled={dives === 0}
+          onClick={() => {
+            chooseDiver(diver.id);
+            goTo('days');
+          }}
+        >
+          Their figures on Days
+        </button>
+        <button type="button" className="plain" aria-label={`Copy ${diver.name}`} onClick={onCopy}>
+          Copy
+        </button>
+        <button type="button" className="plain" aria-label={`Remove ${diver.name}`} onClick={remove}>
+          Remove
+        </button>
+      </p>
+      {refusal ? (
+        <div className="field-refusal" role="alert">
+          {refusal}
+        </div>
+      ) : null}
+    </section>
+  );
+}
+
+interface Extremes {
+  readonly cns: number | null;
+  readonly cnsDay: number | null;
+  readonly otu: number;
+  readonly leastBar: number | null;
+}
+
+function most(values: readonly (number | null)[]): number | null {
+  // One that cannot be told makes the most of them unknown too.
+  return values.length === 0 || values.includes(null) ? null : Math.max(...values.map(Number));
+}
+
+/** The most oxygen and the least gas of any dive. */
+const extremesOf = memo(({ entries }: DiverLedger): Extremes => {
+  const made = entries.filter(({ isMade }) => isMade);
+  const ends = made.map(({ gas }) => gas.endBar);
+  return {
+    cns: most(made.map(({ cns }) => cns.after)),
+    cnsDay: most(made.map(({ cns }) => cns.day)),
+    otu: made.at(-1)?.otu.trip ?? 0,
+    leastBar: ends.length === 0 || ends.includes(null) ? null : Math.min(...ends.map(Number)),
+  };
+});
+
+/** What comes of the whole trip for a diver. */
+function Comes({ figures }: { readonly figures: DiverFigures }): ReactNode {
+  const { diver, tightest: entry, dives, flyAfterMin } = figures;
+  const trip = useDesk((state) => state.trip);
+  const units = useDesk(({ settings }) => settings.units);
+  const clock = useDesk(({ settings }) => settings.clock);
+  const room = useDesk((state) => (entry ? roomOfEntry(state, entry) : null));
+  const extremes = useDesk((state) => {
+    const ledger = ledgerOfDiver(state, diver.id);
+    return ledger ? extremesOf(ledger) : null;
+  });
+  if (dives === 0 || !extremes) return <p className="soft comes-none">Not on any dive.</p>;
+  const isGasShort = extremes.leastBar === null || extremes.leastBar < diver.cylinder.reserveBar;
+  return (
+    <dl className="comes">
+      <div>
+        <dt>Tightest</dt>
+        <dd>
+          {entry && room ? (
+            <button
+              type="button"
+              className={isCare(room.min) ? 'linked care' : 'linked'}
+              onClick={() => {
+                goTo('days');
+                chooseDives([entry.dive.id]);
+                chooseDiver(diver.id);
+              }}
+            >
+              {limitPhrase(room)}, dive {diveNumber(trip, entry.dive.id)}, {entryDate(entry)}
+            </button>
+          ) : (
+            'no limit in reach'
+          )}
+        </dd>
+      </div>
+      <div>
+        <dt>CNS at most</dt>
+        <dd>
+          <span className="figure">{percentText(extremes.cns, 'up')}</span>
+          {extremes.cnsDay === null ? '' : `, of 24 h ${percentText(extremes.cnsDay, 'up')}`}
+        </dd>
+      </div>
+      <div>
+        <dt>OTU of the trip</dt>
+        <dd className="figure">{numberText(extremes.otu, 0, 'up')}</dd>
+      </div>
+      <div>
+        <dt>Least gas left</dt>
+        <dd className={isGasShort ? 'figure care' : 'figure'}>
+          {extremes.leastBar === null ? NO_FIGURE : unitText(extremes.leastBar, 'pressure', units, 'down')}
+        </dd>
+      </div>
+      <div>
+        <dt>Clear to fly</dt>
+        <dd className="figure">{momentText(flyAfterMin, clock)}</dd>
+      </div>
+    </dl>
+  );
+}
+
+const cautionsOfDiver = memo((cautions: readonly Caution[], diverId: Id): readonly Caution[] =>
+  cautions.filter((caution) => caution.diverId === diverId),
+);
+
+function Cautions({ diverId }: { readonly diverId: Id }): ReactNode {
+  const trip = useDesk((state) => state.trip);
+  const cautions = useDesk((state) => cautionsOfDiver(selectCautions(state), diverId));
+  if (cautions.length === 0) return null;
+  return (
+    <>
+      <CautionItems cautions={cautions.slice(0, SHOWN)} trip={trip} withDive />
+      {cautions.length > SHOWN ? (
+        <details>
+          <summary>{countText(cautions.length - SHOWN)} more</summary>
+          <CautionItems cautions={cautions.slice(SHOWN)} trip={trip} withDive />
+        </details>
+      ) : null}
+    </>
+  );
+}

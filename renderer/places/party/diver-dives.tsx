@@ -1,0 +1,47 @@
+import { useState, type ReactNode } from 'react';
+import type { Diver } from '../../../core/trip/types';
+import { setOnDive } from '../../actions/party';
+import { clockText, dateText } from '../../figures/format';
+import { diveNumber, siteOf } from '../../store/selectors';
+import { useDesk } from '../../store/store';
+
+/** Which dives a diver makes: a tick for each, out of the way until asked for. */
+export function DiverDives({ diver }: { readonly diver: Diver }): ReactNode {
+  const trip = useDesk((state) => state.trip);
+  const clock = useDesk(({ settings }) => settings.clock);
+  const [refusal, setRefusal] = useState<string | null>(null);
+  if (trip.dives.length === 0) return null;
+  const isOn = (divers: readonly string[] | undefined): boolean => divers?.includes(diver.id) ?? true;
+  const made = trip.dives.filter(({ divers }) => isOn(divers)).length;
+  return (
+    <details>
+      <summary>
+        {made === trip.dives.length ? 'On every dive' : `On ${made} of ${trip.dives.length} dives`}
+      </summary>
+      {refusal ? (
+        <div className="field-refusal" role="alert">
+          {refusal}
+        </div>
+      ) : null}
+      <fieldset className="diver-dives">
+        <legend className="unseen">Dives of {diver.name}</legend>
+        {trip.dives.map((dive) => (
+          <label key={dive.id}>
+            <input
+              type="checkbox"
+              checked={isOn(dive.divers)}
+              onChange={(event) => {
+                const result = setOnDive(diver.id, dive.id, event.target.checked);
+                setRefusal(result.ok ? null : `${result.troubles[0].what} ${result.troubles[0].mend}`);
+              }}
+            />
+            <span>
+              {diveNumber(trip, dive.id)}, {dateText(dive.startsAt)} {clockText(dive.startsAt, clock)},{' '}
+              {siteOf(trip, dive.siteId)?.name}
+            </span>
+          </label>
+        ))}
+      </fieldset>
+    </details>
+  );
+}

@@ -1,0 +1,144 @@
+import type { ReactNode } from 'react';
+import { wallMin, wallText } from '../../../core/trip/clock';
+import type { Diver, Trip } from '../../../core/trip/types';
+import { tell } from '../../actions/edit';
+import {
+  setArrival,
+  setCylinder,
+  setDepthLimit,
+  setDiverName,
+  setGradient,
+  setOxygenCeiling,
+  setPo2Limits,
+  setSurfaceRate,
+} from '../../actions/party';
+import { fullL } from '../../figures/cylinder';
+import { unitText } from '../../figures/format';
+import { todayText } from '../../figures/local-time';
+import { DateField } from '../../parts/date-field';
+import { TextField } from '../../parts/field';
+import { ClockField, PlainNumberField, ShareField, UnitField } from '../../parts/number-field';
+import { useDesk } from '../../store/store';
+
+/** Gear, limits and gradient of a diver, each a field. */
+export function DiverFields({ diver }: { readonly diver: Diver }): ReactNode {
+  const { id, cylinder, po2, gradient } = diver;
+  const units = useDesk(({ settings }) => settings.units);
+  const isImperial = units === 'imperial';
+  return (
+    <div className="diver-fields">
+      <div className="diver-name">
+        <TextField label="Name" value={diver.name} required wide commit={(name) => setDiverName(id, name)} />
+      </div>
+      <UnitField
+        label="Surface gas rate"
+        kind="rate"
+        value={diver.surfaceRateLpm}
+        decimals={isImperial ? 2 : 1}
+        step={isImperial ? 0.05 : 1}
+        commit={(rate) => setSurfaceRate(id, rate)}
+      />
+      {isImperial ? (
+        <UnitField
+          label="Cylinder, gas when full"
+          kind="volume"
+          value={fullL(cylinder)}
+          hint={`${unitText(cylinder.waterL, 'volume', 'metric', 'near', 1)} of water`}
+          commit={(litres) => setCylinder(id, { waterL: litres / cylinder.fillBar })}
+        />
+      ) : (
+        <UnitField
+          label="Cylinder"
+          kind="volume"
+          value={cylinder.waterL}
+          commit={(waterL) => setCylinder(id, { waterL })}
+        />
+      )}
+      <UnitField
+        label="Fill"
+        kind="pressure"
+        value={cylinder.fillBar}
+        decimals={0}
+        commit={(fillBar) => setCylinder(id, { fillBar })}
+      />
+      <UnitField
+        label="Reserve"
+        kind="pressure"
+        value={cylinder.reserveBar}
+        decimals={0}
+        commit={(reserveBar) => setCylinder(id, { reserveBar })}
+      />
+      <UnitField
+        label="Depth limit"
+        kind="depth"
+        value={diver.maxDepthM}
+        commit={(depthM) => setDepthLimit(id, depthM)}
+      />
+      <ShareField
+        label="Oxygen ceiling"
+        value={diver.maxO2}
+        commit={(maxO2) => setOxygenCeiling(id, maxO2)}
+      />
+      <PlainNumberField
+        label="PO₂ working, bar"
+        value={po2.working}
+        step={0.1}
+        commit={(working) => setPo2Limits(id, { working })}
+      />
+      <PlainNumberField
+        label="PO₂ contingency, bar"
+        value={po2.contingency}
+        step={0.1}
+        commit={(contingency) => setPo2Limits(id, { contingency })}
+      />
+      <ShareField
+        label="Gradient, first stop"
+        value={gradient.low}
+        commit={(low) => setGradient(id, { low })}
+      />
+      <ShareField
+        label="Gradient, surface"
+        value={gradient.high}
+        commit={(high) => setGradient(id, { high })}
+      />
+      <Arrival diver={diver} />
+    </div>
+  );
+}
+
+/** The climb is first put in the evening before the first dive, to be set right. */
+function firstArrival(trip: Trip): string {
+  const date = (trip.dives[0]?.startsAt ?? `${todayText()}T00:00`).slice(0, 10);
+  return wallText(wallMin(`${date}T18:00`) - 1440);
+}
+
+/** When the diver came up to a mountain lake: asked only where there is one, or where it is said already. */
+function Arrival({ diver }: { readonly diver: Diver }): ReactNode {
+  const trip = useDesk((state) => state.trip);
+  const { id, arrivedAt } = diver;
+  if (arrivedAt === undefined) {
+    if (trip.water.altitudeM === 0) return null;
+    return (
+      <button type="button" className="linked" onClick={() => void tell(setArrival(id, firstArrival(trip)))}>
+        Came up from sea level lately
+      </button>
+    );
+  }
+  return (
+    <>
+      <DateField
+        label="Came up from sea level"
+        value={arrivedAt.slice(0, 10)}
+        commit={(date) => setArrival(id, `${date}${arrivedAt.slice(10)}`)}
+      />
+      <ClockField
+        label="Arrived at"
+        value={arrivedAt.slice(11)}
+        commit={(time) => setArrival(id, `${arrivedAt.slice(0, 10)}T${time}`)}
+      />
+      <button type="button" className="linked" onClick={() => void tell(setArrival(id, null))}>
+        Has been there for long
+      </button>
+    </>
+  );
+}

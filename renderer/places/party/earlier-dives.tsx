@@ -1,0 +1,97 @@
+import { useState, type ReactNode } from 'react';
+import type { Diver, EarlierDive } from '../../../core/trip/types';
+import { tell } from '../../actions/edit';
+import { addEarlierDive, changeEarlierDive, removeEarlierDive } from '../../actions/party';
+import { clockText, countText, dateText, depthText, minutesText, mixText } from '../../figures/format';
+import { todayText } from '../../figures/local-time';
+import { Choice } from '../../parts/choice';
+import { DateField } from '../../parts/date-field';
+import { ClockField, MinutesField, ShareField, UnitField } from '../../parts/number-field';
+import { useDesk } from '../../store/store';
+
+/** Dives already done on arrival: what they left behind is carried into the trip. */
+export function EarlierDives({ diver }: { readonly diver: Diver }): ReactNode {
+  const { before = [] } = diver;
+  const [refusal, setRefusal] = useState<string | null>(null);
+  const add = (): void => {
+    const result = addEarlierDive(diver.id, todayText());
+    setRefusal(result.ok ? null : `${result.troubles[0].what} ${result.troubles[0].mend}`);
+  };
+  return (
+    <details className="earlier" {...(before.length > 0 ? { open: true } : {})}>
+      <summary>
+        {before.length === 0
+          ? 'No dives before the trip'
+          : `${before.length === 1 ? 'One dive' : `${countText(before.length)} dives`} before the trip`}
+      </summary>
+      {before.map((dive) => (
+        <Earlier key={dive.id} diver={diver} dive={dive} />
+      ))}
+      <p>
+        <button type="button" className="linked" onClick={add}>
+          Add a dive before the trip
+        </button>
+      </p>
+      {refusal ? (
+        <div className="field-refusal" role="alert">
+          {refusal}
+        </div>
+      ) : null}
+    </details>
+  );
+}
+
+function Earlier({ diver, dive }: { readonly diver: Diver; readonly dive: EarlierDive }): ReactNode {
+  const mixes = useDesk(({ trip }) => trip.mixes);
+  const units = useDesk(({ settings }) => settings.units);
+  const clock = useDesk(({ settings }) => settings.clock);
+  const date = dive.startsAt.slice(0, 10);
+  const time = dive.startsAt.slice(11);
+  const change = (patch: Parameters<typeof changeEarlierDive>[2]) =>
+    changeEarlierDive(diver.id, dive.id, patch);
+  const gas = dive.o2 === undefined ? dive.mix : 'other';
+  const about = `${dateText(date)}, ${clockText(dive.startsAt, clock)}, ${depthText(dive.depthM, units)}, ${minutesText(dive.bottomMin, 'near')}`;
+  return (
+    <div className="earlier-dive" role="group" aria-label={`Earlier dive, ${about}`}>
+      <DateField label="Day" value={date} commit={(next) => change({ startsAt: `${next}T${time}` })} />
+      <ClockField label="Start" value={time} commit={(next) => change({ startsAt: `${date}T${next}` })} />
+      {dive.legs ? (
+        <p className="soft levels">
+          {dive.legs.length} levels to {depthText(dive.depthM, units)}, {minutesText(dive.bottomMin, 'near')}
+        </p>
+      ) : (
+        <>
+          <UnitField label="Depth" kind="depth" value={dive.depthM} commit={(depthM) => change({ depthM })} />
+          <MinutesField
+            label="Bottom time"
+            value={dive.bottomMin}
+            commit={(bottomMin) => change({ bottomMin })}
+          />
+        </>
+      )}
+      <Choice
+        label="Breathed"
+        value={gas}
+        options={[
+          ...mixes.map(({ id, o2 }) => ({ value: id, label: mixText(o2) })),
+          { value: 'auto', label: 'The richest that may' },
+          { value: 'other', label: 'Another mix' },
+        ]}
+        commit={(mix) => void tell(change({ gas: mix === 'other' ? { o2: dive.o2 ?? 0.21 } : { mix } }))}
+      />
+      {dive.o2 === undefined ? (
+        <span />
+      ) : (
+        <ShareField label="Oxygen" value={dive.o2} commit={(o2) => change({ gas: { o2 } })} />
+      )}
+      <button
+        type="button"
+        className="linked"
+        aria-label={`Remove the earlier dive of ${dateText(date)}`}
+        onClick={() => void tell(removeEarlierDive(diver.id, dive.id))}
+      >
+        Remove
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,117 @@
+/** How the divers of a party stand, derived from the ledger. */
+import type { DiverLedger, Entry, Ledger, WallMin } from '../../../core/trip/ledger-types';
+import type { Dive, Diver, Id, Trip } from '../../../core/trip/types';
+import { memo } from '../../store/memo';
+import { selectLedger, selectRoomKey, selectRoomMin } from '../../store/selectors';
+import type { Desk } from '../../store/store';
+
+/** One diver over the whole trip. */
+export interface DiverFigures {
+  readonly diver: Diver;
+  readonly dives: number;
+  /** The dive with the least room; null where none has a limit in reach. */
+  readonly tightest: Entry | null;
+  readonly isTightestOfParty: boolean;
+  readonly flyAfterMin: WallMin | null;
+  /** The last of the party to be clear to fly, where they are not all clear at once. */
+  readonly isLastToFly: boolean;
+}
+
+/** Orders entries by room, as `selectRoomKey` gives it. */
+export type RoomKey = (entry: Entry) => number;
+
+/** The entry with the least room; null where no limit is in reach on any. */
+export function tightestOf(entries: readonly Entry[], key: RoomKey): Entry | null {
+  let tightest: Entry | null = null;
+  for (const entry of entries) {
+    if (key(entry) === Number.POSITIVE_INFINITY) continue;
+    if (tightest === null || key(entry) < key(tightest)) tightest = entry;
+  }
+  return tightest;
+}
+
+/** In the order of the party. */
+export function partyFigures({ divers }: Ledger, key: RoomKey): readonly DiverFigures[] {
+  const tightest = divers.map(({ entries }) => tightestOf(entries, key));
+  const tightestOfAll = tightestOf(
+    tightest.filter((entry) => entry !== null),
+    key,
+  );
+  const clears = divers.map(({ flyAfterMin }) => flyAfterMin).filter((min) => min !== null);
+  const lastMin = Math.max(...clears);
+  const isStaggered = clears.some((min) => min !== lastMin);
+  return divers.map(({ diver, entries, flyAfterMin }, at) => ({
+    diver,
+    dives: entries.length,
+    tightest: tightest[at] ?? null,
+    isTightestOfParty: tightest[at] !== null && tightest[at] === tightestOfAll,
+    flyAfterMin,
+    isLastToFly: isStaggered && flyAfterMin === lastMin,
+  }));
+}
+
+/** A diver on a dive: no entry where they do not make it. */
+export interface GridCell {
+  readonly entry: Entry | null;
+  readonly roomMin: number | null;
+  /** No figure, and past a limit. */
+  readonly isPast: boolean;
+  /** The least room of the dive's divers. */
+  readonly isTightest: boolean;
+}
+
+export interface GridRow {
+  readonly diver: Diver;
+  /** In the order of the dives asked for. */
+  readonly cells: readonly GridCell[];
+}
+
+/** Divers down, dives across. */
+export function roomGrid(
+  { divers }: Ledger,
+  dives: readonly Dive[],
+  key: RoomKey,
+  roomMinOf: (entry: Entry) => number | null,
+): readonly GridRow[] {
+  const entryOf = divers.map(
+    ({ entries }: DiverLedger) => new Map<Id, Entry>(entries.map((entry) => [entry.dive.id, entry])),
+  );
+  const tightest = new Map<Id, Entry | null>(
+    dives.map(({ id }) => {
+      const entries = entryOf.map((byDive) => byDive.get(id)).filter((entry) => entry !== undefined);
+      return [id, tightestOf(entries, key)];
+    }),
+  );
+  return divers.map(({ diver }, at) => ({
+    diver,
+    cells: dives.map(({ id }) => {
+      const entry = entryOf[at]!.get(id) ?? null;
+      return {
+        entry,
+        roomMin: entry === null ? null : roomMinOf(entry),
+        isPast: entry !== null && key(entry) === Number.NEGATIVE_INFINITY,
+        isTightest: entry !== null && tightest.get(id) === entry,
+      };
+    }),
+  }));
+}
+
+const figuresOf = memo(partyFigures);
+const gridOf = memo(roomGrid);
+const divesOn = memo((trip: Trip, date: string | null): readonly Dive[] =>
+  date === null ? trip.dives : trip.dives.filter(({ startsAt }) => startsAt.startsWith(date)),
+);
+
+export function selectPartyFigures(state: Desk): readonly DiverFigures[] {
+  return figuresOf(selectLedger(state), selectRoomKey(state));
+}
+
+/** The dives of a day, or of the whole trip; a day that an edit emptied shows the whole trip. */
+export function selectDivesOn(state: Desk, date: string | null): readonly Dive[] {
+  const dives = divesOn(state.trip, date);
+  return dives.length === 0 ? state.trip.dives : dives;
+}
+
+export function selectRoomGrid(state: Desk, date: string | null): readonly GridRow[] {
+  return gridOf(selectLedger(state), selectDivesOn(state, date), selectRoomKey(state), selectRoomMin(state));
+}

@@ -1,0 +1,85 @@
+import type { ReactNode } from 'react';
+import { wallText } from '../../../core/trip/clock';
+import type { Id } from '../../../core/trip/types';
+import { addDiver } from '../../actions/party';
+import { tell } from '../../actions/edit';
+import { clockText, countText, dateText } from '../../figures/format';
+import { CommandButton } from '../../parts/command-button';
+import { diveNumber, selectRoomMin } from '../../store/selectors';
+import { useDesk } from '../../store/store';
+import { DiverCard } from './diver-card';
+import { DiverTable } from './diver-table';
+import { selectPartyFigures, type DiverFigures } from './party-figures';
+import { choosePartyView, usePartyView } from './party-view';
+import { roomPhrase } from './party-words';
+import { RoomGrid } from './room-grid';
+import './party.css';
+
+/** Adds a diver, like another one or with the usual values, and opens their card. */
+function add(likeId: Id | null): void {
+  const { id, result } = addDiver(likeId);
+  if (tell(result).ok) choosePartyView({ diverId: id });
+}
+
+/** Party: who dives, on what, within which limits, and who is the tightest on which dive. */
+export function Party(): ReactNode {
+  const figures = useDesk(selectPartyFigures);
+  const wanted = usePartyView((view) => view.diverId);
+  // A diver who left the party leaves the card too.
+  const shown =
+    figures.find(({ diver }) => diver.id === wanted) ??
+    figures.find(({ isTightestOfParty }) => isTightestOfParty) ??
+    figures[0];
+  return (
+    <div className="party">
+      <header className="party-head">
+        <h2>Party</h2>
+        <Sentence figures={figures} />
+        <button type="button" className="button" onClick={() => add(null)}>
+          Add a diver
+        </button>
+        <CommandButton id="trip.details" className="button" />
+      </header>
+      <div className="party-tables">
+        <DiverTable figures={figures} shownId={shown?.diver.id ?? null} />
+        <RoomGrid />
+      </div>
+      <aside className="party-side" aria-label="Chosen diver">
+        {/* The key gives each diver fields of their own. */}
+        {shown ? <DiverCard key={shown.diver.id} figures={shown} onCopy={() => add(shown.diver.id)} /> : null}
+      </aside>
+    </div>
+  );
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** The size of the party, its tightest diver, and the last to be clear to fly. */
+function Sentence({ figures }: { readonly figures: readonly DiverFigures[] }): ReactNode {
+  const trip = useDesk((state) => state.trip);
+  const roomMinOf = useDesk(selectRoomMin);
+  const clock = useDesk(({ settings }) => settings.clock);
+  const tightest = figures.find(({ isTightestOfParty }) => isTightestOfParty);
+  const last = figures.find(({ isLastToFly }) => isLastToFly);
+  const entry = tightest?.tightest;
+  return (
+    <p className="party-sentence">
+      {capital(figures.length === 1 ? 'one diver' : `${countText(figures.length)} divers`)}.{' '}
+      {tightest && entry ? (
+        <button
+          type="button"
+          className="tightest"
+          onClick={() => choosePartyView({ diverId: tightest.diver.id })}
+        >
+          Tightest: {tightest.diver.name} on dive {diveNumber(trip, entry.dive.id)},{' '}
+          {dateText(entry.dive.startsAt)}, {roomPhrase(roomMinOf(entry))}.
+        </button>
+      ) : null}{' '}
+      {last && last.flyAfterMin !== null
+        ? `Last clear to fly: ${last.diver.name}, ${dateText(wallText(last.flyAfterMin))}, ${clockText(wallText(last.flyAfterMin), clock)}.`
+        : null}
+    </p>
+  );
+}

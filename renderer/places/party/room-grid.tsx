@@ -1,0 +1,240 @@
+import { useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
+import type { Dive, Diver } from '../../../core/trip/types';
+import { setOnDive } from '../../actions/party';
+import type { EditResult } from '../../actions/edit';
+import { chooseDives, goTo } from '../../actions/view';
+import { clockText, dateText, depthText, numberText } from '../../figures/format';
+import { Choice } from '../../parts/choice';
+import { diveNumber, siteOf } from '../../store/selectors';
+import { useDesk } from '../../store/store';
+import { selectDivesOn, selectRoomGrid, type GridCell, type GridRow } from './party-figures';
+import { choosePartyView, usePartyView } from './party-view';
+import { isCare } from './party-words';
+
+/** Divers down, dives across: who has how much room where, or who makes which dive. */
+export function RoomGrid(): ReactNode {
+  const date = usePartyView((view) => view.date);
+  const cells = usePartyView((view) => view.cells);
+  const trip = useDesk((state) => state.trip);
+  const dives = useDesk((state) => selectDivesOn(state, date));
+  const rows = useDesk((state) => selectRoomGrid(state, date));
+  const [refusal, setRefusal] = useState<string | null>(null);
+  if (trip.dives.length === 0) return <p className="soft grid-none">No dives yet: add them under Days.</p>;
+  const dates = [...new Set(trip.dives.map(({ startsAt }) => startsAt.slice(0, 10)))];
+  const isOneDay = date !== null && dives !== trip.dives;
+  const put = (result: EditResult): void =>
+    setRefusal(result.ok ? null : `${result.troubles[0].what} ${result.troubles[0].mend}`);
+  return (
+    <section className="room-grid" aria-label="Who on which dive">
+      <div className="grid-tools">
+        <h3>Who on which dive</h3>
+        <Choice
+          label="Dives of"
+          value={isOneDay ? date : ''}
+          options={[
+            { value: '', label: 'the whole trip' },
+            ...dates.map((each) => ({ value: each, label: dateText(each) })),
+          ]}
+          commit={(each) => choosePartyView({ date: each === '' ? null : each })}
+        />
+        <Choice
+          label="Show"
+          value={cells}
+          options={[
+            { value: 'room', label: 'minutes of room' },
+            { value: 'dives', label: 'who makes it' },
+          ]}
+          commit={(next) => choosePartyView({ cells: next })}
+        />
+        <p className="soft grid-note">
+          {cells === 'room'
+            ? '▸ the tightest of a dive. An empty cell: not on it.'
+            : 'A tick puts a diver on a dive. Arrow keys go from tick to tick.'}
+        </p>
+      </div>
+      {refusal ? (
+        <div className="field-refusal" role="alert">
+          {refusal}
+        </div>
+      ) : null}
+      <div className="wide-table">
+        <table className={isOneDay ? 'grid one-day' : 'grid'}>
+          <caption className="unseen">
+            {cells === 'room' ? 'Minutes of room by diver and dive' : 'Who makes which dive'}
+          </caption>
+          <Heads dives={dives} isOneDay={isOneDay} />
+          {cells === 'room' ? <Rooms rows={rows} /> : <Makes rows={rows} dives={dives} put={put} />}
+        </table>
+      </div>
+    </section>
+  );
+}
+
+function Heads({
+  dives,
+  isOneDay,
+}: {
+  readonly dives: readonly Dive[];
+  readonly isOneDay: boolean;
+}): ReactNode {
+  const dates = [...new Set(dives.map(({ startsAt }) => startsAt.slice(0, 10)))];
+  return (
+    <thead>
+      {isOneDay ? null : (
+        <tr>
+          <td />
+          {dates.map((date) => (
+            <th
+              key={date}
+              scope="colgroup"
+              className="day"
+              colSpan={dives.filter(({ startsAt }) => startsAt.startsWith(date)).length}
+            >
+              {dateText(date)}
+            </th>
+          ))}
+        </tr>
+      )}
+      <tr>
+        <td />
+        {dives.map((dive, at) => (
+          <DiveHead key={dive.id} dive={dive} isOneDay={isOneDay} isFirst={isFirstOfDay(dives, at)} />
+        ))}
+      </tr>
+    </thead>
+  );
+}
+
+function isFirstOfDay(dives: readonly Dive[], at: number): boolean {
+  return dives[at - 1]?.startsAt.slice(0, 10) !== dives[at]?.startsAt.slice(0, 10);
+}
+
+function DiveHead(props: {
+  readonly dive: Dive;
+  readonly isOneDay: boolean;
+  readonly isFirst: boolean;
+}): ReactNode {
+  const { dive, isOneDay, isFirst } = props;
+  const trip = useDesk((state) => state.trip);
+  const { units, clock } = useDesk((state) => state.settings);
+  const number = diveNumber(trip, dive.id);
+  const time = clockText(dive.startsAt, clock);
+  const site = siteOf(trip, dive.siteId)?.name ?? dive.siteId;
+  const depth = depthText(dive.depthM, units);
+  return (
+    <th scope="col" className={isFirst ? 'first' : undefined}>
+      <button
+        type="button"
+        className="ask"
+        aria-label={`Dive ${number}, ${dateText(dive.startsAt)}, ${time}, ${site}, ${depth}`}
+        title={`${time}, ${site}, ${depth}`}
+        onClick={() => {
+          goTo('days');
+          chooseDives([dive.id]);
+        }}
+      >
+        {number}
+      </button>
+      {isOneDay ? (
+        <span className="head-note">
+          {time} {site}, {depth}
+        </span>
+      ) : null}
+    </th>
+  );
+}
+
+function RowHead({ diver }: { readonly diver: Diver }): ReactNode {
+  return <th scope="row">{diver.name}</th>;
+}
+
+function Rooms({ rows }: { readonly rows: readonly GridRow[] }): ReactNode {
+  return (
+    <tbody>
+      {rows.map(({ diver, cells }) => (
+        <tr key={diver.id}>
+          <RowHead diver={diver} />
+          {cells.map((cell, at) => (
+            // The dives stand in the columns, so a cell's place names it.
+            // oxlint-disable-next-line react/no-array-index-key
+            <td key={at} className={classOf(cell)}>
+              <RoomText cell={cell} />
+            </td>
+          ))}
+        </tr>
+      ))}
+    </tbody>
+  );
+}
+
+function classOf({ entry, roomMin, isPast, isTightest }: GridCell): string {
+  const hasLimit = entry !== null && (isPast || roomMin !== null);
+  const care = entry !== null && (!entry.isMade || (hasLimit && isCare(roomMin)));
+  return [care ? 'care' : '', isTightest ? 'tightest-here' : ''].filter(Boolean).join(' ');
+}
+
+function RoomText({ cell }: { readonly cell: GridCell }): ReactNode {
+  const { entry, roomMin, isPast, isTightest } = cell;
+  if (entry === null) return <span className="unseen">not on it</span>;
+  if (!entry.isMade) return 'no mix';
+  if (isPast) return 'past';
+  if (roomMin === null) {
+    return (
+      <>
+        <span aria-hidden="true">∞</span>
+        <span className="unseen">no limit</span>
+      </>
+    );
+  }
+  return (
+    <>
+      {isTightest ? <span aria-hidden="true">▸</span> : null}
+      {numberText(roomMin, 0, 'down')}
+      {isTightest ? <span className="unseen"> tightest</span> : null}
+    </>
+  );
+}
+
+/** Ticks with one stop for the Tab key; the arrows walk them. */
+function Makes(props: {
+  readonly rows: readonly GridRow[];
+  readonly dives: readonly Dive[];
+  readonly put: (result: EditResult) => void;
+}): ReactNode {
+  const { rows, dives, put } = props;
+  const trip = useDesk((state) => state.trip);
+  const body = useRef<HTMLTableSectionElement>(null);
+  const [at, setAt] = useState({ row: 0, column: 0 });
+  // Edits may have taken the row or column away.
+  const stop = { row: Math.min(at.row, rows.length - 1), column: Math.min(at.column, dives.length - 1) };
+  const onKeyDown = (event: KeyboardEvent): void => {
+    const step = { ArrowUp: [-1, 0], ArrowDown: [1, 0], ArrowLeft: [0, -1], ArrowRight: [0, 1] }[event.key];
+    if (!step || event.ctrlKey || event.metaKey || event.altKey) return;
+    event.preventDefault();
+    const row = Math.min(Math.max(stop.row + step[0]!, 0), rows.length - 1);
+    const column = Math.min(Math.max(stop.column + step[1]!, 0), dives.length - 1);
+    setAt({ row, column });
+    body.current?.rows[row]?.querySelectorAll('input')[column]?.focus();
+  };
+  return (
+    <tbody ref={body} onKeyDown={onKeyDown}>
+      {rows.map(({ diver, cells }, row) => (
+        <tr key={diver.id}>
+          <RowHead diver={diver} />
+          {dives.map((dive, column) => (
+            <td key={dive.id}>
+              <input
+                type="checkbox"
+                aria-label={`${diver.name} on dive ${diveNumber(trip, dive.id)}, ${dateText(dive.startsAt)}`}
+                checked={cells[column]?.entry !== null}
+                tabIndex={row === stop.row && column === stop.column ? 0 : -1}
+                onFocus={() => setAt({ row, column })}
+                onChange={(event) => put(setOnDive(diver.id, dive.id, event.target.checked))}
+              />
+            </td>
+          ))}
+        </tr>
+      ))}
+    </tbody>
+  );
+}
