@@ -187,3 +187,18 @@ test.describe('mixes', () => {
     });
   }
 });
+
+test('mixes at 200 percent text and half the width lose nothing to the side', async ({ page }) => {
+  const bench = new Workbench(page);
+  const mixes = new MixesPlace(bench);
+  await page.setViewportSize({ width: 900, height: 800 });
+  await bench.open();
+  await mixes.open();
+  for (let i = 0; i < 5; i += 1) await bench.command('larger text');
+  for (const question of ['At the sites', 'For one dive', 'What to stock', 'Fills']) {
+    await mixes.ask(question);
+    if (question === 'What to stock') await mixes.search('1');
+    const beyond = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+    expect(beyond, question).toBeLessThanOrEqual(0);
+  }
+});

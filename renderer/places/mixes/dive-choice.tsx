@@ -11,6 +11,7 @@ import { diveNumber, partyOf, selectChosenDive, selectLedger, selectTightest, si
 import { useDesk } from '../../store/store';
 import { chooseView, useMixesView } from './mixes-view';
 import { moneyText, noStopText, richestText, roomText, whyText } from './mixes-words';
+import { WideTable } from './wide-table';
 
 function diveName(trip: Trip, dive: Dive, clock: '24h' | '12h'): string {
   const site = siteOf(trip, dive.siteId)?.name ?? dive.siteId;
@@ -148,22 +149,24 @@ function Later({ choice, trip }: { readonly choice: MixChoice; readonly trip: Tr
       <summary>
         What {name} changes later: {divesText(changes.length)}
       </summary>
-      <table className="plain-table">
-        <thead>
-          <tr>
-            <th scope="col">Dive</th>
-            <th scope="col">Then tightest</th>
-            <th scope="col">Room</th>
-            <th scope="col">No-stop time</th>
-            <th scope="col">CNS on surfacing</th>
-          </tr>
-        </thead>
-        <tbody>
-          {changes.map((change) => (
-            <LaterRow key={change.dive.id} change={change} trip={trip} />
-          ))}
-        </tbody>
-      </table>
+      <WideTable label={`Later dives with ${name}`}>
+        <table className="plain-table">
+          <thead>
+            <tr>
+              <th scope="col">Dive</th>
+              <th scope="col">Then tightest</th>
+              <th scope="col">Room</th>
+              <th scope="col">No-stop time</th>
+              <th scope="col">CNS on surfacing</th>
+            </tr>
+          </thead>
+          <tbody>
+            {changes.map((change) => (
+              <LaterRow key={change.dive.id} change={change} trip={trip} />
+            ))}
+          </tbody>
+        </table>
+      </WideTable>
     </details>
   );
 }
@@ -241,7 +244,7 @@ export function DiveChoice(): ReactNode {
       {hasAnalysis ? (
         <p className="care">The cylinder of this dive was analysed: that rules, whatever mix is chosen.</p>
       ) : null}
-      <div className="wide-table">
+      <WideTable label="Table of mixes for this dive">
         <table className="plain-table choices">
           <thead>
             <tr>
@@ -266,7 +269,7 @@ export function DiveChoice(): ReactNode {
             ))}
           </tbody>
         </table>
-      </div>
+      </WideTable>
       {choices.map((choice) => (
         <Later key={choice.mix.id} choice={choice} trip={trip} />
       ))}

@@ -8,6 +8,7 @@ import { selectLedger } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import { chooseView, useMixesView, type MixesView } from './mixes-view';
 import { moneyText } from './mixes-words';
+import { WideTable } from './wide-table';
 
 type Sums = FillPlan['total'];
 
@@ -118,7 +119,7 @@ export function Fills(): ReactNode {
       )}
       {plan.ok && plan.value.lines.length === 0 ? <p className="soft">No dives yet, so nothing to fill.</p> : null}
       {plan.ok && plan.value.lines.length > 0 ? (
-        <div className="wide-table">
+        <WideTable label="Table of fills">
           <table className="plain-table fills">
             <thead>
               <tr>
@@ -147,7 +148,7 @@ export function Fills(): ReactNode {
               </tr>
             </tfoot>
           </table>
-        </div>
+        </WideTable>
       ) : null}
       <p className="mixes-note">
         A fill for each diver and dive, to the pressure of their cylinder; litres at 1 bar. Gas lost in hoses and in

@@ -15,6 +15,7 @@ import { gainText, moneyText, noStopText, richestText, whyText } from './mixes-w
 import { SiteChart } from './site-chart';
 import { sortedRows, type SortKey } from './site-sort';
 import { TypedShares } from './typed-shares';
+import { WideTable } from './wide-table';
 
 function CellBody({ cell, hasLevels }: { readonly cell: CompareCell; readonly hasLevels: boolean }): ReactNode {
   const units = useDesk(({ settings }) => settings.units);
@@ -166,7 +167,7 @@ export function SiteTable(): ReactNode {
           leave out whoever it does not suit.
         </p>
       )}
-      <div className="wide-table">
+      <WideTable label="Table of sites and mixes">
         <table className="sites-by-mixes">
           <caption className="unseen">
             No-stop time {inTrip ? 'in the trip as it stands' : 'alone'} by site and mix, minutes gained over air,
@@ -198,10 +199,13 @@ export function SiteTable(): ReactNode {
             ))}
           </tbody>
         </table>
-      </div>
+      </WideTable>
       <p className="mixes-note">
-        Minutes of no-stop time, and how many more than air would give. Limits are rounded down, oxygen up. In the
-        trip: at the tightest of the site’s dives with what is carried into it.{' '}
+        {chosenId === null ? 'The party’s tightest' : divers[0]?.name},{' '}
+        {inTrip
+          ? 'in the trip as it stands: at the tightest of the site’s dives, with what is carried into it'
+          : 'alone: a first dive at the depth of the site'}
+        . Minutes of no-stop time, and how many more than air would give; limits are rounded down, oxygen up.{' '}
         {rows.some(({ hasLevels }) => hasLevels) && inTrip
           ? '* a dive of several levels: its whole time, the last level lengthened.'
           : ''}

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import { diveDates, LEANEST_PERCENT, MOST_MIXES, RICHEST_PERCENT, type StockRequest } from '../../../core/mixes/shares';
 import type { Trip } from '../../../core/trip/types';
-import { dateText } from '../../figures/format';
+import { dateText, mixText } from '../../figures/format';
 import { parseNumber } from '../../figures/parse';
 import { Choice } from '../../parts/choice';
 import { Field } from '../../parts/field';
@@ -18,6 +18,10 @@ const SAID: Readonly<Record<Standing, string>> = {
   fixed: 'in every list',
   excluded: 'in no list',
 };
+
+function isWholePercent(o2: number): boolean {
+  return Math.abs(o2 * 100 - Math.round(o2 * 100)) < 1e-6;
+}
 
 function standingOf(request: StockRequest, percent: number): Standing {
   if (request.fixedPercents.includes(percent)) return 'fixed';
@@ -87,8 +91,9 @@ interface FormProps {
 
 /** What is asked of the search. */
 export function StockForm({ trip, request, change }: FormProps & { readonly trip: Trip }): ReactNode {
-  const onBoard = trip.mixes.map((mix) => Math.round(mix.o2 * 100));
-  const ashore = OFFERED.filter((percent) => !onBoard.includes(percent));
+  const onBoard = trip.mixes.map((mix) => mix.o2 * 100);
+  const odd = trip.mixes.filter((mix) => !isWholePercent(mix.o2));
+  const ashore = OFFERED.filter((percent) => !onBoard.some((each) => Math.abs(each - percent) < 1e-6));
   const isOnlyOnBoard =
     request.excludedPercents.length === ashore.length &&
     ashore.every((percent) => request.excludedPercents.includes(percent));
@@ -132,6 +137,11 @@ export function StockForm({ trip, request, change }: FormProps & { readonly trip
         />
         Only what is on board, as when the blender fails
       </label>
+      {odd.length === 0 ? null : (
+        <p className="soft">
+          The search looks at whole percents: {odd.map((mix) => mixText(mix.o2)).join(', ')} is left out of it.
+        </p>
+      )}
     </div>
   );
 }

@@ -8,6 +8,7 @@ import { chooseView, useMixesView } from './mixes-view';
 import { listKey, listName, moneyText, roomText } from './mixes-words';
 import { StockChart } from './stock-chart';
 import { usefulLists } from './useful-lists';
+import { WideTable } from './wide-table';
 
 /** Rows shown at first: more than fit a screen, few enough to read. */
 const ROWS_AT_FIRST = 25;
@@ -115,7 +116,7 @@ export function StockResults({ answer, isOld, trip }: { readonly answer: StockAn
         />
         Also lists that are beaten, or have a mix no dive is given
       </label>
-      <div className="wide-table">
+      <WideTable label="Table of lists">
         <table className="plain-table lists">
           <thead>
             <tr>
@@ -147,7 +148,7 @@ export function StockResults({ answer, isOld, trip }: { readonly answer: StockAn
             ))}
           </tbody>
         </table>
-      </div>
+      </WideTable>
       {told.length > rows.length ? (
         <button type="button" className="linked" onClick={() => setShowsAll(true)}>
           Show all {told.length}

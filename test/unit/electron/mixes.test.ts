@@ -42,7 +42,8 @@ describe('mixes', () => {
     expect(within).toEqual(within.toSorted((a, b) => b - a));
     for (const cell of document.compare.flatMap((row) => row.cells)) {
       expect(cell.allowed).toBe(cell.reason === null);
-      for (const value of Object.values(cell)) if (typeof value === 'number') expect(Number.isFinite(value)).toBe(true);
+      for (const value of Object.values(cell))
+        if (typeof value === 'number') expect(Number.isFinite(value)).toBe(true);
     }
     expect(await readdir(folder)).toEqual(['trip.json']);
   });
