@@ -14,6 +14,7 @@ import type { DiveDrag } from './use-dive-drag';
 import { useDiveKeys } from './use-dive-keys';
 import type { Zoom } from './use-zoom';
 import { Water } from './water';
+import './dives.css';
 
 interface DiveListProps {
   /** In order of start, as `marks`. */

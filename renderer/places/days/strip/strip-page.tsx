@@ -22,6 +22,7 @@ import { useDiveDrag, type Frozen } from './use-dive-drag';
 import type { Size } from './use-size';
 import { useStripData, type StripData } from './use-strip';
 import { useZoom } from './use-zoom';
+import './bands.css';
 
 const AXIS_PX = 40;
 /** Beside the page, so that a weight at its very edge can be seen whole and taken hold of. */
