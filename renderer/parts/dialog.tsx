@@ -10,7 +10,7 @@ export interface DialogProps {
   readonly foot?: ReactNode;
   /** No way out but an answer. */
   readonly mustAnswer?: boolean;
-  readonly width?: 'narrow' | 'wide';
+  readonly width?: 'narrow' | 'wide' | 'full';
   /** Read out as the label only; the content has its own heading. */
   readonly hideTitle?: boolean;
 }
@@ -49,7 +49,10 @@ export function Dialog(props: DialogProps): ReactNode {
             </button>
           )}
         </div>
-        <div className="dialog-body">{children}</div>
+        {/* Focusable, so that a sheet longer than the window can be scrolled by keys. */}
+        <div className="dialog-body" {...(hideTitle ? {} : { tabIndex: 0 })}>
+          {children}
+        </div>
         {foot ? <div className="dialog-foot">{foot}</div> : null}
       </div>
     </dialog>

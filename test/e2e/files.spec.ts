@@ -86,8 +86,10 @@ test.describe('trips and files', () => {
       .getByRole('button', { name: /^Take the save of/ })
       .last()
       .click();
-    await bench.chooseTightest().catch(() => undefined);
-    await expect(page.getByRole('button', { name: 'Undo return to an earlier save' })).toBeEnabled();
+    await bench.command('dive 13');
+    await expect(bench.field('Bottom time')).toHaveValue('17 min');
+    await page.getByRole('button', { name: 'Undo return to an earlier save' }).click();
+    await expect(bench.field('Bottom time')).toHaveValue('18 min');
   });
 
   test('asks when another window has saved the trip, and throws neither away', async ({ page, context }) => {
@@ -104,6 +106,25 @@ test.describe('trips and files', () => {
     await bench.dialog.getByRole('button', { name: 'Take the stored one' }).click();
     await expect(bench.dialog).toHaveCount(0);
     await expect(page.getByRole('button', { name: 'Undo taking the stored trip' })).toBeEnabled();
+    expect(second.faults).toEqual([]);
+  });
+
+  test('keeps what is on screen when another window has removed the trip', async ({ page, context }) => {
+    await bench.chooseTightest();
+    await bench.set('Bottom time', '17');
+    await bench.waitForSave();
+    const second = new Workbench(await context.newPage());
+    await second.page.goto('/');
+    await expect(second.dive(1)).toBeVisible();
+    await second.page.keyboard.press('Control+Shift+o');
+    await second.dialog.getByRole('button', { name: /to the bin$/ }).click();
+    await page.bringToFront();
+    await expect(bench.dialog).toContainText('The stored trip is gone');
+    await bench.dialog.getByRole('button', { name: 'Keep what is on screen' }).click();
+    await bench.waitForSave();
+    await bench.reload();
+    await bench.command('dive 13');
+    await expect(bench.field('Bottom time')).toHaveValue('17 min');
     expect(second.faults).toEqual([]);
   });
 });
