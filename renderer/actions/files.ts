@@ -65,6 +65,12 @@ export function putStored(stored: StoredTrip): boolean {
   const { token, home, savedAt } = stored;
   place(read.value, { ...freshKeeping(), token, home, savedAt, saved: read.value });
   changeSettings({ lastTrip: token });
+  if (stored.changedOutside) {
+    const what =
+      'This trip is not as it was last saved here: another program, or a failing disk, changed it.';
+    const mend = 'Look it through before you use it; its earlier saves are with the trips kept here.';
+    say({ tone: 'refused', lines: [{ what, where: read.value.title, mend }] });
+  }
   return true;
 }
 

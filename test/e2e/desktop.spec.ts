@@ -160,6 +160,23 @@ test.describe('the library', () => {
     await expect(bench.dialog).toContainText(/changed/i);
   });
 
+  test('says so where a trip is not as it was last saved, though it still is a trip', async ({
+    desktops,
+  }) => {
+    const first = await desktops.startWithDemo();
+    await first.bench.chooseTightest();
+    await first.bench.set('Bottom time', '17');
+    await first.bench.waitForSave();
+    await first.desktop.quit();
+    const [file = ''] = await desktops.libraryFiles();
+    // One digit, as a disk that fails may turn it.
+    const text = (await desktops.libraryText(file)).replace(/"bottomMin": ?17\b/, '"bottomMin": 13');
+    await writeFile(join(desktops.userData, 'trips', file), text);
+
+    const second = await desktops.start();
+    await expect((await second.page()).getByText(/not as it was last saved here/)).toBeVisible();
+  });
+
   test('keeps a damaged trip file as it is, and opens without it', async ({ desktops }) => {
     const first = await desktops.startWithDemo();
     await first.bench.chooseTightest();
