@@ -1,4 +1,5 @@
 /** `npm run bench`: each cost beside its floor, in one run. Ends with 1 where a ratio that is to hold does not. */
+import { availableParallelism, loadavg } from 'node:os';
 import { benchLedger } from './ledger';
 import { benchMixes } from './mixes';
 import { printLine, type BenchLine } from './report';
@@ -20,5 +21,12 @@ for (const { title, run } of benches) {
   if (only !== undefined && !title.toLowerCase().includes(only.toLowerCase())) continue;
   console.log(title);
   for (const line of await run()) isKept = printLine(line) && isKept;
+}
+const [load = 0] = loadavg();
+if (load > availableParallelism() + 1) {
+  // A frame that waits for its turn on the processor is late, whatever the window does.
+  console.log(
+    `The machine was busy (load ${load.toFixed(1)}): times on the clock are longer than they need be.`,
+  );
 }
 process.exitCode = isKept ? 0 : 1;

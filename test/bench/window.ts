@@ -1,4 +1,4 @@
-/** The cost of an edit in the built window: from key press to the painted result, on a trip of 56 dives and 12 divers. */
+/** What the built window costs: its first paint, and an edit on a trip of 56 dives and 12 divers. */
 import { chromium, type Browser, type Page } from '@playwright/test';
 import { bundle } from '../../build/bundle';
 import { findBrowser } from '../../build/find-browser';
@@ -6,6 +6,7 @@ import { at } from '../../build/paths';
 import { serve } from '../../build/serve';
 import { writeTrip } from '../../core/trip/write-trip';
 import { bigTrip } from './big-trip';
+import { percentile, pressesMs, type Press } from './key-to-paint';
 import type { BenchLine } from './report';
 
 const FLAGS = [
@@ -43,40 +44,87 @@ async function openFullTrip(page: Page, address: string): Promise<void> {
   await page.getByRole('region', { name: 'Dive 30' }).waitFor();
 }
 
-/**
- * Milliseconds from each key press to the end of the frame that shows its result. The clock starts in the
- * page as the press arrives and stops once the browser has painted: the task after the frame's callback.
- */
-async function pressesMs(page: Page, keys: readonly string[]): Promise<readonly number[]> {
-  await page.evaluate(() => {
-    const times: number[] = [];
-    Object.assign(window, { times });
-    window.addEventListener(
-      'keydown',
-      () => {
-        const from = performance.now();
-        requestAnimationFrame(() => {
-          const channel = new MessageChannel();
-          channel.port1.addEventListener('message', () => times.push(performance.now() - from));
-          channel.port1.start();
-          channel.port2.postMessage(null);
-        });
-      },
-      { capture: true },
-    );
-  });
-  for (let i = 0; i < PRESSES; i += 1) {
-    await page.keyboard.press(keys[i % keys.length]!);
-    await page.waitForFunction((n) => (window as unknown as { times: number[] }).times.length >= n, i + 1);
-    // The curves follow a frame later; the next press waits as a hand would.
-    await page.waitForTimeout(60);
-  }
-  return page.evaluate(() => (window as unknown as { times: number[] }).times);
+function depthField(page: Page) {
+  return page.getByRole('textbox', { name: 'Depth', exact: true });
 }
 
-function percentile(times: readonly number[], share: number): number {
-  const sorted = times.toSorted((a, b) => a - b);
-  return sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))] ?? Number.NaN;
+function chosenMark(page: Page) {
+  return page.getByRole('listbox', { name: 'Dives' }).getByRole('option', { selected: true });
+}
+
+/** A way to change the depth of dive 30, or to draw the page anew without changing anything. */
+interface Way {
+  readonly what: string;
+  readonly keys: readonly string[];
+  readonly focus: (page: Page) => Promise<void>;
+  readonly prepare?: (page: Page) => (turn: number) => Promise<void>;
+}
+
+/** The next dive is chosen: strip and card are drawn anew, and nothing is reckoned. */
+const BARE: Way = {
+  what: 'another dive chosen',
+  keys: ['Control+ArrowRight', 'Control+ArrowLeft'],
+  focus: (page) => chosenMark(page).focus(),
+};
+
+const EDITS: readonly Way[] = [
+  {
+    what: 'a depth by arrow key on the strip',
+    keys: ['ArrowDown', 'ArrowUp'],
+    focus: (page) => chosenMark(page).focus(),
+  },
+  {
+    what: 'a depth by arrow key in the card',
+    keys: ['ArrowUp', 'ArrowDown'],
+    focus: (page) => depthField(page).focus(),
+  },
+  {
+    what: 'a depth typed in the card, from Enter',
+    keys: ['Enter'],
+    focus: (page) => depthField(page).focus(),
+    prepare: (page) => async (turn) => depthField(page).fill(turn % 2 === 0 ? '21' : '24'),
+  },
+];
+
+async function pressesOfWay(browser: Browser, address: string, way: Way): Promise<readonly Press[]> {
+  const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+  try {
+    await openFullTrip(page, address);
+    await way.focus(page);
+    return await pressesMs(page, way.keys, PRESSES, way.prepare?.(page));
+  } finally {
+    await page.close();
+  }
+}
+
+/** An edit: to the paint beside two frames, on both clocks, and beside the bare page. */
+function editLines(what: string, presses: readonly Press[], bare: readonly Press[]): readonly BenchLine[] {
+  const at95 = (from: readonly Press[], of: keyof Press) =>
+    percentile(
+      from.map((press) => press[of]),
+      0.95,
+    );
+  return [
+    {
+      what: `${what}, key press to paint, 95th percentile`,
+      ms: at95(presses, 'wallMs'),
+      floor: 'two frames',
+      floorMs: TWO_FRAMES_MS,
+      atMost: 1,
+    },
+    {
+      what: "  of it, work of the page's own thread",
+      ms: at95(presses, 'workMs'),
+      floor: `${BARE.what}, nothing reckoned`,
+      floorMs: at95(bare, 'workMs'),
+    },
+    {
+      what: '  the same with the curves, which follow a frame later',
+      ms: at95(presses, 'settledWorkMs'),
+      floor: `${BARE.what}, nothing reckoned`,
+      floorMs: at95(bare, 'settledWorkMs'),
+    },
+  ];
 }
 
 /** Milliseconds from navigation to the first text or picture, the median of several fresh profiles. */
@@ -102,36 +150,17 @@ export async function benchWindow(): Promise<readonly BenchLine[]> {
   const served = await serve(at('out/renderer'), 0);
   const browser = await chromium.launch({ executablePath, args: FLAGS });
   try {
-    const run = async (keys: readonly string[]): Promise<number> => {
-      const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
-      await openFullTrip(page, served.address);
-      await page.getByRole('textbox', { name: 'Depth', exact: true }).focus();
-      const times = await pressesMs(page, keys);
-      await page.close();
-      return percentile(times, 0.95);
-    };
-    // Typing re-renders the field alone: the page's own cost of a key.
-    const bareMs = await run(['1', '2']);
-    const editMs = await run(['ArrowUp', 'ArrowDown']);
     const paintMs = await firstPaintMs(browser, served.address);
     const emptyMs = await firstPaintMs(browser, EMPTY_PAGE);
-    return [
+    const lines: BenchLine[] = [
       { what: 'first paint of the window', ms: paintMs, floor: 'an empty page', floorMs: emptyMs },
       { what: 'the same', ms: paintMs, floor: 'one second', floorMs: ONE_SECOND_MS, atMost: 1 },
-      {
-        what: 'a depth edited among 56 dives and 12 divers, key press to paint, 95th percentile',
-        ms: editMs,
-        floor: 'the same page, a character typed',
-        floorMs: bareMs,
-      },
-      {
-        what: 'the same',
-        ms: editMs,
-        floor: 'two frames',
-        floorMs: TWO_FRAMES_MS,
-        atMost: 1,
-      },
     ];
+    const bare = await pressesOfWay(browser, served.address, BARE);
+    for (const way of EDITS) {
+      lines.push(...editLines(way.what, await pressesOfWay(browser, served.address, way), bare));
+    }
+    return lines;
   } finally {
     await browser.close();
     await served.close();
