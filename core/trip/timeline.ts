@@ -124,6 +124,27 @@ function surfacePoints(carry: Carry, untilMin: WallMin, clock: DayClock, place: 
   );
 }
 
+interface Known {
+  readonly untilMin: WallMin;
+  readonly points: readonly TimelinePoint[];
+}
+
+/** An entry taken over from an earlier ledger has the same past, and so the same points. */
+const known = new WeakMap<Entry, Known>();
+
+/** The points of a dive and of the time at the surface after it. */
+function pointsFrom(entry: Entry, carry: Carry, untilMin: WallMin, place: Place): readonly TimelinePoint[] {
+  const kept = known.get(entry);
+  if (kept?.untilMin === untilMin) return kept.points;
+  const clock = dayClock(carry);
+  const points = [
+    ...waterPoints(entry, clock, place),
+    ...(untilMin > carry.atMin ? surfacePoints(carry, untilMin, clock, place) : []),
+  ];
+  known.set(entry, { untilMin, points });
+  return points;
+}
+
 /**
  * The bands of one diver: what is carried from before the first dive to a moment after the last, unbroken
  * through intervals and nights.
@@ -140,13 +161,7 @@ export function timelineOf(ledger: DiverLedger, trip: Trip, untilMin: WallMin): 
     limits: surfaceLimits(surfaceBar, ledger.diver.gradient.high),
   };
   const made = ledger.entries.flatMap((entry, index) => (entry.isMade ? [{ entry, index }] : []));
-  const points: TimelinePoint[] = [];
-  for (const [turn, { entry, index }] of made.entries()) {
-    const carry = ledger.carries[index]!;
-    const clock = dayClock(carry);
-    points.push(...waterPoints(entry, clock, place));
-    const next = made[turn + 1]?.entry.startMin ?? untilMin;
-    if (next > carry.atMin) points.push(...surfacePoints(carry, next, clock, place));
-  }
-  return points;
+  return made.flatMap(({ entry, index }, turn) =>
+    pointsFrom(entry, ledger.carries[index]!, made[turn + 1]?.entry.startMin ?? untilMin, place),
+  );
 }
