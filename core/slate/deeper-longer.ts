@@ -40,10 +40,11 @@ function nextSteps(value: number, step: number): readonly number[] {
   return Array.from({ length: STEPS }, (_, i) => (first + i) * step);
 }
 
+/** From the depth as it is printed, so that no two rows read alike. */
 function depthSteps(depthM: number, units: SlateUnits): readonly number[] {
   return units === 'imperial'
-    ? nextSteps(depthM / M_PER_FT, STEP_FT).map((ft) => ft * M_PER_FT)
-    : nextSteps(depthM, STEP_M);
+    ? nextSteps(up(depthM / M_PER_FT), STEP_FT).map((ft) => ft * M_PER_FT)
+    : nextSteps(up(depthM, 0.1), STEP_M);
 }
 
 /** Why a depth is not to be dived at all; null where it may be. */
@@ -92,7 +93,7 @@ function costOf(variant: Entry, units: SlateUnits): string {
 export function deeperLonger(trip: Trip, carry: Carry, entry: Entry, units: SlateUnits): DeeperLonger {
   const { shape } = effectiveDive(entry.dive, entry.diver);
   const around = surroundingsOf(trip);
-  const times = nextSteps(entry.bottomMin, STEP_MIN);
+  const times = nextSteps(up(entry.bottomMin), STEP_MIN);
   const rows = [entry.depthM, ...depthSteps(entry.depthM, units)].map((depthM): DeeperRow => {
     const depth = joined(depths(depthM, 'exposure', units));
     const why = barred(entry, depthM, units);

@@ -65,18 +65,19 @@ export function lowered(block: Block, byPt: number): Block {
   return stack([space(byPt), block]);
 }
 
-/** A text at the largest of the sizes at which it stays on one line; at the smallest it may break. */
-export function fitted(
+/** The largest of the sizes at which each text stays on one line; at the smallest they may break. */
+export function fittedSizePt(
   set: Setter,
-  text: string,
+  texts: readonly string[],
   font: TextStyle['font'],
   largestPt: number,
   smallestPt: number,
   widthPt: number,
-): Block {
-  let sizePt = largestPt;
-  while (sizePt > smallestPt && set.width(text, { font, sizePt }) > widthPt) sizePt -= 0.5;
-  return set.text(text, { font, sizePt: Math.max(sizePt, smallestPt) }, widthPt);
+): number {
+  const widest = Math.max(...texts.map((text) => set.width(text, { font, sizePt: 1 })));
+  // Half points: sizes that a person can name, and no seam where a text fits to the last digit.
+  const fittingPt = Math.floor((widthPt / widest) * 2) / 2;
+  return Math.max(smallestPt, Math.min(largestPt, fittingPt));
 }
 
 /** Blocks on pages in order, as many as fit; null where one is higher than a page. */

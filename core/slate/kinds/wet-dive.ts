@@ -2,7 +2,7 @@ import type { SlateDive } from '../contents';
 import type { DeeperLonger } from '../deeper-longer';
 import { joined, words, type Figure } from '../figures';
 import { beside, rule, stack, type Block, type Setter, type TextStyle } from '../layout';
-import { fitted, heading, SLATE_MIN_PT } from '../page-frame';
+import { fittedSizePt, heading, SLATE_MIN_PT } from '../page-frame';
 import { profileLine } from '../profile-line';
 
 /** A dive with its table, computed once for all the sizes that are tried. */
@@ -28,13 +28,19 @@ export interface Sizes {
   readonly basePt: number;
 }
 
-function figureCell(size: Sizes, label: string, figures: readonly Figure[], width: number): Block {
-  const { set, basePt } = size;
-  const small: TextStyle = { font: 'regular', sizePt: basePt };
+/** A label, the figure under it, and beneath that the same in a second unit where one is asked for. */
+function figureCell(
+  size: Sizes,
+  label: string,
+  figures: readonly Figure[],
+  figurePt: number,
+  width: number,
+): Block {
+  const small: TextStyle = { font: 'regular', sizePt: size.basePt };
   return stack([
-    set.text(label, small, width),
+    size.set.text(label, small, width),
     ...figures.map((figure, i) =>
-      fitted(set, words(figure), 'bold', i === 0 ? basePt * 1.6 : basePt * 1.2, SLATE_MIN_PT, width),
+      size.set.text(words(figure), { font: 'bold', sizePt: i === 0 ? figurePt : size.basePt }, width),
     ),
   ]);
 }
@@ -54,12 +60,16 @@ function cellWidth(size: Sizes): { readonly width: number; readonly gap: number 
 /** Depth, time, no-stop time and room: what is looked for first. */
 function bigFigures(size: Sizes, dive: SlateDive): Block {
   const { width, gap } = cellWidth(size);
-  const cells = [
-    figureCell(size, 'Depth', dive.depth, width),
-    figureCell(size, 'Time', [dive.time], width),
-    figureCell(size, 'No-stop', [dive.noStop], width),
-    figureCell(size, roomLabel(size, dive, width), [dive.room], width),
+  const columns: readonly (readonly [label: string, figures: readonly Figure[]])[] = [
+    ['Depth', dive.depth],
+    ['Time', [dive.time]],
+    ['No-stop', [dive.noStop]],
+    [roomLabel(size, dive, width), [dive.room]],
   ];
+  // One size for all four, so that none seems to weigh more than another.
+  const texts = columns.map(([, [first]]) => words(first!));
+  const figurePt = fittedSizePt(size.set, texts, 'bold', size.basePt * 1.6, SLATE_MIN_PT, width);
+  const cells = columns.map(([label, figures]) => figureCell(size, label, figures, figurePt, width));
   return beside(cells.map((block, i) => ({ block, x: i * (width + gap) })));
 }
 

@@ -6,7 +6,7 @@ import type { SlateRequest } from '../request';
 import { diveParts, pairs, type DiveParts, type Sizes, type WetDive } from './wet-dive';
 
 /** Type sizes tried, largest first: the largest that needs no page more than the smallest is taken. */
-const SIZES_PT = [17, 15.5, 14, 12.5, SLATE_MIN_PT];
+const SIZES_PT = [22, 19.5, 17, 15.5, 14, 12.5, SLATE_MIN_PT];
 
 /** Distance of lines to write on with a pencil in a glove. Source: common practice. */
 const WRITING_PT = 20;

@@ -80,15 +80,30 @@ function Actions(props: {
   const divers = settings?.diverIds?.length ?? trip.party.length;
   return (
     <div className="slate-actions">
-      <button type="button" disabled={isIdle} onClick={() => settings && void saveOne(trip, settings)}>
+      <button
+        type="button"
+        className="button first"
+        disabled={isIdle}
+        onClick={() => settings && void saveOne(trip, settings)}
+      >
         Save PDF
       </button>
       {divers > 1 ? (
-        <button type="button" disabled={isIdle} onClick={() => settings && void saveOneEach(trip, settings)}>
+        <button
+          type="button"
+          className="button"
+          disabled={isIdle}
+          onClick={() => settings && void saveOneEach(trip, settings)}
+        >
           Save one PDF a diver (ZIP)
         </button>
       ) : null}
-      <button type="button" disabled={isIdle} onClick={() => settings && void printSlates(trip, settings)}>
+      <button
+        type="button"
+        className="button"
+        disabled={isIdle}
+        onClick={() => settings && void printSlates(trip, settings)}
+      >
         Print
       </button>
       <JobLine />

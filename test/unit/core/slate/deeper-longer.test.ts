@@ -33,6 +33,15 @@ describe('deeperLonger', () => {
     expect(table.rows.map((row) => row.depth)).toEqual(['79 ft', '80 ft', '90 ft']);
   });
 
+  it('has no two rows that read alike, whatever the depth', () => {
+    // 15 m is 49.2 ft and prints as 50; 26.95 m prints as 27.
+    const feet = tableOf(aTrip([aDive({ depthM: 15, bottomMin: 20 })]), 'imperial');
+    expect(feet.rows.map((row) => row.depth)).toEqual(['50 ft', '60 ft', '70 ft']);
+    const metres = tableOf(aTrip([aDive({ depthM: 26.95, bottomMin: 14.7 })]));
+    expect(metres.rows.map((row) => row.depth)).toEqual(['27 m', '30 m', '33 m']);
+    expect(metres.head.slice(2)).toEqual(['20 min', '25 min']);
+  });
+
   it('says what the ledger says of each of those dives', () => {
     const kinds = new Set<string>();
     for (const { depthM, bottomMin, later } of [
