@@ -1,12 +1,14 @@
 import { compareMixes, compareSites } from '../core/mixes/compare';
-import { fillPlan } from '../core/mixes/fills';
+import { fillPlan, type FillPlan } from '../core/mixes/fills';
 import { mixesDocument } from '../core/mixes/mixes-document';
 import { searchStock, type StockAnswer } from '../core/mixes/stock';
+import { openTrip, stockedTrip } from '../core/mixes/stocked-trip';
 import { success, type Result, type Trouble } from '../core/result';
 import { ledger } from '../core/trip/ledger';
-import type { Trip } from '../core/trip/types';
+import type { Ledger } from '../core/trip/ledger-types';
+import type { Id, Trip } from '../core/trip/types';
 import { readMixesOptions, USAGE } from './mixes-options';
-import { mixesTable } from './mixes-table';
+import { listsTold, mixesTable } from './mixes-table';
 import type { CommandOutcome } from './plan-command';
 import { readTripFile, troublesText } from './trip-input';
 
@@ -21,6 +23,20 @@ async function tripOf(path: string | null): Promise<Result<Trip>> {
   if (path !== null) return readTripFile(path);
   const { demoTrip } = await import('../core/trip/demo-trip');
   return success(demoTrip());
+}
+
+function fillsOf(whole: Ledger, diveIds: ReadonlySet<Id> | null): FillPlan | null {
+  const request = { method: 'banked', law: 'ideal', startBar: START_BAR, startO2: null } as const;
+  const plan = fillPlan(whole, request, diveIds);
+  return plan.ok ? plan.value : null;
+}
+
+/** What the first list told takes on the dives that are open to it. */
+function fillsWithFirst(trip: Trip, answer: StockAnswer): FillPlan | null {
+  const [first] = listsTold(answer);
+  if (!first) return null;
+  const open = openTrip(trip, answer.request);
+  return fillsOf(ledger(stockedTrip(open, first.percents)), open.openIds);
 }
 
 /** The places of a request, as the options that set them. */
@@ -66,8 +82,8 @@ export async function mixesCommand(args: readonly string[]): Promise<CommandOutc
     const document = mixesDocument(trip.title, rows, answer);
     return { status: 0, stdout: `${JSON.stringify(document, null, 2)}\n`, stderr: '' };
   }
-  const fills = fillPlan(whole, { method: 'banked', law: 'ideal', startBar: START_BAR, startO2: null });
   const whose = diver?.name ?? 'the tightest of the party';
-  const stdout = mixesTable(trip, whose, rows, fills.ok ? fills.value : null, answer);
+  const stocked = answer === null ? null : fillsWithFirst(trip, answer);
+  const stdout = mixesTable(trip, whose, rows, fillsOf(whole, null), answer, stocked);
   return { status: 0, stdout, stderr: '' };
 }

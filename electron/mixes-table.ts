@@ -85,12 +85,20 @@ function listRow(list: StockList, dives: number): readonly string[] {
 
 const LIST_TITLES = ['', 'besides air', '', 'within limits', 'least room', 'oxygen', 'cost', 'fills'];
 
+/**
+ * The lists worth telling: those that nothing beats and whose every mix has a use. Where each leaves one
+ * unused, fewer mixes do as well, and showing them says so.
+ */
+export function listsTold({ lists }: StockAnswer): readonly StockList[] {
+  const useful = lists.filter((list) => list.isBest && list.unusedPercents.length === 0);
+  return useful.length > 0 ? useful : lists;
+}
+
 function stockText(trip: Trip, answer: StockAnswer): string {
   const { request, lists } = answer;
   const best = lists.filter((list) => list.isBest).length;
   const useful = lists.filter((list) => list.isBest && list.unusedPercents.length === 0);
-  // Where every list that nothing beats leaves a mix unused, fewer mixes do as well: say it by showing them.
-  const told = useful.length > 0 ? useful : lists;
+  const told = listsTold(answer);
   const shown = told.slice(0, PRINTED_LISTS);
   const since = request.fromDate === null ? '' : ` from ${request.fromDate} on`;
   const over =
@@ -118,7 +126,7 @@ function stockText(trip: Trip, answer: StockAnswer): string {
   ].join('\n');
 }
 
-function fillsText(plan: FillPlan): string {
+function fillsText(plan: FillPlan, whose: string): string {
   const rows = plan.lines.map((line) => [
     line.date,
     mixName(line.mix.analysedO2 ?? line.mix.o2),
@@ -131,7 +139,7 @@ function fillsText(plan: FillPlan): string {
   const { total } = plan;
   return [
     wrapped(
-      'Fills of the trip as it stands, from cylinders that come back at 50 bar of their mix, in litres at 1 bar ' +
+      `${whose}, from cylinders that come back at 50 bar of their mix, in litres at 1 bar ` +
         'without compressibility; the window also reckons with it, and for partial-pressure filling.',
       0,
     ),
@@ -150,6 +158,7 @@ function fillsText(plan: FillPlan): string {
  * The mixes of a trip as a person reads them in a terminal of 100 columns. Limits round down, exposures up.
  * @param fills of the trip as it stands; null where they cannot be told
  * @param answer null where nothing was searched
+ * @param stocked fills of the open dives with the first list told on board; null where there is none
  */
 export function mixesTable(
   trip: Trip,
@@ -157,6 +166,7 @@ export function mixesTable(
   rows: readonly CompareRow[],
   fills: FillPlan | null,
   answer: StockAnswer | null,
+  stocked: FillPlan | null,
 ): string {
   const parts = [
     wrapped(
@@ -166,8 +176,9 @@ export function mixesTable(
       0,
     ),
     ...rows.map(siteText),
-    ...(fills === null ? [] : [fillsText(fills)]),
+    ...(fills === null ? [] : [fillsText(fills, 'Fills of the trip as it stands')]),
     ...(answer === null ? [] : [stockText(trip, answer)]),
+    ...(stocked === null ? [] : [fillsText(stocked, 'Fills with the first of these lists on board')]),
     wrapped(SAFETY_LINE, 0),
   ];
   return `${parts.join('\n\n')}\n`;

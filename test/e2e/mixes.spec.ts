@@ -112,6 +112,16 @@ test.describe('mixes', () => {
     await expect(mixes.panel.getByText(/^Of 3 lists/)).toBeVisible();
   });
 
+  test('tells what filling takes with a list before it is put on board', async () => {
+    await mixes.ask('What to stock');
+    await mixes.search('2');
+    const name = (await mixes.lists.first().getAttribute('aria-label'))!.replace('Put on board: ', '');
+    await mixes.panel.getByRole('button', { name: `Fills with ${name}`, exact: true }).click();
+    const fills = mixes.panel.getByRole('region', { name: `Fills with ${name}`, exact: true });
+    await expect(fills.getByRole('row', { name: /^In all/ })).toBeVisible();
+    await expect(fills.getByRole('row', { name: new RegExp(name.split(', ').at(-1)!) }).first()).toBeVisible();
+  });
+
   test('says plainly what cannot be searched', async () => {
     await mixes.ask('What to stock');
     await mixes.panel.getByLabel('Mixes besides air').selectOption('1');

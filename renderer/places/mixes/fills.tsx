@@ -1,46 +1,12 @@
 import { useMemo, type ReactNode } from 'react';
-import { fillPlan, type FillLine, type FillPlan } from '../../../core/mixes/fills';
-import { dateText, mixText, numberText, unitText } from '../../figures/format';
+import { fillPlan } from '../../../core/mixes/fills';
 import { Choice } from '../../parts/choice';
 import { CommandButton } from '../../parts/command-button';
 import { ShareField, UnitField } from '../../parts/number-field';
 import { selectLedger } from '../../store/selectors';
 import { useDesk } from '../../store/store';
+import { FillTable } from './fill-table';
 import { chooseView, useMixesView, type MixesView } from './mixes-view';
-import { moneyText } from './mixes-words';
-import { WideTable } from './wide-table';
-
-type Sums = FillPlan['total'];
-
-function SumCells({ sums }: { readonly sums: Sums }): ReactNode {
-  const units = useDesk(({ settings }) => settings.units);
-  const notes = [
-    ...(sums.drained > 0 ? [`${sums.drained} let down first`] : []),
-    ...(sums.impossible > 0 ? [`${sums.impossible} cannot be filled this way`] : []),
-  ];
-  return (
-    <>
-      <td>{numberText(sums.fills, 0, 'near')}</td>
-      <td>{unitText(sums.litres, 'volume', units, 'up')}</td>
-      <td className="figure">{unitText(sums.oxygenL, 'volume', units, 'up')}</td>
-      <td>{unitText(sums.airL, 'volume', units, 'up')}</td>
-      <td>{moneyText(sums.cost)}</td>
-      <td className={notes.length > 0 ? 'care' : ''}>{notes.join(', ')}</td>
-    </>
-  );
-}
-
-function LineRow({ line, isFirst }: { readonly line: FillLine; readonly isFirst: boolean }): ReactNode {
-  return (
-    <tr className={isFirst ? 'first-of-day' : ''}>
-      <th scope="row">
-        <span className={isFirst ? '' : 'unseen'}>{dateText(line.date, true)}</span>
-      </th>
-      <td>{mixText(line.mix.analysedO2 ?? line.mix.o2)}</td>
-      <SumCells sums={line} />
-    </tr>
-  );
-}
 
 function change(patch: Partial<MixesView['fills']>, fills: MixesView['fills']): void {
   chooseView({ fills: { ...fills, ...patch } });
@@ -119,36 +85,7 @@ export function Fills(): ReactNode {
       )}
       {plan.ok && plan.value.lines.length === 0 ? <p className="soft">No dives yet, so nothing to fill.</p> : null}
       {plan.ok && plan.value.lines.length > 0 ? (
-        <WideTable label="Table of fills">
-          <table className="plain-table fills">
-            <thead>
-              <tr>
-                <th scope="col">Day</th>
-                <th scope="col">Mix</th>
-                <th scope="col">Fills</th>
-                <th scope="col">Gas put in</th>
-                <th scope="col">Oxygen to bring</th>
-                <th scope="col">Air</th>
-                <th scope="col">Cost</th>
-                <th scope="col">
-                  <span className="unseen">Notes</span>
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {plan.value.lines.map((line, i, lines) => (
-                <LineRow key={`${line.date} ${line.mix.id}`} line={line} isFirst={line.date !== lines[i - 1]?.date} />
-              ))}
-            </tbody>
-            <tfoot>
-              <tr>
-                <th scope="row">In all</th>
-                <td />
-                <SumCells sums={plan.value.total} />
-              </tr>
-            </tfoot>
-          </table>
-        </WideTable>
+        <FillTable plan={plan.value} label="Table of fills" />
       ) : null}
       <p className="mixes-note">
         A fill for each diver and dive, to the pressure of their cylinder; litres at 1 bar. Gas lost in hoses and in

@@ -5,6 +5,7 @@ import { tell } from '../../actions/edit';
 import { putOnBoard } from '../../actions/mixes';
 import { countText, mixText, percentText } from '../../figures/format';
 import { chooseView, useMixesView } from './mixes-view';
+import { ListFills } from './list-fills';
 import { listKey, listName, moneyText, roomText } from './mixes-words';
 import { StockChart } from './stock-chart';
 import { usefulLists } from './useful-lists';
@@ -19,9 +20,11 @@ function ListRow(props: {
   readonly isChosen: boolean;
   readonly isOld: boolean;
   readonly choose: () => void;
+  readonly isOpen: boolean;
+  readonly open: () => void;
   readonly fromDate: string | null;
 }): ReactNode {
-  const { list, dives, isChosen, isOld, choose, fromDate } = props;
+  const { list, dives, isChosen, isOld, choose, isOpen, open, fromDate } = props;
   const isShort = list.divesWithin < dives;
   return (
     <tr className={isChosen ? 'taken' : ''} onMouseEnter={choose} onFocus={choose}>
@@ -40,6 +43,15 @@ function ListRow(props: {
       <td>{list.fills}</td>
       <td>{list.isBest ? '' : 'beaten'}</td>
       <td>
+        <button
+          type="button"
+          className="plain"
+          aria-expanded={isOpen}
+          aria-label={`Fills with ${listName(list)}`}
+          onClick={open}
+        >
+          Fills
+        </button>
         <button
           type="button"
           className="button"
@@ -86,10 +98,12 @@ function Summary(props: {
 export function StockResults({ answer, isOld, trip }: { readonly answer: StockAnswer; readonly isOld: boolean; readonly trip: Trip }): ReactNode {
   const showsUnused = useMixesView((view) => view.showsUnused);
   const [chosen, setChosen] = useState<string | null>(null);
+  const [opened, setOpened] = useState<string | null>(null);
   const [showsAll, setShowsAll] = useState(false);
   const best = useMemo(() => answer.lists.filter((list) => list.isBest).length, [answer]);
   const useful = useMemo(() => usefulLists(answer.lists), [answer]);
   const told = showsUnused ? answer.lists : useful;
+  const openedList = told.find((list) => listKey(list) === opened) ?? null;
   const rows = showsAll ? told : told.slice(0, ROWS_AT_FIRST);
   const dives = trip.dives.length;
   const { count, fromDate } = answer.request;
@@ -130,7 +144,7 @@ export function StockResults({ answer, isOld, trip }: { readonly answer: StockAn
                 <span className="unseen">Beaten</span>
               </th>
               <th scope="col">
-                <span className="unseen">Put on board</span>
+                <span className="unseen">Fills, and put on board</span>
               </th>
             </tr>
           </thead>
@@ -143,6 +157,8 @@ export function StockResults({ answer, isOld, trip }: { readonly answer: StockAn
                 isChosen={listKey(list) === chosen}
                 isOld={isOld}
                 choose={() => setChosen(listKey(list))}
+                isOpen={listKey(list) === opened}
+                open={() => setOpened(listKey(list) === opened ? null : listKey(list))}
                 fromDate={fromDate}
               />
             ))}
@@ -154,6 +170,7 @@ export function StockResults({ answer, isOld, trip }: { readonly answer: StockAn
           Show all {told.length}
         </button>
       ) : null}
+      {openedList === null ? null : <ListFills trip={trip} list={openedList} fromDate={fromDate} />}
       <p className="mixes-note">
         Best first: dives within every limit, then least room, oxygen, cost, fills. Oxygen at most is the highest share
         on any clock: CNS on surfacing, the rolling 24 h, a day’s OTU or ESOT.

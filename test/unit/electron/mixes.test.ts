@@ -48,6 +48,19 @@ describe('mixes', () => {
     expect(await readdir(folder)).toEqual(['trip.json']);
   });
 
+  it('tells the fills as they stand, and with the first list told on board', async () => {
+    const { status, stdout } = await mixesCommand(['--stock', '2', '--from', '2027-03-17']);
+    expect(status).toBe(0);
+    const stands = stdout.indexOf('Fills of the trip as it stands');
+    const stocked = stdout.indexOf('Fills with the first of these lists on board');
+    expect(stands).toBeGreaterThan(0);
+    expect(stocked).toBeGreaterThan(stdout.indexOf('What to stock from 2027-03-17 on'));
+    // Only the dives that are open to it.
+    expect(stdout.slice(stocked)).not.toContain('2027-03-16');
+    expect(stdout.slice(stands, stocked)).toContain('2027-03-16');
+    for (const line of stdout.split('\n')) expect(Array.from(line).length).toBeLessThanOrEqual(100);
+  });
+
   it('searches nothing unless asked', async () => {
     const document = JSON.parse((await mixesCommand(['--json'])).stdout) as MixesDocument;
     expect(document).toMatchObject({ stock: [], searched: 0, total: 0 });

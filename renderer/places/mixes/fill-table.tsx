@@ -1,0 +1,74 @@
+import type { ReactNode } from 'react';
+import type { FillLine, FillPlan } from '../../../core/mixes/fills';
+import { dateText, mixText, numberText, unitText } from '../../figures/format';
+import { useDesk } from '../../store/store';
+import { moneyText } from './mixes-words';
+import { WideTable } from './wide-table';
+
+type Sums = FillPlan['total'];
+
+function SumCells({ sums }: { readonly sums: Sums }): ReactNode {
+  const units = useDesk(({ settings }) => settings.units);
+  const notes = [
+    ...(sums.drained > 0 ? [`${sums.drained} let down first`] : []),
+    ...(sums.impossible > 0 ? [`${sums.impossible} cannot be filled this way`] : []),
+  ];
+  return (
+    <>
+      <td>{numberText(sums.fills, 0, 'near')}</td>
+      <td>{unitText(sums.litres, 'volume', units, 'up')}</td>
+      <td className="figure">{unitText(sums.oxygenL, 'volume', units, 'up')}</td>
+      <td>{unitText(sums.airL, 'volume', units, 'up')}</td>
+      <td>{moneyText(sums.cost)}</td>
+      <td className={notes.length > 0 ? 'care' : ''}>{notes.join(', ')}</td>
+    </>
+  );
+}
+
+function LineRow({ line, isFirst }: { readonly line: FillLine; readonly isFirst: boolean }): ReactNode {
+  return (
+    <tr className={isFirst ? 'first-of-day' : ''}>
+      <th scope="row">
+        <span className={isFirst ? '' : 'unseen'}>{dateText(line.date, true)}</span>
+      </th>
+      <td>{mixText(line.mix.analysedO2 ?? line.mix.o2)}</td>
+      <SumCells sums={line} />
+    </tr>
+  );
+}
+
+/** Fills by day and mix, and their sum. */
+export function FillTable({ plan, label }: { readonly plan: FillPlan; readonly label: string }): ReactNode {
+  return (
+    <WideTable label={label}>
+      <table className="plain-table fills">
+        <thead>
+          <tr>
+            <th scope="col">Day</th>
+            <th scope="col">Mix</th>
+            <th scope="col">Fills</th>
+            <th scope="col">Gas put in</th>
+            <th scope="col">Oxygen to bring</th>
+            <th scope="col">Air</th>
+            <th scope="col">Cost</th>
+            <th scope="col">
+              <span className="unseen">Notes</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {plan.lines.map((line, i, lines) => (
+            <LineRow key={`${line.date} ${line.mix.id}`} line={line} isFirst={line.date !== lines[i - 1]?.date} />
+          ))}
+        </tbody>
+        <tfoot>
+          <tr>
+            <th scope="row">In all</th>
+            <td />
+            <SumCells sums={plan.total} />
+          </tr>
+        </tfoot>
+      </table>
+    </WideTable>
+  );
+}
