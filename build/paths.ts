@@ -9,7 +9,7 @@ export function at(...parts: readonly string[]): string {
 }
 
 /** Where bundles go; elsewhere for a test that must not disturb the one in use. */
-export const OUT = process.env['CARRYOVER_OUT'] ?? at('out');
+export const OUT = process.env['CARRYOVER_OUT'] || at('out');
 
 /** Whether a script is the one that was started, not one that another imports. */
 export function isStarted(moduleUrl: string): boolean {
