@@ -81,7 +81,6 @@ function asOption(trouble: Trouble): Trouble {
 async function writeSlates(
   options: PlanOptions & { readonly slate: string },
   whole: Ledger,
-  cautions: readonly Caution[],
   printedOn: string,
 ): Promise<Result<string>> {
   if (options.trip !== null && (await real(options.trip)) === (await real(options.slate))) {
@@ -94,7 +93,7 @@ async function writeSlates(
   }
   // The PDF library is loaded by those who print.
   const { slateFromOptions } = await import('./slates');
-  const made = await slateFromOptions(options.slateOptions, whole, cautions, printedOn);
+  const made = await slateFromOptions(options.slateOptions, whole, printedOn);
   if (!made.ok) {
     const [first, ...rest] = made.troubles;
     return failure(asOption(first), ...rest.map(asOption));
@@ -145,7 +144,7 @@ export async function planCommand(args: readonly string[], today: string): Promi
   const cautions = cautionsOf(whole);
   let stderr = '';
   if (options.slate !== null) {
-    const slates = await writeSlates({ ...options, slate: options.slate }, whole, cautions, today);
+    const slates = await writeSlates({ ...options, slate: options.slate }, whole, today);
     if (!slates.ok) return refused('the slate options', slates.troubles);
     stderr = slates.value;
   }

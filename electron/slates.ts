@@ -1,10 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { failure, type Result, type Trouble } from '../core/result';
+import { assert, type Result } from '../core/result';
+import { sentenceUnits } from '../core/slate/figures';
 import { readFont, type SlateFonts } from '../core/slate/font';
 import { slatePdf, type SlatePdf } from '../core/slate/pdf';
 import { readSlateOptions, type SlateOptions } from '../core/slate/options';
-import type { Caution, Ledger } from '../core/trip/ledger-types';
+import { cautionsOf } from '../core/cautions/all';
+import type { Ledger } from '../core/trip/ledger-types';
 
 const FONT_FILES = { regular: 'DejaVuSansCondensed.ttf', bold: 'DejaVuSansCondensed-Bold.ttf' } as const;
 
@@ -23,15 +25,14 @@ export function slateFonts(): SlateFonts {
 export async function slateFromOptions(
   options: SlateOptions,
   ledger: Ledger,
-  cautions: readonly Caution[],
   printedOn: string,
 ): Promise<Result<SlatePdf>> {
   const read = readSlateOptions(options);
   if (!read.ok) return read;
+  // Their sentences name depths and pressures: in the units of the page.
+  const cautions = cautionsOf(ledger, sentenceUnits(read.value.units));
   const made = await slatePdf({ ...read.value, ledger, cautions, fonts: slateFonts(), printedOn });
   if (!made.ok) return made;
-  if (made.value === null) return failure(stopped);
+  assert(made.value !== null, 'slates stopped though nobody asked');
   return { ok: true, value: made.value };
 }
-
-const stopped: Trouble = { kind: 'stopped', what: 'It was stopped.', where: '', mend: 'Start it again.' };

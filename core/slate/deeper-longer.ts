@@ -4,7 +4,17 @@ import { surroundingsOf } from '../trip/dive-plan';
 import type { Carry, Entry } from '../trip/ledger-types';
 import { deeper, entryWith, longer } from '../trip/room';
 import type { Trip } from '../trip/types';
-import { depths, down, joined, minutesDown, NONE, up, words, type SlateUnits } from './figures';
+import {
+  depths,
+  down,
+  joined,
+  minutesDown,
+  NONE,
+  sentenceUnits,
+  up,
+  words,
+  type SlateUnits,
+} from './figures';
 
 /** Next steps are round depths and times: 3 m or 10 ft, and 5 min. Source: common practice. */
 const STEP_M = 3;
@@ -60,8 +70,7 @@ function barred(entry: Entry, depthM: number, units: SlateUnits): string | null 
 
 /** Stops in few signs, "6 m: 1, 3 m: 4" minutes; more than two as the first depth and the minutes in all. */
 function stopWords(stops: NonNullable<Entry['stops']>, units: SlateUnits): string {
-  const inUnits = units === 'imperial' ? 'imperial' : 'metric';
-  const at = (depthM: number): string => joined(depths(depthM, 'exposure', inUnits));
+  const at = (depthM: number): string => joined(depths(depthM, 'exposure', sentenceUnits(units)));
   // Depth and minutes hold together; between two stops the line may break.
   const one = (depthM: number, min: number): string => `${at(depthM)}: ${up(min)}`.replaceAll(' ', NO_BREAK);
   if (stops.length <= STEPS) return stops.map((stop) => one(stop.depthM, stop.min)).join(', ');

@@ -7,6 +7,11 @@ import type { Stop, WallMin } from '../trip/ledger-types';
 
 export type SlateUnits = 'metric' | 'imperial' | 'both';
 
+/** Units of sentences that name one figure, such as cautions: both at once would be hard to read. */
+export function sentenceUnits(units: SlateUnits): 'metric' | 'imperial' {
+  return units === 'imperial' ? 'imperial' : 'metric';
+}
+
 /** Metres in a foot. Source: international yard and pound agreement (1959), exact. */
 const M_PER_FT = 0.3048;
 

@@ -3,6 +3,7 @@
  * and can stop it by ending this worker. The same functions as the command calls.
  */
 import { cautionsOf } from '../../../core/cautions/all';
+import { sentenceUnits } from '../../../core/slate/figures';
 import { readFont, type SlateFonts } from '../../../core/slate/font';
 import { slatePages } from '../../../core/slate/pages';
 import { slatePdf } from '../../../core/slate/pdf';
@@ -29,11 +30,10 @@ function say(message: SlateAnswer, transfer: Transferable[] = []): void {
 async function make(ask: SlateAsk): Promise<void> {
   const { id, trip, settings, printedOn } = ask;
   const whole = ledger(trip);
-  const units = settings.units === 'imperial' ? 'imperial' : 'metric';
   const request: SlateRequest = {
     ...settings,
     ledger: whole,
-    cautions: cautionsOf(whole, units),
+    cautions: cautionsOf(whole, sentenceUnits(settings.units)),
     fonts: await fonts(),
     printedOn,
   };
