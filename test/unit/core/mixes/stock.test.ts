@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { outcomeOf } from '../../../../core/mixes/outcome';
-import { PLAIN_REQUEST } from '../../../../core/mixes/shares';
+import { diveDates, PLAIN_REQUEST } from '../../../../core/mixes/shares';
 import { searchStock, type StockAnswer } from '../../../../core/mixes/stock';
 import { openTrip, stockedTrip } from '../../../../core/mixes/stocked-trip';
 import { checkTrip } from '../../../../core/trip/check-trip';
@@ -9,6 +9,7 @@ import { ledger } from '../../../../core/trip/ledger';
 import type { Dive, Trip } from '../../../../core/trip/types';
 
 const trip = demoTrip();
+const fourthDay = diveDates(trip)[3]!;
 
 function found(request: Partial<typeof PLAIN_REQUEST>, of: Trip = trip): StockAnswer {
   const answer = searchStock(of, { ...PLAIN_REQUEST, ...request });
@@ -93,7 +94,7 @@ describe('searchStock', () => {
 
 describe('stockedTrip', () => {
   it('is a trip the window would take, whatever the date', () => {
-    for (const fromDate of [null, '2027-03-17']) {
+    for (const fromDate of [null, fourthDay]) {
       const stocked = stockedTrip(openTrip(trip, { fromDate }), [28, 34]);
       expect(checkTrip(stocked)).toEqual([]);
     }
@@ -101,9 +102,9 @@ describe('stockedTrip', () => {
 
   it('leaves the dives before the date as they were, figure for figure', () => {
     const before = ledger(trip);
-    const after = ledger(stockedTrip(openTrip(trip, { fromDate: '2027-03-17' }), [29, 34]));
+    const after = ledger(stockedTrip(openTrip(trip, { fromDate: fourthDay }), [29, 34]));
     before.divers.forEach((diver, place) => {
-      const kept = diver.entries.filter((entry) => entry.dive.startsAt < '2027-03-17');
+      const kept = diver.entries.filter((entry) => entry.dive.startsAt < fourthDay);
       expect(kept.length).toBeGreaterThan(5);
       kept.forEach((entry, index) => {
         const other = after.divers[place]!.entries[index]!;

@@ -1,4 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { diveDates } from '../../../../core/mixes/shares';
 import { checkTrip } from '../../../../core/trip/check-trip';
 import { demoTrip } from '../../../../core/trip/demo-trip';
 import { ledger } from '../../../../core/trip/ledger';
@@ -69,11 +70,12 @@ describe('putOnBoard', () => {
   });
 
   it('leaves what is before the date as it was', () => {
+    const date = diveDates(desk.getState().trip)[3]!;
     const before = ledger(desk.getState().trip);
-    putOnBoard([34], '2027-03-17');
+    putOnBoard([34], date);
     const after = ledger(desk.getState().trip);
     before.divers[0]!.entries.forEach((entry, index) => {
-      if (entry.dive.startsAt >= '2027-03-17') return;
+      if (entry.dive.startsAt >= date) return;
       expect(after.divers[0]!.entries[index]!.mix).toBe(entry.mix);
     });
     expect(mixes().length).toBeGreaterThan(2);
