@@ -1,6 +1,6 @@
 import type { Caution, Entry } from '../../core/trip/ledger-types';
 import { countText, minutesText } from '../figures/format';
-import { diveNumber, selectCautions, selectRoomMin, selectTightest, shownEntry } from './selectors';
+import { diveNumber, selectCautions, selectRoomKey, selectTightest, shownEntry } from './selectors';
 import type { Desk } from './store';
 
 /** A caution as the same one, whatever its figures are now. */
@@ -8,8 +8,15 @@ function cautionKey({ code, diverId, diveId }: Caution): string {
   return `${code}/${diverId ?? ''}/${diveId ?? ''}`;
 }
 
-function roomMin(state: Desk, entry: Entry | null): number | null {
-  return entry ? selectRoomMin(state)(entry) : null;
+/** As `selectRoomKey`: minutes, or infinite where there is no figure. */
+function roomKey(state: Desk, entry: Entry): number {
+  return selectRoomKey(state)(entry);
+}
+
+function roomText(entry: Entry, key: number): string {
+  if (!entry.isMade) return 'no mix on board may go there';
+  if (key === Number.NEGATIVE_INFINITY) return 'past a limit';
+  return key === Number.POSITIVE_INFINITY ? 'no limit in reach' : `${minutesText(key, 'down')} of room`;
 }
 
 /**
@@ -20,19 +27,19 @@ export function announcement(before: Desk, after: Desk): string {
   if (before.trip === after.trip) return '';
   const parts: string[] = [];
   const [chosen] = after.selection.diveIds;
-  if (chosen !== undefined && shownEntry(after, chosen)) {
-    const was = roomMin(before, shownEntry(before, chosen));
-    const is = roomMin(after, shownEntry(after, chosen));
-    if (was !== is) {
-      const room = is === null ? 'no limit in reach' : `${minutesText(is, 'down')} of room`;
-      parts.push(`Dive ${diveNumber(after.trip, chosen)}: ${room}.`);
+  const shown = chosen === undefined ? null : shownEntry(after, chosen);
+  if (chosen !== undefined && shown) {
+    const was = shownEntry(before, chosen);
+    const is = roomText(shown, roomKey(after, shown));
+    if (!was || roomText(was, roomKey(before, was)) !== is) {
+      parts.push(`Dive ${diveNumber(after.trip, chosen)}: ${is}.`);
     }
   } else {
+    const was = selectTightest(before);
     const is = selectTightest(after);
-    const min = roomMin(after, is);
-    if (is && min !== null && min !== roomMin(before, selectTightest(before))) {
+    if (is && (!was || roomKey(after, is) !== roomKey(before, was))) {
       const number = diveNumber(after.trip, is.dive.id);
-      parts.push(`Tightest is dive ${number}, ${minutesText(min, 'down')} of room.`);
+      parts.push(`Tightest is dive ${number}, ${roomText(is, roomKey(after, is))}.`);
     }
   }
   const had = new Set(selectCautions(before).map(cautionKey));

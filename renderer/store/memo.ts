@@ -1,16 +1,26 @@
 /**
- * Remembers the last answer for the last arguments, compared by identity: documents are immutable, so the
- * same object means the same answer.
+ * Remembers the answers for the last two sets of arguments, compared by identity: documents are immutable,
+ * so the same object means the same answer. Two, so that looking back at the trip before a change does not
+ * push out what is on screen and draw the whole page anew.
  */
 export function memo<Args extends readonly unknown[], Value>(
   compute: (...args: Args) => Value,
 ): (...args: Args) => Value {
-  let last: { readonly args: Args; readonly value: Value } | null = null;
+  interface Held {
+    readonly args: Args;
+    readonly value: Value;
+  }
+  let last: Held | null = null;
+  let before: Held | null = null;
   return (...args) => {
-    if (last && last.args.length === args.length && last.args.every((each, i) => Object.is(each, args[i]))) {
-      return last.value;
-    }
-    last = { args, value: compute(...args) };
-    return last.value;
+    if (last && isSame(last.args, args)) return last.value;
+    const found: Held = before && isSame(before.args, args) ? before : { args, value: compute(...args) };
+    before = last;
+    last = found;
+    return found.value;
   };
+}
+
+function isSame(a: readonly unknown[], b: readonly unknown[]): boolean {
+  return a.length === b.length && a.every((each, i) => Object.is(each, b[i]));
 }

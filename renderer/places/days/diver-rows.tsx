@@ -1,9 +1,10 @@
 import type { ReactNode } from 'react';
 import type { Entry } from '../../../core/trip/ledger-types';
 import { chooseDiver } from '../../actions/view';
-import { minutesText, mixText, percentText, unitText } from '../../figures/format';
-import { selectRoomMin } from '../../store/selectors';
+import { mixText, percentText, unitText } from '../../figures/format';
+import { selectRoomKey } from '../../store/selectors';
 import { useDesk } from '../../store/store';
+import { roomWords } from './room-words';
 
 /** As on the outcome: from here on room is in the cautionary colour. */
 const CARE_BELOW_MIN = 5;
@@ -12,7 +13,7 @@ const CARE_BELOW_MIN = 5;
 export function DiverRows(props: { readonly entries: readonly Entry[]; readonly shown: Entry }): ReactNode {
   const units = useDesk(({ settings }) => settings.units);
   const diverId = useDesk(({ selection }) => selection.diverId);
-  const roomMinOf = useDesk(selectRoomMin);
+  const keyOf = useDesk(selectRoomKey);
   const { entries, shown } = props;
   if (entries.length < 2) return null;
   return (
@@ -30,7 +31,7 @@ export function DiverRows(props: { readonly entries: readonly Entry[]; readonly 
         </thead>
         <tbody>
           {entries.map((entry) => {
-            const roomMin = roomMinOf(entry);
+            const key = keyOf(entry);
             return (
               <tr key={entry.diver.id} className={entry === shown ? 'shown' : undefined}>
                 <th scope="row">
@@ -44,8 +45,8 @@ export function DiverRows(props: { readonly entries: readonly Entry[]; readonly 
                   </button>
                 </th>
                 <td>{entry.o2 === null ? 'none' : mixText(entry.o2)}</td>
-                <td className={roomMin !== null && roomMin < CARE_BELOW_MIN ? 'figure care' : 'figure'}>
-                  {roomMin === null ? (entry.isMade ? 'no limit' : 'no mix') : minutesText(roomMin, 'down')}
+                <td className={key < CARE_BELOW_MIN || !entry.isMade ? 'figure care' : 'figure'}>
+                  {roomWords(entry, key)}
                 </td>
                 <td>{percentText(entry.cns.after, 'up')}</td>
                 <td>{unitText(entry.gas.endBar, 'pressure', units, 'down')}</td>

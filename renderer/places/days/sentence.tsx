@@ -91,7 +91,11 @@ export function Sentence(): ReactNode {
         </>
       )}
       {cautions.length > 0 ? (
-        <button type="button" className="linked" onClick={() => showOverlay({ kind: 'cautions' })}>
+        <button
+          type="button"
+          className={stops > 0 ? 'linked care' : 'linked'}
+          onClick={() => showOverlay({ kind: 'cautions' })}
+        >
           {stops > 0
             ? `${capital(plural(stops, 'thing', 'things'))} to stop for`
             : changes > 0

@@ -2,11 +2,19 @@ import { useState, type ReactNode } from 'react';
 import type { Dive } from '../../../core/trip/types';
 import { shiftDives } from '../../actions/dives';
 import { tell } from '../../actions/edit';
-import { countText, dateText, minutesText } from '../../figures/format';
-import { CommandButton } from '../../parts/command-button';
-import { diveNumber, selectEntriesByDive, selectRoomMin, siteOf } from '../../store/selectors';
-import { useDesk } from '../../store/store';
 import { chooseDives } from '../../actions/view';
+import { countText, dateText } from '../../figures/format';
+import { CommandButton } from '../../parts/command-button';
+import {
+  diveNumber,
+  selectCautions,
+  selectEntriesByDive,
+  selectRoomKey,
+  siteOf,
+} from '../../store/selectors';
+import { useDesk } from '../../store/store';
+import { CautionItems } from './caution-list';
+import { roomWords } from './room-words';
 
 const SHIFTS_MIN = [5, 15, 30, 60] as const;
 
@@ -14,24 +22,31 @@ const SHIFTS_MIN = [5, 15, 30, 60] as const;
 export function SeveralCard({ dives }: { readonly dives: readonly Dive[] }): ReactNode {
   const trip = useDesk((state) => state.trip);
   const byDive = useDesk(selectEntriesByDive);
-  const roomMinOf = useDesk(selectRoomMin);
   const [byMin, setByMin] = useState<number>(SHIFTS_MIN[1]);
   const ids = dives.map(({ id }) => id);
+  const all = useDesk(selectCautions);
+  const cautions = all.filter(({ diveId }) => diveId !== null && ids.includes(diveId));
+  const keyOf = useDesk(selectRoomKey);
+  const tightest = dives.map(({ id }) => byDive.get(id)?.[0] ?? null);
+  const keys = tightest.map((entry) => (entry ? keyOf(entry) : Number.POSITIVE_INFINITY));
+  const least = Math.min(...keys);
   return (
     <section className="card" aria-label={`${dives.length} dives`}>
       <p className="soft eyebrow">Chosen together</p>
       <h2>{countText(dives.length)} dives</h2>
       <ul className="several">
-        {dives.map((dive) => {
-          const [tightest] = byDive.get(dive.id) ?? [];
-          const room = tightest ? roomMinOf(tightest) : null;
+        {dives.map((dive, i) => {
+          const entry = tightest[i] ?? null;
+          const key = keys[i] ?? Number.POSITIVE_INFINITY;
+          const isTightest = key === least && key !== Number.POSITIVE_INFINITY;
           return (
             <li key={dive.id}>
               <button type="button" className="linked" onClick={() => chooseDives([dive.id])}>
                 {diveNumber(trip, dive.id)}, {dateText(dive.startsAt)}, {siteOf(trip, dive.siteId)?.name}
               </button>
-              <span className="figure">
-                {room === null ? 'no limit' : `${minutesText(room, 'down')} of room`}
+              <span className={isTightest ? 'figure care' : 'figure'}>
+                {isTightest ? 'tightest, ' : ''}
+                {entry ? roomWords(entry, key) : 'nobody'}
               </span>
             </li>
           );
@@ -55,6 +70,7 @@ export function SeveralCard({ dives }: { readonly dives: readonly Dive[] }): Rea
           Later
         </button>
       </div>
+      {cautions.length > 0 ? <CautionItems cautions={cautions} trip={trip} withDive /> : null}
       <p className="card-end">
         <CommandButton id="dive.copy">Duplicate</CommandButton>
         <CommandButton id="dive.delete">Remove</CommandButton>

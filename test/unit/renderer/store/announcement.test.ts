@@ -3,7 +3,7 @@ import { demoTrip } from '../../../../core/trip/demo-trip';
 import { setDepth } from '../../../../renderer/actions/dives';
 import { chooseDives } from '../../../../renderer/actions/view';
 import { announcement } from '../../../../renderer/store/announcement';
-import { selectTightest } from '../../../../renderer/store/selectors';
+import { selectCautions, selectLedger, selectTightest } from '../../../../renderer/store/selectors';
 import { desk, freshDesk } from '../../../../renderer/store/store';
 
 beforeEach(() => desk.setState(freshDesk(demoTrip()), true));
@@ -36,5 +36,24 @@ describe('announcement', () => {
 
   it('says nothing where the trip did not change', () => {
     expect(after(() => chooseDives([desk.getState().trip.dives[0]!.id]))).toBe('');
+  });
+
+  it('leaves what is on screen the same object, so that telling of it draws nothing anew', () => {
+    const { id } = selectTightest(desk.getState())!.dive;
+    const before = desk.getState();
+    setDepth(id, 20);
+    setDepth(id, 19);
+    const shown = [
+      selectLedger(desk.getState()),
+      selectCautions(desk.getState()),
+      selectTightest(desk.getState()),
+    ];
+    announcement(before, desk.getState());
+    const now = [
+      selectLedger(desk.getState()),
+      selectCautions(desk.getState()),
+      selectTightest(desk.getState()),
+    ];
+    expect(now.map((each, i) => each === shown[i])).toEqual([true, true, true]);
   });
 });

@@ -1,0 +1,13 @@
+import type { Entry } from '../../../core/trip/ledger-types';
+import { minutesText } from '../../figures/format';
+
+/**
+ * Room in a word or two. `key` is the entry's place in the order of rooms (`selectRoomKey`): minutes, or
+ * infinite where there is no figure, which is said apart: past a limit, or none in reach.
+ */
+export function roomWords(entry: Entry, key: number): string {
+  if (!entry.isMade) return 'no mix';
+  if (key === Number.NEGATIVE_INFINITY) return 'past a limit';
+  if (key === Number.POSITIVE_INFINITY) return 'no limit';
+  return minutesText(key, 'down');
+}

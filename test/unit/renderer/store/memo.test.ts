@@ -1,0 +1,28 @@
+import { describe, expect, it, vi } from 'vitest';
+import { memo } from '../../../../renderer/store/memo';
+
+describe('memo', () => {
+  it('gives the same object for the same arguments, also after looking at others in between', () => {
+    const compute = vi.fn((of: object, word: string) => ({ of, word }));
+    const remembered = memo(compute);
+    const a = {};
+    const b = {};
+    const first = remembered(a, 'x');
+    expect(remembered(a, 'x')).toBe(first);
+    const second = remembered(b, 'x');
+    expect(remembered(a, 'x')).toBe(first);
+    expect(remembered(b, 'x')).toBe(second);
+    expect(compute).toHaveBeenCalledTimes(2);
+  });
+
+  it('computes anew for another object, however alike, and forgets all but two', () => {
+    const compute = vi.fn((of: object) => ({ of }));
+    const remembered = memo(compute);
+    const a = {};
+    const first = remembered(a);
+    remembered({});
+    remembered({});
+    expect(remembered(a)).not.toBe(first);
+    expect(compute).toHaveBeenCalledTimes(4);
+  });
+});
