@@ -1,5 +1,6 @@
 /** `npm run bench`: each cost beside its floor, in one run. Ends with 1 where a ratio that is to hold does not. */
 import { availableParallelism, loadavg } from 'node:os';
+import { benchFindings } from './findings';
 import { benchLedger } from './ledger';
 import { benchMixes } from './mixes';
 import { printLine, type BenchLine } from './report';
@@ -9,6 +10,7 @@ import { benchWindow } from './window';
 
 const benches: readonly { readonly title: string; readonly run: () => Promise<readonly BenchLine[]> }[] = [
   { title: 'The ledger', run: benchLedger },
+  { title: 'What is found in it', run: benchFindings },
   { title: 'The trip file', run: benchTripFile },
   { title: 'The window', run: benchWindow },
   { title: 'The slates', run: benchSlates },

@@ -1,5 +1,11 @@
 import { spawnSync } from 'node:child_process';
-import { AIR_N2, COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN, restTensions } from '../../core/tissues/compartments';
+import {
+  AIR_N2,
+  COMPARTMENT_COUNT,
+  inspiredBar,
+  RATES_PER_MIN,
+  restTensions,
+} from '../../core/tissues/compartments';
 import { applyMap, type AffineMap, type Lanes } from '../../core/tissues/affine-map';
 import { intervalMap } from '../../core/tissues/leg-map';
 import { wallMin } from '../../core/trip/clock';
@@ -21,11 +27,22 @@ export function longTrip(dives: number, party: number): Trip {
   ];
   return {
     ...DEMO_TRIP,
-    party: Array.from({ length: party }, (_, i) => ({ ...DEMO_TRIP.party[0]!, id: `p${i}`, name: `Guest ${i}` })),
+    party: Array.from({ length: party }, (_, i) => ({
+      ...DEMO_TRIP.party[0]!,
+      id: `p${i}`,
+      name: `Guest ${i}`,
+    })),
     dives: Array.from({ length: dives }, (_, i): Dive => {
       const { at, depthM, bottomMin } = shapes[i % 4]!;
       const day = String(1 + Math.floor(i / 4)).padStart(2, '0');
-      return { id: `d${i}`, siteId: DEMO_TRIP.sites[0]!.id, startsAt: `2027-03-${day}T${at}`, depthM, bottomMin, mix: 'auto' };
+      return {
+        id: `d${i}`,
+        siteId: DEMO_TRIP.sites[0]!.id,
+        startsAt: `2027-03-${day}T${at}`,
+        depthM,
+        bottomMin,
+        mix: 'auto',
+      };
     }),
   };
 }
@@ -86,7 +103,8 @@ function steppedNitrogen(trip: Trip): Lanes {
   const tensions = [...restTensions(surfaceBar)];
   const second = (bar: number, n2: number) => {
     const inspired = n2 * inspiredBar(bar);
-    for (let i = 0; i < COMPARTMENT_COUNT; i += 1) tensions[i] = inspired + (tensions[i]! - inspired) * decay[i]!;
+    for (let i = 0; i < COMPARTMENT_COUNT; i += 1)
+      tensions[i] = inspired + (tensions[i]! - inspired) * decay[i]!;
   };
   let surfaced: number | null = null;
   for (const dive of trip.dives) {
@@ -164,7 +182,10 @@ export async function benchLedger(): Promise<readonly BenchLine[]> {
     let depthM = 14;
     return medianMs(() => {
       depthM = depthM === 14 ? 15 : 14;
-      return ledger({ ...trip, dives: trip.dives.with(dives - 1, { ...trip.dives[dives - 1]!, depthM }) }, known);
+      return ledger(
+        { ...trip, dives: trip.dives.with(dives - 1, { ...trip.dives[dives - 1]!, depthM }) },
+        known,
+      );
     });
   };
   lines.push({
