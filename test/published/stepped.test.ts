@@ -91,7 +91,9 @@ describe('the ledger beside a naive walk of the same trips, second by second', (
       widen('gas', (entry.gas.usedL! - walk.usedL) / walk.usedL);
       expect(entry.surfacesMin - entry.startMin, name).toBeCloseTo(walk.runtimeMin, 6);
     }
-    console.log(`  worst differences: ${JSON.stringify(worst, (_, v) => (typeof v === 'number' ? Number(v.toExponential(1)) : v))}`);
+    console.log(
+      `  worst differences: ${JSON.stringify(worst, (_, v) => (typeof v === 'number' ? Number(v.toExponential(1)) : v))}`,
+    );
     expect(worst.tension).toBeLessThan(TENSION_BAR);
     expect(worst.noStop).toBeLessThan(NO_STOP_MIN);
     expect(worst.cns).toBeLessThan(CLOCK);
