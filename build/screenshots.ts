@@ -75,7 +75,11 @@ async function chooseSettings(page: Page, settings: Partial<Settings>): Promise<
 
 async function take(browser: Browser, address: string, shot: Shot): Promise<void> {
   const { width, height, settings, file } = shot;
-  const context = await browser.newContext({ viewport: { width, height }, reducedMotion: 'reduce' });
+  const context = await browser.newContext({
+    viewport: { width, height },
+    reducedMotion: 'reduce',
+    locale: 'en-GB',
+  });
   const page = await context.newPage();
   await page.goto(address);
   await page.getByRole('dialog').waitFor();
