@@ -234,8 +234,9 @@ export function shareCurve(
 ): readonly SharePoint[] {
   const around = surroundingsOf(trip);
   return percents.map((percent) => {
-    const mix = mixOfShare(percent, trip.mixes);
-    const times = divers.map((diver) => noStopFromRest(mixO2(mix), depthM, diver, around));
+    // The share itself, not what a mix on board of that label was analysed as.
+    const mix: Mix = { id: '', o2: percent / 100, costPerFill: 0 };
+    const times = divers.map((diver) => noStopFromRest(mix.o2, depthM, diver, around));
     return {
       percent,
       noStopMin: tightest(times)?.min ?? null,

@@ -118,6 +118,10 @@ describe('shareCurve', () => {
     const mods = points.map((point) => point.modM);
     expect(mods).toEqual(mods.toSorted((a, b) => b - a));
   });
+  it('is of the share itself, whatever a mix on board was analysed as', () => {
+    const analysed = { ...trip, mixes: trip.mixes.map((mix) => ({ ...mix, analysedO2: mix.o2 - 0.02 })) };
+    expect(shareCurve(analysed, 24, trip.party, [28, 32])).toEqual(shareCurve(trip, 24, trip.party, [28, 32]));
+  });
 });
 
 describe('mixChoices', () => {
