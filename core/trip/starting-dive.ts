@@ -1,4 +1,5 @@
 import { cautionsOf } from '../cautions/all';
+import type { Units } from '../cautions/wording';
 import { esotAdvised } from '../oxygen/budgets';
 import { ledger } from './ledger';
 import type { Caution, Ledger, WallMin } from './ledger-types';
@@ -24,6 +25,8 @@ export interface Fitting {
   readonly ledger: Ledger;
   readonly divingDays: number;
   readonly longestMin: number;
+  /** Of the depths and pressures in the reasons. */
+  readonly units: Units;
 }
 
 /** A dive that fits, with the trip and ledger it makes; or why none does. */
@@ -57,7 +60,9 @@ function tried(fitting: Fitting, known: ReadonlySet<string>, dive: Dive, endsBy:
       return { reason: `it would take ${each.diver.name} over the day's advice for the lungs (ESOT).` };
     }
   }
-  const caution = cautionsOf(whole).find((each) => each.severity !== 'know' && !known.has(key(each)));
+  const caution = cautionsOf(whole, fitting.units).find(
+    (each) => each.severity !== 'know' && !known.has(key(each)),
+  );
   if (caution) return { reason: lowered(caution.message) };
   if (spareMin < 0) return { reason: `it would leave less than ${ROOM_LEFT_MIN} min of room.` };
   return { spareMin, trip, ledger: whole };

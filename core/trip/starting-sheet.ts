@@ -1,4 +1,4 @@
-import { listed } from '../cautions/wording';
+import { listed, wordingIn, type Units, type Wording } from '../cautions/wording';
 import { failure, success, type Result, type Trouble } from '../result';
 import { judgeTrip } from './check-trip';
 import { wallDate, wallMin, wallText } from './clock';
@@ -134,14 +134,14 @@ function lateness(endMin: WallMin, nextMin: WallMin, latestMin: WallMin): string
   return endMin > nextMin ? 'the next one starts too soon after it.' : null;
 }
 
-function headSentences(dates: readonly string[], answers: StartingAnswers): string[] {
+function headSentences(dates: readonly string[], answers: StartingAnswers, say: Wording): string[] {
   const last = dates[dates.length - 1]!;
   const sentences = [
     dates.length === 1
       ? `There is one diving day, ${last}.`
       : `There are ${dates.length} diving days, from ${dates[0]!} to ${last}: the days of arrival and departure are left free.`,
-    `Each day goes from its deepest site to its shallowest, each dive at least ${STEP_M} m less deep than the one before ` +
-      `(to ${STEP_ENDS_M} m), and the sites take turns over the days.`,
+    `Each day goes from its deepest site to its shallowest, each dive at least ${say.depthMet(STEP_M)} less deep than the one before ` +
+      `(to ${say.depthMet(STEP_ENDS_M)}), and the sites take turns over the days.`,
     `Bottom times are at most ${answers.longestMin} min and leave everybody at least ${ROOM_LEFT_MIN} min of room, gas for the way up, ` +
       'and all oxygen clocks within their limits; where a dive would be shorter than ' +
       `${SHORTEST_MIN} min, it goes less deep instead.`,
@@ -157,7 +157,7 @@ function headSentences(dates: readonly string[], answers: StartingAnswers): stri
 }
 
 /** Says once for each site why it is not dived to its depth. */
-function depthSentences(trip: Trip): readonly string[] {
+function depthSentences(trip: Trip, say: Wording): readonly string[] {
   const sentences: string[] = [];
   for (const site of trip.sites) {
     const allowed = depthFor(site, trip);
@@ -165,15 +165,15 @@ function depthSentences(trip: Trip): readonly string[] {
     const deepestM = Math.max(...depths);
     if (depths.length === 0 || deepestM >= site.depthM) continue;
     const reasons = [
-      ...(allowed.heldBy === null ? [] : [`${allowed.heldBy} end at ${allowed.depthM} m`]),
+      ...(allowed.heldBy === null ? [] : [`${allowed.heldBy} end at ${say.depthAllowed(allowed.depthM)}`]),
       ...(deepestM < allowed.depthM
         ? [
-            `deeper, there would not be room for ${SHORTEST_MIN} min, or less than ${STEP_M} m between it and the dive before`,
+            `deeper, there would not be room for ${SHORTEST_MIN} min, or less than ${say.depthMet(STEP_M)} between it and the dive before`,
           ]
         : []),
     ];
     sentences.push(
-      `${site.name} is dived to ${deepestM} m rather than ${site.depthM} m: ${reasons.join('; ')}.`,
+      `${site.name} is dived to ${say.depthMet(deepestM)} rather than ${say.depthMet(site.depthM)}: ${reasons.join('; ')}.`,
     );
   }
   const unused = trip.sites.filter((site) => !trip.dives.some((dive) => dive.siteId === site.id));
@@ -186,12 +186,13 @@ function depthSentences(trip: Trip): readonly string[] {
  * Lays out a whole trip from a few answers: deepest first in the day, inside the no-stop limits and within
  * the oxygen advice for everybody, ready to be edited.
  * @param answers as asked; the divers, sites and mixes are judged by the rules of the trip file
+ * @param units of the depths in the sentences
  * @returns the trip, which draws no caution to stop or change, with the reasons for what was chosen and left
  *   out; or every trouble with the answers. Where nothing fits, the trip has no dives and says why.
  * Source: limits as in the ledger and the cautions; deepest first: common practice; hours before flying as in
  *   flying.ts.
  */
-export function startingSheet(answers: StartingAnswers): Result<StartingTrip> {
+export function startingSheet(answers: StartingAnswers, units: Units = 'metric'): Result<StartingTrip> {
   const wrong = answerTroubles(answers);
   const empty = judgeTrip({
     format: 'carryover/trip',
@@ -227,6 +228,7 @@ export function startingSheet(answers: StartingAnswers): Result<StartingTrip> {
         ledger: whole,
         divingDays: dates.length,
         longestMin: answers.longestMin,
+        units,
       };
       const wished: Dive = {
         id: `d${trip.dives.length + 1}`,
@@ -249,8 +251,9 @@ export function startingSheet(answers: StartingAnswers): Result<StartingTrip> {
       }
     }
   }
+  const say = wordingIn(units);
   return success({
     trip,
-    explanations: [...headSentences(dates, answers), ...depthSentences(trip), ...leftOut],
+    explanations: [...headSentences(dates, answers, say), ...depthSentences(trip, say), ...leftOut],
   });
 }

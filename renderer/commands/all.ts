@@ -28,7 +28,13 @@ const hasSites = (state: Desk): boolean => state.trip.sites.length > 0;
 const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 
 const trip: readonly Command[] = [
-  { id: 'trip.new', group: 'Trip', label: 'New trip', run: () => void newTrip() },
+  {
+    id: 'trip.lay-out',
+    group: 'Trip',
+    label: 'Lay out a new trip',
+    run: () => showOverlay({ kind: 'starting' }),
+  },
+  { id: 'trip.new', group: 'Trip', label: 'New trip, empty', run: () => void newTrip() },
   {
     id: 'trip.open',
     group: 'Trip',

@@ -23,6 +23,10 @@ const SiteListSheet = lazy(async () => ({
   default: (await import('../places/sites/site-list-sheet')).SiteListSheet,
 }));
 
+const StartingSheet = lazy(async () => ({
+  default: (await import('../places/starting/starting-sheet')).StartingSheet,
+}));
+
 /** What lies over the window; at most one, and the cautions of the first start before any other. */
 export function Overlays(): ReactNode {
   const overlay = useDesk((state) => state.overlay);
@@ -62,6 +66,12 @@ function Shown({ overlay }: { readonly overlay: Overlay }): ReactNode {
       return (
         <Suspense>
           <SiteListSheet />
+        </Suspense>
+      );
+    case 'starting':
+      return (
+        <Suspense>
+          <StartingSheet />
         </Suspense>
       );
     case 'settings':

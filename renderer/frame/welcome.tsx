@@ -1,6 +1,5 @@
 import type { ReactNode } from 'react';
-import { newTrip } from '../actions/files';
-import { changeSettings } from '../actions/view';
+import { changeSettings, showOverlay } from '../actions/view';
 import { Dialog } from '../parts/dialog';
 import { useDesk } from '../store/store';
 import { CAUTIONS } from './cautions-text';
@@ -25,7 +24,7 @@ export function Welcome(): ReactNode {
             className="button"
             onClick={() => {
               accept();
-              void newTrip();
+              showOverlay({ kind: 'starting' });
             }}
           >
             I accept, begin my own trip

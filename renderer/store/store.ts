@@ -36,6 +36,7 @@ export type Overlay =
   | { readonly kind: 'cautions' }
   | { readonly kind: 'trip' }
   | { readonly kind: 'site-list' }
+  | { readonly kind: 'starting' }
   | { readonly kind: 'settings' }
   | { readonly kind: 'about' }
   | { readonly kind: 'changed'; readonly token: TripToken; readonly removed: boolean }

@@ -13,7 +13,7 @@ export function TripCard(): ReactNode {
     <section className="card" aria-label="The trip">
       <p className="soft eyebrow">The whole trip</p>
       <h2>{trip.place === '' ? trip.title : trip.place}</h2>
-      {trip.notes === '' ? null : <p className="notes">{trip.notes}</p>}
+      <Notes text={trip.notes} />
       {trip.dives.length === 0 ? (
         <p className="card-end">
           <CommandButton id="dive.add" className="button first">
@@ -41,5 +41,19 @@ export function TripCard(): ReactNode {
         </>
       )}
     </section>
+  );
+}
+
+/** Longer notes would push everything else out of sight. */
+const SHORT_NOTES = 400;
+
+function Notes({ text }: { readonly text: string }): ReactNode {
+  if (text === '') return null;
+  if (text.length <= SHORT_NOTES) return <p className="notes">{text}</p>;
+  return (
+    <details>
+      <summary>Notes of the trip</summary>
+      <p className="notes">{text}</p>
+    </details>
   );
 }

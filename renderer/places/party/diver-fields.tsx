@@ -12,48 +12,23 @@ import {
   setPo2Limits,
   setSurfaceRate,
 } from '../../actions/party';
-import { fullL } from '../../figures/cylinder';
-import { unitText } from '../../figures/format';
 import { todayText } from '../../figures/local-time';
 import { DateField } from '../../parts/date-field';
 import { TextField } from '../../parts/field';
 import { ClockField, PlainNumberField, ShareField, UnitField } from '../../parts/number-field';
 import { useDesk } from '../../store/store';
+import { CylinderField, GasRateField } from './gear-fields';
 
 /** Gear, limits and gradient of a diver, each a field. */
 export function DiverFields({ diver }: { readonly diver: Diver }): ReactNode {
   const { id, cylinder, po2, gradient } = diver;
-  const units = useDesk(({ settings }) => settings.units);
-  const isImperial = units === 'imperial';
   return (
     <div className="diver-fields">
       <div className="diver-name">
         <TextField label="Name" value={diver.name} required wide commit={(name) => setDiverName(id, name)} />
       </div>
-      <UnitField
-        label="Surface gas rate"
-        kind="rate"
-        value={diver.surfaceRateLpm}
-        decimals={isImperial ? 2 : 1}
-        step={isImperial ? 0.05 : 1}
-        commit={(rate) => setSurfaceRate(id, rate)}
-      />
-      {isImperial ? (
-        <UnitField
-          label="Cylinder, gas when full"
-          kind="volume"
-          value={fullL(cylinder)}
-          hint={`${unitText(cylinder.waterL, 'volume', 'metric', 'near', 1)} of water`}
-          commit={(litres) => setCylinder(id, { waterL: litres / cylinder.fillBar })}
-        />
-      ) : (
-        <UnitField
-          label="Cylinder"
-          kind="volume"
-          value={cylinder.waterL}
-          commit={(waterL) => setCylinder(id, { waterL })}
-        />
-      )}
+      <GasRateField value={diver.surfaceRateLpm} commit={(rate) => setSurfaceRate(id, rate)} />
+      <CylinderField cylinder={cylinder} commit={(waterL) => setCylinder(id, { waterL })} />
       <UnitField
         label="Fill"
         kind="pressure"

@@ -173,4 +173,18 @@ describe('startingSheet', () => {
   ])('refuses %s', (_, change, where) => {
     expect(troublesOf(change)).toEqual(where);
   });
+
+  it('gives its reasons in the units that are asked for', () => {
+    const shallow = answers({ party: [aDiver({ maxDepthM: 18 })] });
+    const [metric, imperial] = [startingSheet(shallow), startingSheet(shallow, 'imperial')];
+    if (!metric.ok || !imperial.ok) throw new Error('not laid out');
+    expect(imperial.value.trip).toEqual(metric.value.trip);
+    expect(metric.value.explanations.join(' ')).toMatch(
+      /rather than 30 m: the limits of Guest 1 end at 18 m/,
+    );
+    expect(imperial.value.explanations.join(' ')).toMatch(
+      /rather than 99 ft: the limits of Guest 1 end at 59 ft/,
+    );
+    expect(imperial.value.explanations.join(' ')).not.toMatch(/\d m\b/);
+  });
 });

@@ -1,0 +1,42 @@
+import type { ReactNode } from 'react';
+import type { Cylinder } from '../../../core/trip/types';
+import type { EditResult } from '../../actions/edit';
+import { cylinderText, fullL } from '../../figures/cylinder';
+import { UnitField } from '../../parts/number-field';
+import { useDesk } from '../../store/store';
+
+interface GearField {
+  readonly commit: (value: number) => EditResult | void;
+}
+
+/** What a diver breathes in a minute at the surface, litres or cubic feet. */
+export function GasRateField(props: GearField & { readonly value: number }): ReactNode {
+  const isImperial = useDesk(({ settings }) => settings.units === 'imperial');
+  return (
+    <UnitField
+      label="Surface gas rate"
+      kind="rate"
+      value={props.value}
+      decimals={isImperial ? 2 : 1}
+      step={isImperial ? 0.05 : 1}
+      commit={props.commit}
+    />
+  );
+}
+
+/** The size of a cylinder as it is spoken of; `commit` is given its water volume in litres. */
+export function CylinderField(props: GearField & { readonly cylinder: Cylinder }): ReactNode {
+  const { cylinder, commit } = props;
+  const isImperial = useDesk(({ settings }) => settings.units === 'imperial');
+  return isImperial ? (
+    <UnitField
+      label="Cylinder, gas when full"
+      kind="volume"
+      value={fullL(cylinder)}
+      hint={`${cylinderText(cylinder, 'metric')} of water`}
+      commit={(litres) => commit(litres / cylinder.fillBar)}
+    />
+  ) : (
+    <UnitField label="Cylinder" kind="volume" value={cylinder.waterL} commit={commit} />
+  );
+}

@@ -1,0 +1,128 @@
+/** What is typed into the starting sheet, and the answers it makes. */
+import { sitesOfDrafts } from '../../../core/formats/site-draft';
+import { wallMin, wallText } from '../../../core/trip/clock';
+import type { StartingAnswers } from '../../../core/trip/starting-sheet';
+import type { Diver, Mix, Site, Trip, TripWater, WallTime } from '../../../core/trip/types';
+import type { Units } from '../../figures/units';
+import { blankTrip, newDiver } from '../../store/blank-trip';
+import { EMPTY_SITE_LIST, readSiteList, type ReadSiteList, type SiteList } from '../sites/site-list';
+import { numberedNames } from './lists';
+
+/** What a new diver begins with. */
+export type UsualDiver = Pick<Diver, 'surfaceRateLpm' | 'cylinder' | 'maxDepthM'>;
+
+export interface StartingForm {
+  readonly title: string;
+  readonly place: string;
+  readonly firstDay: string;
+  readonly nights: number;
+  readonly times: readonly string[];
+  readonly longestMin: number;
+  readonly list: SiteList;
+  readonly names: readonly string[];
+  readonly usual: UsualDiver;
+  readonly shares: readonly number[];
+  readonly flight: WallTime | null;
+  readonly water: TripWater;
+  /** Taken over from the trip on screen, in place of what is typed or beside it. */
+  readonly takes: { readonly sites: boolean; readonly party: boolean; readonly mixes: boolean };
+  /** Whether the reasons go into the notes of the trip. */
+  readonly keepsReasons: boolean;
+}
+
+const DAY_MIN = 1440;
+
+/** The next Saturday after a date: a day to begin with that is seen to be a proposal. */
+function nextSaturday(today: string): string {
+  const [year = 1970, month = 1, day = 1] = today.split('-').map(Number);
+  const weekday = new Date(Date.UTC(year, month - 1, day)).getUTCDay();
+  const days = ((6 - weekday + 6) % 7) + 1;
+  return wallText(wallMin(`${today}T00:00`) + days * DAY_MIN).slice(0, 10);
+}
+
+/** The form before anything is typed. @param today "2027-03-06" */
+export function freshForm(today: string): StartingForm {
+  const { surfaceRateLpm, cylinder, maxDepthM } = newDiver('', '');
+  return {
+    title: 'New trip',
+    place: '',
+    firstDay: nextSaturday(today),
+    nights: 7,
+    times: ['08:00', '11:00', '14:30', '17:30'],
+    longestMin: 50,
+    list: EMPTY_SITE_LIST,
+    names: numberedNames(2),
+    usual: { surfaceRateLpm, cylinder, maxDepthM },
+    shares: [0.21, 0.32],
+    flight: null,
+    water: blankTrip().water,
+    takes: { sites: false, party: false, mixes: false },
+    keepsReasons: true,
+  };
+}
+
+/** The flight is first put on the afternoon of the last morning. */
+export function firstFlight({ firstDay, nights }: StartingForm): WallTime {
+  return wallText(wallMin(`${firstDay}T15:00`) + nights * DAY_MIN);
+}
+
+/** The list as it is read beside the sites that are taken over. */
+export function listRead(form: StartingForm, open: Trip, units: Units): ReadSiteList {
+  const known = form.takes.sites ? open.sites.map(({ name }) => name) : [];
+  return readSiteList(form.list, units, known);
+}
+
+function sitesOf(form: StartingForm, open: Trip, read: ReadSiteList): readonly Site[] {
+  const taken = form.takes.sites ? open.sites : [];
+  const drafts = read.drafts ?? [];
+  return [
+    ...taken,
+    ...sitesOfDrafts(
+      drafts,
+      taken.map(({ id }) => id),
+    ),
+  ];
+}
+
+function partyOf(form: StartingForm, open: Trip): readonly Diver[] {
+  if (form.takes.party) {
+    // What a diver did before the trip on screen is not what they did before this one.
+    return open.party.map((diver) => {
+      const { before: _, arrivedAt: __, ...rest } = diver;
+      return rest;
+    });
+  }
+  return form.names.map((name, at) => ({ ...newDiver(`diver-${at + 1}`, name), ...form.usual }));
+}
+
+function mixesOf(form: StartingForm, open: Trip): readonly Mix[] {
+  if (form.takes.mixes) {
+    // An analysis is of a cylinder or a bank of that week.
+    return open.mixes.map((mix) => {
+      const { analysedO2: _, ...rest } = mix;
+      return rest;
+    });
+  }
+  return form.shares.map((o2, at) => ({ id: `mix-${at + 1}`, o2, costPerFill: 0 }));
+}
+
+/** The answers to lay out by; null while a site of the list has no depth. */
+export function answersOf(form: StartingForm, open: Trip, units: Units): StartingAnswers | null {
+  const read = listRead(form, open, units);
+  if (read.drafts === null) return null;
+  const { title, place, firstDay, nights, times, longestMin, flight, water } = form;
+  return {
+    title,
+    place,
+    firstDay,
+    nights,
+    times,
+    longestMin,
+    flight,
+    water,
+    sites: sitesOf(form, open, read),
+    party: partyOf(form, open),
+    mixes: mixesOf(form, open),
+    settings: blankTrip().settings,
+  };
+}

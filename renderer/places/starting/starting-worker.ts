@@ -1,0 +1,26 @@
+/** Lays out trips beside the window, so that typing never waits for it. */
+import type { Settings } from '../../../core/host';
+import type { Result } from '../../../core/result';
+import { startingSheet, type StartingAnswers, type StartingTrip } from '../../../core/trip/starting-sheet';
+
+export interface StartingAsk {
+  readonly answers: StartingAnswers;
+  readonly units: Settings['units'];
+}
+
+export type StartingReply =
+  | { readonly kind: 'done'; readonly result: Result<StartingTrip> }
+  | { readonly kind: 'fault'; readonly message: string };
+
+function reply(message: StartingReply): void {
+  self.postMessage(message, { transfer: [] });
+}
+
+self.addEventListener('message', (event: MessageEvent<StartingAsk>) => {
+  const { answers, units } = event.data;
+  try {
+    reply({ kind: 'done', result: startingSheet(answers, units) });
+  } catch (error) {
+    reply({ kind: 'fault', message: error instanceof Error ? error.message : String(error) });
+  }
+});

@@ -1,0 +1,80 @@
+import { describe, expect, it } from 'vitest';
+import { demoTrip } from '../../../../../core/trip/demo-trip';
+import { startingSheet } from '../../../../../core/trip/starting-sheet';
+import { listOf } from '../../../../../renderer/places/sites/site-list';
+import { answersOf, firstFlight, freshForm } from '../../../../../renderer/places/starting/starting-form';
+
+const open = demoTrip();
+const form = { ...freshForm('2027-03-03'), list: listOf('Gull Steps, 14\nFar Bank, 26') };
+
+describe('freshForm', () => {
+  it.each([
+    ['2027-03-03', '2027-03-06'],
+    ['2027-03-06', '2027-03-13'],
+    ['2027-03-07', '2027-03-13'],
+    ['2026-12-27', '2027-01-02'],
+  ])('proposes the Saturday after %s', (today, saturday) => {
+    expect(freshForm(today).firstDay).toBe(saturday);
+  });
+});
+
+describe('answersOf', () => {
+  it('makes answers that lay out a trip, from the form alone', () => {
+    const answers = answersOf(form, open, 'metric')!;
+    expect(answers.sites.map(({ name, depthM }) => [name, depthM])).toEqual([
+      ['Gull Steps', 14],
+      ['Far Bank', 26],
+    ]);
+    expect(answers.party).toHaveLength(2);
+    const result = startingSheet({ ...answers, flight: firstFlight(form) });
+    expect(result.ok && result.value.trip.dives.length).toBeGreaterThan(10);
+  });
+
+  it('gives every new diver the usual gear and limits', () => {
+    const usual = { ...form.usual, maxDepthM: 20, surfaceRateLpm: 14 };
+    const { party } = answersOf({ ...form, names: ['Guide', 'Guest 1'], usual }, open, 'metric')!;
+    expect(party.map(({ name, maxDepthM, surfaceRateLpm }) => [name, maxDepthM, surfaceRateLpm])).toEqual([
+      ['Guide', 20, 14],
+      ['Guest 1', 20, 14],
+    ]);
+    expect(new Set(party.map(({ id }) => id)).size).toBe(2);
+  });
+
+  it('takes over sites beside the list, each once', () => {
+    const name = open.sites[0]!.name;
+    const both = {
+      ...form,
+      list: listOf(`Gull Steps, 14\n${name}, 3`),
+      takes: { ...form.takes, sites: true },
+    };
+    const { sites } = answersOf(both, open, 'metric')!;
+    expect(sites.map((site) => site.name)).toEqual([...open.sites.map((site) => site.name), 'Gull Steps']);
+    expect(new Set(sites.map(({ id }) => id)).size).toBe(sites.length);
+  });
+
+  it('takes over divers without their past, and mixes without their analysis', () => {
+    const past = { ...open.party[0]!, arrivedAt: '2027-03-01T08:00', before: [] };
+    const analysed = { ...open.mixes[0]!, analysedO2: 0.208 };
+    const trip = {
+      ...open,
+      party: [past, ...open.party.slice(1)],
+      mixes: [analysed, ...open.mixes.slice(1)],
+    };
+    const { party, mixes } = answersOf(
+      { ...form, takes: { sites: false, party: true, mixes: true } },
+      trip,
+      'metric',
+    )!;
+    expect(party).toEqual(open.party);
+    expect(mixes).toEqual(open.mixes);
+  });
+
+  it('are none while a site of the list has no depth', () => {
+    const gpx =
+      '<gpx version="1.1" creator="t" xmlns="http://www.topografix.com/GPX/1/1"><wpt lat="1" lon="2"><name>Far Bank</name></wpt></gpx>';
+    expect(answersOf({ ...form, list: listOf(gpx) }, open, 'metric')).toBe(null);
+    expect(
+      answersOf({ ...form, list: { ...listOf(gpx), depthsM: { 0: 20 } } }, open, 'metric')?.sites,
+    ).toHaveLength(1);
+  });
+});
