@@ -32,6 +32,9 @@ function uncompressed(file: string): string {
   return tool('qpdf', ['--qdf', '--object-streams=disable', '--static-id', file, '-']);
 }
 
+/** A busy machine lays pages out slowly; how long it may take is measured by the bench, not here. */
+const LAID_OUT_MS = 30_000;
+
 /** The Slates place as a hand and an eye know it. */
 class SlatesPlace {
   constructor(private readonly page: Page) {}
@@ -50,7 +53,7 @@ class SlatesPlace {
   }
 
   async shown(): Promise<void> {
-    await expect(this.pages.first().locator('svg text').first()).toBeVisible();
+    await expect(this.pages.first().locator('svg text').first()).toBeVisible({ timeout: LAID_OUT_MS });
   }
 
   choice(label: string) {
@@ -144,17 +147,17 @@ test.describe('slates', () => {
     const all = await slates.count.textContent();
     await page.getByLabel('Guest 2', { exact: true }).check();
     await page.getByLabel('Tue 16 Mar 2027', { exact: true }).check();
-    await expect(slates.count).not.toHaveText(all ?? '');
+    await expect(slates.count).not.toHaveText(all ?? '', { timeout: LAID_OUT_MS });
     for (const caption of await slates.pages.locator('figcaption').allTextContents()) {
       expect(caption).toMatch(/^\d+\. Guest 2, Tue 16 Mar 2027, dive/);
     }
     await slates.choice('Kind').selectOption('Briefing sheet');
-    await expect(slates.pages.first()).toContainText('Before entry, ask');
+    await expect(slates.pages.first()).toContainText('Before entry, ask', { timeout: LAID_OUT_MS });
     await expect(slates.choice('Paper')).toHaveValue('A4');
     await slates.choice('Kind').selectOption('Cylinder tags and log');
-    await expect(slates.pages.last()).toContainText('Cylinder analysis log');
+    await expect(slates.pages.last()).toContainText('Cylinder analysis log', { timeout: LAID_OUT_MS });
     await slates.choice('Kind').selectOption('Trip sheet');
-    await expect(slates.pages.first()).toContainText('Nitrogen carried');
+    await expect(slates.pages.first()).toContainText('Nitrogen carried', { timeout: LAID_OUT_MS });
     const download = await slates.saved('Save PDF');
     expect(download.suggestedFilename()).toMatch(/-trip\.pdf$/);
   });
@@ -165,7 +168,7 @@ test.describe('slates', () => {
     await bench.dive(1).click();
     await bench.set('Depth', '11');
     await slates.open();
-    await expect(slates.pages.first()).toContainText('11 m');
+    await expect(slates.pages.first()).toContainText('11 m', { timeout: LAID_OUT_MS });
     expect(await slates.pages.first().textContent()).not.toBe(before);
   });
 
@@ -178,10 +181,14 @@ test.describe('slates', () => {
     await size.fill('120x180mm');
     await size.press('Enter');
     await expect(page.getByRole('alert')).toHaveCount(0);
-    await expect(slates.pages.first().locator('svg')).toHaveAttribute('viewBox', /^0 0 340\.15/);
+    await expect(slates.pages.first().locator('svg')).toHaveAttribute('viewBox', /^0 0 340\.15/, {
+      timeout: LAID_OUT_MS,
+    });
     await size.fill('60x70mm');
     await size.press('Enter');
-    await expect(page.locator('.slate-troubles')).toContainText('Choose a larger paper');
+    await expect(page.locator('.slate-troubles')).toContainText('Choose a larger paper', {
+      timeout: LAID_OUT_MS,
+    });
     await expect(page.getByRole('button', { name: 'Save PDF' })).toBeDisabled();
   });
 
@@ -204,12 +211,12 @@ test.describe('slates', () => {
       party: trip.party.map((diver, i) => (i === 0 ? { ...diver, name: '海 Guide' } : diver)),
     };
     await bench.openFile('named.carryover', writeTrip(named));
-    await expect(page.getByText('The font has no sign for 海')).toBeVisible();
+    await expect(page.getByText('The font has no sign for 海')).toBeVisible({ timeout: LAID_OUT_MS });
   });
 
   test('shows how far a week for twelve is, and stops when told to', async ({ page }, info) => {
     await bench.openFile('twelve.carryover', writeTrip(bigTrip(28, 12)));
-    await expect(slates.count).toHaveText(/^3\d\d pages$/);
+    await expect(slates.count).toHaveText(/^3\d\d pages$/, { timeout: LAID_OUT_MS });
     let saved = 0;
     page.on('download', () => (saved += 1));
     await page.getByRole('button', { name: 'Save one PDF a diver (ZIP)' }).click();

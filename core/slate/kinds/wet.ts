@@ -5,8 +5,8 @@ import { heading, SLATE_MIN_PT, type Draft } from '../page-frame';
 import type { SlateRequest } from '../request';
 import { diveParts, pairs, type DiveParts, type Sizes, type WetDive } from './wet-dive';
 
-/** Type sizes tried, largest first: the largest that needs no page more than the smallest is taken. */
-const SIZES_PT = [22, 19.5, 17, 15.5, 14, 12.5, SLATE_MIN_PT];
+/** Larger type sizes, tried in turn as long as the day takes no page more for it than at the smallest. */
+const LARGER_PT = [12.5, 14, 15.5, 17, 19.5, 22];
 
 /** Distance of lines to write on with a pencil in a glove. Source: common practice. */
 const WRITING_PT = 20;
@@ -171,12 +171,10 @@ export function wetDrafts(
       const smallest = at(SLATE_MIN_PT);
       if (smallest === null) return null;
       let pages = smallest;
-      for (const basePt of SIZES_PT.slice(0, -1)) {
+      for (const basePt of LARGER_PT) {
         const larger = at(basePt);
-        if (larger !== null && larger.length <= smallest.length) {
-          pages = larger;
-          break;
-        }
+        if (larger === null || larger.length > smallest.length) break;
+        pages = larger;
       }
       drafts.push(
         ...pages.map(({ body, numbers }, i) => {
