@@ -182,7 +182,7 @@ class TableMaker {
       if (isOpen) classes[classIndex]!.openDives += 1;
       const mixes = isOpen
         ? this.candidates.map((mix, at) => (allowed[at] ? mix : null))
-        : [mixFor(dive, diver, this.trip, around)];
+        : [mixFor(dive, diver, this.trip, around) ?? effective.analysedMix];
       dives.push({
         dive,
         index,
