@@ -4,6 +4,7 @@ import { surroundingsOf } from '../trip/dive-plan';
 import type { Carry, Entry } from '../trip/ledger-types';
 import { deeper, entryWith, longer } from '../trip/room';
 import type { Trip } from '../trip/types';
+import { M_PER_FOOT } from '../units';
 import {
   depths,
   down,
@@ -20,7 +21,6 @@ import {
 const STEP_M = 3;
 const STEP_FT = 10;
 const STEP_MIN = 5;
-const M_PER_FT = 0.3048;
 
 const STEPS = 2;
 
@@ -53,7 +53,7 @@ function nextSteps(value: number, step: number): readonly number[] {
 /** From the depth as it is printed, so that no two rows read alike. */
 function depthSteps(depthM: number, units: SlateUnits): readonly number[] {
   return units === 'imperial'
-    ? nextSteps(up(depthM / M_PER_FT), STEP_FT).map((ft) => ft * M_PER_FT)
+    ? nextSteps(up(depthM / M_PER_FOOT), STEP_FT).map((ft) => ft * M_PER_FOOT)
     : nextSteps(up(depthM, 0.1), STEP_M);
 }
 

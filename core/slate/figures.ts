@@ -4,6 +4,7 @@
  */
 import { wallText } from '../trip/clock';
 import type { Stop, WallMin } from '../trip/ledger-types';
+import { BAR_PER_PSI, M_PER_FOOT } from '../units';
 
 export type SlateUnits = 'metric' | 'imperial' | 'both';
 
@@ -11,12 +12,6 @@ export type SlateUnits = 'metric' | 'imperial' | 'both';
 export function sentenceUnits(units: SlateUnits): 'metric' | 'imperial' {
   return units === 'imperial' ? 'imperial' : 'metric';
 }
-
-/** Metres in a foot. Source: international yard and pound agreement (1959), exact. */
-const M_PER_FT = 0.3048;
-
-/** Bar in a pound-force per square inch. Source: NIST Special Publication 811 (2008), B.8. */
-const BAR_PER_PSI = 0.06894757;
 
 /** Gauges in psi are not read finer than this. Source: common practice. */
 const PSI_STEP = 10;
@@ -79,7 +74,7 @@ function careful(value: number, way: Way, step = 1): number {
 export function depths(depthM: number | null, way: Way, units: SlateUnits): readonly Figure[] {
   if (depthM === null) return [NO_FIGURE];
   const metres: Figure = { value: signed(careful(depthM, way, way === 'limit' ? 1 : 0.1)), unit: 'm' };
-  const feet: Figure = { value: signed(careful(depthM / M_PER_FT, way)), unit: 'ft' };
+  const feet: Figure = { value: signed(careful(depthM / M_PER_FOOT, way)), unit: 'ft' };
   return units === 'metric' ? [metres] : units === 'imperial' ? [feet] : [metres, feet];
 }
 

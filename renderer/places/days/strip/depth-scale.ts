@@ -1,6 +1,5 @@
 /** Depth down the page: even, from the waterline to a round figure below the deepest dive. */
-
-export const FEET_PER_METRE = 1 / 0.3048;
+import { M_PER_FOOT } from '../../../../core/units';
 
 export interface DepthScale {
   readonly bottomM: number;
@@ -19,7 +18,7 @@ const LABEL_PX = 34;
  * @param heightPx height of the water on the page
  */
 export function depthScale(deepestM: number, heightPx: number, units: 'metric' | 'imperial'): DepthScale {
-  const stepM = units === 'metric' ? 10 : 30 / FEET_PER_METRE;
+  const stepM = units === 'metric' ? 10 : 30 * M_PER_FOOT;
   const neededM = deepestM / Math.max(0.5, 1 - LABEL_PX / heightPx);
   const bottomM = Math.max(LEAST_BOTTOM_M, Math.ceil(neededM / 2) * 2);
   const marks = [];

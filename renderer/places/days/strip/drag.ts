@@ -1,12 +1,12 @@
 /** The arithmetic of taking hold of a dive: from a place on the page to a figure of the plan, snapped. */
-import { FEET_PER_METRE } from './depth-scale';
+import { M_PER_FOOT } from '../../../../core/units';
 
 /** What was taken hold of: the weight, the end of the bar, the line. */
 export type Grip = 'depth' | 'time' | 'start';
 
 /** Coarse steps by hand and by arrow key; fine ones with the modifier. Feet for who thinks in feet. */
 export function depthStepM(units: 'metric' | 'imperial', fine: boolean): number {
-  if (units === 'imperial') return (fine ? 1 : 5) / FEET_PER_METRE;
+  if (units === 'imperial') return (fine ? 1 : 5) * M_PER_FOOT;
   return fine ? 0.5 : 1;
 }
 
