@@ -123,7 +123,7 @@ function useRows(entry: Entry, room: Room): readonly Row[] {
       figure: 'otu.dive',
       label: 'OTU',
       value: otu.dive === null ? NO_FIGURE : numberText(otu.dive, 0, 'up'),
-      aside: `day ${numberText(otu.day, 0, 'up')} trip ${numberText(otu.trip, 0, 'up')}`,
+      aside: `day ${numberText(otu.day, 0, 'up')}, trip ${numberText(otu.trip, 0, 'up')}`,
       care: false,
     },
     {

@@ -10,12 +10,14 @@ interface AxisProps {
   readonly nitrogenTop: number;
   readonly oxygenTop: number;
   readonly unit: string;
+  readonly textScale: number;
   /** False where a table stands in the place of the bands. */
   readonly hasBands: boolean;
 }
 
 export const Axis = memo(function Axis(props: AxisProps) {
-  const { depth, layout, widthPx, nitrogenTop, oxygenTop, hasBands } = props;
+  const { depth, layout, widthPx, hasBands } = props;
+  const band = { x: widthPx - 8, textScale: props.textScale };
   const waterY = layout.headPx + layout.intervalPx;
   const nitrogenY = waterY + layout.waterPx + layout.titlePx;
   const oxygenY = nitrogenY + layout.nitrogenPx + layout.titlePx;
@@ -38,16 +40,30 @@ export const Axis = memo(function Axis(props: AxisProps) {
       ))}
       {hasBands && (
         <>
-          <BandAxis y={nitrogenY} heightPx={layout.nitrogenPx} top={nitrogenTop} x={widthPx - 8} />
-          <BandAxis y={oxygenY} heightPx={layout.oxygenPx} top={oxygenTop} x={widthPx - 8} />
+          <BandAxis y={nitrogenY} heightPx={layout.nitrogenPx} top={props.nitrogenTop} {...band} />
+          <BandAxis y={oxygenY} heightPx={layout.oxygenPx} top={props.oxygenTop} {...band} />
         </>
       )}
     </svg>
   );
 });
 
-function BandAxis({ y, heightPx, top, x }: { y: number; heightPx: number; top: number; x: number }) {
-  const shares = top >= 1 ? [0, 0.5, 1] : [0, 0.25, 0.5, 0.75].filter((share) => share < top);
+/** Figures closer than this, at 100 % text, run into each other. */
+const FIGURE_PX = 13;
+
+interface BandAxisProps {
+  readonly y: number;
+  readonly heightPx: number;
+  readonly top: number;
+  readonly x: number;
+  readonly textScale: number;
+}
+
+function BandAxis({ y, heightPx, top, x, textScale }: BandAxisProps) {
+  const hasQuarters = top < 1 && (heightPx * 0.25) / top >= FIGURE_PX * textScale;
+  const shares = hasQuarters
+    ? [0, 0.25, 0.5, 0.75].filter((share) => share < top)
+    : [0, 0.5, 1].filter((share) => share <= top);
   return (
     <>
       {shares.map((share) => (

@@ -4,6 +4,7 @@ import { unitOf } from '../../../figures/units';
 import { useDesk } from '../../../store/store';
 import { Axis } from './axis';
 import { bandPoints, bandTop, compartmentShares, timelineFor } from './band-data';
+import { BandTitle } from './band-title';
 import { NitrogenBand, OxygenBand } from './bands';
 import { BandsTable } from './bands-table';
 import { CrossingLines } from './crossing-lines';
@@ -16,7 +17,8 @@ import { stripLayout } from './strip-layout';
 import { StripTools } from './strip-tools';
 import { momentText } from './strip-words';
 import { thinned } from './thinned';
-import { spanOf, timeScale } from './time-scale';
+import { placeOf, spanOf, timeScale } from './time-scale';
+import { firstLinePx, nitrogenText, titleLines } from './title-lines';
 import { useAfterPaint } from './use-after-paint';
 import { useDiveDrag, type Frozen } from './use-dive-drag';
 import type { Size } from './use-size';
@@ -51,10 +53,15 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
   const zoom = useZoom(scroller, span.dayCount);
   const toolRows = size.widthPx / textScale < TOOLS_ROW_PX ? 2 : 1;
   const bodyPx = size.heightPx - toolRows * TOOLS_PX * textScale - SCROLLBAR_PX;
-  const layout = useMemo(() => stripLayout(bodyPx, textScale), [bodyPx, textScale]);
   const axisPx = Math.round(AXIS_PX * textScale);
   const pagePx = Math.max(Math.floor((size.widthPx - axisPx - 2 * EDGE_PX) * zoom.factor), 1);
   const time = useMemo(() => timeScale(span, data.stretches, pagePx), [span, data.stretches, pagePx]);
+  const diverIsChosen = useDesk((state) => state.selection.diverId !== null);
+  const flyText = flyAfterMin === null ? '' : `no flying before ${momentText(flyAfterMin, data.reader)}`;
+  const nitrogen = nitrogenText(data.shown?.diver.name ?? '', diverIsChosen);
+  const flyX = flyAfterMin === null ? null : placeOf(time, flyAfterMin);
+  const lines = titleLines(nitrogen, flyText, flyX, pagePx, textScale);
+  const layout = useMemo(() => stripLayout(bodyPx, textScale, lines), [bodyPx, textScale, lines]);
   const deepestM = Math.max(...data.views.map((view) => view.depthM), frozen?.deepestM ?? 0);
   const depth = useMemo(
     () => depthScale(deepestM, layout.waterPx, data.reader.units),
@@ -80,6 +87,7 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
           nitrogenTop={carried.nitrogenTop}
           oxygenTop={carried.oxygenTop}
           unit={unitOf('depth', data.reader.units).sign}
+          textScale={textScale}
           hasBands={!isTable}
         />
         <div className="strip-scroll" ref={scroller}>
@@ -105,8 +113,8 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
             />
             {!isTable && (
               <>
-                <BandTitle heightPx={layout.titlePx} title="Nitrogen carried">
-                  leading compartment{carried.whose}, from rest to its limit at the surface
+                <BandTitle heightPx={layout.titlePx} lines={lines} title="Nitrogen carried">
+                  {nitrogen}
                 </BandTitle>
                 <NitrogenBand
                   points={carried.nitrogen}
@@ -116,7 +124,7 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
                   top={carried.nitrogenTop}
                   reader={data.reader}
                 />
-                <BandTitle heightPx={layout.titlePx} title="Oxygen carried">
+                <BandTitle heightPx={layout.titlePx} lines={lines} title="Oxygen carried">
                   CNS clock; dashed, the rolling 24 h; bars, each day’s OTU of its allowance
                 </BandTitle>
                 <OxygenBand
@@ -138,11 +146,13 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
               time={time}
               heightPx={isTable ? waterBottomY : layout.totalPx}
               fromY={layout.headPx + layout.intervalPx}
-              textY={waterBottomY + (isTable ? -20 : layout.titlePx) - 5}
+              textY={
+                isTable ? waterBottomY - 25 : waterBottomY + layout.titlePx - firstLinePx(lines) * textScale
+              }
               textScale={textScale}
               flyAfterMin={flyAfterMin}
               flightMin={flightMin}
-              flyText={flyAfterMin === null ? '' : `no flying before ${momentText(flyAfterMin, data.reader)}`}
+              flyText={flyText}
               flightText={flightMin === null ? '' : `flight ${momentText(flightMin, data.reader)}`}
             />
           </div>
@@ -169,20 +179,6 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
   );
 }
 
-function BandTitle(props: {
-  readonly heightPx: number;
-  readonly title: string;
-  readonly children: ReactNode;
-}) {
-  return (
-    <div className="band-title" style={{ height: props.heightPx }}>
-      <p>
-        <strong>{props.title}</strong> <span>{props.children}</span>
-      </p>
-    </div>
-  );
-}
-
 /** The latest of the divers shown: who flies together waits for the last. */
 function useFlight(data: StripData): {
   readonly flyAfterMin: number | null;
@@ -205,7 +201,6 @@ function useFlight(data: StripData): {
 function useCarried(data: StripData, time: ReturnType<typeof timeScale>, hasCompartments: boolean) {
   const trip = useDesk((state) => state.trip);
   const { shown } = data;
-  const diverIsChosen = useDesk((state) => state.selection.diverId !== null);
   const input = useAfterPaint(useMemo(() => ({ trip, shown, time }), [trip, shown, time]));
   const pageEndMin = (input.time.firstDay + input.time.dayCount) * DAY_MIN;
   const timeline = useMemo(
@@ -234,7 +229,5 @@ function useCarried(data: StripData, time: ReturnType<typeof timeScale>, hasComp
     }),
     [points],
   );
-  const name = input.shown?.diver.name ?? '';
-  const whose = diverIsChosen ? ` of ${name}` : ` of ${name}, who has the least room`;
-  return { timeline, nitrogen, oxygen, shares, widthPx: input.time.widthPx, whose, ...tops };
+  return { timeline, nitrogen, oxygen, shares, widthPx: input.time.widthPx, ...tops };
 }
