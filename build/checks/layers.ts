@@ -37,7 +37,6 @@ const WINDOW_PACKAGES = [
   'dejavu-fonts-ttf',
   'idb',
   'react',
-  'react-aria-components',
   'react-dom',
   'recharts',
   'zustand',
