@@ -105,13 +105,13 @@ export function fuseFaults(binary: string): readonly string[] {
   const wire = bytes
     .subarray(at + FUSE_SENTINEL.length + 2, at + FUSE_SENTINEL.length + 2 + count)
     .toString('latin1');
-  const wrong = FUSE_ORDER.filter((name, index) => wire[index] !== (FUSES[name] === true ? '1' : '0'));
+  const wrong = FUSE_ORDER.filter((name, index) => wire[index] !== (FUSES[name] ? '1' : '0'));
   const unnamed =
     count === FUSE_ORDER.length
       ? []
       : [`The runtime has ${count} fuses, of which ${FUSE_ORDER.length} are named.`];
   return [
-    ...wrong.map((name) => `The fuse ${name} is not ${FUSES[name] === true ? 'on' : 'off'}.`),
+    ...wrong.map((name) => `The fuse ${name} is not ${FUSES[name] ? 'on' : 'off'}.`),
     ...unnamed,
   ];
 }

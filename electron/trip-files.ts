@@ -215,7 +215,7 @@ export function tripFiles(options: TripFilesOptions): TripFiles {
 
     lastSeen: (path) => seen.get(path),
     saw: (path, savedAt) => void seen.set(path, savedAt),
-    placeAt: places.at,
+    placeAt: (path) => places.at(path),
   };
 }
 

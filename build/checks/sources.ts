@@ -110,7 +110,8 @@ function isWhole(node: unknown): boolean {
 
 function nameOf(declaration: SyntaxNode): string {
   const declared = (declaration['declarations'] as readonly SyntaxNode[] | undefined)?.[0] ?? declaration;
-  return String((declared['id'] as { name?: unknown } | null)?.name ?? '?');
+  const name = (declared['id'] as { name?: unknown } | null)?.name;
+  return typeof name === 'string' ? name : '?';
 }
 
 /** The files of core whose figures must be sourced. */

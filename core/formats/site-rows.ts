@@ -150,13 +150,16 @@ function splitNameAndDepth(cell: string): readonly string[] {
   return match ? [match[1]!, match[2]!] : [cell];
 }
 
+/** Columns that hold figures. */
+const FIGURES: ReadonlySet<unknown> = new Set<Column>(['depth', 'lat', 'lon']);
+
 /**
  * "18,5" between commas: two cells or one depth? Nobody can tell once the digits follow without a space, unless
  * a headed column of figures stands there and every column has its cell.
  */
 function hasLooseDecimal(cells: readonly string[], layout: Layout): boolean {
   const isFull = layout.isHeaded && cells.length === layout.columns.length;
-  const isFigure = (index: number) => ['depth', 'lat', 'lon'].includes(String(layout.columns[index]));
+  const isFigure = (index: number) => FIGURES.has(layout.columns[index]);
   return cells.some((cell, index) => {
     if (!isFigure(index) || !/^\s*[+-]?\d+$/.test(cell) || (isFull && isFigure(index + 1))) return false;
     const next = cells[index + 1];

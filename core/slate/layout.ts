@@ -105,7 +105,7 @@ function linesOf(text: string, widthPt: number, widthOf: (text: string) => numbe
 }
 
 function shortened(line: string, widthPt: number, widthOf: (text: string) => number): string {
-  const letters = [...line];
+  const letters = Array.from(line);
   while (letters.length > 0 && widthOf(`${letters.join('').trimEnd()}${ELLIPSIS}`) > widthPt) letters.pop();
   return `${letters.join('').trimEnd()}${ELLIPSIS}`;
 }

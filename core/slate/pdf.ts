@@ -92,8 +92,8 @@ export async function writePdf(
     document.on('end', resolve);
     document.on('error', reject);
   });
-  document.registerFont('regular', fonts.regular.bytes as unknown as ArrayBuffer);
-  document.registerFont('bold', fonts.bold.bytes as unknown as ArrayBuffer);
+  document.registerFont('regular', fonts.regular.bytes);
+  document.registerFont('bold', fonts.bold.bytes);
   for (const [i, page] of pages.entries()) {
     document.addPage({ size: [page.widthPt, page.heightPt], margin: 0 });
     document.outline.addItem(page.name);

@@ -68,9 +68,9 @@ function asDivedTroubles(
       found.push({
         path: at,
         what:
-          by === undefined
-            ? 'There are two records for everybody.'
-            : `There are two records by "${String(by)}".`,
+          typeof by === 'string'
+            ? `There are two records by "${by}".`
+            : 'There are two records for everybody.',
         mend: 'Keep one record for each diver, and at most one without "by" for the others.',
       });
     }

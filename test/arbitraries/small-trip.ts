@@ -115,7 +115,7 @@ export const smallTrip: fc.Arbitrary<Trip> = fc
           place: '',
           notes: '',
           water: { density: 'gauge', altitudeM },
-          settings: { descentMPerMin: 18, ascentMPerMin: 9, gasLaw: gasLaw as 'ideal' | 'real', analysisTolerance },
+          settings: { descentMPerMin: 18, ascentMPerMin: 9, gasLaw: gasLaw, analysisTolerance },
           sites: [{ id: 's0', name: 'Anywhere', depthM: 40, notes: '' }],
           mixes,
           flight: null,

@@ -41,7 +41,7 @@ function expectTrouble(result: HostResult<unknown>, expected: string): void {
 }
 
 export function holdsTheContract(name: string, makeMachine: () => Promise<Machine>): void {
-  describe(`${name}`, () => {
+  describe(name, () => {
     let machine: Machine;
     let host: Host;
 

@@ -141,7 +141,7 @@ test(
                   // oxlint-disable-next-line no-new-func, no-implied-eval -- that is the question
                   resolve(new Function('return 1')());
                 } catch (error) {
-                  reject(error as Error);
+                  reject(error);
                 }
               });
             }),

@@ -197,10 +197,10 @@ describe('stagedAscent', () => {
       fc.property(overLimit, ({ q, leaving, depthM, gradient, around, stops }) => {
         fc.pre(q.plan.profile.bottomMin > q.noStopMin && stops !== null);
         walked += 1;
-        const firstM = stops![0]?.depthM ?? 3;
+        const firstM = stops[0]?.depthM ?? 3;
         const gradientAt = (m: number) =>
           m >= firstM ? gradient.low : gradient.high + ((gradient.low - gradient.high) * m) / firstM;
-        const legs = ascentLegs(depthM, stops!, around);
+        const legs = ascentLegs(depthM, stops, around);
         expect(smallestMargin(legs, leaving, q.n2, gradientAt)).toBeGreaterThan(-1e-8);
       }),
       { numRuns: 250 },
@@ -212,16 +212,16 @@ describe('stagedAscent', () => {
     fc.assert(
       fc.property(overLimit, ({ q, leaving, depthM, gradient, around, stops }) => {
         fc.pre(q.plan.profile.bottomMin > q.noStopMin && stops !== null && stops.length > 0);
-        stops!.forEach((stop, index) => {
+        stops.forEach((stop, index) => {
           expect(Number.isInteger(stop.min) && stop.min >= 1).toBe(true);
           expect(stop.depthM % 3).toBe(0);
-          if (index > 0) expect(stop.depthM).toBeLessThan(stops![index - 1]!.depthM);
+          if (index > 0) expect(stop.depthM).toBeLessThan(stops[index - 1]!.depthM);
         });
-        const firstM = stops![0]!.depthM;
+        const firstM = stops[0]!.depthM;
         const gradientAt = (m: number) =>
           m >= firstM ? gradient.low : gradient.high + ((gradient.low - gradient.high) * m) / firstM;
-        stops!.forEach((stop, index) => {
-          const hurried = [...stops!.slice(0, index), { ...stop, min: stop.min - 1 }];
+        stops.forEach((stop, index) => {
+          const hurried = [...stops.slice(0, index), { ...stop, min: stop.min - 1 }];
           const nextM = stop.depthM - 3;
           const legs = ascentLegs(depthM, [...hurried, { depthM: nextM, min: 0 }], around).slice(0, -1);
           // A first stop of one minute is there because the ceiling calls for it, not for the time it takes.

@@ -180,8 +180,8 @@ describe('roomOf', () => {
       fc.property(rooms, ({ trip, carry, entry, room, shape }) => {
         fc.pre(room.min !== null && room.min > 0.1 && entry.levelsPastLimitM.length === 0);
         asked += 1;
-        expect(isInside(trip, entryWith(trip, carry, entry, longer(shape, room.min! - 0.02)))).toBe(true);
-        expect(isInside(trip, entryWith(trip, carry, entry, longer(shape, room.min! + 0.02)))).toBe(false);
+        expect(isInside(trip, entryWith(trip, carry, entry, longer(shape, room.min - 0.02)))).toBe(true);
+        expect(isInside(trip, entryWith(trip, carry, entry, longer(shape, room.min + 0.02)))).toBe(false);
       }),
       { numRuns: 300 },
     );
@@ -192,7 +192,7 @@ describe('roomOf', () => {
     fc.assert(
       fc.property(rooms, ({ trip, entry, room }) => {
         fc.pre(room.min !== null && Math.abs(room.min) > 1e-6);
-        expect(room.min! > 0).toBe(isInside(trip, entry));
+        expect(room.min > 0).toBe(isInside(trip, entry));
       }),
       { numRuns: 400 },
     );
@@ -206,10 +206,10 @@ describe('roomOf', () => {
         // The usual safety stop begins at a depth: across it the gas needed makes a step, no root.
         fc.pre(shape.safetyStop !== undefined || entry.depthM > 10);
         const first = shape.legs?.[0] ?? { depthM: shape.depthM, min: shape.bottomMin };
-        fc.pre(first.depthM + room.m! + 0.05 < first.min * trip.settings.descentMPerMin);
+        fc.pre(first.depthM + room.m + 0.05 < first.min * trip.settings.descentMPerMin);
         asked += 1;
-        expect(isInside(trip, entryWith(trip, carry, entry, deeper(shape, room.m! - 0.02)))).toBe(true);
-        expect(isInside(trip, entryWith(trip, carry, entry, deeper(shape, room.m! + 0.02)))).toBe(false);
+        expect(isInside(trip, entryWith(trip, carry, entry, deeper(shape, room.m - 0.02)))).toBe(true);
+        expect(isInside(trip, entryWith(trip, carry, entry, deeper(shape, room.m + 0.02)))).toBe(false);
       }),
       { numRuns: 200 },
     );
@@ -227,8 +227,8 @@ describe('roomOf', () => {
           const again = entryWith(trip, moved, entry, shape);
           return again.unlimited || again.noStopMin! >= entry.bottomMin;
         };
-        expect(at(room.earlierMin! - 0.001)).toBe(true);
-        expect(at(room.earlierMin! + 0.001)).toBe(false);
+        expect(at(room.earlierMin - 0.001)).toBe(true);
+        expect(at(room.earlierMin + 0.001)).toBe(false);
       }),
       { numRuns: 200 },
     );

@@ -13,7 +13,7 @@ export function fixtureText(name: string): string {
 }
 
 export function fixture(name: string): Loose {
-  return JSON.parse(fixtureText(name)) as Loose;
+  return JSON.parse(fixtureText(name));
 }
 
 /** Ten dives over three days for two divers, one mix, nothing left to defaults that a test may want to break. */

@@ -81,7 +81,7 @@ export async function launchRuntime(options: LaunchOptions): Promise<RunningDesk
             id,
             label,
             enabled,
-            ...(accelerator ? { accelerator: String(accelerator) } : {}),
+            ...(accelerator ? { accelerator } : {}),
             ...(submenu ? { submenu: plain(submenu.items) } : {}),
           }));
         return plain(Menu.getApplicationMenu()?.items ?? []);

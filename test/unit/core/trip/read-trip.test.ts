@@ -113,10 +113,10 @@ describe('readTrip, files that are no trips of this version', () => {
   it.each(cases)('says of %s what it is', (_, text, kind, what, where) => {
     const troubles = troublesOf(text);
     expect(troubles).toHaveLength(1);
-    expect(troubles[0]!.kind).toBe(kind);
-    expect(troubles[0]!.what).toMatch(what);
-    expect(troubles[0]!.where).toBe(where);
-    expect(troubles[0]!.mend).not.toBe('');
+    expect(troubles[0].kind).toBe(kind);
+    expect(troubles[0].what).toMatch(what);
+    expect(troubles[0].where).toBe(where);
+    expect(troubles[0].mend).not.toBe('');
   });
 
   it('refuses a file by its size before it parses it', () => {
@@ -406,9 +406,9 @@ describe('readTrip, mistakes in a trip', () => {
   it.each(cases)('finds %s', (_, change, where, what) => {
     const troubles = broken(change);
     expect(troubles.map((trouble) => trouble.where)).toEqual([where]);
-    expect(troubles[0]!.what).toMatch(what);
-    expect(troubles[0]!.kind).toBe('invalid');
-    expect(troubles[0]!.mend.length).toBeGreaterThan(5);
+    expect(troubles[0].what).toMatch(what);
+    expect(troubles[0].kind).toBe('invalid');
+    expect(troubles[0].mend.length).toBeGreaterThan(5);
   });
 
   it('reads 1e999 as no finite number', () => {
