@@ -1,9 +1,9 @@
 import { useState, type ReactNode } from 'react';
 import type { Caution, DiverLedger } from '../../../core/trip/ledger-types';
-import type { Id } from '../../../core/trip/types';
+import type { Id, Trip } from '../../../core/trip/types';
 import { removeDiver } from '../../actions/party';
 import { chooseDives, chooseDiver, goTo } from '../../actions/view';
-import { countText, NO_FIGURE, numberText, percentText, unitText } from '../../figures/format';
+import { NO_FIGURE, numberText, percentText, unitText } from '../../figures/format';
 import { memo } from '../../store/memo';
 import { diveNumber, ledgerOfDiver, roomOfEntry, selectCautions } from '../../store/selectors';
 import { useDesk } from '../../store/store';
@@ -152,23 +152,19 @@ function Comes({ figures }: { readonly figures: DiverFigures }): ReactNode {
   );
 }
 
-const cautionsOfDiver = memo((cautions: readonly Caution[], diverId: Id): readonly Caution[] =>
-  cautions.filter((caution) => caution.diverId === diverId),
+/** What concerns the diver alone, and what concerns the party on a dive that the diver makes too. */
+const cautionsOfDiver = memo((cautions: readonly Caution[], trip: Trip, diverId: Id): readonly Caution[] =>
+  cautions.filter((caution) => {
+    if (caution.diverId !== null || caution.diveId === null) return caution.diverId === diverId;
+    const dive = trip.dives.find(({ id }) => id === caution.diveId);
+    return dive?.divers?.includes(diverId) ?? dive !== undefined;
+  }),
 );
 
 function Cautions({ diverId }: { readonly diverId: Id }): ReactNode {
   const trip = useDesk((state) => state.trip);
-  const cautions = useDesk((state) => cautionsOfDiver(selectCautions(state), diverId));
-  if (cautions.length === 0) return null;
-  return (
-    <>
-      <CautionItems cautions={cautions.slice(0, SHOWN)} trip={trip} withDive />
-      {cautions.length > SHOWN ? (
-        <details>
-          <summary>{countText(cautions.length - SHOWN)} more</summary>
-          <CautionItems cautions={cautions.slice(SHOWN)} trip={trip} withDive />
-        </details>
-      ) : null}
-    </>
+  const cautions = useDesk((state) => cautionsOfDiver(selectCautions(state), state.trip, diverId));
+  return cautions.length === 0 ? null : (
+    <CautionItems cautions={cautions} trip={trip} withDive open={SHOWN} />
   );
 }

@@ -33,6 +33,8 @@ export function DiverTable(props: {
         <thead>
           <tr>
             <th scope="col">Diver</th>
+            <th scope="col">Tightest dive</th>
+            <th scope="col">Clear to fly</th>
             <th scope="col">Gas rate</th>
             <th scope="col">Cylinder</th>
             <th scope="col">Fill / reserve</th>
@@ -41,8 +43,6 @@ export function DiverTable(props: {
             <th scope="col">PO₂</th>
             <th scope="col">Gradient</th>
             <th scope="col">Earlier</th>
-            <th scope="col">Tightest dive</th>
-            <th scope="col">Clear to fly</th>
           </tr>
         </thead>
         <tbody>
@@ -73,6 +73,11 @@ function Row({ figures, isShown }: { readonly figures: DiverFigures; readonly is
           {diver.name}
         </button>
       </th>
+      <Tightest figures={figures} />
+      <td className={isLastToFly ? 'figure' : undefined}>
+        {momentText(flyAfterMin, clock)}
+        {isLastToFly ? <span className="soft"> last</span> : null}
+      </td>
       <td>{unitText(diver.surfaceRateLpm, 'rate', units, 'near', units === 'imperial' ? 2 : 0)}</td>
       <td>{cylinderText(diver.cylinder, units)}</td>
       <td>{pressuresText(diver.cylinder, units)}</td>
@@ -85,11 +90,6 @@ function Row({ figures, isShown }: { readonly figures: DiverFigures; readonly is
         {low} / {high}
       </td>
       <td>{earlierText(diver) || <span className="soft">none</span>}</td>
-      <Tightest figures={figures} />
-      <td className={isLastToFly ? 'figure' : undefined}>
-        {momentText(flyAfterMin, clock)}
-        {isLastToFly ? <span className="soft"> last</span> : null}
-      </td>
     </tr>
   );
 }

@@ -94,6 +94,11 @@ export class Workbench {
     await this.page.keyboard.press('Enter');
   }
 
+  /** What the next file that is asked for will be. */
+  answerNextFile(name: string, text: string): void {
+    this.answer = { name, text };
+  }
+
   /** Opens a file of this name and text as a hand would. */
   async openFile(name: string, text: string): Promise<void> {
     await expect(this.dialog).toHaveCount(0);

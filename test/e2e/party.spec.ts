@@ -1,0 +1,266 @@
+import { readFileSync } from 'node:fs';
+import { AxeBuilder } from '@axe-core/playwright';
+import { expect, test } from '@playwright/test';
+import type { Trip } from '../../core/trip/types';
+import { writeTrip } from '../../core/trip/write-trip';
+import { bigTrip } from '../bench/big-trip';
+import { PartyPage } from './pages/party';
+import { Workbench } from './pages/workbench';
+
+/** The demo trip as it stands in its file; a runner without a bundler imports no JSON. */
+const demo = JSON.parse(
+  readFileSync(new URL('../../core/trip/demo-trip.json', import.meta.url), 'utf8'),
+) as Pick<Trip, 'dives'>;
+
+test.describe('the party', () => {
+  let bench: Workbench;
+  let party: PartyPage;
+
+  test.beforeEach(async ({ page }) => {
+    bench = new Workbench(page);
+    party = new PartyPage(bench);
+    await bench.open();
+    await party.go();
+  });
+
+  test.afterEach(() => {
+    expect(bench.faults).toEqual([]);
+  });
+
+  test('stands in a table with gear, limits and the tightest dive of each', async () => {
+    await expect(party.divers.getByRole('row')).toHaveCount(5);
+    const row = party.diver('Guest 2');
+    for (const text of [
+      '13 L/min',
+      '12 L',
+      '220 / 50 bar',
+      '30 m',
+      '40 %',
+      '45 / 75',
+      'tightest of the party',
+    ]) {
+      await expect(row).toContainText(text);
+    }
+    await expect(party.sentence).toContainText(
+      /Four divers\. Tightest: Guest 2 on dive \d+, \w+ \d+, \d+ min of room\./,
+    );
+    // The card is of the tightest until another is chosen.
+    await expect(party.field('Name')).toHaveValue('Guest 2');
+  });
+
+  test('says the same of the tightest dive as Days does', async ({ page }) => {
+    const said = /dive (\d+), (\w+ \d+), (\d+) min/.exec((await party.sentence.textContent()) ?? '');
+    expect(said).not.toBe(null);
+    await page.getByRole('navigation').getByRole('button', { name: 'Days' }).click();
+    await expect(bench.sentence).toContainText(`Tightest: ${said![2]}`);
+    await expect(bench.sentence).toContainText(`${said![3]} min of room for Guest 2`);
+  });
+
+  test('changes a diver field by field, and the figures follow', async ({ page }) => {
+    await party.choose('Guest 1');
+    const rooms = await party.rooms('Guest 1').allTextContents();
+    await party.set('Gradient, surface', '70');
+    await expect(party.diver('Guest 1')).toContainText('50 / 70');
+    await expect(party.rooms('Guest 1')).not.toHaveText(rooms);
+    await party.set('Surface gas rate', '16,5');
+    await party.set('Fill', '200');
+    await party.set('Depth limit', '100 ft');
+    await party.set('PO₂ working, bar', '1.3');
+    await expect(party.field('Depth limit')).toHaveValue('30.5 m');
+    await expect(party.diver('Guest 1')).toContainText('1.30 / 1.60');
+    await party.set('Name', 'Photographer');
+    await expect(party.diver('Photographer')).toBeVisible();
+    await page.getByRole('button', { name: 'Undo name of Guest 1' }).click();
+    await page.getByRole('button', { name: 'Undo pO2 limit of Guest 1' }).click();
+    await expect(party.diver('Guest 1')).toContainText('1.40 / 1.60');
+  });
+
+  test('refuses what cannot be beside the field', async ({ page }) => {
+    await party.set('PO₂ working, bar', '1.9');
+    await expect(party.card.getByRole('alert')).toContainText('1.9');
+    await party.field('PO₂ working, bar').press('Escape');
+    await party.set('Name', ' ');
+    await expect(party.card.getByRole('alert')).toContainText('Nothing stands here.');
+    await expect(page.getByRole('button', { name: 'Undo', exact: true })).toBeDisabled();
+  });
+
+  test('shows who is the tightest on which dive, in text and not in colour alone', async () => {
+    const dives = demo.dives;
+    await expect(party.rooms('Guide')).toHaveCount(dives.length);
+    await expect(party.grid.locator('tbody .unseen', { hasText: 'tightest' })).toHaveCount(dives.length);
+    const off = dives.findIndex(({ divers }) => divers && !divers.includes('guest2'));
+    await expect(party.rooms('Guest 2').nth(off)).toHaveText('not on it');
+    await party.grid.getByRole('button', { name: /^Dive 13, / }).click();
+    await expect(bench.page.getByRole('region', { name: 'Dive 13' })).toBeVisible();
+  });
+
+  test('shows one day wider, with time, site and depth', async () => {
+    await party.show('Dives of', 'Wed 17');
+    await expect(party.rooms('Guide')).toHaveCount(4);
+    await expect(party.grid.getByRole('columnheader').nth(2)).toContainText('Kettle Pinnacle');
+  });
+
+  test('puts divers on dives and takes them off by ticks, walked with arrows', async ({ page }) => {
+    await party.show('Show', 'who makes it');
+    const first = party.tick('Guide', 1);
+    await first.focus();
+    await page.keyboard.press('ArrowDown');
+    await expect(party.tick('Guest 1', 1)).toBeFocused();
+    await page.keyboard.press('ArrowRight');
+    await expect(party.tick('Guest 1', 2)).toBeFocused();
+    await page.keyboard.press('Space');
+    await expect(party.tick('Guest 1', 2)).not.toBeChecked();
+    await page.keyboard.press('Tab');
+    await expect(party.grid.locator('input:focus')).toHaveCount(0);
+    await party.show('Show', 'minutes of room');
+    await expect(party.rooms('Guest 1').nth(1)).toHaveText('not on it');
+    await page.getByRole('button', { name: 'Undo divers of dive 2' }).click();
+    await expect(party.rooms('Guest 1').nth(1)).not.toHaveText('not on it');
+  });
+
+  test('leaves nobody off a dive that would then have nobody', async () => {
+    await party.show('Show', 'who makes it');
+    for (const name of ['Guide', 'Guest 1', 'Guest 2']) await party.tick(name, 1).uncheck();
+    await party.tick('Guest 3', 1).click();
+    await expect(party.grid.getByRole('alert')).toContainText('Dive 1 would be left without anybody.');
+    await expect(party.tick('Guest 3', 1)).toBeChecked();
+  });
+
+  test('ticks the dives of one diver on their card', async () => {
+    await party.choose('Guest 1');
+    await party.card.getByText('On every dive').click();
+    await party.card.getByRole('group', { name: 'Dives of Guest 1' }).getByRole('checkbox').first().uncheck();
+    await expect(party.card).toContainText('On 21 of 22 dives');
+    await expect(party.rooms('Guest 1').first()).toHaveText('not on it');
+  });
+
+  test('carries earlier dives into the trip', async () => {
+    /** The no-stop time of the first dive for Guest 1, as Days has it. */
+    const noStop = async (): Promise<string | null> => {
+      await party.card.getByRole('button', { name: 'Their figures on Days' }).click();
+      await bench.dive(1).click();
+      const text = await bench.outcome('No-stop time').textContent();
+      await party.go();
+      return text;
+    };
+    await party.choose('Guest 1');
+    const rested = await noStop();
+    await party.card.getByText('No dives before the trip').click();
+    await party.card.getByRole('button', { name: 'Add a dive before the trip' }).click();
+    const dive = party.card.getByRole('group', { name: /^Earlier dive/ });
+    await expect(dive).toHaveCount(1);
+    await expect(party.diver('Guest 1').getByRole('cell').last()).toHaveText('1');
+    // On the morning of the trip itself, deep and long.
+    await party.set('Start', '6:00');
+    await party.set('Day', demo.dives[0]!.startsAt.slice(0, 10));
+    await party.set('Depth', '40');
+    await party.set('Bottom time', '25');
+    await dive.getByLabel('Breathed').selectOption('Air');
+    await expect(dive.getByLabel('Oxygen')).toHaveCount(0);
+    expect(await noStop()).not.toBe(rested);
+    await party.set('Start', '9:20');
+    await expect(dive.getByRole('alert')).not.toBeEmpty();
+    await party.field('Start').press('Escape');
+    await party.card.getByRole('button', { name: /^Remove the earlier dive/ }).click();
+    await expect(party.card).toContainText('No dives before the trip');
+    expect(await noStop()).toBe(rested);
+  });
+
+  test('asks when a diver came up to a mountain lake, only where there is one', async () => {
+    await expect(party.card.getByText('Came up from sea level')).toHaveCount(0);
+    await bench.command('title water');
+    await bench.dialog.getByLabel('Altitude of the water').fill('1500');
+    await bench.dialog.getByLabel('Altitude of the water').press('Enter');
+    await bench.dialog.getByRole('button', { name: 'Close' }).click();
+    await party.card.getByRole('button', { name: 'Came up from sea level lately' }).click();
+    await party.set('Arrived at', '9:30');
+    await expect(party.field('Arrived at')).toHaveValue('09:30');
+    await expect(party.diver('Guest 2')).toContainText('climb');
+    await party.card.getByRole('button', { name: 'Has been there for long' }).click();
+    await expect(party.diver('Guest 2')).not.toContainText('climb');
+  });
+
+  test('grows and shrinks, and says why it cannot', async ({ page }) => {
+    await party.choose('Guest 3');
+    await party.card.getByRole('button', { name: 'Copy Guest 3' }).click();
+    await expect(party.field('Name')).toHaveValue('Guest 3, copy');
+    await expect(party.field('Oxygen ceiling')).toHaveValue('36 %');
+    await party.card.getByRole('button', { name: 'Remove Guest 3, copy' }).click();
+    await expect(party.divers.getByRole('row')).toHaveCount(5);
+    await page.getByRole('button', { name: 'Add a diver' }).click();
+    await expect(party.field('Name')).toHaveValue('Diver 5');
+    await party.show('Show', 'who makes it');
+    for (const name of ['Guide', 'Guest 1', 'Guest 2', 'Guest 3']) await party.tick(name, 1).uncheck();
+    await party.card.getByRole('button', { name: 'Remove Diver 5' }).click();
+    await expect(party.card.getByRole('alert')).toContainText('Diver 5 dives dive 1 alone.');
+  });
+
+  test('leads to the figures of a diver on Days', async () => {
+    await party.choose('Guest 1');
+    await party.card.getByRole('button', { name: 'Their figures on Days' }).click();
+    await expect(bench.sentence).toContainText('for Guest 1');
+  });
+
+  test('reads in feet, psi and cubic feet', async ({ page }) => {
+    await page.getByRole('button', { name: 'Units: metres. Change to feet' }).click();
+    await expect(party.diver('Guide')).toContainText('85 cu ft');
+    await expect(party.diver('Guide')).toContainText('2901 / 725 psi');
+    await party.choose('Guide');
+    await party.set('Cylinder, gas when full', '100');
+    await expect(party.diver('Guide')).toContainText('100 cu ft');
+    await party.set('Depth limit', '100');
+    await expect(party.field('Depth limit')).toHaveValue('100 ft');
+    await page.getByRole('button', { name: 'Units: feet. Change to metres' }).click();
+    await expect(party.field('Depth limit')).toHaveValue('30.5 m');
+    await expect(party.field('Cylinder')).toHaveValue('14.2 L');
+  });
+
+  test('stays readable with twelve divers and 56 dives', async ({ page }) => {
+    await bench.openFile('big.json', writeTrip(bigTrip(56, 12)));
+    await expect(bench.title).toHaveText('A full fortnight');
+    await expect(party.divers.getByRole('row')).toHaveCount(13);
+    await expect(party.rooms('Guest 12')).toHaveCount(56);
+    expect(
+      await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth),
+    ).toBeLessThanOrEqual(0);
+    // All twelve stand in the window without scrolling, none on two lines.
+    await expect(party.diver('Guest 12')).toBeInViewport({ ratio: 1 });
+    const heights = await party.divers
+      .getByRole('row')
+      .evaluateAll((rows) => rows.slice(1).map((row) => row.clientHeight));
+    expect(Math.max(...heights)).toBeLessThan(40);
+  });
+});
+
+for (const look of ['light', 'cabin'] as const) {
+  test(`ticks, earlier dives and refusals hold WCAG 2.2 AA in the ${look} look`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme: look === 'cabin' ? 'dark' : 'light' });
+    const bench = new Workbench(page);
+    const party = new PartyPage(bench);
+    await bench.open();
+    await party.go();
+    await party.show('Show', 'who makes it');
+    await party.card.getByText('No dives before the trip').click();
+    await party.card.getByRole('button', { name: 'Add a dive before the trip' }).click();
+    await party.set('PO₂ working, bar', '1.9');
+    await expect(party.card.getByRole('alert')).toContainText('1.9');
+    const axe = new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']);
+    const { violations } = await axe.analyze();
+    expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join('\n')}`)).toEqual(
+      [],
+    );
+  });
+}
+
+test('text at 200 percent loses nothing of party and sites to the side', async ({ page }) => {
+  const bench = new Workbench(page);
+  await bench.open();
+  for (let i = 0; i < 5; i += 1) await bench.command('larger text');
+  for (const place of ['Party', 'Sites']) {
+    await page.getByRole('navigation').getByRole('button', { name: place }).click();
+    await expect(page.getByRole('heading', { name: place, level: 2 })).toBeVisible();
+    expect(
+      await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth),
+    ).toBeLessThanOrEqual(0);
+  }
+});

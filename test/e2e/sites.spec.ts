@@ -1,0 +1,245 @@
+import { readFile } from 'node:fs/promises';
+import { AxeBuilder } from '@axe-core/playwright';
+import { expect, test } from '@playwright/test';
+import { SitesPage } from './pages/sites';
+import { Workbench } from './pages/workbench';
+
+test.describe('the sites', () => {
+  let bench: Workbench;
+  let sites: SitesPage;
+
+  test.beforeEach(async ({ page }) => {
+    bench = new Workbench(page);
+    sites = new SitesPage(bench);
+    await bench.open();
+    await sites.go();
+  });
+
+  test.afterEach(() => {
+    expect(bench.faults).toEqual([]);
+  });
+
+  test('stand in a table with depth, mix that suits, dives, days, position and notes', async () => {
+    await expect(sites.table.getByRole('columnheader')).toHaveText([
+      'Name',
+      'Depth',
+      /^Mix/,
+      'Dives',
+      'When',
+      'Position',
+      'Notes',
+      'Remove',
+    ]);
+    expect(await sites.names()).toHaveLength(6);
+    // 36 m in gauge water: 1.4 bar of oxygen allows 30.3 %, so the 28 % of the boat and not the 32.
+    await expect(sites.row('Anvil Head')).toContainText('EAN28');
+    await expect(sites.row('Anvil Head')).toContainText('up to 30.3 %');
+    await expect(sites.row('Anvil Head')).toContainText('Guest 2: to 30 m only');
+    await expect(sites.row('Osier Channel').locator('.dives')).toHaveText('5');
+    await expect(sites.row('Osier Channel').locator('.when').getByRole('button')).toHaveCount(5);
+  });
+
+  test('are edited in place, and each edit is a step with a name', async ({ page }) => {
+    await sites.set('Depth of Anvil Head', '120 ft');
+    await expect(sites.field('Depth of Anvil Head')).toHaveValue('36.6 m');
+    await sites.set('Name of Anvil Head', 'Anvil Point');
+    await expect(sites.field('Depth of Anvil Point')).toHaveValue('36.6 m');
+    await sites.set('Position of Anvil Point', '7.5 S, 148.25 E');
+    await expect(sites.field('Position of Anvil Point')).toHaveValue('7° 30.000′ S, 148° 15.000′ E');
+    await page.getByRole('button', { name: 'Undo position of Anvil Point' }).click();
+    await expect(sites.field('Position of Anvil Point')).toHaveValue('');
+    await page.getByRole('button', { name: 'Undo name of Anvil Head' }).click();
+    await page.getByRole('button', { name: 'Undo depth of Anvil Head' }).click();
+    await expect(sites.field('Depth of Anvil Head')).toHaveValue('36 m');
+  });
+
+  test('change the mix that suits as soon as a depth does', async () => {
+    await sites.set('Depth of Anvil Head', '25');
+    await expect(sites.row('Anvil Head')).toContainText('EAN32');
+    await expect(sites.row('Anvil Head')).not.toContainText('Guest 2: to 30 m only');
+  });
+
+  test('refuse what cannot be beside the field, and Escape brings back what was there', async () => {
+    await sites.set('Depth of Osier Channel', '400');
+    await expect(sites.row('Osier Channel').getByRole('alert')).toContainText('400 m; it can be 1 to 100 m');
+    await expect(sites.field('Depth of Osier Channel')).toHaveAttribute('aria-invalid', 'true');
+    await sites.field('Depth of Osier Channel').press('Escape');
+    await expect(sites.field('Depth of Osier Channel')).toHaveValue('21 m');
+    await sites.set('Position of Osier Channel', 'by the pier');
+    await expect(sites.row('Osier Channel').getByRole('alert')).toContainText('is no position');
+    await expect(bench.page.getByRole('button', { name: 'Undo', exact: true })).toBeDisabled();
+  });
+
+  test('keep notes of several lines', async ({ page }) => {
+    const notes = sites.field('Notes on Candle Harbour');
+    await notes.fill('First line');
+    await notes.press('Enter');
+    await notes.pressSequentially('Second line');
+    await notes.press('Control+Enter');
+    await bench.waitForSave();
+    await page.reload();
+    await expect(sites.field('Notes on Candle Harbour')).toHaveValue('First line\nSecond line');
+  });
+
+  test('are sorted by any column, and a row being edited keeps its place', async () => {
+    const asListed = await sites.names();
+    await sites.sortBy('Depth');
+    await expect(sites.head('Depth')).toHaveAttribute('aria-sort', 'ascending');
+    expect((await sites.names())[0]).toBe('Candle Harbour');
+    await sites.set('Depth of Candle Harbour', '40');
+    expect((await sites.names())[0]).toBe('Candle Harbour');
+    await expect(sites.field('Depth of Candle Harbour')).toBeFocused();
+    await sites.filter.focus();
+    expect((await sites.names()).at(-1)).toBe('Candle Harbour');
+    await sites.sortBy('Depth');
+    await expect(sites.head('Depth')).toHaveAttribute('aria-sort', 'descending');
+    expect((await sites.names())[0]).toBe('Candle Harbour');
+    await sites.sortBy('Depth');
+    await expect(sites.head('Depth')).toHaveAttribute('aria-sort', 'none');
+    expect(await sites.names()).toEqual(asListed);
+    for (const column of ['Name', 'Mix', 'Dives', 'When', 'Position', 'Notes']) {
+      await sites.sortBy(column);
+      await expect(sites.head(column)).toHaveAttribute('aria-sort', 'ascending');
+    }
+  });
+
+  test('are found by name or notes', async () => {
+    await sites.filter.fill('ledge slope');
+    expect(await sites.names()).toEqual(['Millstone Ledge']);
+    await expect(sites.place.getByText('1 of 6')).toBeVisible();
+    await sites.filter.fill('nowhere');
+    await expect(sites.place.getByText('No site has these words.')).toBeVisible();
+    await sites.filter.press('Escape');
+    expect(await sites.names()).toHaveLength(6);
+  });
+
+  test('are added by typing one after the other', async ({ page }) => {
+    const name = sites.place.getByLabel('New site');
+    await name.fill('Gull Steps');
+    await sites.place.getByLabel('Its depth, metres').fill('14,5');
+    await sites.place.getByLabel('Its depth, metres').press('Enter');
+    await expect(sites.field('Depth of Gull Steps')).toHaveValue('14.5 m');
+    await expect(name).toBeFocused();
+    await page.keyboard.type('Far Bank');
+    await page.keyboard.press('Enter');
+    await expect(sites.place.getByRole('alert')).toContainText('no depth');
+    expect(await sites.names()).toHaveLength(7);
+  });
+
+  test('are not removed while a dive uses them, and it is said which', async ({ page }) => {
+    await sites.row('Anvil Head').getByRole('button', { name: 'Remove Anvil Head' }).click();
+    await expect(sites.place.getByRole('alert')).toContainText(
+      /Anvil Head is the site of dives \d+ and \d+\./,
+    );
+    expect(await sites.names()).toContain('Anvil Head');
+    await sites.place.getByLabel('New site').fill('Gull Steps');
+    await sites.place.getByLabel('Its depth, metres').fill('14');
+    await sites.place.getByRole('button', { name: 'Add', exact: true }).click();
+    await sites.row('Gull Steps').getByRole('button', { name: 'Remove Gull Steps' }).click();
+    expect(await sites.names()).not.toContain('Gull Steps');
+    await page.getByRole('button', { name: 'Undo removal of Gull Steps' }).click();
+    expect(await sites.names()).toContain('Gull Steps');
+  });
+
+  test('are pasted as rows of a spreadsheet, each that cannot be read told with its line', async () => {
+    await sites.paste('Name\tDepth (ft)\tNotes\nGull Steps\t60\tSteps\nNowhere\t\t\nOsier Channel\t70\t');
+    await expect(sites.sheet).toBeVisible();
+    await expect(sites.sheet).toContainText('Line 3: The row has no depth.');
+    await expect(sites.sheet.getByLabel('Take Osier Channel')).not.toBeChecked();
+    await sites.sheet.getByRole('button', { name: 'Add the site' }).click();
+    await expect(sites.sheet).toHaveCount(0);
+    await expect(sites.field('Depth of Gull Steps')).toHaveValue('18.3 m');
+    await expect(sites.field('Notes on Gull Steps')).toHaveValue('Steps');
+    expect(await sites.names()).toHaveLength(7);
+  });
+
+  test('are pasted over a field too when they are rows, and a single cell stays its text', async () => {
+    await sites.field('Name of Anvil Head').focus();
+    await sites.paste('just a name');
+    await expect(sites.sheet).toHaveCount(0);
+    await sites.paste('Gull Steps\t18');
+    await expect(sites.sheet.getByLabel('Take Gull Steps')).toBeChecked();
+  });
+
+  test('are read from a file of waypoints, and a depth it lacks is asked for', async () => {
+    const gpx =
+      '<gpx version="1.1" creator="t" xmlns="http://www.topografix.com/GPX/1/1"><wpt lat="-7.5" lon="148.25"><name>Far Bank</name></wpt></gpx>';
+    await bench.command('sites from a list');
+    await expect(sites.sheet).toBeVisible();
+    bench.answerNextFile('waypoints.gpx', gpx);
+    await sites.sheet.getByRole('button', { name: 'Choose a file' }).click();
+    await expect(sites.sheet).toContainText('The list does not say it.');
+    await expect(sites.sheet.getByRole('button', { name: 'Add the site' })).toBeDisabled();
+    const depth = sites.sheet.getByLabel('Depth of Far Bank');
+    await depth.fill('300');
+    await depth.press('Enter');
+    await expect(sites.sheet.getByRole('alert')).toContainText('it can be 1 to 100 m');
+    await depth.fill('26');
+    await depth.press('Enter');
+    await sites.sheet.getByRole('button', { name: 'Add the site' }).click();
+    await expect(sites.field('Position of Far Bank')).toHaveValue('7° 30.000′ S, 148° 15.000′ E');
+    await expect(sites.field('Depth of Far Bank')).toHaveValue('26 m');
+  });
+
+  for (const [words, name, begins] of [
+    ['save sites csv', /sites\.csv$/, '\uFEFFname,depth (m)'],
+    ['save sites gpx', /sites\.gpx$/, '<?xml'],
+    ['save ledger csv', /ledger\.csv$/, '\uFEFF'],
+    ['save dives calendar', /\.ics$/, 'BEGIN:VCALENDAR'],
+  ] as const) {
+    test(`“${words}” hands out a file that other programs read`, async ({ page }) => {
+      const download = page.waitForEvent('download');
+      await bench.command(words);
+      const file = await download;
+      expect(file.suggestedFilename()).toMatch(name);
+      const text = await readFile(await file.path(), 'utf8');
+      expect(text.startsWith(begins)).toBe(true);
+      expect(text).toContain('Thrift Garden');
+    });
+  }
+
+  test('lead to their dives', async () => {
+    await sites.row('Millstone Ledge').locator('.when').getByRole('button').first().click();
+    await expect(bench.card).toContainText('Millstone Ledge');
+  });
+
+  test('say how to begin where there are none', async ({ page }) => {
+    await bench.command('new trip empty');
+    await page.keyboard.press('Escape');
+    await sites.go();
+    await expect(sites.place).toContainText('No sites yet.');
+    await expect(sites.place.getByRole('button', { name: 'Save the sites as CSV' })).toBeDisabled();
+  });
+
+  test('are reached and edited without a pointer', async ({ page }) => {
+    await page.keyboard.press('Alt+1');
+    await page.keyboard.press('Alt+2');
+    await expect(sites.place).toBeVisible();
+    await sites.filter.focus();
+    // From the filter: the seven heads, then name, depth.
+    for (let i = 0; i < 9; i += 1) await page.keyboard.press('Tab');
+    await expect(sites.field('Depth of Thrift Garden')).toBeFocused();
+    await page.keyboard.press('ArrowUp');
+    await expect(sites.field('Depth of Thrift Garden')).toHaveValue('17 m');
+  });
+});
+
+for (const look of ['light', 'cabin'] as const) {
+  test(`a list and a refusal hold WCAG 2.2 AA in the ${look} look`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme: look === 'cabin' ? 'dark' : 'light' });
+    const bench = new Workbench(page);
+    const sites = new SitesPage(bench);
+    await bench.open();
+    await sites.go();
+    await sites.set('Depth of Osier Channel', '400');
+    const axe = new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']);
+    const refused = await axe.analyze();
+    await sites.field('Depth of Osier Channel').press('Escape');
+    await bench.command('sites from a list');
+    await sites.sheet.getByLabel('Rows of sites').fill('Gull Steps, 18\nNowhere\nOsier Channel, 21');
+    await expect(sites.sheet.getByLabel('Take Gull Steps')).toBeChecked();
+    const listed = await axe.analyze();
+    const told = [...refused.violations, ...listed.violations];
+    expect(told.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join('\n')}`)).toEqual([]);
+  });
+}

@@ -1,0 +1,193 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import { expect, test } from '@playwright/test';
+import { StartingSheetPage } from './pages/starting';
+import { Workbench } from './pages/workbench';
+
+const SITES = 'Gull Steps, 14\nFar Bank, 33 m\nLow Arch, 72 ft\nPlover Sound, 18\nOld Mooring, 26';
+
+test.describe('the starting sheet', () => {
+  let bench: Workbench;
+  let start: StartingSheetPage;
+
+  test.beforeEach(async ({ page }) => {
+    bench = new Workbench(page);
+    start = new StartingSheetPage(bench);
+    await start.begin();
+  });
+
+  test.afterEach(() => {
+    expect(bench.faults).toEqual([]);
+  });
+
+  test('lays out a week from a first start, kept in the library and ready to edit', async ({ page }) => {
+    await expect(start.part('Where')).toContainText('There is no site to dive.');
+    await expect(start.sheet.getByRole('button', { name: 'Lay it out' })).toBeDisabled();
+    await start.set('First day', '2027-03-06');
+    await start.field('Sites').fill(SITES);
+    await start.set('Names, or how many', 'Guide, Guest 1, Guest 2');
+    await start.set('Title', 'A week at the Plovers');
+    await start.set('Place', 'The Plovers');
+    await expect(start.days.getByRole('row')).toHaveCount(7);
+    await expect(start.preview).toContainText('24 dives on six days');
+    await start.layOut();
+    await expect(bench.title).toHaveText('A week at the Plovers');
+    await expect(bench.dive(24)).toBeVisible();
+    await expect(bench.sentence).toContainText('24 dives on one mix for a party of three.');
+    await expect(bench.sentence).not.toContainText(/to stop for|to change/);
+    await bench.waitForSave();
+    await page.reload();
+    await expect(bench.title).toHaveText('A week at the Plovers');
+    await bench.chooseTightest();
+    await bench.set('Bottom time', '15');
+    await expect(page.getByRole('button', { name: /^Undo bottom time of dive/ })).toBeEnabled();
+  });
+
+  test('shows each day from its deepest dive to its shallowest', async () => {
+    await start.field('Sites').fill(SITES);
+    await expect(start.days.getByRole('row')).toHaveCount(7);
+    for (const row of (await start.days.getByRole('row').all()).slice(1)) {
+      const depths = (await row.getByRole('cell').allTextContents()).map((text) => Number.parseFloat(text));
+      expect(depths.length).toBe(4);
+      expect(depths).toEqual(depths.toSorted((a, b) => b - a));
+    }
+  });
+
+  test('explains what it chose, and keeps the reasons in the notes', async ({ page }) => {
+    await start.field('Sites').fill(SITES);
+    await expect(start.preview).toContainText('the days of arrival and departure are left free');
+    await expect(start.preview).toContainText(
+      /Far Bank is dived to \d+ m rather than 33 m: the limits of Diver 1 end at 30 m/,
+    );
+    await start.layOut();
+    await page.getByText('Notes of the trip').click();
+    await expect(bench.card).toContainText('Each diver breathes the richest mix on board');
+  });
+
+  test('follows each answer', async ({ page }) => {
+    await start.field('Sites').fill(SITES);
+    await start.set('Nights', '3');
+    await expect(start.days.getByRole('row')).toHaveCount(3);
+    await start.set('Dives of a day start at', '9, 14.30');
+    await expect(start.field('Dives of a day start at')).toHaveValue('09:00, 14:30');
+    await expect(start.days.getByRole('columnheader')).toHaveText(['Day', '09:00', '14:30']);
+    await start.set('Oxygen of each mix, %', '21; 31,5');
+    await expect(start.field('Oxygen of each mix, %')).toHaveValue('Air, EAN31.5');
+    await start.sheet.getByRole('button', { name: 'Add the flight home' }).click();
+    await expect(start.preview).toContainText('18 h before the flight');
+    await start.layOut();
+    await page.getByRole('navigation').getByRole('button', { name: 'Mixes' }).click();
+    await expect(page.getByText('On board: Air, EAN31.5')).toBeVisible();
+  });
+
+  test('says beside the question what cannot be, and what is typed is not lost', async ({ page }) => {
+    await start.field('Sites').fill('Gull Steps, 14\nNowhere');
+    await expect(start.part('Where')).toContainText('Line 2: The row has no depth.');
+    await start.set('Longest dive', '10');
+    await expect(start.part('When')).toContainText('A longest dive of 10 min is not laid out.');
+    await start.set('Nights', '2.5');
+    await expect(start.part('When')).toContainText('2.5 nights cannot be laid out.');
+    await start.set('Oxygen of each mix, %', '150');
+    await expect(start.part('On what')).toContainText('Oxygen is 1.5');
+    await start.set('Names, or how many', '0');
+    await expect(start.part('Who').getByRole('alert')).toContainText('A party of 0 cannot be planned.');
+    await expect(start.sheet.getByRole('button', { name: 'Lay it out' })).toBeDisabled();
+    await start.sheet.getByRole('button', { name: 'Close' }).click();
+    await expect(start.sheet).toHaveCount(0);
+    await page.getByRole('button', { name: 'Trip', exact: true }).click();
+    await page.getByRole('menuitem', { name: 'Lay out a new trip' }).click();
+    await expect(start.field('Sites')).toHaveValue('Gull Steps, 14\nNowhere');
+    await expect(start.field('Longest dive')).toHaveValue('10 min');
+  });
+
+  test('says why nothing fits, and lays nothing out', async () => {
+    await start.field('Sites').fill('Gull Steps, 30');
+    await start.set('Oxygen of each mix, %', '100');
+    await start.set('Depth limit of each', '30');
+    await expect(start.preview).toContainText('No dive fits.');
+    await expect(start.sheet.getByRole('button', { name: 'Lay it out' })).toBeDisabled();
+  });
+
+  test('takes over sites, party and mixes of the trip on screen', async () => {
+    await start.sheet.getByLabel(/^The 6 sites of “Seven nights/).check();
+    await start.sheet.getByLabel(/^The party of “Seven nights/).check();
+    await start.sheet.getByLabel(/^The mixes of “Seven nights/).check();
+    await expect(start.days).toContainText('Thrift Garden');
+    await start.layOut();
+    await expect(bench.sentence).toContainText('for a party of four');
+  });
+
+  test('reads a file of sites', async () => {
+    bench.answerNextFile('sites.csv', 'name;depth (m)\nGull Steps;14,5\nFar Bank;26');
+    await start.sheet.getByRole('button', { name: 'Choose a file' }).click();
+    await expect(start.part('Where').getByRole('row')).toHaveCount(3);
+    await expect(start.part('Where')).toContainText('14.5 m');
+    await expect(start.days).toContainText('Far Bank');
+  });
+
+  test('counts in feet where the window does', async ({ page }) => {
+    await start.sheet.getByRole('button', { name: 'Close' }).click();
+    await page.getByRole('button', { name: 'Units: metres. Change to feet' }).click();
+    await bench.command('lay out new trip');
+    await start.field('Sites').fill('Gull Steps, 60\nFar Bank, 100');
+    await expect(start.field('Depth limit of each')).toHaveValue('98 ft');
+    await expect(start.days).toContainText(/\d+ ft, \d+ min/);
+    await expect(start.preview).toContainText('at least 10 ft less deep');
+    await expect(start.preview).not.toContainText(/\d m\b/);
+  });
+
+  test('begins with an empty trip where that is wanted', async () => {
+    await start.sheet.getByRole('button', { name: 'Begin with an empty trip' }).click();
+    await expect(start.sheet).toHaveCount(0);
+    await expect(bench.dialog).toContainText('The trip');
+    await bench.page.keyboard.press('Escape');
+    await expect(bench.title).toHaveText('New trip');
+  });
+
+  test('is answered without a pointer', async ({ page }) => {
+    await start.field('First day').focus();
+    await page.keyboard.press('Escape');
+    await bench.command('lay out new trip');
+    await start.field('Sites').focus();
+    await page.keyboard.type('Gull Steps, 14');
+    await page.keyboard.press('Tab');
+    await expect(start.sheet.getByRole('button', { name: 'Choose a file' })).toBeFocused();
+    await expect(start.days).toContainText('Gull Steps');
+    await start.sheet.getByRole('button', { name: 'Lay it out' }).focus();
+    await page.keyboard.press('Enter');
+    await expect(start.sheet).toHaveCount(0);
+    await expect(bench.dive(1)).toBeVisible();
+  });
+});
+
+for (const look of ['light', 'cabin'] as const) {
+  test(`the sheet holds WCAG 2.2 AA in the ${look} look, filled and refused`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme: look === 'cabin' ? 'dark' : 'light' });
+    const start = new StartingSheetPage(new Workbench(page));
+    await start.begin();
+    await start.field('Sites').fill(`${SITES}\nNowhere`);
+    await expect(start.days).toBeVisible();
+    for (const nights of ['7', '2.5']) {
+      await start.set('Nights', nights);
+      const axe = new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']);
+      const { violations } = await axe.analyze();
+      expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join('\n')}`)).toEqual(
+        [],
+      );
+    }
+  });
+}
+
+test('text at 200 percent loses nothing of the sheet to the side', async ({ page }) => {
+  const bench = new Workbench(page);
+  await bench.open();
+  for (let i = 0; i < 5; i += 1) await bench.command('larger text');
+  await bench.command('lay out new trip');
+  const start = new StartingSheetPage(bench);
+  await start.field('Sites').fill(SITES);
+  await expect(start.days).toBeAttached();
+  const body = page.locator('.dialog-body');
+  expect(await body.evaluate((box) => box.scrollWidth - box.clientWidth)).toBeLessThanOrEqual(0);
+  const heading = start.preview.getByRole('heading', { name: 'What it lays out' });
+  await heading.scrollIntoViewIfNeeded();
+  await expect(heading).toBeInViewport({ ratio: 1 });
+});
