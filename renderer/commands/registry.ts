@@ -109,16 +109,20 @@ export function chordText(chord: Chord, isMac: boolean): string {
  * better, 0 is no fit.
  */
 export function fit(query: string, text: string): number {
-  const wanted = query.toLowerCase().split(/\s+/).filter(Boolean);
-  const words = text
-    .toLowerCase()
-    .split(/[^\p{L}\p{N}]+/u)
-    .filter(Boolean);
+  const words = wordsOf(text);
   let score = 1;
-  for (const part of wanted) {
+  for (const part of wordsOf(query)) {
     const at = words.findIndex((word) => word.startsWith(part));
     if (at === -1) return 0;
     score += 1 / (1 + at);
   }
   return score;
+}
+
+/** A comma typed as it stands in a label is no word of its own. */
+function wordsOf(text: string): readonly string[] {
+  return text
+    .toLowerCase()
+    .split(/[^\p{L}\p{N}]+/u)
+    .filter(Boolean);
 }

@@ -2,9 +2,10 @@ import type { ReactNode } from 'react';
 import type { Caution, Severity } from '../../../core/trip/ledger-types';
 import type { Trip } from '../../../core/trip/types';
 import { chooseDives, closeOverlay, goTo } from '../../actions/view';
-import { dateText } from '../../figures/format';
+import { countText, dateText } from '../../figures/format';
 import { diveNumber, selectCautions } from '../../store/selectors';
 import { useDesk } from '../../store/store';
+import { namesText, toldTogether, type Told } from './told-together';
 
 /** Each severity is said in words beside its mark, never by colour alone. */
 export const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
@@ -13,29 +14,54 @@ export const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
   know: 'Know',
 };
 
-/** Cautions of one dive, or of the whole trip. */
-export function CautionItems(props: {
+interface CautionItemsProps {
   readonly cautions: readonly Caution[];
   readonly trip: Trip;
   /** Names the dive and offers to go there; left out where the dive is already on show. */
   readonly withDive?: boolean;
-}): ReactNode {
-  const { cautions, trip, withDive = false } = props;
+  /** So many stand open, the others on demand; left out where all do. */
+  readonly open?: number;
+}
+
+/** Cautions of one dive, or of the whole trip; what is the same for several divers is told once. */
+export function CautionItems(props: CautionItemsProps): ReactNode {
+  const { cautions, trip, withDive = false, open = Number.POSITIVE_INFINITY } = props;
+  const told = toldTogether(cautions);
+  const hidden = told.slice(open);
+  return (
+    <>
+      <ToldList told={told.slice(0, open)} trip={trip} withDive={withDive} />
+      {hidden.length > 0 ? (
+        <details>
+          <summary>{countText(hidden.length)} more</summary>
+          <ToldList told={hidden} trip={trip} withDive={withDive} />
+        </details>
+      ) : null}
+    </>
+  );
+}
+
+function ToldList(props: {
+  readonly told: readonly Told[];
+  readonly trip: Trip;
+  readonly withDive: boolean;
+}) {
+  const { told, trip, withDive } = props;
   return (
     <ul className="cautions">
-      {cautions.map((caution) => {
+      {told.map(({ caution, diverIds }) => {
         const dive = trip.dives.find(({ id }) => id === caution.diveId);
-        const diver = trip.party.find(({ id }) => id === caution.diverId);
+        const names = trip.party.filter(({ id }) => diverIds.includes(id)).map(({ name }) => name);
         return (
           <li
-            key={`${caution.code}/${caution.diverId ?? ''}/${caution.diveId ?? ''}`}
+            key={`${caution.code}/${diverIds.join(' ')}/${caution.diveId ?? ''}`}
             className={caution.severity}
           >
             <span className="severity">{SEVERITY_WORDS[caution.severity]}</span>
             <div>
               <p>{caution.message}</p>
               <p className="soft">
-                {diver && trip.party.length > 1 ? `${diver.name}. ` : ''}
+                {names.length > 0 && trip.party.length > 1 ? `${namesText(names)}. ` : ''}
                 {withDive && dive ? (
                   <>
                     <button

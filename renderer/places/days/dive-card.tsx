@@ -21,6 +21,7 @@ import { DiveParty } from './dive-party';
 import { DiverRows } from './diver-rows';
 import { Outcome } from './outcome';
 import { PlanDetails } from './plan-details';
+import { toldTogether } from './told-together';
 
 const cautionsOfDive = memo((cautions: readonly Caution[], diveId: string): readonly Caution[] =>
   cautions.filter((caution) => caution.diveId === diveId),
@@ -65,13 +66,7 @@ export function DiveCard({ dive }: { readonly dive: Dive }): ReactNode {
       )}
       {cautions.length > 0 ? (
         <div id="cautions-of-dive" tabIndex={-1}>
-          <CautionItems cautions={cautions.slice(0, SHOWN)} trip={trip} />
-          {cautions.length > SHOWN ? (
-            <details>
-              <summary>{countText(cautions.length - SHOWN)} more</summary>
-              <CautionItems cautions={cautions.slice(SHOWN)} trip={trip} />
-            </details>
-          ) : null}
+          <CautionItems cautions={cautions} trip={trip} open={SHOWN} />
         </div>
       ) : null}
       {entry ? <DiverRows entries={entries} shown={entry} /> : null}
@@ -89,8 +84,9 @@ export function DiveCard({ dive }: { readonly dive: Dive }): ReactNode {
 
 /** The gravest of the dive's cautions by number, beside its date: what is below must not be missed. */
 function CautionCount({ cautions }: { readonly cautions: readonly Caution[] }): ReactNode {
-  const stops = cautions.filter(({ severity }) => severity === 'stop').length;
-  const changes = cautions.filter(({ severity }) => severity === 'change').length;
+  const told = toldTogether(cautions);
+  const stops = told.filter(({ caution }) => caution.severity === 'stop').length;
+  const changes = told.filter(({ caution }) => caution.severity === 'change').length;
   if (stops + changes === 0) return null;
   return (
     <a href="#cautions-of-dive">

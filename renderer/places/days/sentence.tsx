@@ -12,6 +12,7 @@ import {
   selectTightest,
 } from '../../store/selectors';
 import { useDesk } from '../../store/store';
+import { toldTogether } from './told-together';
 
 function plural(count: number, one: string, many: string): string {
   return count === 1 ? `one ${one}` : `${countText(count)} ${many}`;
@@ -58,8 +59,9 @@ export function Sentence(): ReactNode {
   const mixes = new Set(
     ledger.divers.flatMap(({ entries }) => entries.map((entry) => entry.mix?.id ?? '').filter(Boolean)),
   );
-  const stops = cautions.filter(({ severity }) => severity === 'stop').length;
-  const changes = cautions.filter(({ severity }) => severity === 'change').length;
+  const told = toldTogether(cautions);
+  const stops = told.filter(({ caution }) => caution.severity === 'stop').length;
+  const changes = told.filter(({ caution }) => caution.severity === 'change').length;
   // The whole party flies together: the latest of them says when, unless one diver is looked at.
   const flyMin =
     diverId === null
@@ -90,7 +92,7 @@ export function Sentence(): ReactNode {
           No flying before {dateText(wallText(flyMin))}, {clockText(wallText(flyMin), clock)}.{' '}
         </>
       )}
-      {cautions.length > 0 ? (
+      {told.length > 0 ? (
         <button
           type="button"
           className={stops > 0 ? 'linked care' : 'linked'}
@@ -100,7 +102,7 @@ export function Sentence(): ReactNode {
             ? `${capital(plural(stops, 'thing', 'things'))} to stop for`
             : changes > 0
               ? `${capital(plural(changes, 'thing', 'things'))} to change`
-              : `${capital(plural(cautions.length, 'thing', 'things'))} to know`}
+              : `${capital(plural(told.length, 'thing', 'things'))} to know`}
         </button>
       ) : null}
     </p>

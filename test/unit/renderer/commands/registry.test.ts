@@ -73,6 +73,7 @@ describe('fit', () => {
     expect(fit('dup da', 'Duplicate the day')).toBeGreaterThan(0);
     expect(fit('dup xy', 'Duplicate the day')).toBe(0);
     expect(fit('plicate', 'Duplicate the day')).toBe(0);
+    expect(fit('title, water', 'Title, water and flight')).toBeGreaterThan(0);
   });
 
   it('prefers a word nearer the beginning', () => {
