@@ -50,7 +50,7 @@ export interface SlateDive {
   readonly fill: readonly Figure[];
   readonly safetyStop: string;
   readonly interval: string | null;
-  /** Earliest entry, "09:32"; null where the interval does not matter. */
+  /** Earliest entry, "09:32"; null where the interval does not matter, or only to the day before. */
   readonly earliest: string | null;
   /** Required stops; null inside the limit. */
   readonly stops: string | null;
@@ -102,6 +102,13 @@ function requiredStops(entry: Entry, units: SlateUnits): string | null {
   return entry.stops.length === 0 ? null : stopsText(entry.stops, units);
 }
 
+/** A clock time without a date would be read as of the dive's own day, so one of the day before is left out. */
+function earliestText(entry: Entry, earlierMin: number | null): string | null {
+  if (earlierMin === null) return null;
+  const atMin = entry.startMin - earlierMin;
+  return dayNumber(atMin) === dayNumber(entry.startMin) ? clockText(atMin) : null;
+}
+
 /**
  * What a slate says of one dive.
  * @param index of the entry in the diver's ledger @param number its place in the day, from 1
@@ -141,7 +148,7 @@ export function slateDive(
     fill: pressuresDown(entry.diver.cylinder.fillBar, units),
     safetyStop: safetyStopText(entry, units),
     interval: entry.intervalMin === null ? null : intervalText(entry.intervalMin),
-    earliest: room.earlierMin === null ? null : clockText(entry.startMin - room.earlierMin),
+    earliest: earliestText(entry, room.earlierMin),
     stops: requiredStops(entry, units),
     cnsAfter: percentUp(entry.cns.after),
     cautions: cautionsFor(entry, cautions),
