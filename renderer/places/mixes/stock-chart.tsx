@@ -1,7 +1,16 @@
 import { useMemo, useRef, type ReactNode } from 'react';
-import { CartesianGrid, Scatter, ScatterChart, Tooltip, XAxis, YAxis, ZAxis, type TooltipContentProps } from 'recharts';
+import {
+  CartesianGrid,
+  Scatter,
+  ScatterChart,
+  Tooltip,
+  XAxis,
+  YAxis,
+  ZAxis,
+  type TooltipContentProps,
+} from 'recharts';
 import type { StockList } from '../../../core/mixes/stock';
-import { percentText } from '../../figures/format';
+import { numberText, percentText } from '../../figures/format';
 import { useSize } from '../days/strip/use-size';
 import { listKey, listName, moneyText, roomText } from './mixes-words';
 
@@ -36,11 +45,18 @@ function marksOf(lists: readonly StockList[], byCost: boolean): readonly Mark[] 
 function Readout({ mark, byCost }: { readonly mark: Mark; readonly byCost: boolean }): ReactNode {
   return (
     <p className="stock-readout">
-      <strong>{mark.name}</strong> {mark.list.divesWithin} dives within limits, {roomText(mark.room)} of room, oxygen{' '}
-      {percentText(mark.peak, 'up')}, {byCost ? `cost ${moneyText(mark.list.cost)}` : ''} {mark.list.fills} fills
+      <strong>{mark.name}</strong> {mark.list.divesWithin} dives within limits, {roomText(mark.room)} of room,
+      oxygen {percentText(mark.peak, 'up')}, {byCost ? `cost ${moneyText(mark.list.cost)}` : ''}{' '}
+      {mark.list.fills} fills
     </p>
   );
 }
+
+/** From one whole minute to another, with a little water under the lowest mark. */
+const WHOLE_MINUTES = [
+  (least: number) => Math.floor(least - 0.2),
+  (most: number) => Math.ceil(most + 0.2),
+] as const;
 
 /** The lists told, cost (or fills, where nothing has a price) across, least room up. */
 export function StockChart(props: {
@@ -64,8 +80,8 @@ export function StockChart(props: {
   return (
     <figure className="stock-chart">
       <figcaption>
-        Least room in minutes against {byCost ? 'cost' : 'fills of anything but air'}; a larger mark is more oxygen. The
-        table below has the same figures.
+        Least room in minutes against {byCost ? 'cost' : 'fills of anything but air'}; a larger mark is more
+        oxygen. The table below has the same figures.
       </figcaption>
       <div ref={box} className="stock-chart-box">
         {size === null || marks.length === 0 ? null : (
@@ -84,7 +100,16 @@ export function StockChart(props: {
               tickLine={false}
               tickFormatter={(value: number) => moneyText(value)}
             />
-            <YAxis dataKey="room" type="number" domain={['auto', 'auto']} stroke="var(--ink-soft)" tickLine={false} width={44} />
+            <YAxis
+              dataKey="room"
+              type="number"
+              domain={WHOLE_MINUTES}
+              allowDecimals={false}
+              stroke="var(--ink-soft)"
+              tickLine={false}
+              tickFormatter={(value: number) => numberText(value, 0, 'near')}
+              width={44}
+            />
             <ZAxis dataKey="peak" type="number" range={[24, 150]} />
             <Tooltip content={readout} isAnimationActive={false} cursor={false} />
             <Scatter
