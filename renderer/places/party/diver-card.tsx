@@ -145,7 +145,7 @@ function Comes({ figures }: { readonly figures: DiverFigures }): ReactNode {
         </dd>
       </div>
       <div>
-        <dt>Clear to fly</dt>
+        <dt>No flying before</dt>
         <dd className="figure">{momentText(flyAfterMin, clock)}</dd>
       </div>
     </dl>

@@ -34,7 +34,7 @@ export function DiverTable(props: {
           <tr>
             <th scope="col">Diver</th>
             <th scope="col">Tightest dive</th>
-            <th scope="col">Clear to fly</th>
+            <th scope="col">No flying before</th>
             <th scope="col">Gas rate</th>
             <th scope="col">Cylinder</th>
             <th scope="col">Fill / reserve</th>

@@ -78,7 +78,7 @@ function Sentence({ figures }: { readonly figures: readonly DiverFigures[] }): R
         </button>
       ) : null}{' '}
       {last && last.flyAfterMin !== null
-        ? `Last clear to fly: ${last.diver.name}, ${dateText(wallText(last.flyAfterMin))}, ${clockText(wallText(last.flyAfterMin), clock)}.`
+        ? `${last.diver.name} waits longest: no flying before ${dateText(wallText(last.flyAfterMin))}, ${clockText(wallText(last.flyAfterMin), clock)}.`
         : null}
     </p>
   );

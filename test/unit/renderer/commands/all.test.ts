@@ -1,4 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
+import { EXPORT_FORMATS } from '../../../../core/formats/all';
 import { demoTrip } from '../../../../core/trip/demo-trip';
 import { COMMANDS, commandsOfTrip } from '../../../../renderer/commands/all';
 import { menuCommands } from '../../../../renderer/commands/offer';
@@ -31,6 +32,11 @@ describe('COMMANDS', () => {
     expect(COMMANDS.filter(({ group }) => group === 'Places').map(({ label }) => label)).toEqual(
       PLACES.map(({ label }) => label),
     );
+  });
+
+  it('hands out the trip in every format there is', () => {
+    const ids = COMMANDS.map(({ id }) => id);
+    expect(EXPORT_FORMATS.map(({ id }) => `save.${id}`).filter((id) => !ids.includes(id))).toEqual([]);
   });
 
   it('names what undo would undo', () => {
