@@ -60,7 +60,9 @@ export function RoomGrid(): ReactNode {
       <div className="wide-table">
         <table className={isOneDay ? 'grid one-day' : 'grid'}>
           <caption className="unseen">
-            {cells === 'room' ? 'Minutes of room by diver and dive' : 'Who makes which dive'}
+            {cells === 'room'
+              ? 'Minutes of room by diver and dive; ▸ marks the tightest of each dive'
+              : 'Who makes which dive'}
           </caption>
           <Heads dives={dives} isOneDay={isOneDay} />
           {cells === 'room' ? <Rooms rows={rows} /> : <Makes rows={rows} dives={dives} put={put} />}

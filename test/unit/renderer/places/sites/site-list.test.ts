@@ -27,6 +27,11 @@ describe('readSiteList', () => {
     expect(wanted.drafts?.map(({ depthM }) => depthM)).toEqual([31]);
   });
 
+  it('takes a name that the list has twice once', () => {
+    const read = readSiteList(listOf('Gull Steps, 18\nGULL STEPS, 19'), 'metric', []);
+    expect(read.drafts).toMatchObject([{ name: 'Gull Steps', depthM: 18 }]);
+  });
+
   it('asks for a depth that the list does not give', () => {
     const asked = readSiteList(listOf(GPX), 'metric', []);
     expect(asked.sites).toMatchObject([{ isAsked: true, depthM: null }]);
