@@ -1,18 +1,16 @@
 import type { ReactNode } from 'react';
-import type { TitleLines } from './title-lines';
 
-/** What a band shows, written above it. */
+/**
+ * What a band shows, written above it: its name, and what the curves are on a line of its own, as beside the
+ * name stands the moment from which flying is clear.
+ */
 export function BandTitle(props: {
   readonly heightPx: number;
-  readonly lines: TitleLines;
   readonly title: string;
   readonly children: string;
 }): ReactNode {
   return (
-    <div
-      className={props.lines === 1 ? 'band-title' : 'band-title is-tall'}
-      style={{ height: props.heightPx }}
-    >
+    <div className="band-title" style={{ height: props.heightPx }}>
       <p>
         <strong>{props.title}</strong> <span>{props.children}</span>
       </p>

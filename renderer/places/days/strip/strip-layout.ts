@@ -1,5 +1,4 @@
 /** How the height of the strip is shared out; text rows grow with the text, the rest with the window. */
-import { titleHeightPx, type TitleLines } from './title-lines';
 
 export interface StripLayout {
   readonly headPx: number;
@@ -15,15 +14,10 @@ export interface StripLayout {
 const LEAST = { waterPx: 170, nitrogenPx: 72, oxygenPx: 52 };
 const SHARES = { water: 0.56, nitrogen: 0.26, oxygen: 0.18 };
 
-/** @param heightPx what the window has left @param textScale 1 to 2 @param lines of the bands' titles */
-export function stripLayout(heightPx: number, textScale: number, lines: TitleLines): StripLayout {
+/** @param heightPx what the window has left @param textScale 1 to 2 */
+export function stripLayout(heightPx: number, textScale: number): StripLayout {
   const text = (px: number) => Math.round(px * textScale);
-  const rows = {
-    headPx: text(66),
-    intervalPx: text(15),
-    titlePx: text(titleHeightPx(lines)),
-    otuPx: text(30),
-  };
+  const rows = { headPx: text(66), intervalPx: text(15), titlePx: text(38), otuPx: text(30) };
   const fixedPx = rows.headPx + rows.intervalPx + 2 * rows.titlePx + rows.otuPx;
   const leastPx = LEAST.waterPx + LEAST.nitrogenPx + LEAST.oxygenPx;
   const freePx = Math.max(heightPx - fixedPx, leastPx);

@@ -17,8 +17,7 @@ import { stripLayout } from './strip-layout';
 import { StripTools } from './strip-tools';
 import { momentText } from './strip-words';
 import { thinned } from './thinned';
-import { placeOf, spanOf, timeScale } from './time-scale';
-import { firstLinePx, nitrogenText, titleLines } from './title-lines';
+import { spanOf, timeScale } from './time-scale';
 import { useAfterPaint } from './use-after-paint';
 import { useDiveDrag, type Frozen } from './use-dive-drag';
 import type { Size } from './use-size';
@@ -34,6 +33,8 @@ const TOOLS_PX = 34;
 const TOOLS_ROW_PX = 700;
 /** A scroll bar may stand under the strip once it is wider than the window. */
 const SCROLLBAR_PX = 12;
+/** Baseline of the first line of a band's title, at 100 % text. */
+const FIRST_LINE_PX = 19;
 const DAY_MIN = 1440;
 
 export function StripPage({ size }: { readonly size: Size }): ReactNode {
@@ -56,12 +57,7 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
   const axisPx = Math.round(AXIS_PX * textScale);
   const pagePx = Math.max(Math.floor((size.widthPx - axisPx - 2 * EDGE_PX) * zoom.factor), 1);
   const time = useMemo(() => timeScale(span, data.stretches, pagePx), [span, data.stretches, pagePx]);
-  const diverIsChosen = useDesk((state) => state.selection.diverId !== null);
-  const flyText = flyAfterMin === null ? '' : `no flying before ${momentText(flyAfterMin, data.reader)}`;
-  const nitrogen = nitrogenText(data.shown?.diver.name ?? '', diverIsChosen);
-  const flyX = flyAfterMin === null ? null : placeOf(time, flyAfterMin);
-  const lines = titleLines(nitrogen, flyText, flyX, pagePx, textScale);
-  const layout = useMemo(() => stripLayout(bodyPx, textScale, lines), [bodyPx, textScale, lines]);
+  const layout = useMemo(() => stripLayout(bodyPx, textScale), [bodyPx, textScale]);
   const deepestM = Math.max(...data.views.map((view) => view.depthM), frozen?.deepestM ?? 0);
   const depth = useMemo(
     () => depthScale(deepestM, layout.waterPx, data.reader.units),
@@ -74,6 +70,9 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
   );
   const days = useMemo(() => dayViews(span, data.divers, data.views), [span, data.divers, data.views]);
   const drag = useDiveDrag({ views: data.views, stretches: data.stretches, time, depth }, setFrozen);
+  const diverIsChosen = useDesk((state) => state.selection.diverId !== null);
+  const shownName = data.shown?.diver.name ?? '';
+  const whose = diverIsChosen ? shownName : `${shownName}, who has the least room`;
   const carried = useCarried(data, time, hasCompartments);
   const waterBottomY = layout.headPx + layout.intervalPx + layout.waterPx;
 
@@ -113,8 +112,8 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
             />
             {!isTable && (
               <>
-                <BandTitle heightPx={layout.titlePx} lines={lines} title="Nitrogen carried">
-                  {nitrogen}
+                <BandTitle heightPx={layout.titlePx} title="Nitrogen carried">
+                  {`leading compartment of ${whose}, from rest to its limit at the surface`}
                 </BandTitle>
                 <NitrogenBand
                   points={carried.nitrogen}
@@ -124,7 +123,7 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
                   top={carried.nitrogenTop}
                   reader={data.reader}
                 />
-                <BandTitle heightPx={layout.titlePx} lines={lines} title="Oxygen carried">
+                <BandTitle heightPx={layout.titlePx} title="Oxygen carried">
                   CNS clock; dashed, the rolling 24 h; bars, each day’s OTU of its allowance
                 </BandTitle>
                 <OxygenBand
@@ -146,13 +145,11 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
               time={time}
               heightPx={isTable ? waterBottomY : layout.totalPx}
               fromY={layout.headPx + layout.intervalPx}
-              textY={
-                isTable ? waterBottomY - 25 : waterBottomY + layout.titlePx - firstLinePx(lines) * textScale
-              }
+              textY={isTable ? waterBottomY - 25 : waterBottomY + FIRST_LINE_PX * textScale}
               textScale={textScale}
               flyAfterMin={flyAfterMin}
               flightMin={flightMin}
-              flyText={flyText}
+              flyText={flyAfterMin === null ? '' : `no flying before ${momentText(flyAfterMin, data.reader)}`}
               flightText={flightMin === null ? '' : `flight ${momentText(flightMin, data.reader)}`}
             />
           </div>
