@@ -163,6 +163,7 @@ test.describe('the party', () => {
     await party.field('Start').press('Escape');
     await party.card.getByRole('button', { name: /^Remove the earlier dive/ }).click();
     await expect(party.card).toContainText('No dives before the trip');
+    await expect(party.card.getByText('No dives before the trip')).toBeFocused();
     expect(await noStop()).toBe(rested);
   });
 
@@ -184,10 +185,12 @@ test.describe('the party', () => {
     await party.choose('Guest 3');
     await party.card.getByRole('button', { name: 'Copy Guest 3' }).click();
     await expect(party.field('Name')).toHaveValue('Guest 3, copy');
+    await expect(party.field('Name')).toBeFocused();
     await expect(party.field('Oxygen ceiling')).toHaveValue('36 %');
     await party.card.getByRole('button', { name: 'Remove Guest 3, copy' }).click();
     await expect(party.divers.getByRole('row')).toHaveCount(5);
-    await page.getByRole('button', { name: 'Add a diver' }).click();
+    await expect(page.getByRole('button', { name: 'Add a diver' })).toBeFocused();
+    await page.keyboard.press('Enter');
     await expect(party.field('Name')).toHaveValue('Diver 5');
     await party.show('Show', 'who makes it');
     for (const name of ['Guide', 'Guest 1', 'Guest 2', 'Guest 3']) await party.tick(name, 1).uncheck();

@@ -137,6 +137,7 @@ test.describe('the sites', () => {
     await sites.place.getByRole('button', { name: 'Add', exact: true }).click();
     await sites.row('Gull Steps').getByRole('button', { name: 'Remove Gull Steps' }).click();
     expect(await sites.names()).not.toContain('Gull Steps');
+    await expect(sites.row('Anvil Head').getByRole('button', { name: 'Remove Anvil Head' })).toBeFocused();
     await page.getByRole('button', { name: 'Undo removal of Gull Steps' }).click();
     expect(await sites.names()).toContain('Gull Steps');
   });

@@ -19,6 +19,9 @@ export function TripCard(): ReactNode {
           <CommandButton id="dive.add" className="button first">
             Add the first dive
           </CommandButton>
+          <CommandButton id="trip.lay-out" className="button">
+            Lay out a new trip
+          </CommandButton>
         </p>
       ) : (
         <>

@@ -1,4 +1,4 @@
-import { useState, type ReactNode } from 'react';
+import { useEffect, useRef, useState, type ReactNode } from 'react';
 import type { Caution, DiverLedger } from '../../../core/trip/ledger-types';
 import type { Id, Trip } from '../../../core/trip/types';
 import { removeDiver } from '../../actions/party';
@@ -12,21 +12,34 @@ import { DiverDives } from './diver-dives';
 import { DiverFields } from './diver-fields';
 import { EarlierDives } from './earlier-dives';
 import type { DiverFigures } from './party-figures';
+import { choosePartyView, partyView } from './party-view';
 import { entryDate, isCare, limitPhrase, momentText } from './party-words';
 
 /** So many stand open; a tight trip can raise a page of them. */
 const SHOWN = 3;
 
 /** Everything about one diver: gear, limits, what they bring along, what comes of the trip for them. */
-export function DiverCard(props: { readonly figures: DiverFigures; readonly onCopy: () => void }): ReactNode {
-  const { figures, onCopy } = props;
+export function DiverCard(props: {
+  readonly figures: DiverFigures;
+  readonly onCopy: () => void;
+  /** The card goes with the diver: the focus is to go elsewhere. */
+  readonly onRemoved: () => void;
+}): ReactNode {
+  const { figures, onCopy, onRemoved } = props;
   const { diver, dives } = figures;
   const party = useDesk(({ trip }) => trip.party);
   const [refusal, setRefusal] = useState<string | null>(null);
   const remove = (): void => {
     const result = removeDiver(diver.id);
-    setRefusal(result.ok ? null : `${result.troubles[0].what} ${result.troubles[0].mend}`);
+    if (result.ok) onRemoved();
+    else setRefusal(`${result.troubles[0].what} ${result.troubles[0].mend}`);
   };
+  const fields = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (!partyView.getState().isNew) return;
+    choosePartyView({ isNew: false });
+    fields.current?.querySelector('input')?.focus();
+  }, []);
   return (
     <section className="diver-card" aria-label={diver.name}>
       <p className="soft eyebrow">
@@ -35,7 +48,9 @@ export function DiverCard(props: { readonly figures: DiverFigures; readonly onCo
           : 'The diver'}
       </p>
       <h2 className="unseen">{diver.name}</h2>
-      <DiverFields diver={diver} />
+      <div ref={fields}>
+        <DiverFields diver={diver} />
+      </div>
       <Comes figures={figures} />
       <Cautions diverId={diver.id} />
       <EarlierDives diver={diver} />

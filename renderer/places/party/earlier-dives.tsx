@@ -88,7 +88,11 @@ function Earlier({ diver, dive }: { readonly diver: Diver; readonly dive: Earlie
         type="button"
         className="linked"
         aria-label={`Remove the earlier dive of ${dateText(date)}`}
-        onClick={() => void tell(removeEarlierDive(diver.id, dive.id))}
+        onClick={(event) => {
+          // The button goes with the dive; the list's own heading takes the focus.
+          event.currentTarget.closest('details')?.querySelector('summary')?.focus();
+          tell(removeEarlierDive(diver.id, dive.id));
+        }}
       >
         Remove
       </button>

@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { useRef, type ReactNode } from 'react';
 import { wallText } from '../../../core/trip/clock';
 import type { Id } from '../../../core/trip/types';
 import { addDiver } from '../../actions/party';
@@ -18,12 +18,13 @@ import './party.css';
 /** Adds a diver, like another one or with the usual values, and opens their card. */
 function add(likeId: Id | null): void {
   const { id, result } = addDiver(likeId);
-  if (tell(result).ok) choosePartyView({ diverId: id });
+  if (tell(result).ok) choosePartyView({ diverId: id, isNew: true });
 }
 
 /** Party: who dives, on what, within which limits, and who is the tightest on which dive. */
 export function Party(): ReactNode {
   const figures = useDesk(selectPartyFigures);
+  const addButton = useRef<HTMLButtonElement>(null);
   const wanted = usePartyView((view) => view.diverId);
   // A diver who left the party leaves the card too.
   const shown =
@@ -35,7 +36,7 @@ export function Party(): ReactNode {
       <header className="party-head">
         <h2>Party</h2>
         <Sentence figures={figures} />
-        <button type="button" className="button" onClick={() => add(null)}>
+        <button ref={addButton} type="button" className="button" onClick={() => add(null)}>
           Add a diver
         </button>
         <CommandButton id="trip.details" className="button" />
@@ -46,7 +47,14 @@ export function Party(): ReactNode {
       </div>
       <aside className="party-side" aria-label="Chosen diver">
         {/* The key gives each diver fields of their own. */}
-        {shown ? <DiverCard key={shown.diver.id} figures={shown} onCopy={() => add(shown.diver.id)} /> : null}
+        {shown ? (
+          <DiverCard
+            key={shown.diver.id}
+            figures={shown}
+            onCopy={() => add(shown.diver.id)}
+            onRemoved={() => addButton.current?.focus()}
+          />
+        ) : null}
       </aside>
     </div>
   );

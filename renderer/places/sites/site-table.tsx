@@ -86,6 +86,13 @@ function Head({ column }: { readonly column: Column }): ReactNode {
   );
 }
 
+/** The button of the same kind in the next row, else in the one before. */
+function neighbourOf(button: HTMLElement): HTMLElement | undefined {
+  const buttons = [...(button.closest('tbody')?.querySelectorAll<HTMLElement>('.remove button') ?? [])];
+  const at = buttons.indexOf(button);
+  return buttons[at + 1] ?? buttons[at - 1];
+}
+
 function Row({ row }: { readonly row: SiteRow }): ReactNode {
   const { site } = row;
   const [refused, setRefused] = useState<EditResult | null>(null);
@@ -131,9 +138,12 @@ function Row({ row }: { readonly row: SiteRow }): ReactNode {
             type="button"
             className="plain"
             aria-label={`Remove ${site.name}`}
-            onClick={() => {
+            onClick={(event) => {
+              const neighbour = neighbourOf(event.currentTarget);
               const result = removeSite(site.id);
               setRefused(result.ok ? null : result);
+              // The row goes, and the focus with it unless it moves on.
+              if (result.ok) neighbour?.focus();
             }}
           >
             Remove
