@@ -2,6 +2,7 @@
 import { failure, success, type Result } from '../../core/result';
 import { checkTrip } from '../../core/trip/check-trip';
 import type { Trip } from '../../core/trip/types';
+import { inWords } from '../figures/in-words';
 import { begin, bail, end, record, type StepName } from '../store/history';
 import { desk } from '../store/store';
 
@@ -12,10 +13,10 @@ export type EditResult = Result<Trip>;
  * an invalid trip is refused and nothing happens; the caller shows the troubles beside the field or with `tell`.
  */
 export function edit(name: StepName, change: (trip: Trip) => Trip): EditResult {
-  const { trip, history } = desk.getState();
+  const { trip, history, settings } = desk.getState();
   const next = change(trip);
   if (next === trip) return success(trip);
-  const [first, ...rest] = checkTrip(next);
+  const [first, ...rest] = checkTrip(next).map((trouble) => inWords(trouble, trip, settings.clock));
   if (first) return failure(first, ...rest);
   desk.setState({ ...record(history, trip, next, name), notice: null });
   return success(next);
