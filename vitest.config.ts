@@ -10,6 +10,11 @@ export default defineConfig({
   },
   resolve: {
     // Outside its runtime the electron package tries to download it when imported.
-    alias: [{ find: /^electron$/, replacement: new URL('./test/doubles/electron-mini.ts', import.meta.url).pathname }],
+    alias: [
+      {
+        find: /^electron$/,
+        replacement: new URL('./test/doubles/electron-mini.ts', import.meta.url).pathname,
+      },
+    ],
   },
 });

@@ -110,10 +110,7 @@ export function fuseFaults(binary: string): readonly string[] {
     count === FUSE_ORDER.length
       ? []
       : [`The runtime has ${count} fuses, of which ${FUSE_ORDER.length} are named.`];
-  return [
-    ...wrong.map((name) => `The fuse ${name} is not ${FUSES[name] ? 'on' : 'off'}.`),
-    ...unnamed,
-  ];
+  return [...wrong.map((name) => `The fuse ${name} is not ${FUSES[name] ? 'on' : 'off'}.`), ...unnamed];
 }
 
 function licenceFaults(folder: string): readonly string[] {

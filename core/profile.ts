@@ -84,7 +84,11 @@ export function safetyStopOf(shape: ProfileShape): SafetyStop | null {
  * @returns ascent and stop legs; the last one ends at the surface
  * Source: definition; rate as set for the trip.
  */
-export function ascentLegs(fromM: number, stops: readonly SafetyStop[], around: Surroundings): readonly Leg[] {
+export function ascentLegs(
+  fromM: number,
+  stops: readonly SafetyStop[],
+  around: Surroundings,
+): readonly Leg[] {
   const legs: Leg[] = [];
   let depthM = fromM;
   for (const stop of stops) {

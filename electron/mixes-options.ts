@@ -65,7 +65,11 @@ function readNumber(name: Name, text: string, troubles: Trouble<'options'>[]): n
   return value;
 }
 
-function readNumbers(name: Name, text: string | undefined, troubles: Trouble<'options'>[]): readonly number[] {
+function readNumbers(
+  name: Name,
+  text: string | undefined,
+  troubles: Trouble<'options'>[],
+): readonly number[] {
   return text === undefined ? [] : text.split(',').map((part) => readNumber(name, part, troubles));
 }
 
@@ -94,18 +98,26 @@ export function readMixesOptions(args: readonly string[]): Result<MixesOptions, 
   const troubles: Trouble<'options'>[] = [];
   if (positionals.length > 1) {
     troubles.push(
-      trouble(positionals[1]!, 'One trip is looked at at a time.', 'Put names with blanks in quotation marks.'),
+      trouble(
+        positionals[1]!,
+        'One trip is looked at at a time.',
+        'Put names with blanks in quotation marks.',
+      ),
     );
   }
   const shares = readNumbers('shares', values.shares, troubles);
   for (const share of shares) {
     if (share >= 21 && share <= 100) continue;
-    troubles.push(trouble('--shares', `${share} % is no mix of oxygen and air.`, 'Give percents from 21 to 100.'));
+    troubles.push(
+      trouble('--shares', `${share} % is no mix of oxygen and air.`, 'Give percents from 21 to 100.'),
+    );
   }
   if (values.stock === undefined) {
     for (const name of OF_STOCK) {
       if (values[name] === undefined) continue;
-      troubles.push(trouble(`--${name}`, 'It narrows a search, but none is asked for.', 'Give --stock K too.'));
+      troubles.push(
+        trouble(`--${name}`, 'It narrows a search, but none is asked for.', 'Give --stock K too.'),
+      );
     }
   }
   const limit = (name: 'max-cost' | 'max-fills') =>

@@ -147,7 +147,15 @@ function fillsText(plan: FillPlan, whose: string): string {
       [
         ['day', 'mix', 'fills', 'litres', 'oxygen', 'air', 'cost'],
         ...rows,
-        ['in all', '', String(total.fills), String(up(total.litres)), String(up(total.oxygenL)), String(up(total.airL)), money(total.cost)],
+        [
+          'in all',
+          '',
+          String(total.fills),
+          String(up(total.litres)),
+          String(up(total.oxygenL)),
+          String(up(total.airL)),
+          money(total.cost),
+        ],
       ],
       2,
     ),

@@ -32,7 +32,10 @@ function waitMin(
     const tension = tensions[i]!;
     if (tension <= limit) continue;
     if (inspiredN2Bar >= limit) return null;
-    longest = Math.max(longest, Math.log((tension - inspiredN2Bar) / (limit - inspiredN2Bar)) / RATES_PER_MIN[i]!);
+    longest = Math.max(
+      longest,
+      Math.log((tension - inspiredN2Bar) / (limit - inspiredN2Bar)) / RATES_PER_MIN[i]!,
+    );
   }
   const whole = Math.ceil(longest - 1e-9);
   return whole > LONGEST_STOP_MIN ? null : whole;

@@ -71,7 +71,9 @@ export function compareMixes(trip: Trip, percents: readonly number[] = []): read
 function tightest(times: readonly NoStopTime[]): NoStopTime | null {
   if (times.length === 0) return null;
   const limited = times.flatMap((time) => (time.min === null ? [] : [time.min]));
-  return limited.length === 0 ? { min: null, unlimited: true } : { min: Math.min(...limited), unlimited: false };
+  return limited.length === 0
+    ? { min: null, unlimited: true }
+    : { min: Math.min(...limited), unlimited: false };
 }
 
 function noStopTime(plan: DivePlan, tensions: readonly number[], o2: number, diver: Diver): NoStopTime {
@@ -104,7 +106,13 @@ class SiteComparison {
   private readonly site: Site;
   private readonly visits: readonly Visit[];
 
-  constructor(trip: Trip, divers: readonly Diver[], columns: readonly Mix[], site: Site, entries: readonly Entry[]) {
+  constructor(
+    trip: Trip,
+    divers: readonly Diver[],
+    columns: readonly Mix[],
+    site: Site,
+    entries: readonly Entry[],
+  ) {
     this.trip = trip;
     this.around = surroundingsOf(trip);
     this.divers = divers;

@@ -54,7 +54,12 @@ export interface PartialPressureFill {
 }
 
 /** Oxygen and air that bring one amount of gas to another; negative where none would. */
-function toAdd(start: FillStart, gaugeBar: number, o2: number, law: GasLaw): { oxygenL: number; airL: number } {
+function toAdd(
+  start: FillStart,
+  gaugeBar: number,
+  o2: number,
+  law: GasLaw,
+): { oxygenL: number; airL: number } {
   const fullL = amountL(start.waterL, start.fillBar, o2, law);
   const heldL = amountL(start.waterL, gaugeBar, start.startO2, law);
   // Of what is added: x + y = full - held, x + 0.21 y = full o2 - held o2'.

@@ -230,7 +230,9 @@ function newFilledDive(plan: DivePlan, o2: number): FilledDive {
     n2,
     toArrival: fill(plan.toArrival, n2),
     whole: fill(plan.whole, n2),
-    fromEarlierLevels: plan.earlierLevels.map(({ map, directAscent }) => fill(compose(map, directAscent), n2)),
+    fromEarlierLevels: plan.earlierLevels.map(({ map, directAscent }) =>
+      fill(compose(map, directAscent), n2),
+    ),
     inspiredN2Bar: n2 * inspiredBar(lastBar),
     singleLimitMin: limitMin(lastPo2, 'single') ?? Infinity,
     dailyLimitMin: limitMin(lastPo2, 'daily') ?? Infinity,

@@ -26,7 +26,13 @@ export function usableModM(mix: Mix, diver: Diver, trip: Trip, around: Surroundi
  * @returns null where they may
  * Source: `mayBreathe` decides; this only says which of its two rules it was.
  */
-export function whyNot(mix: Mix, depthM: number, diver: Diver, trip: Trip, around: Surroundings): WhyNot | null {
+export function whyNot(
+  mix: Mix,
+  depthM: number,
+  diver: Diver,
+  trip: Trip,
+  around: Surroundings,
+): WhyNot | null {
   if (mayBreathe(mix, depthM, diver, trip, around)) return null;
   if (mixO2(mix) > diver.maxO2) return { kind: 'ceiling', diver, maxO2: diver.maxO2 };
   return { kind: 'mod', diver, modM: usableModM(mix, diver, trip, around) };

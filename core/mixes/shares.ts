@@ -133,8 +133,7 @@ export function checkedRequest(
 function freePercents(request: StockRequest): readonly number[] {
   const percents: number[] = [];
   for (let percent = LEANEST_PERCENT; percent <= RICHEST_PERCENT; percent += 1) {
-    const isTaken =
-      request.fixedPercents.includes(percent) || request.excludedPercents.includes(percent);
+    const isTaken = request.fixedPercents.includes(percent) || request.excludedPercents.includes(percent);
     if (!isTaken) percents.push(percent);
   }
   return percents;

@@ -99,7 +99,10 @@ class Party {
   /** The definition itself, for what the fold has no quick answer to. */
   private byLedger(diver: number, percents: readonly number[]): FoldOutcome {
     const trip = stockedTrip(this.open, percents);
-    const { outside, smallestRoomMin, oxygenPeak } = diverOutcome(trip, diverLedger(trip, trip.party[diver]!));
+    const { outside, smallestRoomMin, oxygenPeak } = diverOutcome(
+      trip,
+      diverLedger(trip, trip.party[diver]!),
+    );
     const places = [...outside].map((id) => trip.dives.findIndex((dive) => dive.id === id));
     return { outside: places, smallestRoomMin, oxygenPeak };
   }

@@ -38,9 +38,7 @@ function kept<Shape extends DiveShape>(dive: Shape, ids: readonly Id[]): Shape {
 }
 
 function keptDiver(diver: Diver, ids: readonly Id[]): Diver {
-  return diver.before?.length
-    ? { ...diver, before: diver.before.map((dive) => kept(dive, ids)) }
-    : diver;
+  return diver.before?.length ? { ...diver, before: diver.before.map((dive) => kept(dive, ids)) } : diver;
 }
 
 /**
@@ -61,9 +59,7 @@ export interface OpenTrip {
  * Source: this project's.
  */
 export function openTrip(trip: Trip, request: Pick<StockRequest, 'fromDate'>): OpenTrip {
-  const openIds = new Set(
-    trip.dives.filter((dive) => isOpen(dive, request.fromDate)).map((dive) => dive.id),
-  );
+  const openIds = new Set(trip.dives.filter((dive) => isOpen(dive, request.fromDate)).map((dive) => dive.id));
   const hasKept =
     openIds.size < trip.dives.length || trip.party.some((diver) => (diver.before?.length ?? 0) > 0);
   const ids = trip.mixes.map((mix) => mix.id);

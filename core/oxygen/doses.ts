@@ -35,7 +35,12 @@ export function oxygenDoses(legs: readonly Leg[], o2: number, startMin: number):
 export type KnownDoses = Map<number, { readonly startMin: number; readonly doses: OxygenDoses }>;
 
 /** As `oxygenDoses`, asking only once for the same mix and start. Source: as there. */
-export function sharedDoses(known: KnownDoses, legs: readonly Leg[], o2: number, startMin: number): OxygenDoses {
+export function sharedDoses(
+  known: KnownDoses,
+  legs: readonly Leg[],
+  o2: number,
+  startMin: number,
+): OxygenDoses {
   const kept = known.get(o2);
   if (kept?.startMin === startMin) return kept.doses;
   const doses = oxygenDoses(legs, o2, startMin);

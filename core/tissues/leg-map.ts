@@ -21,7 +21,8 @@ function carryOn(decay: number[], uptake: number[], fromBar: number, toBar: numb
     const lost = Math.expm1(-k * min);
     const left = 1 + lost;
     decay[i]! *= left;
-    uptake[i] = left * uptake[i]! - startBar * lost + rateBarPerMin * (k * min + lost) * TIME_CONSTANTS_MIN[i]!;
+    uptake[i] =
+      left * uptake[i]! - startBar * lost + rateBarPerMin * (k * min + lost) * TIME_CONSTANTS_MIN[i]!;
   }
 }
 

@@ -89,7 +89,8 @@ export function newDivePlan(shape: ProfileShape, around: Surroundings): DivePlan
     arrivalMin: runtimeMin(profile.toLastLevel),
     toArrival,
     toLeaving,
-    whole: profile.ascent.length === 1 ? compose(toLeaving, directAscent) : legsMap(profile.ascent, toLeaving),
+    whole:
+      profile.ascent.length === 1 ? compose(toLeaving, directAscent) : legsMap(profile.ascent, toLeaving),
     directAscent,
     earlierLevels: profile.toLastLevel.length > 1 ? earlierLevelsOf(profile, around) : [],
     doses: new Map(),

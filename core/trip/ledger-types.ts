@@ -32,15 +32,7 @@ export interface Exposure {
   readonly pieces: readonly ClockPiece[] | null;
 }
 
-export type RoomLimit =
-  | 'no-stop'
-  | 'mod'
-  | 'po2'
-  | 'cns'
-  | 'cns-day'
-  | 'gas'
-  | 'diver-depth'
-  | 'interval';
+export type RoomLimit = 'no-stop' | 'mod' | 'po2' | 'cns' | 'cns-day' | 'gas' | 'diver-depth' | 'interval';
 
 /** How much is left before a limit is met; negative where one is passed. */
 export interface Room {

@@ -16,7 +16,13 @@ export function mixO2(mix: Mix): number {
  * the mix is not analysed.
  * Source: NUMBERS of this project; working PO2 after the NOAA Diving Program, 2015.
  */
-export function mayBreathe(mix: Mix, depthM: number, diver: Diver, trip: Trip, around: Surroundings): boolean {
+export function mayBreathe(
+  mix: Mix,
+  depthM: number,
+  diver: Diver,
+  trip: Trip,
+  around: Surroundings,
+): boolean {
   const o2 = mixO2(mix);
   if (o2 > diver.maxO2 + 1e-12) return false;
   const richest = mix.analysedO2 === undefined ? o2 + trip.settings.analysisTolerance : o2;

@@ -85,7 +85,13 @@ export function deeper(shape: ProfileShape, byM: number): ProfileShape {
 }
 
 /** Room on the rolling 24 h clock: it rises by at most 1/limit a minute, which settles it where that is late. */
-function cnsDayRoomMin(trip: Trip, carry: Carry, entry: Entry, po2: number, soonestOther: number): Found | null {
+function cnsDayRoomMin(
+  trip: Trip,
+  carry: Carry,
+  entry: Entry,
+  po2: number,
+  soonestOther: number,
+): Found | null {
   const day = entry.cns.day;
   const soonestMin = day === null ? null : cnsMinutesLeft(day, po2, 'daily');
   if (soonestMin === null || soonestMin >= soonestOther) return null;
@@ -179,13 +185,19 @@ function minutesEarlier(trip: Trip, carry: Carry, entry: Entry): Found | null {
   const airBar = AIR_N2 * inspiredBar(surfaceBar);
   let neededMin = -Infinity;
   // At a shallow last level gas is given off: there the limit counts on arrival, elsewhere on leaving.
-  for (const toEnd of [compose(plan.toArrival, plan.directAscent), compose(plan.toLeaving, plan.directAscent)]) {
+  for (const toEnd of [
+    compose(plan.toArrival, plan.directAscent),
+    compose(plan.toLeaving, plan.directAscent),
+  ]) {
     for (let i = 0; i < COMPARTMENT_COUNT; i += 1) {
       const highestBefore = (limits[i]! - n2 * toEnd.uptake[i]!) / toEnd.decay[i]!;
       const held = carry.tensions[i]!;
       if (held <= highestBefore) continue;
       if (highestBefore <= airBar) return { amount: -Infinity, limit: 'no-stop' };
-      neededMin = Math.max(neededMin, Math.log((held - airBar) / (highestBefore - airBar)) / RATES_PER_MIN[i]!);
+      neededMin = Math.max(
+        neededMin,
+        Math.log((held - airBar) / (highestBefore - airBar)) / RATES_PER_MIN[i]!,
+      );
     }
   }
   const byNitrogen: Found | null =
@@ -225,7 +237,10 @@ export function roomMinutes(trip: Trip, carry: Carry, entry: Entry): Pick<Room, 
   if (entry.cns.after === null) return { min: null, minLimit: 'po2' };
   const found = minutesLonger(trip, carry, entry);
   // -Infinity: past a clock's limit at a pressure where no shorter stay would help; there is no such number.
-  return { min: found === null || found.amount === -Infinity ? null : found.amount, minLimit: found?.limit ?? null };
+  return {
+    min: found === null || found.amount === -Infinity ? null : found.amount,
+    minLimit: found?.limit ?? null,
+  };
 }
 
 /**

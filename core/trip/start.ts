@@ -30,9 +30,7 @@ function climbed(carry: Carry, climbMin: WallMin): Carry {
 }
 
 function earlierMix(dive: EarlierDive, diver: Diver, trip: Trip, around: Surroundings): Mix | null {
-  return dive.o2 === undefined
-    ? mixFor(dive, diver, trip, around)
-    : asAnalysed(dive.o2);
+  return dive.o2 === undefined ? mixFor(dive, diver, trip, around) : asAnalysed(dive.o2);
 }
 
 /**

@@ -25,7 +25,9 @@ export interface TimelinePoint {
 const WATER_STEP_MIN = 3;
 
 /** At the surface the curves flatten: points lie denser after surfacing, minutes since it. */
-const SURFACE_STEPS_MIN = [5, 10, 15, 20, 30, 45, 60, 90, 120, 180, 240, 360, 480, 720, 960, 1440, 2160, 2880];
+const SURFACE_STEPS_MIN = [
+  5, 10, 15, 20, 30, 45, 60, 90, 120, 180, 240, 360, 480, 720, 960, 1440, 2160, 2880,
+];
 
 /** The first part of a leg, as a leg of its own. */
 function part(leg: Leg, min: number): Leg {
@@ -110,7 +112,12 @@ function waterPoints(entry: Entry, clock: DayClock, place: Place): readonly Time
   return points;
 }
 
-function surfacePoints(carry: Carry, untilMin: WallMin, clock: DayClock, place: Place): readonly TimelinePoint[] {
+function surfacePoints(
+  carry: Carry,
+  untilMin: WallMin,
+  clock: DayClock,
+  place: Place,
+): readonly TimelinePoint[] {
   const waits = SURFACE_STEPS_MIN.filter((min) => carry.atMin + min < untilMin);
   return [...waits, untilMin - carry.atMin].map((min) =>
     pointAt(

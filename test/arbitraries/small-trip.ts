@@ -27,19 +27,17 @@ const diver = (index: number) =>
       high: fc.constantFrom(0.7, 0.8, 0.9),
       before: rarely(6, earlierDive),
     })
-    .map(
-      ({ rate, waterL, maxDepthM, maxO2, working, high, before }): Diver => ({
-        id: `p${index}`,
-        name: `Guest ${index}`,
-        surfaceRateLpm: rate,
-        cylinder: { waterL, fillBar: 210, reserveBar: 50 },
-        maxDepthM,
-        maxO2,
-        po2: { working, contingency: 1.6 },
-        gradient: { low: 0.5, high },
-        ...(before && { before: [before] }),
-      }),
-    );
+    .map(({ rate, waterL, maxDepthM, maxO2, working, high, before }): Diver => ({
+      id: `p${index}`,
+      name: `Guest ${index}`,
+      surfaceRateLpm: rate,
+      cylinder: { waterL, fillBar: 210, reserveBar: 50 },
+      maxDepthM,
+      maxO2,
+      po2: { working, contingency: 1.6 },
+      gradient: { low: 0.5, high },
+      ...(before && { before: [before] }),
+    }));
 
 const asDived = (party: number): fc.Arbitrary<AsDived> =>
   fc.record(
@@ -58,7 +56,10 @@ const dive = (index: number, party: number, mixes: readonly Mix[]) =>
       depthM: fc.integer({ min: 9, max: 40 }),
       minutes: fc.integer({ min: 8, max: 60 }),
       mix: fc.constantFrom('auto', 'auto', ...mixes.map((mix) => mix.id)),
-      second: rarely(4, fc.record({ depthM: fc.integer({ min: 6, max: 15 }), min: fc.integer({ min: 6, max: 25 }) })),
+      second: rarely(
+        4,
+        fc.record({ depthM: fc.integer({ min: 6, max: 15 }), min: fc.integer({ min: 6, max: 25 }) }),
+      ),
       isPartial: oneIn(4),
       record: rarely(10, asDived(party)),
     })
@@ -107,19 +108,17 @@ export const smallTrip: fc.Arbitrary<Trip> = fc
         party: fc.tuple(...Array.from({ length: divers }, (_, index) => diver(index))),
         dives: fc.tuple(...Array.from({ length: dives }, (_, index) => dive(index, divers, mixes))),
       })
-      .map(
-        (parts): Trip => ({
-          format: 'carryover/trip',
-          version: 1,
-          title: 'Random',
-          place: '',
-          notes: '',
-          water: { density: 'gauge', altitudeM },
-          settings: { descentMPerMin: 18, ascentMPerMin: 9, gasLaw: gasLaw, analysisTolerance },
-          sites: [{ id: 's0', name: 'Anywhere', depthM: 40, notes: '' }],
-          mixes,
-          flight: null,
-          ...parts,
-        }),
-      );
+      .map((parts): Trip => ({
+        format: 'carryover/trip',
+        version: 1,
+        title: 'Random',
+        place: '',
+        notes: '',
+        water: { density: 'gauge', altitudeM },
+        settings: { descentMPerMin: 18, ascentMPerMin: 9, gasLaw: gasLaw, analysisTolerance },
+        sites: [{ id: 's0', name: 'Anywhere', depthM: 40, notes: '' }],
+        mixes,
+        flight: null,
+        ...parts,
+      }));
   });

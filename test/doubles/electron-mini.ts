@@ -38,7 +38,7 @@ export async function callFrom(url: string, channel: string, ...args: unknown[])
   const handler = handlers.get(channel);
   if (handler === undefined) throw new Error(`No handler registered for '${channel}'`);
   const event = { senderFrame: { url, parent: null } };
-  return structuredClone(await handler(event, ...(structuredClone<unknown[]>(args))));
+  return structuredClone(await handler(event, ...structuredClone<unknown[]>(args)));
 }
 
 export const app = {

@@ -6,9 +6,14 @@ import type { Trip } from '../../core/trip/types';
 import { MixesPlace } from './pages/mixes';
 import { Workbench } from './pages/workbench';
 
-const trip = JSON.parse(readFileSync('core/trip/demo-trip.json', 'utf8')) as Pick<Trip, 'sites' | 'mixes' | 'party'>;
+const trip = JSON.parse(readFileSync('core/trip/demo-trip.json', 'utf8')) as Pick<
+  Trip,
+  'sites' | 'mixes' | 'party'
+>;
 
-const names = trip.mixes.toSorted((a, b) => a.o2 - b.o2).map(({ o2 }) => (o2 === 0.21 ? 'Air' : `EAN${Math.round(o2 * 100)}`));
+const names = trip.mixes
+  .toSorted((a, b) => a.o2 - b.o2)
+  .map(({ o2 }) => (o2 === 0.21 ? 'Air' : `EAN${Math.round(o2 * 100)}`));
 const onBoard = `On board: ${names.join(', ')}`;
 
 test.describe('mixes', () => {
@@ -55,7 +60,9 @@ test.describe('mixes', () => {
 
   test('sorts by any column, both ways', async () => {
     const depths = async () =>
-      (await mixes.panel.getByRole('rowheader').allInnerTexts()).map((text) => Number(/(\d+) m/.exec(text)![1]));
+      (await mixes.panel.getByRole('rowheader').allInnerTexts()).map((text) =>
+        Number(/(\d+) m/.exec(text)![1]),
+      );
     await mixes.panel.getByRole('button', { name: 'Depth' }).click();
     const rising = await depths();
     expect(rising).toEqual(rising.toSorted((a, b) => a - b));
@@ -74,7 +81,9 @@ test.describe('mixes', () => {
     for (const site of trip.sites) expect(text).toContain(site.name);
   });
 
-  test('shows what a mix would make of one dive and of later ones, and takes it in one step', async ({ page }) => {
+  test('shows what a mix would make of one dive and of later ones, and takes it in one step', async ({
+    page,
+  }) => {
     await mixes.ask('For one dive');
     const air = mixes.row(/^Air/).first();
     await expect(air).toContainText('yes');
@@ -94,7 +103,9 @@ test.describe('mixes', () => {
     await mixes.lists.first().click();
     await expect(page.locator('.board summary')).toHaveText(`On board: Air, ${name}`);
     // The answer was of the trip before.
-    await expect(mixes.panel.getByText('The trip has changed since: search again before choosing.')).toBeVisible();
+    await expect(
+      mixes.panel.getByText('The trip has changed since: search again before choosing.'),
+    ).toBeVisible();
     await expect(mixes.lists.first()).toBeDisabled();
     await page.getByRole('button', { name: /^Undo on board:/ }).click();
     await expect(page.locator('.board summary')).toHaveText(onBoard);
@@ -122,7 +133,9 @@ test.describe('mixes', () => {
     await mixes.panel.getByRole('button', { name: `Fills with ${name}`, exact: true }).click();
     const fills = mixes.panel.getByRole('region', { name: `Fills with ${name}`, exact: true });
     await expect(fills.getByRole('row', { name: /^In all/ })).toBeVisible();
-    await expect(fills.getByRole('row', { name: new RegExp(name.split(', ').at(-1)!) }).first()).toBeVisible();
+    await expect(
+      fills.getByRole('row', { name: new RegExp(name.split(', ').at(-1)!) }).first(),
+    ).toBeVisible();
   });
 
   test('says plainly what cannot be searched', async () => {
@@ -130,7 +143,9 @@ test.describe('mixes', () => {
     await mixes.panel.getByLabel('Mixes besides air').selectOption('1');
     await mixes.panel.getByRole('button', { name: '33 %, may be stocked' }).click();
     await mixes.panel.getByRole('button', { name: '34 %, may be stocked' }).click();
-    await expect(mixes.panel.getByRole('alert')).toContainText('2 shares are fixed, but only 1 may be stocked.');
+    await expect(mixes.panel.getByRole('alert')).toContainText(
+      '2 shares are fixed, but only 1 may be stocked.',
+    );
     await expect(mixes.panel.getByRole('button', { name: 'Search', exact: true })).toBeDisabled();
   });
 

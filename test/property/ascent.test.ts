@@ -32,7 +32,14 @@ function question(trip: Trip, n2: number, load: number): Question {
   const plan = newDivePlan(trip.dives[0]!, around);
   const before = restTensions(around.column.surfaceBar).map((rest) => rest * (1 + load));
   const limits = surfaceLimits(around.column.surfaceBar, trip.party[0]!.gradient.high);
-  return { trip, plan, before, n2, limits, noStopMin: noStopLimitMin(lastLevelStay(plan, before, n2, limits)) };
+  return {
+    trip,
+    plan,
+    before,
+    n2,
+    limits,
+    noStopMin: noStopLimitMin(lastLevelStay(plan, before, n2, limits)),
+  };
 }
 
 const questions = fc
@@ -44,7 +51,12 @@ const questions = fc
   .map(([trip, n2, load]) => question(trip, n2, load));
 
 /** Smallest distance to the tolerated tension over a way up, looked at in small steps, bar. */
-function smallestMargin(legs: readonly Leg[], from: Lanes, n2: number, gradientAt: (depthM: number) => number): number {
+function smallestMargin(
+  legs: readonly Leg[],
+  from: Lanes,
+  n2: number,
+  gradientAt: (depthM: number) => number,
+): number {
   let tensions = from;
   let smallest = Infinity;
   for (const leg of legs) {
@@ -188,7 +200,14 @@ describe('stagedAscent', () => {
     const depthM = q.plan.profile.lastLevel.toM;
     const { gradient } = q.trip.party[0]!;
     const around: Surroundings = surroundingsOf(q.trip);
-    return { q, leaving, depthM, gradient, around, stops: stagedAscent(leaving, depthM, q.n2, gradient, around) };
+    return {
+      q,
+      leaving,
+      depthM,
+      gradient,
+      around,
+      stops: stagedAscent(leaving, depthM, q.n2, gradient, around),
+    };
   });
 
   it('never passes its ceiling when walked again in small steps', () => {

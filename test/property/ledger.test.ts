@@ -25,7 +25,14 @@ function plain(value: unknown): unknown {
 
 const edits = fc.record({
   at: fc.nat(),
-  kind: fc.constantFrom('depth' as const, 'remove' as const, 'mix' as const, 'as-dived' as const, 'water' as const, 'diver' as const),
+  kind: fc.constantFrom(
+    'depth' as const,
+    'remove' as const,
+    'mix' as const,
+    'as-dived' as const,
+    'water' as const,
+    'diver' as const,
+  ),
   share: fc.double({ min: 0.3, max: 1, noNaN: true }),
 });
 
@@ -107,23 +114,28 @@ describe('ledger', () => {
 
   it('carries less nitrogen into a dive the longer the interval before it', () => {
     fc.assert(
-      fc.property(trips({ dives: { min: 2, max: 2 }, party: { min: 1, max: 1 } }), fc.integer({ min: 1, max: 500 }), (trip, later) => {
-        const [first, second] = trip.dives as [Dive, Dive];
-        const day = second.startsAt.slice(0, 11);
-        fc.pre(day === first.startsAt.slice(0, 11) && Number(second.startsAt.slice(11, 13)) < 14);
-        const hours = Number(second.startsAt.slice(11, 13)) * 60 + Number(second.startsAt.slice(14)) + later;
-        fc.pre(hours < 1440);
-        const startsAt = `${day}${String(Math.floor(hours / 60)).padStart(2, '0')}:${String(hours % 60).padStart(2, '0')}`;
-        const early = ledger(trip).divers[0]!;
-        fc.pre(early.entries[0]!.isMade);
-        const late = ledger({ ...trip, dives: [first, { ...second, startsAt }] }).divers[0]!;
-        const rest = 0.79 * (early.entries[1]!.legs[0]!.fromBar - 0.0627);
-        early.entries[1]!.tensionsBefore.forEach((tension, i) => {
-          const waited = late.entries[1]!.tensionsBefore[i]!;
-          // What is below rest after oxygen-rich gas comes back up to it instead.
-          expect(Math.abs(waited - rest)).toBeLessThanOrEqual(Math.abs(tension - rest) + 1e-12);
-        });
-      }),
+      fc.property(
+        trips({ dives: { min: 2, max: 2 }, party: { min: 1, max: 1 } }),
+        fc.integer({ min: 1, max: 500 }),
+        (trip, later) => {
+          const [first, second] = trip.dives as [Dive, Dive];
+          const day = second.startsAt.slice(0, 11);
+          fc.pre(day === first.startsAt.slice(0, 11) && Number(second.startsAt.slice(11, 13)) < 14);
+          const hours =
+            Number(second.startsAt.slice(11, 13)) * 60 + Number(second.startsAt.slice(14)) + later;
+          fc.pre(hours < 1440);
+          const startsAt = `${day}${String(Math.floor(hours / 60)).padStart(2, '0')}:${String(hours % 60).padStart(2, '0')}`;
+          const early = ledger(trip).divers[0]!;
+          fc.pre(early.entries[0]!.isMade);
+          const late = ledger({ ...trip, dives: [first, { ...second, startsAt }] }).divers[0]!;
+          const rest = 0.79 * (early.entries[1]!.legs[0]!.fromBar - 0.0627);
+          early.entries[1]!.tensionsBefore.forEach((tension, i) => {
+            const waited = late.entries[1]!.tensionsBefore[i]!;
+            // What is below rest after oxygen-rich gas comes back up to it instead.
+            expect(Math.abs(waited - rest)).toBeLessThanOrEqual(Math.abs(tension - rest) + 1e-12);
+          });
+        },
+      ),
     );
   });
 
@@ -171,7 +183,13 @@ describe('roomOf', () => {
     const index = own.entries.length - 1;
     const entry = own.entries[index]!;
     const carry = carryBefore(own, index);
-    return { trip, carry, entry, room: roomOf(trip, carry, entry), shape: effectiveDive(entry.dive, entry.diver).shape };
+    return {
+      trip,
+      carry,
+      entry,
+      room: roomOf(trip, carry, entry),
+      shape: effectiveDive(entry.dive, entry.diver).shape,
+    };
   });
 
   it('in minutes is tight: a little less is inside every limit, a little more outside one', () => {
@@ -251,7 +269,9 @@ describe('timelineOf', () => {
         });
         expect(points[points.length - 1]!.atMin).toBeCloseTo(untilMin, 6);
         for (const entry of made) {
-          const point = points.findLast((each) => each.atMin <= entry.surfacesMin + 1e-6 && each.depthM === 0)!;
+          const point = points.findLast(
+            (each) => each.atMin <= entry.surfacesMin + 1e-6 && each.depthM === 0,
+          )!;
           expect(point.atMin).toBeCloseTo(entry.surfacesMin, 6);
           expect(point.fractionOfLimit).toBeCloseTo(entry.leading.fractionOfLimit, 9);
           if (entry.cns.after !== null) expect(point.cns).toBeCloseTo(entry.cns.after, 9);

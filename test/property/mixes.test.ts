@@ -108,33 +108,45 @@ const bar = (min: number, max: number) => fc.integer({ min, max });
 describe('partialPressureFill', () => {
   it('on what is left of the same mix takes what making up the difference takes', () => {
     fc.assert(
-      fc.property(law, bar(0, 150), bar(160, 300), fc.integer({ min: 21, max: 40 }), (gas, startBar, fillBar, percent) => {
-        const o2 = percent / 100;
-        const fill = partialPressureFill({ waterL: 12, startBar, fillBar, startO2: o2 }, o2, gas);
-        if (!fill.ok) throw new Error(fill.troubles[0].what);
-        const litres = contentL(12, fillBar, o2, gas) - contentL(12, startBar, o2, gas);
-        expect(fill.value.oxygenL).toBeCloseTo(makeUp(litres, o2).oxygenL, 6);
-        expect(fill.value.airL).toBeCloseTo(makeUp(litres, o2).airL, 6);
-      }),
+      fc.property(
+        law,
+        bar(0, 150),
+        bar(160, 300),
+        fc.integer({ min: 21, max: 40 }),
+        (gas, startBar, fillBar, percent) => {
+          const o2 = percent / 100;
+          const fill = partialPressureFill({ waterL: 12, startBar, fillBar, startO2: o2 }, o2, gas);
+          if (!fill.ok) throw new Error(fill.troubles[0].what);
+          const litres = contentL(12, fillBar, o2, gas) - contentL(12, startBar, o2, gas);
+          expect(fill.value.oxygenL).toBeCloseTo(makeUp(litres, o2).oxygenL, 6);
+          expect(fill.value.airL).toBeCloseTo(makeUp(litres, o2).airL, 6);
+        },
+      ),
     );
   });
 
   it('takes more oxygen for a richer mix, and never a negative amount of either gas', () => {
     fc.assert(
-      fc.property(law, bar(0, 150), fc.integer({ min: 22, max: 39 }), fc.integer({ min: 21, max: 40 }), (gas, startBar, percent, left) => {
-        const start = { waterL: 12, startBar, fillBar: 200, startO2: left / 100 };
-        const lean = partialPressureFill(start, percent / 100, gas);
-        const rich = partialPressureFill(start, (percent + 1) / 100, gas);
-        for (const fill of [lean, rich]) {
-          if (!fill.ok) continue;
-          // A pressure to let down to is found to a millionth of a bar: 12 L of that.
-          expect(Math.min(fill.value.oxygenL, fill.value.airL)).toBeGreaterThan(-1e-3);
-          expect(fill.value.fromBar).toBeLessThanOrEqual(startBar);
-        }
-        if (lean.ok && rich.ok && !lean.value.isDrained && !rich.value.isDrained) {
-          expect(rich.value.oxygenL).toBeGreaterThan(lean.value.oxygenL);
-        }
-      }),
+      fc.property(
+        law,
+        bar(0, 150),
+        fc.integer({ min: 22, max: 39 }),
+        fc.integer({ min: 21, max: 40 }),
+        (gas, startBar, percent, left) => {
+          const start = { waterL: 12, startBar, fillBar: 200, startO2: left / 100 };
+          const lean = partialPressureFill(start, percent / 100, gas);
+          const rich = partialPressureFill(start, (percent + 1) / 100, gas);
+          for (const fill of [lean, rich]) {
+            if (!fill.ok) continue;
+            // A pressure to let down to is found to a millionth of a bar: 12 L of that.
+            expect(Math.min(fill.value.oxygenL, fill.value.airL)).toBeGreaterThan(-1e-3);
+            expect(fill.value.fromBar).toBeLessThanOrEqual(startBar);
+          }
+          if (lean.ok && rich.ok && !lean.value.isDrained && !rich.value.isDrained) {
+            expect(rich.value.oxygenL).toBeGreaterThan(lean.value.oxygenL);
+          }
+        },
+      ),
     );
   });
 });

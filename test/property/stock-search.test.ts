@@ -64,7 +64,10 @@ describe('searchStock', () => {
           for (const figure of ['smallestRoomMin', 'oxygenPeak'] as const) {
             expect(told[figure] === null).toBe(list[figure] === null);
             if (list[figure] === null || list[figure] === -Infinity) expect(told[figure]).toBe(list[figure]);
-            else expect(Math.abs(told[figure]! - list[figure])).toBeLessThan(ROUNDING * Math.max(1, Math.abs(list[figure])));
+            else
+              expect(Math.abs(told[figure]! - list[figure])).toBeLessThan(
+                ROUNDING * Math.max(1, Math.abs(list[figure])),
+              );
           }
         }
         // The first twenty of all, by merit, are told too.

@@ -1,7 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { applyMap, compose, fill, identity, type AffineMap } from '../../core/tissues/affine-map';
-import { AIR_N2, COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN, restTensions } from '../../core/tissues/compartments';
+import {
+  AIR_N2,
+  COMPARTMENT_COUNT,
+  inspiredBar,
+  RATES_PER_MIN,
+  restTensions,
+} from '../../core/tissues/compartments';
 import { intervalMap, stretchMap } from '../../core/tissues/leg-map';
 
 /** The issue asks for agreement above no more than this, relative to the tension: a few ulp of 1.1e-16. */
@@ -81,7 +87,11 @@ describe('stretchMap', () => {
           before.map((tension) => tension * less),
           n2,
         );
-        const shallower = applyMap(stretchMap(0.5 + (from - 0.5) * less, 0.5 + (to - 0.5) * less, min), before, n2);
+        const shallower = applyMap(
+          stretchMap(0.5 + (from - 0.5) * less, 0.5 + (to - 0.5) * less, min),
+          before,
+          n2,
+        );
         after.forEach((tension, i) => {
           expect(leaner[i]!).toBeLessThanOrEqual(tension);
           expect(cleaner[i]!).toBeLessThanOrEqual(tension);

@@ -13,8 +13,14 @@ const MIXES: readonly Mix[] = [
 ];
 
 export const tripWaters: fc.Arbitrary<TripWater> = fc.record({
-  density: fc.oneof(fc.constantFrom('gauge' as const, 'salt' as const, 'fresh' as const), fc.integer({ min: 990, max: 1040 })),
-  altitudeM: fc.oneof({ weight: 3, arbitrary: fc.constant(0) }, { weight: 1, arbitrary: fc.integer({ min: 1, max: 3000 }) }),
+  density: fc.oneof(
+    fc.constantFrom('gauge' as const, 'salt' as const, 'fresh' as const),
+    fc.integer({ min: 990, max: 1040 }),
+  ),
+  altitudeM: fc.oneof(
+    { weight: 3, arbitrary: fc.constant(0) },
+    { weight: 1, arbitrary: fc.integer({ min: 1, max: 3000 }) },
+  ),
 });
 
 export const tripSettings: fc.Arbitrary<TripSettings> = fc.record({
@@ -56,7 +62,10 @@ const diveDraws: fc.Arbitrary<DiveDraw> = fc.record({
   extraMin: minutes,
   levels: fc.oneof(
     { weight: 3, arbitrary: fc.constant([]) },
-    { weight: 1, arbitrary: fc.array(fc.record({ depthM: depths, extraMin: minutes }), { minLength: 1, maxLength: 3 }) },
+    {
+      weight: 1,
+      arbitrary: fc.array(fc.record({ depthM: depths, extraMin: minutes }), { minLength: 1, maxLength: 3 }),
+    },
   ),
   intervalMin: fc.oneof(fc.integer({ min: 300, max: 600 }), fc.integer({ min: 300, max: 3000 })),
   mix: fc.constantFrom('auto', ...MIXES.map((mix) => mix.id)),
@@ -86,7 +95,10 @@ function diveOf(draw: DiveDraw, id: string, startMin: number, trip: Trip): Dive 
 
 /** A trip of `count` dives for `party` divers; intervals are long enough that required stops rarely collide. */
 export function trips(
-  options: { readonly dives?: { min: number; max: number }; readonly party?: { min: number; max: number } } = {},
+  options: {
+    readonly dives?: { min: number; max: number };
+    readonly party?: { min: number; max: number };
+  } = {},
 ): fc.Arbitrary<Trip> {
   const { dives = { min: 1, max: 10 }, party = { min: 1, max: 3 } } = options;
   return fc
@@ -116,7 +128,10 @@ export function trips(
       draws.forEach((draw, index) => {
         const dive = diveOf(draw, `d${index}`, Math.ceil(atMin), bare);
         made.push(dive);
-        atMin = wallMin(dive.startsAt) + runtimeMin(newDivePlan(dive, surroundingsOf(bare)).legs) + draw.intervalMin;
+        atMin =
+          wallMin(dive.startsAt) +
+          runtimeMin(newDivePlan(dive, surroundingsOf(bare)).legs) +
+          draw.intervalMin;
       });
       return { ...bare, dives: made };
     });

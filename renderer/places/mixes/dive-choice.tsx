@@ -5,9 +5,24 @@ import { surroundingsOf } from '../../../core/trip/dive-plan';
 import type { Dive, Trip } from '../../../core/trip/types';
 import { setMix } from '../../actions/dives';
 import { tell } from '../../actions/edit';
-import { clockText, dateText, depthText, mixText, NO_FIGURE, numberText, percentText } from '../../figures/format';
+import {
+  clockText,
+  dateText,
+  depthText,
+  mixText,
+  NO_FIGURE,
+  numberText,
+  percentText,
+} from '../../figures/format';
 import { Choice } from '../../parts/choice';
-import { diveNumber, partyOf, selectChosenDive, selectLedger, selectTightest, siteOf } from '../../store/selectors';
+import {
+  diveNumber,
+  partyOf,
+  selectChosenDive,
+  selectLedger,
+  selectTightest,
+  siteOf,
+} from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import { chooseView, useMixesView } from './mixes-view';
 import { moneyText, noStopText, richestText, roomText, whyText } from './mixes-words';
@@ -70,11 +85,23 @@ function ChoiceRow(props: {
         {entry ? noStopText({ min: entry.noStopMin, unlimited: entry.unlimited }) : NO_FIGURE}
       </td>
       <td className={least?.room.min !== null && (least?.room.min ?? 0) < 0 ? 'figure care' : 'figure'}>
-        {least ? roomText(least.room.minLimit === 'po2' ? Number.NEGATIVE_INFINITY : least.room.min) : NO_FIGURE}
+        {least
+          ? roomText(least.room.minLimit === 'po2' ? Number.NEGATIVE_INFINITY : least.room.min)
+          : NO_FIGURE}
       </td>
       <td>{figureText(entry?.po2Bar, 2)}</td>
-      <td>{percentText(most(choice, (each) => each.entry.cns.after), 'up')}</td>
-      <td>{figureText(most(choice, (each) => each.entry.otu.dive), 0)}</td>
+      <td>
+        {percentText(
+          most(choice, (each) => each.entry.cns.after),
+          'up',
+        )}
+      </td>
+      <td>
+        {figureText(
+          most(choice, (each) => each.entry.otu.dive),
+          0,
+        )}
+      </td>
       <td>{figureText(entry?.gasDensityGL, 1)} g/L</td>
       <td>{moneyText(choice.mix.costPerFill)}</td>
       <td>{later === 0 ? 'nothing' : divesText(later)}</td>
@@ -212,7 +239,9 @@ export function DiveChoice(): ReactNode {
     entries.filter(({ diver }) => shownId === null || diver.id === shownId).map((entry) => entry.mix?.id),
   );
   const shown = shownId === null ? choices : choices.map((choice) => onlyOf(choice, shownId));
-  const hasAnalysis = entries.some((entry) => dive.asDived?.some(({ o2 }) => o2 !== undefined) && entry.isMade);
+  const hasAnalysis = entries.some(
+    (entry) => dive.asDived?.some(({ o2 }) => o2 !== undefined) && entry.isMade,
+  );
   return (
     <section aria-label="Mixes for one dive">
       <div className="mixes-tools">

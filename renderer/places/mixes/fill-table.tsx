@@ -58,7 +58,11 @@ export function FillTable({ plan, label }: { readonly plan: FillPlan; readonly l
         </thead>
         <tbody>
           {plan.lines.map((line, i, lines) => (
-            <LineRow key={`${line.date} ${line.mix.id}`} line={line} isFirst={line.date !== lines[i - 1]?.date} />
+            <LineRow
+              key={`${line.date} ${line.mix.id}`}
+              line={line}
+              isFirst={line.date !== lines[i - 1]?.date}
+            />
           ))}
         </tbody>
         <tfoot>

@@ -53,7 +53,11 @@ function Tools({ law }: { readonly law: 'ideal' | 'real' }): ReactNode {
         />
       ) : null}
       {isPartial && fills.startO2 !== null ? (
-        <ShareField label="Oxygen left in them" value={fills.startO2} commit={(startO2) => change({ startO2 }, fills)} />
+        <ShareField
+          label="Oxygen left in them"
+          value={fills.startO2}
+          commit={(startO2) => change({ startO2 }, fills)}
+        />
       ) : null}
       <div className="mixes-buttons">
         <CommandButton id="trip.print" className="button">
@@ -83,13 +87,13 @@ export function Fills(): ReactNode {
           </p>
         </div>
       )}
-      {plan.ok && plan.value.lines.length === 0 ? <p className="soft">No dives yet, so nothing to fill.</p> : null}
-      {plan.ok && plan.value.lines.length > 0 ? (
-        <FillTable plan={plan.value} label="Table of fills" />
+      {plan.ok && plan.value.lines.length === 0 ? (
+        <p className="soft">No dives yet, so nothing to fill.</p>
       ) : null}
+      {plan.ok && plan.value.lines.length > 0 ? <FillTable plan={plan.value} label="Table of fills" /> : null}
       <p className="mixes-note">
-        A fill for each diver and dive, to the pressure of their cylinder; litres at 1 bar. Gas lost in hoses and in
-        analysing comes on top. Every cylinder is analysed before it is dived, by whoever dives it.
+        A fill for each diver and dive, to the pressure of their cylinder; litres at 1 bar. Gas lost in hoses
+        and in analysing comes on top. Every cylinder is analysed before it is dived, by whoever dives it.
       </p>
     </section>
   );

@@ -27,7 +27,9 @@ export function gainText(min: number | null): string {
 export function richestText(richest: RichestMix): string {
   if (!richest.reachesWithAir) return 'not even air';
   const whole = `${richest.percent} %`;
-  return richest.tenthO2 === richest.percent / 100 ? whole : `${percentText(richest.tenthO2, 'down', 1)}, so ${whole}`;
+  return richest.tenthO2 === richest.percent / 100
+    ? whole
+    : `${percentText(richest.tenthO2, 'down', 1)}, so ${whole}`;
 }
 
 /** Money has no currency in a trip: two decimals only where there are any. */

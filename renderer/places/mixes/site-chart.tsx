@@ -10,17 +10,17 @@ const HEIGHT = 56;
 const TOP = 4;
 const FOOT = 44;
 
-const PERCENTS = Array.from(
-  { length: RICHEST_PERCENT - LEANEST_PERCENT + 1 },
-  (_, i) => LEANEST_PERCENT + i,
-);
+const PERCENTS = Array.from({ length: RICHEST_PERCENT - LEANEST_PERCENT + 1 }, (_, i) => LEANEST_PERCENT + i);
 
 function xOf(percent: number): number {
   return 4 + ((percent - LEANEST_PERCENT) / (RICHEST_PERCENT - LEANEST_PERCENT)) * (WIDTH - 8);
 }
 
 /** A line through the points that have a value, scaled to the most of them. */
-function path(points: readonly { readonly x: number; readonly value: number | null }[], most: number): string {
+function path(
+  points: readonly { readonly x: number; readonly value: number | null }[],
+  most: number,
+): string {
   let isDrawing = false;
   return points
     .map(({ x, value }) => {
@@ -49,7 +49,13 @@ function words(points: readonly SharePoint[], units: 'metric' | 'imperial'): str
  * No-stop time and MOD over the oxygen share at one site, the mixes marked: filled where they may go, open
  * where not. The dashed line is the MOD, read against the depth of the site at half height.
  */
-export function SiteChart({ row, divers }: { readonly row: CompareRow; readonly divers: readonly Diver[] }): ReactNode {
+export function SiteChart({
+  row,
+  divers,
+}: {
+  readonly row: CompareRow;
+  readonly divers: readonly Diver[];
+}): ReactNode {
   const trip = useDesk((state) => state.trip);
   const units = useDesk(({ settings }) => settings.units);
   const { depthM } = row.site;
@@ -64,9 +70,22 @@ export function SiteChart({ row, divers }: { readonly row: CompareRow; readonly 
   const reachTo = points.findLast(({ allowed }) => allowed)?.percent ?? null;
   const y = (FOOT + TOP) / 2;
   return (
-    <svg className="site-chart" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} width={WIDTH} height={HEIGHT} role="img" aria-label={words(points, units)}>
+    <svg
+      className="site-chart"
+      viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
+      width={WIDTH}
+      height={HEIGHT}
+      role="img"
+      aria-label={words(points, units)}
+    >
       {reachTo === null ? null : (
-        <rect x={xOf(LEANEST_PERCENT)} y={TOP} width={xOf(reachTo) - xOf(LEANEST_PERCENT)} height={FOOT - TOP} className="chart-allowed" />
+        <rect
+          x={xOf(LEANEST_PERCENT)}
+          y={TOP}
+          width={xOf(reachTo) - xOf(LEANEST_PERCENT)}
+          height={FOOT - TOP}
+          className="chart-allowed"
+        />
       )}
       <line x1={4} x2={WIDTH - 4} y1={FOOT} y2={FOOT} className="chart-foot" />
       <line x1={4} x2={WIDTH - 4} y1={y} y2={y} className="chart-depth" />
@@ -77,7 +96,12 @@ export function SiteChart({ row, divers }: { readonly row: CompareRow; readonly 
         .map(({ mix, o2, allowed }) => (
           <g key={mix.id}>
             <title>{mixText(o2)}</title>
-            <circle cx={xOf(o2 * 100)} cy={FOOT} r={2.6} className={allowed ? 'chart-mix' : 'chart-mix not'} />
+            <circle
+              cx={xOf(o2 * 100)}
+              cy={FOOT}
+              r={2.6}
+              className={allowed ? 'chart-mix' : 'chart-mix not'}
+            />
           </g>
         ))}
       <text x={4} y={HEIGHT - 1}>
@@ -90,7 +114,8 @@ export function SiteChart({ row, divers }: { readonly row: CompareRow; readonly 
       )}
       {reachTo !== null && reachTo > 24 && reachTo < RICHEST_PERCENT ? (
         <text x={xOf(reachTo)} y={HEIGHT - 1} textAnchor="middle">
-          {reachTo}{reachTo >= 34 ? ' %' : ''}
+          {reachTo}
+          {reachTo >= 34 ? ' %' : ''}
         </text>
       ) : null}
     </svg>

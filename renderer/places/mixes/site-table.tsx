@@ -17,7 +17,13 @@ import { sortedRows, type SortKey } from './site-sort';
 import { TypedShares } from './typed-shares';
 import { WideTable } from './wide-table';
 
-function CellBody({ cell, hasLevels }: { readonly cell: CompareCell; readonly hasLevels: boolean }): ReactNode {
+function CellBody({
+  cell,
+  hasLevels,
+}: {
+  readonly cell: CompareCell;
+  readonly hasLevels: boolean;
+}): ReactNode {
   const units = useDesk(({ settings }) => settings.units);
   const inTrip = useMixesView((view) => view.inTrip);
   const time = inTrip ? cell.inTrip : cell.alone;
@@ -38,9 +44,13 @@ function CellBody({ cell, hasLevels }: { readonly cell: CompareCell; readonly ha
           CNS {percentText(cell.cns, 'up')}, {numberText(cell.otu, 0, 'up')} OTU
         </span>
       )}
-      {cell.whyNot ? <span className="cell-why">not at the site’s depth: {whyText(cell.whyNot, units)}</span> : null}
+      {cell.whyNot ? (
+        <span className="cell-why">not at the site’s depth: {whyText(cell.whyNot, units)}</span>
+      ) : null}
       {cell.usedOn.length === 0 ? null : (
-        <span className="cell-used">{cell.usedOn.length === 1 ? 'for 1 dive' : `for ${cell.usedOn.length} dives`}</span>
+        <span className="cell-used">
+          {cell.usedOn.length === 1 ? 'for 1 dive' : `for ${cell.usedOn.length} dives`}
+        </span>
       )}
     </>
   );
@@ -74,7 +84,13 @@ function SortHead(props: { readonly sorts: readonly SortKey[]; readonly children
   );
 }
 
-function SiteRow({ row, divers }: { readonly row: CompareRow; readonly divers: readonly Diver[] }): ReactNode {
+function SiteRow({
+  row,
+  divers,
+}: {
+  readonly row: CompareRow;
+  readonly divers: readonly Diver[];
+}): ReactNode {
   const units = useDesk(({ settings }) => settings.units);
   const { site, diveIds } = row;
   return (
@@ -83,7 +99,11 @@ function SiteRow({ row, divers }: { readonly row: CompareRow; readonly divers: r
         <span className="name">{site.name}</span>
         <span className="soft">
           {depthText(site.depthM, units)}
-          {diveIds.length === 0 ? ', not dived' : diveIds.length === 1 ? ', 1 dive' : `, ${diveIds.length} dives`}
+          {diveIds.length === 0
+            ? ', not dived'
+            : diveIds.length === 1
+              ? ', 1 dive'
+              : `, ${diveIds.length} dives`}
         </span>
       </th>
       <td className="richest">{richestText(row.richest)}</td>
@@ -163,15 +183,15 @@ export function SiteTable(): ReactNode {
       <Tools rows={sorted} />
       {noMix.length === 0 ? null : (
         <p className="care" role="status">
-          No mix may go to {noMix.map(({ site }) => site.name).join(', ')} for everybody: plan a shallower depth, or
-          leave out whoever it does not suit.
+          No mix may go to {noMix.map(({ site }) => site.name).join(', ')} for everybody: plan a shallower
+          depth, or leave out whoever it does not suit.
         </p>
       )}
       <WideTable label="Table of sites and mixes">
         <table className="sites-by-mixes">
           <caption className="unseen">
-            No-stop time {inTrip ? 'in the trip as it stands' : 'alone'} by site and mix, minutes gained over air,
-            oxygen of the dive that costs most, and dives that would use the mix
+            No-stop time {inTrip ? 'in the trip as it stands' : 'alone'} by site and mix, minutes gained over
+            air, oxygen of the dive that costs most, and dives that would use the mix
           </caption>
           <thead>
             <tr>

@@ -1,5 +1,11 @@
 import type { ReactNode } from 'react';
-import { diveDates, LEANEST_PERCENT, MOST_MIXES, RICHEST_PERCENT, type StockRequest } from '../../../core/mixes/shares';
+import {
+  diveDates,
+  LEANEST_PERCENT,
+  MOST_MIXES,
+  RICHEST_PERCENT,
+  type StockRequest,
+} from '../../../core/mixes/shares';
 import type { Trip } from '../../../core/trip/types';
 import { dateText, mixText } from '../../figures/format';
 import { parseNumber } from '../../figures/parse';
@@ -103,7 +109,10 @@ export function StockForm({ trip, request, change }: FormProps & { readonly trip
         <Choice
           label="Mixes besides air"
           value={String(request.count)}
-          options={Array.from({ length: MOST_MIXES }, (_, i) => ({ value: String(i + 1), label: String(i + 1) }))}
+          options={Array.from({ length: MOST_MIXES }, (_, i) => ({
+            value: String(i + 1),
+            label: String(i + 1),
+          }))}
           commit={(count) => change({ ...request, count: Number(count) })}
         />
         <Choice
@@ -111,7 +120,10 @@ export function StockForm({ trip, request, change }: FormProps & { readonly trip
           value={request.fromDate ?? ''}
           options={[
             { value: '', label: 'of the whole trip' },
-            ...diveDates(trip).map((date, i) => ({ value: date, label: `from day ${i + 1}, ${dateText(date)}` })),
+            ...diveDates(trip).map((date, i) => ({
+              value: date,
+              label: `from day ${i + 1}, ${dateText(date)}`,
+            })),
           ]}
           commit={(date) => change({ ...request, fromDate: date === '' ? null : date })}
         />
@@ -139,7 +151,8 @@ export function StockForm({ trip, request, change }: FormProps & { readonly trip
       </label>
       {odd.length === 0 ? null : (
         <p className="soft">
-          The search looks at whole percents: {odd.map((mix) => mixText(mix.o2)).join(', ')} is left out of it.
+          The search looks at whole percents: {odd.map((mix) => mixText(mix.o2)).join(', ')} is left out of
+          it.
         </p>
       )}
     </div>

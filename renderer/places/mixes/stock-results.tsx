@@ -31,13 +31,18 @@ function ListRow(props: {
       <th scope="row">
         {list.percents.length === 0 ? 'nothing' : listName(list)}
         {list.unusedPercents.length === 0 ? null : (
-          <span className="soft"> {list.unusedPercents.map((each) => mixText(each / 100)).join(', ')} unused</span>
+          <span className="soft">
+            {' '}
+            {list.unusedPercents.map((each) => mixText(each / 100)).join(', ')} unused
+          </span>
         )}
       </th>
       <td className={isShort ? 'care' : ''}>
         {list.divesWithin} of {dives}
       </td>
-      <td className={(list.smallestRoomMin ?? 0) < 0 ? 'figure care' : 'figure'}>{roomText(list.smallestRoomMin)}</td>
+      <td className={(list.smallestRoomMin ?? 0) < 0 ? 'figure care' : 'figure'}>
+        {roomText(list.smallestRoomMin)}
+      </td>
       <td>{percentText(list.oxygenPeak, 'up')}</td>
       <td>{moneyText(list.cost)}</td>
       <td>{list.fills}</td>
@@ -80,14 +85,14 @@ function Summary(props: {
     <>
       <p role="status">
         Of {total} lists nothing beats {best === 1 ? 'one' : best} in every measure at once
-        {different < best ? `, ${different} once mixes that no dive is given are left ashore` : ''}. {searched} were
-        worked out to the end, the others are proved beaten.
+        {different < best ? `, ${different} once mixes that no dive is given are left ashore` : ''}.{' '}
+        {searched} were worked out to the end, the others are proved beaten.
         {overLimit > 0 ? ` ${overLimit} cost more or take more fills than you allow.` : ''}
       </p>
       {numbers.length === 0 ? null : (
         <p className="care">
-          No mix suits everybody on dive {numbers.join(', ')}: plan {numbers.length === 1 ? 'it' : 'them'} shallower, or
-          without whoever it does not suit.
+          No mix suits everybody on dive {numbers.join(', ')}: plan {numbers.length === 1 ? 'it' : 'them'}{' '}
+          shallower, or without whoever it does not suit.
         </p>
       )}
     </>
@@ -95,7 +100,15 @@ function Summary(props: {
 }
 
 /** The lists that nothing beats: a chart, and a table of the same figures. */
-export function StockResults({ answer, isOld, trip }: { readonly answer: StockAnswer; readonly isOld: boolean; readonly trip: Trip }): ReactNode {
+export function StockResults({
+  answer,
+  isOld,
+  trip,
+}: {
+  readonly answer: StockAnswer;
+  readonly isOld: boolean;
+  readonly trip: Trip;
+}): ReactNode {
   const showsUnused = useMixesView((view) => view.showsUnused);
   const [chosen, setChosen] = useState<string | null>(null);
   const [opened, setOpened] = useState<string | null>(null);
@@ -108,7 +121,11 @@ export function StockResults({ answer, isOld, trip }: { readonly answer: StockAn
   const dives = trip.dives.length;
   const { count, fromDate } = answer.request;
   if (answer.lists.length === 0) {
-    return <p role="status">No list keeps within the cost and fills you allow: allow more, or exclude fewer shares.</p>;
+    return (
+      <p role="status">
+        No list keeps within the cost and fills you allow: allow more, or exclude fewer shares.
+      </p>
+    );
   }
   return (
     <div className="stock-results">
@@ -172,8 +189,8 @@ export function StockResults({ answer, isOld, trip }: { readonly answer: StockAn
       ) : null}
       {openedList === null ? null : <ListFills trip={trip} list={openedList} fromDate={fromDate} />}
       <p className="mixes-note">
-        Best first: dives within every limit, then least room, oxygen, cost, fills. Oxygen at most is the highest share
-        on any clock: CNS on surfacing, the rolling 24 h, a day’s OTU or ESOT.
+        Best first: dives within every limit, then least room, oxygen, cost, fills. Oxygen at most is the
+        highest share on any clock: CNS on surfacing, the rolling 24 h, a day’s OTU or ESOT.
         {fromDate === null ? '' : ' Dives before the date keep the mixes they had.'}
       </p>
     </div>

@@ -41,7 +41,17 @@ describe('profileOf', () => {
   });
 
   it('counts bottom time from leaving the surface to leaving the last level', () => {
-    const profile = profileOf({ depthM: 30, bottomMin: 25, legs: [{ depthM: 30, min: 15 }, { depthM: 12, min: 10 }] }, around);
+    const profile = profileOf(
+      {
+        depthM: 30,
+        bottomMin: 25,
+        legs: [
+          { depthM: 30, min: 15 },
+          { depthM: 12, min: 10 },
+        ],
+      },
+      around,
+    );
     expect(profile.bottomMin).toBe(25);
     expect(profile.deepestM).toBe(30);
     expect(runtimeMin(profile.toLastLevel) + profile.lastLevel.min).toBeCloseTo(25, 12);
@@ -65,7 +75,9 @@ describe('profileOf', () => {
   });
 
   it('calls a level shorter than the travel to it a fault, as the file is refused before', () => {
-    expect(() => profileOf({ depthM: 18, bottomMin: 0.9 }, around)).toThrow('a level shorter than the travel to it');
+    expect(() => profileOf({ depthM: 18, bottomMin: 0.9 }, around)).toThrow(
+      'a level shorter than the travel to it',
+    );
   });
 });
 
@@ -76,20 +88,39 @@ describe('safetyStopOf', () => {
   });
 
   it('is what the dive says, and none where it says none', () => {
-    expect(safetyStopOf({ depthM: 9, bottomMin: 30, safetyStop: { depthM: 6, min: 5 } })).toEqual({ depthM: 6, min: 5 });
+    expect(safetyStopOf({ depthM: 9, bottomMin: 30, safetyStop: { depthM: 6, min: 5 } })).toEqual({
+      depthM: 6,
+      min: 5,
+    });
     expect(safetyStopOf({ depthM: 30, bottomMin: 20, safetyStop: null })).toBeNull();
   });
 
   it('is none where the last level lies no deeper than it', () => {
-    const legs = [{ depthM: 20, min: 20 }, { depthM: 5, min: 10 }];
+    const legs = [
+      { depthM: 20, min: 20 },
+      { depthM: 5, min: 10 },
+    ];
     expect(safetyStopOf({ depthM: 20, bottomMin: 30, legs })).toBeNull();
-    expect(safetyStopOf({ depthM: 20, bottomMin: 30, legs: [legs[0]!, { depthM: 5.1, min: 10 }] })).not.toBeNull();
+    expect(
+      safetyStopOf({ depthM: 20, bottomMin: 30, legs: [legs[0]!, { depthM: 5.1, min: 10 }] }),
+    ).not.toBeNull();
   });
 });
 
 describe('ascentLegs', () => {
   it('stops in turn and ends at the surface', () => {
-    expect(depths(ascentLegs(12, [{ depthM: 6, min: 2 }, { depthM: 3, min: 4 }], around))).toEqual([
+    expect(
+      depths(
+        ascentLegs(
+          12,
+          [
+            { depthM: 6, min: 2 },
+            { depthM: 3, min: 4 },
+          ],
+          around,
+        ),
+      ),
+    ).toEqual([
       ['ascent', 12, 6, 0.666667],
       ['stop', 6, 6, 2],
       ['ascent', 6, 3, 0.333333],
@@ -99,7 +130,10 @@ describe('ascentLegs', () => {
   });
 
   it('needs no travel to a stop where it already is', () => {
-    expect(depths(ascentLegs(6, [{ depthM: 6, min: 2 }], around)).map(([kind]) => kind)).toEqual(['stop', 'ascent']);
+    expect(depths(ascentLegs(6, [{ depthM: 6, min: 2 }], around)).map(([kind]) => kind)).toEqual([
+      'stop',
+      'ascent',
+    ]);
   });
 
   it('calls a stop below the diver a fault', () => {

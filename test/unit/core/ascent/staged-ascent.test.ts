@@ -40,13 +40,17 @@ describe('stagedAscent', () => {
   });
 
   it('has none to offer from a level too shallow for a stop', () => {
-    expect(stagedAscent(new Array<number>(COMPARTMENT_COUNT).fill(4), 3, AIR, { low: 0.3, high: 0.3 }, around)).toBeNull();
+    expect(
+      stagedAscent(new Array<number>(COMPARTMENT_COUNT).fill(4), 3, AIR, { low: 0.3, high: 0.3 }, around),
+    ).toBeNull();
   });
 
   it('has none to offer where the gas itself would go on loading a tissue past its limit', () => {
     // A factor of 0 tolerates no more than ambient pressure, and 99 % nitrogen keeps the tissues above the
     // surface's for good.
-    expect(stagedAscent(new Array<number>(COMPARTMENT_COUNT).fill(3), 30, 0.99, { low: 0, high: 0 }, around)).toBeNull();
+    expect(
+      stagedAscent(new Array<number>(COMPARTMENT_COUNT).fill(3), 30, 0.99, { low: 0, high: 0 }, around),
+    ).toBeNull();
   });
 });
 

@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { ceilingBar, isWithin, leadingShare, toleratedBar, toleratedTensions } from '../../../../core/ascent/tolerated';
+import {
+  ceilingBar,
+  isWithin,
+  leadingShare,
+  toleratedBar,
+  toleratedTensions,
+} from '../../../../core/ascent/tolerated';
 import { COMPARTMENT_COUNT } from '../../../../core/tissues/compartments';
 
 const all = (value: number) => new Array<number>(COMPARTMENT_COUNT).fill(value);
@@ -17,7 +23,8 @@ describe('isWithin', () => {
   it('holds at the limit and not above it, in any compartment', () => {
     const limits = toleratedTensions(1, 0.8);
     expect(isWithin(limits, limits)).toBe(true);
-    for (let i = 0; i < COMPARTMENT_COUNT; i += 1) expect(isWithin(limits.with(i, limits[i]! + 1e-12), limits)).toBe(false);
+    for (let i = 0; i < COMPARTMENT_COUNT; i += 1)
+      expect(isWithin(limits.with(i, limits[i]! + 1e-12), limits)).toBe(false);
   });
 });
 
@@ -36,7 +43,10 @@ describe('leadingShare', () => {
   it('is 0 at rest, 1 at the limit, and names the compartment from 1 to 16', () => {
     const limits = toleratedTensions(1, 0.8);
     expect(leadingShare(all(0.74), 0.74, limits)).toEqual({ compartment: 1, fractionOfLimit: 0 });
-    expect(leadingShare(all(0.74).with(15, limits[15]!), 0.74, limits)).toEqual({ compartment: 16, fractionOfLimit: 1 });
+    expect(leadingShare(all(0.74).with(15, limits[15]!), 0.74, limits)).toEqual({
+      compartment: 16,
+      fractionOfLimit: 1,
+    });
     expect(leadingShare(all(0.5), 0.74, limits).fractionOfLimit).toBeLessThan(0);
   });
 });

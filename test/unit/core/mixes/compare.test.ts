@@ -41,11 +41,15 @@ describe('compareSites', () => {
       for (const cell of row.cells.filter((each) => typeof each.inTrip?.min === 'number')) {
         const entries = whole.divers.flatMap((each) => each.entries);
         const onIt = entries.filter((entry) => entry.dive.siteId === row.site.id && entry.o2 === cell.o2);
-        for (const entry of onIt) expect(entry.noStopMin ?? Infinity).toBeGreaterThanOrEqual(cell.inTrip!.min! - 1e-9);
+        for (const entry of onIt)
+          expect(entry.noStopMin ?? Infinity).toBeGreaterThanOrEqual(cell.inTrip!.min! - 1e-9);
         if (onIt.length === 0) continue;
         const all = entries.filter((entry) => entry.dive.siteId === row.site.id);
         if (onIt.length < all.length) continue;
-        expect(Math.min(...onIt.map((entry) => entry.noStopMin ?? Infinity))).toBeCloseTo(cell.inTrip!.min!, 9);
+        expect(Math.min(...onIt.map((entry) => entry.noStopMin ?? Infinity))).toBeCloseTo(
+          cell.inTrip!.min!,
+          9,
+        );
       }
     }
   });
@@ -91,7 +95,12 @@ describe('richestMix', () => {
   const diver = { ...trip.party[0]!, maxO2: 0.4, po2: { working: 1.4, contingency: 1.6 } };
   it('gives the analysis tolerance away, and never passes the ceiling', () => {
     const careful = { ...trip, settings: { ...trip.settings, analysisTolerance: 0.01 } };
-    const plain = richestMix(30, diver, { ...trip, settings: { ...trip.settings, analysisTolerance: 0 } }, around);
+    const plain = richestMix(
+      30,
+      diver,
+      { ...trip, settings: { ...trip.settings, analysisTolerance: 0 } },
+      around,
+    );
     expect(richestMix(30, diver, careful, around).o2).toBeCloseTo(plain.o2 - 0.01, 12);
     expect(richestMix(10, diver, trip, around)).toMatchObject({ percent: 40, limit: 'ceiling' });
   });
@@ -120,7 +129,9 @@ describe('shareCurve', () => {
   });
   it('is of the share itself, whatever a mix on board was analysed as', () => {
     const analysed = { ...trip, mixes: trip.mixes.map((mix) => ({ ...mix, analysedO2: mix.o2 - 0.02 })) };
-    expect(shareCurve(analysed, 24, trip.party, [28, 32])).toEqual(shareCurve(trip, 24, trip.party, [28, 32]));
+    expect(shareCurve(analysed, 24, trip.party, [28, 32])).toEqual(
+      shareCurve(trip, 24, trip.party, [28, 32]),
+    );
   });
 });
 
@@ -143,7 +154,9 @@ describe('mixChoices', () => {
         const mine = again.divers.find((each) => each.diver.id === diverId)!;
         const at = mine.entries.findIndex((each) => each.dive.id === dive.id);
         expect(entry.noStopMin).toBe(mine.entries[at]!.noStopMin);
-        expect(room).toEqual(roomMinutes(again.trip, at === 0 ? mine.start : mine.carries[at - 1]!, mine.entries[at]!));
+        expect(room).toEqual(
+          roomMinutes(again.trip, at === 0 ? mine.start : mine.carries[at - 1]!, mine.entries[at]!),
+        );
       }
     }
   });

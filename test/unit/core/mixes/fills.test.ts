@@ -8,7 +8,11 @@ const BY_HAND = 4;
 
 const twelve = { waterL: 12, startBar: 50, fillBar: 200 };
 
-function filled(start: Parameters<typeof partialPressureFill>[0], o2: number, law: 'ideal' | 'real' = 'ideal') {
+function filled(
+  start: Parameters<typeof partialPressureFill>[0],
+  o2: number,
+  law: 'ideal' | 'real' = 'ideal',
+) {
   const fill = partialPressureFill(start, o2, law);
   if (!fill.ok) throw new Error(fill.troubles[0].what);
   return fill.value;
@@ -109,13 +113,16 @@ describe('fillPlan', () => {
   });
 
   it('refuses a start pressure that leaves nothing to fill', () => {
-    for (const startBar of [-1, 500, Number.NaN]) expect(fillPlan(whole, { ...banked, startBar }).ok).toBe(false);
+    for (const startBar of [-1, 500, Number.NaN])
+      expect(fillPlan(whole, { ...banked, startBar }).ok).toBe(false);
   });
 
   it('counts only the dives asked for', () => {
     const one = fillPlan(whole, banked, new Set([whole.trip.dives[0]!.id]));
     if (!one.ok) throw new Error('refused');
-    expect(one.value.lines.every((line) => line.date === whole.trip.dives[0]!.startsAt.slice(0, 10))).toBe(true);
+    expect(one.value.lines.every((line) => line.date === whole.trip.dives[0]!.startsAt.slice(0, 10))).toBe(
+      true,
+    );
     expect(one.value.total.fills).toBe(whole.trip.party.length);
   });
 });

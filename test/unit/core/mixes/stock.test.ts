@@ -40,7 +40,8 @@ describe('searchStock', () => {
 
   it('marks shares that no dive is given', () => {
     // 21 % is air, and air is on board anyhow.
-    for (const list of found({ count: 2, fixedPercents: [21] }).lists) expect(list.unusedPercents).toContain(21);
+    for (const list of found({ count: 2, fixedPercents: [21] }).lists)
+      expect(list.unusedPercents).toContain(21);
   });
 
   it('names the dives no share suits, and counts them outside', () => {
@@ -77,7 +78,9 @@ describe('searchStock', () => {
     const diver = {
       ...trip.party[0]!,
       maxO2: 0.4,
-      before: [{ id: 'b', startsAt: '2027-03-10T05:00', depthM: 24.8, bottomMin: 60, mix: 'auto' as const, o2: 0.4 }],
+      before: [
+        { id: 'b', startsAt: '2027-03-10T05:00', depthM: 24.8, bottomMin: 60, mix: 'auto' as const, o2: 0.4 },
+      ],
     };
     const dives = [0, 1, 2, 3, 4, 5].flatMap((day) => [dive(day, 9), dive(day, 17)]);
     const long: Trip = { ...trip, party: [diver], dives, flight: null };
@@ -119,7 +122,10 @@ describe('stockedTrip', () => {
   it('keeps a dive that was dived, and the mix it names', () => {
     const [first, ...rest] = trip.dives;
     const mixId = trip.mixes[0]!.id;
-    const dived: Trip = { ...trip, dives: [{ ...first!, mix: mixId, asDived: [{ bottomMin: 30 }] }, ...rest] };
+    const dived: Trip = {
+      ...trip,
+      dives: [{ ...first!, mix: mixId, asDived: [{ bottomMin: 30 }] }, ...rest],
+    };
     const stocked = stockedTrip(openTrip(dived, PLAIN_REQUEST), [33]);
     expect(stocked.dives[0]).toBe(dived.dives[0]);
     expect(stocked.mixes.map((mix) => mix.id)).toContain(mixId);

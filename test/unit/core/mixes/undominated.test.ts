@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { compareMerits, dominates, meritsOf, undominated, type Outcome } from '../../../../core/mixes/undominated';
+import {
+  compareMerits,
+  dominates,
+  meritsOf,
+  undominated,
+  type Outcome,
+} from '../../../../core/mixes/undominated';
 
 const base: Outcome = { divesWithin: 20, smallestRoomMin: 5, oxygenPeak: 0.5, cost: 100, fills: 40 };
 const merits = (change: Partial<Outcome>) => meritsOf({ ...base, ...change });

@@ -17,7 +17,13 @@ const guide: Diver = {
   gradient: { low: 0.5, high: 0.8 },
 };
 
-function dive(id: string, startsAt: string, depthM: number, bottomMin: number, more: Partial<Dive> = {}): Dive {
+function dive(
+  id: string,
+  startsAt: string,
+  depthM: number,
+  bottomMin: number,
+  more: Partial<Dive> = {},
+): Dive {
   return { id, siteId: 's', startsAt, depthM, bottomMin, mix: 'auto', ...more };
 }
 
@@ -49,7 +55,8 @@ describe('mixFor "auto"', () => {
   const around = surroundingsOf(tripOf([]));
 
   it('is the richest mix whose MOD reaches the planned depth', () => {
-    const pick = (depthM: number) => mixFor(dive('d', '2027-03-01T08:00', depthM, 20), guide, tripOf([]), around)?.id;
+    const pick = (depthM: number) =>
+      mixFor(dive('d', '2027-03-01T08:00', depthM, 20), guide, tripOf([]), around)?.id;
     expect(pick(28)).toBe('ean36');
     expect(pick(30)).toBe('ean32');
     expect(pick(40)).toBe('air');
@@ -95,7 +102,9 @@ describe('ledger', () => {
   });
 
   it('halves the single-exposure clock every 90 minutes at the surface', () => {
-    const [first, second] = only(tripOf([dive('d1', '2027-03-01T08:00', 25, 30), dive('d2', '2027-03-01T11:00', 15, 30)])).entries;
+    const [first, second] = only(
+      tripOf([dive('d1', '2027-03-01T08:00', 25, 30), dive('d2', '2027-03-01T11:00', 15, 30)]),
+    ).entries;
     expect(second!.cns.before).toBeCloseTo(first!.cns.after! * 2 ** (-second!.intervalMin! / 90), 12);
   });
 
@@ -120,18 +129,35 @@ describe('ledger', () => {
   });
 
   it('leaves a dive out that no mix may go to, and goes on as if it were not made', () => {
-    const without = only(tripOf([dive('d1', '2027-03-01T08:00', 20, 30), dive('d3', '2027-03-01T14:00', 20, 30)]));
+    const without = only(
+      tripOf([dive('d1', '2027-03-01T08:00', 20, 30), dive('d3', '2027-03-01T14:00', 20, 30)]),
+    );
     const withIt = only(
-      tripOf([dive('d1', '2027-03-01T08:00', 20, 30), dive('d2', '2027-03-01T11:00', 70, 20), dive('d3', '2027-03-01T14:00', 20, 30)]),
+      tripOf([
+        dive('d1', '2027-03-01T08:00', 20, 30),
+        dive('d2', '2027-03-01T11:00', 70, 20),
+        dive('d3', '2027-03-01T14:00', 20, 30),
+      ]),
     );
     const left = withIt.entries[1]!;
-    expect([left.isMade, left.mix, left.noStopMin, left.po2Bar, left.gas.usedL]).toEqual([false, null, null, null, null]);
+    expect([left.isMade, left.mix, left.noStopMin, left.po2Bar, left.gas.usedL]).toEqual([
+      false,
+      null,
+      null,
+      null,
+      null,
+    ]);
     expect(withIt.entries[2]!.tensionsBefore).toEqual(without.entries[1]!.tensionsBefore);
     expect(withIt.days[0]!.dives).toBe(2);
   });
 
   it('has no oxygen clock above 1.6 bar, nor on the dives after it', () => {
-    const own = only(tripOf([dive('d1', '2027-03-01T08:00', 45, 10, { mix: 'ean36' }), dive('d2', '2027-03-01T14:00', 15, 30)]));
+    const own = only(
+      tripOf([
+        dive('d1', '2027-03-01T08:00', 45, 10, { mix: 'ean36' }),
+        dive('d2', '2027-03-01T14:00', 15, 30),
+      ]),
+    );
     expect(own.entries[0]!.po2Bar!).toBeGreaterThan(1.6);
     expect(own.entries.map((entry) => entry.cns.after)).toEqual([null, null]);
     expect(own.entries.map((entry) => entry.cns.day)).toEqual([null, null]);
@@ -145,11 +171,16 @@ describe('ledger', () => {
     expect(past.isPastLimit).toBe(true);
     const stopMin = past.stops!.reduce((sum, stop) => sum + stop.min, 0);
     expect(past.surfacesMin - past.startMin).toBeCloseTo(25 + 36 / 9 + stopMin, 9);
-    expect(past.legs.filter((leg) => leg.kind === 'stop').map((leg) => leg.toM)).toEqual(past.stops!.map((stop) => stop.depthM));
+    expect(past.legs.filter((leg) => leg.kind === 'stop').map((leg) => leg.toM)).toEqual(
+      past.stops!.map((stop) => stop.depthM),
+    );
   });
 
   it('sees a level that ended past its own limit, though the last level is inside', () => {
-    const legs = [{ depthM: 36, min: 25 }, { depthM: 9, min: 60 }];
+    const legs = [
+      { depthM: 36, min: 25 },
+      { depthM: 9, min: 60 },
+    ];
     const entry = only(tripOf([dive('d1', '2027-03-01T08:00', 36, 85, { mix: 'air', legs })])).entries[0]!;
     expect(entry.levelsPastLimitM).toEqual([36]);
     expect(entry.isPastLimit).toBe(true);
@@ -159,7 +190,8 @@ describe('ledger', () => {
     const high = { water: { density: 'fresh' as const, altitudeM: 2000 } };
     const dives = [dive('d1', '2027-03-01T08:00', 18, 30)];
     const settled = only(tripOf(dives, high)).entries[0]!;
-    const arrived = only(tripOf(dives, { ...high, party: [{ ...guide, arrivedAt: '2027-03-01T06:00' }] })).entries[0]!;
+    const arrived = only(tripOf(dives, { ...high, party: [{ ...guide, arrivedAt: '2027-03-01T06:00' }] }))
+      .entries[0]!;
     expect(arrived.tensionsBefore[15]!).toBeGreaterThan(settled.tensionsBefore[15]!);
     expect(arrived.noStopMin!).toBeLessThan(settled.noStopMin!);
     expect(arrived.intervalMin).toBeNull();
@@ -167,7 +199,9 @@ describe('ledger', () => {
 
   it('counts dives done before the trip like its own', () => {
     const earlier = { id: 'e1', startsAt: '2027-02-28T16:00', depthM: 30, bottomMin: 20, mix: 'air' };
-    const arriving = tripOf([dive('d2', '2027-03-01T08:00', 20, 30)], { party: [{ ...guide, before: [earlier] }] });
+    const arriving = tripOf([dive('d2', '2027-03-01T08:00', 20, 30)], {
+      party: [{ ...guide, before: [earlier] }],
+    });
     const asOne = tripOf([
       dive('d1', '2027-02-28T16:00', 30, 20, { mix: 'air' }),
       dive('d2', '2027-03-01T08:00', 20, 30),
@@ -182,25 +216,37 @@ describe('ledger', () => {
 
   it('breathes what was analysed and dives what was dived', () => {
     const asDived = [{ o2: 0.31 }, { by: 'guide', depthM: 26, bottomMin: 33, startsAt: '2027-03-01T08:20' }];
-    const entry = only(tripOf([dive('d1', '2027-03-01T08:00', 28, 25, { mix: 'ean32', asDived })])).entries[0]!;
-    expect([entry.o2, entry.depthM, entry.bottomMin, entry.isAsDived, entry.isAnalysed]).toEqual([0.31, 26, 33, true, true]);
+    const entry = only(tripOf([dive('d1', '2027-03-01T08:00', 28, 25, { mix: 'ean32', asDived })]))
+      .entries[0]!;
+    expect([entry.o2, entry.depthM, entry.bottomMin, entry.isAsDived, entry.isAnalysed]).toEqual([
+      0.31,
+      26,
+      33,
+      true,
+      true,
+    ]);
     expect(wallText(entry.startMin)).toBe('2027-03-01T08:20');
   });
 
   it('counts a dive that was made on a gas of its own, though "auto" finds none for the plan', () => {
     const planned = dive('d1', '2027-03-01T08:00', 70, 20);
-    const made = only(tripOf([{ ...planned, asDived: [{ o2: 0.25, depthM: 40, bottomMin: 10 }] }])).entries[0]!;
+    const made = only(tripOf([{ ...planned, asDived: [{ o2: 0.25, depthM: 40, bottomMin: 10 }] }]))
+      .entries[0]!;
     expect([made.isMade, made.o2, made.isAnalysed]).toEqual([true, 0.25, true]);
     expect(only(tripOf([planned])).entries[0]!.isMade).toBe(false);
   });
 
   it('is planned still where only the cylinder has been analysed', () => {
-    const entry = only(tripOf([dive('d1', '2027-03-01T08:00', 28, 25, { asDived: [{ o2: 0.31 }] })])).entries[0]!;
+    const entry = only(tripOf([dive('d1', '2027-03-01T08:00', 28, 25, { asDived: [{ o2: 0.31 }] })]))
+      .entries[0]!;
     expect([entry.isAsDived, entry.isAnalysed, entry.o2]).toEqual([false, true, 0.31]);
   });
 
   it('gives no time to what required stops run over', () => {
-    const dives = [dive('d1', '2027-03-01T08:00', 39, 40, { mix: 'air' }), dive('d2', '2027-03-01T09:00', 12, 20)];
+    const dives = [
+      dive('d1', '2027-03-01T08:00', 39, 40, { mix: 'air' }),
+      dive('d2', '2027-03-01T09:00', 12, 20),
+    ];
     const [first, second] = only(tripOf(dives)).entries;
     expect(second!.intervalMin!).toBeLessThan(0);
     expect(second!.tensionsBefore).toEqual(first!.tensionsAfter);
@@ -214,14 +260,21 @@ describe('ledger', () => {
   it('counts a diver as clear when each compartment is within 1 % of its limit', () => {
     const trip = tripOf([dive('d1', '2027-03-01T08:00', 30, 20)]);
     const own = only(trip);
-    const next = diverLedger(
-      tripOf([trip.dives[0]!, dive('d2', wallText(own.clearAtMin!), 5, 10)]),
-      guide,
-    ).entries[1]!;
+    const next = diverLedger(tripOf([trip.dives[0]!, dive('d2', wallText(own.clearAtMin!), 5, 10)]), guide)
+      .entries[1]!;
     const rest = 0.79 * (1.01325 - 0.0627);
     const shares = next.tensionsBefore.map((tension, i) => (tension - rest) / limit(i));
     function limit(i: number): number {
-      const [a, b] = [[1.1696, 1, 0.8618, 0.7562, 0.62, 0.5043, 0.441, 0.4, 0.375, 0.35, 0.3295, 0.3065, 0.2835, 0.261, 0.248, 0.2327][i]!, [0.5578, 0.6514, 0.7222, 0.7825, 0.8126, 0.8434, 0.8693, 0.891, 0.9092, 0.9222, 0.9319, 0.9403, 0.9477, 0.9544, 0.9602, 0.9653][i]!];
+      const [a, b] = [
+        [
+          1.1696, 1, 0.8618, 0.7562, 0.62, 0.5043, 0.441, 0.4, 0.375, 0.35, 0.3295, 0.3065, 0.2835, 0.261,
+          0.248, 0.2327,
+        ][i]!,
+        [
+          0.5578, 0.6514, 0.7222, 0.7825, 0.8126, 0.8434, 0.8693, 0.891, 0.9092, 0.9222, 0.9319, 0.9403,
+          0.9477, 0.9544, 0.9602, 0.9653,
+        ][i]!,
+      ];
       return 1.01325 + 0.8 * (a + 1.01325 / b - 1.01325) - rest;
     }
     expect(Math.max(...shares)).toBeLessThanOrEqual(0.01);
@@ -253,7 +306,13 @@ describe('roomOf', () => {
       mixes: [{ id: 'rich', o2: 1, costPerFill: 0 }],
     });
     expect(room(oxygenBound).minLimit).toBe('cns');
-    const dayBound = { ...oxygenBound, dives: [{ ...oxygenBound.dives[0]!, bottomMin: 110 }, dive('d2', '2027-03-01T18:00', 5, 60, { mix: 'rich' })] };
+    const dayBound = {
+      ...oxygenBound,
+      dives: [
+        { ...oxygenBound.dives[0]!, bottomMin: 110 },
+        dive('d2', '2027-03-01T18:00', 5, 60, { mix: 'rich' }),
+      ],
+    };
     expect(room(dayBound, 1).minLimit).toBe('cns-day');
   });
 
@@ -267,7 +326,14 @@ describe('roomOf', () => {
 
   it('has nothing to say of an interval before a first dive, or of a dive that is not made', () => {
     expect(room(tripOf([dive('d1', '2027-03-01T08:00', 30, 15)])).earlierMin).toBeNull();
-    expect(Object.values(room(tripOf([dive('d1', '2027-03-01T08:00', 70, 15)])))).toEqual([null, null, null, null, null, null]);
+    expect(Object.values(room(tripOf([dive('d1', '2027-03-01T08:00', 70, 15)])))).toEqual([
+      null,
+      null,
+      null,
+      null,
+      null,
+      null,
+    ]);
   });
 });
 

@@ -25,7 +25,9 @@ describe('the mixes on board', () => {
     expect(addMix(0.3).ok).toBe(true);
     const added = mixes().at(-1)!;
     expect(added.o2).toBe(0.3);
-    const prices = mixes().filter(({ o2 }) => o2 === 0.28 || o2 === 0.32).map((mix) => mix.costPerFill);
+    const prices = mixes()
+      .filter(({ o2 }) => o2 === 0.28 || o2 === 0.32)
+      .map((mix) => mix.costPerFill);
     expect(added.costPerFill).toBeGreaterThan(Math.min(...prices));
     expect(added.costPerFill).toBeLessThan(Math.max(...prices));
     addMix(0.3);

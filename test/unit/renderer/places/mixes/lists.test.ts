@@ -3,7 +3,15 @@ import { compareMixes, compareSites } from '../../../../../core/mixes/compare';
 import type { StockList } from '../../../../../core/mixes/stock';
 import { demoTrip } from '../../../../../core/trip/demo-trip';
 import { ledger } from '../../../../../core/trip/ledger';
-import { gainText, listName, moneyText, noStopText, richestText, roomText, whyText } from '../../../../../renderer/places/mixes/mixes-words';
+import {
+  gainText,
+  listName,
+  moneyText,
+  noStopText,
+  richestText,
+  roomText,
+  whyText,
+} from '../../../../../renderer/places/mixes/mixes-words';
 import { shownMin, sortedRows } from '../../../../../renderer/places/mixes/site-sort';
 import { usefulLists } from '../../../../../renderer/places/mixes/useful-lists';
 
@@ -21,7 +29,10 @@ describe('sortedRows', () => {
     for (const inTrip of [true, false]) {
       const id = trip.mixes.at(-1)!.id;
       const times = sortedRows(rows, `mix:${id}`, false, inTrip).map((row) =>
-        shownMin(row.cells.find(({ mix }) => mix.id === id)!, inTrip),
+        shownMin(
+          row.cells.find(({ mix }) => mix.id === id)!,
+          inTrip,
+        ),
       );
       expect(times).toEqual(times.toSorted((a, b) => a - b));
     }
@@ -34,7 +45,11 @@ describe('sortedRows', () => {
 });
 
 describe('usefulLists', () => {
-  const list = (percents: readonly number[], unusedPercents: readonly number[], isBest = true): StockList => ({
+  const list = (
+    percents: readonly number[],
+    unusedPercents: readonly number[],
+    isBest = true,
+  ): StockList => ({
     percents,
     unusedPercents,
     isBest,
@@ -45,7 +60,12 @@ describe('usefulLists', () => {
     fills: 5,
   });
   it('reduces each list to what is breathed, and tells each once', () => {
-    const told = usefulLists([list([21, 34], [21]), list([32, 34], [32]), list([28, 34], []), list([30, 31], [], false)]);
+    const told = usefulLists([
+      list([21, 34], [21]),
+      list([32, 34], [32]),
+      list([28, 34], []),
+      list([30, 31], [], false),
+    ]);
     expect(told.map(({ percents }) => percents)).toEqual([[34], [28, 34]]);
     expect(told.every(({ unusedPercents }) => unusedPercents.length === 0)).toBe(true);
   });
