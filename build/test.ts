@@ -44,6 +44,10 @@ function lint(): Tally {
   return one(run([at('node_modules/oxlint/bin/oxlint'), '--deny-warnings']));
 }
 
+function format(): Tally {
+  return one(run([at('node_modules/oxfmt/bin/oxfmt'), '--check']));
+}
+
 function vitest(): Tally {
   const file = join(reports, 'vitest.json');
   const hasPassed = run([
@@ -84,6 +88,7 @@ const CHECKS: readonly { readonly name: string; readonly run: () => Tally; reado
     { name: 'layers', run: () => script('build/checks/layers.ts') },
     { name: 'sources', run: () => script('build/checks/sources.ts') },
     { name: 'lint', run: lint },
+    { name: 'format', run: format },
     { name: 'vitest', run: vitest },
     { name: 'bundle', run: () => script('build/bundle.ts') },
     { name: 'playwright', run: playwright, needsBrowser: true },
