@@ -27,47 +27,50 @@ function limitAtLevel(stay: LastLevelStay, i: number): number {
 }
 
 /**
+ * Minutes at the level until one compartment meets its limit: ln(1 + (L - p) / (I - L)) / k.
+ * @returns Infinity where it never does, -Infinity where it is past it on arrival
+ */
+function minutesToLimit(stay: LastLevelStay, i: number): number {
+  const limit = limitAtLevel(stay, i);
+  const tension = stay.arrivalTensions[i]!;
+  if (tension > limit) return -Infinity;
+  if (stay.inspiredN2Bar <= limit) return Infinity;
+  return Math.log1p((limit - tension) / (stay.inspiredN2Bar - limit)) / RATES_PER_MIN[i]!;
+}
+
+/**
  * The no-stop limit: the longest bottom time, descent and earlier levels included, from which a direct
- * ascent never passes the tolerated tension. Closed form, 16 logarithms:
- *
- *     t = ln(1 + (L - p) / (I - L)) / k      over compartments with I > L, the smallest of them
- *
+ * ascent never passes the tolerated tension. Closed form, 16 logarithms, the smallest of them over the
+ * compartments.
  * @returns minutes, exact; Infinity where no compartment ever meets its limit; 0 when one is past it on
  *   arrival already
  * Source: Haldane's solution for t; tolerated tension after Baker 1998; the rule of 0 is this project's.
  */
 export function noStopLimitMin(stay: LastLevelStay): number {
   let shortest = Infinity;
-  for (let i = 0; i < COMPARTMENT_COUNT; i += 1) {
-    const limit = limitAtLevel(stay, i);
-    const tension = stay.arrivalTensions[i]!;
-    if (tension > limit) return 0;
-    if (stay.inspiredN2Bar > limit) {
-      const min = Math.log1p((limit - tension) / (stay.inspiredN2Bar - limit)) / RATES_PER_MIN[i]!;
-      if (min < shortest) shortest = min;
-    }
-  }
-  return stay.arrivalMin + shortest;
+  for (let i = 0; i < COMPARTMENT_COUNT; i += 1) shortest = Math.min(shortest, minutesToLimit(stay, i));
+  return shortest === -Infinity ? 0 : stay.arrivalMin + shortest;
 }
 
-/** The compartment (1 to 16) that sets the limit, its tensions and pressures; null where there is none. */
+/** The compartment (1 to 16) that sets the limit, its tension and limit at the level; null where there is none. */
 export function limitingCompartment(stay: LastLevelStay): {
   readonly compartment: number;
   readonly tensionBar: number;
   readonly limitBar: number;
 } | null {
-  let found: { compartment: number; tensionBar: number; limitBar: number } | null = null;
+  let limiting = -1;
   let shortest = Infinity;
   for (let i = 0; i < COMPARTMENT_COUNT; i += 1) {
-    const limitBar = limitAtLevel(stay, i);
-    const tensionBar = stay.arrivalTensions[i]!;
-    if (tensionBar > limitBar) return { compartment: i + 1, tensionBar, limitBar };
-    if (stay.inspiredN2Bar <= limitBar) continue;
-    const min = Math.log1p((limitBar - tensionBar) / (stay.inspiredN2Bar - limitBar)) / RATES_PER_MIN[i]!;
+    const min = minutesToLimit(stay, i);
     if (min < shortest) {
       shortest = min;
-      found = { compartment: i + 1, tensionBar, limitBar };
+      limiting = i;
     }
   }
-  return found;
+  if (limiting === -1) return null;
+  return {
+    compartment: limiting + 1,
+    tensionBar: stay.arrivalTensions[limiting]!,
+    limitBar: limitAtLevel(stay, limiting),
+  };
 }

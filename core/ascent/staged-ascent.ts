@@ -59,7 +59,8 @@ export function stagedAscent(
   around: Surroundings,
 ): readonly Stop[] | null {
   const { column } = around;
-  const deepestStopM = Math.floor((fromM - 1e-9) / STOP_STEP_M) * STOP_STEP_M;
+  // A level that lies on a stop's depth may be that stop: there is no travel to it.
+  const deepestStopM = Math.floor(fromM / STOP_STEP_M) * STOP_STEP_M;
   let firstM = STOP_STEP_M;
   let now = tensions;
   for (; firstM <= deepestStopM; firstM += STOP_STEP_M) {

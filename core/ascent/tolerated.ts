@@ -36,15 +36,14 @@ export function ceilingBar(tensionsBar: Lanes, gradientFactor: number): number {
   for (let i = 0; i < COMPARTMENT_COUNT; i += 1) {
     const { aBar, b } = COMPARTMENTS[i]!;
     const bar = (tensionsBar[i]! - gradientFactor * aBar) / (1 - gradientFactor + gradientFactor / b);
-    if (bar > ceiling) ceiling = bar;
+    ceiling = Math.max(ceiling, bar);
   }
   return ceiling;
 }
 
 /** True where no compartment is above its limit; equality is inside. */
 export function isWithin(tensionsBar: Lanes, limitsBar: Lanes): boolean {
-  for (let i = 0; i < COMPARTMENT_COUNT; i += 1) if (tensionsBar[i]! > limitsBar[i]!) return false;
-  return true;
+  return tensionsBar.every((tensionBar, i) => tensionBar <= limitsBar[i]!);
 }
 
 /**

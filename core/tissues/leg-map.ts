@@ -2,10 +2,15 @@ import type { Leg } from '../profile';
 import { type AffineMap, identity } from './affine-map';
 import { COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN, TIME_CONSTANTS_MIN } from './compartments';
 
+interface Lanewise {
+  readonly decay: number[];
+  readonly uptake: number[];
+}
+
 /**
- * Carries a map on over a stretch with linearly changing pressure: Schreiner's solution, Haldane's where it
- * is level. Changes the two arrays, which only this file holds while a map is being made. Written so that
- * cutting a stretch in two changes nothing beyond rounding:
+ * Carries a map on over a stretch with linearly changing pressure, into `made`, which may be the map itself:
+ * Schreiner's solution, Haldane's where it is level. Written so that cutting a stretch in two changes nothing
+ * beyond rounding:
  *
  *     after = before e^-kt + A0 (-expm1(-kt)) + R (kt + expm1(-kt)) / k
  *
@@ -13,17 +18,25 @@ import { COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN, TIME_CONSTANTS_MIN } fro
  * where kt is small, but none of the sum's: it errs by an ulp of R t, the pressure gone through. (The textbook
  * form subtracts R / k, a thousand times larger, and loses three.) One expm1 a compartment.
  */
-function carryOn(decay: number[], uptake: number[], fromBar: number, toBar: number, min: number): void {
+function carryOn(map: AffineMap, made: Lanewise, fromBar: number, toBar: number, min: number): void {
   const startBar = inspiredBar(fromBar);
   const rateBarPerMin = (toBar - fromBar) / min;
+  const { decay, uptake } = map;
+  const { decay: madeDecay, uptake: madeUptake } = made;
   for (let i = 0; i < COMPARTMENT_COUNT; i += 1) {
     const k = RATES_PER_MIN[i]!;
     const lost = Math.expm1(-k * min);
     const left = 1 + lost;
-    decay[i]! *= left;
-    uptake[i] =
+    madeUptake[i] =
       left * uptake[i]! - startBar * lost + rateBarPerMin * (k * min + lost) * TIME_CONSTANTS_MIN[i]!;
+    madeDecay[i] = left * decay[i]!;
   }
+}
+
+function newLanes(): Lanewise {
+  // Made here and filled with doubles at once: a copy of the identity's ones and zeros would be made of
+  // integers first, which costs more than the arithmetic.
+  return { decay: new Array<number>(COMPARTMENT_COUNT), uptake: new Array<number>(COMPARTMENT_COUNT) };
 }
 
 /**
@@ -36,10 +49,9 @@ function carryOn(decay: number[], uptake: number[], fromBar: number, toBar: numb
  */
 export function stretchMap(fromBar: number, toBar: number, min: number): AffineMap {
   if (min === 0) return identity;
-  const decay = [...identity.decay];
-  const uptake = [...identity.uptake];
-  carryOn(decay, uptake, fromBar, toBar, min);
-  return { decay, uptake };
+  const made = newLanes();
+  carryOn(identity, made, fromBar, toBar, min);
+  return made;
 }
 
 /**
@@ -48,10 +60,14 @@ export function stretchMap(fromBar: number, toBar: number, min: number): AffineM
  * Source: as `stretchMap` and `compose`.
  */
 export function legsMap(legs: readonly Leg[], before: AffineMap = identity): AffineMap {
-  const decay = [...before.decay];
-  const uptake = [...before.uptake];
-  for (const leg of legs) if (leg.min > 0) carryOn(decay, uptake, leg.fromBar, leg.toBar, leg.min);
-  return { decay, uptake };
+  const made = newLanes();
+  let map = before;
+  for (const leg of legs) {
+    if (leg.min === 0) continue;
+    carryOn(map, made, leg.fromBar, leg.toBar, leg.min);
+    map = made;
+  }
+  return map;
 }
 
 /**

@@ -44,10 +44,11 @@ export function printLine(line: BenchLine): boolean {
   const isKept =
     (line.atMost === undefined || ratio <= line.atMost) &&
     (line.fasterBy === undefined || 1 / ratio >= line.fasterBy);
+  const kept = line.atMost ?? line.fasterBy;
+  const isFaster = line.fasterBy !== undefined || (line.atMost === undefined && ratio < 0.1);
   const told =
-    line.fasterBy === undefined
-      ? `${ratio.toFixed(2)} x${line.atMost === undefined ? '' : `, at most ${line.atMost}`}`
-      : `${(1 / ratio).toFixed(0)} times faster, at least ${line.fasterBy}`;
+    (isFaster ? `${(1 / ratio).toFixed(0)} times faster` : `${ratio.toFixed(2)} x`) +
+    (kept === undefined ? '' : `, at ${isFaster ? 'least' : 'most'} ${kept}`);
   console.log(
     `${isKept ? '  ' : '! '}${line.what}: ${figure(line.ms)}; ${line.floor}: ${figure(line.floorMs)} (${told})`,
   );

@@ -17,8 +17,10 @@ export async function benchTripFile(): Promise<readonly BenchLine[]> {
   const edit = (): void => {
     turn += 1;
     const at = turn % edited.dives.length;
+    // Down on one round and up on the next, so that a fast machine does not sink a dive out of range.
+    const byM = Math.floor(turn / edited.dives.length) % 2 === 0 ? 0.5 : -0.5;
     const dives = edited.dives.map((dive, index) =>
-      index === at ? { ...dive, depthM: dive.depthM + (turn % 2 === 0 ? 0.5 : -0.5) } : dive,
+      index === at ? { ...dive, depthM: dive.depthM + byM } : dive,
     );
     edited = { ...edited, dives };
     if (checkTrip(edited).length > 0) throw new Error('the edit was to be accepted');

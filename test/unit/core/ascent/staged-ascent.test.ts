@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { limitingCompartment, noStopLimitMin } from '../../../../core/ascent/no-stop-limit';
 import { stagedAscent } from '../../../../core/ascent/staged-ascent';
 import { surroundings } from '../../../../core/profile';
-import { applyMap } from '../../../../core/tissues/affine-map';
+import { applyMap, identity } from '../../../../core/tissues/affine-map';
 import { COMPARTMENT_COUNT, restTensions } from '../../../../core/tissues/compartments';
 import { newDivePlan } from '../../../../core/trip/dive-plan';
 import { lastLevelStay, surfaceLimits } from '../../../../core/trip/entry';
@@ -16,6 +16,8 @@ const around = surroundings(waterColumn({ density: 'gauge', altitudeM: 0 }), {
 });
 const rest = restTensions(around.column.surfaceBar);
 const AIR = 0.79;
+
+const filled = (value: number): number[] => new Array<number>(COMPARTMENT_COUNT).fill(value);
 
 function leaving(depthM: number, bottomMin: number): readonly number[] {
   return applyMap(newDivePlan({ depthM, bottomMin }, around).toLeaving, rest, AIR);
@@ -40,17 +42,46 @@ describe('stagedAscent', () => {
   });
 
   it('has none to offer from a level too shallow for a stop', () => {
-    expect(
-      stagedAscent(new Array<number>(COMPARTMENT_COUNT).fill(4), 3, AIR, { low: 0.3, high: 0.3 }, around),
-    ).toBeNull();
+    expect(stagedAscent(filled(4), 2.9, AIR, { low: 0.3, high: 0.3 }, around)).toBeNull();
   });
 
-  it('has none to offer where the gas itself would go on loading a tissue past its limit', () => {
-    // A factor of 0 tolerates no more than ambient pressure, and 99 % nitrogen keeps the tissues above the
-    // surface's for good.
-    expect(
-      stagedAscent(new Array<number>(COMPARTMENT_COUNT).fill(3), 30, 0.99, { low: 0, high: 0 }, around),
-    ).toBeNull();
+  it('may wait at the level itself where that lies on the depth of a stop', () => {
+    const loaded = filled(0.8).with(0, 3);
+    expect(stagedAscent(loaded, 6, AIR, { low: 0.6, high: 0.8 }, around)![0]!.depthM).toBe(6);
+    expect(stagedAscent(loaded, 5.9, AIR, { low: 0.6, high: 0.8 }, around)).toBeNull();
+  });
+
+  it('has none to offer where the gas itself holds a tissue above its limit', () => {
+    // Nothing above ambient pressure is tolerated at the surface, and 99 % nitrogen at 3 m is more than that.
+    expect(stagedAscent(filled(1.5), 12, 0.99, { low: 1, high: 0 }, around)).toBeNull();
+  });
+
+  it('has none to offer where one tissue loads past its limit while another is waited for', () => {
+    // By hand: at 3 m 95 % nitrogen gives 1.19 bar. The first compartment (limit 1.21 on surfacing) needs 27
+    // minutes to come down to it, in which the fourth (limit 1.12) rises from 1.05 to 1.14.
+    const tensions = filled(0.9).with(0, 2.2).with(3, 1.05);
+    expect(stagedAscent(tensions, 4, 0.95, { low: 0.9, high: 0.1 }, around)).toBeNull();
+    expect(stagedAscent(tensions.with(3, 0.5), 4, 0.95, { low: 0.9, high: 0.1 }, around)).not.toBeNull();
+  });
+
+  it('waits no longer than a day', () => {
+    // The slowest compartment comes from 1.5 bar to 1.04 on 1.0: 635 / ln 2 * ln(0.5 / 0.04) is over a day and a half.
+    expect(stagedAscent(filled(0.9).with(15, 1.5), 4, 0.8, { low: 0.9, high: 0.1 }, around)).toBeNull();
+  });
+});
+
+describe('noStopLimitMin', () => {
+  it('is the arrival itself where a tissue arrives exactly at its limit, and 0 a hair past it', () => {
+    const stay = {
+      arrivalTensions: filled(2),
+      arrivalMin: 5,
+      inspiredN2Bar: 3,
+      directAscent: identity,
+      n2Fraction: AIR,
+      limits: filled(2),
+    };
+    expect(noStopLimitMin(stay)).toBe(5);
+    expect(noStopLimitMin({ ...stay, arrivalTensions: filled(2 + 1e-12) })).toBe(0);
   });
 });
 
