@@ -84,6 +84,13 @@ function intervalWords(min: number): string {
     : `${Math.floor(hours / 24)} days ${hours % 24} h`;
 }
 
+/** Told only where it lies on the dive's own day. */
+function earliestWords(entry: Entry, earlierMin: number | null): readonly string[] {
+  if (earlierMin === null) return [];
+  const [date, clock] = wallText(entry.startMin - earlierMin).split('T');
+  return date === wallText(entry.startMin).slice(0, 10) ? [`Earliest ${clock}`] : [];
+}
+
 /** All that has to stand on the page of one dive. */
 function expected(trip: Trip, mine: DiverLedger, entry: Entry): readonly string[] {
   const carry = mine.carries[mine.entries.indexOf(entry) - 1] ?? mine.start;
@@ -105,7 +112,7 @@ function expected(trip: Trip, mine: DiverLedger, entry: Entry): readonly string[
     `Turn ${barUp(entry.gas.turnBar)}`,
     `Minimum ${barUp(entry.gas.minimumBar)}`,
     entry.intervalMin === null ? 'First dive' : `Interval ${intervalWords(entry.intervalMin)}`,
-    ...(room.earlierMin === null ? [] : [`Earliest ${wallText(entry.startMin - room.earlierMin).slice(11)}`]),
+    ...earliestWords(entry, room.earlierMin),
     ...(entry.stops ?? []).map((stop) => `${stop.depthM} m ${stop.min} min`),
   ];
 }
