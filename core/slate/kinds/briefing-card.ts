@@ -1,28 +1,119 @@
-import { joined, NONE, words, type Figure } from '../figures';
+import { down, joined, NONE, words, type Figure } from '../figures';
 import type { SlateDive } from '../contents';
-import { rule, space, stack, table, type Block, type Column, type Setter, type TextStyle } from '../layout';
+import { beside, rule, space, stack, table, type Block, type Column, type TextStyle } from '../layout';
 import { heading } from '../page-frame';
+import { pairs, type Sizes } from '../pairs';
 
 /** One dive of the party's day. */
 export interface PartyDive {
   readonly number: number;
-  readonly rows: readonly { readonly name: string; readonly dive: SlateDive }[];
+  readonly rows: readonly DiverRow[];
 }
 
-function numbers(figures: readonly Figure[]): string {
-  return figures.map((figure) => figure.value).join(' / ');
+interface DiverRow {
+  readonly name: string;
+  readonly dive: SlateDive;
 }
 
-function unitsOf(figures: readonly Figure[]): string {
-  return figures.map((figure) => figure.unit).join(' / ');
+/**
+ * How a card puts its divers, from the widest to the narrowest: a row each; a row each with what is alike for
+ * all said once above; the name on a line of its own over the figures; the figures one after the other with
+ * their labels. Each says the same.
+ */
+export const CARD_FORMS = ['rows', 'rows of differences', 'under names', 'labelled'] as const;
+
+export type CardForm = (typeof CARD_FORMS)[number];
+
+/** What is said of each diver, in this order. */
+interface CardColumn {
+  /** Two lines over a column. */
+  readonly head: string;
+  readonly unit: (of: SlateDive) => string;
+  readonly cell: (of: SlateDive) => string;
+  /** The same where it stands alone. */
+  readonly label: string;
+  /** null: said with another. */
+  readonly words: (of: SlateDive) => string | null;
+  readonly align: 'left' | 'right';
+  /** Planned alike for many: may be said once where it is. */
+  readonly isCommon?: true;
 }
 
-/** The diver with the least room of a dive; null for a single diver or where nobody has a figure. */
-function tightest(dive: PartyDive): string | null {
-  const known = dive.rows.filter(({ dive: each }) => each.roomMin !== null);
-  if (known.length < 2) return null;
-  return known.reduce((least, row) => (row.dive.roomMin! < least.dive.roomMin! ? row : least)).dive.entry
-    .diver.id;
+function figureColumn(
+  head: string,
+  label: string,
+  of: (dive: SlateDive) => readonly Figure[],
+  unit = (dive: SlateDive): string =>
+    of(dive)
+      .map((figure) => figure.unit)
+      .join(' / '),
+): CardColumn {
+  const cell = (dive: SlateDive): string =>
+    of(dive)
+      .map((figure) => figure.value)
+      .join(' / ');
+  return { head, label, unit, cell, words: (dive) => joined(of(dive)), align: 'right' };
+}
+
+function wordColumn(head: string, label: string, of: (dive: SlateDive) => string): CardColumn {
+  return { head, label, unit: () => '', cell: of, words: of, align: 'left' };
+}
+
+/** "No limit" has no unit; the column of such figures is in minutes all the same. */
+const inMinutes = (): string => 'min';
+
+/** What the room runs into; null where there is none. */
+function setBy(dive: SlateDive): string | null {
+  return dive.roomLimit ?? (dive.roomMin === null ? null : 'no-stop');
+}
+
+const COLUMNS: readonly CardColumn[] = [
+  { ...wordColumn('mix', '', (dive) => dive.mix), isCommon: true },
+  { ...figureColumn('MOD', 'MOD', (dive) => dive.mod), isCommon: true },
+  {
+    isCommon: true,
+    ...wordColumn('PO2', 'PO2', (dive) => dive.po2),
+    unit: () => 'bar',
+    cell: (dive) => dive.po2.replace(' bar', ''),
+    align: 'right',
+  },
+  figureColumn('no-stop', 'No-stop', (dive) => [dive.noStop], inMinutes),
+  {
+    ...figureColumn('room', 'Room', (dive) => [dive.room], inMinutes),
+    words: (dive) =>
+      [words(dive.room), ...(setBy(dive) === null ? [] : [`set by ${setBy(dive)}`])].join(', '),
+  },
+  { ...wordColumn('set by', '', (dive) => setBy(dive) ?? NONE), words: () => null },
+  { ...figureColumn('fill', 'fill', (dive) => dive.fill), isCommon: true },
+  figureColumn('turn', 'Turn', (dive) => dive.turn),
+  figureColumn('min.', 'Minimum', (dive) => dive.minimum),
+];
+
+/** A name in a row of figures breaks into lines no narrower than this, in type sizes. */
+const NAME_EM = 9;
+
+/** Figures further apart than this lose each other; nearer than that they run together; in type sizes. */
+const GAP_MAX_EM = 2;
+const GAP_MIN_EM = 0.5;
+
+/** Figures under a name stand in from it, in type sizes. */
+const INDENT_EM = 0.8;
+
+/** White over a name that stands on a line of its own, in type sizes. */
+const ABOVE_NAME_EM = 0.25;
+
+/** Room to compare divers by, in whole minutes as printed; one without a figure has less than any. */
+function comparedMin({ dive }: DiverRow): number {
+  if (!dive.entry.isMade) return Infinity;
+  if (dive.roomMin === null) return dive.roomLimit === null ? Infinity : -Infinity;
+  return down(dive.roomMin);
+}
+
+/** The divers with the least room of a dive; none of a diver who dives alone, nor where nobody has a limit. */
+function tightest(dive: PartyDive): readonly DiverRow[] {
+  if (dive.rows.filter((row) => row.dive.entry.isMade).length < 2) return [];
+  const least = Math.min(...dive.rows.map(comparedMin));
+  return least === Infinity ? [] : dive.rows.filter((row) => comparedMin(row) === least);
 }
 
 /** Text of one kind, or each with who has it, where divers differ. */
@@ -30,111 +121,138 @@ function shared(dive: PartyDive, of: (each: SlateDive) => string): string {
   return [...new Set(dive.rows.map((row) => of(row.dive)))].join(' or ');
 }
 
-/** A column of the card: two lines of heading, and what it says of a diver. */
-interface CardColumn {
-  readonly head: string;
-  readonly unit: (of: SlateDive) => string;
-  readonly cell: (of: SlateDive) => string;
-  readonly align: 'left' | 'right';
+interface CardRows {
+  /** Over the first row of each page; nothing where the figures carry their labels. */
+  readonly head: Block;
+  readonly rows: readonly Block[];
 }
 
-function figureColumn(head: string, of: (dive: SlateDive) => readonly Figure[]): CardColumn {
-  return { head, unit: (dive) => unitsOf(of(dive)), cell: (dive) => numbers(of(dive)), align: 'right' };
-}
-
-function wordColumn(head: string, of: (dive: SlateDive) => string): CardColumn {
-  return { head, unit: () => '', cell: of, align: 'left' };
-}
-
-const NARROW_COLUMNS: readonly CardColumn[] = [
-  wordColumn('mix', (dive) => dive.mix),
-  figureColumn('MOD', (dive) => dive.mod),
-  figureColumn('no-stop', (dive) => [{ value: dive.noStop.value, unit: 'min' }]),
-  figureColumn('room', (dive) => [{ value: dive.room.value, unit: 'min' }]),
-  figureColumn('turn', (dive) => dive.turn),
-  figureColumn('min.', (dive) => dive.minimum),
-];
-
-const WIDE_COLUMNS: readonly CardColumn[] = [
-  ...NARROW_COLUMNS.slice(0, 2),
-  { head: 'PO2', unit: () => 'bar', cell: (dive) => dive.po2.replace(' bar', ''), align: 'right' },
-  ...NARROW_COLUMNS.slice(2, 4),
-  wordColumn('set by', (dive) => dive.roomLimit ?? (dive.roomMin === null ? NONE : 'no-stop limit')),
-  figureColumn('fill', (dive) => dive.fill),
-  ...NARROW_COLUMNS.slice(4),
-];
-
-/** The table of a card; null where names would find no place beside the figures. */
-function cardTable(
-  set: Setter,
-  dive: PartyDive,
-  which: readonly CardColumn[],
-  widthPt: number,
-  sizePt: number,
-): readonly Block[] | null {
-  const plain: TextStyle = { font: 'regular', sizePt };
-  const strong: TextStyle = { font: 'bold', sizePt };
+/** Each diver's figures in one form; null where the width does not take it. */
+function cardRows(size: Sizes, dive: PartyDive, form: CardForm): CardRows | null {
+  const { set, widthPt, basePt } = size;
+  const plain: TextStyle = { font: 'regular', sizePt: basePt };
+  const strong: TextStyle = { font: 'bold', sizePt: basePt };
   const least = tightest(dive);
+  const names = dive.rows.map((row) => (least.includes(row) ? `${row.name} (tightest)` : row.name));
+  if (form === 'labelled') {
+    const rows = dive.rows.map((row, i) =>
+      stack([
+        space(basePt * ABOVE_NAME_EM),
+        set.text(names[i]!, strong, widthPt),
+        pairs(
+          size,
+          COLUMNS.flatMap(({ label, words: say }) => {
+            const said = say(row.dive);
+            return said === null ? [] : [[label, said] as const];
+          }),
+        ),
+      ]),
+    );
+    return { head: space(0), rows };
+  }
+  const { alike, others } =
+    form === 'rows of differences' ? partedColumns(dive) : { alike: [], others: COLUMNS };
+  if (form === 'rows of differences' && (alike.length === 0 || dive.rows.length < 2)) return null;
   const made = dive.rows.find((row) => row.dive.entry.isMade)?.dive ?? dive.rows[0]!.dive;
-  const isLeast = dive.rows.map((row) => row.dive.entry.diver.id === least);
-  const names = dive.rows.map((row, i) => (isLeast[i] === true ? `${row.name} (tightest)` : row.name));
-  const body = dive.rows.map(({ dive: each }) => which.map((column) => column.cell(each)));
-  const head = [which.map((column) => column.head), which.map((column) => column.unit(made))];
-  const widths = which.map((_, c) =>
+  const heads = [others.map((column) => column.head), others.map((column) => column.unit(made))];
+  const body = dive.rows.map((row) => others.map((column) => column.cell(row.dive)));
+  const widths = others.map((_, c) =>
     Math.max(
-      ...head.map((row) => set.width(row[c]!, plain)),
+      ...heads.map((row) => set.width(row[c]!, plain)),
       ...body.map((row) => set.width(row[c]!, strong)),
     ),
   );
+  const isUnder = form === 'under names';
   const taken = widths.reduce((sum, width) => sum + width, 0);
-  const leastGap = sizePt * 0.5;
-  const nameWanted = Math.max(...names.map((name) => set.width(name, strong)));
-  const nameWidth = Math.min(nameWanted, widthPt - taken - leastGap * which.length);
-  if (nameWidth < Math.min(nameWanted, sizePt * 5)) return null;
-  // Figures keep near each other and near the name, else the eye loses the row.
-  const gap = Math.min(sizePt * 2, (widthPt - taken - nameWidth) / which.length);
-  const columns: readonly Column[] = [
-    { widthPt: nameWidth, align: 'left' },
-    ...which.map((column, c): Column => ({ widthPt: widths[c]!, align: column.align })),
-  ];
-  const rows = [...head.map((row) => ['', ...row]), ...body.map((row, i) => [names[i]!, ...row])];
-  return table(set, columns, rows, gap, (r) => (isLeast[r - 2] === true ? strong : plain));
+  const gaps = isUnder ? others.length - 1 : others.length;
+  const free = widthPt - taken - GAP_MIN_EM * basePt * gaps;
+  const wanted = Math.max(...names.map((name) => set.width(name, strong)));
+  const before = isUnder ? INDENT_EM * basePt : Math.min(wanted, free);
+  if (isUnder ? free < before : before < Math.min(wanted, NAME_EM * basePt)) return null;
+  const gap = Math.min(GAP_MAX_EM * basePt, (widthPt - taken - before) / gaps);
+  const columns = others.map((column, c): Column => ({ widthPt: widths[c]!, align: column.align }));
+  const left = isUnder ? before : before + gap;
+  const line = (cells: readonly string[], style: TextStyle): Block =>
+    beside([{ block: table(set, columns, [cells], gap, () => style)[0]!, x: left }]);
+  const all = alike.map(({ label, words: say }) => `${label} ${say(made)}`.trim()).join(', ');
+  return {
+    head: stack([
+      ...(alike.length === 0 ? [] : [set.text(`All: ${all}`, strong, widthPt)]),
+      ...heads.map((cells) => line(cells, plain)),
+    ]),
+    rows: dive.rows.map((row, i) => {
+      const style = least.includes(row) ? strong : plain;
+      const figures = line(body[i]!, style);
+      if (isUnder)
+        return stack([space(basePt * ABOVE_NAME_EM), set.text(names[i]!, style, widthPt), figures]);
+      return beside([
+        { block: set.text(names[i]!, style, before), x: 0 },
+        { block: figures, x: 0 },
+      ]);
+    }),
+  };
 }
 
 /**
  * One dive of the whole party: what is planned, and each diver's mix, limits and pressures.
- * @returns null where the width takes no names beside the figures
+ * @param form how the divers are put @param heightPt of a page: a longer card is continued on the next
+ * @returns the card, in as many parts as pages need; null where the width does not take the form
  */
-export function diveCard(set: Setter, dive: PartyDive, widthPt: number, sizePt: number): Block | null {
-  const strong: TextStyle = { font: 'bold', sizePt };
-  const rows =
-    cardTable(set, dive, WIDE_COLUMNS, widthPt, sizePt) ??
-    cardTable(set, dive, NARROW_COLUMNS, widthPt, sizePt);
-  if (rows === null) return null;
+export function diveCard(
+  size: Sizes,
+  dive: PartyDive,
+  form: CardForm,
+  heightPt: number,
+): readonly Block[] | null {
+  const { set, widthPt, basePt } = size;
+  const made = cardRows(size, dive, form);
+  if (made === null) return null;
+  const title = `${dive.number} ${dive.rows[0]!.dive.site}`;
+  const start = shared(dive, (each) => each.startsAt);
+  const plan =
+    `${shared(dive, (each) => joined(each.depth))}, ${shared(dive, (each) => words(each.time))}; ` +
+    `safety stop ${shared(dive, (each) => each.safetyStop)}; all up ${lastUp(dive)}`;
+  const head = stack([
+    heading(set, title, start, widthPt, basePt * 1.3),
+    set.text(plan, { font: 'regular', sizePt: basePt }, widthPt),
+    space(basePt * 0.3),
+    made.head,
+  ]);
+  const again = stack([heading(set, title, 'continued', widthPt, basePt * 1.3), made.head]);
+  const end = rule(widthPt, 0.4, 4);
   const stops = dive.rows.flatMap(({ name, dive: each }) =>
     each.stops === null
       ? []
       : [`${name}: past the limit, ${each.entry.stops === null ? '' : 'stops '}${each.stops}`],
   );
-  return stack([
-    heading(
-      set,
-      `${dive.number} ${dive.rows[0]!.dive.site}`,
-      shared(dive, (each) => each.startsAt),
-      widthPt,
-      sizePt * 1.3,
-    ),
-    set.text(
-      `${shared(dive, (each) => joined(each.depth))}, ${shared(dive, (each) => words(each.time))}; ` +
-        `safety stop ${shared(dive, (each) => each.safetyStop)}; all up ${lastUp(dive)}`,
-      { font: 'regular', sizePt },
-      widthPt,
-    ),
-    space(sizePt * 0.3),
-    ...rows,
-    ...stops.map((text) => set.text(text, strong, widthPt)),
-    rule(widthPt, 0.4, 4),
-  ]);
+  const rows = [
+    ...made.rows,
+    ...stops.map((text) => set.text(text, { font: 'bold', sizePt: basePt }, widthPt)),
+  ];
+  const parts: Block[][] = [];
+  let usedPt = Infinity;
+  for (const row of rows) {
+    if (usedPt + row.heightPt > heightPt) {
+      parts.push([parts.length === 0 ? head : again]);
+      usedPt = parts.at(-1)![0]!.heightPt + end.heightPt;
+    }
+    parts.at(-1)!.push(row);
+    usedPt += row.heightPt;
+  }
+  return parts.map((blocks) => stack([...blocks, end]));
+}
+
+/** The columns whose figure is the same for every diver of a dive, and the others. */
+function partedColumns(dive: PartyDive): {
+  readonly alike: readonly CardColumn[];
+  readonly others: readonly CardColumn[];
+} {
+  const isAlike = ({ isCommon, cell }: CardColumn): boolean =>
+    isCommon === true && new Set(dive.rows.map((row) => cell(row.dive))).size === 1;
+  return {
+    alike: COLUMNS.filter(isAlike),
+    others: COLUMNS.filter((column) => !isAlike(column)),
+  };
 }
 
 function lastUp(dive: PartyDive): string {

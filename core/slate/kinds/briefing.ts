@@ -1,9 +1,10 @@
+import { assert } from '../../result';
 import type { Caution } from '../../trip/ledger-types';
 import { dateOf, slateDays } from '../contents';
 import { beside, rule, stack, type Block, type Setter } from '../layout';
 import { flow, heading, PRINT_MIN_PT, type Draft } from '../page-frame';
 import type { SlateRequest } from '../request';
-import { diveCard, type PartyDive } from './briefing-card';
+import { CARD_FORMS, diveCard, type PartyDive } from './briefing-card';
 
 /** A type size and how many dives stand side by side. */
 interface Way {
@@ -16,8 +17,8 @@ const WAYS: readonly Way[] = [
   { sizePt: 12, perRow: 1 },
   { sizePt: 11, perRow: 1 },
   { sizePt: 10, perRow: 1 },
-  { sizePt: 10, perRow: 2 },
   { sizePt: PRINT_MIN_PT, perRow: 1 },
+  { sizePt: 10, perRow: 2 },
   { sizePt: PRINT_MIN_PT, perRow: 2 },
 ];
 
@@ -81,24 +82,48 @@ function partyDays(request: SlateRequest): readonly PartyDay[] {
   });
 }
 
-/** A list with a title over its first item, so that the title is never left alone at the foot of a page. */
+/**
+ * A list with its title: in one piece where a page takes it, else item by item, the title with the first, so
+ * that it is never left alone at the foot of a page.
+ */
 function listed(
   set: Setter,
   title: string,
   items: readonly string[],
-  widthPt: number,
+  area: { readonly widthPt: number; readonly heightPt: number },
   sizePt: number,
 ): readonly Block[] {
-  const text = (item: string): Block => set.text(item, { font: 'regular', sizePt }, widthPt);
+  const text = (item: string): Block => set.text(item, { font: 'regular', sizePt }, area.widthPt);
   const [first, ...rest] = items;
   if (first === undefined) return [];
-  return [
-    stack([set.text(title, { font: 'bold', sizePt: sizePt * 1.15 }, widthPt), text(first)]),
-    ...rest.map(text),
-  ];
+  const head = stack([set.text(title, { font: 'bold', sizePt: sizePt * 1.15 }, area.widthPt), text(first)]);
+  const blocks = [head, ...rest.map(text)];
+  const whole = stack(blocks, sizePt * 0.2);
+  return whole.heightPt <= area.heightPt ? [whole] : blocks;
 }
 
-/** The day's pages with that many dives side by side; null where that is too narrow or a card too high. */
+/**
+ * The cards of a day, all in one form so that the eye learns it once: the first form that the width takes.
+ * @param heightPt free for a card on a page of its own
+ */
+function dayCards(
+  set: Setter,
+  dives: readonly PartyDive[],
+  widthPt: number,
+  heightPt: number,
+  sizePt: number,
+): readonly (readonly Block[])[] {
+  for (const form of CARD_FORMS) {
+    const cards = dives.flatMap((dive) => {
+      const card = diveCard({ set, widthPt, basePt: sizePt }, dive, form, heightPt);
+      return card === null ? [] : [card];
+    });
+    if (cards.length === dives.length) return cards;
+  }
+  assert(false, 'the narrowest form of a card found no place');
+}
+
+/** The day's pages with that many dives side by side; null where something is higher than a page. */
 function dayPages(
   request: SlateRequest,
   set: Setter,
@@ -113,25 +138,28 @@ function dayPages(
     heading(set, dateOf(day.date), request.ledger.trip.place, widthPt, sizePt * 1.6),
     rule(widthPt, 0.8, 6),
   ]);
+  const available = area.heightPt - head.heightPt;
   const cardWidth = (widthPt - gap * (perRow - 1)) / perRow;
-  const cards: Block[] = [];
-  for (const dive of day.dives) {
-    const card = diveCard(set, dive, cardWidth, sizePt);
-    if (card === null) return null;
-    cards.push(card);
-  }
+  const cards = dayCards(set, day.dives, cardWidth, available, sizePt);
+  // Side by side stand whole cards alone: parts of one would be read across.
+  if (perRow > 1 && cards.some((parts) => parts.length > 1)) return null;
   const rows: Block[] = [];
   for (let i = 0; i < cards.length; i += perRow) {
-    rows.push(beside(cards.slice(i, i + perRow).map((block, c) => ({ block, x: c * (cardWidth + gap) }))));
+    if (perRow === 1) rows.push(...cards[i]!);
+    else {
+      const pair = cards.slice(i, i + perRow).map(([card]) => card!);
+      rows.push(beside(pair.map((block, c) => ({ block, x: c * (cardWidth + gap) }))));
+    }
   }
   const cautions = day.cautions.length === 0 ? ['None beyond those at the foot of this page.'] : day.cautions;
+  const body = { widthPt, heightPt: available };
   const blocks = [
     ...rows,
-    ...listed(set, 'Cautions', cautions, widthPt, sizePt),
-    ...listed(set, 'Before entry, ask', QUESTIONS, widthPt, sizePt),
+    ...listed(set, 'Cautions', cautions, body, sizePt),
+    ...listed(set, 'Before entry, ask', QUESTIONS, body, sizePt),
   ];
   const between = sizePt * 0.4;
-  const pages = flow(blocks, area.heightPt - head.heightPt, between);
+  const pages = flow(blocks, available, between);
   return pages?.map((page) => stack([head, stack(page, between)])) ?? null;
 }
 

@@ -1,8 +1,9 @@
 import type { SlateDive } from '../contents';
 import type { DeeperLonger } from '../deeper-longer';
 import { joined, words, type Figure } from '../figures';
-import { beside, rule, stack, type Block, type Setter, type TextStyle } from '../layout';
+import { beside, rule, stack, type Block, type TextStyle } from '../layout';
 import { fittedSizePt, heading, SLATE_MIN_PT } from '../page-frame';
+import { pairs, type Sizes } from '../pairs';
 import { profileLine } from '../profile-line';
 
 /** A dive with its table, computed once for all the sizes that are tried. */
@@ -19,13 +20,6 @@ export interface DiveParts {
   /** Stands over the second half where that is on a page of its own. */
   readonly again: Block;
   readonly gapPt: number;
-}
-
-/** The width to fill and the type size of plain words on it. */
-export interface Sizes {
-  readonly set: Setter;
-  readonly widthPt: number;
-  readonly basePt: number;
 }
 
 /** A label, the figure under it, and beneath that the same in a second unit where one is asked for. */
@@ -77,32 +71,6 @@ function bigFigures(size: Sizes, dive: SlateDive): Block {
 function roomNote(size: Sizes, dive: SlateDive): readonly (readonly [string, string])[] {
   if (dive.roomLimit === null || roomLabel(size, dive, cellWidth(size).width) !== 'Room') return [];
   return [['Room set by', dive.roomLimit]];
-}
-
-/** "Label value" pairs that flow over as many lines as they need; a pair is never torn apart. */
-export function pairs(size: Sizes, items: readonly (readonly [label: string, value: string])[]): Block {
-  const { set, basePt, widthPt } = size;
-  const plain: TextStyle = { font: 'regular', sizePt: basePt };
-  const strong: TextStyle = { font: 'bold', sizePt: basePt };
-  const gap = basePt * 1.1;
-  const lines: Block[] = [];
-  let cells: { block: Block; x: number }[] = [];
-  let x = 0;
-  for (const [label, value] of items) {
-    const labelWidth = label === '' ? 0 : set.width(`${label} `, plain);
-    const valueWidth = set.width(value, strong);
-    if (x > 0 && x + labelWidth + valueWidth > widthPt) {
-      lines.push(beside(cells));
-      cells = [];
-      x = 0;
-    }
-    if (label !== '') cells.push({ block: set.text(label, plain, labelWidth), x });
-    const left = widthPt - x - labelWidth;
-    cells.push({ block: set.text(value, strong, Math.max(left, basePt * 3)), x: x + labelWidth });
-    x += labelWidth + valueWidth + gap;
-  }
-  if (cells.length > 0) lines.push(beside(cells));
-  return stack(lines);
 }
 
 function intervalLine(dive: SlateDive): readonly (readonly [string, string])[] {

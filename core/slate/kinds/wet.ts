@@ -2,8 +2,9 @@ import { momentText, slateDays, type SlateDay } from '../contents';
 import { deeperLonger } from '../deeper-longer';
 import { rule, space, stack, writingLines, type Block, type Setter } from '../layout';
 import { heading, SLATE_MIN_PT, type Draft } from '../page-frame';
+import { pairs, type Sizes } from '../pairs';
 import type { SlateRequest } from '../request';
-import { diveParts, pairs, type DiveParts, type Sizes, type WetDive } from './wet-dive';
+import { diveParts, type DiveParts, type WetDive } from './wet-dive';
 
 /** Larger type sizes, tried in turn as long as the day takes no page more for it than at the smallest. */
 const LARGER_PT = [12.5, 14, 15.5, 17, 19.5, 22];

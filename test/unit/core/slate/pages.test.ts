@@ -114,6 +114,35 @@ describe('briefing sheet', () => {
     expect(second).not.toContain('tightest');
   });
 
+  it('marks all of several divers who have equally little room', () => {
+    const party = ['Guest 1', 'Guest 2', 'Guest 3'].map((name, i) =>
+      aDiver({ id: `g${i}`, name, gradient: i === 1 ? { low: 0.5, high: 0.8 } : { low: 0.3, high: 0.6 } }),
+    );
+    const trip = aTrip([aDive({ id: 'x', startsAt: '2027-03-06T08:00', depthM: 26 })], { party });
+    const [page] = layoutOf(trip, { kind: 'briefing', paper: aPaper('A4') }).pages.map(wordsOf);
+    expect(page).toContain('Guest 1 (tightest)');
+    expect(page).not.toContain('Guest 2 (tightest)');
+    expect(page).toContain('Guest 3 (tightest)');
+  });
+
+  it('leaves out no figure on narrow paper, and continues a dive of many divers on the next page', () => {
+    const party = Array.from({ length: 12 }, (_, i) => aDiver({ id: `g${i}`, name: `Guest ${i + 1}` }));
+    const trip = aTrip([aDive({ id: 'x', startsAt: '2027-03-06T08:00', depthM: 24 })], { party });
+    for (const paper of ['A6', '4x6in', '60x150mm']) {
+      for (const units of ['metric', 'both'] as const) {
+        const pages = layoutOf(trip, { kind: 'briefing', paper: aPaper(paper), units }).pages.map(wordsOf);
+        const cards = pages.filter((page) => page.includes('Guest '));
+        for (const card of cards) {
+          for (const word of [/PO2/, /MOD/, /set by/, /fill/, /[Tt]urn/]) expect(card, paper).toMatch(word);
+        }
+        expect(cards.join('\n').match(/Guest \d+/g)).toHaveLength(12);
+        const [first, ...others] = cards;
+        expect(first).toContain('08:00');
+        for (const page of others) expect(page).toContain('continued');
+      }
+    }
+  });
+
   it('takes one page for twelve divers and four dives where cautions leave it', () => {
     const party = Array.from({ length: 12 }, (_, i) => aDiver({ id: `g${i}`, name: `Guest ${i}` }));
     const starts = ['07:30', '10:30', '14:00', '17:30'];
