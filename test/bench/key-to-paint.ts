@@ -12,7 +12,7 @@ export interface Press {
   readonly wallMs: number;
   /** Of the page's own thread in that time: other programs on the machine do not lengthen it. */
   readonly workMs: number;
-  /** Of the page's own thread from the press until nothing is left to draw: the curves follow a frame later. */
+  /** Of the page's own thread from the press until nothing is left to do: what is read out of the curves follows. */
   readonly settledWorkMs: number;
 }
 

@@ -119,7 +119,7 @@ function editLines(what: string, presses: readonly Press[], bare: readonly Press
       floorMs: at95(bare, 'workMs'),
     },
     {
-      what: '  the same with the curves, which follow a frame later',
+      what: '  the same with what is read out of the curves, which follows a frame later',
       ms: at95(presses, 'settledWorkMs'),
       floor: `${BARE.what}, nothing reckoned`,
       floorMs: at95(bare, 'settledWorkMs'),

@@ -334,9 +334,10 @@ test.describe('the bands', () => {
   });
 
   test('show all sixteen compartments on demand', async ({ page }) => {
-    await expect(page.locator('.recharts-area-curve')).toHaveCount(1);
+    await expect(page.locator('.curve-nitrogen')).toHaveCount(1);
+    await expect(page.locator('.curve-compartment')).toHaveCount(0);
     await page.getByRole('button', { name: 'All 16 compartments' }).click();
-    await expect(page.locator('.recharts-area-curve')).toHaveCount(17);
+    await expect(page.locator('.curve-compartment')).toHaveCount(16);
     await page.getByRole('button', { name: 'As a table' }).click();
     const table = page.getByRole('table', { name: /Nitrogen and oxygen carried by/ });
     await expect(table.getByRole('columnheader')).toHaveCount(6 + 16);

@@ -2,7 +2,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { BandPoint } from '../../renderer/places/days/strip/band-data';
-import { thinned, TOLERANCE, type Series } from '../../renderer/places/days/strip/thinned';
+import { thinned, TOLERANCE } from '../../renderer/places/days/strip/thinned';
 
 const shares = fc.double({ min: 0, max: 1.5, noNaN: true });
 const clocks = fc.option(fc.double({ min: 0, max: 1.2, noNaN: true }), { freq: 12, nil: null });
@@ -25,13 +25,11 @@ function between(a: number, b: number, at: number): number {
   return a + (b - a) * at;
 }
 
-const ALL: readonly Series[] = ['share', 'cns', 'cnsDay'];
-
 describe('thinned', () => {
   it('keeps the ends, and points it was given in their order', () => {
     fc.assert(
       fc.property(walks, (points) => {
-        const kept = thinned(points, ALL);
+        const kept = thinned(points);
         expect(kept[0]).toBe(points[0]);
         expect(kept.at(-1)).toBe(points.at(-1));
         const places = kept.map((point) => points.indexOf(point));
@@ -43,7 +41,7 @@ describe('thinned', () => {
   it('passes every point left out within the tolerance, and never bridges a gap', () => {
     fc.assert(
       fc.property(walks, (points) => {
-        const kept = thinned(points, ALL);
+        const kept = thinned(points);
         for (let i = 1; i < kept.length; i += 1) {
           const from = kept[i - 1]!;
           const to = kept[i]!;
@@ -51,7 +49,7 @@ describe('thinned', () => {
             const at = to.x === from.x ? 0 : (point.x - from.x) / (to.x - from.x);
             // Beyond the tolerance only the rounding of a slope over its run.
             expect(Math.abs(between(from.share, to.share, at) - point.share)).toBeLessThanOrEqual(
-              0.004 + 1e-9,
+              TOLERANCE.share + 1e-9,
             );
             for (const series of ['cns', 'cnsDay'] as const) {
               if (point[series] === null) {
@@ -79,6 +77,6 @@ describe('thinned', () => {
       cns: 0.005 * i,
       cnsDay: 0.3,
     }));
-    expect(thinned(line, ALL)).toHaveLength(2);
+    expect(thinned(line)).toHaveLength(2);
   });
 });

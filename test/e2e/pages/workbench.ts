@@ -60,7 +60,7 @@ export class Workbench {
 
   /** The line of the nitrogen band as it is drawn. */
   nitrogenLine(): Promise<string | null> {
-    return this.page.locator('.recharts-area-curve').first().getAttribute('d');
+    return this.page.locator('.curve-nitrogen').getAttribute('d');
   }
 
   get title(): Locator {

@@ -1,55 +1,50 @@
 /** Nitrogen and oxygen carried, unbroken from the first dive to the flight home, in step with the strip. */
 import { memo, useCallback, useMemo, type ReactNode } from 'react';
 import {
-  Area,
-  AreaChart,
   Line,
   LineChart,
   ReferenceLine,
   Tooltip,
+  useActiveTooltipDataPoints,
   XAxis,
   YAxis,
   type TooltipContentProps,
 } from 'recharts';
 import { depthText, percentText } from '../../../figures/format';
-import { COMPARTMENT_COUNT } from '../../../../core/tissues/compartments';
 import type { BandPoint } from './band-data';
+import { heightOf, NitrogenCurves, OxygenCurves, type CurveScale } from './curve';
 import { momentText, type Reader } from './strip-words';
+import { useAfterPaint } from './use-after-paint';
 
+/** The bands have the same points, so that both are read at one moment. */
 const SYNC = 'carried';
-
-/** The two bands bend in different places: the other one reads out its point nearest in time. */
-function nearestPoint(
-  ticks: readonly { readonly coordinate: number }[],
-  from: { readonly activeCoordinate?: { readonly x: number } | undefined },
-): number {
-  const x = from.activeCoordinate?.x ?? 0;
-  let nearest = 0;
-  ticks.forEach((tick, i) => {
-    if (Math.abs(tick.coordinate - x) < Math.abs(ticks[nearest]!.coordinate - x)) nearest = i;
-  });
-  return nearest;
-}
 
 const NO_MARGIN = { top: 0, right: 0, bottom: 0, left: 0 };
 const CURSOR = { stroke: 'var(--ink-soft)', strokeWidth: 1 };
+/** Above the band, over the words that explain it: the peaks beside the one that is read stay in sight. */
+const READOUT_AT = { y: -24 };
+const LIMIT = <ReferenceLine y={1} stroke="var(--caution)" strokeWidth={1.2} strokeDasharray="7 3 1 3" />;
 
 /** A point with the share of every compartment, where those are drawn. */
 type FullPoint = BandPoint & { readonly shares?: readonly number[] };
 
-interface BandProps {
+interface BandProps extends CurveScale {
   readonly points: readonly BandPoint[];
   readonly widthPx: number;
-  readonly heightPx: number;
-  readonly top: number;
   readonly reader: Reader;
 }
 
-function pointOf(content: TooltipContentProps): FullPoint | null {
-  const payload: unknown = content.active ? content.payload[0]?.payload : null;
-  // Recharts hands back the very object it was given.
-  return (payload as FullPoint | null | undefined) ?? null;
+/** A figure of a point, and the colour of its curve. */
+interface Series {
+  readonly key: 'share' | 'cns' | 'cnsDay';
+  readonly colour: string;
 }
+
+const NITROGEN: readonly Series[] = [{ key: 'share', colour: 'var(--nitrogen)' }];
+const OXYGEN: readonly Series[] = [
+  { key: 'cns', colour: 'var(--oxygen)' },
+  { key: 'cnsDay', colour: 'var(--oxygen)' },
+];
 
 interface ReadoutProps {
   readonly at: BandPoint;
@@ -73,162 +68,129 @@ function nitrogenText(at: BandPoint): string {
   return `nitrogen ${percentText(at.share, 'up')} of the surface limit, compartment ${at.compartment} leading`;
 }
 
+const NO_BREAK = '\u00a0';
+
 /** Each compartment in words, where all are drawn: sixteen lines cannot be told apart by eye. */
 function allText(shares: readonly number[]): string {
-  return shares.map((share, i) => `${i + 1}: ${percentText(share, 'up')}`).join('  ');
+  return shares
+    .map((share, i) => `${i + 1}: ${percentText(share, 'up')}`.replaceAll(' ', NO_BREAK))
+    .join('  ');
 }
 
-/** A lane a compartment: the same functions for every trip, as a new one would have the chart laid out anew. */
-const COMPARTMENTS = Array.from({ length: COMPARTMENT_COUNT }, (_, i) => ({
-  key: `compartment ${i + 1}`,
-  shareOf: (point: FullPoint) => point.shares?.[i] ?? null,
-  dashes: i % 2 === 0 ? '' : '3 2',
-}));
+/** Where the curves are read: the point that the pointer or the keyboard stands at. */
+function ReadPoints({ series, scale }: { readonly series: readonly Series[]; readonly scale: CurveScale }) {
+  const at = useActiveTooltipDataPoints<FullPoint>()?.[0];
+  if (at === undefined) return null;
+  return series.map(({ key, colour }) => {
+    const value = at[key];
+    return value === null ? null : (
+      <circle key={key} cx={at.x} cy={heightOf(value, scale)} r={3} fill={colour} stroke="var(--sheet)" />
+    );
+  });
+}
+
+interface ReadingProps extends BandProps {
+  readonly title: string;
+  readonly series: readonly Series[];
+  readonly wordsOf: (at: FullPoint) => ReactNode;
+}
 
 /**
- * What of a band does not depend on its points. The same elements as before, so that an edit of the trip makes
- * the chart take new points and nothing else.
+ * The limit, and what is read under the pointer and the keyboard. It is given new points once the curves are
+ * painted, as until then nobody can ask for them.
  */
-function useBandFrame(
-  widthPx: number,
-  top: number,
-  readout: (content: TooltipContentProps) => ReactNode,
-): { readonly axes: ReactNode; readonly limit: ReactNode; readonly tooltip: ReactNode } {
+const ReadingChart = memo(function ReadingChart(props: ReadingProps) {
+  const { widthPx, heightPx, top, title, series, wordsOf } = props;
+  const points = useAfterPaint(props.points);
   const axes = useMemo(
     () => (
       <>
         <XAxis dataKey="x" type="number" domain={[0, widthPx]} hide allowDataOverflow />
         <YAxis type="number" domain={[0, top]} hide allowDataOverflow />
+        {top >= 1 && LIMIT}
+        <ReadPoints series={series} scale={{ top, heightPx }} />
       </>
     ),
-    [widthPx, top],
+    [widthPx, heightPx, top, series],
   );
-  const tooltip = useMemo(
-    () => <Tooltip content={readout} cursor={CURSOR} isAnimationActive={false} position={READOUT_AT} />,
-    [readout],
+  const lines = useMemo(
+    () => series.map(({ key }) => <Line key={key} dataKey={key} hide isAnimationActive={false} />),
+    [series],
   );
-  return { axes, limit: top >= 1 && LIMIT, tooltip };
+  const readout = useCallback(
+    ({ active, payload }: TooltipContentProps) => {
+      // Recharts hands back the very object it was given.
+      const at: unknown = active ? payload[0]?.payload : null;
+      return at === null || at === undefined ? null : wordsOf(at as FullPoint);
+    },
+    [wordsOf],
+  );
+  return (
+    <LineChart width={widthPx} height={heightPx} data={points} margin={NO_MARGIN} syncId={SYNC} title={title}>
+      {axes}
+      {lines}
+      <Tooltip
+        content={readout}
+        cursor={CURSOR}
+        includeHidden
+        isAnimationActive={false}
+        position={READOUT_AT}
+      />
+    </LineChart>
+  );
+});
+
+function Band({ curves, ...reading }: ReadingProps & { readonly curves: ReactNode }) {
+  const { widthPx, heightPx } = reading;
+  return (
+    <div className="band" style={{ width: widthPx, height: heightPx }}>
+      <svg className="band-curves" width={widthPx} height={heightPx} aria-hidden="true">
+        {curves}
+      </svg>
+      <ReadingChart {...reading} />
+    </div>
+  );
 }
-
-const READOUT_AT = { y: 4 };
-const LIMIT = <ReferenceLine y={1} stroke="var(--caution)" strokeWidth={1.2} strokeDasharray="7 3 1 3" />;
-
-const NITROGEN = (
-  <Area
-    dataKey="share"
-    type="linear"
-    stroke="var(--nitrogen)"
-    strokeWidth={1.5}
-    fill="var(--nitrogen-wash)"
-    fillOpacity={1}
-    isAnimationActive={false}
-  />
-);
-
-const ALL_COMPARTMENTS = COMPARTMENTS.map(({ key, shareOf, dashes }) => (
-  <Area
-    key={key}
-    dataKey={shareOf}
-    type="linear"
-    stroke="var(--nitrogen)"
-    strokeOpacity={0.7}
-    strokeWidth={0.6}
-    strokeDasharray={dashes}
-    fill="none"
-    activeDot={false}
-    isAnimationActive={false}
-  />
-));
-
-const OXYGEN = (
-  <>
-    <Line
-      dataKey="cnsDay"
-      type="linear"
-      stroke="var(--oxygen)"
-      strokeWidth={1}
-      strokeDasharray="4 3"
-      dot={false}
-      isAnimationActive={false}
-    />
-    <Line
-      dataKey="cns"
-      type="linear"
-      stroke="var(--oxygen)"
-      strokeWidth={1.7}
-      dot={false}
-      isAnimationActive={false}
-    />
-  </>
-);
 
 export const NitrogenBand = memo(function NitrogenBand(
   props: BandProps & { readonly shares: readonly (readonly number[])[] | null },
 ) {
-  const { points, widthPx, heightPx, top, reader, shares } = props;
-  const data = useMemo(
-    () => (shares === null ? points : points.map((point, i) => ({ ...point, shares: shares[i] }))),
+  const { points, shares, reader, top, heightPx } = props;
+  const full = useMemo(
+    () => (shares === null ? points : points.map((point, i) => ({ ...point, shares: shares[i]! }))),
     [points, shares],
   );
-  const readout = useCallback(
-    (content: TooltipContentProps) => {
-      const at = pointOf(content);
-      return at === null ? null : (
-        <Readout at={at} reader={reader} more={at.shares && allText(at.shares)}>
-          {nitrogenText(at)}
-        </Readout>
-      );
-    },
+  const wordsOf = useCallback(
+    (at: FullPoint) => (
+      <Readout at={at} reader={reader} more={at.shares && allText(at.shares)}>
+        {nitrogenText(at)}
+      </Readout>
+    ),
     [reader],
   );
-  const { axes, limit, tooltip } = useBandFrame(widthPx, top, readout);
+  const curves = <NitrogenCurves points={points} shares={shares} top={top} heightPx={heightPx} />;
   return (
-    <AreaChart
-      width={widthPx}
-      height={heightPx}
-      data={data}
-      margin={NO_MARGIN}
-      syncId={SYNC}
-      syncMethod={nearestPoint}
+    <Band
+      {...props}
+      points={full}
       title="Nitrogen carried"
-    >
-      {axes}
-      {NITROGEN}
-      {shares !== null && ALL_COMPARTMENTS}
-      {limit}
-      {tooltip}
-    </AreaChart>
+      series={NITROGEN}
+      wordsOf={wordsOf}
+      curves={curves}
+    />
   );
 });
 
 export const OxygenBand = memo(function OxygenBand(props: BandProps) {
-  const { points, widthPx, heightPx, top, reader } = props;
-  const readout = useCallback(
-    (content: TooltipContentProps) => {
-      const at = pointOf(content);
-      return at === null ? null : (
-        <Readout at={at} reader={reader}>
-          {`CNS clock ${percentText(at.cns, 'up')}, rolling 24 h ${percentText(at.cnsDay, 'up')}`}
-        </Readout>
-      );
-    },
+  const { points, reader, top, heightPx } = props;
+  const wordsOf = useCallback(
+    (at: FullPoint) => (
+      <Readout at={at} reader={reader}>
+        {`CNS clock ${percentText(at.cns, 'up')}, rolling 24 h ${percentText(at.cnsDay, 'up')}`}
+      </Readout>
+    ),
     [reader],
   );
-  const { axes, limit, tooltip } = useBandFrame(widthPx, top, readout);
-  return (
-    <LineChart
-      width={widthPx}
-      height={heightPx}
-      data={points}
-      margin={NO_MARGIN}
-      syncId={SYNC}
-      syncMethod={nearestPoint}
-      title="Oxygen carried"
-    >
-      {axes}
-      {limit}
-      {OXYGEN}
-      {tooltip}
-    </LineChart>
-  );
+  const curves = <OxygenCurves points={points} top={top} heightPx={heightPx} />;
+  return <Band {...props} title="Oxygen carried" series={OXYGEN} wordsOf={wordsOf} curves={curves} />;
 });

@@ -18,7 +18,6 @@ import { StripTools } from './strip-tools';
 import { momentText } from './strip-words';
 import { thinned } from './thinned';
 import { spanOf, timeScale } from './time-scale';
-import { useAfterPaint } from './use-after-paint';
 import { useDiveDrag, type Frozen } from './use-dive-drag';
 import type { Size } from './use-size';
 import { useStripData, type StripData } from './use-strip';
@@ -116,9 +115,9 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
                   {`leading compartment of ${whose}, from rest to its limit at the surface`}
                 </BandTitle>
                 <NitrogenBand
-                  points={carried.nitrogen}
+                  points={carried.drawn}
                   shares={carried.shares}
-                  widthPx={carried.widthPx}
+                  widthPx={time.widthPx}
                   heightPx={layout.nitrogenPx}
                   top={carried.nitrogenTop}
                   reader={data.reader}
@@ -127,8 +126,8 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
                   CNS clock; dashed, the rolling 24 h; bars, each day’s OTU of its allowance
                 </BandTitle>
                 <OxygenBand
-                  points={carried.oxygen}
-                  widthPx={carried.widthPx}
+                  points={carried.drawn}
+                  widthPx={time.widthPx}
                   heightPx={layout.oxygenPx}
                   top={carried.oxygenTop}
                   reader={data.reader}
@@ -191,30 +190,21 @@ function useFlight(data: StripData): {
   }, [data.divers, flight]);
 }
 
-/**
- * What the bands draw, a frame after the dives: an edit is seen on the strip and the card at once, and the
- * curves, which take longer, follow when that is painted.
- */
+/** What the bands draw of the diver shown. */
 function useCarried(data: StripData, time: ReturnType<typeof timeScale>, hasCompartments: boolean) {
   const trip = useDesk((state) => state.trip);
   const { shown } = data;
-  const input = useAfterPaint(useMemo(() => ({ trip, shown, time }), [trip, shown, time]));
-  const pageEndMin = (input.time.firstDay + input.time.dayCount) * DAY_MIN;
+  const pageEndMin = (time.firstDay + time.dayCount) * DAY_MIN;
   const timeline = useMemo(
-    () => (input.shown === null ? [] : timelineFor(input.trip, input.shown, pageEndMin)),
-    [input.trip, input.shown, pageEndMin],
+    () => (shown === null ? [] : timelineFor(trip, shown, pageEndMin)),
+    [trip, shown, pageEndMin],
   );
-  const points = useMemo(() => bandPoints(timeline, input.time), [timeline, input.time]);
+  const points = useMemo(() => bandPoints(timeline, time), [timeline, time]);
   // Sixteen curves bend in different places: then every point is drawn.
-  const nitrogen = useMemo(
-    () => (hasCompartments ? points : thinned(points, ['share'])),
-    [points, hasCompartments],
-  );
-  const oxygen = useMemo(() => thinned(points, ['cns', 'cnsDay']), [points]);
+  const drawn = useMemo(() => (hasCompartments ? points : thinned(points)), [points, hasCompartments]);
   const shares = useMemo(
-    () =>
-      hasCompartments && input.shown !== null ? compartmentShares(input.trip, input.shown, timeline) : null,
-    [hasCompartments, input.trip, input.shown, timeline],
+    () => (hasCompartments && shown !== null ? compartmentShares(trip, shown, timeline) : null),
+    [hasCompartments, trip, shown, timeline],
   );
   const tops = useMemo(
     () => ({
@@ -226,5 +216,5 @@ function useCarried(data: StripData, time: ReturnType<typeof timeScale>, hasComp
     }),
     [points],
   );
-  return { timeline, nitrogen, oxygen, shares, widthPx: input.time.widthPx, ...tops };
+  return { timeline, drawn, shares, ...tops };
 }

@@ -1,0 +1,95 @@
+/**
+ * The curves of the bands, drawn with the strip in the frame of an edit. A chart that draws them takes longer
+ * than all the rest of that frame: it is given the points afterwards, for what is read out of it.
+ */
+import { memo, useMemo, type ReactNode } from 'react';
+import type { BandPoint } from './band-data';
+
+export interface CurveScale {
+  /** The value at the top of the band; 0 lies at its foot. */
+  readonly top: number;
+  readonly heightPx: number;
+}
+
+/** Pixels from the top of the band. */
+export function heightOf(value: number, { top, heightPx }: CurveScale): number {
+  return heightPx * (1 - value / top);
+}
+
+/**
+ * Straight lines through the points, each a tenth of a pixel exact.
+ * @param valueOf what of a point is drawn; null where it has no figure, and the line has a gap
+ * @returns the path in SVG's own words; empty for no points
+ */
+export function curvePath<P extends { readonly x: number }>(
+  points: readonly P[],
+  valueOf: (point: P, index: number) => number | null,
+  scale: CurveScale,
+): string {
+  let path = '';
+  let isDrawn = false;
+  points.forEach((point, i) => {
+    const value = valueOf(point, i);
+    if (value !== null) {
+      path += `${isDrawn ? 'L' : 'M'}${point.x.toFixed(1)} ${heightOf(value, scale).toFixed(1)}`;
+    }
+    isDrawn = value !== null;
+  });
+  return path;
+}
+
+/** The same down to the foot of the band, for a curve without gaps. */
+function washPath(line: string, points: readonly BandPoint[], heightPx: number): string {
+  const [first] = points;
+  const last = points.at(-1);
+  return first === undefined
+    ? ''
+    : `${line}L${last!.x.toFixed(1)} ${heightPx}L${first.x.toFixed(1)} ${heightPx}Z`;
+}
+
+interface CurvesProps extends CurveScale {
+  readonly points: readonly BandPoint[];
+}
+
+export const NitrogenCurves = memo(function NitrogenCurves(
+  props: CurvesProps & { readonly shares: readonly (readonly number[])[] | null },
+): ReactNode {
+  const { points, shares, top, heightPx } = props;
+  const leading = useMemo(
+    () => curvePath(points, (point) => point.share, { top, heightPx }),
+    [points, top, heightPx],
+  );
+  const lanes = useMemo(() => {
+    const count = shares?.[0]?.length ?? 0;
+    return Array.from({ length: count }, (_, lane) =>
+      curvePath(points, (_point, i) => shares![i]![lane]!, { top, heightPx }),
+    );
+  }, [points, shares, top, heightPx]);
+  return (
+    <>
+      <path className="wash-nitrogen" d={washPath(leading, points, heightPx)} />
+      {lanes.map((path, i) => (
+        <path key={`compartment ${i + 1}`} className="curve-compartment" d={path} />
+      ))}
+      <path className="curve-nitrogen" d={leading} />
+    </>
+  );
+});
+
+export const OxygenCurves = memo(function OxygenCurves(props: CurvesProps): ReactNode {
+  const { points, top, heightPx } = props;
+  const day = useMemo(
+    () => curvePath(points, (point) => point.cnsDay, { top, heightPx }),
+    [points, top, heightPx],
+  );
+  const clock = useMemo(
+    () => curvePath(points, (point) => point.cns, { top, heightPx }),
+    [points, top, heightPx],
+  );
+  return (
+    <>
+      <path className="curve-cns-day" d={day} />
+      <path className="curve-cns" d={clock} />
+    </>
+  );
+});
