@@ -145,7 +145,8 @@ function pointsFrom(entry: Entry, carry: Carry, untilMin: WallMin, place: Place)
   if (kept?.untilMin === untilMin) return kept.points;
   const clock = dayClock(carry);
   const points = [
-    ...waterPoints(entry, clock, place),
+    // Where the stops of a dive run into the next, the next goes on from all that they let go.
+    ...waterPoints(entry, clock, place).filter((point) => point.atMin <= untilMin),
     ...(untilMin > carry.atMin ? surfacePoints(carry, untilMin, clock, place) : []),
   ];
   known.set(entry, { untilMin, points });
@@ -157,7 +158,8 @@ function pointsFrom(entry: Entry, carry: Carry, untilMin: WallMin, place: Place)
  * through intervals and nights.
  * @param ledger of one diver @param trip the document it was made from
  * @param untilMin wall minutes where the bands end; nothing is drawn past it
- * @returns points in order of time, each exact; empty for a diver without dives
+ * @returns points in order of time, each exact; empty for a diver without dives. A dive whose stops run into
+ *   the next is drawn until the next begins: there the curves jump, as the ledger does
  * Source: as the ledger's own steps.
  */
 export function timelineOf(ledger: DiverLedger, trip: Trip, untilMin: WallMin): readonly TimelinePoint[] {
