@@ -14,6 +14,8 @@ export interface LabelledDive {
   readonly interval: string;
   /** Where the dive before it surfaced; where the interval begins. */
   readonly intervalFromX: number;
+  /** Where the next day begins: a label that crosses it could be read as that day's. */
+  readonly dayEndX: number;
   /** Shown before its neighbours where only one of them can be. */
   readonly isFirstChoice: boolean;
 }
@@ -68,6 +70,14 @@ const MOVES = [
   { side: -1, lines: -2 },
 ] as const;
 
+/** Where a mix may stand, tried in this order: within its day first. */
+const MIX_PLACES = [
+  { place: 'beside', mayCross: false },
+  { place: 'below', mayCross: false },
+  { place: 'beside', mayCross: true },
+  { place: 'below', mayCross: true },
+] as const;
+
 /**
  * Places every label.
  * @param dives from left to right
@@ -91,10 +101,10 @@ export function placeLabels(dives: readonly LabelledDive[], page: Page): readonl
   const mixes: Box[] = [];
   const mixPlaces: LabelPlace['mix'][] = dives.map(() => null);
   for (const i of order) {
-    for (const place of ['beside', 'below'] as const) {
+    for (const { place, mayCross } of MIX_PLACES) {
       const box = mixBox(soundings[i]!, dives[i]!, place, page);
       const isFree =
-        box.right <= page.widthPx &&
+        box.right <= (mayCross ? page.widthPx : Math.min(page.widthPx, dives[i]!.dayEndX)) &&
         box.bottom <= page.heightPx &&
         neighbours[i]!.every(
           (k) =>

@@ -20,6 +20,8 @@ export interface Mark {
   readonly intervalX: number;
 }
 
+const DAY_MIN = 1440;
+
 /** Tenths of a pixel are finer than anybody sees, and keep marks equal that have not moved. */
 function fine(px: number): number {
   return Math.round(px * 10) / 10;
@@ -57,6 +59,7 @@ export function marksOf(
       mix: mixLabel(view),
       interval: view.interval,
       intervalFromX: x(view.intervalFromMin),
+      dayEndX: x((Math.floor(view.startMin / DAY_MIN) + 1) * DAY_MIN),
       isFirstChoice: view.isTightestOfTrip || firstChoice.has(view.id),
     })),
     { widthPx: time.widthPx, heightPx, textScale },

@@ -16,6 +16,7 @@ function dive(lineX: number, over: Partial<LabelledDive> = {}): LabelledDive {
     mix: '32 %',
     interval: '3:05',
     intervalFromX: lineX - 60,
+    dayEndX: lineX + 500,
     isFirstChoice: false,
     ...over,
   };
@@ -46,6 +47,14 @@ describe('placeLabels', () => {
       page(600),
     );
     expect(first).toMatchObject({ mix: null, soundingX: 99 });
+  });
+
+  it('writes a mix under its sounding rather than across the end of the day', () => {
+    const [atDusk] = placeLabels([dive(100, { dayEndX: 140 })], page(600));
+    expect(atDusk).toMatchObject({ mix: 'below', soundingX: 99 });
+    // Under it there is no more room within the day than beside it.
+    const [later] = placeLabels([dive(100, { dayEndX: 110 })], page(600));
+    expect(later).toMatchObject({ mix: 'beside' });
   });
 
   it('leaves out an interval that would cover its neighbour', () => {
