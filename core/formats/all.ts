@@ -1,3 +1,4 @@
+import { fileWords, type Words } from '../said';
 import type { Ledger } from '../trip/ledger-types';
 import { writeCalendar } from './calendar';
 import { readGpx, writeGpx } from './gpx';
@@ -10,7 +11,7 @@ export interface SiteFormat {
   readonly id: 'gpx' | 'rows';
   readonly label: string;
   readonly isIn: (text: string) => boolean;
-  readonly read: (text: string, usualUnit: DepthUnit) => SiteReading;
+  readonly read: (text: string, usualUnit: DepthUnit, words: Words) => SiteReading;
 }
 
 /** Asked in order: the first that claims a text reads it. Rows take whatever is left. */
@@ -19,18 +20,18 @@ export const SITE_FORMATS: readonly SiteFormat[] = [
     id: 'gpx',
     label: 'Waypoints (GPX)',
     isIn: (text) => /^\uFEFF?\s*</.test(text),
-    read: (text) => readGpx(text),
+    read: (text, _, words) => readGpx(text, words),
   },
   { id: 'rows', label: 'Rows of a table (CSV, tabs)', isIn: () => true, read: readSiteRows },
 ];
 
 /**
  * Sites from a text of either format, pasted or read from a file.
- * @param text anything @param usualUnit of depths that name none
+ * @param text anything @param usualUnit of depths that name none @param words of whoever reads the troubles
  * @returns what was understood, and a trouble for each row or waypoint that was not
  */
-export function readSites(text: string, usualUnit: DepthUnit = 'm'): SiteReading {
-  return SITE_FORMATS.find((format) => format.isIn(text))!.read(text, usualUnit);
+export function readSites(text: string, usualUnit: DepthUnit = 'm', words: Words = fileWords): SiteReading {
+  return SITE_FORMATS.find((format) => format.isIn(text))!.read(text, usualUnit, words);
 }
 
 /** What is asked of an export. */

@@ -1,4 +1,5 @@
 import type { Trouble } from '../result';
+import { fileWords, worded, type SaidTrouble, type Words } from '../said';
 import { numberTrouble, textTrouble } from '../trip/fields';
 import { LIMITS } from '../trip/schema';
 import type { Site } from '../trip/types';
@@ -16,11 +17,11 @@ const NOTES_LENGTH = 4000;
  * Sites from the waypoints of a GPX file.
  * The depth is read from an extension named "depth", or from an elevation below 0; a waypoint at sea level or
  * above it has none, and the diver has to give it.
- * @param text the document
+ * @param text the document @param words of whoever reads the troubles
  * @returns the waypoints that can be sites, and a trouble for each that cannot
  * Source: GPX 1.1 schema, Topografix (2004); version 1.0 names waypoints alike and is read too.
  */
-export function readGpx(text: string): SiteReading {
+export function readGpx(text: string, words: Words = fileWords): SiteReading {
   const tooLarge = textTooLarge(text);
   if (tooLarge) return tooLarge;
   const xml = readXml(text);
@@ -56,7 +57,7 @@ export function readGpx(text: string): SiteReading {
     else {
       const name = childText(waypoint, 'name');
       const where = name === '' ? `waypoint ${index + 1}` : `waypoint ${index + 1} ("${excerpt(name)}")`;
-      troubles.push({ kind: 'row', what: read.what, where, mend: read.mend });
+      troubles.push({ kind: 'row', where, ...worded(read, words) });
     }
   });
   return { sites, troubles };
@@ -82,9 +83,7 @@ function decimal(text: string | undefined): number {
   return text !== undefined && /^\s*[+-]?(?:\d+\.?\d*|\.\d+)\s*$/.test(text) ? Number(text) : Number.NaN;
 }
 
-function siteOf(
-  waypoint: XmlElement,
-): { readonly site: SiteDraft } | { readonly what: string; readonly mend: string } {
+function siteOf(waypoint: XmlElement): { readonly site: SiteDraft } | SaidTrouble {
   const position = { lat: decimal(waypoint.attributes['lat']), lon: decimal(waypoint.attributes['lon']) };
   const name = childText(waypoint, 'name');
   const notes = [childText(waypoint, 'desc'), childText(waypoint, 'cmt')]

@@ -1,4 +1,5 @@
 import type { Trouble } from '../result';
+import { fileWords, said, worded, type Said, type SaidTrouble, type Words } from '../said';
 import { numberTrouble, textTrouble } from '../trip/fields';
 import { LIMITS } from '../trip/schema';
 import type { Site } from '../trip/types';
@@ -40,15 +41,19 @@ const NAME_AND_DEPTH = /^(.*\S)\s+(\d+(?:[.,]\d+)?\s*(?:m|ft))$/i;
  * (name, depth, latitude, longitude, notes; "depth (ft)") sets their order; without it the order is name,
  * depth, notes, or name, depth, latitude, longitude, notes. Decimal commas are read where they cannot be
  * taken for the end of a cell, and refused where they can.
- * @param text anything @param usualUnit of depths that name none
+ * @param text anything @param usualUnit of depths that name none @param words of whoever reads the troubles
  * @returns the sites that were understood, and a trouble with its line for every row that was not
  * Source: RFC 4180 for the rows; ranges as in the trip file.
  */
-export function readSiteRows(text: string, usualUnit: DepthUnit = 'm'): SiteReading {
+export function readSiteRows(
+  text: string,
+  usualUnit: DepthUnit = 'm',
+  words: Words = fileWords,
+): SiteReading {
   const tooLarge = textTooLarge(text);
   if (tooLarge) return tooLarge;
   const separators = (['\t', ';', ','] as const).filter((each) => each === ',' || text.includes(each));
-  const readings = separators.map((separator) => readWith(text, separator, usualUnit));
+  const readings = separators.map((separator) => readWith(text, separator, usualUnit, words));
   // Of two that give as many sites the first holds: a comma may be decimal, a tab may not.
   const best = readings.reduce((one, other) => (other.sites.length > one.sites.length ? other : one));
   if (best.sites.length === 0 && best.troubles.length === 0) {
@@ -62,7 +67,12 @@ function trouble(kind: SiteTroubleKind, what: string, where: string, mend: strin
   return { kind, what, where, mend };
 }
 
-function readWith(text: string, separator: ',' | ';' | '\t', usualUnit: DepthUnit): SiteReading {
+function readWith(
+  text: string,
+  separator: ',' | ';' | '\t',
+  usualUnit: DepthUnit,
+  words: Words,
+): SiteReading {
   const { rows, unclosedLine } = readDelimited(text, separator);
   if (unclosedLine !== null) {
     const what = 'A quotation mark is opened and never closed, or text follows where it is closed.';
@@ -81,7 +91,7 @@ function readWith(text: string, separator: ',' | ';' | '\t', usualUnit: DepthUni
   for (const row of siteRows) {
     const read = siteOfRow(row, heading ?? plainLayout(row, usualUnit), separator);
     if ('site' in read) sites.push(read.site);
-    else troubles.push(trouble('row', read.what, `line ${row.line}`, read.mend));
+    else troubles.push({ kind: 'row', where: `line ${row.line}`, ...worded(read, words) });
   }
   return { sites, troubles };
 }
@@ -113,21 +123,21 @@ function plainLayout(row: DelimitedRow, depthUnit: DepthUnit): Layout {
   };
 }
 
-type RowRead = { readonly site: SiteDraft } | { readonly what: string; readonly mend: string };
+type RowRead = { readonly site: SiteDraft } | SaidTrouble;
 
 function siteOfRow(row: DelimitedRow, layout: Layout, separator: string): RowRead {
   const cells = row.cells.length === 1 ? splitNameAndDepth(row.cells[0]!) : row.cells;
   const filled = cells.findLastIndex((cell) => cell.trim() !== '') + 1;
   if (filled > layout.columns.length) {
     return {
-      what: `The row has ${filled} cells where ${layout.columns.length} are known.`,
-      mend: 'Put text with a separator in it into quotation marks, and write decimals with a point.',
+      what: said`The row has ${String(filled)} cells where ${String(layout.columns.length)} are known.`,
+      mend: said`Put text with a separator in it into quotation marks, and write decimals with a point.`,
     };
   }
   if (separator === ',' && hasLooseDecimal(cells, layout)) {
     return {
-      what: `"${excerpt(cells.join(','))}" may be a decimal comma or the end of a cell.`,
-      mend: 'Write decimals with a point, or separate the cells by semicolons.',
+      what: said`"${excerpt(cells.join(','))}" may be a decimal comma or the end of a cell.`,
+      mend: said`Write decimals with a point, or separate the cells by semicolons.`,
     };
   }
   const at = (column: Column) => plainText((cells[layout.columns.indexOf(column)] ?? '').trim());
@@ -167,31 +177,29 @@ function hasLooseDecimal(cells: readonly string[], layout: Layout): boolean {
   });
 }
 
-function depthOf(
-  text: string,
-  usualUnit: DepthUnit,
-): { readonly depthM: number } | { readonly what: string; readonly mend: string } {
-  const mend = 'Give the depth in metres, such as 18 or 18.5, or in feet as 60 ft.';
-  if (text === '') return { what: 'The row has no depth.', mend };
+function depthOf(text: string, usualUnit: DepthUnit): { readonly depthM: number } | SaidTrouble {
+  const mend: Said =
+    usualUnit === 'm'
+      ? said`Give the depth in metres, such as 18 or 18.5, or in feet as 60 ft.`
+      : said`Give the depth in feet, such as 60, or in metres as 18 m.`;
+  if (text === '') return { what: said`The row has no depth.`, mend };
   const match = DEPTH.exec(text);
-  if (!match) return { what: `"${excerpt(text)}" is no depth.`, mend };
-  if (/,\d{3}$/.test(match[1]!)) return { what: `"${excerpt(text)}" may be thousands or thousandths.`, mend };
+  if (!match) return { what: said`"${excerpt(text)}" is no depth.`, mend };
+  if (/,\d{3}$/.test(match[1]!))
+    return { what: said`"${excerpt(text)}" may be thousands or thousandths.`, mend };
   const figure = Number(match[1]!.replace(',', '.'));
   const isFeet = match[2] === undefined ? usualUnit === 'ft' : /^(f|')/i.test(match[2]);
   const depthM = isFeet ? figure * M_PER_FOOT : figure;
   return numberTrouble('siteDepthM', depthM) ?? { depthM };
 }
 
-function positionOf(
-  latText: string,
-  lonText: string,
-): SiteDraft['position'] | { readonly what: string; readonly mend: string } {
+function positionOf(latText: string, lonText: string): SiteDraft['position'] | SaidTrouble {
   if (latText === '' && lonText === '') return null;
-  const mend = 'Give both as degrees, south and west negative: 12.3456 and -45.6; or leave both out.';
+  const mend = said`Give both as degrees, south and west negative: 12.3456 and -45.6; or leave both out.`;
   const lat = coordinateDegrees(latText, 'lat');
-  if (lat === null) return { what: `"${excerpt(latText)}" is no latitude.`, mend };
+  if (lat === null) return { what: said`"${excerpt(latText)}" is no latitude.`, mend };
   const lon = coordinateDegrees(lonText, 'lon');
-  if (lon === null) return { what: `"${excerpt(lonText)}" is no longitude.`, mend };
+  if (lon === null) return { what: said`"${excerpt(lonText)}" is no longitude.`, mend };
   return numberTrouble('latitude', lat) ?? numberTrouble('longitude', lon) ?? { lat, lon };
 }
 

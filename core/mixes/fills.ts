@@ -2,6 +2,7 @@ import { idealBar } from '../compressibility';
 import { AIR_O2 } from '../gas';
 import { increasingRoot } from '../numeric';
 import { failure, success, type Result } from '../result';
+import { fileWords, figure, said, worded, type Words } from '../said';
 import { contentL, pressureBar, type GasLaw } from '../supply';
 import type { Ledger } from '../trip/ledger-types';
 import { mixO2 } from '../trip/mix-choice';
@@ -208,7 +209,7 @@ function addCylinder(sums: Sums, start: FillStart, mix: Mix, request: FillReques
  * Fills by day and mix, with the oxygen and air to bring.
  * @param ledger whose made entries are filled for, each by its diver's cylinder
  * @param request method, gas law and what the cylinders come back with
- * @param diveIds only these dives; null: all
+ * @param diveIds only these dives; null: all @param words of whoever reads the trouble
  * @returns a line a day and mix in order of time, leanest first, and their sum; trouble where the start
  *   pressure is not below every cylinder's fill
  * Source: Dalton's law; content as in core/supply.ts. Gas lost in hoses, whips and analysing is not counted.
@@ -217,14 +218,20 @@ export function fillPlan(
   ledger: Ledger,
   request: FillRequest,
   diveIds: ReadonlySet<Id> | null = null,
+  words: Words = fileWords,
 ): Result<FillPlan, 'start'> {
   const lowestBar = Math.min(...ledger.divers.map(({ diver }) => diver.cylinder.fillBar));
   if (!(request.startBar >= 0 && request.startBar < lowestBar)) {
     return failure({
       kind: 'start',
       where: 'start pressure',
-      what: `${request.startBar} bar is no pressure to start a fill from.`,
-      mend: `Give a pressure from 0 to below ${lowestBar} bar, the least fill of the party.`,
+      ...worded(
+        {
+          what: said`${figure('pressure', request.startBar)} is no pressure to start a fill from.`,
+          mend: said`Give a pressure from 0 to below ${figure('pressure', lowestBar, 'down')}, the least fill of the party.`,
+        },
+        words,
+      ),
     });
   }
   const byLine = new Map<string, { readonly date: string; readonly mix: Mix; readonly sums: Sums }>();

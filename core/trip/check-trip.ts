@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import type { Trouble } from '../result';
+import { fileWords, worded, type Words } from '../said';
 import { timeTroubles } from './dive-times';
 import { bag, placeText, type Bag, type TripPath } from './place-in-trip';
 import { referenceTroubles, type Found } from './references';
@@ -11,8 +12,8 @@ export type Judgement =
   | { readonly trip: Trip; readonly troubles: readonly [] }
   | { readonly trip: null; readonly troubles: readonly [Trouble<'invalid'>, ...Trouble<'invalid'>[]] };
 
-function trouble(document: unknown, { path, what, mend }: Found): Trouble<'invalid'> {
-  return { kind: 'invalid', what, where: placeText(document, path), mend };
+function trouble(document: unknown, found: Found, words: Words): Trouble<'invalid'> {
+  return { kind: 'invalid', where: placeText(document, found.path), ...worded(found, words) };
 }
 
 function shapeTroubles(error: z.ZodError): readonly Found[] {
@@ -58,35 +59,37 @@ function timesAmongTheSound(document: Bag, shape: readonly Found[]): readonly Fo
 
 /**
  * Judges a document of version 1 by every rule at once.
- * @param document any JSON object
+ * @param document any JSON object @param words of whoever reads the troubles
  * @returns the trip with defaults filled in and unknown keys kept, or every trouble: first those of shape
  *   and range, then references, then times
  * Source: the trip file of this project, version 1.
  */
-export function judgeTrip(document: Bag): Judgement {
+export function judgeTrip(document: Bag, words: Words = fileWords): Judgement {
   const parsed = tripSchema.safeParse(document);
   const shape = parsed.success ? [] : shapeTroubles(parsed.error);
   const references = referenceTroubles(document);
   const times = parsed.success
     ? timeTroubles({ trip: parsed.data, unsound: null })
     : timesAmongTheSound(document, shape);
-  const [first, ...rest] = [...shape, ...references, ...times].map((found) => trouble(document, found));
+  const [first, ...rest] = [...shape, ...references, ...times].map((found) =>
+    trouble(document, found, words),
+  );
   if (first) return { trip: null, troubles: [first, ...rest] };
   return { trip: (parsed as { data: Trip }).data, troubles: [] };
 }
 
 /**
  * Judges a trip in memory by the rules of a file, so that an edit is refused where a file would be.
- * @param trip the document after the edit
+ * @param trip the document after the edit @param words of whoever made it
  * @returns every trouble; empty where it may stand
  * Source: as `judgeTrip`.
  */
-export function checkTrip(trip: Trip): readonly Trouble<'invalid'>[] {
+export function checkTrip(trip: Trip, words: Words = fileWords): readonly Trouble<'invalid'>[] {
   const document = bag(trip);
   const parsed = tripSchema.safeParse(document);
-  if (!parsed.success) return judgeTrip(document).troubles;
+  if (!parsed.success) return judgeTrip(document, words).troubles;
   // The trip itself rather than the parsed copy: what is known of its dives is kept by identity.
   return [...referenceTroubles(document), ...timeTroubles({ trip, unsound: null })].map((found) =>
-    trouble(document, found),
+    trouble(document, found, words),
   );
 }

@@ -8,10 +8,19 @@ import {
   type ProfileShape,
   type Surroundings,
 } from '../profile';
+import {
+  figure,
+  named,
+  said,
+  type Either,
+  type Figure,
+  type Moment,
+  type Named,
+  type SaidTrouble,
+} from '../said';
 import { effectiveDive, isOnDive } from './as-dived';
 import { wallMin, wallText } from './clock';
 import { surroundingsOf } from './dive-plan';
-import type { FieldTrouble } from './fields';
 import type { WallMin } from './ledger-types';
 import type { TripPath } from './place-in-trip';
 import type { Found } from './references';
@@ -34,11 +43,23 @@ export interface TimedTrip {
   } | null;
 }
 
-function minutes(min: number): string {
-  return `${Math.round(min * 10) / 10} min`;
+/** In a file an id says nothing of what it is; in the window the name does. */
+const THE_DIVE: Either = { file: ['the dive '], window: [] };
+
+/** Minutes to the tenth: what is reckoned has no end of digits. */
+function minutes(min: number): Figure {
+  return figure('minutes', Math.round(min * 10) / 10);
 }
 
-type ProfileTrouble = FieldTrouble & { readonly at: TripPath };
+function metres(depthM: number): Figure {
+  return figure('depth', depthM, 'near');
+}
+
+function moment(min: WallMin): Moment {
+  return { moment: wallText(min) };
+}
+
+type ProfileTrouble = SaidTrouble & { readonly at: TripPath };
 
 /** Levels that are over before the diver is there. */
 function tooShort(shape: ProfileShape, around: Surroundings): readonly ProfileTrouble[] {
@@ -48,18 +69,18 @@ function tooShort(shape: ProfileShape, around: Surroundings): readonly ProfileTr
     const travel = travelMin(depthM, level.depthM, around);
     depthM = level.depthM;
     if (travel <= level.min * (1 + 1e-12)) continue;
-    const what = `${minutes(level.min)} are over before ${level.depthM} m is reached: the way there takes ${minutes(travel)}.`;
+    const what = said`${minutes(level.min)} are over before ${metres(level.depthM)} is reached: the way there takes ${minutes(travel)}.`;
     found.push(
       shape.legs === undefined
         ? {
             at: ['bottomMin'],
             what,
-            mend: 'Give a longer bottom time (it begins at the surface) or a lesser depth.',
+            mend: said`Give a longer bottom time (it begins at the surface) or a lesser depth.`,
           }
         : {
             at: ['legs', index, 'min'],
             what,
-            mend: 'Give the level more minutes, the travel to it included.',
+            mend: said`Give the level more minutes, the travel to it included.`,
           },
     );
   }
@@ -74,16 +95,16 @@ function disagreeing({ legs, ...shape }: ProfileShape): readonly ProfileTrouble[
   if (Math.abs(deepestM - shape.depthM) > SAME) {
     found.push({
       at: ['depthM'],
-      what: `Depth is ${shape.depthM} m, but the deepest level is ${deepestM} m.`,
-      mend: 'Make them agree, or leave the depth out beside levels.',
+      what: said`Depth is ${figure('depth', shape.depthM)}, but the deepest level is ${figure('depth', deepestM)}.`,
+      mend: said`Make them agree, or leave the depth out beside levels.`,
     });
   }
   const sumMin = legs.reduce((sum, level) => sum + level.min, 0);
   if (Math.abs(sumMin - shape.bottomMin) > SAME) {
     found.push({
       at: ['bottomMin'],
-      what: `Bottom time is ${shape.bottomMin} min, but the levels take ${minutes(sumMin)}.`,
-      mend: 'Make them agree, or leave the bottom time out beside levels.',
+      what: said`Bottom time is ${figure('minutes', shape.bottomMin)}, but the levels take ${minutes(sumMin)}.`,
+      mend: said`Make them agree, or leave the bottom time out beside levels.`,
     });
   }
   return found;
@@ -96,8 +117,8 @@ function profileTroubles(shape: ProfileShape, around: Surroundings): readonly Pr
     const levels = levelsOf(shape);
     found.push({
       at: ['safetyStop', 'depthM'],
-      what: `A stop at ${shape.safetyStop.depthM} m is not above the last level at ${levels[levels.length - 1]!.depthM} m.`,
-      mend: 'Give a shallower stop, or null for none.',
+      what: said`A stop at ${metres(shape.safetyStop.depthM)} is not above the last level at ${metres(levels[levels.length - 1]!.depthM)}.`,
+      mend: said`Give a shallower stop, or ${{ file: ['null for none'], window: ['none'] }}.`,
     });
   }
   return found;
@@ -179,21 +200,26 @@ function noteClash(before: Span | undefined, dive: Span, diver: Diver, clashes: 
   clashes.set(key, clash);
 }
 
+function nameOf({ path, id }: Span): Named {
+  return named(path[0] === 'party' ? 'earlier dive' : 'dive', id);
+}
+
 function clashTrouble(
   { before, dive, names }: { before: Span; dive: Span; names: readonly string[] },
   partySize: number,
 ): Found {
+  const [subject, ahead] = [{ subject: nameOf(dive) }, nameOf(before)];
   const who = names.length === partySize ? 'the party' : names.join(', ');
   return {
     path: [...dive.path, 'startsAt'],
     what:
       dive.startMin < before.startMin
-        ? `It starts ${wallText(dive.startMin)}, before the dive listed ahead of it ("${before.id}", ${wallText(before.startMin)}).`
-        : `It starts ${wallText(dive.startMin)}, while ${who} surfaces from "${before.id}" at ${wallText(before.endMin)}.`,
+        ? said`${subject} starts ${moment(dive.startMin)}, before the dive listed ahead of it (${ahead}, ${moment(before.startMin)}).`
+        : said`${subject} starts ${moment(dive.startMin)}, while ${who} surfaces from ${ahead} at ${moment(before.endMin)}.`,
     mend:
       dive.startMin < before.startMin
-        ? 'List the dives in the order of their start.'
-        : `Start it at ${wallText(before.endMin)} or later, or leave the diver out of one of the two.`,
+        ? said`List the dives in the order of their start.`
+        : said`Start it at ${moment(before.endMin)} or later, or leave the diver out of one of the two.`,
   };
 }
 
@@ -216,8 +242,8 @@ function earlierTroubles(
     if (climbMin !== null && climbMin > dived.startMin && climbMin < dived.endMin) {
       found.push({
         path: [...path, 'arrivedAt'],
-        what: `The arrival falls into the dive "${dive.id}".`,
-        mend: 'Give a time before or after it.',
+        what: said`The arrival falls into ${THE_DIVE}${named('earlier dive', dive.id)}.`,
+        mend: said`Give a time before or after it.`,
       });
     }
     last = dived;
@@ -245,8 +271,8 @@ function lengthTrouble({ trip, unsound }: TimedTrip): Found | null {
     ? null
     : {
         path: last.path,
-        what: `It lies ${days} days after the first time of the trip (${first.text}); there can be ${LONGEST_DAYS}.`,
-        mend: 'Look for a wrong year or month.',
+        what: said`It lies ${String(days)} days after the first time of the trip (${{ moment: first.text }}); there can be ${String(LONGEST_DAYS)}.`,
+        mend: said`Look for a wrong year or month.`,
       };
 }
 
@@ -269,8 +295,8 @@ export function timeTroubles({ trip, unsound }: TimedTrip): readonly Found[] {
     if (last && dive.startsAt < last.startsAt) {
       found.push({
         path: [...path, 'startsAt'],
-        what: `It starts ${dive.startsAt}, before the dive listed ahead of it ("${last.id}", ${last.startsAt}).`,
-        mend: 'List the dives in the order of their start.',
+        what: said`${{ subject: named('dive', dive.id) }} starts ${{ moment: dive.startsAt }}, before the dive listed ahead of it (${named('dive', last.id)}, ${{ moment: last.startsAt }}).`,
+        mend: said`List the dives in the order of their start.`,
       });
     } else if (profilesStand(dive, party, path, around, found)) standing.push({ dive, path });
     last = dive;
@@ -288,8 +314,8 @@ export function timeTroubles({ trip, unsound }: TimedTrip): readonly Found[] {
       if (isFirst && climbMin !== null && climbMin > startMin) {
         found.push({
           path: [...path, 'arrivedAt'],
-          what: `The arrival is after the start of the dive "${dive.id}".`,
-          mend: 'Give the time at which the diver came up to the altitude, before the first dive.',
+          what: said`The arrival is after the start of ${THE_DIVE}${named('dive', dive.id)}.`,
+          mend: said`Give the time at which the diver came up to the altitude, before the first dive.`,
         });
       }
       isFirst = false;

@@ -1,9 +1,29 @@
 import { Temporal } from 'temporal-polyfill';
+import {
+  figure,
+  range,
+  said,
+  type Either,
+  type Quantity,
+  type Said,
+  type SaidTrouble,
+  type Usual,
+} from '../said';
 
-/** What is wrong with a value and how to mend it; the place is known to whoever asked. */
-export interface FieldTrouble {
-  readonly what: string;
-  readonly mend: string;
+/** In a file a dive says by null that it has no stop; the window has a choice for it. */
+const OR_NULL: Either = { file: ['; or null for none'], window: [] };
+
+function usual(quantity: Quantity, metric: readonly number[], imperial: readonly number[]): Usual {
+  return { quantity, metric, imperial };
+}
+
+function usualShare(share: number): Usual {
+  return usual('share', [share], [share]);
+}
+
+/** Shares are fractions in a file and percentages in the window. */
+function shareMend(example: string, inWindow: Said): Said {
+  return [{ file: said`Write it as a fraction: ${example}.`, window: inWindow }];
 }
 
 /** The range a number of the trip may lie in; nothing outside is ever bent into it. */
@@ -11,9 +31,8 @@ export interface NumberRule {
   readonly label: string;
   readonly min: number;
   readonly max: number;
-  /** As printed after the number; empty for fractions and counts. */
-  readonly unit: string;
-  readonly mend: string;
+  readonly quantity: Quantity;
+  readonly mend: Said;
 }
 
 /**
@@ -24,116 +43,172 @@ export interface NumberRule {
  * lakes that are dived lie near 4 500 m.
  */
 export const NUMBER_RULES = {
-  densityKgM3: rule(
-    'Water density',
-    980,
-    1250,
-    'kg/m3',
-    'Write "gauge", "salt", "fresh" or a density such as 1025.',
-  ),
+  densityKgM3: rule('Water density', 'density', 980, 1250, [
+    {
+      file: said`Write "gauge", "salt", "fresh" or a density such as 1025.`,
+      window: said`Sea water has about 1025, fresh water 1000.`,
+    },
+  ]),
   altitudeM: rule(
     'Altitude',
+    'depth',
     0,
     4500,
-    'm',
-    "Give the height of the water's surface above the sea; 0 at the sea.",
+    said`Give the height of the water's surface above the sea; 0 at the sea.`,
   ),
   descentMPerMin: rule(
     'Descent rate',
+    'speed',
     3,
     30,
-    'm/min',
-    'Give the rate at which the party goes down; 18 is usual.',
+    said`Give the rate at which the party goes down; ${usual('speed', [18], [60])} is usual.`,
   ),
   ascentMPerMin: rule(
     'Ascent rate',
+    'speed',
     3,
     18,
-    'm/min',
-    'Give the rate at which the party comes up; 9 is usual.',
+    said`Give the rate at which the party comes up; ${usual('speed', [9], [30])} is usual.`,
   ),
-  analysisTolerance: rule('Analysis tolerance', 0, 0.05, '', 'Write it as a fraction: 0.01 for one percent.'),
+  analysisTolerance: rule(
+    'Analysis tolerance',
+    'share',
+    0,
+    0.05,
+    shareMend('0.01 for one percent', said`${usualShare(0.01)} is usual.`),
+  ),
   surfaceRateLpm: rule(
     'Surface gas rate',
+    'gas-rate',
     3,
     100,
-    'L/min',
-    'Give what the diver breathes at the surface; 15 to 20 is usual.',
+    said`Give what the diver breathes at the surface; ${usual('gas-rate', [15, 20], [0.5, 0.7])} is usual.`,
   ),
-  waterL: rule('Cylinder size', 1, 60, 'L', 'Give the water volume of the cylinder; 12 is usual.'),
-  fillBar: rule('Fill pressure', 20, 350, 'bar', 'Give the gauge pressure of a full cylinder; 200 is usual.'),
+  waterL: rule(
+    'Cylinder size',
+    'cylinder',
+    1,
+    60,
+    said`Give the ${{ file: ['water volume'], window: ['size'] }} of the cylinder; ${usual('cylinder', [12], [80])} is usual.`,
+  ),
+  fillBar: rule(
+    'Fill pressure',
+    'pressure',
+    20,
+    350,
+    said`Give the gauge pressure of a full cylinder; ${usual('pressure', [200], [3000])} is usual.`,
+  ),
   reserveBar: rule(
     'Reserve',
+    'pressure',
     0,
     200,
-    'bar',
-    'Give the pressure that has to be left at the surface; 50 is usual.',
+    said`Give the pressure that has to be left at the surface; ${usual('pressure', [50], [700])} is usual.`,
   ),
   maxDepthM: rule(
     'Depth limit',
+    'depth',
     1,
     100,
-    'm',
-    'Give the depth to which the diver may go by training and choice.',
+    said`Give the depth to which the diver may go by training and choice.`,
   ),
-  maxO2: rule('Oxygen ceiling', 0.21, 1, '', 'Write it as a fraction: 0.4 for 40 %.'),
+  maxO2: rule(
+    'Oxygen ceiling',
+    'share',
+    0.21,
+    1,
+    shareMend('0.4 for 40 %', said`Give the richest mix the diver may breathe; ${usualShare(0.4)} is usual.`),
+  ),
   workingPo2: rule(
     'Working PO2',
+    'po2',
     0.5,
     1.6,
-    'bar',
-    'Give the limit for the working part of a dive; 1.4 is usual.',
+    said`Give the limit for the working part of a dive; ${usual('po2', [1.4], [1.4])} is usual.`,
   ),
-  contingencyPo2: rule('Contingency PO2', 0.5, 1.6, 'bar', 'Give the limit never to pass; 1.6 is usual.'),
-  gradient: rule('Gradient factor', 0.1, 1, '', 'Write it as a fraction: 0.8 for 80 %.'),
-  siteDepthM: rule('Depth of the site', 1, 100, 'm', 'Give the depth that is dived at this site.'),
-  latitude: rule('Latitude', -90, 90, '', 'Give degrees, south negative.'),
-  longitude: rule('Longitude', -180, 180, '', 'Give degrees, west negative.'),
-  o2: rule('Oxygen', 0.2, 1, '', 'Write it as a fraction: 0.32 for 32 %, 0.21 for air.'),
+  contingencyPo2: rule(
+    'Contingency PO2',
+    'po2',
+    0.5,
+    1.6,
+    said`Give the limit never to pass; ${usual('po2', [1.6], [1.6])} is usual.`,
+  ),
+  gradient: rule(
+    'Gradient factor',
+    'share',
+    0.1,
+    1,
+    shareMend(
+      '0.8 for 80 %',
+      said`${usual('share', [0.5], [0.5])} at the first stop and ${usualShare(0.8)} at the surface is usual.`,
+    ),
+  ),
+  siteDepthM: rule('Depth of the site', 'depth', 1, 100, said`Give the depth that is dived at this site.`),
+  latitude: rule('Latitude', 'plain', -90, 90, said`Give degrees, south negative.`),
+  longitude: rule('Longitude', 'plain', -180, 180, said`Give degrees, west negative.`),
+  o2: rule(
+    'Oxygen',
+    'share',
+    0.2,
+    1,
+    shareMend(
+      '0.32 for 32 %, 0.21 for air',
+      said`Give the share of oxygen in the mix; air has ${usualShare(0.21)}.`,
+    ),
+  ),
   costPerFill: rule(
     'Cost of a fill',
+    'plain',
     0,
     1_000_000,
-    '',
-    'Give the price of one fill; 0 where it costs nothing.',
+    said`Give the price of one fill; 0 where it costs nothing.`,
   ),
-  depthM: rule('Depth', 1, 100, 'm', 'Give the deepest point of the dive.'),
+  depthM: rule('Depth', 'depth', 1, 100, said`Give the deepest point of the dive.`),
   bottomMin: rule(
     'Bottom time',
+    'minutes',
     1,
     720,
-    'min',
-    'Give the minutes from leaving the surface to leaving the bottom.',
+    said`Give the minutes from leaving the surface to leaving the bottom.`,
   ),
-  levelDepthM: rule('Depth of the level', 1, 100, 'm', 'Give the depth at which the level is dived.'),
+  levelDepthM: rule('Depth of the level', 'depth', 1, 100, said`Give the depth at which the level is dived.`),
   levelMin: rule(
     'Time of the level',
+    'minutes',
     0.5,
     720,
-    'min',
-    'Give the minutes, the travel to this level included.',
+    said`Give the minutes, the travel to this level included.`,
   ),
   stopDepthM: rule(
     'Depth of the safety stop',
+    'depth',
     1,
     30,
-    'm',
-    'Give the depth of the stop, 5 is usual; or null for none.',
+    said`Give the depth of the stop, ${usual('depth', [5], [15])} is usual${OR_NULL}.`,
   ),
-  stopMin: rule('Time of the safety stop', 0.5, 60, 'min', 'Give its minutes, 3 is usual; or null for none.'),
+  stopMin: rule(
+    'Time of the safety stop',
+    'minutes',
+    0.5,
+    60,
+    said`Give its minutes, ${usual('minutes', [3], [3])} is usual${OR_NULL}.`,
+  ),
   turnShare: rule(
     'Turn share',
+    'share',
     0.05,
     1,
-    '',
-    'Write it as a fraction: 0.5 turns at half the gas above the minimum.',
+    shareMend(
+      '0.5 turns at half the gas above the minimum',
+      said`${usualShare(0.5)} turns at half the gas above the minimum.`,
+    ),
   ),
 } as const satisfies Record<string, NumberRule>;
 
 export type NumberField = keyof typeof NUMBER_RULES;
 
-function rule(label: string, min: number, max: number, unit: string, mend: string): NumberRule {
-  return { label, min, max, unit, mend };
+function rule(label: string, quantity: Quantity, min: number, max: number, mend: Said): NumberRule {
+  return { label, min, max, quantity, mend };
 }
 
 /** A value as a person would name it, short enough for a message. */
@@ -153,19 +228,22 @@ export function shown(value: unknown): string {
  * @returns null where it may stand; else what is wrong and how to mend it
  * Source: ranges as in `NUMBER_RULES`.
  */
-export function numberTrouble(field: NumberField, value: unknown): FieldTrouble | null {
-  const { label, min, max, unit, mend }: NumberRule = NUMBER_RULES[field];
+export function numberTrouble(field: NumberField, value: unknown): SaidTrouble | null {
+  const { label, min, max, quantity, mend }: NumberRule = NUMBER_RULES[field];
   if (typeof value !== 'number') {
     const numeric = typeof value === 'string' && value.trim() !== '' && Number.isFinite(Number(value));
     return {
-      what: value === undefined ? `${label} is missing.` : `${label} is ${shown(value)}, not a number.`,
-      mend: numeric ? 'Write the number without quotation marks.' : mend,
+      what:
+        value === undefined ? said`${label} is missing.` : said`${label} is ${shown(value)}, not a number.`,
+      mend: numeric ? said`Write the number without quotation marks.` : mend,
     };
   }
-  if (!Number.isFinite(value)) return { what: `${label} is not a finite number.`, mend };
+  if (!Number.isFinite(value)) return { what: said`${label} is not a finite number.`, mend };
   if (value >= min && value <= max) return null;
-  const withUnit = unit === '' ? '' : ` ${unit}`;
-  return { what: `${label} is ${value}${withUnit}; it can be ${min} to ${max}${withUnit}.`, mend };
+  return {
+    what: said`${label} is ${figure(quantity, value)}; it can be ${range(quantity, min, max)}.`,
+    mend,
+  };
 }
 
 const WALL_TIME = /^(\d{4})-\d\d-\d\dT\d\d:\d\d$/;
@@ -183,21 +261,27 @@ const LAST_YEAR = 2199;
  * @returns null for a minute that exists in the calendar; else what is wrong and how to mend it
  * Source: ISO 8601 calendar, through the calendar package.
  */
-export function wallTimeTrouble(label: string, value: unknown): FieldTrouble | null {
-  const mend = 'Write date and time at the trip\'s place as "2027-03-06T07:30".';
-  if (value === undefined) return { what: `${label} is missing.`, mend };
+export function wallTimeTrouble(label: string, value: unknown): SaidTrouble | null {
+  const mend: Said = [
+    {
+      file: said`Write date and time at the trip's place as "2027-03-06T07:30".`,
+      window: said`Give the day and the time at the trip's place.`,
+    },
+  ];
+  if (value === undefined) return { what: said`${label} is missing.`, mend };
   const match = typeof value === 'string' ? WALL_TIME.exec(value) : null;
-  if (!match) return { what: `${label} is ${shown(value)}, not a date and time.`, mend };
+  if (!match) return { what: said`${label} is ${shown(value)}, not a date and time.`, mend };
   const year = Number(match[1]);
   if (year < FIRST_YEAR || year > LAST_YEAR) {
-    return { what: `${label} is in the year ${year}; it can be ${FIRST_YEAR} to ${LAST_YEAR}.`, mend };
+    const years = `${FIRST_YEAR} to ${LAST_YEAR}`;
+    return { what: said`${label} is in the year ${String(year)}; it can be ${years}.`, mend };
   }
   if (IN_EVERY_MONTH.test(match[0])) return null;
   try {
     Temporal.PlainDateTime.from(match[0], { overflow: 'reject' });
     return null;
   } catch {
-    return { what: `${label} is ${match[0]}, which does not exist in the calendar.`, mend };
+    return { what: said`${label} is ${match[0]}, which does not exist in the calendar.`, mend };
   }
 }
 
@@ -207,20 +291,20 @@ export function wallTimeTrouble(label: string, value: unknown): FieldTrouble | n
  * @param min 1 where something must be written
  * Source: lengths are ours: what slates and lists can hold.
  */
-export function textTrouble(label: string, value: unknown, max: number, min: 0 | 1): FieldTrouble | null {
+export function textTrouble(label: string, value: unknown, max: number, min: 0 | 1): SaidTrouble | null {
   if (typeof value !== 'string') {
     return {
-      what: value === undefined ? `${label} is missing.` : `${label} is ${shown(value)}, not text.`,
-      mend: 'Write it as text in quotation marks.',
+      what: value === undefined ? said`${label} is missing.` : said`${label} is ${shown(value)}, not text.`,
+      mend: said`Write it as text in quotation marks.`,
     };
   }
   if (value.length > max) {
     return {
-      what: `${label} has ${value.length} characters; it can have ${max}.`,
-      mend: max > 1000 ? 'Shorten it.' : 'Shorten it; longer text fits into the notes.',
+      what: said`${label} has ${String(value.length)} characters; it can have ${String(max)}.`,
+      mend: max > 1000 ? said`Shorten it.` : said`Shorten it; longer text fits into the notes.`,
     };
   }
   if (min === 1 && value.trim() === '')
-    return { what: `${label} is empty.`, mend: 'Write at least one letter.' };
+    return { what: said`${label} is empty.`, mend: said`Write at least one letter.` };
   return null;
 }

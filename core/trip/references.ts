@@ -1,9 +1,9 @@
-import type { FieldTrouble } from './fields';
+import { figure, named, said, type Named, type Said, type SaidTrouble } from '../said';
 import { bag, type Bag, type TripPath } from './place-in-trip';
 import { AUTO_MIX, DEFAULTS } from './schema';
 
 /** A trouble and the path to it. */
-export interface Found extends FieldTrouble {
+export interface Found extends SaidTrouble {
   readonly path: TripPath;
 }
 
@@ -28,30 +28,32 @@ function idsOf(list: readonly Bag[] | null, path: TripPath, found: Found[]): Rea
     else {
       found.push({
         path: [...path, index, 'id'],
-        what: `The id "${id}" is taken already by ${path[path.length - 1]}[${earlier}].`,
-        mend: 'Give each its own id.',
+        what: said`The id "${id}" is taken already by ${`${path[path.length - 1]}[${earlier}]`}.`,
+        mend: said`Give each its own id.`,
       });
     }
   });
   return new Set(first.keys());
 }
 
-function known(ids: ReadonlySet<string>): string {
+/** Ids stand bare in a list of them: they are for who edits a file. */
+function known(ids: ReadonlySet<string>): Said {
   const all = [...ids];
-  if (all.length === 0) return 'There is none yet: add it.';
-  return `Use one of ${all.slice(0, 8).join(', ')}${all.length > 8 ? ', ...' : ''}, or add it.`;
+  if (all.length === 0) return said`There is none yet: add it.`;
+  const some = `${all.slice(0, 8).join(', ')}${all.length > 8 ? ', ...' : ''}`;
+  return [{ file: said`Use one of ${some}, or add it.`, window: said`Choose another, or add it.` }];
 }
 
 /** Says where an id stands for nothing. */
 function unknownId(
-  kind: string,
+  kind: Named['of'],
   value: unknown,
   ids: ReadonlySet<string> | null,
   path: TripPath,
   found: Found[],
 ): void {
   if (ids === null || typeof value !== 'string' || value.trim() === '' || ids.has(value)) return;
-  found.push({ path, what: `There is no ${kind} "${value}".`, mend: known(ids) });
+  found.push({ path, what: said`There is no ${kind} "${value}".`, mend: known(ids) });
 }
 
 function asDivedTroubles(
@@ -69,17 +71,22 @@ function asDivedTroubles(
         path: at,
         what:
           typeof by === 'string'
-            ? `There are two records by "${by}".`
-            : 'There are two records for everybody.',
-        mend: 'Keep one record for each diver, and at most one without "by" for the others.',
+            ? said`There are two records by ${named('diver', by)}.`
+            : said`There are two records for everybody.`,
+        mend: said`Keep one record for each diver, and at most one without "by" for the others.`,
       });
     }
     seen.add(by);
     if (typeof by === 'string' && onDive !== null && divers?.has(by) === true && !onDive.has(by)) {
       found.push({
         path: at,
-        what: `"${by}" is not on this dive.`,
-        mend: 'Add the diver to "divers", or remove the record.',
+        what: said`${named('diver', by)} is not on this dive, but has a record of it.`,
+        mend: [
+          {
+            file: said`Add the diver to "divers", or remove the record.`,
+            window: said`Take back what they really dived first.`,
+          },
+        ],
       });
     } else unknownId('diver', by, divers, at, found);
   });
@@ -95,16 +102,16 @@ function diverTroubles(diver: Bag, path: TripPath, found: Found[]): void {
   if (!inOrder(gradient['low'] ?? DEFAULTS.gradientLow, gradient['high'] ?? DEFAULTS.gradientHigh)) {
     found.push({
       path: [...path, 'gradient'],
-      what: 'The low gradient factor is above the high one.',
-      mend: 'Give a low one that is at most the high one, e.g. 0.5 and 0.8.',
+      what: said`The low gradient factor is above the high one.`,
+      mend: said`Give a low one that is at most the high one, e.g. ${figure('share', 0.5)} and ${figure('share', 0.8)}.`,
     });
   }
   const po2 = bag(diver['po2']);
   if (!inOrder(po2['working'] ?? DEFAULTS.workingPo2, po2['contingency'] ?? DEFAULTS.contingencyPo2)) {
     found.push({
       path: [...path, 'po2'],
-      what: 'The working PO2 is above the contingency PO2.',
-      mend: 'Give a working limit that is at most the contingency limit, e.g. 1.4 and 1.6.',
+      what: said`The working PO2 is above the contingency PO2.`,
+      mend: said`Give a working limit that is at most the contingency limit, e.g. ${figure('po2', 1.4)} and ${figure('po2', 1.6)}.`,
     });
   }
   const cylinder = bag(diver['cylinder']);
@@ -112,8 +119,8 @@ function diverTroubles(diver: Bag, path: TripPath, found: Found[]): void {
   if (typeof fillBar === 'number' && typeof reserveBar === 'number' && reserveBar >= fillBar) {
     found.push({
       path: [...path, 'cylinder', 'reserveBar'],
-      what: `The reserve of ${reserveBar} bar leaves nothing of a fill of ${fillBar} bar.`,
-      mend: 'Give a reserve below the fill pressure.',
+      what: said`The reserve of ${figure('pressure', reserveBar, 'near')} leaves nothing of a fill of ${figure('pressure', fillBar, 'near')}.`,
+      mend: said`Give a reserve below the fill pressure.`,
     });
   }
 }
@@ -139,15 +146,20 @@ export function referenceTroubles(document: Bag): readonly Found[] {
     if (id !== AUTO_MIX) return;
     found.push({
       path: ['mixes', index, 'id'],
-      what: '"auto" stands for the choice of a mix and cannot be one.',
-      mend: 'Give the mix another id, e.g. "ean32".',
+      what: said`"auto" stands for the choice of a mix and cannot be one.`,
+      mend: said`Give the mix another id, e.g. "ean32".`,
     });
   });
   if (mixes?.length === 0 && dives !== null && dives.length > 0) {
     found.push({
       path: ['mixes'],
-      what: 'There are dives, but nothing to breathe.',
-      mend: 'Add a mix, e.g. air: { "id": "air", "o2": 0.21 }.',
+      what: said`There are dives, but nothing to breathe.`,
+      mend: [
+        {
+          file: said`Add a mix, e.g. air: { "id": "air", "o2": 0.21 }.`,
+          window: said`Put a mix on board first.`,
+        },
+      ],
     });
   }
   const mixesKnown = ({ mix, onBoard }: Bag, path: TripPath): void => {
@@ -177,8 +189,8 @@ export function referenceTroubles(document: Bag): readonly Found[] {
         if (seen.has(diver))
           found.push({
             path: [...path, 'divers', at],
-            what: `"${diver}" is listed twice.`,
-            mend: 'Name each diver once.',
+            what: said`${named('diver', diver)} is listed twice.`,
+            mend: said`Name each diver once.`,
           });
         seen.add(diver);
         unknownId('diver', diver, divers, [...path, 'divers', at], found);

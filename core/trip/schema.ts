@@ -1,13 +1,6 @@
 import { z } from 'zod';
-import {
-  type FieldTrouble,
-  NUMBER_RULES,
-  type NumberField,
-  numberTrouble,
-  shown,
-  textTrouble,
-  wallTimeTrouble,
-} from './fields';
+import { said, type SaidTrouble } from '../said';
+import { NUMBER_RULES, type NumberField, numberTrouble, shown, textTrouble, wallTimeTrouble } from './fields';
 import type { Trip } from './types';
 
 // Compiled validators need eval, which the window's content policy refuses.
@@ -38,22 +31,18 @@ export const DEFAULTS = {
 /** Mix ids that mean something else. */
 export const AUTO_MIX = 'auto';
 
-/**
- * A message of the schema carries what and mend on two lines; `messageParts` takes them apart again. Zod
- * passes messages on as one text.
- */
-function message(trouble: FieldTrouble): string {
-  return `${trouble.what}\n${trouble.mend}`;
+/** A message of the schema carries what and mend, yet to be worded, as JSON: zod passes on text alone. */
+function message(trouble: SaidTrouble): string {
+  return JSON.stringify(trouble);
 }
 
 /** What and mend of a schema message. */
-export function messageParts(both: string): FieldTrouble {
-  const cut = both.indexOf('\n');
-  return { what: both.slice(0, cut), mend: both.slice(cut + 1) };
+export function messageParts(json: string): SaidTrouble {
+  return JSON.parse(json) as SaidTrouble;
 }
 
 /** A leaf judged by one of our own rules, the same that the fields of the window ask. */
-function judged<T>(trouble: (value: unknown) => FieldTrouble | null) {
+function judged<T>(trouble: (value: unknown) => SaidTrouble | null) {
   return z.custom<T>((value) => trouble(value) === null, {
     error: (issue) => message(trouble(issue.input)!),
   });
@@ -76,8 +65,8 @@ function oneOf<T extends string>(label: string, words: readonly T[]) {
     (words as readonly unknown[]).includes(value)
       ? null
       : {
-          what: `${label} is ${shown(value)}.`,
-          mend: `Write ${words.map((word) => `"${word}"`).join(' or ')}.`,
+          what: said`${label} is ${shown(value)}.`,
+          mend: said`Write ${words.map((word) => `"${word}"`).join(' or ')}.`,
         },
   );
 }
@@ -87,7 +76,10 @@ function record<Shape extends z.core.$ZodLooseShape>(label: string, shape: Shape
   const keys = Object.keys(shape).join(', ');
   return z.looseObject(shape, {
     error: (issue) =>
-      message({ what: `${label} is ${shown(issue.input)}.`, mend: `Give it as an object { ${keys} }.` }),
+      message({
+        what: said`${label} is ${shown(issue.input)}.`,
+        mend: said`Give it as an object { ${keys} }.`,
+      }),
   });
 }
 
@@ -98,17 +90,19 @@ function list<Item extends z.ZodType>(label: string, item: Item, max: number, mi
         message({
           what:
             input === undefined
-              ? `${label}: the list is missing.`
-              : `${label} is ${shown(input)}, not a list.`,
-          mend: 'Give a list [ ... ].',
+              ? said`${label}: the list is missing.`
+              : said`${label} is ${shown(input)}, not a list.`,
+          mend: said`Give a list [ ... ].`,
         }),
     })
-    .min(min, { error: message({ what: `${label}: the list is empty.`, mend: 'Give at least one.' }) })
+    .min(min, {
+      error: message({ what: said`${label}: the list is empty.`, mend: said`Give at least one.` }),
+    })
     .max(max, {
       error: (issue) =>
         message({
-          what: `${label}: ${(issue.input as readonly unknown[]).length} are given; there can be ${max}.`,
-          mend: 'Split the trip in two files.',
+          what: said`${label}: ${String((issue.input as readonly unknown[]).length)} are given; there can be ${String(max)}.`,
+          mend: said`Split the trip in two files.`,
         }),
     });
 }
@@ -127,7 +121,7 @@ export const waterSchema = record('Water', {
     value === 'gauge' || value === 'salt' || value === 'fresh'
       ? null
       : typeof value === 'string'
-        ? { what: `Water density is ${shown(value)}.`, mend: NUMBER_RULES.densityKgM3.mend }
+        ? { what: said`Water density is ${shown(value)}.`, mend: NUMBER_RULES.densityKgM3.mend }
         : numberTrouble('densityKgM3', value),
   ).default('gauge'),
   altitudeM: number('altitudeM').default(0),
@@ -246,7 +240,7 @@ export const mixSchema = record('Mix', {
 export const tripSchema = record('Trip', {
   format: oneOf('Format', ['carryover/trip']),
   version: judged<1>((value) =>
-    value === 1 ? null : { what: `Version is ${shown(value)}.`, mend: 'Write 1.' },
+    value === 1 ? null : { what: said`Version is ${shown(value)}.`, mend: said`Write 1.` },
   ),
   title: text('Title', LONGEST.title),
   place: text('Place', LONGEST.place, 0).default(''),

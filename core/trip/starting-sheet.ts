@@ -1,14 +1,29 @@
-import { listed, wordingIn, type Units, type Wording } from '../cautions/wording';
 import { failure, success, type Result, type Trouble } from '../result';
+import { fileWords, figure, range, said, type Said, type Words } from '../said';
 import { judgeTrip } from './check-trip';
-import { wallDate, wallMin, wallText } from './clock';
+import { wallDate, wallMin } from './clock';
 import { surroundingsOf } from './dive-plan';
 import { wallTimeTrouble } from './fields';
 import { HOURS_BEFORE_FLIGHT } from './flying';
 import { ledger } from './ledger';
-import type { WallMin } from './ledger-types';
+import type { Ledger } from './ledger-types';
 import { mayBreathe } from './mix-choice';
-import { fitted, ROOM_LEFT_MIN, SHORTEST_MIN, type Fitted, type Fitting } from './starting-dive';
+import { fitted, SHORTEST_MIN, type End, type Fitted, type Fitting } from './starting-dive';
+import { DEPTH_STEPS, type DepthSteps } from './starting-steps';
+import {
+  daysSentence,
+  depthSentences,
+  leftOutSentences,
+  lengthSentence,
+  noMixFor,
+  ruleSentences,
+  tooSoonAfter,
+  unusedSentence,
+  whyNone,
+  type DepthHeld,
+  type LaidDive,
+  type LeftOut,
+} from './starting-words';
 import type { Dive, Diver, Mix, Site, Trip, TripSettings, TripWater, WallTime } from './types';
 
 /** What the starting sheet asks. */
@@ -29,6 +44,8 @@ export interface StartingAnswers {
   readonly settings: TripSettings;
   /** No dive is planned longer, minutes; 20 to 120. */
   readonly longestMin: number;
+  /** In which unit depths are whole. */
+  readonly depthUnit: 'm' | 'ft';
 }
 
 /** The trip that was laid out, and in plain sentences what was chosen and why. */
@@ -40,65 +57,99 @@ export interface StartingTrip {
 /** Surface time between the dives of a day, minutes. Source: common practice; the cautions ask for as much. */
 const INTERVAL_MIN = 60;
 
-/** Each dive of a day goes this much less deep than the one before, down to `STEP_ENDS_M`. Source: common practice. */
-const STEP_M = 3;
-const STEP_ENDS_M = 12;
-
 const DAY_MIN = 1440;
 
 const TIME_OF_DAY = /^([01]\d|2[0-3]):[0-5]\d$/;
 
-function answerTroubles(answers: StartingAnswers): readonly Trouble<'answers'>[] {
+function answerTroubles(answers: StartingAnswers, words: Words): readonly Trouble<'answers'>[] {
   const troubles: Trouble<'answers'>[] = [];
-  const say = (where: string, what: string, mend: string): void => {
-    troubles.push({ kind: 'answers', what, where, mend });
+  const say = (where: string, what: Said, mend: Said): void => {
+    troubles.push({ kind: 'answers', what: words(what), where, mend: words(mend) });
   };
   const { firstDay, nights, times, longestMin } = answers;
-  const day = wallTimeTrouble('First day', `${firstDay}T12:00`);
-  if (day) say('firstDay', `First day "${firstDay}" is no date of the calendar.`, 'Write it as 2027-03-06.');
+  if (wallTimeTrouble('First day', `${firstDay}T12:00`)) {
+    const mend: Said = [{ file: ['Write it as 2027-03-06.'], window: ['Choose another.'] }];
+    say('firstDay', said`First day "${firstDay}" is no date of the calendar.`, mend);
+  }
   if (!Number.isInteger(nights) || nights < 0 || nights > 60) {
-    say('nights', `${nights} nights cannot be laid out.`, 'Give a whole number from 0 to 60.');
+    const what = said`${figure('plain', nights)} nights cannot be laid out.`;
+    say('nights', what, said`Give a whole number from 0 to 60.`);
   }
   if (times.length < 1 || times.length > 8) {
-    say(
-      'times',
-      `${times.length} times a day are given; there can be 1 to 8.`,
-      'Give a time for each dive of a day.',
-    );
+    const what = said`${String(times.length)} times a day are given; there can be 1 to 8.`;
+    say('times', what, said`Give a time for each dive of a day.`);
   }
   times.forEach((time, index) => {
-    if (!TIME_OF_DAY.test(time)) say(`times[${index}]`, `"${time}" is no time of day.`, 'Write it as 07:30.');
-    else if (times.indexOf(time) !== index)
-      say(`times[${index}]`, `${time} is given twice.`, 'Give each time once.');
+    if (!TIME_OF_DAY.test(time)) {
+      say(
+        `times[${index}]`,
+        said`"${time}" is no time of day.`,
+        said`Write it as ${{ timeOfDay: '07:30' }}.`,
+      );
+    } else if (times.indexOf(time) !== index) {
+      say(`times[${index}]`, said`${{ timeOfDay: time }} is given twice.`, said`Give each time once.`);
+    }
   });
-  if (answers.sites.length === 0) say('sites', 'There is no site to dive.', 'Give at least one.');
-  if (answers.mixes.length === 0) say('mixes', 'There is nothing to breathe.', 'Give at least one mix.');
+  if (answers.sites.length === 0) say('sites', said`There is no site to dive.`, said`Give at least one.`);
+  if (answers.mixes.length === 0)
+    say('mixes', said`There is nothing to breathe.`, said`Give at least one mix.`);
   if (!(longestMin >= SHORTEST_MIN && longestMin <= 120)) {
-    say(
-      'longestMin',
-      `A longest dive of ${longestMin} min is not laid out.`,
-      `Give ${SHORTEST_MIN} to 120 minutes.`,
-    );
+    const what = said`A longest dive of ${figure('minutes', longestMin)} is not laid out.`;
+    say('longestMin', what, said`Give ${range('minutes', SHORTEST_MIN, 120)}.`);
   }
   return troubles;
 }
 
-/** The deepest a site is dived by everybody, and who or what holds it there. */
-function depthFor(site: Site, trip: Trip): { readonly depthM: number; readonly heldBy: string | null } {
+/** The deepest that everybody may go to a site, and what ends it there; 0 where somebody has no mix at all. */
+interface Reach {
+  readonly depthM: number;
+  readonly endedBy: DepthHeld | null;
+}
+
+/** The deepest whole depth, or a site's own, to which some mix may be breathed by a diver; 0 where none may. */
+function deepestOf(diver: Diver, fromM: number, trip: Trip, steps: DepthSteps): number {
   const around = surroundingsOf(trip);
-  let depthM = site.depthM;
-  let heldBy: string | null = null;
-  for (const diver of trip.party) {
-    if (diver.maxDepthM < depthM) {
-      depthM = diver.maxDepthM;
-      heldBy = `the limits of ${diver.name}`;
-    }
-    while (depthM > 1 && !trip.mixes.some((mix) => mayBreathe(mix, depthM, diver, trip, around))) {
-      depthM = Math.max(1, Math.ceil(depthM) - 1);
-      heldBy = `the mixes on board for ${diver.name}`;
-    }
+  let depthM = fromM;
+  while (depthM > 0 && !trip.mixes.some((mix) => mayBreathe(mix, depthM, diver, trip, around))) {
+    depthM = Math.max(0, steps.shallower(depthM));
   }
-  return { depthM, heldBy };
+  return depthM;
+}
+
+function reachOf(site: Site, trip: Trip, steps: DepthSteps): Reach {
+  const { party } = trip;
+  const ownM = Math.min(...party.map(({ maxDepthM }) => maxDepthM));
+  const allowedM = Math.min(site.depthM, ownM);
+  const reachesM = party.map((diver) => deepestOf(diver, allowedM, trip, steps));
+  const depthM = Math.min(...reachesM);
+  if (depthM < allowedM) {
+    const divers = party.filter((_, at) => reachesM[at] === depthM);
+    return { depthM, endedBy: { kind: 'limit', held: { by: 'mix', divers } } };
+  }
+  if (depthM === site.depthM) return { depthM, endedBy: null };
+  const divers = party.filter(({ maxDepthM }) => maxDepthM === ownM);
+  return { depthM, endedBy: { kind: 'own limit', divers, depthM } };
+}
+
+/** Times of day with room for a dive and an hour at the surface in between; the others, and what they follow. */
+function usableTimes(times: readonly string[]): {
+  readonly used: readonly string[];
+  readonly dropped: readonly { readonly time: string; readonly after: string }[];
+} {
+  const used: string[] = [];
+  const dropped: { time: string; after: string }[] = [];
+  for (const time of times.toSorted()) {
+    const after = used[used.length - 1];
+    const gapMin = after === undefined ? Infinity : minuteOfDay(time) - minuteOfDay(after);
+    if (after === undefined || gapMin >= SHORTEST_MIN + INTERVAL_MIN) used.push(time);
+    else dropped.push({ time, after });
+  }
+  return { used, dropped };
+}
+
+function minuteOfDay(time: string): number {
+  const [hour = 0, minute = 0] = time.split(':').map(Number);
+  return hour * 60 + minute;
 }
 
 /**
@@ -121,139 +172,153 @@ function divingDates(firstDay: string, nights: number): readonly string[] {
   return Array.from({ length: days }, (_, day) => wallDate(first + (from + day) * DAY_MIN));
 }
 
-/** Everybody is out of the water by then, so that the flight is not too soon. */
-function lastSurfacing(flight: WallTime | null): WallMin {
-  return flight === null ? Infinity : wallMin(flight) - HOURS_BEFORE_FLIGHT.severalDivesOrDays * 60;
+/** When a dive that starts at one time of a day has to be over, and why. */
+function endOf(flight: WallTime | null, nextStart: WallTime | null): End {
+  const flightMin =
+    flight === null ? Infinity : wallMin(flight) - HOURS_BEFORE_FLIGHT.severalDivesOrDays * 60;
+  const nextMin = nextStart === null ? Infinity : wallMin(nextStart) - INTERVAL_MIN;
+  return flightMin < nextMin ? { byMin: flightMin, for: 'flight' } : { byMin: nextMin, for: 'next-dive' };
 }
 
-/** Why no dive can start so late. */
-function lateness(endMin: WallMin, nextMin: WallMin, latestMin: WallMin): string | null {
-  if (endMin > latestMin) {
-    return `it would end less than ${HOURS_BEFORE_FLIGHT.severalDivesOrDays} h before the flight.`;
-  }
-  return endMin > nextMin ? 'the next one starts too soon after it.' : null;
+/** The trip as it grows, with what was said of each dive. */
+interface Growing {
+  readonly trip: Trip;
+  readonly whole: Ledger;
+  readonly laid: readonly LaidDive[];
+  readonly leftOut: readonly LeftOut[];
 }
 
-function headSentences(dates: readonly string[], answers: StartingAnswers, say: Wording): string[] {
-  const last = dates[dates.length - 1]!;
-  const sentences = [
-    dates.length === 1
-      ? `There is one diving day, ${last}.`
-      : `There are ${dates.length} diving days, from ${dates[0]!} to ${last}: the days of arrival and departure are left free.`,
-    `Each day goes from its deepest site to its shallowest, each dive at least ${say.depthMet(STEP_M)} less deep than the one before ` +
-      `(to ${say.depthMet(STEP_ENDS_M)}), and the sites take turns over the days.`,
-    `Bottom times are at most ${answers.longestMin} min and leave everybody at least ${ROOM_LEFT_MIN} min of room, gas for the way up, ` +
-      'and all oxygen clocks within their limits; where a dive would be shorter than ' +
-      `${SHORTEST_MIN} min, it goes less deep instead.`,
-    'Each diver breathes the richest mix on board that may go to the depth.',
-  ];
-  if (answers.flight !== null) {
-    const hours = HOURS_BEFORE_FLIGHT.severalDivesOrDays;
-    sentences.push(
-      `No dive ends later than ${hours} h before the flight on ${answers.flight.replace('T', ' at ')}.`,
-    );
+/** One more dive, or the reason why there is none. @param beforeM depth of the dive before on that day */
+function grown(
+  { trip, whole, laid, leftOut }: Growing,
+  wish: { readonly site: Site; readonly startsAt: WallTime; readonly end: End; readonly beforeM: number },
+  answers: StartingAnswers,
+  divingDays: number,
+): Growing {
+  const { site, startsAt, end, beforeM } = wish;
+  const steps = DEPTH_STEPS[answers.depthUnit];
+  const partySize = trip.party.length;
+  const reach = reachOf(site, trip, steps);
+  const afterM = Math.max(steps.endsM, steps.whole(beforeM - steps.lessM));
+  const leave = (reason: Said): Growing => ({
+    trip,
+    whole,
+    laid,
+    leftOut: [...leftOut, { startsAt, reason }],
+  });
+  if (reach.endedBy?.kind === 'limit' && reach.depthM === 0) {
+    return leave(noMixFor(reach.endedBy.held.divers, partySize));
   }
-  return sentences;
-}
-
-/** Says once for each site why it is not dived to its depth. */
-function depthSentences(trip: Trip, say: Wording): readonly string[] {
-  const sentences: string[] = [];
-  for (const site of trip.sites) {
-    const allowed = depthFor(site, trip);
-    const depths = trip.dives.filter((dive) => dive.siteId === site.id).map((dive) => dive.depthM);
-    const deepestM = Math.max(...depths);
-    if (depths.length === 0 || deepestM >= site.depthM) continue;
-    const reasons = [
-      ...(allowed.heldBy === null ? [] : [`${allowed.heldBy} end at ${say.depthAllowed(allowed.depthM)}`]),
-      ...(deepestM < allowed.depthM
-        ? [
-            `deeper, there would not be room for ${SHORTEST_MIN} min, or less than ${say.depthMet(STEP_M)} between it and the dive before`,
-          ]
-        : []),
-    ];
-    sentences.push(
-      `${site.name} is dived to ${say.depthMet(deepestM)} rather than ${say.depthMet(site.depthM)}: ${reasons.join('; ')}.`,
-    );
-  }
-  const unused = trip.sites.filter((site) => !trip.dives.some((dive) => dive.siteId === site.id));
-  if (unused.length > 0)
-    sentences.push(`${listed(unused.map((site) => site.name))} found no place on this trip.`);
-  return sentences;
+  const wished: Dive = {
+    id: `d${trip.dives.length + 1}`,
+    siteId: site.id,
+    startsAt,
+    depthM: Math.min(afterM, reach.depthM),
+    bottomMin: SHORTEST_MIN,
+    mix: 'auto',
+  };
+  const fitting: Fitting = { trip, ledger: whole, divingDays, longestMin: answers.longestMin, steps };
+  const outcome: Fitted =
+    wallMin(startsAt) + SHORTEST_MIN > end.byMin
+      ? { fits: false, held: { by: end.for, divers: [] }, depthM: wished.depthM }
+      : fitted(fitting, wished, end);
+  if (!outcome.fits) return leave(whyNone(outcome.held, outcome.depthM, wished.depthM, partySize));
+  const depthHeld: DepthHeld | null =
+    outcome.depthHeld !== null
+      ? { kind: 'limit', held: outcome.depthHeld }
+      : wished.depthM < reach.depthM
+        ? { kind: 'order' }
+        : reach.endedBy;
+  return {
+    trip: outcome.trip,
+    whole: outcome.ledger,
+    laid: [...laid, { dive: outcome.dive, timeHeld: outcome.timeHeld, depthHeld }],
+    leftOut,
+  };
 }
 
 /**
  * Lays out a whole trip from a few answers: deepest first in the day, inside the no-stop limits and within
  * the oxygen advice for everybody, ready to be edited.
  * @param answers as asked; the divers, sites and mixes are judged by the rules of the trip file
- * @param units of the depths in the sentences
+ * @param words of whoever reads the reasons and troubles
  * @returns the trip, which draws no caution to stop or change, with the reasons for what was chosen and left
  *   out; or every trouble with the answers. Where nothing fits, the trip has no dives and says why.
  * Source: limits as in the ledger and the cautions; deepest first: common practice; hours before flying as in
  *   flying.ts.
  */
-export function startingSheet(answers: StartingAnswers, units: Units = 'metric'): Result<StartingTrip> {
-  const wrong = answerTroubles(answers);
-  const empty = judgeTrip({
-    format: 'carryover/trip',
-    version: 1,
-    title: answers.title,
-    place: answers.place,
-    water: answers.water,
-    settings: answers.settings,
-    party: answers.party,
-    sites: answers.sites,
-    mixes: answers.mixes,
-    dives: [],
-    flight: answers.flight === null ? null : { at: answers.flight },
-  });
+export function startingSheet(answers: StartingAnswers, words: Words = fileWords): Result<StartingTrip> {
+  const wrong = answerTroubles(answers, words);
+  const empty = judgeTrip(
+    {
+      format: 'carryover/trip',
+      version: 1,
+      title: answers.title,
+      place: answers.place,
+      water: answers.water,
+      settings: answers.settings,
+      party: answers.party,
+      sites: answers.sites,
+      mixes: answers.mixes,
+      dives: [],
+      flight: answers.flight === null ? null : { at: answers.flight },
+    },
+    words,
+  );
   const [first, ...rest] = [...wrong, ...empty.troubles];
   if (first || empty.trip === null) return failure(first!, ...rest);
 
   const dates = divingDates(answers.firstDay, answers.nights);
-  const times = answers.times.toSorted();
+  const { used: times, dropped } = usableTimes(answers.times);
   const deepestFirst = empty.trip.sites.toSorted((a, b) => b.depthM - a.depthM);
-  const latestMin = lastSurfacing(answers.flight);
-  const leftOut: string[] = [];
-  let { trip } = empty;
-  let whole = ledger(trip);
+  const leftOut = dates.flatMap((date) =>
+    dropped.map(({ time, after }) => ({ startsAt: `${date}T${time}`, reason: tooSoonAfter(after) })),
+  );
+  let growing: Growing = { trip: empty.trip, whole: ledger(empty.trip), laid: [], leftOut };
   for (const [day, date] of dates.entries()) {
     let beforeM = Infinity;
     for (const [index, site] of sitesOfDay(deepestFirst, times.length, day).entries()) {
-      const startMin = wallMin(`${date}T${times[index]!}`);
       const next = times[index + 1];
-      const nextMin = next === undefined ? Infinity : wallMin(`${date}T${next}`) - INTERVAL_MIN;
-      const fitting: Fitting = {
-        trip,
-        ledger: whole,
-        divingDays: dates.length,
-        longestMin: answers.longestMin,
-        units,
-      };
-      const wished: Dive = {
-        id: `d${trip.dives.length + 1}`,
-        siteId: site.id,
-        startsAt: wallText(startMin),
-        depthM: Math.min(Math.max(STEP_ENDS_M, beforeM - STEP_M), depthFor(site, trip).depthM),
-        bottomMin: SHORTEST_MIN,
-        mix: 'auto',
-      };
-      const tooLate = lateness(startMin + SHORTEST_MIN, nextMin, latestMin);
-      const outcome: Fitted =
-        tooLate === null
-          ? fitted(fitting, wished, Math.min(nextMin, latestMin))
-          : { fits: false, reason: tooLate };
-      if (outcome.fits) {
-        ({ trip, ledger: whole } = outcome);
-        beforeM = outcome.dive.depthM;
-      } else {
-        leftOut.push(`The dive on ${date} at ${times[index]!} is left out: ${outcome.reason}`);
-      }
+      const end = endOf(answers.flight, next === undefined ? null : `${date}T${next}`);
+      const wish = { site, startsAt: `${date}T${times[index]!}`, end, beforeM };
+      const known = growing.laid.length;
+      growing = grown(growing, wish, answers, dates.length);
+      beforeM = growing.laid[known]?.dive.depthM ?? beforeM;
     }
   }
-  const say = wordingIn(units);
   return success({
-    trip,
-    explanations: [...headSentences(dates, answers, say), ...depthSentences(trip, say), ...leftOut],
+    trip: growing.trip,
+    explanations: reasons(growing, answers, dates).map((sentence) => words(sentence)),
   });
+}
+
+function reasons(
+  { trip, laid, leftOut }: Growing,
+  answers: StartingAnswers,
+  dates: readonly string[],
+): readonly Said[] {
+  const { sites, party, mixes } = trip;
+  const unused = sites.filter((site) => !laid.some(({ dive }) => dive.siteId === site.id));
+  const asked = dates.flatMap((date) => answers.times.toSorted().map((time) => `${date}T${time}`));
+  const missing = leftOutSentences(leftOut, asked, dates);
+  // Where nothing fits, how it would have been laid out helps nobody.
+  if (laid.length === 0) return [daysSentence({ dates, nights: answers.nights }), ...missing];
+  const rules = ruleSentences({
+    dates,
+    nights: answers.nights,
+    times: answers.times.length,
+    sites: sites.length,
+    mixes: mixes.length,
+    flight: answers.flight,
+    longestMin: answers.longestMin,
+    steps: DEPTH_STEPS[answers.depthUnit],
+  });
+  return [
+    daysSentence({ dates, nights: answers.nights }),
+    ...rules,
+    ...lengthSentence(laid, party.length),
+    ...depthSentences(sites, laid, party.length),
+    ...missing,
+    ...unusedSentence(unused, leftOut.length === 0),
+  ];
 }

@@ -2,7 +2,7 @@
 import { failure, success, type Result } from '../../core/result';
 import { checkTrip } from '../../core/trip/check-trip';
 import type { Trip } from '../../core/trip/types';
-import { inWords } from '../figures/in-words';
+import { wordsIn } from '../figures/words';
 import { begin, bail, end, record, type StepName } from '../store/history';
 import { desk } from '../store/store';
 
@@ -16,7 +16,7 @@ export function edit(name: StepName, change: (trip: Trip) => Trip): EditResult {
   const { trip, history, settings } = desk.getState();
   const next = change(trip);
   if (next === trip) return success(trip);
-  const [first, ...rest] = checkTrip(next).map((trouble) => inWords(trouble, trip, settings.clock));
+  const [first, ...rest] = checkTrip(next, wordsIn({ ...settings, trip }));
   if (first) return failure(first, ...rest);
   desk.setState({ ...record(history, trip, next, name), notice: null });
   return success(next);

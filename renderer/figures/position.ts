@@ -1,9 +1,11 @@
 /** Positions as charts write them, and back. */
 import { coordinateDegrees } from '../../core/formats/coordinates';
+import { worded } from '../../core/said';
 import { numberTrouble } from '../../core/trip/fields';
 import type { Site } from '../../core/trip/types';
 import { numberText } from './format';
 import type { Parsed } from './parse';
+import { wordsIn } from './words';
 
 type Position = NonNullable<Site['position']>;
 
@@ -20,6 +22,9 @@ export function positionText(position: Position | null): string {
   const separator = numberText(0.5, 1, 'near').includes(',') ? ' ; ' : ', ';
   return [half(position.lat, 'N', 'S'), half(position.lon, 'E', 'W')].join(separator);
 }
+
+/** Degrees are the same to every reader. */
+const DEGREE_WORDS = wordsIn({ units: 'metric', clock: '24h' });
 
 const REFUSED_MEND = 'Type latitude and longitude, such as 7° 24.72′ S, 148° 19.08′ E or -7.412, 148.318.';
 
@@ -40,7 +45,7 @@ export function parsePosition(text: string): Parsed<Position | null> {
     return { ok: false, what: `“${short}” ${why}.`, mend: REFUSED_MEND };
   }
   const trouble = numberTrouble('latitude', position.lat) ?? numberTrouble('longitude', position.lon);
-  return trouble ? { ok: false, ...trouble } : { ok: true, value: position };
+  return trouble ? { ok: false, ...worded(trouble, DEGREE_WORDS) } : { ok: true, value: position };
 }
 
 /** Every place at which the text can be cut in two: at a separator, or behind the letter of the latitude. */

@@ -1,5 +1,6 @@
 import { useMemo, type ReactNode } from 'react';
 import { fillPlan } from '../../../core/mixes/fills';
+import { wordsIn } from '../../figures/words';
 import { Choice } from '../../parts/choice';
 import { CommandButton } from '../../parts/command-button';
 import { ShareField, UnitField } from '../../parts/number-field';
@@ -71,11 +72,12 @@ function Tools({ law }: { readonly law: 'ideal' | 'real' }): ReactNode {
 /** Fills by day and mix, with the oxygen and air to bring, for the trip as it stands. */
 export function Fills(): ReactNode {
   const ledger = useDesk(selectLedger);
+  const settings = useDesk((state) => state.settings);
   const { method, law, startBar, startO2 } = useMixesView((view) => view.fills);
   const usedLaw = law ?? ledger.trip.settings.gasLaw;
   const plan = useMemo(
-    () => fillPlan(ledger, { method, law: usedLaw, startBar, startO2 }),
-    [ledger, method, usedLaw, startBar, startO2],
+    () => fillPlan(ledger, { method, law: usedLaw, startBar, startO2 }, null, wordsIn(settings)),
+    [ledger, method, usedLaw, startBar, startO2, settings],
   );
   return (
     <section aria-label="Fills">

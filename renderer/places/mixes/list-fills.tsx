@@ -5,6 +5,7 @@ import type { StockList } from '../../../core/mixes/stock';
 import { ledger } from '../../../core/trip/ledger';
 import type { Trip } from '../../../core/trip/types';
 import { unitText } from '../../figures/format';
+import { wordsIn } from '../../figures/words';
 import { useDesk } from '../../store/store';
 import { FillTable } from './fill-table';
 import { useMixesView } from './mixes-view';
@@ -17,21 +18,21 @@ export function ListFills(props: {
   readonly fromDate: string | null;
 }): ReactNode {
   const { trip, list, fromDate } = props;
-  const units = useDesk(({ settings }) => settings.units);
+  const settings = useDesk((state) => state.settings);
   const { method, law, startBar, startO2 } = useMixesView((view) => view.fills);
   const usedLaw = law ?? trip.settings.gasLaw;
   const plan = useMemo(() => {
     const open = openTrip(trip, { fromDate });
     const whole = ledger(stockedTrip(open, list.percents));
-    return fillPlan(whole, { method, law: usedLaw, startBar, startO2 }, open.openIds);
-  }, [trip, list, fromDate, method, usedLaw, startBar, startO2]);
+    return fillPlan(whole, { method, law: usedLaw, startBar, startO2 }, open.openIds, wordsIn(settings));
+  }, [trip, list, fromDate, method, usedLaw, startBar, startO2, settings]);
   return (
     <section className="list-fills" aria-label={`Fills with ${listName(list)}`}>
       <h3>Fills with {listName(list)} on board</h3>
       <p className="mixes-note">
         {method === 'banked' ? 'From banks of each mix' : 'By partial pressure, oxygen first'},{' '}
         {usedLaw === 'ideal' ? 'ideal amounts' : 'with compressibility'}, cylinders coming back with{' '}
-        {unitText(startBar, 'pressure', units, 'near')}: change that under Fills.
+        {unitText(startBar, 'pressure', settings.units, 'near')}: change that under Fills.
       </p>
       {plan.ok ? (
         <FillTable plan={plan.value} label={`Table of fills with ${listName(list)}`} />

@@ -1,7 +1,11 @@
 import type { ReactNode } from 'react';
+import { failure } from '../../../core/result';
+import { worded } from '../../../core/said';
+import { numberTrouble } from '../../../core/trip/fields';
 import type { Cylinder } from '../../../core/trip/types';
 import type { EditResult } from '../../actions/edit';
 import { cylinderText, fullL } from '../../figures/cylinder';
+import { wordsIn } from '../../figures/words';
 import { UnitField } from '../../parts/number-field';
 import { useDesk } from '../../store/store';
 
@@ -27,14 +31,22 @@ export function GasRateField(props: GearField & { readonly value: number }): Rea
 /** The size of a cylinder as it is spoken of; `commit` is given its water volume in litres. */
 export function CylinderField(props: GearField & { readonly cylinder: Cylinder }): ReactNode {
   const { cylinder, commit } = props;
-  const isImperial = useDesk(({ settings }) => settings.units === 'imperial');
-  return isImperial ? (
+  const settings = useDesk((state) => state.settings);
+  const { fillBar } = cylinder;
+  const put = (waterL: number): EditResult | void => {
+    // Only here is it known to what the cylinder is filled, which a size in cubic feet hangs on.
+    const trouble = numberTrouble('waterL', waterL);
+    return trouble
+      ? failure({ kind: 'invalid', where: '', ...worded(trouble, wordsIn({ ...settings, fillBar })) })
+      : commit(waterL);
+  };
+  return settings.units === 'imperial' ? (
     <UnitField
       label="Cylinder, gas when full"
       kind="volume"
       value={fullL(cylinder)}
       hint={`${cylinderText(cylinder, 'metric')} of water`}
-      commit={(litres) => commit(litres / cylinder.fillBar)}
+      commit={(litres) => put(litres / fillBar)}
     />
   ) : (
     <UnitField label="Cylinder" kind="volume" value={cylinder.waterL} commit={commit} />

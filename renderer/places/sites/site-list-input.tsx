@@ -1,11 +1,13 @@
 import { useId, type ReactNode } from 'react';
 import { numberTrouble } from '../../../core/trip/fields';
 import { failure } from '../../../core/result';
+import { worded } from '../../../core/said';
 import { say } from '../../actions/view';
 import { depthText } from '../../figures/format';
 import { positionText } from '../../figures/position';
 import { fromUnit, unitOf } from '../../figures/units';
 import { parseFigure } from '../../figures/parse';
+import { wordsIn } from '../../figures/words';
 import { Field } from '../../parts/field';
 import { machine } from '../../store/machine';
 import { useDesk } from '../../store/store';
@@ -115,7 +117,8 @@ function Row(props: {
   readonly setWanted: (index: number, isWanted: boolean) => void;
 }): ReactNode {
   const { site, setDepth, setWanted } = props;
-  const units = useDesk(({ settings }) => settings.units);
+  const settings = useDesk((state) => state.settings);
+  const { units } = settings;
   const { index, draft, depthM, isAsked, isWanted, isKnown } = site;
   const about = [positionText(draft.position), draft.notes].filter((text) => text !== '').join('. ');
   return (
@@ -143,7 +146,9 @@ function Row(props: {
             commit={(value) => {
               if (value === null) return undefined;
               const trouble = numberTrouble('siteDepthM', value);
-              if (trouble) return failure({ kind: 'invalid', where: '', ...trouble });
+              if (trouble) {
+                return failure({ kind: 'invalid', where: '', ...worded(trouble, wordsIn(settings)) });
+              }
               setDepth(index, value);
               return undefined;
             }}

@@ -10,11 +10,11 @@ import { chooseSitesView, useSitesView } from './sites-view';
 /** Sites from a list: what was understood, row by row, before any of it goes into the trip. */
 export function SiteListSheet(): ReactNode {
   const list = useSitesView((view) => view.list);
-  const units = useDesk(({ settings }) => settings.units);
+  const settings = useDesk((state) => state.settings);
   const sites = useDesk(({ trip }) => trip.sites);
   const read = readSiteList(
     list,
-    units,
+    settings,
     sites.map(({ name }) => name),
   );
   const { drafts } = read;

@@ -2,7 +2,7 @@
 import { readSites } from '../../../core/formats/all';
 import type { DraftWithDepth, SiteDraft } from '../../../core/formats/site-draft';
 import type { Trouble } from '../../../core/result';
-import type { Units } from '../../figures/units';
+import { wordsIn, type Reader } from '../../figures/words';
 
 /** What a person said about the list: the text, depths it left out, rows not wanted. */
 export interface SiteList {
@@ -45,11 +45,11 @@ function sameName(name: string): string {
 /**
  * Reads the list anew. Rows whose name is known already are left unless wanted by hand, so that pasting the
  * same list twice doubles nothing.
- * @param known names of the sites there are
+ * @param reader whose units a bare depth is counted in @param known names of the sites there are
  */
-export function readSiteList(list: SiteList, units: Units, known: readonly string[]): ReadSiteList {
+export function readSiteList(list: SiteList, reader: Reader, known: readonly string[]): ReadSiteList {
   if (list.text.trim() === '') return { sites: [], troubles: [], drafts: [] };
-  const { sites, troubles } = readSites(list.text, units === 'imperial' ? 'ft' : 'm');
+  const { sites, troubles } = readSites(list.text, reader.units === 'imperial' ? 'ft' : 'm', wordsIn(reader));
   const names = new Set(known.map(sameName));
   const listed = sites.map((draft, index): ListedSite => {
     const isKnown = names.has(sameName(draft.name));

@@ -136,7 +136,7 @@ interface WithOpen {
 }
 
 function Where({ form, open }: WithOpen): ReactNode {
-  const units = useDesk(({ settings }) => settings.units);
+  const settings = useDesk((state) => state.settings);
   return (
     <fieldset>
       <legend>Where</legend>
@@ -146,7 +146,7 @@ function Where({ form, open }: WithOpen): ReactNode {
       <SiteListInput
         label="Sites"
         list={form.list}
-        read={listRead(form, open, units)}
+        read={listRead(form, open, settings)}
         change={(list) => changeForm({ list })}
         rows={5}
       />

@@ -3,7 +3,7 @@ import { sitesOfDrafts } from '../../../core/formats/site-draft';
 import { wallMin, wallText } from '../../../core/trip/clock';
 import type { StartingAnswers } from '../../../core/trip/starting-sheet';
 import type { Diver, Mix, Site, Trip, TripWater, WallTime } from '../../../core/trip/types';
-import type { Units } from '../../figures/units';
+import type { Reader } from '../../figures/words';
 import { blankTrip, newDiver } from '../../store/blank-trip';
 import { EMPTY_SITE_LIST, readSiteList, type ReadSiteList, type SiteList } from '../sites/site-list';
 import { numberedNames } from './lists';
@@ -67,9 +67,9 @@ export function firstFlight({ firstDay, nights }: StartingForm): WallTime {
 }
 
 /** The list as it is read beside the sites that are taken over. */
-export function listRead(form: StartingForm, open: Trip, units: Units): ReadSiteList {
+export function listRead(form: StartingForm, open: Trip, reader: Reader): ReadSiteList {
   const known = form.takes.sites ? open.sites.map(({ name }) => name) : [];
-  return readSiteList(form.list, units, known);
+  return readSiteList(form.list, reader, known);
 }
 
 function sitesOf(form: StartingForm, open: Trip, read: ReadSiteList): readonly Site[] {
@@ -107,8 +107,8 @@ function mixesOf(form: StartingForm, open: Trip): readonly Mix[] {
 }
 
 /** The answers to lay out by; null while a site of the list has no depth. */
-export function answersOf(form: StartingForm, open: Trip, units: Units): StartingAnswers | null {
-  const read = listRead(form, open, units);
+export function answersOf(form: StartingForm, open: Trip, reader: Reader): StartingAnswers | null {
+  const read = listRead(form, open, reader);
   if (read.drafts === null) return null;
   const { title, place, firstDay, nights, times, longestMin, flight, water } = form;
   return {
@@ -124,5 +124,6 @@ export function answersOf(form: StartingForm, open: Trip, units: Units): Startin
     party: partyOf(form, open),
     mixes: mixesOf(form, open),
     settings: blankTrip().settings,
+    depthUnit: reader.units === 'imperial' ? 'ft' : 'm',
   };
 }

@@ -63,13 +63,14 @@ function send(ask: StartingAsk): void {
 /** Lays out what the form says, beside the window. */
 export function layOut(): void {
   const { trip, settings } = desk.getState();
-  const answers = answersOf(startingView.getState().form, trip, settings.units);
+  const answers = answersOf(startingView.getState().form, trip, settings);
   if (answers === null) {
     next = null;
     show({ kind: 'none' });
     return;
   }
-  const ask = { answers, units: settings.units };
+  const { units, clock } = settings;
+  const ask = { answers, settings: { units, clock } };
   show({ kind: 'working' });
   if (isBusy) next = ask;
   else send(ask);

@@ -2,10 +2,11 @@
 import type { Settings } from '../../../core/host';
 import type { Result } from '../../../core/result';
 import { startingSheet, type StartingAnswers, type StartingTrip } from '../../../core/trip/starting-sheet';
+import { wordsIn } from '../../figures/words';
 
 export interface StartingAsk {
   readonly answers: StartingAnswers;
-  readonly units: Settings['units'];
+  readonly settings: Pick<Settings, 'units' | 'clock'>;
 }
 
 export type StartingReply =
@@ -17,9 +18,9 @@ function reply(message: StartingReply): void {
 }
 
 self.addEventListener('message', (event: MessageEvent<StartingAsk>) => {
-  const { answers, units } = event.data;
+  const { answers, settings } = event.data;
   try {
-    reply({ kind: 'done', result: startingSheet(answers, units) });
+    reply({ kind: 'done', result: startingSheet(answers, wordsIn(settings)) });
   } catch (error) {
     reply({ kind: 'fault', message: error instanceof Error ? error.message : String(error) });
   }

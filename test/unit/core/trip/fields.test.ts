@@ -6,6 +6,12 @@ import {
   wallTimeTrouble,
   type NumberField,
 } from '../../../../core/trip/fields';
+import { fileWords, worded, type SaidTrouble } from '../../../../core/said';
+
+/** As who edits a file reads it. */
+function told(trouble: SaidTrouble | null): { readonly what?: string; readonly mend?: string } {
+  return trouble === null ? {} : worded(trouble, fileWords);
+}
 
 describe('numberTrouble', () => {
   it.each(Object.keys(NUMBER_RULES) as NumberField[])(
@@ -23,13 +29,45 @@ describe('numberTrouble', () => {
   );
 
   it('says what is wrong and how to mend it', () => {
-    expect(numberTrouble('depthM', 1000)).toEqual({
+    expect(told(numberTrouble('depthM', 1000))).toEqual({
       what: 'Depth is 1000 m; it can be 1 to 100 m.',
       mend: 'Give the deepest point of the dive.',
     });
-    expect(numberTrouble('depthM', '18')?.mend).toBe('Write the number without quotation marks.');
-    expect(numberTrouble('depthM', 'deep')?.mend).toBe('Give the deepest point of the dive.');
-    expect(numberTrouble('depthM', undefined)?.what).toBe('Depth is missing.');
+    expect(told(numberTrouble('depthM', '18')).mend).toBe('Write the number without quotation marks.');
+    expect(told(numberTrouble('depthM', 'deep')).mend).toBe('Give the deepest point of the dive.');
+    expect(told(numberTrouble('depthM', undefined)).what).toBe('Depth is missing.');
+  });
+});
+
+describe('a rule told to who edits a file', () => {
+  it.each<[NumberField, number, string, string]>([
+    ['o2', 32, 'Oxygen is 32; it can be 0.2 to 1.', 'Write it as a fraction: 0.32 for 32 %, 0.21 for air.'],
+    [
+      'stopDepthM',
+      40,
+      'Depth of the safety stop is 40 m; it can be 1 to 30 m.',
+      'Give the depth of the stop, 5 m is usual; or null for none.',
+    ],
+    [
+      'surfaceRateLpm',
+      0.5,
+      'Surface gas rate is 0.5 L/min; it can be 3 to 100 L/min.',
+      'Give what the diver breathes at the surface; 15 to 20 L/min is usual.',
+    ],
+    [
+      'densityKgM3',
+      1,
+      'Water density is 1 kg/m3; it can be 980 to 1250 kg/m3.',
+      'Write "gauge", "salt", "fresh" or a density such as 1025.',
+    ],
+    [
+      'waterL',
+      80,
+      'Cylinder size is 80 L; it can be 1 to 60 L.',
+      'Give the water volume of the cylinder; 12 L is usual.',
+    ],
+  ])('%s of %s: in SI units, with what the file expects', (field, value, what, mend) => {
+    expect(told(numberTrouble(field, value))).toEqual({ what, mend });
   });
 });
 
@@ -61,7 +99,7 @@ describe('wallTimeTrouble', () => {
     [20270306, /not a date and time/],
     [undefined, /missing/],
   ])('refuses %s', (value, what) => {
-    expect(wallTimeTrouble('Start', value)?.what).toMatch(what);
+    expect(told(wallTimeTrouble('Start', value)).what).toMatch(what);
   });
 });
 
@@ -69,8 +107,10 @@ describe('textTrouble', () => {
   it('counts letters and asks for one where it must', () => {
     expect(textTrouble('Name', 'Guest', 80, 1)).toBeNull();
     expect(textTrouble('Notes', '', 80, 0)).toBeNull();
-    expect(textTrouble('Name', '', 80, 1)?.what).toBe('Name is empty.');
-    expect(textTrouble('Name', 'x'.repeat(81), 80, 1)?.what).toBe('Name has 81 characters; it can have 80.');
-    expect(textTrouble('Name', 7, 80, 1)?.what).toBe('Name is 7, not text.');
+    expect(told(textTrouble('Name', '', 80, 1)).what).toBe('Name is empty.');
+    expect(told(textTrouble('Name', 'x'.repeat(81), 80, 1)).what).toBe(
+      'Name has 81 characters; it can have 80.',
+    );
+    expect(told(textTrouble('Name', 7, 80, 1)).what).toBe('Name is 7, not text.');
   });
 });

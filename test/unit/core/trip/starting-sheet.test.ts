@@ -4,6 +4,7 @@ import { checkTrip } from '../../../../core/trip/check-trip';
 import { ledger } from '../../../../core/trip/ledger';
 import { roomMinutes } from '../../../../core/trip/room';
 import { startingSheet, type StartingAnswers, type StartingTrip } from '../../../../core/trip/starting-sheet';
+import { wordsIn } from '../../../../renderer/figures/words';
 import { aDiver } from '../../../builders/trip';
 
 function answers(change: Partial<StartingAnswers> = {}): StartingAnswers {
@@ -24,6 +25,7 @@ function answers(change: Partial<StartingAnswers> = {}): StartingAnswers {
     water: { density: 'gauge', altitudeM: 0 },
     settings: { descentMPerMin: 18, ascentMPerMin: 9, gasLaw: 'ideal', analysisTolerance: 0 },
     longestMin: 50,
+    depthUnit: 'm',
     ...change,
   };
 }
@@ -117,7 +119,7 @@ describe('startingSheet', () => {
     });
     expect(Math.max(...trip.dives.map(({ depthM }) => depthM))).toBe(18);
     expect(explanations.join(' ')).toContain(
-      'Site b is dived to 18 m rather than 30 m: the limits of Guest 2 end at 18 m',
+      'Site b is dived to 18 m rather than 30 m: the depth limit of Guest 2 is 18 m',
     );
   });
 
@@ -125,19 +127,23 @@ describe('startingSheet', () => {
     const { trip, explanations } = laidOut({ mixes: [{ id: 'ean40', o2: 0.4, costPerFill: 0 }] });
     // (1.4 / 0.4 - 1.01325) bar are 24.8 m.
     expect(Math.max(...trip.dives.map(({ depthM }) => depthM))).toBeLessThanOrEqual(24);
-    expect(explanations.join(' ')).toContain('the mixes on board for Guest 1 end at 24 m');
+    expect(explanations).toContain(
+      'Site b is dived to 24 m rather than 30 m: deeper, no mix on board may be breathed.',
+    );
   });
 
   it('leaves out what would end too near the flight or the next dive, and says so', () => {
     const late = laidOut({ flight: '2027-03-13T08:00' });
     expect(late.trip.dives.at(-1)!.startsAt).toBe('2027-03-12T11:00');
     expect(late.explanations.join(' ')).toContain(
-      'The dive on 2027-03-12 at 15:00 is left out: it would end less than 18 h before the flight.',
+      'The dive of 2027-03-12T15:00 is left out: less than 18 h would be left before the flight.',
     );
     const close = laidOut({ times: ['08:00', '09:00', '12:00'] });
-    expect(close.explanations.join(' ')).toContain(
-      'at 08:00 is left out: the next one starts too soon after it.',
+    expect(close.explanations).toContain(
+      'The 6 dives at 09:00 are left out: too soon after 08:00 for 20 min of diving and an hour at the surface.',
     );
+    // The dives that are left take the deepest sites, as if the third had not been asked for.
+    expect(close.trip.dives).toEqual(laidOut({ times: ['08:00', '12:00'] }).trip.dives);
   });
 
   it('lays out nothing rather than something bad, and says why', () => {
@@ -145,8 +151,9 @@ describe('startingSheet', () => {
       party: [aDiver({ surfaceRateLpm: 60, cylinder: { waterL: 5, fillBar: 100, reserveBar: 50 } })],
     });
     expect(trip.dives).toEqual([]);
-    expect(explanations.filter((sentence) => sentence.includes('is left out'))).toHaveLength(18);
-    expect(explanations.join(' ')).toContain('found no place on this trip');
+    expect(explanations.slice(1)).toEqual([
+      'No dive can be laid out: even at 8 m, the gas leaves less than 20 min.',
+    ]);
   });
 
   it('gives the same trip for the same answers', () => {
@@ -174,17 +181,82 @@ describe('startingSheet', () => {
     expect(troublesOf(change)).toEqual(where);
   });
 
-  it('gives its reasons in the units that are asked for', () => {
-    const shallow = answers({ party: [aDiver({ maxDepthM: 18 })] });
-    const [metric, imperial] = [startingSheet(shallow), startingSheet(shallow, 'imperial')];
-    if (!metric.ok || !imperial.ok) throw new Error('not laid out');
-    expect(imperial.value.trip).toEqual(metric.value.trip);
-    expect(metric.value.explanations.join(' ')).toMatch(
-      /rather than 30 m: the limits of Guest 1 end at 18 m/,
+  it('lays out whole feet where depths are counted so, and gives its reasons in the words asked for', () => {
+    const feet = answers({ depthUnit: 'ft', party: [aDiver({ maxDepthM: 60 * 0.3048 })] });
+    const result = startingSheet(feet, wordsIn({ units: 'imperial', clock: '12h' }));
+    if (!result.ok) throw new Error('not laid out');
+    const { trip, explanations } = result.value;
+    for (const { depthM, siteId } of trip.dives) {
+      const site = trip.sites.find(({ id }) => id === siteId)!;
+      const depthFt = depthM / 0.3048;
+      if (depthM !== site.depthM) expect(Math.abs(depthFt - Math.round(depthFt))).toBeLessThan(1e-9);
+    }
+    const text = explanations.join(' ');
+    expect(text).toContain('There are 6 days for diving, Sun 7 March to Fri 12 March;');
+    expect(text).toContain('at least 10 ft less deep, or no deeper than 40 ft');
+    expect(text).toContain('Site b is dived to 60 ft rather than 98 ft: the depth limit is 60 ft.');
+    expect(text).toContain('before the flight on Sat 13, 3:00 pm.');
+    expect(text).not.toMatch(/\d m\b|T\d\d:|\d{4}-/);
+  });
+});
+
+describe('the reasons', () => {
+  const big = { waterL: 18, fillBar: 230, reserveBar: 50 };
+  const small = { waterL: 7, fillBar: 200, reserveBar: 50 };
+  const guest = (number: number, change: Parameters<typeof aDiver>[0] = {}) =>
+    aDiver({ id: `g${number}`, name: `Guest ${number}`, cylinder: big, surfaceRateLpm: 14, ...change });
+  const why = (change: Partial<StartingAnswers>): string => laidOut(change).explanations.join('\n');
+
+  it('name the no-stop limit and whose it is', () => {
+    const text = why({ party: [guest(1), guest(2, { gradient: { low: 0.3, high: 0.6 } }), guest(3)] });
+    expect(text).toMatch(/limited by the no-stop limit of Guest 2\.$/m);
+    expect(text).toContain('deeper, the no-stop limit of Guest 2 leaves less than 20 min.');
+    expect(text).not.toContain('the gas');
+  });
+
+  it('name the gas and whose it is, though it be one of twelve', () => {
+    const party = Array.from({ length: 12 }, (_, at) => guest(at, at === 7 ? { cylinder: small } : {}));
+    const text = why({ party });
+    expect(text).toContain('All 18 dives are limited by the gas of Guest 7.');
+    expect(text).toContain('deeper, the gas of Guest 7 leaves less than 20 min.');
+  });
+
+  it('name several who are held alike, count more than three, and nobody where it is everybody', () => {
+    const party = (tight: number) =>
+      Array.from({ length: 6 }, (_, at) => guest(at, at < tight ? { cylinder: small } : {}));
+    expect(why({ party: party(2) })).toContain('limited by the gas of Guest 0 and Guest 1.');
+    expect(why({ party: party(5) })).toContain('limited by the gas of Guest 0, Guest 1, Guest 2 and 2 more.');
+    expect(why({ party: party(6) })).toContain('limited by the gas.');
+  });
+
+  it('name the oxygen where it binds', () => {
+    const rich = { id: 'ean40', o2: 0.4, costPerFill: 0 };
+    const text = why({
+      times: ['06:00', '08:30', '11:00', '13:30', '16:00', '18:30'],
+      longestMin: 120,
+      mixes: [rich],
+      sites: answers().sites.map((site) => ({ ...site, depthM: Math.min(site.depthM, 24) })),
+      party: [guest(1, { surfaceRateLpm: 4, maxO2: 1, gradient: { low: 0.9, high: 0.95 } })],
+    });
+    expect(text).toMatch(/limited by the oxygen of 24 hours \(CNS\)/);
+    expect(text).toMatch(
+      /dives at .*18:30 are left out: even at 8 m, the oxygen of 24 hours \(CNS\) leaves less than 20 min\./,
     );
-    expect(imperial.value.explanations.join(' ')).toMatch(
-      /rather than 99 ft: the limits of Guest 1 end at 59 ft/,
+  });
+
+  it('say that sites outnumber dives, and which dives there are no hours for', () => {
+    const one = why({ nights: 0, times: ['10:00'], flight: null });
+    expect(one).toContain('There is one day for diving, 2027-03-06.');
+    expect(one).toContain('Site a, Site c and Site d are not dived: there are more sites than dives.');
+    expect(why({ flight: '2027-03-12T09:00' })).toMatch(
+      /The last \d+ dives, from 2027-03-1\dT\d\d:00 on, are left out: less than 18 h would be left before the flight\./,
     );
-    expect(imperial.value.explanations.join(' ')).not.toMatch(/\d m\b/);
+  });
+
+  it('say whom no mix on board suits', () => {
+    const rich = { id: 'ean40', o2: 0.4, costPerFill: 0 };
+    expect(why({ mixes: [rich], party: [guest(1, { maxO2: 0.36 }), guest(2)] })).toContain(
+      'No dive can be laid out: no mix on board may be breathed by Guest 1.',
+    );
   });
 });

@@ -4,6 +4,8 @@ import { startingSheet } from '../../../../../core/trip/starting-sheet';
 import { listOf } from '../../../../../renderer/places/sites/site-list';
 import { answersOf, firstFlight, freshForm } from '../../../../../renderer/places/starting/starting-form';
 
+const METRIC = { units: 'metric', clock: '24h' } as const;
+
 const open = demoTrip();
 const form = { ...freshForm('2027-03-03'), list: listOf('Gull Steps, 14\nFar Bank, 26') };
 
@@ -20,7 +22,7 @@ describe('freshForm', () => {
 
 describe('answersOf', () => {
   it('makes answers that lay out a trip, from the form alone', () => {
-    const answers = answersOf(form, open, 'metric')!;
+    const answers = answersOf(form, open, METRIC)!;
     expect(answers.sites.map(({ name, depthM }) => [name, depthM])).toEqual([
       ['Gull Steps', 14],
       ['Far Bank', 26],
@@ -32,7 +34,7 @@ describe('answersOf', () => {
 
   it('gives every new diver the usual gear and limits', () => {
     const usual = { ...form.usual, maxDepthM: 20, surfaceRateLpm: 14 };
-    const { party } = answersOf({ ...form, names: ['Guide', 'Guest 1'], usual }, open, 'metric')!;
+    const { party } = answersOf({ ...form, names: ['Guide', 'Guest 1'], usual }, open, METRIC)!;
     expect(party.map(({ name, maxDepthM, surfaceRateLpm }) => [name, maxDepthM, surfaceRateLpm])).toEqual([
       ['Guide', 20, 14],
       ['Guest 1', 20, 14],
@@ -47,7 +49,7 @@ describe('answersOf', () => {
       list: listOf(`Gull Steps, 14\n${name}, 3`),
       takes: { ...form.takes, sites: true },
     };
-    const { sites } = answersOf(both, open, 'metric')!;
+    const { sites } = answersOf(both, open, METRIC)!;
     expect(sites.map((site) => site.name)).toEqual([...open.sites.map((site) => site.name), 'Gull Steps']);
     expect(new Set(sites.map(({ id }) => id)).size).toBe(sites.length);
   });
@@ -63,7 +65,7 @@ describe('answersOf', () => {
     const { party, mixes } = answersOf(
       { ...form, takes: { sites: false, party: true, mixes: true } },
       trip,
-      'metric',
+      METRIC,
     )!;
     expect(party).toEqual(open.party);
     expect(mixes).toEqual(open.mixes);
@@ -72,9 +74,9 @@ describe('answersOf', () => {
   it('are none while a site of the list has no depth', () => {
     const gpx =
       '<gpx version="1.1" creator="t" xmlns="http://www.topografix.com/GPX/1/1"><wpt lat="1" lon="2"><name>Far Bank</name></wpt></gpx>';
-    expect(answersOf({ ...form, list: listOf(gpx) }, open, 'metric')).toBe(null);
+    expect(answersOf({ ...form, list: listOf(gpx) }, open, METRIC)).toBe(null);
     expect(
-      answersOf({ ...form, list: { ...listOf(gpx), depthsM: { 0: 20 } } }, open, 'metric')?.sites,
+      answersOf({ ...form, list: { ...listOf(gpx), depthsM: { 0: 20 } } }, open, METRIC)?.sites,
     ).toHaveLength(1);
   });
 });
