@@ -219,6 +219,23 @@ test.describe('several dives', () => {
     expect(startOf(await strip.told(6))).not.toBe(before[1]);
   });
 
+  test('are chosen by a frame drawn in open water, and more with Shift', async ({ page }) => {
+    await strip.drawFrame(5, 6);
+    await expect(strip.chosen).toHaveCount(2);
+    await page.keyboard.down('Shift');
+    await strip.drawFrame(8, 10);
+    await page.keyboard.up('Shift');
+    await expect(strip.chosen).toHaveCount(5);
+    await expect(page.getByRole('button', { name: /^Undo/ })).toBeDisabled();
+  });
+
+  test('stay chosen where Escape ends the frame', async ({ page }) => {
+    await strip.dive(2).locator('[data-grip=depth]').click();
+    await strip.drawFrame(5, 6, async () => page.keyboard.press('Escape'));
+    await expect(strip.chosen).toHaveCount(1);
+    await expect(page.locator('.strip-frame')).toHaveCount(0);
+  });
+
   test('of a day are chosen by its head', async ({ page }) => {
     await page.getByRole('button', { name: /^Wed 17/ }).click();
     await expect(strip.chosen).toHaveCount(4);
@@ -283,6 +300,19 @@ test.describe('coming closer', () => {
     await expect
       .poll(() => strip.scroller.evaluate((element) => element.scrollLeft))
       .toBeGreaterThan(scrolled);
+  });
+
+  test('by two fingers, keeping the moment between them', async ({ page }) => {
+    const whole = await strip.width();
+    const dive = strip.dive(13).locator('[data-grip=depth]');
+    const before = await dive.boundingBox();
+    await strip.pinch({ x: before!.x + before!.width / 2, y: before!.y - 60 }, 40, 130);
+    await expect.poll(() => strip.width()).toBeGreaterThan(whole * 2);
+    const after = await dive.boundingBox();
+    expect(Math.abs(after!.x - before!.x)).toBeLessThan(6);
+    expect(await page.evaluate(() => visualViewport?.scale)).toBe(1);
+    await strip.pinch({ x: before!.x + before!.width / 2, y: before!.y - 60 }, 130, 40);
+    await expect.poll(() => strip.width()).toBeLessThan(whole * 1.5);
   });
 
   test('by the buttons', async ({ page }) => {

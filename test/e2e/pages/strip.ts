@@ -72,6 +72,42 @@ export class StripHand {
     await this.letGo();
   }
 
+  /** Draws a frame around the weights of dives that follow each other, from open water above the first. */
+  async drawFrame(first: number, last: number, beforeEnd?: () => Promise<void>): Promise<void> {
+    const weights = await Promise.all(
+      Array.from({ length: last - first + 1 }, (_, i) => this.middleOf(first + i, 'depth')),
+    );
+    const water = await this.page.locator('.strip-water').boundingBox();
+    const from = { x: Math.min(...weights.map(({ x }) => x)) - 6, y: water!.y + water!.height - 6 };
+    const to = {
+      x: Math.max(...weights.map(({ x }) => x)) + 4,
+      y: Math.min(...weights.map(({ y }) => y)) - 4,
+    };
+    await this.page.mouse.move(from.x, from.y);
+    await this.page.mouse.down();
+    await this.page.mouse.move((from.x + to.x) / 2, (from.y + to.y) / 2);
+    await this.page.mouse.move(to.x, to.y);
+    await expect(this.page.locator('.strip-frame')).toBeVisible();
+    await beforeEnd?.();
+    await this.page.mouse.up();
+  }
+
+  /** Two fingers on a touch screen, left and right of a place, from one distance apart to another. */
+  async pinch(middle: { x: number; y: number }, fromPx: number, toPx: number): Promise<void> {
+    const screen = await this.page.context().newCDPSession(this.page);
+    const fingers = (px: number) => [
+      { x: middle.x - px / 2, y: middle.y, id: 1 },
+      { x: middle.x + px / 2, y: middle.y, id: 2 },
+    ];
+    await screen.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: fingers(fromPx) });
+    for (let step = 1; step <= 10; step += 1) {
+      const touchPoints = fingers(fromPx + ((toPx - fromPx) * step) / 10);
+      await screen.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints });
+    }
+    await screen.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+    await screen.detach();
+  }
+
   /** How wide the trip is drawn, in pixels. */
   async width(): Promise<number> {
     return this.page.locator('.strip-content').evaluate((element) => element.clientWidth);

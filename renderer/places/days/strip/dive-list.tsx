@@ -1,5 +1,5 @@
-/** The water with its dives: choosing, dragging, adding. */
-import { useRef, type MouseEvent, type ReactNode } from 'react';
+/** The water with its dives: choosing one or several, dragging, adding. */
+import { useMemo, useRef, type MouseEvent, type ReactNode } from 'react';
 import { addDiveAt } from './add-dive-at';
 import type { DepthScale } from './depth-scale';
 import { DiveMark } from './dive-mark';
@@ -12,6 +12,7 @@ import type { Reader } from './strip-words';
 import { momentOf, type TimeScale } from './time-scale';
 import type { DiveDrag } from './use-dive-drag';
 import { useDiveKeys } from './use-dive-keys';
+import { useFrame } from './use-frame';
 import type { Zoom } from './use-zoom';
 import { Water } from './water';
 import './dives.css';
@@ -34,6 +35,8 @@ export function DiveList(props: DiveListProps): ReactNode {
   const { views, marks, chosen, time, depth, layout, drag, reader, textScale } = props;
   const list = useRef<SVGGElement>(null);
   const keys = useDiveKeys(list, views, props.zoom);
+  const ids = useMemo(() => views.map(({ id }) => id), [views]);
+  const { frame, ...framing } = useFrame(ids, marks, layout.intervalPx);
   const tabStop = views.find((view) => chosen.has(view.id))?.id ?? views[0]?.id;
   const liveAt = drag.live === null ? -1 : views.findIndex((view) => view.id === drag.live?.diveId);
   const liveView = views[liveAt];
@@ -55,10 +58,22 @@ export function DiveList(props: DiveListProps): ReactNode {
         className={drag.live === null ? 'strip-water' : `strip-water is-held is-held-${drag.live.grip}`}
         width={time.widthPx}
         height={layout.intervalPx + layout.waterPx}
-        onPointerDown={drag.onPointerDown}
-        onPointerMove={drag.onPointerMove}
-        onPointerUp={drag.onPointerUp}
-        onPointerCancel={drag.onPointerCancel}
+        onPointerDown={(event) => {
+          drag.onPointerDown(event);
+          framing.onPointerDown(event);
+        }}
+        onPointerMove={(event) => {
+          drag.onPointerMove(event);
+          framing.onPointerMove(event);
+        }}
+        onPointerUp={(event) => {
+          drag.onPointerUp(event);
+          framing.onPointerUp(event);
+        }}
+        onPointerCancel={() => {
+          drag.onPointerCancel();
+          framing.onPointerCancel();
+        }}
         onDoubleClick={addHere}
       >
         <g transform={`translate(0 ${layout.intervalPx})`}>
@@ -95,6 +110,15 @@ export function DiveList(props: DiveListProps): ReactNode {
               />
             ))}
           </g>
+          {frame && (
+            <rect
+              className="strip-frame"
+              x={frame.left}
+              y={frame.top}
+              width={frame.right - frame.left}
+              height={frame.bottom - frame.top}
+            />
+          )}
           {liveView && liveMark && (
             <LiveFigures
               view={liveView}

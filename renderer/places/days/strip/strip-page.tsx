@@ -1,4 +1,4 @@
-import { useMemo, useRef, useState, type ReactNode } from 'react';
+import { useLayoutEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import { wallMin } from '../../../../core/trip/clock';
 import { unitOf } from '../../../figures/units';
 import { useDesk } from '../../../store/store';
@@ -50,12 +50,14 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
     () => frozen?.span ?? spanOf(data.stretches, [flyAfterMin, flightMin], 0),
     [frozen, data.stretches, flyAfterMin, flightMin],
   );
-  const zoom = useZoom(scroller, span.dayCount);
+  const zoom = useZoom(scroller, span.dayCount, EDGE_PX);
   const toolRows = size.widthPx / textScale < TOOLS_ROW_PX ? 2 : 1;
   const bodyPx = size.heightPx - toolRows * TOOLS_PX * textScale - SCROLLBAR_PX;
   const axisPx = Math.round(AXIS_PX * textScale);
   const pagePx = Math.max(Math.floor((size.widthPx - axisPx - 2 * EDGE_PX) * zoom.factor), 1);
   const time = useMemo(() => timeScale(span, data.stretches, pagePx), [span, data.stretches, pagePx]);
+  const { onDrawn } = zoom;
+  useLayoutEffect(() => onDrawn(time));
   const layout = useMemo(() => stripLayout(bodyPx, textScale), [bodyPx, textScale]);
   const deepestM = Math.max(...data.views.map((view) => view.depthM), frozen?.deepestM ?? 0);
   const depth = useMemo(

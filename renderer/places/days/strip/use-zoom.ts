@@ -1,5 +1,6 @@
 /** How much of the trip is on the page: wheel, pinch and keys; the moment under the pointer stays where it is. */
-import { useCallback, useEffect, useLayoutEffect, useRef, useState, type RefObject } from 'react';
+import { useCallback, useEffect, useRef, useState, type RefObject } from 'react';
+import { momentOf, placeOf, type TimeScale } from './time-scale';
 
 /** Closest view: this many days over the width of the page. */
 const CLOSEST_DAYS = 0.5;
@@ -17,11 +18,16 @@ export interface Zoom {
   readonly closer: (atClientX?: number) => void;
   readonly further: (atClientX?: number) => void;
   readonly whole: () => void;
+  /**
+   * Told once the page is drawn and before it is seen: scrolls to where the moment that was to be kept stands as
+   * it stood. A closer scale is not the same one drawn wider: dives and nights have widths of their own.
+   */
+  readonly onDrawn: (time: TimeScale) => void;
 }
 
-/** The page keeps the moment `atPx` from the left edge of the view under it. */
+/** A moment, and where in the view it stands: pixels from its left edge. */
 interface Anchor {
-  readonly share: number;
+  readonly atMin: number;
   readonly atPx: number;
 }
 
@@ -29,31 +35,51 @@ export function closestFactor(dayCount: number): number {
   return Math.max(1, dayCount / CLOSEST_DAYS);
 }
 
-export function useZoom(scroller: RefObject<HTMLElement | null>, dayCount: number): Zoom {
+/** @param edgePx margin before the page and after it */
+export function useZoom(scroller: RefObject<HTMLElement | null>, dayCount: number, edgePx: number): Zoom {
   const [wanted, setWanted] = useState(1);
+  /** The wish as it will be drawn: several turns of the wheel can come before the next frame. */
+  const latest = useRef(1);
   const anchor = useRef<Anchor | null>(null);
+  const drawn = useRef<TimeScale | null>(null);
   const closest = closestFactor(dayCount);
   // A trip that lost days is not shown closer than it can be; the wish is kept for when it grows again.
   const factor = Math.min(wanted, closest);
 
   const zoomBy = useCallback(
-    (ratio: number, atClientX?: number) => {
+    (ratio: number, atClientX?: number, toClientX = atClientX) => {
       const element = scroller.current;
-      if (!element) return;
+      const time = drawn.current;
+      if (!element || !time) return;
+      const was = Math.min(latest.current, closest);
+      const next = Math.min(closest, Math.max(1, was * ratio));
+      if (next === was) return;
       const leftX = element.getBoundingClientRect().left;
-      const px = atClientX === undefined ? element.clientWidth / 2 : atClientX - leftX;
-      anchor.current = { share: (element.scrollLeft + px) / element.scrollWidth, atPx: px };
-      setWanted((was) => Math.min(closest, Math.max(1, Math.min(was, closest) * ratio)));
+      const middleX = leftX + element.clientWidth / 2;
+      const fromPx = (atClientX ?? middleX) - leftX;
+      const byPx = (toClientX ?? middleX) - leftX - fromPx;
+      // Until the page is drawn anew it stands where it stood: what was to be kept in place still is.
+      const kept = anchor.current ?? {
+        atMin: momentOf(time, element.scrollLeft + fromPx - edgePx),
+        atPx: fromPx,
+      };
+      anchor.current = { atMin: kept.atMin, atPx: kept.atPx + byPx };
+      latest.current = next;
+      setWanted(next);
     },
-    [scroller, closest],
+    [scroller, closest, edgePx],
   );
 
-  useLayoutEffect(() => {
-    const element = scroller.current;
-    if (!element || !anchor.current) return;
-    element.scrollTo({ left: anchor.current.share * element.scrollWidth - anchor.current.atPx });
-    anchor.current = null;
-  });
+  const onDrawn = useCallback(
+    (time: TimeScale) => {
+      drawn.current = time;
+      const element = scroller.current;
+      if (!element || !anchor.current) return;
+      element.scrollTo({ left: placeOf(time, anchor.current.atMin) + edgePx - anchor.current.atPx });
+      anchor.current = null;
+    },
+    [scroller, edgePx],
+  );
 
   // React's own wheel handler is passive; this one has to keep the window from scrolling or zooming.
   useEffect(() => {
@@ -87,12 +113,19 @@ export function useZoom(scroller: RefObject<HTMLElement | null>, dayCount: numbe
     isClosest: factor === closest,
     closer: (atClientX) => zoomBy(KEY_STEP, atClientX),
     further: (atClientX) => zoomBy(1 / KEY_STEP, atClientX),
-    whole: () => setWanted(1),
+    whole: () => {
+      latest.current = 1;
+      setWanted(1);
+    },
+    onDrawn,
   };
 }
 
 /** Two fingers on a touch screen; a trackpad's pinch comes as a wheel with Ctrl. */
-function followPinch(element: HTMLElement, zoomBy: (ratio: number, atClientX: number) => void): () => void {
+function followPinch(
+  element: HTMLElement,
+  zoomBy: (ratio: number, atClientX: number, toClientX: number) => void,
+): () => void {
   const fingers = new Map<number, { readonly x: number; readonly y: number }>();
   const spread = () => {
     const [a, b] = [...fingers.values()];
@@ -107,7 +140,7 @@ function followPinch(element: HTMLElement, zoomBy: (ratio: number, atClientX: nu
     fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
     const after = spread();
     if (!before || !after || before.distance === 0) return;
-    zoomBy(after.distance / before.distance, after.middle);
+    zoomBy(after.distance / before.distance, before.middle, after.middle);
   };
   const onUp = (event: PointerEvent) => {
     fingers.delete(event.pointerId);
