@@ -3,19 +3,42 @@ import { closeOverlay } from '../actions/view';
 import { COMMANDS } from '../commands/all';
 import { chordText, type CommandGroup } from '../commands/registry';
 import { Dialog } from '../parts/dialog';
-import { STRIP_KEYS } from '../places/days/strip/strip-key-list';
+import { STRIP_HAND, STRIP_KEYS } from '../places/days/strip/strip-key-list';
 import { isMac } from './keys';
 
 const GROUPS: readonly CommandGroup[] = ['Trip', 'Edit', 'Dive', 'Places', 'View', 'Help'];
 
-/** What keys do on the strip and in fields, beside the commands. */
-const ELSEWHERE = [
-  ['In a field: keep what was typed', 'Enter'],
-  ['In a field: back to what it was', 'Escape'],
-  ['In a field: a step up or down', 'Up, Down'],
-  ['In a field: a large step', 'Shift with Up, Down'],
-  ...STRIP_KEYS.map(({ what, keys }) => [`On a dive of the strip: ${what}`, keys] as const),
+/** What keys do in fields, beside the commands. */
+const IN_FIELDS = [
+  ['keep what was typed', 'Enter'],
+  ['back to what it was', 'Escape'],
+  ['a step up or down', 'Up, Down'],
+  ['a large step', 'Shift with Up, Down'],
 ] as const;
+
+const ON_A_DIVE = STRIP_KEYS.map(({ what, keys }) => [what, keys] as const);
+const BY_HAND = STRIP_HAND.map(({ what, hand }) => [what, hand] as const);
+
+function Section(props: {
+  readonly title: string;
+  readonly rows: readonly (readonly [what: string, keys: string])[];
+}): ReactNode {
+  return (
+    <section>
+      <h3>{props.title}</h3>
+      <dl>
+        {props.rows.map(([what, keys]) => (
+          <div key={what}>
+            <dt>{what}</dt>
+            <dd>
+              <kbd>{keys}</kbd>
+            </dd>
+          </div>
+        ))}
+      </dl>
+    </section>
+  );
+}
 
 export function Shortcuts(): ReactNode {
   return (
@@ -42,19 +65,9 @@ export function Shortcuts(): ReactNode {
             </section>
           );
         })}
-        <section>
-          <h3>In fields and on the strip</h3>
-          <dl>
-            {ELSEWHERE.map(([what, keys]) => (
-              <div key={what}>
-                <dt>{what}</dt>
-                <dd>
-                  <kbd>{keys}</kbd>
-                </dd>
-              </div>
-            ))}
-          </dl>
-        </section>
+        <Section title="In a field" rows={IN_FIELDS} />
+        <Section title="On a dive of the strip" rows={ON_A_DIVE} />
+        <Section title="By hand on the strip" rows={BY_HAND} />
       </div>
     </Dialog>
   );
