@@ -84,6 +84,12 @@ export interface MenuCommand {
   readonly enabled: boolean;
 }
 
+/** A sheet as it goes into the printer, upright or lying as its sides say. */
+export interface PrintPaper {
+  readonly widthMm: number;
+  readonly heightMm: number;
+}
+
 export interface AboutHost {
   readonly app: string;
   readonly versions: readonly { readonly name: string; readonly version: string }[];
@@ -95,6 +101,7 @@ export interface Host {
   readonly supports: {
     readonly watch: boolean;
     readonly filesOutsideLibrary: boolean;
+    /** `printPages` opens a dialog of the system's; where not, pages are saved and printed from elsewhere. */
     readonly systemPrint: boolean;
   };
 
@@ -126,8 +133,11 @@ export interface Host {
   saveTripAs(text: string, suggestedName: string): Promise<HostResult<StoredTrip | null>>;
   /** Saves a document (PDF, CSV) where the user says; false when they think better of it. */
   saveDocument(bytes: Uint8Array, suggestedName: string, mediaType: string): Promise<HostResult<boolean>>;
-  /** Hands PDF bytes to the system's print dialog, or opens them where it can be printed from. */
-  printPdf(bytes: Uint8Array, title: string): Promise<HostResult<null>>;
+  /**
+   * Opens the system's print dialog on the pages that the window holds ready for print, each as large as the
+   * paper. Resolves once the dialog is done with, also where the user thought better of it.
+   */
+  printPages(paper: PrintPaper): Promise<HostResult<null>>;
   /** Lets the user pick a text file to import (sites as rows, positions); null when they think better of it. */
   openText(): Promise<HostResult<{ readonly name: string; readonly text: string } | null>>;
 

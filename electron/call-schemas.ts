@@ -1,5 +1,6 @@
 /** What arguments each call accepts: nothing that comes from the window is trusted before these have seen it. */
 import * as z from 'zod';
+import { LARGEST_MM, SMALLEST_MM } from '../core/slate/paper';
 import { settingsSchema } from '../core/settings-schema';
 import { MAX_TRIP_BYTES } from '../core/library';
 import type { CallArguments, CallName } from './channels';
@@ -16,6 +17,8 @@ const mediaType = z
   .regex(/^[a-z]+\/[a-z0-9.+-]+$/);
 /** Documents that a person opens in a reader; nothing that a system would run. */
 const documentName = title.regex(/\.(pdf|csv|ics|gpx|zip|json|svg|txt)$/i);
+/** A side of a paper that slates can be printed on; the runtime throws below 0.353 mm. */
+const paperMm = z.number().min(SMALLEST_MM).max(LARGEST_MM);
 const command = z.strictObject({
   id: z.string().min(1).max(100),
   label: z.string().min(1).max(300),
@@ -34,7 +37,7 @@ export const CALL_SCHEMAS = {
   openTrip: z.tuple([]),
   saveTripAs: z.tuple([tripText, title]),
   saveDocument: z.tuple([documentBytes, documentName, mediaType]),
-  printPdf: z.tuple([documentBytes, title]),
+  printPages: z.tuple([z.strictObject({ widthMm: paperMm, heightMm: paperMm })]),
   openText: z.tuple([]),
   loadSettings: z.tuple([]),
   saveSettings: z.tuple([settingsSchema.partial()]),

@@ -1,6 +1,6 @@
 /** What the desktop answers to each call of the window: dialogs here, trips and settings in their own files. */
 import * as nodeFs from 'node:fs/promises';
-import { basename, extname, join } from 'node:path';
+import { basename, extname } from 'node:path';
 import { dialog, shell, type BrowserWindow, type OpenDialogOptions } from 'electron';
 import { CITED_HOSTS } from '../core/cited-hosts';
 import type { HostResult, MenuCommand } from '../core/host';
@@ -8,7 +8,8 @@ import { slugOf, TRIP_EXTENSION } from '../core/library';
 import { aboutDesktop } from './about';
 import { attempt, type Handlers } from './answer';
 import type { CloseGuard } from './close-guard';
-import { DiskTrouble, makeFolder, readWhole, writeAtomically } from './disk';
+import { readWhole, writeAtomically } from './disk';
+import { printPages } from './print';
 import type { DesktopSettings } from './settings';
 import type { TripFiles } from './trip-files';
 import type { TripWatch } from './trip-watch';
@@ -19,8 +20,6 @@ export interface DesktopParts {
   readonly watch: TripWatch;
   readonly settings: DesktopSettings;
   readonly guard: CloseGuard;
-  /** Where pages lie while the system's viewer shows them. */
-  readonly printFolder: string;
   readonly onCommands: (commands: readonly MenuCommand[]) => void;
   readonly onAwaitTrips: () => Promise<void>;
 }
@@ -83,15 +82,7 @@ export function desktopHandlers(parts: DesktopParts): Handlers {
         return true;
       }),
 
-    printPdf: (bytes, title) =>
-      attempt(async () => {
-        await makeFolder(nodeFs, parts.printFolder);
-        const path = join(parts.printFolder, `${slugOf(title)}.pdf`);
-        await writeAtomically(nodeFs, { path, content: bytes, nowMs: Date.now() });
-        const failure = await shell.openPath(path);
-        if (failure !== '') throw new DiskTrouble(noViewer(failure, path));
-        return null;
-      }),
+    printPages: (paper) => attempt(async () => nothing(await printPages(window.webContents, paper))),
 
     openText: () =>
       attempt(async () => {
@@ -145,13 +136,4 @@ function nothing(_done: void): null {
 
 function withExtension(path: string, extension: string): string {
   return extname(path).toLowerCase() === `.${extension}` ? path : `${path}.${extension}`;
-}
-
-function noViewer(failure: string, path: string) {
-  return {
-    kind: 'refused',
-    what: `The system has no program that shows PDF pages (${failure}).`,
-    where: path,
-    mend: 'Save the pages as a file and print them from another device.',
-  } as const;
 }

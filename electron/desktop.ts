@@ -78,7 +78,6 @@ export async function openDesktop(options: DesktopOptions): Promise<Desktop> {
       watch,
       settings,
       guard,
-      printFolder: join(userData, 'print'),
       onCommands: (offered) => {
         commands = offered;
         showMenu();

@@ -34,7 +34,7 @@ const bridge = {
   openTrip: call('openTrip'),
   saveTripAs: call('saveTripAs'),
   saveDocument: call('saveDocument'),
-  printPdf: call('printPdf'),
+  printPages: call('printPages'),
   openText: call('openText'),
   loadSettings: call('loadSettings'),
   saveSettings: call('saveSettings'),

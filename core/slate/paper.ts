@@ -27,8 +27,8 @@ export const PAPERS: readonly Paper[] = [
 ];
 
 /** A free size stays within what a printer takes and a hand can hold. */
-const SMALLEST_MM = 20;
-const LARGEST_MM = 600;
+export const SMALLEST_MM = 20;
+export const LARGEST_MM = 600;
 
 /**
  * A paper by its name or by its size.

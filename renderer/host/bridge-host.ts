@@ -6,6 +6,6 @@ export function bridgeHost(bridge: Bridge): Host {
   return {
     ...bridge,
     kind: 'desktop',
-    supports: { watch: true, filesOutsideLibrary: true, systemPrint: false },
+    supports: { watch: true, filesOutsideLibrary: true, systemPrint: true },
   };
 }

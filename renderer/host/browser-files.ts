@@ -39,11 +39,6 @@ export function download(bytes: Uint8Array | string, name: string, mediaType: st
   link.click();
 }
 
-/** Opens a document in a window of its own; false where the browser blocks it. */
-export function openDocument(bytes: Uint8Array, mediaType: string): boolean {
-  return window.open(blobUrl(bytes, mediaType), '_blank') !== null;
-}
-
 /** Opens a page of the web without letting it know this one. */
 export function openPage(url: string): void {
   window.open(url, '_blank', 'noopener,noreferrer');
@@ -53,7 +48,7 @@ function blobUrl(bytes: Uint8Array | string, mediaType: string): string {
   // A copy of the very bytes: a view may lie in a larger, or a shared, buffer.
   const part = typeof bytes === 'string' ? bytes : new Uint8Array(bytes);
   const url = URL.createObjectURL(new Blob([part], { type: mediaType }));
-  // Long enough for the slowest disk to take the download over, and a print preview to load.
+  // Long enough for the slowest disk to take the download over.
   setTimeout(() => URL.revokeObjectURL(url), 120_000);
   return url;
 }

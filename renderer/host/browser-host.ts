@@ -9,14 +9,17 @@ import { MAX_TRIP_BYTES, slugOf, tooLargeTrouble, TRIP_EXTENSION, TRIP_MEDIA_TYP
 import { assert } from '../../core/result';
 import { settingsFrom } from '../../core/settings-schema';
 import { readTrip } from '../../core/trip/read-trip';
-import { download, openDocument, openPage, pickText, type PickedText } from './browser-files';
+import { download, openPage, pickText, type PickedText } from './browser-files';
 import { openLibrary, type KeptTrip, type Library } from './browser-library';
+import { printWindow } from './browser-print';
 
 /** What the host asks of the page, so that the contract suite can stand in for it. */
 export interface Page {
   readonly pickText: (accept: string) => Promise<PickedText | null>;
   readonly download: (bytes: Uint8Array | string, name: string, mediaType: string) => void;
-  readonly openDocument: (bytes: Uint8Array, mediaType: string) => boolean;
+  /** Whether there is a print dialog at all; not every browser of a telephone has one. */
+  readonly canPrint: boolean;
+  readonly print: () => Promise<boolean>;
   readonly openPage: (url: string) => void;
   readonly confirm: (question: string) => boolean;
   readonly nowMs: () => number;
@@ -25,7 +28,8 @@ export interface Page {
 const THIS_PAGE: Page = {
   pickText,
   download,
-  openDocument,
+  canPrint: typeof globalThis.print === 'function',
+  print: printWindow,
   openPage,
   confirm: (question) => window.confirm(question),
   nowMs: () => Date.now(),
@@ -87,7 +91,7 @@ export function browserHost(page: Page = THIS_PAGE, libraryName = 'carryover'): 
 
   return {
     kind: 'browser',
-    supports: { watch: true, filesOutsideLibrary: false, systemPrint: false },
+    supports: { watch: true, filesOutsideLibrary: false, systemPrint: page.canPrint },
 
     listTrips: () =>
       attempt(async () => {
@@ -177,15 +181,16 @@ export function browserHost(page: Page = THIS_PAGE, libraryName = 'carryover'): 
         return done(true);
       }),
 
-    printPdf: (bytes, title) =>
+    // The pages bring the size of their paper along, as a browser asks them for it.
+    printPages: () =>
       attempt(async () =>
-        page.openDocument(bytes, 'application/pdf')
+        (await page.print())
           ? done(null)
           : refused({
               kind: 'refused',
-              what: 'The browser did not let a window with the pages open.',
-              where: title,
-              mend: 'Allow windows of this address to open, or save the PDF and print it from there.',
+              what: 'The browser opened no print dialog.',
+              where: 'this browser',
+              mend: 'Allow this address to open dialogs, or save the PDF and print it from there.',
             }),
       ),
 

@@ -15,12 +15,14 @@ async function machine(): Promise<Machine> {
   let now = Date.parse('2027-03-01T08:00:00.000Z');
   const picks: (PickedText | null)[] = [];
   let downloaded: string | Uint8Array = '';
+  let opensDialog = true;
   const page = {
     pickText: async () => picks.shift() ?? null,
     download: (bytes: Uint8Array | string) => {
       downloaded = bytes;
     },
-    openDocument: () => true,
+    canPrint: true,
+    print: async () => opensDialog,
     openPage: () => {},
     confirm: () => false,
     nowMs: () => now,
@@ -33,6 +35,10 @@ async function machine(): Promise<Machine> {
       now = Date.parse(iso);
     },
     willOpen: (file) => void picks.push(file === null ? null : { kind: 'text', ...file }),
+    // A browser does not tell whether its dialog was used or closed.
+    willPrint: (outcome) => {
+      opensDialog = outcome !== 'failed';
+    },
     willSave: () => async () => downloaded,
     changeOutside: async (token, text) => {
       const written = await otherWindow.writeTrip(token, text, 'Theirs', null);

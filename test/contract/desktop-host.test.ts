@@ -17,6 +17,13 @@ import { holdsTheContract, type Machine } from './host-suite';
 // Lays its bridge as it is loaded.
 await import('../../electron/preload');
 
+/** As the runtime calls back. */
+const PRINT_OUTCOMES = {
+  printed: [true, ''],
+  closed: [false, 'Print job canceled'],
+  failed: [false, 'Print job failed'],
+} as const;
+
 /** The desktop over folders of its own: every call crosses the real preload script and the real door. */
 async function machine(): Promise<Machine> {
   const folder = await mkdtemp(join(tmpdir(), 'carryover-desktop-'));
@@ -25,15 +32,17 @@ async function machine(): Promise<Machine> {
   const settings = desktopSettings(folder);
   const trips = tripFiles({ folder, recent: settings.recent, nowMs: () => now });
   const watch = await watchTripFiles(trips, (change) => sendNote(noteChannel('tripChanged'), change));
+  let printOutcome: readonly [boolean, string] = [true, ''];
+  const print = (_options: object, done: (isPrinted: boolean, reason: string) => void): void =>
+    done(...printOutcome);
   answerCalls(
     ipcMain,
     desktopHandlers({
-      window: {} as BrowserWindow,
+      window: { webContents: { print } } as unknown as BrowserWindow,
       trips,
       watch,
       settings,
       guard: { setGuarded: () => {}, answered: async () => {}, forget: () => {} },
-      printFolder: join(folder, 'print'),
       onCommands: () => {},
       onAwaitTrips: async () => {},
     }),
@@ -50,6 +59,9 @@ async function machine(): Promise<Machine> {
         await writeFile(path, file.text);
         return { canceled: false, filePaths: [path] };
       }),
+    willPrint: (outcome) => {
+      printOutcome = PRINT_OUTCOMES[outcome];
+    },
     willSave: (name) => {
       const path = join(elsewhere, name);
       dialogAnswers.push(() => ({ canceled: false, filePath: path }));

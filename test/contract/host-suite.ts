@@ -13,6 +13,8 @@ export interface Machine {
   willOpen(file: { readonly name: string; readonly text: string } | null): void;
   /** What the user does in the next dialog that saves; false: thinks better of it. Returns how to read it. */
   willSave(name: string): () => Promise<string | Uint8Array>;
+  /** What the next print dialog comes to. */
+  willPrint(outcome: 'printed' | 'closed' | 'failed'): void;
   /** Somebody else saves another text over a stored trip. */
   changeOutside(token: string, text: string): Promise<void>;
   close(): Promise<void>;
@@ -283,6 +285,23 @@ export function holdsTheContract(name: string, makeMachine: () => Promise<Machin
       it('give text to import', async () => {
         machine.willOpen({ name: 'sites.csv', text: 'name,depth\nReef,18\n' });
         expect(value(await host.openText())).toEqual({ name: 'sites.csv', text: 'name,depth\nReef,18\n' });
+      });
+    });
+
+    describe('printing', () => {
+      const A6 = { widthMm: 105, heightMm: 148 };
+
+      it('is offered, and done with whether it was printed or not', async () => {
+        expect(host.supports.systemPrint).toBe(true);
+        machine.willPrint('printed');
+        expect(value(await host.printPages(A6))).toBeNull();
+        machine.willPrint('closed');
+        expect(value(await host.printPages(A6))).toBeNull();
+      });
+
+      it('tells where it could not be', async () => {
+        machine.willPrint('failed');
+        expectTrouble(await host.printPages(A6), 'refused');
       });
     });
 

@@ -60,10 +60,6 @@ export const contextBridge = {
 };
 export const dialog = { showOpenDialog: nextAnswer, showSaveDialog: nextAnswer, showMessageBox: nextAnswer };
 export const shell = {
-  openPath: async (path: string) => {
-    openedOutside.push(path);
-    return '';
-  },
   openExternal: async (url: string) => void openedOutside.push(url),
 };
 /** Named by files under test whose use of it needs a window; see `electron.ts` beside this for that. */

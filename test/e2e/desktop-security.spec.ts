@@ -33,7 +33,7 @@ test('the page has the bridge, and nothing else of the machine', async ({ deskto
       'openSource',
       'openText',
       'openTrip',
-      'printPdf',
+      'printPages',
       'readTrip',
       'readVersion',
       'removeTrip',
@@ -67,6 +67,8 @@ test('a call with other arguments than its own rejects, and nothing is written',
       ['saveSettings', { units: 'furlongs' }],
       ['saveSettings', { windowBounds: null }],
       ['openSource', 'x'.repeat(3000)],
+      ['printPages', { widthMm: 0, heightMm: 148 }],
+      ['printPages', { widthMm: 105, heightMm: 148, silent: true }],
     ];
     return Promise.all(
       calls.map(([name, ...args]) =>
@@ -77,7 +79,7 @@ test('a call with other arguments than its own rejects, and nothing is written',
       ),
     );
   });
-  expect(refusals).toEqual(Array.from({ length: 14 }, () => 'refused'));
+  expect(refusals).toEqual(Array.from({ length: 16 }, () => 'refused'));
   expect(await desktops.libraryFiles()).toEqual([]);
 });
 

@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process';
 import { mkdir, readdir, readFile, utimes, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
@@ -304,6 +305,50 @@ test.describe('settings', () => {
       };
       expect(await boundsOf(two)).toMatchObject({ x: 2000, y: 100, width: 1100, height: 700 });
       expect(await boundsOf(two.slice(0, 1))).toMatchObject({ x: 320, y: 140, width: 1280, height: 800 });
+    },
+  );
+});
+
+test.describe('printing', () => {
+  test(
+    'hands each page to the system\u2019s dialog on a paper of its size',
+    { tag: '@double' },
+    async ({ desktops }) => {
+      const { desktop, page } = await desktops.startWithDemo();
+      await page.getByRole('navigation').getByRole('button', { name: 'Slates' }).click();
+      await page.getByLabel('Kind', { exact: true }).selectOption('Briefing sheet');
+      await page.getByLabel('Paper', { exact: true }).selectOption('A5');
+      await expect(page.locator('.slate-page svg').first()).toHaveAttribute('viewBox', /^0 0 419\.5/);
+      const count = await page.locator('.slate-page').count();
+      const print = page.getByRole('button', { name: 'Print', exact: true });
+
+      await desktop.answerDialog([true, '']);
+      await print.click();
+      await expect.poll(() => desktop.log().filter(({ kind }) => kind === 'dialog.print').length).toBe(1);
+      expect(desktop.log().find(({ kind }) => kind === 'dialog.print')?.detail).toEqual({
+        silent: false,
+        printBackground: true,
+        margins: { marginType: 'none' },
+        pageSize: { width: 148_000, height: 210_000 },
+      });
+      const { stdout } = spawnSync('pdfinfo', [join(desktops.userData, 'double.printed.pdf')], {
+        encoding: 'utf8',
+      });
+      expect(stdout).toMatch(new RegExp(`Pages: +${count}\n`));
+      expect(stdout).toMatch(/Page size: +4(19|20)[.\d]* x 59[456]/);
+      await expect(page.locator('.print-pages')).toHaveCount(0);
+
+      // Closing the dialog is no trouble; a printer that fails is told.
+      await desktop.answerDialog([false, 'Print job canceled']);
+      await print.click();
+      await expect.poll(() => desktop.log().filter(({ kind }) => kind === 'dialog.print').length).toBe(2);
+      await expect(print).toBeEnabled();
+      await expect(page.locator('.print-pages')).toHaveCount(0);
+      await expect(page.getByText('The pages were not printed')).toHaveCount(0);
+      await desktop.answerDialog([false, 'Print job failed']);
+      await print.click();
+      await expect(page.getByText('The pages were not printed: Print job failed.')).toBeVisible();
+      await expect(page.locator('.print-pages')).toHaveCount(0);
     },
   );
 });

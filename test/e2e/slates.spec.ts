@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process';
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
-import { join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { expect, test, type Download, type Page } from '@playwright/test';
 import { assert } from '../../core/result';
 import { readTrip } from '../../core/trip/read-trip';
@@ -35,6 +35,124 @@ function uncompressed(file: string): string {
 /** A busy machine lays pages out slowly; how long it may take is measured by the bench, not here. */
 const LAID_OUT_MS = 30_000;
 
+/** Words by which each kind is known. */
+const PAGE_WORDS = {
+  'Wet-notes slate': 'No-stop',
+  'Briefing sheet': 'Before entry, ask',
+  'Trip sheet': 'Nitrogen carried',
+  'Cylinder tags and log': 'Initials',
+} as const;
+
+/** A browser keeps the size of a page in whole points or pixels. */
+const ROUNDED_PT = 0.8;
+
+/**
+ * Share of a page's points: no ink is elsewhere, only the dots of dotted lines fall on other points of the
+ * picture. Worst seen: 0.0017, on a trip sheet with all its dashes.
+ */
+const DIFFERING_SHARE = 0.003;
+/** How much darker, of 255, a point is than any around it in the other picture, to count as other ink. */
+const OTHER_INK = 96;
+
+/** The words of each page, in an order of their own: two writers draw them in another order. */
+function wordsByPage(file: string): readonly (readonly string[])[] {
+  return tool('pdftotext', ['-raw', '-enc', 'UTF-8', file, '-'])
+    .split('\f')
+    .slice(0, -1)
+    .map((page) =>
+      page
+        .split(/[\s\u00a0]+/)
+        .filter((word) => word !== '')
+        .toSorted(),
+    );
+}
+
+function pageSizes(file: string): readonly (readonly [number, number])[] {
+  const sizes = tool('pdfinfo', ['-f', '1', '-l', '9999', file]).matchAll(
+    /Page\s+\d+ size:\s+([\d.]+) x ([\d.]+)/g,
+  );
+  return [...sizes].map(([, width, height]) => [Number(width), Number(height)] as const);
+}
+
+/** The largest share of points of a page with ink that the other PDF has not there; the first pages of both. */
+function differingShare(file: string, other: string, into: string): number {
+  const drawn = (pdf: string, name: string): readonly Picture[] => {
+    tool('pdftoppm', ['-r', '100', '-gray', '-l', '3', pdf, `${into}-${name}`]);
+    return readdirSync(dirname(into))
+      .filter((each) => each.startsWith(`${basename(into)}-${name}-`))
+      .toSorted()
+      .map((each) => greyPicture(join(dirname(into), each)));
+  };
+  const mine = drawn(file, 'a');
+  const theirs = drawn(other, 'b');
+  expect(mine.length).toBe(theirs.length);
+  return Math.max(
+    ...mine.flatMap((picture, i) => [inkElsewhere(picture, theirs[i]!), inkElsewhere(theirs[i]!, picture)]),
+  );
+}
+
+interface Picture {
+  readonly width: number;
+  readonly height: number;
+  /** Row by row, 0 black to 255 white. */
+  readonly points: Uint8Array;
+}
+
+/** The share of points that are much darker than every point around them in the other picture. */
+function inkElsewhere(picture: Picture, other: Picture): number {
+  let count = 0;
+  for (let y = 1; y < Math.min(picture.height, other.height) - 1; y += 1) {
+    for (let x = 1; x < Math.min(picture.width, other.width) - 1; x += 1) {
+      let darkest = 255;
+      for (let dy = -1; dy <= 1; dy += 1) {
+        for (let dx = -1; dx <= 1; dx += 1) {
+          darkest = Math.min(darkest, other.points[(y + dy) * other.width + x + dx]!);
+        }
+      }
+      if (darkest - picture.points[y * picture.width + x]! > OTHER_INK) count += 1;
+    }
+  }
+  return count / (picture.width * picture.height);
+}
+
+/** Source: the Netpbm format PGM, as pdftoppm writes it. */
+function greyPicture(file: string): Picture {
+  const bytes = readFileSync(file);
+  const head = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(bytes.subarray(0, 64).toString('latin1'));
+  assert(head !== null, `${file} is no picture in greys`);
+  return { width: Number(head[1]), height: Number(head[2]), points: bytes.subarray(head[0].length) };
+}
+
+/**
+ * Plays the browser\u2019s print dialog: it is open from the call of `print` until the test takes the pages as
+ * a PDF, which asks the page as printing does.
+ */
+async function watchPrinting(page: Page): Promise<{ readonly next: () => Promise<void> }> {
+  const waiting: (() => void)[] = [];
+  let opened = 0;
+  await page.exposeFunction('printDialogOpened', () => {
+    const first = waiting.shift();
+    if (first) first();
+    else opened += 1;
+  });
+  await page.evaluate(() => {
+    window.print = () => {
+      window.dispatchEvent(new Event('beforeprint'));
+      (globalThis as unknown as { printDialogOpened: () => void }).printDialogOpened();
+    };
+  });
+  return {
+    next: () =>
+      new Promise((resolve) => {
+        if (opened === 0) waiting.push(resolve);
+        else {
+          opened -= 1;
+          resolve();
+        }
+      }),
+  };
+}
+
 /** The Slates place as a hand and an eye know it. */
 class SlatesPlace {
   constructor(private readonly page: Page) {}
@@ -58,6 +176,17 @@ class SlatesPlace {
 
   choice(label: string) {
     return this.page.getByLabel(label, { exact: true });
+  }
+
+  /** A paper by its name, or by its size where it has none. */
+  async choosePaper(paper: string): Promise<void> {
+    if (!paper.includes('x')) {
+      await this.choice('Paper').selectOption(paper);
+      return;
+    }
+    await this.choice('Paper').selectOption('own size');
+    await this.choice('Paper, width x height').fill(paper);
+    await this.choice('Paper, width x height').press('Enter');
   }
 
   async saved(button: string): Promise<Download> {
@@ -127,8 +256,7 @@ test.describe('slates', () => {
       );
     // Each drawn text begins where its first word is printed and ends where its last one does.
     const SHIFT_PT = 0.05;
-    // The browser hints and rounds its letters by a fraction of a point.
-    const WIDTH_PT = 0.7;
+    const WIDTH_PT = 0.05;
     for (const each of drawn) {
       const words = each.word.trim().split(/\s+/);
       const onLine = printed.filter(({ y }) => y < each.y && y > each.y - 40);
@@ -232,5 +360,100 @@ test.describe('slates', () => {
     await download.saveAs(file);
     expect((await readFile(file)).subarray(0, 5).toString()).toBe('%PDF-');
     expect(tool('qpdf', ['--check', file])).toContain('No syntax or stream encoding errors found');
+  });
+
+  test('prints through the browser\u2019s dialog what Save PDF saves, and nothing of the window', async ({
+    page,
+  }, info) => {
+    const printed = await watchPrinting(page);
+    for (const [kind, paper, box] of [
+      ['Wet-notes slate', 'A6', /^0 0 297\.6/],
+      ['Briefing sheet', 'letter', /^0 0 612 792/],
+      ['Trip sheet', '120x190mm', /^0 0 340\.1/],
+      ['Cylinder tags and log', 'A4', /^0 0 595\.2/],
+    ] as const) {
+      await slates.choice('Kind').selectOption(kind);
+      await slates.choosePaper(paper);
+      await expect(slates.pages.first()).toContainText(PAGE_WORDS[kind], { timeout: LAID_OUT_MS });
+      await expect(slates.pages.first().locator('svg')).toHaveAttribute('viewBox', box, {
+        timeout: LAID_OUT_MS,
+      });
+      const before = await page.locator('.slates-side').innerHTML();
+      const asked = printed.next();
+      await page.getByRole('button', { name: 'Print', exact: true }).click();
+      await asked;
+      const file = info.outputPath(`${kind}.pdf`);
+      await page.pdf({ path: file, preferCSSPageSize: true, printBackground: true });
+      await expect(page.locator('.print-pages')).toHaveCount(0);
+      await expect(page.locator('.slate-job')).toHaveCount(0);
+      expect(await page.locator('.slates-side').innerHTML()).toBe(before);
+      await expect(page).toHaveTitle(`${DEMO.title} · Carryover`);
+
+      const saved = info.outputPath(`${kind} saved.pdf`);
+      await (await slates.saved('Save PDF')).saveAs(saved);
+      const pages = wordsByPage(saved);
+      expect(wordsByPage(file)).toEqual(pages);
+      expect(pageSizes(file)).toHaveLength(pages.length);
+      for (const [i, [width, height]] of pageSizes(file).entries()) {
+        const [wantedWidth, wantedHeight] = pageSizes(saved)[i]!;
+        expect(Math.abs(width - wantedWidth)).toBeLessThan(ROUNDED_PT);
+        expect(Math.abs(height - wantedHeight)).toBeLessThan(ROUNDED_PT);
+      }
+      expect(differingShare(file, saved, info.outputPath(kind))).toBeLessThan(DIFFERING_SHARE);
+    }
+  });
+
+  test('prints the pages however printing is asked for here, and other places as they were', async ({
+    page,
+  }, info) => {
+    const printed = await watchPrinting(page);
+    const file = info.outputPath('printed.pdf');
+    const count = await slates.pages.count();
+    await page.keyboard.press('Control+p');
+    await printed.next();
+    await page.pdf({ path: file, preferCSSPageSize: true, printBackground: true });
+    expect(wordsByPage(file)).toHaveLength(count);
+    await expect(page.locator('.print-pages')).toHaveCount(0);
+
+    await page.getByRole('navigation').getByRole('button', { name: 'Days' }).click();
+    await expect(bench.dive(1)).toBeVisible();
+    await page.pdf({ path: file, preferCSSPageSize: true, printBackground: true });
+    const words = tool('pdftotext', ['-raw', '-enc', 'UTF-8', file, '-']);
+    expect(words).toContain(DEMO.title);
+    expect(words).toContain('Nitrogen carried');
+    expect(words).not.toContain('file version');
+  });
+
+  test('says so where no dialog opens, and lets go of the pages', async ({ page }) => {
+    await page.evaluate(() => {
+      window.print = () => {};
+    });
+    await page.getByRole('button', { name: 'Print', exact: true }).click();
+    await expect(page.getByText('The browser opened no print dialog.')).toBeVisible();
+    await expect(page.locator('.print-pages')).toHaveCount(0);
+  });
+
+  test('hands over a week for twelve, and stops when told to', async ({ page }, info) => {
+    test.setTimeout(180_000);
+    await bench.openFile('twelve.carryover', writeTrip(bigTrip(28, 12)));
+    await expect(slates.count).toHaveText(/^3\d\d pages$/, { timeout: LAID_OUT_MS });
+    const count = Number((await slates.count.textContent())!.split(' ')[0]);
+    const printed = await watchPrinting(page);
+    await page.getByRole('button', { name: 'Print', exact: true }).click();
+    await expect(page.getByRole('progressbar')).toBeVisible();
+    await page.getByRole('button', { name: 'Cancel' }).click();
+    await expect(page.getByText('Stopped; nothing more was made.')).toBeVisible();
+    await expect(page.locator('.print-pages')).toHaveCount(0);
+
+    const start = Date.now();
+    const asked = printed.next();
+    await page.getByRole('button', { name: 'Print', exact: true }).click();
+    await asked;
+    info.annotations.push({ type: 'ready for print', description: `${Date.now() - start} ms` });
+    await expect(page.getByText('In the print dialog')).toBeVisible();
+    const file = info.outputPath('twelve.pdf');
+    await page.pdf({ path: file, preferCSSPageSize: true, printBackground: true });
+    expect(wordsByPage(file)).toHaveLength(count);
+    await expect(page.locator('.print-pages')).toHaveCount(0);
   });
 });

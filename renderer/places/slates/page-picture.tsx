@@ -38,7 +38,8 @@ function MarkShape({ mark }: { readonly mark: Mark }): ReactNode {
   }
 }
 
-const Marks = memo(({ marks }: { readonly marks: readonly Mark[] }): ReactNode => (
+/** All marks of a page, in points. */
+export const Marks = memo(({ marks }: { readonly marks: readonly Mark[] }): ReactNode => (
   // A page never changes in place: its marks are known by where they stand in it.
   <>
     {marks.map((mark, i) => (

@@ -10,7 +10,10 @@ import type { Id, Trip } from '../../../core/trip/types';
 import { say } from '../../actions/view';
 import { todayText } from '../../figures/local-time';
 import { machine } from '../../store/machine';
-import { SlateMaker } from './slate-maker';
+import { registerPictureFonts } from './font-files';
+import { PrintPages, paperOfPage } from './print-pages';
+import type { SlateAsk } from './slate-job';
+import { SlateMaker, type Outcome } from './slate-maker';
 
 export interface Job {
   /** "Guest 1, 2 of 12" or the like. */
@@ -27,27 +30,36 @@ export function useJob(): Job | null {
 }
 
 const maker = new SlateMaker();
+let stopPrinting: (() => void) | null = null;
 
 /** Ends the job under way; what was saved before stays. */
 export function stopJob(): void {
   maker.stop();
+  stopPrinting?.();
 }
 
 function tell(troubles: readonly Trouble[]): void {
   say({ tone: 'refused', lines: troubles });
 }
 
-async function made(trip: Trip, settings: SlateSettings, label: string): Promise<Uint8Array | null> {
+function tellStopped(): void {
+  say({ tone: 'said', lines: [{ what: 'Stopped; nothing more was made.', where: '', mend: '' }] });
+}
+
+/** What the maker made; null where it was stopped or could not, which has been said by then. */
+async function made<Want extends SlateAsk['want']>(
+  want: Want,
+  trip: Trip,
+  settings: SlateSettings,
+  label: string,
+): Promise<Extract<Outcome, { readonly kind: Want }> | null> {
   job.setState({ current: { label, done: 0, all: 0 } });
-  const outcome = await maker.ask({ want: 'pdf', trip, settings, printedOn: todayText() }, (done, all) =>
+  const outcome = await maker.ask({ want, trip, settings, printedOn: todayText() }, (done, all) =>
     job.setState({ current: { label, done, all } }),
   );
-  if (outcome.kind === 'pdf') return outcome.bytes;
   if (outcome.kind === 'troubles') tell(outcome.troubles);
-  if (outcome.kind === 'stopped') {
-    say({ tone: 'said', lines: [{ what: 'Stopped; nothing more was made.', where: '', mend: '' }] });
-  }
-  return null;
+  if (outcome.kind === 'stopped') tellStopped();
+  return outcome.kind === want ? (outcome as Extract<Outcome, { readonly kind: Want }>) : null;
 }
 
 async function during(work: () => Promise<void>): Promise<void> {
@@ -71,8 +83,10 @@ function fileName(trip: Trip, settings: SlateSettings, ending: 'pdf' | 'zip'): s
 
 export function saveOne(trip: Trip, settings: SlateSettings): Promise<void> {
   return during(async () => {
-    const bytes = await made(trip, settings, 'Making the pages');
-    if (bytes) heard(await machine().saveDocument(bytes, fileName(trip, settings, 'pdf'), 'application/pdf'));
+    const pdf = await made('pdf', trip, settings, 'Making the pages');
+    if (!pdf) return;
+    const name = fileName(trip, settings, 'pdf');
+    heard(await machine().saveDocument(pdf.bytes, name, 'application/pdf'));
   });
 }
 
@@ -86,14 +100,11 @@ export function saveOneEach(trip: Trip, settings: SlateSettings): Promise<void> 
     const onDives = trip.party.filter(({ id }) => ids.includes(id) && divesOn(trip, id, settings.dates));
     const files: ZipEntry[] = [];
     for (const [i, { id, name }] of onDives.entries()) {
-      const bytes = await made(
-        trip,
-        { ...settings, diverIds: [id] },
-        `${name}, ${i + 1} of ${onDives.length}`,
-      );
-      if (!bytes) return;
+      const mine = { ...settings, diverIds: [id] };
+      const pdf = await made('pdf', trip, mine, `${name}, ${i + 1} of ${onDives.length}`);
+      if (!pdf) return;
       // Numbered in the order of the party: two divers of one name are two files.
-      files.push({ name: `${i + 1} ${nameInArchive(name)} ${settings.kind}.pdf`, bytes });
+      files.push({ name: `${i + 1} ${nameInArchive(name)} ${settings.kind}.pdf`, bytes: pdf.bytes });
     }
     const archive = zipOf(files, todayText());
     const name = fileName(trip, settings, 'zip');
@@ -115,9 +126,48 @@ function divesOn(trip: Trip, diverId: Id, dates: readonly string[] | null): bool
   );
 }
 
+/** Pages drawn before the window gets a breath, to show how far it is and to hear Cancel. */
+const DRAWN_AT_ONCE = 12;
+
+/** Lays the pages ready for print beside the window and opens the system's dialog on them. */
 export function printSlates(trip: Trip, settings: SlateSettings): Promise<void> {
   return during(async () => {
-    const bytes = await made(trip, settings, 'Making the pages');
-    if (bytes) heard(await machine().printPdf(bytes, trip.title));
+    const [laid] = await Promise.all([
+      made('pages', trip, settings, 'Laying out the pages'),
+      registerPictureFonts(),
+    ]);
+    if (!laid) return;
+    const { pages } = laid.value;
+    const stop = new AbortController();
+    const stopped = new Promise<null>((resolve) => {
+      stop.signal.addEventListener('abort', () => resolve(null));
+    });
+    stopPrinting = () => stop.abort();
+    const printed = new PrintPages(laid.value);
+    try {
+      for (let done = 0; done < pages.length && !stop.signal.aborted;) {
+        done = Math.min(pages.length, done + DRAWN_AT_ONCE);
+        printed.draw(done);
+        job.setState({ current: { label: 'Handing the pages over', done, all: pages.length } });
+        await breath();
+      }
+      if (stop.signal.aborted) {
+        tellStopped();
+        return;
+      }
+      job.setState({ current: { label: 'In the print dialog', done: 0, all: 0 } });
+      const answer = await Promise.race([machine().printPages(paperOfPage(pages[0]!)), stopped]);
+      if (answer !== null) heard(answer);
+    } finally {
+      stopPrinting = null;
+      printed.remove();
+    }
+  });
+}
+
+/** Lets the window draw itself and hear its user. */
+function breath(): Promise<void> {
+  return new Promise((resolve) => {
+    setTimeout(resolve);
   });
 }

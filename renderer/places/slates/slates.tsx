@@ -3,11 +3,13 @@ import type { SlateSettings } from '../../../core/slate/options';
 import type { Trouble } from '../../../core/result';
 import type { Trip } from '../../../core/trip/types';
 import { todayText } from '../../figures/local-time';
+import { machine } from '../../store/machine';
 import { selectLedger, selectTrip } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import { slateSettings, useChoices } from './choices';
 import { registerPictureFonts } from './font-files';
 import { PagePicture } from './page-picture';
+import { usePrintedAlone } from './print-pages';
 import { printSlates, saveOne, saveOneEach, stopJob, useJob } from './save-slates';
 import type { SlatePages } from './slate-job';
 import { SlateMaker } from './slate-maker';
@@ -98,14 +100,16 @@ function Actions(props: {
           Save one PDF a diver (ZIP)
         </button>
       ) : null}
-      <button
-        type="button"
-        className="button"
-        disabled={isIdle}
-        onClick={() => settings && void printSlates(trip, settings)}
-      >
-        Print
-      </button>
+      {machine().supports.systemPrint ? (
+        <button
+          type="button"
+          className="button"
+          disabled={isIdle}
+          onClick={() => settings && void printSlates(trip, settings)}
+        >
+          Print
+        </button>
+      ) : null}
       <JobLine />
     </div>
   );
@@ -131,7 +135,9 @@ export function Slates(): ReactNode {
     [key, trip, dates, units, paper],
   );
   const shown = usePages(trip, read.ok ? read.value : null);
-  const pages = read.ok && shown.kind === 'pages' ? shown.value.pages : [];
+  const laid = read.ok && shown.kind === 'pages' ? shown.value : null;
+  const pages = laid?.pages ?? [];
+  usePrintedAlone(laid);
   return (
     <div className="slates">
       <aside className="slates-side" aria-label="What to print">

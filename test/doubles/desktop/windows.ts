@@ -1,6 +1,7 @@
 /** `BrowserWindow` and its contents: a page of Chromium, its navigation and new windows asked about first. */
 import { EventEmitter } from 'node:events';
 import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import type { BrowserContext, Frame, Page, Route } from '@playwright/test';
 import { app } from './app';
 import { pack } from './codec';
@@ -8,7 +9,11 @@ import { answerInvoke } from './ipc';
 import { pageScript } from './page-side';
 import { schemes, toApp, toPage } from './scheme-host';
 import { defaultSession } from './session';
-import { happened, state } from './state';
+import { happened, state, USER_DATA } from './state';
+import { ask } from './system';
+
+/** Where what was printed lies, in the folder of the user's data. */
+const PRINTED_FILE = 'double.printed.pdf';
 
 /** The browser of the double; there once the app is ready. */
 export const browser = { context: undefined as BrowserContext | undefined };
@@ -85,6 +90,16 @@ class WebContents extends EventEmitter {
   }
 
   closeDevTools(): void {}
+
+  /** The pages go to a file; the user's part in the dialog is played, its answer what is called back. */
+  print(options: object, callback: (isPrinted: boolean, failureReason: string) => void): void {
+    const { page } = this;
+    if (page === undefined) throw new Error('electron double: a window without a page cannot print');
+    void page
+      .pdf({ path: join(USER_DATA, PRINTED_FILE), preferCSSPageSize: true, printBackground: true })
+      .then(() => ask('print', [options]))
+      .then((answer) => callback(...(answer as [boolean, string])));
+  }
 }
 
 export class BrowserWindow extends EventEmitter {
