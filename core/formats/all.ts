@@ -4,7 +4,8 @@ import { writeCalendar } from './calendar';
 import { readGpx, writeGpx } from './gpx';
 import { writeLedgerRows } from './ledger-rows';
 import type { SiteReading } from './site-draft';
-import { readSiteRows, writeSiteRows, type DepthUnit } from './site-rows';
+import type { DepthUnit } from './site-row';
+import { readSiteRows, writeSiteRows } from './site-rows';
 
 /** A format that sites can be read from. */
 export interface SiteFormat {

@@ -40,3 +40,37 @@ function unsignedOrDecimal(figures: string): number | null {
   const [min, sec] = [toNumber(minutes), toNumber(seconds ?? '0')];
   return min < 60 && sec < 60 ? Number(degrees) + min / 60 + sec / 3600 : null;
 }
+
+/** Every place at which a text can be cut in two: at a separator, or behind the letter of the latitude. */
+function cuts(text: string): readonly (readonly [string, string])[] {
+  const lettered = /^(.*?[NS])[;,\s]*(.*[EW])$/i.exec(text);
+  // A letter says where the latitude ends, whatever else might separate.
+  if (lettered) return [[lettered[1]!, lettered[2]!]];
+  return [...text.matchAll(/[;,\s]+/g)].map(
+    ({ index, 0: mark }) => [text.slice(0, index), text.slice(index + mark.length)] as const,
+  );
+}
+
+/**
+ * Latitude and longitude written in one, in any of the ways of `coordinateDegrees`.
+ * @param text anything
+ * @returns degrees, south and west negative, on the globe where any reading is; "ambiguous" where it can be read
+ *   as two different places; null where it is no position
+ * Source: as `coordinateDegrees`.
+ */
+export function positionDegrees(
+  text: string,
+): { readonly lat: number; readonly lon: number } | 'ambiguous' | null {
+  const read = cuts(text.trim()).flatMap(([latText, lonText]) => {
+    const lat = coordinateDegrees(latText, 'lat');
+    const lon = coordinateDegrees(lonText, 'lon');
+    return lat === null || lon === null ? [] : [{ lat, lon }];
+  });
+  const onGlobe = read.filter(({ lat, lon }) => Math.abs(lat) <= 90 && Math.abs(lon) <= 180);
+  const readings = onGlobe.length > 0 ? onGlobe : read;
+  const [position] = readings;
+  if (!position) return null;
+  return readings.every(({ lat, lon }) => lat === position.lat && lon === position.lon)
+    ? position
+    : 'ambiguous';
+}

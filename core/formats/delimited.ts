@@ -64,7 +64,7 @@ export function plainText(cell: string): string {
  * @returns rows with something in them; cells as they stand, spaces kept
  * Source: RFC 4180 (2005); tabs as spreadsheets put them on the clipboard.
  */
-export function readDelimited(text: string, separator: ',' | ';' | '\t'): Delimited {
+export function readDelimited(text: string, separator: Separator): Delimited {
   const rows: DelimitedRow[] = [];
   let unclosedLine: number | null = null;
   let at = text.startsWith(BYTE_ORDER_MARK) ? 1 : 0;
@@ -73,7 +73,7 @@ export function readDelimited(text: string, separator: ',' | ';' | '\t'): Delimi
     const rowLine = line;
     const cells: string[] = [];
     for (;;) {
-      const quoted = text[at] === '"' ? quotedCell(text, at, separator) : null;
+      const quoted = text[at] === '"' ? quotedCell(text, at, [separator]) : null;
       if (quoted === null && text[at] === '"' && separator !== '\t') unclosedLine ??= line;
       if (quoted !== null) {
         cells.push(quoted.cell);
@@ -101,16 +101,91 @@ function plainEnd(text: string, from: number, separator: string): number {
   return at;
 }
 
+interface Quoted {
+  readonly cell: string;
+  /** Behind its closing mark. */
+  readonly end: number;
+}
+
 /** A cell in quotation marks, or null where they do not enclose a whole cell. */
-function quotedCell(text: string, from: number, separator: string): { cell: string; end: number } | null {
+function quotedCell(text: string, from: number, separators: readonly string[]): Quoted | null {
   let at = text.indexOf('"', from + 1);
   while (at !== -1 && text[at + 1] === '"') at = text.indexOf('"', at + 2);
   if (at === -1) return null;
   const next = text[at + 1];
-  if (next !== undefined && next !== separator && next !== '\n' && next !== '\r') return null;
+  if (next !== undefined && !separators.includes(next) && next !== '\n' && next !== '\r') return null;
   return { cell: text.slice(from + 1, at).replaceAll('""', '"'), end: at + 1 };
 }
 
 function lineBreaks(cell: string): number {
   return cell.split(/\r\n|\r|\n/).length - 1;
+}
+
+/** A row as it stands in the text, before it is known what separates its cells. */
+export interface DelimitedRecord {
+  readonly line: number;
+  readonly text: string;
+}
+
+/** Cells begin behind any of these, or with the row. */
+const SEPARATORS = ['\t', ';', ','] as const;
+
+/** What may separate the cells of a row. */
+export type Separator = (typeof SEPARATORS)[number];
+
+/**
+ * Cuts a text into rows, each of which may have its own separator. A line break within a quoted cell belongs
+ * to the row.
+ * @param text with LF, CRLF or CR line ends; a byte order mark is passed over
+ * @returns rows with something in them
+ * Source: RFC 4180 (2005).
+ */
+export function readRecords(text: string): readonly DelimitedRecord[] {
+  const records: DelimitedRecord[] = [];
+  let from = text.startsWith(BYTE_ORDER_MARK) ? 1 : 0;
+  let line = 1;
+  while (from < text.length) {
+    const end = recordEnd(text, from);
+    const record = text.slice(from, end);
+    if (record.trim() !== '') records.push({ line, text: record });
+    line += lineBreaks(record) + 1;
+    from = text[end] === '\r' && text[end + 1] === '\n' ? end + 2 : end + 1;
+  }
+  return records;
+}
+
+/** Where a row ends: at the first line break outside a quoted cell. */
+function recordEnd(text: string, from: number): number {
+  let at = from;
+  let isCellStart = true;
+  while (at < text.length) {
+    const letter = text[at]!;
+    if (letter === '\n' || letter === '\r') return at;
+    const quoted: Quoted | null = isCellStart && letter === '"' ? quotedCell(text, at, SEPARATORS) : null;
+    isCellStart = quoted === null && isSeparator(letter);
+    at = quoted === null ? at + 1 : quoted.end;
+  }
+  return at;
+}
+
+function isSeparator(letter: string): letter is Separator {
+  return (SEPARATORS as readonly string[]).includes(letter);
+}
+
+/**
+ * The separators that stand outside the quoted cells of a row, the one least used within text first: a tab
+ * before a semicolon before a comma.
+ * @param record of `readRecords`
+ */
+export function separatorsIn(record: string): readonly Separator[] {
+  const found = new Set<Separator>();
+  let isCellStart = true;
+  for (let at = 0; at < record.length;) {
+    const letter = record[at]!;
+    const quoted: Quoted | null = isCellStart && letter === '"' ? quotedCell(record, at, SEPARATORS) : null;
+    isCellStart = quoted === null && isSeparator(letter);
+    if (quoted === null && isSeparator(letter)) found.add(letter);
+    at = quoted === null ? at + 1 : quoted.end;
+  }
+  return SEPARATORS.filter((separator) => found.has(separator));
 }

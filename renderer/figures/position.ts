@@ -1,5 +1,5 @@
 /** Positions as charts write them, and back. */
-import { coordinateDegrees } from '../../core/formats/coordinates';
+import { positionDegrees } from '../../core/formats/coordinates';
 import { worded } from '../../core/said';
 import { numberTrouble } from '../../core/trip/fields';
 import type { Site } from '../../core/trip/types';
@@ -32,28 +32,12 @@ const REFUSED_MEND = 'Type latitude and longitude, such as 7° 24.72′ S, 148°
 export function parsePosition(text: string): Parsed<Position | null> {
   const typed = text.trim();
   if (typed === '') return { ok: true, value: null };
-  const halves = cuts(typed).flatMap(([latText, lonText]) => {
-    const lat = coordinateDegrees(latText, 'lat');
-    const lon = coordinateDegrees(lonText, 'lon');
-    return lat === null || lon === null ? [] : [{ lat, lon }];
-  });
-  const [position] = halves;
-  const isOne = halves.every(({ lat, lon }) => lat === position?.lat && lon === position.lon);
-  if (!position || !isOne) {
+  const position = positionDegrees(typed);
+  if (position === null || position === 'ambiguous') {
     const short = typed.length > 40 ? `${typed.slice(0, 40)}…` : typed;
-    const why = position ? 'can be read in two ways' : 'is no position';
+    const why = position === null ? 'is no position' : 'can be read in two ways';
     return { ok: false, what: `“${short}” ${why}.`, mend: REFUSED_MEND };
   }
   const trouble = numberTrouble('latitude', position.lat) ?? numberTrouble('longitude', position.lon);
   return trouble ? { ok: false, ...worded(trouble, DEGREE_WORDS) } : { ok: true, value: position };
-}
-
-/** Every place at which the text can be cut in two: at a separator, or behind the letter of the latitude. */
-function cuts(text: string): readonly (readonly [string, string])[] {
-  const separated = [...text.matchAll(/[;,\s]+/g)].map(
-    ({ index, 0: mark }) => [text.slice(0, index), text.slice(index + mark.length)] as const,
-  );
-  const lettered = /^(.*?[NS])[;,\s]*(.*[EW])$/i.exec(text);
-  // A letter says where the latitude ends, whatever else might separate.
-  return lettered ? [[lettered[1]!, lettered[2]!]] : separated;
 }

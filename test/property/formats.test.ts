@@ -73,6 +73,46 @@ describe('sites', () => {
     );
   });
 
+  it('come back from a list of which each row is written its own way', () => {
+    const plainName = name.filter((text) => /^[\p{L}][\p{L} ]*$/u.test(text));
+    const tenths = fc.integer({ min: 10, max: 1000 }).map((tenth) => tenth / 10);
+    const listed = fc.record({
+      name: plainName,
+      depthM: tenths,
+      notes: fc.oneof(fc.constant(''), plainName),
+      separator: fc.constantFrom('\t', ';', ','),
+      hasComma: fc.boolean(),
+      isQuoted: fc.boolean(),
+      unit: fc.constantFrom('', ' m', 'm'),
+      spaces: fc.constantFrom('', ' '),
+      blankLines: fc.integer({ min: 0, max: 2 }),
+    });
+    fc.assert(
+      fc.property(fc.array(listed, { minLength: 1, maxLength: 8 }), (rows) => {
+        const text = rows
+          .map(({ separator, hasComma, isQuoted, unit, spaces, blankLines, ...row }) => {
+            const isDecimalComma = hasComma && separator !== ',';
+            const depth = `${String(row.depthM).replace('.', isDecimalComma ? ',' : '.')}${unit}`;
+            // Spaces before a quotation mark would make it text.
+            const gap = isQuoted ? '' : spaces;
+            const cells = [row.name, depth, ...(row.notes === '' ? [] : [row.notes])];
+            const written = cells.map((cell) => (isQuoted ? `"${cell}"` : cell));
+            return `${written.join(`${separator}${gap}`)}${'\n'.repeat(blankLines)}`;
+          })
+          .join('\n');
+        expect(readSiteRows(text)).toEqual({
+          sites: rows.map((row) => ({
+            name: row.name,
+            depthM: row.depthM,
+            notes: row.notes,
+            position: null,
+          })),
+          troubles: [],
+        });
+      }),
+    );
+  });
+
   it('come back from GPX as they went in, those with a position', () => {
     fc.assert(
       fc.property(fc.array(site.filter(isPlain), { minLength: 1, maxLength: 8 }), (sites) => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { coordinateDegrees } from '../../../../core/formats/coordinates';
+import { coordinateDegrees, positionDegrees } from '../../../../core/formats/coordinates';
 
 describe('coordinateDegrees', () => {
   it('reads decimals with point or comma, sign or letter', () => {
@@ -24,4 +24,20 @@ describe('coordinateDegrees', () => {
       expect(coordinateDegrees(text, 'lat')).toBeNull();
     },
   );
+});
+
+describe('positionDegrees', () => {
+  it('reads both in one text, and of several readings the one that is on the globe', () => {
+    expect(positionDegrees('-12.345 45.6')).toEqual({ lat: -12.345, lon: 45.6 });
+    expect(positionDegrees("12° 20.7' S, 45° 36' E")).toEqual({ lat: -12.345, lon: 45.6 });
+    // The first comma could end the latitude, but no longitude is 345 degrees.
+    expect(positionDegrees('-12,345 45,6')).toEqual({ lat: -12.345, lon: 45.6 });
+    expect(positionDegrees('95, 10')).toEqual({ lat: 95, lon: 10 });
+  });
+
+  it('does not choose between two places, and reads no words', () => {
+    expect(positionDegrees('7 24 12 19')).toBe('ambiguous');
+    expect(positionDegrees('by the pier')).toBeNull();
+    expect(positionDegrees('12.5')).toBeNull();
+  });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readSiteRows, writeSiteRows } from '../../../../core/formats/site-rows';
+import { wordsIn } from '../../../../renderer/figures/words';
 
 function only(text: string, unit?: 'm' | 'ft') {
   const { sites, troubles } = readSiteRows(text, unit);
@@ -75,7 +76,11 @@ describe('readSiteRows', () => {
     expect(only('"Old" pier\t12').name).toBe('"Old" pier');
     expect(only('"Two\nlines"\t12').name).toBe('Two\nlines');
     expect(refusal('"Old" pier,12').where).toBe('line 1');
-    expect(refusal('a,12\n"Kettle,13').where).toBe('line 2');
+    const { sites, troubles } = readSiteRows('a,12\n"Kettle,13\nb,14');
+    expect(sites.map(({ name }) => name)).toEqual(['a', 'b']);
+    expect(troubles).toMatchObject([{ where: 'line 2', what: expect.stringContaining('never closed') }]);
+    // Rows that two loose marks hold together are no name.
+    expect(refusal('"Kettle,13\nReef,12\nWall",14').what).toContain('two ways');
   });
 
   it('reads what it can and names every line it cannot', () => {
@@ -87,6 +92,82 @@ describe('readSiteRows', () => {
       ['line 5', '"deep" is no depth.'],
       ['line 6', expect.stringContaining('Name')],
     ]);
+  });
+
+  it('lets each row choose its separator', () => {
+    const { sites, troubles } = readSiteRows(
+      'Kettle Rock\t18,5\tsand\nHouse Reef, 14\nWall; 21,5; current\n\nThe Shelf 12 m\n"Pier; inner", 9',
+    );
+    expect(troubles).toEqual([]);
+    expect(sites.map(({ name, depthM, notes }) => [name, depthM, notes])).toEqual([
+      ['Kettle Rock', 18.5, 'sand'],
+      ['House Reef', 14, ''],
+      ['Wall', 21.5, 'current'],
+      ['The Shelf', 12, ''],
+      ['Pier; inner', 9, ''],
+    ]);
+  });
+
+  it('lets a row under headings be separated otherwise, in their order where it is the usual one', () => {
+    const usual = readSiteRows(
+      'name\tdepth (ft)\tnotes\nKettle Rock\t60\tsand\nHouse Reef, 45\nWall, 30 m, eels',
+    );
+    expect(usual.troubles).toEqual([]);
+    expect(usual.sites.map(({ name, depthM, notes }) => [name, Number(depthM!.toFixed(3)), notes])).toEqual([
+      ['Kettle Rock', 18.288, 'sand'],
+      ['House Reef', 13.716, ''],
+      ['Wall', 30, 'eels'],
+    ]);
+    const other = readSiteRows('lat;lon;depth;name\n1;2;18;Kettle Rock\nHouse Reef, 14');
+    expect(other.troubles).toEqual([]);
+    expect(other.sites.map(({ name, depthM }) => [name, depthM])).toEqual([
+      ['Kettle Rock', 18],
+      ['House Reef', 14],
+    ]);
+  });
+
+  it.each([
+    ['a name that another sign might end', 'Reef, 14; 20'],
+    ['a semicolon left within the name', 'Reef; 12, 14'],
+    ['a tab left within the name', 'Reef\tinner, 14'],
+  ])('refuses %s, with the row and how to mend it', (_, row) => {
+    const { sites, troubles } = readSiteRows(`Kettle Rock, 18\n${row}`);
+    expect(sites.map(({ name }) => name)).toEqual(['Kettle Rock']);
+    expect(troubles).toMatchObject([{ kind: 'row', where: 'line 2' }]);
+    expect(troubles[0]!.mend).toMatch(/^(Separate all cells by the same sign|Give the depth)/);
+  });
+
+  it('reads signs that belong to the notes or the name as text', () => {
+    expect(only('Reef, 14, sand; some current')).toMatchObject({ name: 'Reef', notes: 'sand; some current' });
+    expect(only('Reef, inner\t14')).toMatchObject({ name: 'Reef, inner', depthM: 14 });
+    expect(only('Reef 2, north; 14,5')).toMatchObject({ name: 'Reef 2, north', depthM: 14.5 });
+  });
+
+  it('reads a position in one cell, under its heading or by its letters', () => {
+    const there = { lat: -12.345, lon: 45.6 };
+    expect(only("Reef; 14; 12° 20.7' S 45° 36' E; sand")).toMatchObject({ position: there, notes: 'sand' });
+    expect(only("Reef, 14, 12° 20.7' S 45° 36' E").position).toEqual(there);
+    expect(only('depth\tposition\tname\n14\t-12,345 45,6\tReef').position).toEqual(there);
+    expect(refusal('name;depth;position\nReef;14;by the pier').what).toBe('"by the pier" is no position.');
+    expect(refusal('name;depth;position\nReef;14;7 24 12 19').what).toContain('two positions');
+    expect(refusal("Reef; 14; 95° N 45° 36' E").what).toContain('Latitude is 95');
+    // Two figures without letters may be anything.
+    expect(only('Reef; 14; 3 to 5')).toMatchObject({ position: null, notes: '3 to 5' });
+  });
+
+  it('reads units in cells, and a dash between name and depth', () => {
+    for (const cell of ['60 ft', '60ft', "60'", '60′', '60 feet']) {
+      expect(only(`Reef; ${cell}`).depthM).toBeCloseTo(18.288, 12);
+    }
+    expect(only('Reef – 18 m')).toMatchObject({ name: 'Reef', depthM: 18 });
+    expect(only('Reef: 60 feet')).toMatchObject({ name: 'Reef' });
+    expect(refusal('Reef; 18-25 m').what).toBe('"18-25 m" is no depth.');
+  });
+
+  it('words a depth out of range for whoever reads it', () => {
+    const { troubles } = readSiteRows('Deep Hole\t500', 'ft', wordsIn({ units: 'imperial', clock: '24h' }));
+    expect(troubles[0]!.what).toBe('Depth of the site is 500 ft; it can be 4 to 328 ft.');
+    expect(readSiteRows('Reef\tdeep', 'ft').troubles[0]!.mend).toContain('in feet, such as 60');
   });
 
   it('refuses what is no number as a whole, and half a position', () => {

@@ -1,0 +1,198 @@
+import { said, type Said, type SaidTrouble } from '../said';
+import { numberTrouble, textTrouble } from '../trip/fields';
+import { M_PER_FOOT } from '../units';
+import { coordinateDegrees, positionDegrees } from './coordinates';
+import { plainText } from './delimited';
+import { excerpt, type SiteDraft } from './site-draft';
+
+/** What a depth without a unit is counted in. */
+export type DepthUnit = 'm' | 'ft';
+
+type Column = 'name' | 'depth' | 'lat' | 'lon' | 'position' | 'notes';
+
+/** How the columns of a text are laid out; further ones go into the notes under their own heading. */
+export interface Layout {
+  readonly isHeaded: boolean;
+  readonly columns: readonly (Column | { readonly heading: string })[];
+  readonly depthUnit: DepthUnit;
+}
+
+const HEADINGS: Readonly<Record<Column, RegExp>> = {
+  name: /^(name|site|dive site|place)$/,
+  depth: /^(max(imum)? )?depth$/,
+  lat: /^lat(itude)?$/,
+  lon: /^(lon|lng|long|longitude)$/,
+  position: /^(position|coordinates)$/,
+  notes: /^(notes?|remarks?|description|comments?)$/,
+};
+
+const NAME_LENGTH = 80;
+const NOTES_LENGTH = 4000;
+
+const UNIT = "m|metres?|meters?|ft|feet|foot|'|′";
+const DEPTH = new RegExp(`^([+-]?\\d+(?:[.,]\\d+)?)\\s*(${UNIT})?$`, 'i');
+/** One cell with name and depth, told apart by the unit alone; a dash or colon may stand between. */
+const NAME_AND_DEPTH = new RegExp(`^(.*\\S)\\s+(\\d+(?:[.,]\\d+)?\\s*(?:${UNIT}))$`, 'i');
+const DASH_BEHIND = /(?:\s+[-–—]|:)$/;
+
+/**
+ * The layout that a row of headings sets.
+ * @param cells of the first row @param usualUnit of depths that name none
+ * @returns null where the row is none of headings: name and depth have to be among them
+ */
+export function headingLayout(cells: readonly string[], usualUnit: DepthUnit): Layout | null {
+  let depthUnit = usualUnit;
+  const columns = cells.map((cell) => {
+    const heading = cell.trim();
+    const words = heading
+      .toLowerCase()
+      .replace(/[\s_()[\].]+/g, ' ')
+      .trim();
+    const unit = /^(.*) (m|metres|meters|ft|feet)$/.exec(words);
+    const name = unit?.[1] ?? words;
+    const found = (Object.keys(HEADINGS) as Column[]).find((column) => HEADINGS[column].test(name));
+    if (found === 'depth' && unit) depthUnit = unit[2]!.startsWith('f') ? 'ft' : 'm';
+    return found ?? { heading };
+  });
+  return columns.includes('name') && columns.includes('depth')
+    ? { isHeaded: true, columns, depthUnit }
+    : null;
+}
+
+/** Whether a cell without a heading is a position: without letters, two figures may be anything. */
+function isPosition(cell: string | undefined): boolean {
+  return cell !== undefined && /[NS].*[EW]/i.test(cell) && positionDegrees(cell) !== null;
+}
+
+/** The layout of a row without headings: name, depth, notes; or with a position before the notes. */
+export function plainLayout(cells: readonly string[], depthUnit: DepthUnit): Layout {
+  const rest: Layout['columns'] = isPosition(cells[2])
+    ? ['position', 'notes']
+    : cells.length > 3
+      ? ['lat', 'lon', 'notes']
+      : ['notes'];
+  return { isHeaded: false, columns: ['name', 'depth', ...rest], depthUnit };
+}
+
+/** A site, or why the row is none. */
+export type RowRead = { readonly site: SiteDraft } | SaidTrouble;
+
+/**
+ * The site of one row.
+ * @param given its cells @param layout of headings; null where the list has none
+ * @param isByCommas whether commas separate, so that none can be trusted to be decimal
+ * @returns the site, or what stands in the way
+ * Source: ranges as in the trip file.
+ */
+export function siteOfRow(
+  given: readonly string[],
+  layout: Layout | { readonly depthUnit: DepthUnit },
+  isByCommas: boolean,
+): RowRead {
+  const cells = given.length === 1 ? splitNameAndDepth(given[0]!) : given;
+  const laid = 'columns' in layout ? layout : plainLayout(cells, layout.depthUnit);
+  const filled = cells.findLastIndex((cell) => cell.trim() !== '') + 1;
+  if (filled > laid.columns.length) {
+    return {
+      what: said`The row has ${String(filled)} cells where ${String(laid.columns.length)} are known.`,
+      mend: said`Put text with a separator in it into quotation marks, and write decimals with a point.`,
+    };
+  }
+  if (isByCommas && hasLooseDecimal(cells, laid)) {
+    return {
+      what: said`"${excerpt(cells.join(','))}" may be a decimal comma or the end of a cell.`,
+      mend: said`Write decimals with a point, or separate the cells by semicolons.`,
+    };
+  }
+  const at = (column: Column) => plainText((cells[laid.columns.indexOf(column)] ?? '').trim());
+
+  const name = at('name');
+  const nameTrouble = textTrouble('Name', name, NAME_LENGTH, 1);
+  if (nameTrouble) return nameTrouble;
+  const depth = depthOf(at('depth'), laid.depthUnit);
+  if ('what' in depth) return depth;
+  const position = at('position') === '' ? halvesOf(at('lat'), at('lon')) : positionOf(at('position'));
+  if (position !== null && 'what' in position) return position;
+  const notes = notesOf(cells, laid);
+  const notesTrouble = textTrouble('Notes', notes, NOTES_LENGTH, 0);
+  if (notesTrouble) return notesTrouble;
+  return { site: { name, depthM: depth.depthM, notes, position } };
+}
+
+/** Whether a text would be read as a depth. */
+export function isDepth(text: string): boolean {
+  return DEPTH.test(text.trim());
+}
+
+function splitNameAndDepth(cell: string): readonly string[] {
+  const match = NAME_AND_DEPTH.exec(cell.trim());
+  return match ? [match[1]!.replace(DASH_BEHIND, ''), match[2]!] : [cell];
+}
+
+/** Columns that hold figures. */
+const FIGURES: ReadonlySet<unknown> = new Set<Column>(['depth', 'lat', 'lon', 'position']);
+
+/**
+ * "18,5" between commas: two cells or one depth? Nobody can tell once the digits follow without a space, unless
+ * a headed column of figures stands there and every column has its cell.
+ */
+function hasLooseDecimal(cells: readonly string[], layout: Layout): boolean {
+  const isFull = layout.isHeaded && cells.length === layout.columns.length;
+  const isFigure = (index: number) => FIGURES.has(layout.columns[index]);
+  return cells.some((cell, index) => {
+    if (!isFigure(index) || !/^\s*[+-]?\d+$/.test(cell) || (isFull && isFigure(index + 1))) return false;
+    const next = cells[index + 1];
+    return next !== undefined && /^\d+\s*(m|ft)?\s*$/i.test(next);
+  });
+}
+
+function depthOf(text: string, usualUnit: DepthUnit): { readonly depthM: number } | SaidTrouble {
+  const mend: Said =
+    usualUnit === 'm'
+      ? said`Give the depth in metres, such as 18 or 18.5, or in feet as 60 ft.`
+      : said`Give the depth in feet, such as 60, or in metres as 18 m.`;
+  if (text === '') return { what: said`The row has no depth.`, mend };
+  const match = DEPTH.exec(text);
+  if (!match) return { what: said`"${excerpt(text)}" is no depth.`, mend };
+  if (/,\d{3}$/.test(match[1]!))
+    return { what: said`"${excerpt(text)}" may be thousands or thousandths.`, mend };
+  const depth = Number(match[1]!.replace(',', '.'));
+  const isFeet = match[2] === undefined ? usualUnit === 'ft' : /^(f|'|′)/i.test(match[2]);
+  const depthM = isFeet ? depth * M_PER_FOOT : depth;
+  return numberTrouble('siteDepthM', depthM) ?? { depthM };
+}
+
+const BOTH_DEGREES = said`Give both as degrees, south and west negative: 12.3456 and -45.6; or leave both out.`;
+
+function halvesOf(latText: string, lonText: string): SiteDraft['position'] | SaidTrouble {
+  if (latText === '' && lonText === '') return null;
+  const lat = coordinateDegrees(latText, 'lat');
+  if (lat === null) return { what: said`"${excerpt(latText)}" is no latitude.`, mend: BOTH_DEGREES };
+  const lon = coordinateDegrees(lonText, 'lon');
+  if (lon === null) return { what: said`"${excerpt(lonText)}" is no longitude.`, mend: BOTH_DEGREES };
+  return onGlobe({ lat, lon });
+}
+
+function positionOf(text: string): NonNullable<SiteDraft['position']> | SaidTrouble {
+  const position = positionDegrees(text);
+  if (position !== null && position !== 'ambiguous') return onGlobe(position);
+  const why = position === null ? 'is no position' : 'can be read as two positions';
+  const mend = said`Give latitude and longitude such as 12° 20.7' S 45° 36' W, or leave them out.`;
+  return { what: said`"${excerpt(text)}" ${why}.`, mend };
+}
+
+function onGlobe(
+  position: NonNullable<SiteDraft['position']>,
+): NonNullable<SiteDraft['position']> | SaidTrouble {
+  return numberTrouble('latitude', position.lat) ?? numberTrouble('longitude', position.lon) ?? position;
+}
+
+/** The notes, and under their headings the cells of columns a site has no field for. */
+function notesOf(cells: readonly string[], layout: Layout): string {
+  const lines = layout.columns.map((column, index) => {
+    const cell = plainText((cells[index] ?? '').trim());
+    if (column === 'notes' || cell === '') return column === 'notes' ? cell : '';
+    return typeof column === 'object' ? (column.heading === '' ? cell : `${column.heading}: ${cell}`) : '';
+  });
+  return lines.filter((line) => line !== '').join('\n');
+}
