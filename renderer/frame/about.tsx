@@ -1,9 +1,9 @@
 import { useEffect, useState, type ReactNode } from 'react';
 import type { AboutHost } from '../../core/host';
+import { SAFETY_SENTENCES } from '../../core/safety-line';
 import { closeOverlay } from '../actions/view';
 import { Dialog } from '../parts/dialog';
 import { machine } from '../store/machine';
-import { CAUTIONS } from './cautions-text';
 
 export function About(): ReactNode {
   const [about, setAbout] = useState<AboutHost | null>(null);
@@ -21,7 +21,7 @@ export function About(): ReactNode {
   return (
     <Dialog title="About Carryover" onClose={closeOverlay}>
       <ul className="cautions-text">
-        {CAUTIONS.map((line) => (
+        {SAFETY_SENTENCES.map((line) => (
           <li key={line}>{line}</li>
         ))}
       </ul>

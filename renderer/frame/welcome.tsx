@@ -1,8 +1,8 @@
 import type { ReactNode } from 'react';
+import { SAFETY_SENTENCES } from '../../core/safety-line';
 import { changeSettings, showOverlay } from '../actions/view';
 import { Dialog } from '../parts/dialog';
 import { useDesk } from '../store/store';
-import { CAUTIONS } from './cautions-text';
 
 function accept(): void {
   changeSettings({ cautionsAccepted: true });
@@ -40,7 +40,7 @@ export function Welcome(): ReactNode {
         flight home. It helps to plan; it does not make a dive safe.
       </p>
       <ul className="cautions-text">
-        {CAUTIONS.map((line) => (
+        {SAFETY_SENTENCES.map((line) => (
           <li key={line}>{line}</li>
         ))}
       </ul>

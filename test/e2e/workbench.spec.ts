@@ -1,4 +1,5 @@
 import { expect, test } from '@playwright/test';
+import { SAFETY_LINE } from '../../core/safety-line';
 import { Workbench } from './pages/workbench';
 
 test.describe('the workbench', () => {
@@ -17,7 +18,7 @@ test.describe('the workbench', () => {
     await expect(bench.sentence).toContainText(/\d+ dives on .* for a party of four\./);
     await expect(bench.sentence).toContainText('Tightest:');
     await expect(bench.sentence).toContainText('No flying before');
-    await expect(bench.page.getByText('A plan is not a dive.')).toBeVisible();
+    await expect(bench.page.getByText(SAFETY_LINE)).toBeVisible();
   });
 
   test('asks for the cautions once', async ({ page }) => {
