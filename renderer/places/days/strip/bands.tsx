@@ -12,7 +12,7 @@ import {
 } from 'recharts';
 import { depthText, percentText } from '../../../figures/format';
 import type { BandPoint } from './band-data';
-import { heightOf, NitrogenCurves, OxygenCurves, type CurveScale } from './curve';
+import { heightOf, NitrogenCurves, OxygenCurves, UNITS_PER_PX, type CurveScale } from './curve';
 import { momentText, type Reader } from './strip-words';
 import { useAfterPaint } from './use-after-paint';
 
@@ -144,7 +144,13 @@ function Band({ curves, ...reading }: ReadingProps & { readonly curves: ReactNod
   const { widthPx, heightPx } = reading;
   return (
     <div className="band" style={{ width: widthPx, height: heightPx }}>
-      <svg className="band-curves" width={widthPx} height={heightPx} aria-hidden="true">
+      <svg
+        className="band-curves"
+        width={widthPx}
+        height={heightPx}
+        viewBox={`0 0 ${widthPx * UNITS_PER_PX} ${heightPx * UNITS_PER_PX}`}
+        aria-hidden="true"
+      >
         {curves}
       </svg>
       <ReadingChart {...reading} />

@@ -16,7 +16,6 @@ import { marksOf } from './marks';
 import { stripLayout } from './strip-layout';
 import { StripTools } from './strip-tools';
 import { momentText } from './strip-words';
-import { thinned } from './thinned';
 import { spanOf, timeScale } from './time-scale';
 import { useDiveDrag, type Frozen } from './use-dive-drag';
 import type { Size } from './use-size';
@@ -117,7 +116,7 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
                   {`leading compartment of ${whose}, from rest to its limit at the surface`}
                 </BandTitle>
                 <NitrogenBand
-                  points={carried.drawn}
+                  points={carried.points}
                   shares={carried.shares}
                   widthPx={time.widthPx}
                   heightPx={layout.nitrogenPx}
@@ -128,7 +127,7 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
                   CNS clock; dashed, the rolling 24 h; bars, each day’s OTU of its allowance
                 </BandTitle>
                 <OxygenBand
-                  points={carried.drawn}
+                  points={carried.points}
                   widthPx={time.widthPx}
                   heightPx={layout.oxygenPx}
                   top={carried.oxygenTop}
@@ -202,8 +201,6 @@ function useCarried(data: StripData, time: ReturnType<typeof timeScale>, hasComp
     [trip, shown, pageEndMin],
   );
   const points = useMemo(() => bandPoints(timeline, time), [timeline, time]);
-  // Sixteen curves bend in different places: then every point is drawn.
-  const drawn = useMemo(() => (hasCompartments ? points : thinned(points)), [points, hasCompartments]);
   const shares = useMemo(
     () => (hasCompartments && shown !== null ? compartmentShares(trip, shown, timeline) : null),
     [hasCompartments, trip, shown, timeline],
@@ -218,5 +215,5 @@ function useCarried(data: StripData, time: ReturnType<typeof timeScale>, hasComp
     }),
     [points],
   );
-  return { timeline, drawn, shares, ...tops };
+  return { timeline, points, shares, ...tops };
 }

@@ -19,7 +19,7 @@ describe('curvePath', () => {
       { x: 10.04, v: 0.5 },
       { x: 20.06, v: 1 },
     ];
-    expect(curvePath(points, valueOf, scale)).toBe('M0.0 100.0L10.0 60.0L20.1 20.0');
+    expect(curvePath(points, valueOf, scale)).toBe('M0 1000L100 600L201 200');
   });
 
   it('has a gap where there is no figure', () => {
@@ -29,7 +29,7 @@ describe('curvePath', () => {
       { x: 2, v: 0.5 },
       { x: 3, v: 1 },
     ];
-    expect(curvePath(points, valueOf, scale)).toBe('M0.0 60.0M2.0 60.0L3.0 20.0');
+    expect(curvePath(points, valueOf, scale)).toBe('M0 600M20 600L30 200');
   });
 
   it('is empty without points', () => {
