@@ -46,13 +46,13 @@ export function curvePath<P extends { readonly x: number }>(
   return path;
 }
 
-/** The same down to the foot of the band, for a curve without gaps. */
-function washPath(line: string, points: readonly BandPoint[], heightPx: number): string {
+/** A curve without gaps, closed along the foot of the band. */
+export function washPath(curve: string, points: readonly { readonly x: number }[], heightPx: number): string {
   const [first] = points;
   const last = points.at(-1);
-  return first === undefined
-    ? ''
-    : `${line}L${last!.x.toFixed(1)} ${heightPx}L${first.x.toFixed(1)} ${heightPx}Z`;
+  if (first === undefined || last === undefined) return '';
+  const foot = inUnits(heightPx);
+  return `${curve}L${inUnits(last.x)} ${foot}L${inUnits(first.x)} ${foot}Z`;
 }
 
 interface CurvesProps extends CurveScale {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { curvePath, heightOf } from '../../../../../../renderer/places/days/strip/curve';
+import { curvePath, heightOf, washPath } from '../../../../../../renderer/places/days/strip/curve';
 
 const scale = { top: 1.25, heightPx: 100 };
 const valueOf = (point: { readonly v: number | null }) => point.v;
@@ -34,5 +34,20 @@ describe('curvePath', () => {
 
   it('is empty without points', () => {
     expect(curvePath([], valueOf, scale)).toBe('');
+  });
+});
+
+describe('washPath', () => {
+  it('closes the curve along the foot of the band, in the units of the curve', () => {
+    const points = [
+      { x: 1, v: 0.5 },
+      { x: 3, v: 1 },
+    ];
+    const curve = curvePath(points, valueOf, scale);
+    expect(washPath(curve, points, scale.heightPx)).toBe('M10 600L30 200L30 1000L10 1000Z');
+  });
+
+  it('is empty without points', () => {
+    expect(washPath('', [], 100)).toBe('');
   });
 });
