@@ -85,8 +85,13 @@ const STOCK: readonly Stock[] = [
 /** Sizes offered for choice. */
 export const LABEL_SIZES: readonly string[] = STOCK.map((stock) => stock.label.name);
 
-/** Where nothing is chosen: the size that most paper takes. */
-const USUAL_LABEL = STOCK[0]!.label;
+/**
+ * The size of a tag where none is chosen: that of the stock there is for the paper, else one that most take.
+ * @param paperName as in `PAPERS`, or any other
+ */
+export function usualLabel(paperName: string): Paper {
+  return (STOCK.find((each) => each.paper === paperName) ?? STOCK[0]!).label;
+}
 
 /**
  * How tags of a size lie on a paper: as on label stock where that size is known for it, else side by side
@@ -94,7 +99,7 @@ const USUAL_LABEL = STOCK[0]!.label;
  * @param label null: the usual size @returns null where not one fits
  */
 export function labelSheet(paper: Paper, label: Paper | null): LabelSheet | null {
-  const wanted = label ?? STOCK.find((each) => each.paper === paper.name)?.label ?? USUAL_LABEL;
+  const wanted = label ?? usualLabel(paper.name);
   const stock = STOCK.find(
     (each) =>
       each.paper === paper.name &&

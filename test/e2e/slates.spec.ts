@@ -284,10 +284,32 @@ test.describe('slates', () => {
     await expect(slates.choice('Paper')).toHaveValue('A4');
     await slates.choice('Kind').selectOption('Cylinder tags and log');
     await expect(slates.pages.last()).toContainText('Cylinder analysis log', { timeout: LAID_OUT_MS });
+    // The tag that is printed where none is chosen is the one the field names, on either paper.
+    await expect(slates.choice('Tag')).toHaveValue('70x37mm');
+    await slates.choice('Paper').selectOption('letter');
+    await expect(slates.choice('Tag')).toHaveValue('4x2in');
     await slates.choice('Kind').selectOption('Trip sheet');
     await expect(slates.pages.first()).toContainText('Nitrogen carried', { timeout: LAID_OUT_MS });
     const download = await slates.saved('Save PDF');
     expect(download.suggestedFilename()).toMatch(/-trip\.pdf$/);
+  });
+
+  test('has room for the words of every choice', async ({ page }) => {
+    for (const kind of Object.keys(PAGE_WORDS)) {
+      await slates.choice('Kind').selectOption(kind);
+      const cutOff = await page.locator('.slates select').evaluateAll((selects) => {
+        const ink = document.createElement('canvas').getContext('2d')!;
+        return (selects as HTMLSelectElement[]).flatMap((select) => {
+          ink.font = getComputedStyle(select).font;
+          // Beside the words stands the arrow, as wide as the type is high, with a little white.
+          const free = select.clientWidth - Number.parseFloat(getComputedStyle(select).fontSize) * 1.25;
+          return [...select.options]
+            .map(({ label }) => label)
+            .filter((each) => ink.measureText(each).width > free);
+        });
+      });
+      expect(cutOff, kind).toEqual([]);
+    }
   });
 
   test('follows an edit of the trip', async ({ page }) => {

@@ -4,6 +4,17 @@ import { Choice } from '../../parts/choice';
 
 const OWN = 'own size';
 
+const NAMES: Readonly<Record<string, string>> = {
+  letter: 'Letter',
+  'half-letter': 'Half letter',
+  [OWN]: 'Own size',
+};
+
+/** A paper as it is read: "105x148mm" as "105 × 148 mm". */
+function paperLabel(name: string): string {
+  return NAMES[name] ?? name.replace(/^([\d.]+)x([\d.]+)(mm|in)$/, '$1 × $2 $3');
+}
+
 /** A named paper, or a size of one's own; what cannot be printed on is refused beside the field. */
 export function PaperChoice(props: {
   readonly label: string;
@@ -32,7 +43,7 @@ export function PaperChoice(props: {
       <Choice
         label={props.label}
         value={isOwn ? OWN : props.value}
-        options={[...names, OWN].map((name) => ({ value: name, label: name }))}
+        options={[...names, OWN].map((name) => ({ value: name, label: paperLabel(name) }))}
         commit={(name) => {
           setRefusal(null);
           if (name === OWN) setTyping(isNamed ? '' : props.value);

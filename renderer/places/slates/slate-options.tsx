@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { dateOf } from '../../../core/slate/contents';
-import { LABEL_SIZES } from '../../../core/slate/labels';
+import { LABEL_SIZES, usualLabel } from '../../../core/slate/labels';
 import type { HoleSide } from '../../../core/slate/paper';
 import type { SlateKind } from '../../../core/slate/request';
 import type { SlateUnits } from '../../../core/slate/figures';
@@ -38,15 +38,9 @@ const MARGINS: readonly Option<string>[] = ['4', '6', '8', '10', '15'].map((mm) 
 }));
 
 const SHEETS: readonly Option<string>[] = [
-  { value: 'own', label: 'Each page its own' },
-  { value: 'A4', label: 'Several on A4, cut marks' },
-  { value: 'letter', label: 'Several on letter, cut marks' },
-];
-
-const ZOOMS: readonly Option<string>[] = [
-  { value: '0.6', label: 'Small' },
-  { value: '1', label: 'Real size' },
-  { value: '1.5', label: 'Large' },
+  { value: 'own', label: 'One page a sheet' },
+  { value: 'A4', label: 'Several on A4, with cut marks' },
+  { value: 'letter', label: 'Several on letter, with cut marks' },
 ];
 
 function Tick(props: {
@@ -72,6 +66,7 @@ export function SlateOptionsForm({ dates }: { readonly dates: readonly string[] 
   const party = useDesk(({ trip }) => trip.party);
   const wetPaper = useDesk(({ settings }) => settings.paper);
   const { kind } = chosen;
+  const paper = paperOf(chosen, wetPaper);
   return (
     <div className="slate-options">
       <Choice label="Kind" value={kind} options={KINDS} commit={(value) => choose({ kind: value })} wide />
@@ -91,25 +86,33 @@ export function SlateOptionsForm({ dates }: { readonly dates: readonly string[] 
       />
       <PaperChoice
         label="Paper"
-        value={paperOf(chosen, wetPaper)}
-        commit={(paper) => {
-          choose({ papers: { ...chosen.papers, [kind]: paper } });
-          if (kind === 'wet') changeSettings({ paper });
+        value={paper}
+        commit={(name) => {
+          choose({ papers: { ...chosen.papers, [kind]: name } });
+          if (kind === 'wet') changeSettings({ paper: name });
         }}
       />
       {kind === 'tags' ? (
         <PaperChoice
           label="Tag"
-          value={chosen.label ?? LABEL_SIZES[0]!}
+          value={chosen.label ?? usualLabel(paper).name}
           names={LABEL_SIZES}
           commit={(label) => choose({ label })}
         />
-      ) : (
+      ) : null}
+      <Choice
+        label="Units"
+        value={chosen.units ?? 'window'}
+        options={UNITS}
+        commit={(units) => choose({ units: units === 'window' ? null : units })}
+      />
+      {kind === 'tags' ? null : (
         <Choice
           label="Sheets"
           value={chosen.sheet ?? 'own'}
           options={SHEETS}
           commit={(sheet) => choose({ sheet: sheet === 'own' ? null : sheet })}
+          wide
         />
       )}
       <Choice
@@ -123,18 +126,6 @@ export function SlateOptionsForm({ dates }: { readonly dates: readonly string[] 
         value={String(chosen.marginMm)}
         options={MARGINS}
         commit={(mm) => choose({ marginMm: Number(mm) })}
-      />
-      <Choice
-        label="Units"
-        value={chosen.units ?? 'window'}
-        options={UNITS}
-        commit={(units) => choose({ units: units === 'window' ? null : units })}
-      />
-      <Choice
-        label="Preview"
-        value={String(chosen.zoom)}
-        options={ZOOMS}
-        commit={(zoom) => choose({ zoom: Number(zoom) })}
       />
       <Tick
         label="Printed on both sides"

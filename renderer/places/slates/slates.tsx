@@ -2,11 +2,12 @@ import { useEffect, useMemo, useState, type ReactNode } from 'react';
 import type { SlateSettings } from '../../../core/slate/options';
 import type { Trouble } from '../../../core/result';
 import type { Trip } from '../../../core/trip/types';
+import { Choice, type Option } from '../../parts/choice';
 import { todayText } from '../../figures/local-time';
 import { machine } from '../../store/machine';
 import { selectLedger, selectTrip } from '../../store/selectors';
 import { useDesk } from '../../store/store';
-import { slateSettings, useChoices } from './choices';
+import { choose, slateSettings, useChoices } from './choices';
 import { registerPictureFonts } from './font-files';
 import { PagePicture } from './page-picture';
 import { usePrintedAlone } from './print-pages';
@@ -90,16 +91,6 @@ function Actions(props: {
       >
         Save PDF
       </button>
-      {divers > 1 ? (
-        <button
-          type="button"
-          className="button"
-          disabled={isIdle}
-          onClick={() => settings && void saveOneEach(trip, settings)}
-        >
-          Save one PDF a diver (ZIP)
-        </button>
-      ) : null}
       {machine().supports.systemPrint ? (
         <button
           type="button"
@@ -110,10 +101,26 @@ function Actions(props: {
           Print
         </button>
       ) : null}
+      {divers > 1 ? (
+        <button
+          type="button"
+          className="button"
+          disabled={isIdle}
+          onClick={() => settings && void saveOneEach(trip, settings)}
+        >
+          Save one PDF a diver (ZIP)
+        </button>
+      ) : null}
       <JobLine />
     </div>
   );
 }
+
+const ZOOMS: readonly Option<string>[] = [
+  { value: '0.6', label: 'Small' },
+  { value: '1', label: 'Real size' },
+  { value: '1.5', label: 'Large' },
+];
 
 /** Slates: what is printed, on what, and each page as it will be. */
 export function Slates(): ReactNode {
@@ -155,9 +162,17 @@ export function Slates(): ReactNode {
           </p>
         ) : null}
         {pages.length > 0 ? (
-          <p className="slates-count" role="status">
-            {pages.length === 1 ? 'One page' : `${pages.length} pages`}
-          </p>
+          <div className="slates-head">
+            <p className="slates-count" role="status">
+              {pages.length === 1 ? 'One page' : `${pages.length} pages`}
+            </p>
+            <Choice
+              label="Shown"
+              value={String(zoom)}
+              options={ZOOMS}
+              commit={(chosenZoom) => choose({ zoom: Number(chosenZoom) })}
+            />
+          </div>
         ) : null}
         <div className="slates-list">
           {pages.map((page, i) => (
