@@ -16,7 +16,7 @@ import {
 import { nextStart } from '../actions/next-start';
 import { todayText } from '../figures/local-time';
 import { PLACES } from '../frame/place-names';
-import { selectChosenDive, selectChosenDives, selectTightest } from '../store/selectors';
+import { selectChosenDive, selectChosenDives, selectTight, selectTightest } from '../store/selectors';
 import { desk, type Desk } from '../store/store';
 import type { Command } from './registry';
 
@@ -207,8 +207,11 @@ const dive: readonly Command[] = [
     keys: ['Mod+E'],
     enabled: (state) => selectTightest(state) !== null,
     run: () => {
-      const tightest = selectTightest(now());
-      if (tightest) chooseDives([tightest.dive.id]);
+      const state = now();
+      const ids = [...new Set(selectTight(state).map((entry) => entry.dive.id))];
+      // Pressed again it goes on to the next that is as tight, and from the last to the first.
+      const next = ids[(ids.indexOf(state.selection.diveIds[0] ?? '') + 1) % ids.length];
+      if (next !== undefined) chooseDives([next]);
     },
   },
   {

@@ -14,12 +14,13 @@ export interface Reader extends Pick<Settings, 'units' | 'clock'> {
   readonly fillBar?: number | undefined;
 }
 
-/** How a quantity is shown: SI times `inUnit`, so many decimals at most, a bound with so many. */
+/** How a quantity is shown: SI times `inUnit`, with at most so many decimals as typed, as a bound, as a figure. */
 interface Shown {
   readonly inUnit: number;
   readonly sign: string;
   readonly decimals: number;
   readonly boundDecimals: number;
+  readonly nearDecimals: number;
 }
 
 const KINDS: Partial<Readonly<Record<Quantity, Kind>>> = {
@@ -45,10 +46,16 @@ const OTHER_SIGNS: Partial<Readonly<Record<Quantity, string>>> = {
 function cylinderShown({ units, fillBar }: Reader): Shown {
   if (units === 'metric' || fillBar === undefined) {
     const sign = units === 'metric' ? ' L' : ' L of water';
-    return { inUnit: 1, sign, decimals: MOST_DECIMALS, boundDecimals: 2 };
+    return { inUnit: 1, sign, decimals: MOST_DECIMALS, boundDecimals: 2, nearDecimals: 1 };
   }
   const inUnit = toUnit(fullL({ waterL: 1, fillBar }), 'volume', units);
-  return { inUnit, sign: ` ${unitOf('volume', units).sign}`, decimals: 1, boundDecimals: 1 };
+  return {
+    inUnit,
+    sign: ` ${unitOf('volume', units).sign}`,
+    decimals: 1,
+    boundDecimals: 1,
+    nearDecimals: 1,
+  };
 }
 
 function shownAs(quantity: Quantity, reader: Reader): Shown {
@@ -58,8 +65,14 @@ function shownAs(quantity: Quantity, reader: Reader): Shown {
   const inUnit = kind ? toUnit(1, kind, units) : quantity === 'share' ? 100 : 1;
   const perMinute = quantity === 'speed' ? '/min' : '';
   const sign = kind ? ` ${unitOf(kind, units).sign}${perMinute}` : (OTHER_SIGNS[quantity] ?? '');
-  const boundDecimals = units === 'imperial' && WHOLE.has(quantity) ? 0 : 2;
-  return { inUnit, sign, decimals: MOST_DECIMALS, boundDecimals };
+  const isWhole = units === 'imperial' && WHOLE.has(quantity);
+  return {
+    inUnit,
+    sign,
+    decimals: MOST_DECIMALS,
+    boundDecimals: isWhole ? 0 : 2,
+    nearDecimals: isWhole ? 0 : 1,
+  };
 }
 
 /** As many decimals as the number has, at most so many. */
@@ -73,9 +86,9 @@ function shortest(value: number, atMost: number, careful: Careful): string {
 }
 
 function figureWords({ quantity, si, toward, isBare }: Figure, reader: Reader): string {
-  const { inUnit, sign, decimals, boundDecimals } = shownAs(quantity, reader);
-  const isExact = toward === 'exact';
-  const text = shortest(si * inUnit, isExact ? decimals : boundDecimals, isExact ? 'near' : toward);
+  const { inUnit, sign, decimals, boundDecimals, nearDecimals } = shownAs(quantity, reader);
+  const places = toward === 'exact' ? decimals : toward === 'near' ? nearDecimals : boundDecimals;
+  const text = shortest(si * inUnit, places, toward === 'exact' ? 'near' : toward);
   return isBare ? text : `${text}${sign}`;
 }
 

@@ -1,6 +1,14 @@
 import type { Caution, Entry } from '../../core/trip/ledger-types';
 import { countText, minutesText } from '../figures/format';
-import { diveNumber, selectCautions, selectRoomKey, selectTightest, shownEntry } from './selectors';
+import { pastText } from '../figures/limits';
+import {
+  diveNumber,
+  selectCautions,
+  selectRoomKey,
+  selectRoomLimit,
+  selectTightest,
+  shownEntry,
+} from './selectors';
 import type { Desk } from './store';
 
 /** A caution as the same one, whatever its figures are now. */
@@ -13,9 +21,10 @@ function roomKey(state: Desk, entry: Entry): number {
   return selectRoomKey(state)(entry);
 }
 
-function roomText(entry: Entry, key: number): string {
+function roomText(state: Desk, entry: Entry): string {
+  const key = selectRoomKey(state)(entry);
   if (!entry.isMade) return 'no mix on board may go there';
-  if (key === Number.NEGATIVE_INFINITY) return 'past a limit';
+  if (key === Number.NEGATIVE_INFINITY) return pastText(selectRoomLimit(state)(entry));
   return key === Number.POSITIVE_INFINITY ? 'no limit in reach' : `${minutesText(key, 'down')} of room`;
 }
 
@@ -30,8 +39,8 @@ export function announcement(before: Desk, after: Desk): string {
   const shown = chosen === undefined ? null : shownEntry(after, chosen);
   if (chosen !== undefined && shown) {
     const was = shownEntry(before, chosen);
-    const is = roomText(shown, roomKey(after, shown));
-    if (!was || roomText(was, roomKey(before, was)) !== is) {
+    const is = roomText(after, shown);
+    if (!was || roomText(before, was) !== is) {
       parts.push(`Dive ${diveNumber(after.trip, chosen)}: ${is}.`);
     }
   } else {
@@ -39,7 +48,7 @@ export function announcement(before: Desk, after: Desk): string {
     const is = selectTightest(after);
     if (is && (!was || roomKey(after, is) !== roomKey(before, was))) {
       const number = diveNumber(after.trip, is.dive.id);
-      parts.push(`Tightest is dive ${number}, ${roomText(is, roomKey(after, is))}.`);
+      parts.push(`Tightest is dive ${number}, ${roomText(after, is)}.`);
     }
   }
   const had = new Set(selectCautions(before).map(cautionKey));

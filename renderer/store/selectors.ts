@@ -3,9 +3,10 @@ import { cautionsOf } from '../../core/cautions/all';
 import { secondOpinions, type SecondOpinion } from '../../core/tables/second-opinion';
 import { wallDate, wallMin } from '../../core/trip/clock';
 import { ledger } from '../../core/trip/ledger';
-import type { Caution, DiverLedger, Entry, Ledger, Room } from '../../core/trip/ledger-types';
+import type { Caution, DiverLedger, Entry, Ledger, Room, RoomLimit } from '../../core/trip/ledger-types';
 import { roomMinutes, roomOf } from '../../core/trip/room';
 import type { Dive, Diver, Id, Site, Trip } from '../../core/trip/types';
+import { rounded } from '../figures/format';
 import { memo } from './memo';
 import type { Desk } from './store';
 
@@ -51,6 +52,7 @@ const roomMinutesIn = memo((of: Ledger) => {
   }
   return {
     minutes: (entry: Entry): number | null => minutesOf.get(entry)?.min ?? null,
+    limit: (entry: Entry): RoomLimit | null => minutesOf.get(entry)?.minLimit ?? null,
     /** Orders by room: past a limit without a figure comes first, no limit in reach last. */
     key: (entry: Entry): number => {
       const room = minutesOf.get(entry);
@@ -64,6 +66,16 @@ const roomMinutesIn = memo((of: Ledger) => {
 /** Minutes of room of an entry of the ledger as it stands; null where no limit is in reach, or no figure. */
 export function selectRoomMin(state: Desk): (entry: Entry) => number | null {
   return roomMinutesIn(selectLedger(state)).minutes;
+}
+
+/** Which limit an entry's minutes of room are measured to; null where none is in reach. */
+export function selectRoomLimit(state: Desk): (entry: Entry) => RoomLimit | null {
+  return roomMinutesIn(selectLedger(state)).limit;
+}
+
+/** Whether two rooms, as `selectRoomKey` gives them, read alike: to the whole minute, as they are shown. */
+export function isSameRoom(one: number, other: number): boolean {
+  return one === other || rounded(one, 0, 'down') === rounded(other, 0, 'down');
 }
 
 /** Orders entries by their room: past a limit without a figure first, no limit in reach last. */
@@ -163,6 +175,22 @@ const tightestOf = memo((of: Ledger, diverId: Id | null): Entry | null => {
 /** The entry of the trip with the least room, of the chosen diver or of anybody; null where none has a limit. */
 export function selectTightest(state: Desk): Entry | null {
   return tightestOf(selectLedger(state), state.selection.diverId);
+}
+
+const tightOf = memo((of: Ledger, diverId: Id | null): readonly Entry[] => {
+  const tightest = tightestOf(of, diverId);
+  if (tightest === null) return NO_ENTRIES;
+  const { key } = roomMinutesIn(of);
+  const alike = of.divers
+    .filter(({ diver }) => diverId === null || diver.id === diverId)
+    .flatMap(({ entries }) => entries)
+    .filter((entry) => entry !== tightest && isSameRoom(key(entry), key(tightest)));
+  return [tightest, ...alike.toSorted((a, b) => a.startMin - b.startMin)];
+});
+
+/** The entry with the least room, and all whose room reads the same, in order of start. */
+export function selectTight(state: Desk): readonly Entry[] {
+  return tightOf(selectLedger(state), state.selection.diverId);
 }
 
 /** The ledger of the chosen diver; where nobody is chosen, of the diver of the tightest dive, else the first. */

@@ -82,6 +82,9 @@ test.describe('a reader with a decimal comma', () => {
     await expect(bench.outcome('Gas density')).toHaveText(/^\d,\d g\/L$/);
     await bench.set('Depth', '21,5');
     await expect(bench.field('Depth')).toHaveValue('21,5 m');
+    await bench.set('Depth', '0,5');
+    await expect(bench.card.getByRole('alert')).toContainText('Depth is 0,5 m; it can be 1 to 100 m.');
+    await bench.field('Depth').press('Escape');
     expect(bench.faults).toEqual([]);
   });
 });

@@ -213,6 +213,18 @@ test.describe('the party', () => {
     await expect(party.diver('Guide')).toContainText('100 cu ft');
     await party.set('Depth limit', '100');
     await expect(party.field('Depth limit')).toHaveValue('100 ft');
+    // Refusals speak the same units, with bounds that are accepted as they stand there.
+    await party.set('Depth limit', '400');
+    await expect(party.card.getByRole('alert')).toContainText(
+      'Depth limit is 400 ft; it can be 4 to 328 ft.',
+    );
+    await party.field('Depth limit').press('Escape');
+    await party.set('Fill', '9000');
+    await expect(party.card.getByRole('alert')).toContainText('9000 psi; it can be 291 to 5076 psi.');
+    await party.field('Fill').press('Escape');
+    await party.set('Surface gas rate', '9');
+    await expect(party.card.getByRole('alert')).toContainText('0.11 to 3.53 cu ft/min');
+    await party.field('Surface gas rate').press('Escape');
     await page.getByRole('button', { name: 'Units: feet. Change to metres' }).click();
     await expect(party.field('Depth limit')).toHaveValue('30.5 m');
     await expect(party.field('Cylinder')).toHaveValue('14.2 L');

@@ -56,7 +56,13 @@ test.describe('the starting sheet', () => {
     await start.field('Sites').fill(SITES);
     await expect(start.preview).toContainText('the days of arrival and departure are left free');
     await expect(start.preview).toContainText(
-      /Far Bank is dived to \d+ m rather than 33 m: the limits of Diver 1 end at 30 m/,
+      /Far Bank is dived to \d+ m rather than 33 m: deeper, the gas leaves less than 20 min\./,
+    );
+    // Metres are shown to the tenth, as everywhere in the window: 72 ft are 21.9456 m.
+    await expect(start.preview).toContainText('rather than 21.9 m');
+    await start.set('Depth limit of each', '18');
+    await expect(start.preview).toContainText(
+      /Far Bank is dived to 18 m rather than 33 m: the depth limit is 18 m\./,
     );
     await start.layOut();
     await page.getByText('Notes of the trip').click();
@@ -87,7 +93,7 @@ test.describe('the starting sheet', () => {
     await start.set('Nights', '2.5');
     await expect(start.part('When')).toContainText('2.5 nights cannot be laid out.');
     await start.set('Oxygen of each mix, %', '150');
-    await expect(start.part('On what')).toContainText('Oxygen is 1.5');
+    await expect(start.part('On what')).toContainText('Oxygen is 150 %; it can be 20 to 100 %.');
     await start.set('Names, or how many', '0');
     await expect(start.part('Who').getByRole('alert')).toContainText('A party of 0 cannot be planned.');
     await expect(start.sheet.getByRole('button', { name: 'Lay it out' })).toBeDisabled();
@@ -133,6 +139,12 @@ test.describe('the starting sheet', () => {
     await expect(start.days).toContainText(/\d+ ft, \d+ min/);
     await expect(start.preview).toContainText('at least 10 ft less deep');
     await expect(start.preview).not.toContainText(/\d m\b/);
+    await start.set('Depth limit of each', '400');
+    await expect(start.part('Who')).toContainText('Depth limit is 400 ft; it can be 4 to 328 ft.');
+    await start.set('Depth limit of each', '328');
+    await expect(start.days).toContainText('ft');
+    await start.set('Cylinder, gas when full', '500');
+    await expect(start.part('Who').getByRole('alert')).toContainText('Cylinder size is 500 cu ft; it can be');
   });
 
   test('begins with an empty trip where that is wanted', async () => {

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import type { Caution } from '../../../core/trip/ledger-types';
+import type { Caution, Entry } from '../../../core/trip/ledger-types';
 import type { Dive } from '../../../core/trip/types';
 import { countText, dateText, ordinalText } from '../../figures/format';
 import { CommandButton } from '../../parts/command-button';
@@ -8,8 +8,10 @@ import {
   diveNumber,
   diveOfDay,
   entriesOf,
+  isSameRoom,
   partyOf,
   selectCautions,
+  selectRoomKey,
   shownEntry,
   siteOf,
 } from '../../store/selectors';
@@ -21,7 +23,7 @@ import { DiveParty } from './dive-party';
 import { DiverRows } from './diver-rows';
 import { Outcome } from './outcome';
 import { PlanDetails } from './plan-details';
-import { toldTogether } from './told-together';
+import { someNamesText, toldTogether } from './told-together';
 
 const cautionsOfDive = memo((cautions: readonly Caution[], diveId: string): readonly Caution[] =>
   cautions.filter((caution) => caution.diveId === diveId),
@@ -37,6 +39,10 @@ export function DiveCard({ dive }: { readonly dive: Dive }): ReactNode {
   const entry = useDesk((state) => shownEntry(state, dive.id));
   const cautions = useDesk((state) => cautionsOfDive(selectCautions(state), dive.id));
   const diver = useDesk(({ selection }) => trip.party.find(({ id }) => id === selection.diverId) ?? null);
+  const keyOf = useDesk(selectRoomKey);
+  const least = entries[0] ? keyOf(entries[0]) : Number.POSITIVE_INFINITY;
+  const tight =
+    least === Number.POSITIVE_INFINITY ? [] : entries.filter((each) => isSameRoom(keyOf(each), least));
   const site = siteOf(trip, dive.siteId);
   return (
     <section className="card" aria-label={`Dive ${diveNumber(trip, dive.id)}`}>
@@ -51,9 +57,7 @@ export function DiveCard({ dive }: { readonly dive: Dive }): ReactNode {
       {entry?.isMade ? (
         <>
           {entries.length > 1 ? (
-            <p className="soft whose">
-              {diver ? `For ${entry.diver.name}` : `For ${entry.diver.name}, who has the least room`}
-            </p>
+            <p className="soft whose">{whoseText(entry, diver !== null, tight, entries.length)}</p>
           ) : null}
           <Outcome entry={entry} />
         </>
@@ -80,6 +84,18 @@ export function DiveCard({ dive }: { readonly dive: Dive }): ReactNode {
       </p>
     </section>
   );
+}
+
+/** Whose figures are shown, and why theirs. @param tight those with the least room; none without a limit */
+function whoseText(entry: Entry, isChosen: boolean, tight: readonly Entry[], divers: number): string {
+  const { name } = entry.diver;
+  if (isChosen) return `For ${name}`;
+  if (tight.length === 0) return `For ${name}; nobody has a limit in reach`;
+  if (tight.length === divers) return `For ${name}; everybody has as much room`;
+  const others = tight.filter((each) => each !== entry).map(({ diver }) => diver.name);
+  return others.length === 0
+    ? `For ${name}, who has the least room`
+    : `For ${name}, who with ${someNamesText(others)} has the least room`;
 }
 
 /** The gravest of the dive's cautions by number, beside its date: what is below must not be missed. */

@@ -18,21 +18,10 @@ import {
   spanText,
   unitText,
 } from '../../figures/format';
+import { LIMIT_WORDS, pastText } from '../../figures/limits';
 import { toUnit, type Units } from '../../figures/units';
 import { roomOfEntry, secondOpinionOf } from '../../store/selectors';
 import { useDesk } from '../../store/store';
-
-/** What a room is measured to. */
-export const LIMIT_WORDS: Readonly<Record<RoomLimit, string>> = {
-  'no-stop': 'no-stop limit',
-  mod: 'MOD',
-  po2: 'PO₂ limit',
-  cns: 'CNS clock',
-  'cns-day': 'CNS of 24 h',
-  gas: 'minimum gas',
-  'diver-depth': 'own depth limit',
-  interval: 'dive before',
-};
 
 /** From here on a figure is set in the cautionary colour and its aside says how much is left. */
 const CARE_BELOW_MIN = 5;
@@ -78,7 +67,9 @@ function useRows(entry: Entry, room: Room): readonly Row[] {
       aside:
         room.minLimit === null
           ? 'no limit in reach'
-          : `${room.min === null ? 'past ' : ''}${LIMIT_WORDS[room.minLimit]}`,
+          : room.min === null
+            ? pastText(room.minLimit)
+            : LIMIT_WORDS[room.minLimit],
       care: room.min === null ? room.minLimit !== null : room.min < CARE_BELOW_MIN,
     },
     {

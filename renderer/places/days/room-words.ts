@@ -1,13 +1,14 @@
-import type { Entry } from '../../../core/trip/ledger-types';
+import type { Entry, RoomLimit } from '../../../core/trip/ledger-types';
 import { minutesText } from '../../figures/format';
+import { pastText } from '../../figures/limits';
 
 /**
  * Room in a word or two. `key` is the entry's place in the order of rooms (`selectRoomKey`): minutes, or
  * infinite where there is no figure, which is said apart: past a limit, or none in reach.
  */
-export function roomWords(entry: Entry, key: number): string {
+export function roomWords(entry: Entry, key: number, limit: RoomLimit | null): string {
   if (!entry.isMade) return 'no mix';
-  if (key === Number.NEGATIVE_INFINITY) return 'past a limit';
+  if (key === Number.NEGATIVE_INFINITY) return pastText(limit);
   if (key === Number.POSITIVE_INFINITY) return 'no limit';
   return minutesText(key, 'down');
 }

@@ -1,18 +1,21 @@
 import type { ReactNode } from 'react';
 import { wallText } from '../../../core/trip/clock';
+import type { Entry, RoomLimit } from '../../../core/trip/ledger-types';
 import type { Trip } from '../../../core/trip/types';
 import { chooseDives, showOverlay } from '../../actions/view';
 import { clockText, countText, dateText, minutesText, ordinalText } from '../../figures/format';
+import { pastText } from '../../figures/limits';
 import {
   diveOfDay,
   selectCautions,
   selectLedger,
+  selectRoomLimit,
   selectRoomMin,
   selectShownLedger,
-  selectTightest,
+  selectTight,
 } from '../../store/selectors';
 import { useDesk } from '../../store/store';
-import { toldTogether } from './told-together';
+import { someNamesText, toldTogether } from './told-together';
 
 function plural(count: number, one: string, many: string): string {
   return count === 1 ? `one ${one}` : `${countText(count)} ${many}`;
@@ -28,9 +31,15 @@ function breathedMixes(ids: ReadonlySet<string>): string {
 }
 
 /** Of a dive that has a limit: null is past one without a figure of how far. */
-function roomWords(min: number | null): string {
-  if (min === null) return 'past its limit';
+function roomWords(min: number | null, limit: RoomLimit | null): string {
+  if (min === null) return pastText(limit);
   return min < -1e-9 ? `${minutesText(-min, 'up')} past its limit` : `${minutesText(min, 'down')} of room`;
+}
+
+/** Whom a dive is tight for. */
+function whose(alike: readonly Entry[], trip: Trip): string {
+  const names = alike.map(({ diver }) => diver.name);
+  return names.length > 1 && names.length === trip.party.length ? 'everybody' : someNamesText(names);
 }
 
 function startOf(trip: Trip): string {
@@ -42,7 +51,8 @@ function startOf(trip: Trip): string {
 export function Sentence(): ReactNode {
   const trip = useDesk((state) => state.trip);
   const ledger = useDesk(selectLedger);
-  const tightest = useDesk(selectTightest);
+  const tight = useDesk(selectTight);
+  const limitOf = useDesk(selectRoomLimit);
   const roomMinOf = useDesk(selectRoomMin);
   const shown = useDesk(selectShownLedger);
   const cautions = useDesk(selectCautions);
@@ -56,6 +66,9 @@ export function Sentence(): ReactNode {
       </p>
     );
   }
+  const [tightest] = tight;
+  const alike = tight.filter(({ dive }) => dive.id === tightest?.dive.id);
+  const otherIds = [...new Set(tight.map(({ dive }) => dive.id))].filter((id) => id !== tightest?.dive.id);
   const mixes = new Set(
     ledger.divers.flatMap(({ entries }) => entries.map((entry) => entry.mix?.id ?? '').filter(Boolean)),
   );
@@ -80,9 +93,20 @@ export function Sentence(): ReactNode {
         <>
           <button type="button" className="tightest" onClick={() => chooseDives([tightest.dive.id])}>
             Tightest: {dateText(tightest.dive.startsAt)}, {ordinalText(diveOfDay(trip, tightest.dive))} dive,{' '}
-            {roomWords(roomMinOf(tightest))}
-            {trip.party.length > 1 ? ` for ${tightest.diver.name}` : ''}.
+            {roomWords(roomMinOf(tightest), limitOf(tightest))}
+            {trip.party.length > 1 ? ` for ${whose(alike, trip)}` : ''}.
           </button>{' '}
+          {otherIds.length > 0 ? (
+            <>
+              <button
+                type="button"
+                className="linked"
+                onClick={() => chooseDives([tightest.dive.id, ...otherIds])}
+              >
+                {capital(countText(otherIds.length))} more {otherIds.length === 1 ? 'is' : 'are'} as tight.
+              </button>{' '}
+            </>
+          ) : null}
         </>
       ) : (
         'No dive meets a limit. '

@@ -7,9 +7,11 @@ import { countText, dateText } from '../../figures/format';
 import { CommandButton } from '../../parts/command-button';
 import {
   diveNumber,
+  isSameRoom,
   selectCautions,
   selectEntriesByDive,
   selectRoomKey,
+  selectRoomLimit,
   siteOf,
 } from '../../store/selectors';
 import { useDesk } from '../../store/store';
@@ -27,6 +29,7 @@ export function SeveralCard({ dives }: { readonly dives: readonly Dive[] }): Rea
   const all = useDesk(selectCautions);
   const cautions = all.filter(({ diveId }) => diveId !== null && ids.includes(diveId));
   const keyOf = useDesk(selectRoomKey);
+  const limitOf = useDesk(selectRoomLimit);
   const tightest = dives.map(({ id }) => byDive.get(id)?.[0] ?? null);
   const keys = tightest.map((entry) => (entry ? keyOf(entry) : Number.POSITIVE_INFINITY));
   const least = Math.min(...keys);
@@ -38,7 +41,7 @@ export function SeveralCard({ dives }: { readonly dives: readonly Dive[] }): Rea
         {dives.map((dive, i) => {
           const entry = tightest[i] ?? null;
           const key = keys[i] ?? Number.POSITIVE_INFINITY;
-          const isTightest = key === least && key !== Number.POSITIVE_INFINITY;
+          const isTightest = key !== Number.POSITIVE_INFINITY && isSameRoom(key, least);
           return (
             <li key={dive.id}>
               <button type="button" className="linked" onClick={() => chooseDives([dive.id])}>
@@ -46,7 +49,7 @@ export function SeveralCard({ dives }: { readonly dives: readonly Dive[] }): Rea
               </button>
               <span className={isTightest ? 'figure care' : 'figure'}>
                 {isTightest ? 'tightest, ' : ''}
-                {entry ? roomWords(entry, key) : 'nobody'}
+                {entry ? roomWords(entry, key, limitOf(entry)) : 'nobody'}
               </span>
             </li>
           );

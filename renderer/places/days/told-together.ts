@@ -1,5 +1,6 @@
 import type { Caution } from '../../../core/trip/ledger-types';
 import type { Id } from '../../../core/trip/types';
+import { countText } from '../../figures/format';
 
 /** A caution and everybody whom it concerns in the same words; nobody where it concerns the party. */
 export interface Told {
@@ -19,6 +20,15 @@ export function toldTogether(cautions: readonly Caution[]): readonly Told[] {
     else if (!held) together.set(key, { caution, diverIds: diverId === null ? [] : [diverId] });
   }
   return [...together.values()];
+}
+
+/** So many are named; more are counted. */
+const NAMED = 3;
+
+/** "Guide and Guest 1", "Guide, Guest 1, Guest 2 and nine more". */
+export function someNamesText(names: readonly string[]): string {
+  const rest = names.length - NAMED;
+  return namesText(rest > 1 ? [...names.slice(0, NAMED), `${countText(rest)} more`] : names);
 }
 
 /** "Guide", "Guide and Guest 1", "Guide, Guest 1 and Guest 2". */

@@ -3,7 +3,7 @@ import type { Caution, DiverLedger } from '../../../core/trip/ledger-types';
 import type { Id, Trip } from '../../../core/trip/types';
 import { removeDiver } from '../../actions/party';
 import { chooseDives, chooseDiver, goTo } from '../../actions/view';
-import { NO_FIGURE, numberText, percentText, unitText } from '../../figures/format';
+import { countText, NO_FIGURE, numberText, percentText, unitText } from '../../figures/format';
 import { memo } from '../../store/memo';
 import { diveNumber, ledgerOfDiver, roomOfEntry, selectCautions } from '../../store/selectors';
 import { useDesk } from '../../store/store';
@@ -109,7 +109,7 @@ const extremesOf = memo(({ entries }: DiverLedger): Extremes => {
 
 /** What comes of the whole trip for a diver. */
 function Comes({ figures }: { readonly figures: DiverFigures }): ReactNode {
-  const { diver, tightest: entry, dives, flyAfterMin } = figures;
+  const { diver, tightest: entry, alike, dives, flyAfterMin } = figures;
   const trip = useDesk((state) => state.trip);
   const units = useDesk(({ settings }) => settings.units);
   const clock = useDesk(({ settings }) => settings.clock);
@@ -136,6 +136,7 @@ function Comes({ figures }: { readonly figures: DiverFigures }): ReactNode {
               }}
             >
               {limitPhrase(room)}, dive {diveNumber(trip, entry.dive.id)}, {entryDate(entry)}
+              {alike > 0 ? ` and ${countText(alike)} more` : ''}
             </button>
           ) : (
             'no limit in reach'

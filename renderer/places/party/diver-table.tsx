@@ -1,9 +1,9 @@
 import type { ReactNode } from 'react';
 import { chooseDives, goTo } from '../../actions/view';
 import { cylinderText } from '../../figures/cylinder';
-import { numberText, percentText, unitText } from '../../figures/format';
+import { countText, numberText, percentText, unitText } from '../../figures/format';
 import { toUnit, type Units } from '../../figures/units';
-import { diveNumber, selectRoomMin } from '../../store/selectors';
+import { diveNumber, selectRoomLimit, selectRoomMin } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import type { DiverFigures } from './party-figures';
 import { choosePartyView } from './party-view';
@@ -97,7 +97,8 @@ function Row({ figures, isShown }: { readonly figures: DiverFigures; readonly is
 function Tightest({ figures }: { readonly figures: DiverFigures }): ReactNode {
   const trip = useDesk((state) => state.trip);
   const roomMinOf = useDesk(selectRoomMin);
-  const { tightest: entry, isTightestOfParty, dives } = figures;
+  const limitOf = useDesk(selectRoomLimit);
+  const { tightest: entry, alike, isTightestOfParty, dives } = figures;
   if (entry === null) return <td>{dives === 0 ? 'no dive' : 'no limit'}</td>;
   const roomMin = roomMinOf(entry);
   return (
@@ -111,8 +112,17 @@ function Tightest({ figures }: { readonly figures: DiverFigures }): ReactNode {
         }}
       >
         {isTightestOfParty ? <span aria-hidden="true">▸ </span> : null}
-        <span className="figure">{roomWords(roomMin)}</span>, dive {diveNumber(trip, entry.dive.id)},{' '}
-        {entryDate(entry)}
+        <span className="figure">{roomWords(roomMin, limitOf(entry))}</span>, dive{' '}
+        {diveNumber(trip, entry.dive.id)}, {entryDate(entry)}
+        {alike > 0 ? (
+          <>
+            <span aria-hidden="true" title={`As tight on ${countText(alike)} more`}>
+              {' '}
+              +{alike}
+            </span>
+            <span className="unseen"> and {countText(alike)} more</span>
+          </>
+        ) : null}
         {isTightestOfParty ? <span className="unseen">, tightest of the party</span> : null}
       </button>
     </td>

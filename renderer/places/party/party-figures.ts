@@ -1,8 +1,14 @@
 /** How the divers of a party stand, derived from the ledger. */
-import type { DiverLedger, Entry, Ledger, WallMin } from '../../../core/trip/ledger-types';
+import type { DiverLedger, Entry, Ledger, RoomLimit, WallMin } from '../../../core/trip/ledger-types';
 import type { Dive, Diver, Id, Trip } from '../../../core/trip/types';
 import { memo } from '../../store/memo';
-import { selectLedger, selectRoomKey, selectRoomMin } from '../../store/selectors';
+import {
+  isSameRoom,
+  selectLedger,
+  selectRoomKey,
+  selectRoomLimit,
+  selectRoomMin,
+} from '../../store/selectors';
 import type { Desk } from '../../store/store';
 
 /** One diver over the whole trip. */
@@ -11,6 +17,9 @@ export interface DiverFigures {
   readonly dives: number;
   /** The dive with the least room; null where none has a limit in reach. */
   readonly tightest: Entry | null;
+  /** How many further dives of theirs have a room that reads the same. */
+  readonly alike: number;
+  /** Nobody has less room, as it is shown; several may have as little. */
   readonly isTightestOfParty: boolean;
   readonly flyAfterMin: WallMin | null;
   /** The last of the party to be clear to fly, where they are not all clear at once. */
@@ -30,6 +39,12 @@ export function tightestOf(entries: readonly Entry[], key: RoomKey): Entry | nul
   return tightest;
 }
 
+/** Whether both have a limit in reach and rooms that read alike. */
+function isAlike(entry: Entry | null, tightest: Entry | null, key: RoomKey): boolean {
+  if (entry === null || tightest === null || key(entry) === Number.POSITIVE_INFINITY) return false;
+  return isSameRoom(key(entry), key(tightest));
+}
+
 /** In the order of the party. */
 export function partyFigures({ divers }: Ledger, key: RoomKey): readonly DiverFigures[] {
   const tightest = divers.map(({ entries }) => tightestOf(entries, key));
@@ -44,7 +59,9 @@ export function partyFigures({ divers }: Ledger, key: RoomKey): readonly DiverFi
     diver,
     dives: entries.length,
     tightest: tightest[at] ?? null,
-    isTightestOfParty: tightest[at] !== null && tightest[at] === tightestOfAll,
+    alike: entries.filter((entry) => entry !== tightest[at] && isAlike(entry, tightest[at] ?? null, key))
+      .length,
+    isTightestOfParty: isAlike(tightest[at] ?? null, tightestOfAll, key),
     flyAfterMin,
     isLastToFly: isStaggered && flyAfterMin === lastMin,
   }));
@@ -56,7 +73,8 @@ export interface GridCell {
   readonly roomMin: number | null;
   /** No figure, and past a limit. */
   readonly isPast: boolean;
-  /** The least room of the dive's divers. */
+  readonly limit: RoomLimit | null;
+  /** The least room of the dive's divers, as it is shown; several may have as little. */
   readonly isTightest: boolean;
 }
 
@@ -72,6 +90,7 @@ export function roomGrid(
   dives: readonly Dive[],
   key: RoomKey,
   roomMinOf: (entry: Entry) => number | null,
+  limitOf: (entry: Entry) => RoomLimit | null,
 ): readonly GridRow[] {
   const entryOf = divers.map(
     ({ entries }: DiverLedger) => new Map<Id, Entry>(entries.map((entry) => [entry.dive.id, entry])),
@@ -90,7 +109,8 @@ export function roomGrid(
         entry,
         roomMin: entry === null ? null : roomMinOf(entry),
         isPast: entry !== null && key(entry) === Number.NEGATIVE_INFINITY,
-        isTightest: entry !== null && tightest.get(id) === entry,
+        limit: entry === null ? null : limitOf(entry),
+        isTightest: isAlike(entry, tightest.get(id) ?? null, key),
       };
     }),
   }));
@@ -113,5 +133,11 @@ export function selectDivesOn(state: Desk, date: string | null): readonly Dive[]
 }
 
 export function selectRoomGrid(state: Desk, date: string | null): readonly GridRow[] {
-  return gridOf(selectLedger(state), selectDivesOn(state, date), selectRoomKey(state), selectRoomMin(state));
+  return gridOf(
+    selectLedger(state),
+    selectDivesOn(state, date),
+    selectRoomKey(state),
+    selectRoomMin(state),
+    selectRoomLimit(state),
+  );
 }

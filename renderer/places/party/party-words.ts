@@ -3,6 +3,7 @@ import { wallText } from '../../../core/trip/clock';
 import type { Settings } from '../../../core/host';
 import type { Entry, Room, RoomLimit, WallMin } from '../../../core/trip/ledger-types';
 import { clockText, dateText, minutesText, NO_FIGURE } from '../../figures/format';
+import { LIMIT_WORDS, pastText } from '../../figures/limits';
 
 /** From here on room is in the cautionary colour, as on the card of a dive. */
 export const CARE_BELOW_MIN = 5;
@@ -10,20 +11,21 @@ export const CARE_BELOW_MIN = 5;
 const DUST = 1e-9;
 
 /** Of an entry that has a limit in reach; null is past one without a figure of how far. */
-export function roomWords(min: number | null): string {
-  if (min === null) return 'past its limit';
+export function roomWords(min: number | null, limit: RoomLimit | null): string {
+  if (min === null) return pastText(limit);
   return min < -DUST ? `${minutesText(-min, 'up')} too long` : minutesText(min, 'down');
 }
 
 /** "4 min of room", "13 min too long". */
-export function roomPhrase(min: number | null): string {
-  return min === null || min < -DUST ? roomWords(min) : `${roomWords(min)} of room`;
+export function roomPhrase(min: number | null, limit: RoomLimit | null): string {
+  const words = roomWords(min, limit);
+  return min === null || min < -DUST ? words : `${words} of room`;
 }
 
-/** "4 min to the no-stop limit", "13 min past the end of the gas". */
+/** "4 min to the no-stop limit", "13 min past the minimum gas". */
 export function limitPhrase({ min, minLimit }: Pick<Room, 'min' | 'minLimit'>): string {
-  const limit = minLimit === null ? 'its limit' : LIMIT_WORDS[minLimit];
-  if (min === null) return `past ${limit}`;
+  if (min === null) return pastText(minLimit);
+  const limit = minLimit === null ? 'its limit' : `the ${OWN_WORDS[minLimit]}`;
   return min < -DUST ? `${minutesText(-min, 'up')} past ${limit}` : `${minutesText(min, 'down')} to ${limit}`;
 }
 
@@ -39,13 +41,11 @@ export function entryDate(entry: Entry): string {
   return dateText(wallText(entry.startMin));
 }
 
-const LIMIT_WORDS: Readonly<Record<RoomLimit, string>> = {
-  'no-stop': 'the no-stop limit',
-  mod: 'the MOD',
-  po2: 'the PO₂ limit',
-  cns: 'the limit of the CNS clock',
-  'cns-day': 'the CNS limit of 24 h',
-  gas: 'the end of the gas',
-  'diver-depth': 'the depth limit',
-  interval: 'the limit of the interval',
+/** Behind "4 min to the …". */
+const OWN_WORDS: Readonly<Record<RoomLimit, string>> = {
+  ...LIMIT_WORDS,
+  cns: 'limit of the CNS clock',
+  'cns-day': 'CNS limit of 24 h',
+  'diver-depth': 'depth limit',
+  interval: 'limit of the interval',
 };

@@ -1,17 +1,16 @@
 import { useRef, type ReactNode } from 'react';
-import { wallText } from '../../../core/trip/clock';
 import type { Id } from '../../../core/trip/types';
 import { addDiver } from '../../actions/party';
 import { tell } from '../../actions/edit';
-import { clockText, countText, dateText } from '../../figures/format';
+import { countText, dateText } from '../../figures/format';
 import { CommandButton } from '../../parts/command-button';
-import { diveNumber, selectRoomMin } from '../../store/selectors';
+import { diveNumber, selectRoomKey, selectRoomLimit, selectRoomMin } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import { DiverCard } from './diver-card';
 import { DiverTable } from './diver-table';
 import { selectPartyFigures, type DiverFigures } from './party-figures';
 import { choosePartyView, usePartyView } from './party-view';
-import { roomPhrase } from './party-words';
+import { momentText, roomPhrase } from './party-words';
 import { RoomGrid } from './room-grid';
 import './party.css';
 
@@ -64,13 +63,24 @@ function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
+/** One by name, several by number: the sentence stands on one line above a party of twelve. */
+function shortly(names: readonly string[]): string {
+  return names.length === 1 ? names[0]! : countText(names.length);
+}
+
 /** The size of the party, its tightest diver, and the last to be clear to fly. */
 function Sentence({ figures }: { readonly figures: readonly DiverFigures[] }): ReactNode {
   const trip = useDesk((state) => state.trip);
   const roomMinOf = useDesk(selectRoomMin);
   const clock = useDesk(({ settings }) => settings.clock);
-  const tightest = figures.find(({ isTightestOfParty }) => isTightestOfParty);
-  const last = figures.find(({ isLastToFly }) => isLastToFly);
+  const limitOf = useDesk(selectRoomLimit);
+  const keyOf = useDesk(selectRoomKey);
+  const tight = figures.filter(({ isTightestOfParty }) => isTightestOfParty);
+  // Of those that read alike the one that is tighter by less than a minute.
+  const tightest = tight.toSorted((a, b) => keyOf(a.tightest!) - keyOf(b.tightest!))[0];
+  const others = tight.filter((each) => each !== tightest).map(({ diver }) => diver.name);
+  const lasts = figures.filter(({ isLastToFly }) => isLastToFly);
+  const flyAfterMin = lasts[0]?.flyAfterMin ?? null;
   const entry = tightest?.tightest;
   return (
     <p className="party-sentence">
@@ -82,12 +92,13 @@ function Sentence({ figures }: { readonly figures: readonly DiverFigures[] }): R
           onClick={() => choosePartyView({ diverId: tightest.diver.id })}
         >
           Tightest: {tightest.diver.name} on dive {diveNumber(trip, entry.dive.id)},{' '}
-          {dateText(entry.dive.startsAt)}, {roomPhrase(roomMinOf(entry))}.
+          {dateText(entry.dive.startsAt)}, {roomPhrase(roomMinOf(entry), limitOf(entry))}
+          {others.length > 0 ? `; ${shortly(others)} ${others.length === 1 ? 'has' : 'have'} as little` : ''}.
         </button>
       ) : null}{' '}
-      {last && last.flyAfterMin !== null
-        ? `${last.diver.name} waits longest: no flying before ${dateText(wallText(last.flyAfterMin))}, ${clockText(wallText(last.flyAfterMin), clock)}.`
-        : null}
+      {flyAfterMin === null
+        ? null
+        : `${capital(shortly(lasts.map(({ diver }) => diver.name)))} ${lasts.length === 1 ? 'waits' : 'wait'} longest: no flying before ${momentText(flyAfterMin, clock)}.`}
     </p>
   );
 }

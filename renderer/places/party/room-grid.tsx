@@ -4,6 +4,7 @@ import { setOnDive } from '../../actions/party';
 import type { EditResult } from '../../actions/edit';
 import { chooseDives, goTo } from '../../actions/view';
 import { clockText, dateText, depthText, numberText } from '../../figures/format';
+import { pastText } from '../../figures/limits';
 import { Choice } from '../../parts/choice';
 import { diveNumber, siteOf } from '../../store/selectors';
 import { useDesk } from '../../store/store';
@@ -176,10 +177,20 @@ function classOf({ entry, roomMin, isPast, isTightest }: GridCell): string {
 }
 
 function RoomText({ cell }: { readonly cell: GridCell }): ReactNode {
-  const { entry, roomMin, isPast, isTightest } = cell;
+  const { entry, roomMin, isPast, limit, isTightest } = cell;
   if (entry === null) return <span className="unseen">not on it</span>;
-  if (!entry.isMade) return 'no mix';
-  if (isPast) return 'past';
+  if (!entry.isMade) return <span title="No mix on board may go there">no mix</span>;
+  if (isPast) {
+    return (
+      <>
+        {isTightest ? <span aria-hidden="true">▸</span> : null}
+        <span aria-hidden="true" title={pastText(limit)}>
+          past
+        </span>
+        <span className="unseen">{pastText(limit)}</span>
+      </>
+    );
+  }
   if (roomMin === null) {
     return (
       <>

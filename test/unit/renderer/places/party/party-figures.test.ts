@@ -7,7 +7,13 @@ import {
   selectRoomGrid,
   tightestOf,
 } from '../../../../../renderer/places/party/party-figures';
-import { selectLedger, selectRoomKey, selectRoomMin } from '../../../../../renderer/store/selectors';
+import {
+  selectLedger,
+  selectRoomKey,
+  selectRoomLimit,
+  selectRoomMin,
+  selectTight,
+} from '../../../../../renderer/store/selectors';
 import { freshDesk } from '../../../../../renderer/store/store';
 import { aDive, aDiver, aTrip } from '../../../../builders/trip';
 
@@ -45,6 +51,35 @@ describe('partyFigures', () => {
     expect(partyFigures(staggered, key).map(({ isLastToFly }) => isLastToFly)).toEqual([true, false]);
   });
 
+  it('marks all who are as tight, and counts the further dives that are', () => {
+    const twins = [
+      aDiver({ surfaceRateLpm: 30 }),
+      aDiver({ id: 'twin', name: 'Guest 3', surfaceRateLpm: 30 }),
+    ];
+    // Limited by gas alone, which does not hang on the dive before: the rooms are the same.
+    const shallow = (id: string, startsAt: string) => aDive({ id, startsAt, depthM: 12, bottomMin: 30 });
+    const three = [
+      shallow('a', '2027-03-06T08:00'),
+      shallow('b', '2027-03-07T08:00'),
+      shallow('c', '2027-03-08T08:00'),
+    ];
+    const alike = freshDesk(aTrip(three, { party: twins }));
+    const figures = partyFigures(selectLedger(alike), selectRoomKey(alike));
+    expect(figures.map(({ isTightestOfParty }) => isTightestOfParty)).toEqual([true, true]);
+    expect(figures.map(({ tightest, alike: more }) => [tightest!.dive.id, more])).toEqual([
+      ['a', 2],
+      ['a', 2],
+    ]);
+    expect(selectTight(alike).map(({ dive, diver }) => `${dive.id} ${diver.id}`)).toEqual([
+      'a guest-1',
+      'a twin',
+      'b guest-1',
+      'b twin',
+      'c guest-1',
+      'c twin',
+    ]);
+  });
+
   it('has no last to fly among divers who do not dive', () => {
     const idle = partyFigures(ledger({ ...trip, dives: [] }), key);
     expect(idle).toMatchObject([
@@ -56,20 +91,36 @@ describe('partyFigures', () => {
 
 describe('roomGrid', () => {
   it('has a cell for every diver on every dive, empty where they are not on it', () => {
-    const grid = roomGrid(selectLedger(state), trip.dives, key, selectRoomMin(state));
+    const grid = roomGrid(selectLedger(state), trip.dives, key, selectRoomMin(state), selectRoomLimit(state));
     expect(grid.map(({ cells }) => cells.map(({ entry }) => entry?.dive.id ?? null))).toEqual([
       ['first', 'second', 'late'],
       ['first', null, 'late'],
     ]);
   });
 
-  it('marks the tightest of each dive once', () => {
-    const grid = roomGrid(selectLedger(state), trip.dives, key, selectRoomMin(state));
+  it('marks the tightest of each dive', () => {
+    const grid = roomGrid(selectLedger(state), trip.dives, key, selectRoomMin(state), selectRoomLimit(state));
     expect(grid.map(({ cells }) => cells.map(({ isTightest }) => isTightest))).toEqual([
       [false, true, false],
       [true, false, true],
     ]);
     expect(grid[1]!.cells[0]!.roomMin!).toBeLessThan(grid[0]!.cells[0]!.roomMin!);
+  });
+
+  it('marks everybody who is as tight, and says by what limit one is past', () => {
+    const party = [
+      aDiver(),
+      aDiver({ id: 'twin', name: 'Guest 3' }),
+      aDiver({ id: 'easy', gradient: { low: 0.9, high: 0.95 } }),
+    ];
+    const rich = aDive({ id: 'rich', depthM: 45, bottomMin: 8, mix: 'rich' });
+    const mixes = [...trip.mixes, { id: 'rich', o2: 0.36, costPerFill: 0 }];
+    const three = freshDesk(aTrip([late, { ...rich, startsAt: '2027-03-08T12:00' }], { party, mixes }));
+    const grid = selectRoomGrid(three, null);
+    expect(grid.map(({ cells }) => cells[0]!.isTightest)).toEqual([true, true, false]);
+    expect(grid.map(({ cells }) => [cells[1]!.isPast, cells[1]!.limit])).toEqual(
+      party.map(() => [true, 'po2']),
+    );
   });
 
   it('shows a day alone, and the whole trip where the day has no dive left', () => {
