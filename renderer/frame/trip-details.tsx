@@ -5,11 +5,11 @@ import { setFlight, setNotes, setRates, setTitle, setTripPlace, setWater } from 
 import { closeOverlay } from '../actions/view';
 import { todayText } from '../figures/local-time';
 import { Choice } from '../parts/choice';
-import { DateField } from '../parts/date-field';
 import { Dialog } from '../parts/dialog';
 import { TextField } from '../parts/field';
+import { MomentFields } from '../parts/moment-fields';
 import { NotesField } from '../parts/notes-field';
-import { ClockField, PlainNumberField, ShareField, UnitField } from '../parts/number-field';
+import { PlainNumberField, ShareField, UnitField } from '../parts/number-field';
 import { useDesk } from '../store/store';
 
 const WATERS = [
@@ -42,16 +42,7 @@ export function TripDetails(): ReactNode {
         <h3>Flight home</h3>
         {flight ? (
           <>
-            <DateField
-              label="Day"
-              value={flight.at.slice(0, 10)}
-              commit={(date) => setFlight(`${date}${flight.at.slice(10)}`)}
-            />
-            <ClockField
-              label="Take-off"
-              value={flight.at.slice(11)}
-              commit={(time) => setFlight(`${flight.at.slice(0, 10)}T${time}`)}
-            />
+            <MomentFields dayLabel="Day" timeLabel="Take-off" value={flight.at} commit={setFlight} />
             <button type="button" className="linked" onClick={() => void setFlight(null)}>
               There is no flight
             </button>

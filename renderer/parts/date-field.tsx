@@ -1,6 +1,10 @@
-import { useId, useState, type ReactNode } from 'react';
+import { useId, type ReactNode } from 'react';
 import type { EditResult } from '../actions/edit';
+import { RefusalLine } from './refusal-line';
+import { useDraft } from './use-draft';
 import './field.css';
+
+const NO_DATE = { what: 'There is no such date.', mend: 'Choose one, or press Escape for the one before.' };
 
 /** A calendar date, "2027-03-06", in the platform's own date field; what cannot be is said beside it. */
 export function DateField(props: {
@@ -8,50 +12,31 @@ export function DateField(props: {
   readonly value: string;
   readonly commit: (value: string) => EditResult | void;
 }): ReactNode {
+  const { label, value, commit } = props;
   const id = useId();
-  const [refusal, setRefusal] = useState<string | null>(null);
-  const [typed, setTyped] = useState<string | null>(null);
-  const put = (text: string): void => {
-    if (text === '') {
-      setRefusal('There is no such date. Choose one, or press Escape for the one before.');
-      return;
-    }
-    const result = props.commit(text);
-    if (result && !result.ok) {
-      setRefusal(`${result.troubles[0].what} ${result.troubles[0].mend}`);
-      return;
-    }
-    setRefusal(null);
-    setTyped(null);
+  const { typed, refusal, type, refuse, put, drop, onEscape } = useDraft(commit);
+  const putTyped = (): void => {
+    if (typed === null || typed === value) drop();
+    else if (typed === '') refuse(NO_DATE);
+    else put(typed);
   };
   return (
     <div className="field">
-      <label htmlFor={id}>{props.label}</label>
+      <label htmlFor={id}>{label}</label>
       <input
         id={id}
         type="date"
-        value={typed ?? props.value}
+        value={typed ?? value}
         aria-invalid={refusal !== null}
         {...(refusal ? { 'aria-describedby': `${id}-refusal` } : {})}
-        onChange={(event) => setTyped(event.target.value)}
-        onBlur={() => {
-          if (typed !== null && typed !== props.value) put(typed);
-        }}
+        onChange={(event) => type(event.target.value)}
+        onBlur={putTyped}
         onKeyDown={(event) => {
-          if (event.key === 'Enter' && typed !== null) put(typed);
-          if (event.key === 'Escape' && (typed !== null || refusal !== null)) {
-            event.stopPropagation();
-            event.preventDefault();
-            setTyped(null);
-            setRefusal(null);
-          }
+          onEscape(event);
+          if (event.key === 'Enter') putTyped();
         }}
       />
-      {refusal ? (
-        <div className="field-refusal" id={`${id}-refusal`} role="alert">
-          {refusal}
-        </div>
-      ) : null}
+      <RefusalLine id={`${id}-refusal`} refusal={refusal} />
     </div>
   );
 }

@@ -2,9 +2,11 @@
  * A field whose typed text and committed value are two things: typing changes nothing until Enter or leaving
  * the field; Escape brings the committed value back; what cannot be is refused beside the field, not clamped.
  */
-import { useId, useState, type KeyboardEvent, type ReactNode } from 'react';
+import { useId, type KeyboardEvent, type ReactNode } from 'react';
 import type { EditResult } from '../actions/edit';
 import type { Parsed } from '../figures/parse';
+import { RefusalLine } from './refusal-line';
+import { useDraft } from './use-draft';
 import './field.css';
 
 export interface FieldProps<T> {
@@ -22,56 +24,32 @@ export interface FieldProps<T> {
   readonly name?: string;
 }
 
-interface Refusal {
-  readonly what: string;
-  readonly mend: string;
-}
-
 export function Field<T>(props: FieldProps<T>): ReactNode {
   const { label, value, show, parse, commit, step, hint, wide, name } = props;
   const id = useId();
   const committed = show(value);
-  /** null: not being typed in, the committed value shows. */
-  const [typed, setTyped] = useState<string | null>(null);
-  const [refusal, setRefusal] = useState<Refusal | null>(null);
-
-  const put = (next: T): boolean => {
-    const result = commit(next);
-    if (result && !result.ok) {
-      setRefusal(result.troubles[0]);
-      return false;
-    }
-    setRefusal(null);
-    setTyped(null);
-    return true;
-  };
+  const { typed, refusal, type, refuse, put, drop, onEscape } = useDraft(commit);
 
   const commitTyped = (): void => {
     if (typed === null || typed === committed) {
-      setTyped(null);
-      setRefusal(null);
+      drop();
       return;
     }
     const parsed = parse(typed);
     if (parsed.ok) put(parsed.value);
-    else setRefusal(parsed);
+    else refuse(parsed);
   };
 
   const onKeyDown = (event: KeyboardEvent<HTMLInputElement>): void => {
+    onEscape(event);
     if (event.key === 'Enter') {
       event.preventDefault();
       commitTyped();
-    } else if (event.key === 'Escape' && (typed !== null || refusal !== null)) {
-      // Only where there is something to take back; else Escape is for whatever the field stands in.
-      event.stopPropagation();
-      event.preventDefault();
-      setTyped(null);
-      setRefusal(null);
     } else if (step && (event.key === 'ArrowUp' || event.key === 'ArrowDown') && !event.altKey) {
       event.preventDefault();
       const parsed = typed === null ? null : parse(typed);
       if (parsed && !parsed.ok) {
-        setRefusal(parsed);
+        refuse(parsed);
         return;
       }
       put(step(parsed ? parsed.value : value, event.key === 'ArrowUp' ? 1 : -1, event.shiftKey));
@@ -93,7 +71,7 @@ export function Field<T>(props: FieldProps<T>): ReactNode {
         value={typed ?? committed}
         aria-invalid={refusal !== null}
         {...(describedBy ? { 'aria-describedby': describedBy } : {})}
-        onChange={(event) => setTyped(event.target.value)}
+        onChange={(event) => type(event.target.value)}
         onFocus={(event) => event.target.select()}
         onBlur={commitTyped}
         onKeyDown={onKeyDown}
@@ -103,11 +81,7 @@ export function Field<T>(props: FieldProps<T>): ReactNode {
           {hint}
         </div>
       ) : null}
-      {refusal ? (
-        <div className="field-refusal" id={refusalId} role="alert">
-          {refusal.what} {refusal.mend}
-        </div>
-      ) : null}
+      <RefusalLine id={refusalId} refusal={refusal} />
     </div>
   );
 }

@@ -1,5 +1,7 @@
-import { useId, useState, type ReactNode } from 'react';
+import { useId, type ReactNode } from 'react';
 import type { EditResult } from '../actions/edit';
+import { RefusalLine } from './refusal-line';
+import { useDraft } from './use-draft';
 import './field.css';
 
 /**
@@ -13,20 +15,10 @@ export function NotesField(props: {
 }): ReactNode {
   const { label, value, commit } = props;
   const id = useId();
-  const [typed, setTyped] = useState<string | null>(null);
-  const [refusal, setRefusal] = useState<string | null>(null);
-  const put = (): void => {
-    if (typed === null || typed.trim() === value) {
-      setTyped(null);
-      setRefusal(null);
-      return;
-    }
-    const result = commit(typed.trim());
-    if (result && !result.ok) setRefusal(`${result.troubles[0].what} ${result.troubles[0].mend}`);
-    else {
-      setTyped(null);
-      setRefusal(null);
-    }
+  const { typed, refusal, type, put, drop, onEscape } = useDraft(commit);
+  const putTyped = (): void => {
+    if (typed === null || typed.trim() === value) drop();
+    else put(typed.trim());
   };
   return (
     <div className="field notes-field">
@@ -37,25 +29,17 @@ export function NotesField(props: {
         value={typed ?? value}
         aria-invalid={refusal !== null}
         {...(refusal ? { 'aria-describedby': `${id}-refusal` } : {})}
-        onChange={(event) => setTyped(event.target.value)}
-        onBlur={put}
+        onChange={(event) => type(event.target.value)}
+        onBlur={putTyped}
         onKeyDown={(event) => {
+          onEscape(event);
           if (event.key === 'Enter' && (event.ctrlKey || event.metaKey)) {
             event.preventDefault();
-            put();
-          } else if (event.key === 'Escape' && (typed !== null || refusal !== null)) {
-            event.stopPropagation();
-            event.preventDefault();
-            setTyped(null);
-            setRefusal(null);
+            putTyped();
           }
         }}
       />
-      {refusal ? (
-        <div className="field-refusal" id={`${id}-refusal`} role="alert">
-          {refusal}
-        </div>
-      ) : null}
+      <RefusalLine id={`${id}-refusal`} refusal={refusal} />
     </div>
   );
 }

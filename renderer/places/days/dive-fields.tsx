@@ -4,8 +4,8 @@ import { setBottomMin, setDepth, setMix, setSite, setStart } from '../../actions
 import { tell } from '../../actions/edit';
 import { mixText } from '../../figures/format';
 import { Choice } from '../../parts/choice';
-import { DateField } from '../../parts/date-field';
-import { ClockField, MinutesField, UnitField } from '../../parts/number-field';
+import { MomentFields } from '../../parts/moment-fields';
+import { MinutesField, UnitField } from '../../parts/number-field';
 import { shownEntry } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 
@@ -14,8 +14,6 @@ export function DiveFields({ dive }: { readonly dive: Dive }): ReactNode {
   const sites = useDesk(({ trip }) => trip.sites);
   const mixes = useDesk(({ trip }) => trip.mixes);
   const breathed = useDesk((state) => shownEntry(state, dive.id)?.mix ?? null);
-  const time = dive.startsAt.slice(11);
-  const date = dive.startsAt.slice(0, 10);
   const auto =
     dive.mix === 'auto' && breathed ? `Richest that may (${mixText(breathed.o2)})` : 'Richest that may';
   return (
@@ -28,8 +26,12 @@ export function DiveFields({ dive }: { readonly dive: Dive }): ReactNode {
         className="site"
         wide
       />
-      <DateField label="Day" value={date} commit={(next) => setStart(dive.id, `${next}T${time}`)} />
-      <ClockField label="Start" value={time} commit={(next) => setStart(dive.id, `${date}T${next}`)} />
+      <MomentFields
+        dayLabel="Day"
+        timeLabel="Start"
+        value={dive.startsAt}
+        commit={(startsAt) => setStart(dive.id, startsAt)}
+      />
       <UnitField
         label="Depth"
         kind="depth"

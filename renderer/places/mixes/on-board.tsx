@@ -1,4 +1,4 @@
-import { useId, useState, type ReactNode } from 'react';
+import type { ReactNode } from 'react';
 import { mixO2 } from '../../../core/trip/mix-choice';
 import type { Mix } from '../../../core/trip/types';
 import { tell } from '../../actions/edit';
@@ -7,6 +7,7 @@ import { mixText } from '../../figures/format';
 import { parseShare } from '../../figures/parse';
 import { Field } from '../../parts/field';
 import { PlainNumberField, ShareField } from '../../parts/number-field';
+import { ShareForm } from '../../parts/share-form';
 import { useDesk } from '../../store/store';
 
 function MixRow({ mix, only }: { readonly mix: Mix; readonly only: boolean }): ReactNode {
@@ -39,50 +40,17 @@ function MixRow({ mix, only }: { readonly mix: Mix; readonly only: boolean }): R
   );
 }
 
-/** What a share typed says when it is none; kept beside the field until it is mended. */
 function AddMix(): ReactNode {
-  const id = useId();
-  const [typed, setTyped] = useState('');
-  const [refusal, setRefusal] = useState<string | null>(null);
-  const add = (): void => {
-    const share = parseShare(typed);
-    const result = share.ok ? addMix(share.value) : null;
-    if (!share.ok) setRefusal(`${share.what} ${share.mend}`);
-    else if (result && !result.ok) setRefusal(`${result.troubles[0].what} ${result.troubles[0].mend}`);
-    else {
-      setTyped('');
-      setRefusal(null);
-    }
-  };
   return (
-    <form
+    <ShareForm
       className="board-add"
-      onSubmit={(event) => {
-        event.preventDefault();
-        add();
+      label="One more, oxygen in %"
+      action="Put on board"
+      take={(share) => {
+        const result = addMix(share);
+        return result.ok ? null : `${result.troubles[0].what} ${result.troubles[0].mend}`;
       }}
-    >
-      <div className="field">
-        <label htmlFor={id}>One more, oxygen in %</label>
-        <input
-          id={id}
-          value={typed}
-          inputMode="decimal"
-          autoComplete="off"
-          aria-invalid={refusal !== null}
-          {...(refusal ? { 'aria-describedby': `${id}-refusal` } : {})}
-          onChange={(event) => setTyped(event.target.value)}
-        />
-        {refusal ? (
-          <div className="field-refusal" id={`${id}-refusal`} role="alert">
-            {refusal}
-          </div>
-        ) : null}
-      </div>
-      <button type="submit" className="button">
-        Put on board
-      </button>
-    </form>
+    />
   );
 }
 

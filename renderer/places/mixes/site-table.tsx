@@ -183,8 +183,8 @@ export function SiteTable(): ReactNode {
       <Tools rows={sorted} />
       {noMix.length === 0 ? null : (
         <p className="care" role="status">
-          No mix may go to {noMix.map(({ site }) => site.name).join(', ')} for everybody: plan a shallower
-          depth, or leave out whoever it does not suit.
+          No mix suits everybody at {noMix.map(({ site }) => site.name).join(', ')}: plan{' '}
+          {noMix.length === 1 ? 'it' : 'them'} shallower, or without whoever it does not suit.
         </p>
       )}
       <WideTable label="Table of sites and mixes">

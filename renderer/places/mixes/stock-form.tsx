@@ -46,7 +46,7 @@ function withStanding(request: StockRequest, percent: number, standing: Standing
 function Shares({ request, change }: FormProps): ReactNode {
   return (
     <fieldset className="shares">
-      <legend>Oxygen, in %: press once for in every list, twice for in no list</legend>
+      <legend>Oxygen in %. Press once to have it in every list, twice to have it in none</legend>
       {OFFERED.map((percent) => {
         const standing = standingOf(request, percent);
         return (

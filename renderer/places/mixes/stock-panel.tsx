@@ -58,7 +58,7 @@ export function StockPanel(): ReactNode {
           {trip.dives.length === 0
             ? 'No dives yet: there is nothing to stock for.'
             : checked.ok
-              ? `${lists === 1 ? 'One list' : `${lists} lists`} to look at, every one of them.`
+              ? `${lists === 1 ? 'One list' : `${lists} lists`} to choose from.`
               : ''}
         </span>
       </div>

@@ -71,23 +71,23 @@ function ListRow(props: {
   );
 }
 
-/** How the search went, as a sentence or two. */
+/** How the search went, in a few sentences. */
 function Summary(props: {
   readonly answer: StockAnswer;
   readonly trip: Trip;
-  readonly best: number;
-  readonly different: number;
+  readonly useful: number;
 }): ReactNode {
-  const { answer, trip, best, different } = props;
+  const { answer, trip, useful } = props;
   const { searched, total, overLimit, unreachedDiveIds } = answer;
   const numbers = unreachedDiveIds.map((id) => trip.dives.findIndex((dive) => dive.id === id) + 1);
   return (
     <>
       <p role="status">
-        Of {total} lists nothing beats {best === 1 ? 'one' : best} in every measure at once
-        {different < best ? `, ${different} once mixes that no dive is given are left ashore` : ''}.{' '}
-        {searched} were worked out to the end, the others are proved beaten.
-        {overLimit > 0 ? ` ${overLimit} cost more or take more fills than you allow.` : ''}
+        {overLimit > 0
+          ? `Of ${total} lists ${overLimit} cost more or take more fills than you allow. Of the others `
+          : `Of ${total} lists `}
+        {useful === 1 ? 'one is' : `${useful} are`} worth choosing; the rest hold a mix that no dive would
+        use, or are nowhere better. {searched} were worked out in full, which proves it for all.
       </p>
       {numbers.length === 0 ? null : (
         <p className="care">
@@ -113,7 +113,6 @@ export function StockResults({
   const [chosen, setChosen] = useState<string | null>(null);
   const [opened, setOpened] = useState<string | null>(null);
   const [showsAll, setShowsAll] = useState(false);
-  const best = useMemo(() => answer.lists.filter((list) => list.isBest).length, [answer]);
   const useful = useMemo(() => usefulLists(answer.lists), [answer]);
   const told = showsUnused ? answer.lists : useful;
   const openedList = told.find((list) => listKey(list) === opened) ?? null;
@@ -129,9 +128,9 @@ export function StockResults({
   }
   return (
     <div className="stock-results">
-      <Summary answer={answer} trip={trip} best={best} different={useful.length} />
+      <Summary answer={answer} trip={trip} useful={useful.length} />
       {useful.every(({ percents }) => percents.length < count) ? (
-        <p>Each leaves a mix that no dive is given: fewer than {countText(count)} do as well.</p>
+        <p>Fewer than {countText(count)} mixes besides air do as well: one more would go unused.</p>
       ) : null}
       {isOld ? (
         <p className="care" role="status">
@@ -145,7 +144,7 @@ export function StockResults({
           checked={showsUnused}
           onChange={() => chooseView({ showsUnused: !showsUnused })}
         />
-        Also lists that are beaten, or have a mix no dive is given
+        Show the other lists too: beaten, or with an unused mix
       </label>
       <WideTable label="Table of lists">
         <table className="plain-table lists">

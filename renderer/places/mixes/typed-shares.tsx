@@ -1,53 +1,20 @@
-import { useId, useState, type ReactNode } from 'react';
-import { parseShare } from '../../figures/parse';
+import type { ReactNode } from 'react';
+import { ShareForm } from '../../parts/share-form';
 import { chooseView, useMixesView } from './mixes-view';
 
 /** A column for any share typed in: a question, so nothing of it goes into the trip. */
 export function TypedShares(): ReactNode {
-  const id = useId();
   const percents = useMixesView((view) => view.typedPercents);
-  const [typed, setTyped] = useState('');
-  const [refusal, setRefusal] = useState<string | null>(null);
-  const add = (): void => {
-    const share = parseShare(typed);
-    const percent = share.ok ? Math.round(share.value * 1000) / 10 : Number.NaN;
-    if (!share.ok) setRefusal(`${share.what} ${share.mend}`);
-    else if (!(percent >= 21 && percent <= 100)) {
-      setRefusal(`${typed.trim()} is no mix of oxygen and air. Type a percentage from 21 to 100.`);
-    } else {
-      if (!percents.includes(percent)) chooseView({ typedPercents: [...percents, percent] });
-      setTyped('');
-      setRefusal(null);
+  const take = (share: number, typed: string): string | null => {
+    const percent = Math.round(share * 1000) / 10;
+    if (!(percent >= 21 && percent <= 100)) {
+      return `${typed} is no mix of oxygen and air. Type a percentage from 21 to 100.`;
     }
+    if (!percents.includes(percent)) chooseView({ typedPercents: [...percents, percent] });
+    return null;
   };
   return (
-    <form
-      className="typed-shares"
-      onSubmit={(event) => {
-        event.preventDefault();
-        add();
-      }}
-    >
-      <div className="field">
-        <label htmlFor={id}>Ask about oxygen, %</label>
-        <input
-          id={id}
-          value={typed}
-          inputMode="decimal"
-          autoComplete="off"
-          aria-invalid={refusal !== null}
-          {...(refusal ? { 'aria-describedby': `${id}-refusal` } : {})}
-          onChange={(event) => setTyped(event.target.value)}
-        />
-        {refusal ? (
-          <div className="field-refusal" id={`${id}-refusal`} role="alert">
-            {refusal}
-          </div>
-        ) : null}
-      </div>
-      <button type="submit" className="button">
-        Add column
-      </button>
+    <ShareForm className="typed-shares" label="Ask about oxygen, %" action="Add column" take={take}>
       {percents.map((percent) => (
         <button
           key={percent}
@@ -59,6 +26,6 @@ export function TypedShares(): ReactNode {
           {percent} % ×
         </button>
       ))}
-    </form>
+    </ShareForm>
   );
 }

@@ -13,9 +13,9 @@ import {
   setSurfaceRate,
 } from '../../actions/party';
 import { todayText } from '../../figures/local-time';
-import { DateField } from '../../parts/date-field';
 import { TextField } from '../../parts/field';
-import { ClockField, PlainNumberField, ShareField, UnitField } from '../../parts/number-field';
+import { MomentFields } from '../../parts/moment-fields';
+import { PlainNumberField, ShareField, UnitField } from '../../parts/number-field';
 import { useDesk } from '../../store/store';
 import { CylinderField, GasRateField } from './gear-fields';
 
@@ -101,15 +101,11 @@ function Arrival({ diver }: { readonly diver: Diver }): ReactNode {
   }
   return (
     <>
-      <DateField
-        label="Came up from sea level"
-        value={arrivedAt.slice(0, 10)}
-        commit={(date) => setArrival(id, `${date}${arrivedAt.slice(10)}`)}
-      />
-      <ClockField
-        label="Arrived at"
-        value={arrivedAt.slice(11)}
-        commit={(time) => setArrival(id, `${arrivedAt.slice(0, 10)}T${time}`)}
+      <MomentFields
+        dayLabel="Came up from sea level"
+        timeLabel="Arrived at"
+        value={arrivedAt}
+        commit={(at) => setArrival(id, at)}
       />
       <button type="button" className="linked" onClick={() => void tell(setArrival(id, null))}>
         Has been there for long

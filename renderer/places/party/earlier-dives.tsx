@@ -5,8 +5,8 @@ import { addEarlierDive, changeEarlierDive, removeEarlierDive } from '../../acti
 import { clockText, countText, dateText, depthText, minutesText, mixText } from '../../figures/format';
 import { todayText } from '../../figures/local-time';
 import { Choice } from '../../parts/choice';
-import { DateField } from '../../parts/date-field';
-import { ClockField, MinutesField, ShareField, UnitField } from '../../parts/number-field';
+import { MomentFields } from '../../parts/moment-fields';
+import { MinutesField, ShareField, UnitField } from '../../parts/number-field';
 import { useDesk } from '../../store/store';
 
 /** Dives already done on arrival: what they left behind is carried into the trip. */
@@ -46,15 +46,18 @@ function Earlier({ diver, dive }: { readonly diver: Diver; readonly dive: Earlie
   const units = useDesk(({ settings }) => settings.units);
   const clock = useDesk(({ settings }) => settings.clock);
   const date = dive.startsAt.slice(0, 10);
-  const time = dive.startsAt.slice(11);
   const change = (patch: Parameters<typeof changeEarlierDive>[2]) =>
     changeEarlierDive(diver.id, dive.id, patch);
   const gas = dive.o2 === undefined ? dive.mix : 'other';
   const about = `${dateText(date)}, ${clockText(dive.startsAt, clock)}, ${depthText(dive.depthM, units)}, ${minutesText(dive.bottomMin, 'near')}`;
   return (
     <div className="earlier-dive" role="group" aria-label={`Earlier dive, ${about}`}>
-      <DateField label="Day" value={date} commit={(next) => change({ startsAt: `${next}T${time}` })} />
-      <ClockField label="Start" value={time} commit={(next) => change({ startsAt: `${date}T${next}` })} />
+      <MomentFields
+        dayLabel="Day"
+        timeLabel="Start"
+        value={dive.startsAt}
+        commit={(startsAt) => change({ startsAt })}
+      />
       {dive.legs ? (
         <p className="soft levels">
           {dive.legs.length} levels to {depthText(dive.depthM, units)}, {minutesText(dive.bottomMin, 'near')}

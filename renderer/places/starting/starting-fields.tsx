@@ -5,7 +5,8 @@ import { mixText } from '../../figures/format';
 import { Choice } from '../../parts/choice';
 import { DateField } from '../../parts/date-field';
 import { Field, TextField } from '../../parts/field';
-import { ClockField, MinutesField, PlainNumberField, UnitField } from '../../parts/number-field';
+import { MomentFields } from '../../parts/moment-fields';
+import { MinutesField, PlainNumberField, UnitField } from '../../parts/number-field';
 import { useDesk } from '../../store/store';
 import { CylinderField, GasRateField } from '../party/gear-fields';
 import { SiteListInput } from '../sites/site-list-input';
@@ -110,15 +111,11 @@ function When({ form }: { readonly form: StartingForm }): ReactNode {
       ) : (
         <>
           <span />
-          <DateField
-            label="Flight home"
-            value={flight.slice(0, 10)}
-            commit={(date) => changeForm({ flight: `${date}${flight.slice(10)}` })}
-          />
-          <ClockField
-            label="Take-off"
-            value={flight.slice(11)}
-            commit={(time) => changeForm({ flight: `${flight.slice(0, 10)}T${time}` })}
+          <MomentFields
+            dayLabel="Flight home"
+            timeLabel="Take-off"
+            value={flight}
+            commit={(at) => changeForm({ flight: at })}
           />
           <button type="button" className="linked" onClick={() => changeForm({ flight: null })}>
             There is no flight

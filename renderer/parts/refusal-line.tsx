@@ -1,0 +1,18 @@
+import type { ReactNode } from 'react';
+import type { Refusal } from './use-draft';
+import './field.css';
+
+/** Why a field does not take what was typed, told at once to who cannot see it. */
+export function RefusalLine({
+  id,
+  refusal,
+}: {
+  readonly id: string;
+  readonly refusal: Refusal | null;
+}): ReactNode {
+  return refusal === null ? null : (
+    <div className="field-refusal" id={id} role="alert">
+      {refusal.what} {refusal.mend}
+    </div>
+  );
+}
