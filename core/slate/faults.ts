@@ -34,7 +34,7 @@ export function paperTooSmall(name: string, what: string): SlateFault {
     kind: 'paper',
     what: `${what} does not fit on ${name} in type that can be read.`,
     where: 'paper',
-    mend: 'Choose a larger paper or a narrower margin; A6 takes any slate, A4 or letter any sheet.',
+    mend: 'Choose a larger paper, or a narrower margin; each of the named papers takes it.',
   };
 }
 
@@ -51,7 +51,7 @@ export function tagTooSmall(label: string | null, paper: string): SlateFault {
   return {
     kind: 'label',
     what: `Tags${label === null ? '' : ` of ${label}`} on ${paper} do not take what has to stand on them, with the cautions beside them.`,
-    where: '--label',
-    mend: 'Choose tags of 63.5x38.1mm or more, and a paper that holds at least two of them.',
+    where: 'label',
+    mend: 'Choose tags of 63.5x38.1mm or more, and a paper that holds at least three of them.',
   };
 }

@@ -48,7 +48,12 @@ export function footHeight(set: Setter, widthPt: number, sizePt: number, facts: 
 /** A title on the left and a note on the right of one line; the title gives way where both do not fit. */
 export function heading(set: Setter, left: string, right: string, widthPt: number, sizePt: number): Block {
   const style: TextStyle = { font: 'bold', sizePt, maxLines: 2 };
-  const note: TextStyle = { font: 'regular', sizePt: Math.max(SLATE_MIN_PT, sizePt - 2), align: 'right' };
+  const note: TextStyle = {
+    font: 'regular',
+    sizePt: Math.min(sizePt, Math.max(SLATE_MIN_PT, sizePt - 2)),
+    align: 'right',
+    maxLines: 2,
+  };
   const noteWidth = set.width(right, note);
   const gap = sizePt;
   if (set.width(left, style) + gap + noteWidth <= widthPt) {

@@ -115,13 +115,17 @@ function bandFrame(
   const right: TextStyle = { ...style, align: 'right' };
   const upper = set.text(percentUp(scale.share), right, gutter - 4);
   const zero = set.text('0', right, gutter - 4);
+  const foot = plot.y + plot.height;
   const y = plot.y + plot.height * (1 - scale.share / scale.top);
+  const zeroY = foot - zero.heightPt + 2;
+  // In a low band the mark may come close to the foot: a zero there goes without saying.
+  const hasZero = y + upper.heightPt / 2 <= zeroY;
   return [
     ...heading.at(plot.x, plot.y - heading.heightPt - 1),
     ...upper.at(plot.x - gutter, y - upper.heightPt / 2),
     straight(plot.x - 3, y, plot.x, y, 0.6),
-    ...zero.at(plot.x - gutter, plot.y + plot.height - zero.heightPt + 2),
-    straight(plot.x, plot.y + plot.height, plot.x + plot.width, plot.y + plot.height, 0.6),
+    ...(hasZero ? zero.at(plot.x - gutter, zeroY) : []),
+    straight(plot.x, foot, plot.x + plot.width, foot, 0.6),
   ];
 }
 

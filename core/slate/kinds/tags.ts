@@ -147,18 +147,25 @@ function cutLines(cell: Cell, widthPt: number, heightPt: number): readonly Mark[
   ];
 }
 
-/** How many of the last cells of the bottom row the cautions and the foot take; null where the row is too small. */
-function footCells(set: Setter, sheet: LabelSheet, facts: FootFacts): number | null {
-  for (let count = 1; count <= sheet.columns; count += 1) {
-    const widthPt = footWidth(sheet, count);
-    const block = foot(set, widthPt, PRINT_MIN_PT, facts, 'page 8888/8888');
-    if (block.heightPt <= (sheet.label.heightMm - INSET_MM) * PT_PER_MM) return count;
-  }
-  return null;
+/** The last cells of a sheet, kept for the cautions and the foot, which begin in the first of them. */
+interface FootCells {
+  readonly count: number;
+  readonly widthPt: number;
 }
 
-function footWidth(sheet: LabelSheet, count: number): number {
-  return ((count - 1) * sheet.pitchXMm + sheet.label.widthMm - 2 * INSET_MM) * PT_PER_MM;
+/** Cells of the bottom row, as few as the foot fits into, else all of the bottom two; null where neither takes it. */
+function footCells(set: Setter, sheet: LabelSheet, facts: FootFacts): FootCells | null {
+  const fits = (columns: number, rows: number): FootCells | null => {
+    const widthPt = ((columns - 1) * sheet.pitchXMm + sheet.label.widthMm - 2 * INSET_MM) * PT_PER_MM;
+    const heightPt = ((rows - 1) * sheet.pitchYMm + sheet.label.heightMm - INSET_MM) * PT_PER_MM;
+    const block = foot(set, widthPt, PRINT_MIN_PT, facts, 'page 8888/8888');
+    return block.heightPt <= heightPt ? { count: columns * rows, widthPt } : null;
+  };
+  for (let columns = 1; columns <= sheet.columns; columns += 1) {
+    const cells = fits(columns, 1);
+    if (cells !== null) return cells;
+  }
+  return fits(sheet.columns, 2);
 }
 
 /** Sheets of tags; the last cells of each carry the cautions and the foot. */
@@ -176,7 +183,7 @@ function tagSheets(
   const taken = footCells(set, sheet, facts);
   if (sizePt === null || taken === null) return null;
   const cells = cellsOf(sheet);
-  const perPage = cells.length - taken;
+  const perPage = cells.length - taken.count;
   if (perPage <= 0) return null;
   const drafts: Draft[] = [];
   for (let first = 0; first < tags.length; first += perPage) {
@@ -192,10 +199,7 @@ function tagSheets(
             ...tagBlock(set, tag, innerWidth, sizePt).at(cell.x + inset, cell.y + inset),
           ];
         }),
-        ...foot(set, footWidth(sheet, taken), PRINT_MIN_PT, facts, page).at(
-          footCell.x + inset,
-          footCell.y + inset / 2,
-        ),
+        ...foot(set, taken.widthPt, PRINT_MIN_PT, facts, page).at(footCell.x + inset, footCell.y + inset / 2),
       ],
     });
   }

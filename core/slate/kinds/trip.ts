@@ -29,95 +29,139 @@ const WAYS: readonly Way[] = [
   { sizePt: PRINT_MIN_PT, columns: 1, plotPt: 60 },
   { sizePt: 10, columns: 2, plotPt: 60 },
   { sizePt: PRINT_MIN_PT, columns: 2, plotPt: 50 },
+  { sizePt: PRINT_MIN_PT, columns: 1, plotPt: 40 },
+  { sizePt: PRINT_MIN_PT, columns: 1, plotPt: 28 },
 ];
 
 const HEAD = ['start', 'site', 'depth', 'time', 'mix', 'no-stop', 'room', 'CNS'];
 
-/** One row of the list, or the date that stands over a day's rows. */
-type ListRow = { readonly date: string } | { readonly cells: readonly string[] };
-
-function rowsOf(days: readonly SlateDay[]): readonly ListRow[] {
-  return days.flatMap((day): ListRow[] => [
-    { date: `${day.dateText}: ${day.oxygen}` },
-    ...day.dives.map((dive) => ({
-      cells: [
-        dive.startsAt,
-        dive.site,
-        joined(dive.depth),
-        dive.time.value,
-        dive.mix,
-        dive.noStop.value,
-        dive.room.value,
-        percentUp(dive.entry.cns.after),
-      ],
-    })),
-  ]);
+/** The cells of each dive of a day, under its date. */
+interface ListDay {
+  readonly date: string;
+  readonly rows: readonly (readonly string[])[];
 }
 
-/** The rows as blocks, columns as wide as their widest figure, the site taking the rest on one line. */
+function listDays(days: readonly SlateDay[]): readonly ListDay[] {
+  return days.map((day) => ({
+    date: `${day.dateText}: ${day.oxygen}`,
+    rows: day.dives.map((dive) => [
+      dive.startsAt,
+      dive.site,
+      joined(dive.depth),
+      dive.time.value,
+      dive.mix,
+      dive.noStop.value,
+      dive.room.value,
+      percentUp(dive.entry.cns.after),
+    ]),
+  }));
+}
+
+const START = HEAD.indexOf('start');
+const SITE = HEAD.indexOf('site');
+/** Words, read from the left; the rest are figures. */
+const WORDS: readonly number[] = [START, SITE, HEAD.indexOf('mix')];
+
+/** Figures further apart than this lose each other, in type sizes. */
+const GAP_MAX_EM = 2.2;
+const GAP_MIN_EM = 0.6;
+/** A site's name in a row of figures is cut no shorter than this, in type sizes. */
+const SITE_EM = 5;
+/** Figures under a site's name stand in from it, in type sizes. */
+const INDENT_EM = 0.8;
+
+/** The list as blocks: its heading, and each row with the date it belongs under. */
+interface ListBlocks {
+  readonly head: Block;
+  readonly rows: readonly { readonly date: Block; readonly row: Block }[];
+}
+
+/** The list as blocks, columns as wide as their widest figure; null where the width does not take them. */
 function listBlocks(
   set: Setter,
-  rows: readonly ListRow[],
+  days: readonly ListDay[],
   widthPt: number,
   sizePt: number,
-): readonly [Block, ...Block[]] | null {
+): ListBlocks | null {
   const plain: TextStyle = { font: 'regular', sizePt };
-  const strong: TextStyle = { font: 'bold', sizePt };
-  const leastGap = sizePt * 0.6;
-  const texts = rows.flatMap((row) => ('cells' in row ? [row.cells] : []));
-  const widths = HEAD.map((head, c) =>
-    Math.max(set.width(head, plain), ...texts.map((cells) => set.width(cells[c]!, plain))),
+  const texts = [HEAD, ...days.flatMap((day) => day.rows)];
+  const widths = HEAD.map((_, c) => Math.max(...texts.map((cells) => set.width(cells[c]!, plain))));
+  const takenBy = (columns: readonly number[]): number =>
+    columns.reduce((sum, c) => sum + widths[c]! + GAP_MIN_EM * sizePt, 0);
+  const gapOf = (count: number, freePt: number): number =>
+    Math.min(GAP_MAX_EM * sizePt, GAP_MIN_EM * sizePt + freePt / count);
+  /** A line of some of the columns, the site as wide as it is given. */
+  const lineOf = (chosen: readonly number[], sitePt: number, gap: number) => {
+    const columns = chosen.map((c): Column => ({
+      widthPt: c === SITE ? sitePt : widths[c]!,
+      align: WORDS.includes(c) ? 'left' : 'right',
+    }));
+    return (cells: readonly string[]): Block =>
+      table(set, columns, [chosen.map((c) => cells[c]!)], gap, () => ({ ...plain, maxLines: 1 }))[0]!;
+  };
+  const blocks = (head: Block, rowOf: (cells: readonly string[]) => Block): ListBlocks => ({
+    head,
+    rows: days.flatMap((day) => {
+      const words = set.text(day.date, { font: 'bold', sizePt, maxLines: 1 }, widthPt);
+      const date = stack([space(sizePt * 0.3), words]);
+      return day.rows.map((cells) => ({ date, row: rowOf(cells) }));
+    }),
+  });
+
+  const all = HEAD.map((_, c) => c);
+  const forSite = widthPt - takenBy(all.filter((c) => c !== SITE));
+  if (forSite >= SITE_EM * sizePt) {
+    const sitePt = Math.min(widths[SITE]!, forSite);
+    const row = lineOf(all, sitePt, gapOf(all.length, forSite - sitePt));
+    return blocks(row(HEAD), row);
+  }
+
+  // The start and the site on a line of their own, the figures under them.
+  const figures = all.filter((c) => c !== SITE && c !== START);
+  const indent = INDENT_EM * sizePt;
+  const free = widthPt - indent - takenBy(figures);
+  if (free < 0) return null;
+  const line = lineOf(figures, 0, gapOf(figures.length, free));
+  const under = (cells: readonly string[]): Block => beside([{ block: line(cells), x: indent }]);
+  return blocks(under(HEAD), (cells) =>
+    stack([set.text(`${cells[START]} ${cells[SITE]}`, { ...plain, maxLines: 1 }, widthPt), under(cells)]),
   );
-  const site = HEAD.indexOf('site');
-  const taken = widths.reduce((sum, width, c) => sum + (c === site ? 0 : width + leastGap), 0);
-  if (widthPt - taken < sizePt * 5) return null;
-  const siteWidth = Math.min(widths[site]!, widthPt - taken);
-  const gap = leastGap + Math.min(sizePt * 1.6, (widthPt - taken - siteWidth) / HEAD.length);
-  const columns = widths.map((width, c): Column => ({
-    widthPt: c === site ? siteWidth : width,
-    align: c < 2 || c === 4 ? 'left' : 'right',
-  }));
-  const line = (cells: readonly string[]): Block =>
-    table(set, columns, [cells], gap, () => ({ ...plain, maxLines: 1 }))[0]!;
-  return [
-    line(HEAD),
-    ...rows.map((row) =>
-      'cells' in row
-        ? line(row.cells)
-        : stack([space(sizePt * 0.3), set.text(row.date, { ...strong, maxLines: 1 }, widthPt)]),
-    ),
-  ];
 }
 
-/** Rows in columns of equal height under their heading, filled one after the other, on as many pages as it takes. */
+/**
+ * Rows in columns under their heading, filled one after the other, on as many pages as it takes; a day that
+ * goes on in another column has its date there again.
+ */
 function columnsOf(
-  [head, ...blocks]: readonly [Block, ...Block[]],
+  { head, rows }: ListBlocks,
   firstPt: number,
   otherPt: number,
   count: number,
   widthPt: number,
   gapPt: number,
-) {
+): readonly Block[] | null {
   const pages: Block[] = [];
-  let rest: readonly Block[] = blocks;
-  while (rest.length > 0) {
+  let next = 0;
+  while (next < rows.length) {
     const heightPt = pages.length === 0 ? firstPt : otherPt;
     const cells: { block: Block; x: number }[] = [];
-    for (let c = 0; c < count && rest.length > 0; c += 1) {
-      let used = head.heightPt;
-      let taken = 0;
-      while (taken < rest.length && used + rest[taken]!.heightPt <= heightPt) {
-        used += rest[taken]!.heightPt;
-        taken += 1;
+    for (let c = 0; c < count && next < rows.length; c += 1) {
+      const column = [head];
+      let usedPt = head.heightPt;
+      for (let date: Block | null = null; next < rows.length; next += 1) {
+        const each = rows[next]!;
+        const blocks = each.date === date ? [each.row] : [each.date, each.row];
+        usedPt += blocks.reduce((sum, block) => sum + block.heightPt, 0);
+        if (usedPt > heightPt) break;
+        column.push(...blocks);
+        date = each.date;
       }
-      if (taken === 0) break;
-      cells.push({ block: stack([head, ...rest.slice(0, taken)]), x: c * (widthPt + gapPt) });
-      rest = rest.slice(taken);
+      if (column.length === 1) break;
+      cells.push({ block: stack(column), x: c * (widthPt + gapPt) });
     }
-    if (cells.length === 0) {
-      if (pages.length > 0) return null;
-      pages.push(space(0));
-    } else pages.push(beside(cells));
+    // The first page may be full with the bands; a page that takes no row at all takes none ever.
+    if (cells.length === 0 && pages.length > 0) return null;
+    pages.push(cells.length === 0 ? space(0) : beside(cells));
   }
   return pages;
 }
@@ -134,10 +178,10 @@ function tripPages(
   const { widthPt, heightPt } = area;
   const { sizePt } = way;
   const made = mine.entries.filter((entry) => entry.isMade).length;
-  const facts = `${mine.diver.name}: ${made} dives, times in minutes. No flying before ${momentText(mine.flyAfterMin)}.`;
+  const facts = `${made} dives, times in minutes. No flying before ${momentText(mine.flyAfterMin)}.`;
   const head = stack([
     heading(set, ledger.trip.title, ledger.trip.place, widthPt, sizePt * 1.5),
-    set.text(facts, { font: 'regular', sizePt }, widthPt),
+    heading(set, mine.diver.name, facts, widthPt, sizePt),
     rule(widthPt, 0.8, 6),
   ]);
   const bands = stack([
@@ -148,7 +192,7 @@ function tripPages(
   if (first < 0) return null;
   const gap = sizePt * 1.6;
   const columnWidth = (widthPt - gap * (way.columns - 1)) / way.columns;
-  const blocks = listBlocks(set, rowsOf(prepared.days), columnWidth, sizePt);
+  const blocks = listBlocks(set, listDays(prepared.days), columnWidth, sizePt);
   if (blocks === null) return null;
   const lists = columnsOf(blocks, first, heightPt - head.heightPt, way.columns, columnWidth, gap);
   return lists?.map((list, i) => stack(i === 0 ? [head, bands, list] : [head, list])) ?? null;

@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { assert } from '../../../../core/result';
+import { SAFETY_LINE } from '../../../../core/safety-line';
 import { readSlateOptions, usualPaper } from '../../../../core/slate/options';
+import { PT_PER_MM } from '../../../../core/slate/paper';
 import { slatePages } from '../../../../core/slate/pages';
 import type { SlateRequest } from '../../../../core/slate/request';
 import type { Trip } from '../../../../core/trip/types';
 import { aDive, aDiver, aTrip } from '../../../builders/trip';
-import { aPaper, aRequest, layoutOf, wordsOf } from '../../../support/slates';
+import { aPaper, aRequest, faultsOf, layoutOf, wordsOf } from '../../../support/slates';
 
 const week = aTrip(
   [
@@ -165,6 +167,29 @@ describe('trip sheet', () => {
     expect(words.match(/Wall/g)).toHaveLength(3);
     expect(pages[1]!.marks.filter((mark) => mark.kind === 'area')).toHaveLength(1);
   });
+
+  it('goes on with the list on small paper, under the date of its day again', () => {
+    const starts = Array.from({ length: 8 }, (_, i) => `${String(6 + 2 * i).padStart(2, '0')}:00`);
+    const dives = ['06', '07', '08'].flatMap((day) =>
+      starts.map((start) =>
+        aDive({ id: `${day}${start}`, startsAt: `2027-03-${day}T${start}`, depthM: 12, bottomMin: 20 }),
+      ),
+    );
+    const pages = layoutOf(aTrip(dives), { kind: 'trip', paper: aPaper('A6') }).pages.map(wordsOf);
+    expect(pages.length).toBeGreaterThan(1);
+    expect(pages.join('\n').match(/^\d\d:00$/gm)).toHaveLength(24);
+    for (const page of pages.slice(1)) {
+      const list = page.split('\n').slice(page.split('\n').indexOf('CNS') + 1);
+      expect(list[0]).toMatch(/^(Sat|Sun|Mon) \d Mar 2027: CNS/);
+    }
+  });
+
+  it('puts the figures under the site where the paper is too narrow for a row', () => {
+    const trip = aTrip([aDive({ id: 'x', startsAt: '2027-03-06T08:00', depthM: 24 })]);
+    const [page] = layoutOf(trip, { kind: 'trip', paper: aPaper('85x150mm'), units: 'both' }).pages;
+    expect(wordsOf(page!)).toMatch(/08:00 Wall\n24 m \/ 79 ft\n/);
+    expect(faultsOf(page!, 6 * PT_PER_MM)).toEqual([]);
+  });
 });
 
 describe('cylinder tags', () => {
@@ -189,6 +214,13 @@ describe('cylinder tags', () => {
     expect(words).toContain('O2 37.4 %');
     expect(words).toContain('MOD 27 m / 89 ft at 1.4');
     expect(words).not.toContain('Holds for 36 %');
+  });
+
+  it('give the cautions the bottom two rows where one row of a small paper does not take them', () => {
+    const [page] = layoutOf(week, { kind: 'tags', paper: aPaper('A6') }).pages;
+    expect(wordsOf(page!).match(/Initials/g)).toHaveLength(2);
+    expect(wordsOf(page!).replaceAll('\n', ' ')).toContain(SAFETY_LINE);
+    expect(faultsOf(page!, 2 * PT_PER_MM)).toEqual([]);
   });
 
   it('end with a log to sign', () => {
