@@ -1,0 +1,26 @@
+import { expect } from 'vitest';
+import { cautionsOf } from '../../core/cautions/all';
+import type { Caution, Ledger } from '../../core/trip/ledger-types';
+import type { Diver, Trip } from '../../core/trip/types';
+import { aDiver } from '../builders/trip';
+
+/** The cautions of one code that a ledger raises. */
+export function of(code: string, ledger: Ledger): readonly Caution[] {
+  return cautionsOf(ledger).filter((caution) => caution.code === code);
+}
+
+/** The one caution of a code that a ledger raises. */
+export function only(code: string, ledger: Ledger): Caution {
+  const found = of(code, ledger);
+  expect(found.map((caution) => caution.message)).toHaveLength(1);
+  return found[0]!;
+}
+
+export function codes(ledger: Ledger): readonly string[] {
+  return cautionsOf(ledger).map((caution) => caution.code);
+}
+
+/** A trip of one diver. */
+export function party(change: Partial<Diver>): Partial<Trip> {
+  return { party: [aDiver(change)] };
+}

@@ -1,0 +1,121 @@
+import { describe, expect, it } from 'vitest';
+import type { Ledger } from '../../../../core/trip/ledger-types';
+import { aDive, aLedger } from '../../../builders/trip';
+import { codes, only, party } from '../../../support/cautions';
+
+describe('a dive and its time', () => {
+  it('stops past the no-stop limit, with the stops it would cost', () => {
+    const ledger = aLedger([aDive({ depthM: 30, bottomMin: 40 })]);
+    const { noStopMin, stops } = ledger.divers[0]!.entries[0]!;
+    const found = only('past-no-stop', ledger);
+    expect(found.severity).toBe('stop');
+    expect(found.message).toContain(`no-stop limit of ${Math.floor(noStopMin!)} min`);
+    for (const { depthM, min } of stops!) expect(found.message).toContain(`${min} min at ${depthM} m`);
+    expect(found.message).toContain('training decides');
+  });
+
+  it('is silent at the limit itself', () => {
+    const past = aLedger([aDive({ depthM: 30, bottomMin: 40 })]);
+    const bottomMin = past.divers[0]!.entries[0]!.noStopMin!;
+    expect(codes(aLedger([aDive({ depthM: 30, bottomMin })]))).not.toContain('past-no-stop');
+  });
+
+  it('stops where an earlier level is past its own limit', () => {
+    const legs = [
+      { depthM: 36, min: 25 },
+      { depthM: 6, min: 40 },
+    ];
+    const ledger = aLedger([aDive({ depthM: 36, bottomMin: 65, legs })]);
+    expect(only('level-past-no-stop', ledger).message).toContain('the level at 36 m');
+    const kept = [
+      { depthM: 36, min: 8 },
+      { depthM: 6, min: 40 },
+    ];
+    expect(codes(aLedger([aDive({ depthM: 36, bottomMin: 48, legs: kept })]))).not.toContain(
+      'level-past-no-stop',
+    );
+  });
+
+  it('stops where the stops run into the next dive', () => {
+    const ledger = aLedger([aDive({ depthM: 40, bottomMin: 60 }), aDive({ startsAt: '2027-03-06T09:10' })]);
+    expect(only('stops-into-next-dive', ledger)).toMatchObject({
+      severity: 'stop',
+      diveId: ledger.trip.dives[1]!.id,
+    });
+    expect(codes(ledger)).not.toContain('short-interval');
+  });
+
+  it('stops deeper than the diver may go, also where no mix reaches', () => {
+    expect(only('deeper-than-diver', aLedger([aDive()], party({ maxDepthM: 18 }))).message).toContain(
+      'limit of 18 m',
+    );
+    expect(codes(aLedger([aDive({ depthM: 18 })], party({ maxDepthM: 18 })))).not.toContain(
+      'deeper-than-diver',
+    );
+  });
+});
+
+function withReserve(reserveBar: number): Ledger {
+  const cylinder = { waterL: 12, fillBar: 200, reserveBar };
+  return aLedger([aDive({ depthM: 15, bottomMin: 30 })], party({ cylinder }));
+}
+
+describe('gas', () => {
+  const small = { waterL: 10, fillBar: 200, reserveBar: 50 };
+
+  it('changes below the minimum gas, naming the pressure and the minutes it lasts', () => {
+    const ledger = aLedger(
+      [aDive({ depthM: 30, bottomMin: 20 })],
+      party({ cylinder: small, surfaceRateLpm: 18 }),
+    );
+    const entry = ledger.divers[0]!.entries[0]!;
+    const found = only('below-minimum-gas', ledger);
+    expect(found.severity).toBe('change');
+    // By hand: 30/18 min at mean 2.5132 bar, then 4.0132 bar a minute, until (200 - minimum) * 10 L are gone.
+    const spareL = (200 - entry.gas.minimumBar!) * 10;
+    const descentMin = 30 / 18;
+    const deepBar = entry.legs[0]!.toBar;
+    const lastsMin = descentMin + (spareL / 18 - (descentMin * (deepBar + 1.01325)) / 2) / deepBar;
+    expect(found.message).toContain(
+      `of ${Math.ceil(entry.gas.minimumBar!)} bar is reached after ${Math.floor(lastsMin)} min`,
+    );
+  });
+
+  it('says so where the fill itself is below the minimum gas', () => {
+    const cylinder = { waterL: 10, fillBar: 80, reserveBar: 20 };
+    const ledger = aLedger([aDive({ depthM: 30, bottomMin: 3 })], party({ cylinder, surfaceRateLpm: 18 }));
+    expect(only('below-minimum-gas', ledger).message).toContain(
+      'A fill of 80 bar is less than the minimum gas',
+    );
+  });
+
+  it('changes below the reserve', () => {
+    const cylinder = { waterL: 12, fillBar: 200, reserveBar: 120 };
+    const ledger = aLedger([aDive({ depthM: 15, bottomMin: 30 })], party({ cylinder, surfaceRateLpm: 15 }));
+    const { endBar } = ledger.divers[0]!.entries[0]!.gas;
+    expect(only('below-reserve', ledger).message).toContain(
+      `${Math.floor(endBar!)} bar is left at the surface, less than the reserve of 120 bar`,
+    );
+  });
+
+  it('is silent about a reserve that is just kept', () => {
+    const { endBar } = withReserve(50).divers[0]!.entries[0]!.gas;
+    expect(codes(withReserve(endBar!))).not.toContain('below-reserve');
+    expect(codes(withReserve(endBar! + 0.01))).toContain('below-reserve');
+  });
+
+  it('stops where it runs out, and says more where stops are required', () => {
+    const out = aLedger(
+      [aDive({ depthM: 15, bottomMin: 40 })],
+      party({ cylinder: small, surfaceRateLpm: 25 }),
+    );
+    expect(only('gas-runs-out', out)).toMatchObject({ severity: 'stop' });
+    expect(out.divers[0]!.entries[0]!.gas.endBar).toBeNull();
+    const stops = aLedger(
+      [aDive({ depthM: 30, bottomMin: 45 })],
+      party({ cylinder: { ...small, waterL: 15 }, surfaceRateLpm: 18 }),
+    );
+    expect(only('gas-not-for-stops', stops)).toMatchObject({ severity: 'stop' });
+    expect(codes(stops)).not.toContain('gas-runs-out');
+  });
+});
