@@ -62,7 +62,8 @@ export interface SlateDive {
 export interface SlateDay {
   readonly date: string;
   readonly dateText: string;
-  readonly oxygen: string;
+  /** What the day comes to of the 24 h clock, and of the dose allowed: names and what they say. */
+  readonly oxygen: readonly (readonly [name: string, said: string])[];
   readonly dives: readonly SlateDive[];
 }
 
@@ -175,9 +176,10 @@ export function slateDays(
       return {
         date: day.date,
         dateText: dateOf(day.date),
-        oxygen:
-          `CNS 24 h ${percentUp(day.cnsDayPeak)}, ` +
-          `OTU ${up(day.otu)} of ${down(Math.max(0, day.otuAllowed))}`,
+        oxygen: [
+          ['CNS 24 h', percentUp(day.cnsDayPeak)],
+          ['OTU', `${up(day.otu)} of ${down(Math.max(0, day.otuAllowed))}`],
+        ],
         dives: indices.map((index, i) => slateDive(trip, ledger, index, i + 1, cautions, units)),
       };
     });

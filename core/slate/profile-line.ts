@@ -19,6 +19,24 @@ const TICK_MIN = 10;
 const TICK_M = 10;
 
 /**
+ * The line a diver follows, from the surface to the surface.
+ * @param xOf place of a minute of the dive @param yOf place of a depth in metres
+ */
+export function depthLine(
+  legs: readonly Leg[],
+  xOf: (min: number) => number,
+  yOf: (depthM: number) => number,
+): readonly Point[] {
+  const line: Point[] = [{ x: xOf(0), y: yOf(0) }];
+  let min = 0;
+  for (const leg of legs) {
+    min += leg.min;
+    line.push({ x: xOf(min), y: yOf(leg.toM) });
+  }
+  return line;
+}
+
+/**
  * The profile of a dive to scale: time along, depth down, stops included; a tick every 10 min at the
  * surface, a dotted line every 10 m.
  * @param legs surface to surface @param depthLabel at the deepest point @param widthPt whole width
@@ -43,12 +61,7 @@ export function profileLine(
       const left = x + gutter;
       const xOf = (min: number): number => left + (min / wholeMin) * plotWidth;
       const yOf = (depthM: number): number => y + (depthM / deepestM) * heightPt;
-      const line: Point[] = [{ x: left, y }];
-      let min = 0;
-      for (const leg of legs) {
-        min += leg.min;
-        line.push({ x: xOf(min), y: yOf(leg.toM) });
-      }
+      const line = depthLine(legs, xOf, yOf);
       const marks: Mark[] = [area(line, WATER_GREY)];
       for (let m = TICK_M; m < deepestM; m += TICK_M) {
         marks.push(straight(left, yOf(m), left + plotWidth, yOf(m), 0.4, [1, 2]));

@@ -1,4 +1,3 @@
-import { runtimeMin } from '../profile';
 import { wallDate } from '../trip/clock';
 import type { DiverLedger, Entry } from '../trip/ledger-types';
 import { timelineOf, type TimelinePoint } from '../trip/timeline';
@@ -15,6 +14,7 @@ import {
   type Setter,
   type TextStyle,
 } from './layout';
+import { depthLine } from './profile-line';
 
 const DAY_MIN = 1440;
 
@@ -186,19 +186,16 @@ function leadLines(
   plot: Plot,
   deepestM: number,
 ): readonly Mark[] {
-  return entries.flatMap((entry) => {
-    const xOf = (min: number): number => plot.x + scale.at(min) * plot.width;
-    const line: Point[] = [{ x: xOf(entry.startMin), y: plot.y }];
-    let min = entry.startMin;
-    for (const leg of entry.legs) {
-      min += leg.min;
-      line.push({
-        x: xOf(Math.min(min, entry.startMin + runtimeMin(entry.legs))),
-        y: plot.y + (leg.toM / deepestM) * plot.height,
-      });
-    }
-    return [polyline(line, 1)];
-  });
+  return entries.map(({ legs, startMin }) =>
+    polyline(
+      depthLine(
+        legs,
+        (min) => plot.x + scale.at(startMin + min) * plot.width,
+        (depthM) => plot.y + (depthM / deepestM) * plot.height,
+      ),
+      1,
+    ),
+  );
 }
 
 /** The heading of a day: as much as its width takes. */

@@ -87,7 +87,7 @@ function intervalWords(min: number): string {
 function earliestWords(entry: Entry, earlierMin: number | null): readonly string[] {
   if (earlierMin === null) return [];
   const [date, clock] = wallText(entry.startMin - earlierMin).split('T');
-  return date === wallText(entry.startMin).slice(0, 10) ? [`Earliest ${clock}`] : [];
+  return date === wallText(entry.startMin).slice(0, 10) ? [`Earliest entry ${clock}`] : [];
 }
 
 /** All that has to stand on the page of one dive. */

@@ -43,7 +43,7 @@ interface ListDay {
 
 function listDays(days: readonly SlateDay[]): readonly ListDay[] {
   return days.map((day) => ({
-    date: `${day.dateText}: ${day.oxygen}`,
+    date: `${day.dateText}: ${day.oxygen.map((each) => each.join(' ')).join(', ')}`,
     rows: day.dives.map((dive) => [
       dive.startsAt,
       dive.site,

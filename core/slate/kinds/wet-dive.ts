@@ -46,30 +46,47 @@ function roomLabel(size: Sizes, dive: SlateDive, width: number): string {
   return dive.roomLimit !== null && fits ? label : 'Room';
 }
 
-function cellWidth(size: Sizes): { readonly width: number; readonly gap: number } {
-  const gap = size.basePt * 0.6;
-  return { gap, width: (size.widthPt - 3 * gap) / 4 };
+/** The four figures looked for first are set this much larger than the words, and smaller only down to that. */
+const BIG_EM = 1.6;
+const LEAST_BIG_EM = 1.25;
+
+/** How the big figures stand: four in a row, or two over two where a row would make them small. */
+interface FigureGrid {
+  readonly perRow: 4 | 2;
+  readonly cellPt: number;
+  readonly gapPt: number;
+  readonly figurePt: number;
+}
+
+function figureGrid(size: Sizes, dive: SlateDive): FigureGrid {
+  const gapPt = size.basePt * 0.6;
+  const texts = [dive.depth[0]!, dive.time, dive.noStop, dive.room].map(words);
+  const grid = (perRow: 4 | 2): FigureGrid => {
+    const cellPt = (size.widthPt - (perRow - 1) * gapPt) / perRow;
+    // One size for all four, so that none seems to weigh more than another.
+    const figurePt = fittedSizePt(size.set, texts, 'bold', size.basePt * BIG_EM, SLATE_MIN_PT, cellPt);
+    return { perRow, cellPt, gapPt, figurePt };
+  };
+  const row = grid(4);
+  return row.figurePt >= size.basePt * LEAST_BIG_EM ? row : grid(2);
 }
 
 /** Depth, time, no-stop time and room: what is looked for first. */
 function bigFigures(size: Sizes, dive: SlateDive): Block {
-  const { width, gap } = cellWidth(size);
-  const columns: readonly (readonly [label: string, figures: readonly Figure[]])[] = [
-    ['Depth', dive.depth],
-    ['Time', [dive.time]],
-    ['No-stop', [dive.noStop]],
-    [roomLabel(size, dive, width), [dive.room]],
-  ];
-  // One size for all four, so that none seems to weigh more than another.
-  const texts = columns.map(([, [first]]) => words(first!));
-  const figurePt = fittedSizePt(size.set, texts, 'bold', size.basePt * 1.6, SLATE_MIN_PT, width);
-  const cells = columns.map(([label, figures]) => figureCell(size, label, figures, figurePt, width));
-  return beside(cells.map((block, i) => ({ block, x: i * (width + gap) })));
+  const { perRow, cellPt, gapPt, figurePt } = figureGrid(size, dive);
+  const cells = [
+    figureCell(size, 'Depth', dive.depth, figurePt, cellPt),
+    figureCell(size, 'Time', [dive.time], figurePt, cellPt),
+    figureCell(size, 'No-stop', [dive.noStop], figurePt, cellPt),
+    figureCell(size, roomLabel(size, dive, cellPt), [dive.room], figurePt, cellPt),
+  ].map((block, i) => ({ block, x: (i % perRow) * (cellPt + gapPt) }));
+  return perRow === 4 ? beside(cells) : stack([beside(cells.slice(0, 2)), beside(cells.slice(2))]);
 }
 
 /** What ends the room, where the label of the room has no place for it. */
 function roomNote(size: Sizes, dive: SlateDive): readonly (readonly [string, string])[] {
-  if (dive.roomLimit === null || roomLabel(size, dive, cellWidth(size).width) !== 'Room') return [];
+  const { cellPt } = figureGrid(size, dive);
+  if (dive.roomLimit === null || roomLabel(size, dive, cellPt) !== 'Room') return [];
   return [['Room set by', dive.roomLimit]];
 }
 
@@ -77,7 +94,7 @@ function intervalLine(dive: SlateDive): readonly (readonly [string, string])[] {
   if (dive.interval === null) return [['', 'First dive']];
   return [
     ['Interval', dive.interval],
-    ...(dive.earliest === null ? [] : [['Earliest', dive.earliest] as const]),
+    ...(dive.earliest === null ? [] : [['Earliest entry', dive.earliest] as const]),
   ];
 }
 

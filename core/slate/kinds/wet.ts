@@ -111,10 +111,7 @@ function dayPages(
   const { set, basePt, widthPt } = size;
   const head = stack([
     heading(set, name, day.dateText, widthPt, basePt * 1.1),
-    pairs(size, [
-      ['Oxygen', day.oxygen],
-      ...(flyAfter === null ? [] : [['No flying before', flyAfter] as const]),
-    ]),
+    pairs(size, [...day.oxygen, ...(flyAfter === null ? [] : [['No flying before', flyAfter] as const])]),
     rule(widthPt, 0.8, 5),
   ]);
   const between = basePt * 0.9;

@@ -7,7 +7,7 @@ import { slatePages } from '../../../../core/slate/pages';
 import type { SlateRequest } from '../../../../core/slate/request';
 import type { Trip } from '../../../../core/trip/types';
 import { aDive, aDiver, aTrip } from '../../../builders/trip';
-import { aPaper, aRequest, faultsOf, layoutOf, wordsOf } from '../../../support/slates';
+import { aPaper, aRequest, faultsOf, layoutOf, textsOf, wordsOf } from '../../../support/slates';
 
 const week = aTrip(
   [
@@ -81,6 +81,20 @@ describe('wet-notes slate', () => {
       'Guest 1, Sat 6 Mar 2027, dive 1',
       'Guest 1, Sat 6 Mar 2027, dive 1, continued',
     ]);
+  });
+
+  it('sets depth, time, no-stop time and room large also where four in a row find no room', () => {
+    const trip = aTrip([aDive({ id: 'x', startsAt: '2027-03-06T08:00', depthM: 12.5, bottomMin: 35 })]);
+    for (const holes of ['none', 'left', 'top'] as const) {
+      const [page] = layoutOf(trip, { paper: aPaper('A6'), holes, units: 'both' }).pages;
+      const labels = ['Depth', 'Time', 'No-stop', 'Room'];
+      const texts = textsOf(page!);
+      for (const label of labels) {
+        const at = texts.findIndex(({ text }) => text.startsWith(label));
+        expect(texts[at + 1]!.text).toMatch(/^\d+(\.\d)? (m|min)$/);
+        expect(texts[at + 1]!.sizePt).toBeGreaterThanOrEqual(texts[at]!.sizePt * 1.25);
+      }
+    }
   });
 
   it('prints required stops in place of the safety stop', () => {
