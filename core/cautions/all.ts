@@ -34,7 +34,7 @@ import { shortInterval } from './short-interval';
 import { siteBeyondMixes } from './site-beyond-mixes';
 import { stopsIntoNextDive } from './stops-into-next-dive';
 import type { Found, Rule } from './rule';
-import { wordingIn, type Units } from './wording';
+import { wordingIn, type Units, type Wording } from './wording';
 
 /** Every rule; within one severity and moment, findings stand in this order. */
 export const RULES: readonly Rule[] = [
@@ -106,12 +106,13 @@ function together(
 
 /**
  * All cautions of a trip: what every rule finds, put together for the party where it is the same for all.
- * @param ledger of the whole party @param units of the depths and pressures in the sentences
+ * @param ledger of the whole party @param reader the units of depths and pressures in the sentences, or the whole
+ *   wording of whoever reads them
  * @returns stop before change before know; within each by time, then in the order of `RULES`
  * Source: each rule names its own.
  */
-export function cautionsOf(ledger: Ledger, units: Units = 'metric'): readonly Caution[] {
-  const say = wordingIn(units);
+export function cautionsOf(ledger: Ledger, reader: Units | Wording = 'metric'): readonly Caution[] {
+  const say = typeof reader === 'string' ? wordingIn(reader) : reader;
   const divers = diversOfDives(ledger);
   return RULES.flatMap(({ code, severity, source, find }) =>
     together(find(ledger, say), ledger.divers.length, divers).map(({ atMin, diverId, diveId, message }) => ({

@@ -3,7 +3,6 @@ import { surroundingsOf } from '../trip/dive-plan';
 import type { Entry } from '../trip/ledger-types';
 import { DUST, eachMadeDive, told, WATCH, type Place, type Rule } from './rule';
 import { MOD_SOURCE } from './sources';
-import { percentO2, po2Limit } from './wording';
 
 /** What a dive below the MOD is told; null where it is not, or rests on another reading of its mix. */
 export function belowModMessage(entry: Entry, { ledger, say }: Place, isAnalysed: boolean): string | null {
@@ -12,12 +11,14 @@ export function belowModMessage(entry: Entry, { ledger, say }: Place, isAnalysed
   const richest = wholePercentDown(
     Math.min(richestO2(diver.po2.working, depthM, surroundingsOf(ledger.trip).column), diver.maxO2),
   );
-  const mix = isAnalysed ? `${percentO2(o2)} oxygen analysed` : `${percentO2(o2)} oxygen on the label`;
-  const leaner = richest >= AIR_O2 ? `, or take a mix of ${percentO2(richest)} or less` : '';
+  const mix = isAnalysed
+    ? `${say.percentO2(o2)} oxygen analysed`
+    : `${say.percentO2(o2)} oxygen on the label`;
+  const leaner = richest >= AIR_O2 ? `, or take a mix of ${say.percentO2(richest)} or less` : '';
   return told(
     entry,
     `${say.depthMet(depthM)} is below the MOD of ${say.depthAllowed(modM)} for the ${mix} at a PO2 of ` +
-      po2Limit(diver.po2.working),
+      say.po2Limit(diver.po2.working),
     `stay above it${leaner}`,
     WATCH,
   );

@@ -1,3 +1,4 @@
+import { wallMin } from '../trip/clock';
 import { surroundingsOf } from '../trip/dive-plan';
 import { mixFor } from '../trip/mix-choice';
 import { eachDiver, type Rule } from './rule';
@@ -11,7 +12,7 @@ export const earlierDiveWithoutMix: Rule = {
   find: eachDiver(({ diver }, { trip }, say) => {
     const unknown = (diver.before ?? [])
       .filter((dive) => dive.o2 === undefined && mixFor(dive, diver, trip, surroundingsOf(trip)) === null)
-      .map((dive) => `${say.depthMet(dive.depthM)} on ${dive.startsAt.replace('T', ' at ')}`);
+      .map((dive) => `${say.depthMet(dive.depthM)} on ${say.moment(wallMin(dive.startsAt))}`);
     if (unknown.length === 0) return [];
     const message =
       `Before the trip, left out of every figure as no mix of the trip may go there: the dive to ${listed(unknown)}. ` +

@@ -2,7 +2,6 @@ import { wallMin } from '../trip/clock';
 import { flyingRow, HOURS_BEFORE_FLIGHT, type FlyingRow } from '../trip/flying';
 import { eachDiver, type Rule } from './rule';
 import { FLYING_SOURCE } from './sources';
-import { moment } from './wording';
 
 const AFTER: Readonly<Record<FlyingRow, string>> = {
   oneNoStopDive: 'after one no-stop dive',
@@ -24,8 +23,8 @@ export const flightTooSoon: Rule = {
       const row = flyingRow(entries.filter((entry) => entry.isMade))!;
       const hours = HOURS_BEFORE_FLIGHT[row];
       const message =
-        `The flight leaves before flying is clear on ${moment(flyAfterMin)}, ${hours} h ${AFTER[row]}: be out of the water ` +
-        `by ${moment(flightMin - hours * 60)}, or take a later flight.`;
+        `The flight leaves before flying is clear on ${say.moment(flyAfterMin)}, ${hours} h ${AFTER[row]}: be out of the water ` +
+        `by ${say.moment(flightMin - hours * 60)}, or take a later flight.`;
       return [{ diveId: null, atMin: flightMin, message }];
     });
     return search(ledger, say);

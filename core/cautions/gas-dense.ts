@@ -2,7 +2,6 @@ import { DENSITY_ADVISED_GL, DENSITY_LIMIT_GL } from '../gas';
 import type { Entry } from '../trip/ledger-types';
 import { DUST, type Rule } from './rule';
 import { DENSITY_SOURCE } from './sources';
-import { densityMet } from './wording';
 
 /**
  * Breathing gas denser than advised, said once for the trip: on a week of ordinary 30 m dives it would
@@ -25,12 +24,12 @@ export const gasDense: Rule = {
       }
     }
     if (densest === null) return [];
-    const most = `${densityMet(densest.gasDensityGL!)} at ${say.depthMet(densest.depthM)}`;
+    const most = `${say.densityMet(densest.gasDensityGL!)} at ${say.depthMet(densest.depthM)}`;
     const where =
       dense.size === 1
         ? `On one dive the gas has ${most}`
         : `On ${dense.size} dives the gas is dense, up to ${most}`;
-    const message = `${where}, above the ${DENSITY_ADVISED_GL} g/L advised: keep work light there and ascend at the first breathlessness.`;
+    const message = `${where}, above the ${say.densityLimit(DENSITY_ADVISED_GL)} advised: keep work light there and ascend at the first breathlessness.`;
     return [{ diverId: null, diveId: null, atMin: -Infinity, message }];
   },
 };

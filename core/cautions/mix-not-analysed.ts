@@ -1,18 +1,18 @@
 import type { Rule } from './rule';
-import { listed, percentO2 } from './wording';
+import { listed } from './wording';
 
 /** Mixes whose figures rest on the label. Source: as in the rule. */
 export const mixNotAnalysed: Rule = {
   code: 'mix-not-analysed',
   severity: 'know',
   source: 'M. A. Lang (ed.), DAN Nitrox Workshop Proceedings (2001): analysis verified by the end user',
-  find: ({ trip, divers }) => {
+  find: ({ trip, divers }, say) => {
     const ids = new Set<string>();
     for (const { entries } of divers) {
       for (const { mix, isAnalysed } of entries) if (mix !== null && !isAnalysed) ids.add(mix.id);
     }
     const labels = new Set(trip.mixes.filter((mix) => ids.has(mix.id)).map((mix) => mix.o2));
-    const names = [...labels].toSorted((a, b) => a - b).map(percentO2);
+    const names = [...labels].toSorted((a, b) => a - b).map((o2) => say.percentO2(o2));
     if (names.length === 0) return [];
     const message =
       names.length === 1

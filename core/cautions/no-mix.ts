@@ -2,7 +2,6 @@ import { AIR_O2, richestO2, wholePercentDown } from '../gas';
 import { surroundingsOf } from '../trip/dive-plan';
 import { deepestReachM } from './deepest-reach';
 import { eachDive, type Rule } from './rule';
-import { percentO2, po2Limit } from './wording';
 
 /** A dive on "auto" that none of the trip's mixes may make. Source: as in the rule. */
 export const noMix: Rule = {
@@ -17,10 +16,10 @@ export const noMix: Rule = {
     const richest = wholePercentDown(Math.min(reachesO2, diver.maxO2));
     const onBoard = trip.mixes.filter((mix) => dive.onBoard?.includes(mix.id) ?? true);
     const deepest = deepestReachM(diver, onBoard, trip);
-    const bring = richest >= AIR_O2 ? `bring a mix of ${percentO2(richest)} or less, or ` : '';
+    const bring = richest >= AIR_O2 ? `bring a mix of ${say.percentO2(richest)} or less, or ` : '';
     const plan = deepest >= 1 ? `plan it no deeper than ${say.depthAllowed(deepest)}` : 'leave it out';
     return (
-      `None of the mixes on board may go to ${say.depthMet(dive.depthM)} at a PO2 of ${po2Limit(diver.po2.working)} ` +
+      `None of the mixes on board may go to ${say.depthMet(dive.depthM)} at a PO2 of ${say.po2Limit(diver.po2.working)} ` +
       `within the diver's oxygen ceiling: ${bring}${plan}. Until then the dive is left out of every figure.`
     );
   }),

@@ -2,7 +2,7 @@ import { isAbovePo2 } from '../gas';
 import { LAST_LIMIT_BAR } from '../oxygen/limits';
 import { minutesAbove } from './minutes-above';
 import { eachMadeDive, told, WATCH, type Rule } from './rule';
-import { minMet, po2Limit, po2Met } from './wording';
+import { minMet } from './wording';
 
 /** PO2 above the contingency limit, where an oxygen limit still exists. Source: as in the rule. */
 export const po2AboveContingency: Rule = {
@@ -10,7 +10,7 @@ export const po2AboveContingency: Rule = {
   severity: 'stop',
   source:
     'M. A. Lang (ed.), DAN Nitrox Workshop Proceedings (2001): 1.6 as the upper bound of PO2; the limit is the one set for the diver',
-  find: eachMadeDive((entry) => {
+  find: eachMadeDive((entry, { say }) => {
     const { po2Bar, o2, legs } = entry;
     const { contingency } = entry.diver.po2;
     if (
@@ -21,7 +21,7 @@ export const po2AboveContingency: Rule = {
     )
       return null;
     const finding =
-      `PO2 reaches ${po2Met(po2Bar)} and stays above the contingency limit of ${po2Limit(contingency)} for ` +
+      `PO2 reaches ${say.po2Met(po2Bar)} and stays above the contingency limit of ${say.po2Limit(contingency)} for ` +
       minMet(minutesAbove(legs, o2, contingency));
     return told(entry, finding, 'do not dive this mix here; plan shallower or leaner', WATCH);
   }),

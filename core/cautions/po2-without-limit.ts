@@ -2,17 +2,16 @@ import { isAbovePo2 } from '../gas';
 import { LAST_LIMIT_BAR } from '../oxygen/limits';
 import { eachMadeDive, told, WATCH, type Rule } from './rule';
 import { NOAA_LIMITS_SOURCE } from './sources';
-import { po2Limit, po2Met } from './wording';
 
 /** PO2 above 1.6 bar, where no oxygen limit is published. Source: as in the rule. */
 export const po2WithoutLimit: Rule = {
   code: 'po2-without-limit',
   severity: 'stop',
   source: `${NOAA_LIMITS_SOURCE}: the table ends at 1.6`,
-  find: eachMadeDive((entry) => {
+  find: eachMadeDive((entry, { say }) => {
     const { po2Bar } = entry;
     if (po2Bar === null || !isAbovePo2(po2Bar, LAST_LIMIT_BAR)) return null;
-    const finding = `PO2 reaches ${po2Met(po2Bar)}, above ${po2Limit(LAST_LIMIT_BAR)}, where no exposure limit exists`;
+    const finding = `PO2 reaches ${say.po2Met(po2Bar)}, above ${say.po2Limit(LAST_LIMIT_BAR)}, where no exposure limit exists`;
     return `${told(entry, finding, 'do not dive this mix here', WATCH)} CNS shares have no figure for this dive and those after it.`;
   }),
 };

@@ -1,5 +1,4 @@
 import { DUST, eachMadeDive, told, type Rule } from './rule';
-import { percentO2 } from './wording';
 
 /** More oxygen than the diver may breathe. Source: as in the rule. */
 export const richerThanDiver: Rule = {
@@ -7,10 +6,10 @@ export const richerThanDiver: Rule = {
   severity: 'stop',
   source:
     'M. A. Lang (ed.), DAN Nitrox Workshop Proceedings (2001), for 40 % with ordinary equipment; the ceiling is the one set for the diver',
-  find: eachMadeDive((entry) => {
+  find: eachMadeDive((entry, { say }) => {
     const { o2, diver } = entry;
     if (o2 === null || o2 <= diver.maxO2 + DUST) return null;
-    const finding = `${percentO2(o2)} oxygen is richer than the ${percentO2(diver.maxO2)} the diver may breathe`;
+    const finding = `${say.percentO2(o2)} oxygen is richer than the ${say.percentO2(diver.maxO2)} the diver may breathe`;
     return told(entry, finding, 'give them a mix within their training and equipment');
   }),
 };

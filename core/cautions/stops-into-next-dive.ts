@@ -1,15 +1,14 @@
 import { DUST, eachMadeDive, type Rule } from './rule';
-import { moment } from './wording';
 
 /** Stops of a dive that last into the next one. Source: as in the rule. */
 export const stopsIntoNextDive: Rule = {
   code: 'stops-into-next-dive',
   severity: 'stop',
   source: 'common practice: a dive begins after the one before has ended',
-  find: eachMadeDive(({ intervalMin }, { before }) =>
+  find: eachMadeDive(({ intervalMin }, { before, say }) =>
     intervalMin === null || intervalMin >= -DUST || before === null
       ? null
-      : `This dive starts before the stops of the dive before it are over, at ${moment(before.surfacesMin)}: bring that ` +
+      : `This dive starts before the stops of the dive before it are over, at ${say.moment(before.surfacesMin)}: bring that ` +
         `dive inside its no-stop limit, or start this one later.`,
   ),
 };

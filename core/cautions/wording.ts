@@ -29,9 +29,32 @@ export interface Wording {
   readonly altitude: (m: number) => string;
   readonly pressureLeft: (bar: number) => string;
   readonly pressureNeeded: (bar: number) => string;
+  /** An oxygen fraction in percent, rounded up to the tenth: "32 %", "32.4 %". */
+  readonly percentO2: (o2: number) => string;
+  /** A PO2 that was met, rounded up to the hundredth: "1.47 bar". */
+  readonly po2Met: (bar: number) => string;
+  /** A limit of PO2 as it was set: "1.4 bar". */
+  readonly po2Limit: (bar: number) => string;
+  /** A gas density that was met, rounded up to the tenth: "5.9 g/L". */
+  readonly densityMet: (gL: number) => string;
+  /** A limit of gas density as it was published: "5.2 g/L". */
+  readonly densityLimit: (gL: number) => string;
+  /** A moment, rounded up to the minute: "2027-03-13 at 09:10". */
+  readonly moment: (min: WallMin) => string;
 }
 
-const METRIC: Wording = {
+/** How a reader writes what is the same in both systems. */
+export interface Reading {
+  /** The decimal sign; a point where nothing is said. */
+  readonly decimalSign?: string;
+  /** A moment in wall-clock minutes; as in a file where nothing is said. */
+  readonly moment?: (min: WallMin) => string;
+}
+
+type InUnits = Pick<Wording, 'depthMet' | 'depthAllowed' | 'altitude' | 'pressureLeft' | 'pressureNeeded'>;
+
+/** Depths that were met have tenths, and so a decimal sign; the others are whole. */
+const METRIC: InUnits = {
   depthMet: (m) => `${up(m, 1)} m`,
   depthAllowed: (m) => `${wholeDown(m)} m`,
   altitude: (m) => `${up(m, 0)} m`,
@@ -42,7 +65,7 @@ const METRIC: Wording = {
 /** Whole feet: a depth entered in feet comes back through metres with rounding far under a thousandth. */
 const FOOT_DUST = 1e-6;
 
-const IMPERIAL: Wording = {
+const IMPERIAL: InUnits = {
   depthMet: (m) => `${Math.ceil(m / M_PER_FOOT - FOOT_DUST)} ft`,
   depthAllowed: (m) => `${Math.floor(m / M_PER_FOOT + FOOT_DUST)} ft`,
   altitude: (m) => `${Math.ceil(m / M_PER_FOOT - FOOT_DUST)} ft`,
@@ -50,34 +73,29 @@ const IMPERIAL: Wording = {
   pressureNeeded: (bar) => `${Math.ceil(bar / BAR_PER_PSI - FOOT_DUST)} psi`,
 };
 
-/** The wording in the units a person reads. */
-export function wordingIn(units: Units): Wording {
-  return units === 'metric' ? METRIC : IMPERIAL;
+/** The wording in the units a person reads, with their decimal sign and their way to write a moment. */
+export function wordingIn(units: Units, { decimalSign = '.', moment = fileMoment }: Reading = {}): Wording {
+  const signed = (text: string): string => text.replace('.', decimalSign);
+  const inUnits = units === 'metric' ? METRIC : IMPERIAL;
+  return {
+    ...inUnits,
+    depthMet: (m) => signed(inUnits.depthMet(m)),
+    percentO2: (o2) => signed(`${up(o2 * 100, 1)} %`),
+    po2Met: (bar) => signed(`${up(bar, 2).toFixed(2)} bar`),
+    po2Limit: (bar) => signed(`${down(bar, 2)} bar`),
+    densityMet: (gL) => signed(`${up(gL, 1).toFixed(1)} g/L`),
+    densityLimit: (gL) => signed(`${gL} g/L`),
+    moment,
+  };
 }
 
-/** An oxygen fraction in percent, rounded up to the tenth: "32 %", "32.4 %". */
-export function percentO2(o2: number): string {
-  return `${up(o2 * 100, 1)} %`;
+function fileMoment(min: WallMin): string {
+  return wallText(min).replace('T', ' at ');
 }
 
 /** A share that was met in whole percent, rounded up: "83 %". */
 export function percentMet(fraction: number): string {
   return `${up(fraction * 100, 0)} %`;
-}
-
-/** A PO2 that was met, rounded up to the hundredth: "1.47 bar". */
-export function po2Met(bar: number): string {
-  return `${up(bar, 2).toFixed(2)} bar`;
-}
-
-/** A limit of PO2 as it was set: "1.4 bar". */
-export function po2Limit(bar: number): string {
-  return `${down(bar, 2)} bar`;
-}
-
-/** A gas density that was met, rounded up to the tenth: "5.9 g/L". */
-export function densityMet(gL: number): string {
-  return `${up(gL, 1).toFixed(1)} g/L`;
 }
 
 /** Minutes that are allowed or left, rounded down: "38 min". */
@@ -98,11 +116,6 @@ export function durationDown(min: number): string {
   return [hours > 0 ? `${hours} h` : '', rest > 0 || hours === 0 ? `${rest} min` : '']
     .filter(Boolean)
     .join(' ');
-}
-
-/** A moment, rounded up to the minute: "2027-03-13 at 09:10". */
-export function moment(min: WallMin): string {
-  return wallText(min).replace('T', ' at ');
 }
 
 /** Several things in a row: "a", "a and b", "a, b and c". */

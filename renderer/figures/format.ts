@@ -33,7 +33,7 @@ export function rounded(value: number, decimals: number, careful: Careful): numb
 const signs = new Map<string | undefined, string>();
 
 /** The reader's decimal sign, asked of the platform once: a page of figures is formatted at every key press. */
-function decimalSign(locale: string | undefined): string {
+export function decimalSign(locale?: string): string {
   let sign = signs.get(locale);
   if (sign === undefined) {
     const parts = new Intl.NumberFormat(locale, { minimumFractionDigits: 1 }).formatToParts(0.5);

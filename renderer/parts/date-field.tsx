@@ -1,12 +1,16 @@
 import { useId, type ReactNode } from 'react';
 import type { EditResult } from '../actions/edit';
+import { dateText } from '../figures/format';
 import { RefusalLine } from './refusal-line';
 import { useDraft } from './use-draft';
 import './field.css';
 
 const NO_DATE = { what: 'There is no such date.', mend: 'Choose one, or press Escape for the one before.' };
 
-/** A calendar date, "2027-03-06", in the platform's own date field; what cannot be is said beside it. */
+/**
+ * A calendar date, "2027-03-06", in the platform's own date field; what cannot be is said beside it. The platform
+ * orders day and month as it is used to: in words it stands above, with its weekday, as everywhere else.
+ */
 export function DateField(props: {
   readonly label: string;
   readonly value: string;
@@ -22,13 +26,16 @@ export function DateField(props: {
   };
   return (
     <div className="field">
-      <label htmlFor={id}>{label}</label>
+      <div className="field-head">
+        <label htmlFor={id}>{label}</label>
+        <span id={`${id}-words`}>{dateText(value, true)}</span>
+      </div>
       <input
         id={id}
         type="date"
         value={typed ?? value}
         aria-invalid={refusal !== null}
-        {...(refusal ? { 'aria-describedby': `${id}-refusal` } : {})}
+        aria-describedby={refusal ? `${id}-words ${id}-refusal` : `${id}-words`}
         onChange={(event) => type(event.target.value)}
         onBlur={putTyped}
         onKeyDown={(event) => {

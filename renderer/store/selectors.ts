@@ -1,12 +1,15 @@
 /** Everything derived from the desk, computed from the trip and remembered by identity; nothing here is stored. */
 import { cautionsOf } from '../../core/cautions/all';
 import { secondOpinions, type SecondOpinion } from '../../core/tables/second-opinion';
-import { wallDate, wallMin } from '../../core/trip/clock';
+import type { Settings } from '../../core/host';
+import { wordingIn } from '../../core/cautions/wording';
+import { wallDate, wallMin, wallText } from '../../core/trip/clock';
 import { ledger } from '../../core/trip/ledger';
 import type { Caution, DiverLedger, Entry, Ledger, Room, RoomLimit } from '../../core/trip/ledger-types';
 import { roomMinutes, roomOf } from '../../core/trip/room';
 import type { Dive, Diver, Id, Site, Trip } from '../../core/trip/types';
-import { rounded } from '../figures/format';
+import { decimalSign, rounded } from '../figures/format';
+import { wordsIn } from '../figures/words';
 import { memo } from './memo';
 import type { Desk } from './store';
 
@@ -17,7 +20,15 @@ const ledgerOf = memo((trip: Trip): Ledger => {
   previous = ledger(trip, previous);
   return previous;
 });
-const cautionsOfLedger = memo((of: Ledger, units: 'metric' | 'imperial') => cautionsOf(of, units));
+const cautionsOfLedger = memo((of: Ledger, units: Settings['units'], clock: Settings['clock']) =>
+  cautionsOf(
+    of,
+    wordingIn(units, {
+      decimalSign: decimalSign(),
+      moment: (min) => wordsIn({ units, clock })([{ moment: wallText(min) }]),
+    }),
+  ),
+);
 
 export function selectTrip(state: Desk): Trip {
   return state.trip;
@@ -30,7 +41,8 @@ export function selectLedger(state: Desk): Ledger {
 
 /** Findings for the whole trip: what must stop first, then what to change, then what to know. */
 export function selectCautions(state: Desk): readonly Caution[] {
-  return cautionsOfLedger(selectLedger(state), state.settings.units);
+  const { units, clock } = state.settings;
+  return cautionsOfLedger(selectLedger(state), units, clock);
 }
 
 /** Minutes of room by entry: an entry that an edit left untouched is the same object, with the same room. */

@@ -30,7 +30,7 @@ export function parseTimes(text: string, clock: Settings['clock']): Parsed<reado
   return all(
     filled(parted),
     (item) => parseClock(item, clock),
-    'Type a time for each dive of a day, such as 08:00, 11:00.',
+    `Type a time for each dive of a day, such as ${timesText(['08:00', '11:00'], clock)}.`,
   );
 }
 

@@ -1,15 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import {
-  densityMet,
   durationDown,
   listed,
   minAllowed,
   minMet,
-  moment,
   percentMet,
-  percentO2,
-  po2Limit,
-  po2Met,
   wordingIn,
 } from '../../../../core/cautions/wording';
 import { wallMin } from '../../../../core/trip/clock';
@@ -47,23 +42,25 @@ describe('wordingIn', () => {
   it('lets no rounding of a product push a figure on', () => {
     expect(wordingIn('metric').depthMet(0.1 + 0.2 + 30)).toBe('30.3 m');
     expect(wordingIn('metric').depthAllowed(30 - 1e-12)).toBe('30 m');
-    expect(percentO2(0.28 + 1e-16)).toBe('28 %');
+    expect(wordingIn('metric').percentO2(0.28 + 1e-16)).toBe('28 %');
   });
 });
 
 describe('figures without a unit of choice', () => {
+  const say = wordingIn('metric');
+
   it('round exposures up', () => {
-    expect([percentO2(0.3241), percentMet(0.801), po2Met(1.441), densityMet(5.21), minMet(38.2)]).toEqual([
-      '32.5 %',
-      '81 %',
-      '1.45 bar',
-      '5.3 g/L',
-      '39 min',
-    ]);
+    expect([
+      say.percentO2(0.3241),
+      percentMet(0.801),
+      say.po2Met(1.441),
+      say.densityMet(5.21),
+      minMet(38.2),
+    ]).toEqual(['32.5 %', '81 %', '1.45 bar', '5.3 g/L', '39 min']);
   });
 
   it('round limits and times left down', () => {
-    expect([po2Limit(1.4), po2Limit(1.555), minAllowed(38.99), durationDown(190.9)]).toEqual([
+    expect([say.po2Limit(1.4), say.po2Limit(1.555), minAllowed(38.99), durationDown(190.9)]).toEqual([
       '1.4 bar',
       '1.55 bar',
       '38 min',
@@ -73,7 +70,18 @@ describe('figures without a unit of choice', () => {
   });
 
   it('name a moment no earlier than it is', () => {
-    expect(moment(wallMin('2027-03-13T09:09') + 0.2)).toBe('2027-03-13 at 09:10');
+    expect(say.moment(wallMin('2027-03-13T09:09') + 0.2)).toBe('2027-03-13 at 09:10');
+  });
+
+  it('take the decimal sign and the moments of whoever reads them', () => {
+    const own = wordingIn('metric', { decimalSign: ',', moment: (min) => `minute ${min}` });
+    expect([own.depthMet(30.01), own.percentO2(0.3241), own.po2Met(1.441), own.densityLimit(5.2)]).toEqual([
+      '30,1 m',
+      '32,5 %',
+      '1,45 bar',
+      '5,2 g/L',
+    ]);
+    expect([own.depthAllowed(28.9), own.moment(7)]).toEqual(['28 m', 'minute 7']);
   });
 });
 

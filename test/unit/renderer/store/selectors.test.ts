@@ -1,0 +1,20 @@
+import { describe, expect, it } from 'vitest';
+import { demoTrip } from '../../../../core/trip/demo-trip';
+import { selectCautions } from '../../../../renderer/store/selectors';
+import { freshDesk } from '../../../../renderer/store/store';
+
+describe('selectCautions', () => {
+  it('writes moments by day and clock, as the rest of the window does', () => {
+    const trip = demoTrip();
+    const last = trip.dives.at(-1)!;
+    const flight = { at: `${last.startsAt.slice(0, 10)}T23:00` };
+    const at = (clock: '12h' | '24h') => {
+      const state = freshDesk({ ...trip, flight });
+      const cautions = selectCautions({ ...state, settings: { ...state.settings, clock } });
+      return cautions.find(({ code }) => code === 'flight-too-soon')!.message;
+    };
+    expect(at('24h')).toMatch(/flying is clear on \w{3} \d+, \d\d:\d\d, 18 h/);
+    expect(at('12h')).toMatch(/be out of the water by \w{3} \d+, 5:00 am, or take a later flight/);
+    expect(at('12h')).not.toMatch(/\d{4}-\d\d/);
+  });
+});
