@@ -21,6 +21,8 @@ interface Piece {
   readonly writes: boolean;
   /** Begins on a page of its own. */
   readonly begins: boolean;
+  /** Part of a dive torn line by line: whose dive it is stands over it where it comes to open a page. */
+  readonly isTorn: boolean;
 }
 
 interface FullPage {
@@ -37,17 +39,22 @@ interface FullPage {
 function piecesOf(dive: DiveParts, availablePt: number): readonly Piece[] {
   const writing = space(WRITING_PT);
   const whole = stack([dive.heading, ...dive.plan, ...dive.more, writing], dive.gapPt);
-  if (whole.heightPt <= availablePt) return [{ block: whole, writes: true, begins: false }];
+  if (whole.heightPt <= availablePt) return [{ block: whole, writes: true, begins: false, isTorn: false }];
   const halves: readonly Piece[] = [
-    { block: stack([dive.heading, ...dive.plan], dive.gapPt), writes: false, begins: true },
-    { block: stack([dive.again, ...dive.more, writing], dive.gapPt), writes: true, begins: true },
+    { block: stack([dive.heading, ...dive.plan], dive.gapPt), writes: false, begins: true, isTorn: false },
+    {
+      block: stack([dive.again, ...dive.more, writing], dive.gapPt),
+      writes: true,
+      begins: true,
+      isTorn: false,
+    },
   ];
   if (halves.every((half) => half.block.heightPt <= availablePt)) return halves;
   const [first, ...others] = [...dive.plan, ...dive.more];
   return [
-    { block: stack([dive.heading, first!], dive.gapPt), writes: false, begins: true },
-    ...others.map((block) => ({ block, writes: false, begins: false })),
-    { block: writing, writes: true, begins: false },
+    { block: stack([dive.heading, first!], dive.gapPt), writes: false, begins: true, isTorn: true },
+    ...others.map((block) => ({ block, writes: false, begins: false, isTorn: true })),
+    { block: writing, writes: true, begins: false, isTorn: true },
   ];
 }
 
@@ -60,14 +67,18 @@ function paginate(
 ): readonly FullPage[] | null {
   const pages: FullPage[] = [];
   for (const [i, dive] of dives.entries()) {
-    for (const [p, piece] of piecesOf(dive, availablePt).entries()) {
-      if (piece.block.heightPt > availablePt) return null;
+    for (const [p, part] of piecesOf(dive, availablePt).entries()) {
+      let piece = part;
       let page = pages[pages.length - 1];
       const gapPt = p === 0 ? betweenPt : dive.gapPt;
       const isFull = page !== undefined && page.usedPt + gapPt + piece.block.heightPt > availablePt;
       if (page === undefined || isFull || piece.begins || (onePerPage && p === 0)) {
         pages.push((page = { pieces: [], dives: [], usedPt: 0 }));
+        if (piece.isTorn && p > 0) {
+          piece = { ...piece, block: stack([dive.again, piece.block], dive.gapPt) };
+        }
       }
+      if (piece.block.heightPt > availablePt) return null;
       const above = page.pieces.length > 0 ? gapPt : 0;
       page.usedPt += above + piece.block.heightPt;
       page.pieces.push({ piece, gapPt: above });
@@ -96,6 +107,7 @@ function withWriting(piece: Piece, widthPt: number, moreLines: number): Block {
 interface DayPage {
   readonly body: Block;
   readonly numbers: readonly number[];
+  readonly isTorn: boolean;
 }
 
 /** The pages of one day at one type size; null where a part is higher than a page. */
@@ -129,6 +141,7 @@ function dayPages(
           ...page.pieces.flatMap(({ piece, gapPt }) => [space(gapPt), withWriting(piece, widthPt, more)]),
         ]),
         numbers: page.dives.map((i) => day.dives[i]!.number),
+        isTorn: page.pieces.some(({ piece }) => piece.isTorn),
       };
     }) ?? null
   );
@@ -172,6 +185,8 @@ export function wetDrafts(
       for (const basePt of LARGER_PT) {
         const larger = at(basePt);
         if (larger === null || larger.length > smallest.length) break;
+        // Nor is larger type worth a dive torn where it need not be.
+        if (larger.some((page) => page.isTorn) && !smallest.some((page) => page.isTorn)) break;
         pages = larger;
       }
       drafts.push(

@@ -83,6 +83,17 @@ describe('wet-notes slate', () => {
     ]);
   });
 
+  it('says on every page of a dive torn over several which dive it is', () => {
+    // Past MOD, own depth and no-stop limit: the cautions alone are more than a page takes beside the rest.
+    const trip = aTrip([aDive({ depthM: 44, bottomMin: 30, mix: 'lean' })]);
+    const pages = layoutOf(trip, { holes: 'left', units: 'both' }).pages.map(wordsOf);
+    expect(pages.length).toBeGreaterThan(2);
+    for (const [i, page] of pages.entries()) {
+      expect(page).toContain('1 Wall');
+      expect(page.includes('continued')).toBe(i > 0);
+    }
+  });
+
   it('sets depth, time, no-stop time and room large also where four in a row find no room', () => {
     const trip = aTrip([aDive({ id: 'x', startsAt: '2027-03-06T08:00', depthM: 12.5, bottomMin: 35 })]);
     for (const holes of ['none', 'left', 'top'] as const) {
