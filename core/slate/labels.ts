@@ -72,17 +72,17 @@ const STOCK: readonly Stock[] = [
   },
   {
     paper: 'letter',
-    label: size('2.625x1in', 2.625 * MM_PER_IN, MM_PER_IN),
-    columns: 3,
-    rows: 10,
-    leftMm: 0.1875 * MM_PER_IN,
-    topMm: 0.5 * MM_PER_IN,
-    pitchXMm: 2.75 * MM_PER_IN,
-    pitchYMm: MM_PER_IN,
+    label: size('4x1.33in', 4 * MM_PER_IN, (4 / 3) * MM_PER_IN),
+    columns: 2,
+    rows: 7,
+    leftMm: 0.15625 * MM_PER_IN,
+    topMm: (5 / 6) * MM_PER_IN,
+    pitchXMm: 4.1875 * MM_PER_IN,
+    pitchYMm: (4 / 3) * MM_PER_IN,
   },
 ];
 
-/** Sizes offered for choice. */
+/** Sizes offered for choice; each takes all that has to stand on a tag. */
 export const LABEL_SIZES: readonly string[] = STOCK.map((stock) => stock.label.name);
 
 /**

@@ -8,6 +8,8 @@ import {
   tagTooSmall,
   unknownDivers,
 } from './faults';
+import type { Diver } from '../trip/types';
+import { printable } from './font';
 import { briefingDrafts } from './kinds/briefing';
 import { tagDrafts } from './kinds/tags';
 import { tripDrafts } from './kinds/trip';
@@ -152,11 +154,28 @@ function onSheets(pages: readonly Page[], paper: Paper, how: Imposition, twoSide
 }
 
 /**
+ * The request with a number for each diver whose name the fonts cannot print in full: two names that are
+ * boxes both must not look alike on a slate.
+ */
+function withNumbers(request: SlateRequest): SlateRequest {
+  const { ledger, fonts } = request;
+  const named = (diver: Diver): Diver => {
+    if (printable(diver.name, fonts).missing.length === 0) return diver;
+    const number = ledger.trip.party.findIndex(({ id }) => id === diver.id) + 1;
+    return { ...diver, name: `Diver ${number}, ${diver.name}` };
+  };
+  const trip = { ...ledger.trip, party: ledger.trip.party.map(named) };
+  const divers = ledger.divers.map((each) => ({ ...each, diver: named(each.diver) }));
+  return { ...request, ledger: { ...ledger, trip, divers } };
+}
+
+/**
  * Lays out what is asked for.
- * @param request what to print, for whom, on what @returns pages whose every text lies inside its margins,
+ * @param asked what to print, for whom, on what @returns pages whose every text lies inside its margins,
  *   or every reason why that cannot be
  */
-export function slatePages(request: SlateRequest): Result<SlateLayout, SlateTrouble> {
+export function slatePages(asked: SlateRequest): Result<SlateLayout, SlateTrouble> {
+  const request = withNumbers(asked);
   const [first, ...rest] = faultsOf(request);
   if (first) return failure(first, ...rest);
   const { paper, marginMm, holes, ledger, printedOn } = request;

@@ -8,7 +8,7 @@ import type { SlateRequest } from '../request';
 import { logDraft } from './analysis-log';
 
 /** Sizes tried on a tag, largest first. */
-const SIZES_PT = [12, 11, 10, PRINT_MIN_PT];
+const SIZES_PT = [18, 16, 14, 12, 11, 10, PRINT_MIN_PT];
 
 /** Kept clear inside each tag: printers pull labels in crooked. Source: common practice. */
 const INSET_MM = 2.5;

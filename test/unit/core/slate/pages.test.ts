@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { assert } from '../../../../core/result';
 import { SAFETY_LINE } from '../../../../core/safety-line';
+import { LABEL_SIZES } from '../../../../core/slate/labels';
 import { readSlateOptions, usualPaper } from '../../../../core/slate/options';
 import { PT_PER_MM } from '../../../../core/slate/paper';
 import { slatePages } from '../../../../core/slate/pages';
@@ -39,6 +40,23 @@ describe('choosing', () => {
   it('prints the divers and days chosen', () => {
     expect(names({ diverIds: ['guest-2'], dates: ['2027-03-07'] })).toEqual([
       'Guest 2, Sun 7 Mar 2027, dive 1',
+    ]);
+  });
+
+  it('numbers the divers whose names the font cannot print, so that no two look alike', () => {
+    const party = [
+      aDiver({ name: '山田' }),
+      aDiver({ id: 'guest-2', name: '田中' }),
+      aDiver({ id: 'g', name: 'Ώρα' }),
+    ];
+    const { pages, missingLetters } = layoutOf(
+      aTrip([aDive({ id: 'a', startsAt: '2027-03-06T08:00' })], { party }),
+    );
+    expect(missingLetters).toEqual(['山', '田', '中']);
+    expect(pages.map((page) => textsOf(page)[0]!.text)).toEqual([
+      'Diver 1, \u25a1\u25a1',
+      'Diver 2, \u25a1\u25a1',
+      'Ώρα',
     ]);
   });
 
@@ -239,6 +257,15 @@ describe('cylinder tags', () => {
     expect(words).toContain('O2 37.4 %');
     expect(words).toContain('MOD 27 m / 89 ft at 1.4');
     expect(words).not.toContain('Holds for 36 %');
+  });
+
+  it.each(LABEL_SIZES)('take all that has to stand on them at %s, on the stock there is for it', (label) => {
+    const stock = aPaper(label.endsWith('in') ? 'letter' : 'A4');
+    const [page] = layoutOf(week, { kind: 'tags', paper: stock, label: aPaper(label) }).pages;
+    expect(wordsOf(page!).match(/Initials/g)).toHaveLength(5);
+    // Label stock is cut already: no lines to cut along.
+    expect(page!.marks.some((mark) => mark.kind === 'line' && mark.dashPt)).toBe(false);
+    expect(faultsOf(page!, 2 * PT_PER_MM)).toEqual([]);
   });
 
   it('give the cautions the bottom two rows where one row of a small paper does not take them', () => {
