@@ -1,3 +1,4 @@
+import { LAST_LIMIT_BAR } from '../oxygen/limits';
 import { eachDiver, findingAt, type Rule } from './rule';
 import { NOAA_LIMITS_SOURCE } from './sources';
 
@@ -6,13 +7,13 @@ export const cnsUnknown: Rule = {
   code: 'cns-unknown',
   severity: 'know',
   source: NOAA_LIMITS_SOURCE,
-  find: eachDiver(({ entries }) => {
+  find: eachDiver(({ entries }, _, say) => {
     const first = entries.find(
       ({ cns, exposure }) => exposure !== null && exposure.pieces !== null && cns.after === null,
     );
     const message =
-      'From this dive on there is no CNS share, as a dive before it passed 1.6 bar of oxygen, where no limit exists: ' +
-      'change that dive first.';
+      `From this dive on there is no CNS share, as a dive before it passed a PO2 of ${say.po2Limit(LAST_LIMIT_BAR)}, ` +
+      'where no limit exists: change that dive first.';
     return first === undefined ? [] : [findingAt(first, message)];
   }),
 };

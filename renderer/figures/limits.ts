@@ -1,5 +1,7 @@
 /** The limits that room is measured to, in words. */
-import type { RoomLimit } from '../../core/trip/ledger-types';
+import { isAbovePo2 } from '../../core/gas';
+import { LAST_LIMIT_BAR } from '../../core/oxygen/limits';
+import type { Entry, RoomLimit } from '../../core/trip/ledger-types';
 
 /** Behind a figure or "the". */
 export const LIMIT_WORDS: Readonly<Record<RoomLimit, string>> = {
@@ -13,7 +15,16 @@ export const LIMIT_WORDS: Readonly<Record<RoomLimit, string>> = {
   interval: 'dive before',
 };
 
-/** Of a dive that is past a limit without a figure of how far: "past the PO₂ limit". */
-export function pastText(limit: RoomLimit | null): string {
+/**
+ * Whether an entry has no room to tell because the clock ran out of figures on a dive before: it is past no limit
+ * itself, as far as anybody knows.
+ */
+export function isRoomUnknown({ isMade, cns, po2Bar }: Pick<Entry, 'isMade' | 'cns' | 'po2Bar'>): boolean {
+  return isMade && cns.after === null && !isAbovePo2(po2Bar ?? 0, LAST_LIMIT_BAR);
+}
+
+/** Of a made dive with a limit and no minutes: "past the PO₂ limit"; or that nothing is known. */
+export function noMinutesText(entry: Entry, limit: RoomLimit | null): string {
+  if (isRoomUnknown(entry)) return 'CNS not known';
   return limit === null ? 'past its limit' : `past the ${LIMIT_WORDS[limit]}`;
 }

@@ -4,6 +4,7 @@ import type { Trip } from '../../core/trip/types';
 import { setFlight, setNotes, setRates, setTitle, setTripPlace, setWater } from '../actions/trip';
 import { closeOverlay } from '../actions/view';
 import { todayText } from '../figures/local-time';
+import { waterChoices } from '../figures/waters';
 import { Choice } from '../parts/choice';
 import { Dialog } from '../parts/dialog';
 import { TextField } from '../parts/field';
@@ -11,13 +12,6 @@ import { MomentFields } from '../parts/moment-fields';
 import { NotesField } from '../parts/notes-field';
 import { PlainNumberField, ShareField, UnitField } from '../parts/number-field';
 import { useDesk } from '../store/store';
-
-const WATERS = [
-  { value: 'gauge', label: 'As gauges reckon, 10 m a bar' },
-  { value: 'salt', label: 'Sea water' },
-  { value: 'fresh', label: 'Fresh water' },
-  { value: 'other', label: 'Another density' },
-] as const;
 
 /** A flight is first put a day after the last dive's day, in the afternoon. */
 function firstFlight(trip: Trip): string {
@@ -29,6 +23,7 @@ function firstFlight(trip: Trip): string {
 /** What holds for the whole trip: its name, the water, the rates, the flight home. */
 export function TripDetails(): ReactNode {
   const trip = useDesk((state) => state.trip);
+  const units = useDesk((state) => state.settings.units);
   const { water, settings, flight } = trip;
   const density = typeof water.density === 'number' ? 'other' : water.density;
   return (
@@ -56,7 +51,7 @@ export function TripDetails(): ReactNode {
         <Choice
           label="Density"
           value={density}
-          options={WATERS}
+          options={[...waterChoices(units), { value: 'other', label: 'Another density' }]}
           commit={(value) => void setWater({ density: value === 'other' ? 1019.7 : value })}
         />
         {density === 'other' && typeof water.density === 'number' ? (

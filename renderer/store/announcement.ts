@@ -1,6 +1,6 @@
 import type { Caution, Entry } from '../../core/trip/ledger-types';
 import { countText, minutesText } from '../figures/format';
-import { pastText } from '../figures/limits';
+import { noMinutesText } from '../figures/limits';
 import {
   diveNumber,
   selectCautions,
@@ -24,7 +24,7 @@ function roomKey(state: Desk, entry: Entry): number {
 function roomText(state: Desk, entry: Entry): string {
   const key = selectRoomKey(state)(entry);
   if (!entry.isMade) return 'no mix on board may go there';
-  if (key === Number.NEGATIVE_INFINITY) return pastText(selectRoomLimit(state)(entry));
+  if (key === Number.NEGATIVE_INFINITY) return noMinutesText(entry, selectRoomLimit(state)(entry));
   return key === Number.POSITIVE_INFINITY ? 'no limit in reach' : `${minutesText(key, 'down')} of room`;
 }
 

@@ -9,6 +9,7 @@ import type { Caution, DiverLedger, Entry, Ledger, Room, RoomLimit } from '../..
 import { roomMinutes, roomOf } from '../../core/trip/room';
 import type { Dive, Diver, Id, Site, Trip } from '../../core/trip/types';
 import { decimalSign, rounded } from '../figures/format';
+import { isRoomUnknown } from '../figures/limits';
 import { wordsIn } from '../figures/words';
 import { memo } from './memo';
 import type { Desk } from './store';
@@ -196,7 +197,7 @@ const tightOf = memo((of: Ledger, diverId: Id | null): readonly Entry[] => {
   const alike = of.divers
     .filter(({ diver }) => diverId === null || diver.id === diverId)
     .flatMap(({ entries }) => entries)
-    .filter((entry) => entry !== tightest && isSameRoom(key(entry), key(tightest)));
+    .filter((entry) => entry !== tightest && !isRoomUnknown(entry) && isSameRoom(key(entry), key(tightest)));
   return [tightest, ...alike.toSorted((a, b) => a.startMin - b.startMin)];
 });
 

@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import type { Caution, Entry } from '../../../core/trip/ledger-types';
 import type { Dive } from '../../../core/trip/types';
 import { countText, dateText, ordinalText } from '../../figures/format';
+import { isRoomUnknown } from '../../figures/limits';
 import { CommandButton } from '../../parts/command-button';
 import { memo } from '../../store/memo';
 import {
@@ -42,7 +43,9 @@ export function DiveCard({ dive }: { readonly dive: Dive }): ReactNode {
   const keyOf = useDesk(selectRoomKey);
   const least = entries[0] ? keyOf(entries[0]) : Number.POSITIVE_INFINITY;
   const tight =
-    least === Number.POSITIVE_INFINITY ? [] : entries.filter((each) => isSameRoom(keyOf(each), least));
+    least === Number.POSITIVE_INFINITY
+      ? []
+      : entries.filter((each) => !isRoomUnknown(each) && isSameRoom(keyOf(each), least));
   const site = siteOf(trip, dive.siteId);
   return (
     <section className="card" aria-label={`Dive ${diveNumber(trip, dive.id)}`}>
@@ -89,7 +92,7 @@ export function DiveCard({ dive }: { readonly dive: Dive }): ReactNode {
 /** Whose figures are shown, and why theirs. @param tight those with the least room; none without a limit */
 function whoseText(entry: Entry, isChosen: boolean, tight: readonly Entry[], divers: number): string {
   const { name } = entry.diver;
-  if (isChosen) return `For ${name}`;
+  if (isChosen || isRoomUnknown(entry)) return `For ${name}`;
   if (tight.length === 0) return `For ${name}; nobody has a limit in reach`;
   if (tight.length === divers) return `For ${name}; everybody has as much room`;
   const others = tight.filter((each) => each !== entry).map(({ diver }) => diver.name);

@@ -18,7 +18,7 @@ import {
   spanText,
   unitText,
 } from '../../figures/format';
-import { LIMIT_WORDS, pastText } from '../../figures/limits';
+import { LIMIT_WORDS, noMinutesText } from '../../figures/limits';
 import { toUnit, type Units } from '../../figures/units';
 import { roomOfEntry, secondOpinionOf } from '../../store/selectors';
 import { useDesk } from '../../store/store';
@@ -68,7 +68,7 @@ function useRows(entry: Entry, room: Room): readonly Row[] {
         room.minLimit === null
           ? 'no limit in reach'
           : room.min === null
-            ? pastText(room.minLimit)
+            ? noMinutesText(entry, room.minLimit)
             : LIMIT_WORDS[room.minLimit],
       care: room.min === null ? room.minLimit !== null : room.min < CARE_BELOW_MIN,
     },

@@ -1,6 +1,6 @@
 import type { Entry, RoomLimit } from '../../../core/trip/ledger-types';
 import { minutesText } from '../../figures/format';
-import { pastText } from '../../figures/limits';
+import { noMinutesText } from '../../figures/limits';
 
 /**
  * Room in a word or two. `key` is the entry's place in the order of rooms (`selectRoomKey`): minutes, or
@@ -8,7 +8,7 @@ import { pastText } from '../../figures/limits';
  */
 export function roomWords(entry: Entry, key: number, limit: RoomLimit | null): string {
   if (!entry.isMade) return 'no mix';
-  if (key === Number.NEGATIVE_INFINITY) return pastText(limit);
+  if (key === Number.NEGATIVE_INFINITY) return noMinutesText(entry, limit);
   if (key === Number.POSITIVE_INFINITY) return 'no limit';
   return minutesText(key, 'down');
 }

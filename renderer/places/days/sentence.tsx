@@ -4,7 +4,7 @@ import type { Entry, RoomLimit } from '../../../core/trip/ledger-types';
 import type { Trip } from '../../../core/trip/types';
 import { chooseDives, showOverlay } from '../../actions/view';
 import { clockText, countText, dateText, minutesText, ordinalText } from '../../figures/format';
-import { pastText } from '../../figures/limits';
+import { noMinutesText } from '../../figures/limits';
 import {
   diveOfDay,
   selectCautions,
@@ -31,8 +31,8 @@ function breathedMixes(ids: ReadonlySet<string>): string {
 }
 
 /** Of a dive that has a limit: null is past one without a figure of how far. */
-function roomWords(min: number | null, limit: RoomLimit | null): string {
-  if (min === null) return pastText(limit);
+function roomWords(entry: Entry, min: number | null, limit: RoomLimit | null): string {
+  if (min === null) return noMinutesText(entry, limit);
   return min < -1e-9 ? `${minutesText(-min, 'up')} past its limit` : `${minutesText(min, 'down')} of room`;
 }
 
@@ -93,7 +93,7 @@ export function Sentence(): ReactNode {
         <>
           <button type="button" className="tightest" onClick={() => chooseDives([tightest.dive.id])}>
             Tightest: {dateText(tightest.dive.startsAt)}, {ordinalText(diveOfDay(trip, tightest.dive))} dive,{' '}
-            {roomWords(roomMinOf(tightest), limitOf(tightest))}
+            {roomWords(tightest, roomMinOf(tightest), limitOf(tightest))}
             {trip.party.length > 1 ? ` for ${whose(alike, trip)}` : ''}.
           </button>{' '}
           {otherIds.length > 0 ? (

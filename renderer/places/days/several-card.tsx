@@ -4,6 +4,7 @@ import { shiftDives } from '../../actions/dives';
 import { tell } from '../../actions/edit';
 import { chooseDives } from '../../actions/view';
 import { countText, dateText } from '../../figures/format';
+import { isRoomUnknown } from '../../figures/limits';
 import { CommandButton } from '../../parts/command-button';
 import {
   diveNumber,
@@ -41,7 +42,8 @@ export function SeveralCard({ dives }: { readonly dives: readonly Dive[] }): Rea
         {dives.map((dive, i) => {
           const entry = tightest[i] ?? null;
           const key = keys[i] ?? Number.POSITIVE_INFINITY;
-          const isTightest = key !== Number.POSITIVE_INFINITY && isSameRoom(key, least);
+          const isTightest =
+            key !== Number.POSITIVE_INFINITY && isSameRoom(key, least) && !(entry && isRoomUnknown(entry));
           return (
             <li key={dive.id}>
               <button type="button" className="linked" onClick={() => chooseDives([dive.id])}>

@@ -1,5 +1,6 @@
 import { useMemo, type ReactNode } from 'react';
 import { fillPlan } from '../../../core/mixes/fills';
+import { unitOf } from '../../figures/units';
 import { wordsIn } from '../../figures/words';
 import { Choice } from '../../parts/choice';
 import { CommandButton } from '../../parts/command-button';
@@ -40,6 +41,7 @@ function Tools({ law }: { readonly law: 'ideal' | 'real' }): ReactNode {
         label="Cylinders come back with"
         kind="pressure"
         value={fills.startBar}
+        decimals={0}
         commit={(startBar) => change({ startBar }, fills)}
       />
       {isPartial ? (
@@ -94,8 +96,9 @@ export function Fills(): ReactNode {
       ) : null}
       {plan.ok && plan.value.lines.length > 0 ? <FillTable plan={plan.value} label="Table of fills" /> : null}
       <p className="mixes-note">
-        A fill for each diver and dive, to the pressure of their cylinder; litres at 1 bar. Gas lost in hoses
-        and in analysing comes on top. Every cylinder is analysed before it is dived, by whoever dives it.
+        A fill for each diver and dive, to the pressure of their cylinder;{' '}
+        {unitOf('volume', settings.units).name} of gas at the surface. Gas lost in hoses and in analysing
+        comes on top. Every cylinder is analysed before it is dived, by whoever dives it.
       </p>
     </section>
   );

@@ -135,7 +135,7 @@ function Comes({ figures }: { readonly figures: DiverFigures }): ReactNode {
                 chooseDiver(diver.id);
               }}
             >
-              {limitPhrase(room)}, dive {diveNumber(trip, entry.dive.id)}, {entryDate(entry)}
+              {limitPhrase(entry, room)}, dive {diveNumber(trip, entry.dive.id)}, {entryDate(entry)}
               {alike > 0 ? ` and ${countText(alike)} more` : ''}
             </button>
           ) : (

@@ -112,7 +112,7 @@ function Tightest({ figures }: { readonly figures: DiverFigures }): ReactNode {
         }}
       >
         {isTightestOfParty ? <span aria-hidden="true">▸ </span> : null}
-        <span className="figure">{roomWords(roomMin, limitOf(entry))}</span>, dive{' '}
+        <span className="figure">{roomWords(entry, roomMin, limitOf(entry))}</span>, dive{' '}
         {diveNumber(trip, entry.dive.id)}, {entryDate(entry)}
         {alike > 0 ? (
           <>

@@ -1,6 +1,7 @@
 /** How the divers of a party stand, derived from the ledger. */
 import type { DiverLedger, Entry, Ledger, RoomLimit, WallMin } from '../../../core/trip/ledger-types';
 import type { Dive, Diver, Id, Trip } from '../../../core/trip/types';
+import { isRoomUnknown } from '../../figures/limits';
 import { memo } from '../../store/memo';
 import {
   isSameRoom,
@@ -42,6 +43,8 @@ export function tightestOf(entries: readonly Entry[], key: RoomKey): Entry | nul
 /** Whether both have a limit in reach and rooms that read alike. */
 function isAlike(entry: Entry | null, tightest: Entry | null, key: RoomKey): boolean {
   if (entry === null || tightest === null || key(entry) === Number.POSITIVE_INFINITY) return false;
+  // What is not known is as tight as nothing else.
+  if (isRoomUnknown(entry)) return entry === tightest;
   return isSameRoom(key(entry), key(tightest));
 }
 

@@ -92,7 +92,7 @@ function Sentence({ figures }: { readonly figures: readonly DiverFigures[] }): R
           onClick={() => choosePartyView({ diverId: tightest.diver.id })}
         >
           Tightest: {tightest.diver.name} on dive {diveNumber(trip, entry.dive.id)},{' '}
-          {dateText(entry.dive.startsAt)}, {roomPhrase(roomMinOf(entry), limitOf(entry))}
+          {dateText(entry.dive.startsAt)}, {roomPhrase(entry, roomMinOf(entry), limitOf(entry))}
           {others.length > 0 ? `; ${shortly(others)} ${others.length === 1 ? 'has' : 'have'} as little` : ''}.
         </button>
       ) : null}{' '}

@@ -4,7 +4,7 @@ import { setOnDive } from '../../actions/party';
 import type { EditResult } from '../../actions/edit';
 import { chooseDives, goTo } from '../../actions/view';
 import { clockText, dateText, depthText, numberText } from '../../figures/format';
-import { pastText } from '../../figures/limits';
+import { isRoomUnknown, noMinutesText } from '../../figures/limits';
 import { Choice } from '../../parts/choice';
 import { diveNumber, siteOf } from '../../store/selectors';
 import { useDesk } from '../../store/store';
@@ -184,10 +184,10 @@ function RoomText({ cell }: { readonly cell: GridCell }): ReactNode {
     return (
       <>
         {isTightest ? <span aria-hidden="true">▸</span> : null}
-        <span aria-hidden="true" title={pastText(limit)}>
-          past
+        <span aria-hidden="true" title={noMinutesText(entry, limit)}>
+          {isRoomUnknown(entry) ? '?' : 'past'}
         </span>
-        <span className="unseen">{pastText(limit)}</span>
+        <span className="unseen">{noMinutesText(entry, limit)}</span>
       </>
     );
   }

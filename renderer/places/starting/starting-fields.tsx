@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import type { Trouble } from '../../../core/result';
 import type { Trip } from '../../../core/trip/types';
 import { mixText } from '../../figures/format';
+import { waterChoices } from '../../figures/waters';
 import { Choice } from '../../parts/choice';
 import { DateField } from '../../parts/date-field';
 import { Field, TextField } from '../../parts/field';
@@ -218,14 +219,9 @@ function OnWhat({ form, open }: WithOpen): ReactNode {
   );
 }
 
-const WATERS = [
-  { value: 'gauge', label: 'As gauges reckon, 10 m a bar' },
-  { value: 'salt', label: 'Sea water' },
-  { value: 'fresh', label: 'Fresh water' },
-] as const;
-
 function What({ form }: { readonly form: StartingForm }): ReactNode {
   const { water } = form;
+  const units = useDesk(({ settings }) => settings.units);
   const put = (patch: Partial<StartingForm['water']>): void => changeForm({ water: { ...water, ...patch } });
   return (
     <fieldset>
@@ -235,7 +231,7 @@ function What({ form }: { readonly form: StartingForm }): ReactNode {
       <Choice
         label="Water"
         value={typeof water.density === 'number' ? 'gauge' : water.density}
-        options={WATERS}
+        options={waterChoices(units)}
         commit={(density) => put({ density })}
       />
       <UnitField

@@ -2,7 +2,12 @@ import { describe, expect, it } from 'vitest';
 import type { Entry, RoomLimit } from '../../../../../core/trip/ledger-types';
 import { roomWords } from '../../../../../renderer/places/days/room-words';
 import { demoTrip } from '../../../../../core/trip/demo-trip';
-import { selectLedger, selectRoomKey, selectRoomLimit } from '../../../../../renderer/store/selectors';
+import {
+  selectLedger,
+  selectRoomKey,
+  selectRoomLimit,
+  selectTight,
+} from '../../../../../renderer/store/selectors';
 import { freshDesk } from '../../../../../renderer/store/store';
 
 const trip = demoTrip();
@@ -31,6 +36,17 @@ describe('roomWords', () => {
     const { entry, key, limit } = firstEntry({ depthM: 45, bottomMin: 8, mix: rich.id });
     expect(entry.po2Bar).toBeGreaterThan(1.6);
     expect(roomWords(entry, key, limit)).toBe('past the PO₂ limit');
+  });
+
+  it('does not say of a dive after such a one that it is past a limit itself, nor that it is as tight', () => {
+    const rich = trip.mixes.find(({ o2 }) => o2 === 0.32)!;
+    const [dive, ...rest] = trip.dives;
+    const past = { ...dive!, depthM: 45, bottomMin: 8, mix: rich.id };
+    const state = freshDesk({ ...trip, dives: [past, ...rest] });
+    const [, after] = selectLedger(state).divers[0]!.entries;
+    const words = roomWords(after!, selectRoomKey(state)(after!), selectRoomLimit(state)(after!));
+    expect(words).toBe('CNS not known');
+    expect(new Set(selectTight(state).map((entry) => entry.dive.id))).toEqual(new Set([past.id]));
   });
 
   it('says where no mix may go', () => {
