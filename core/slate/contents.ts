@@ -1,7 +1,7 @@
 import { safetyStopOf } from '../profile';
 import { effectiveDive } from '../trip/as-dived';
 import { dayNumber, wallDate, wallMin } from '../trip/clock';
-import type { Carry, Caution, DiverLedger, Entry, RoomLimit } from '../trip/ledger-types';
+import type { Carry, Caution, DiverLedger, Entry, Room, RoomLimit } from '../trip/ledger-types';
 import { roomOf } from '../trip/room';
 import type { Trip } from '../trip/types';
 import {
@@ -50,7 +50,7 @@ export interface SlateDive {
   readonly fill: readonly Figure[];
   readonly safetyStop: string;
   readonly interval: string | null;
-  /** Earliest entry, "09:32"; null where the interval does not matter, or only to the day before. */
+  /** Earliest entry, "09:32", or why there is no such time; null for a first dive, and one that is not made. */
   readonly earliest: string | null;
   /** Required stops; null inside the limit. */
   readonly stops: string | null;
@@ -103,11 +103,21 @@ function requiredStops(entry: Entry, units: SlateUnits): string | null {
   return entry.stops.length === 0 ? null : stopsText(entry.stops, units);
 }
 
-/** A clock time without a date would be read as of the dive's own day, so one of the day before is left out. */
-function earliestText(entry: Entry, earlierMin: number | null): string | null {
-  if (earlierMin === null) return null;
-  const atMin = entry.startMin - earlierMin;
-  return dayNumber(atMin) === dayNumber(entry.startMin) ? clockText(atMin) : null;
+/**
+ * The earliest entry after the dive before: a time of the dive's own day stands alone, one of another day is
+ * named as such, and where there is none it is said why.
+ */
+function earliestText(entry: Entry, room: Room): string | null {
+  if (entry.intervalMin === null || !entry.isMade) return null;
+  if (room.earlierMin === null) {
+    if (room.earlierLimit === null) return NO_LIMIT.value;
+    return room.earlierLimit === 'po2' ? 'not known: PO2' : 'no interval would do';
+  }
+  const atMin = entry.startMin - room.earlierMin;
+  // Rounded up to the minute as it is printed, which may be the first of the day.
+  const day = dayNumber(Math.ceil(atMin - 1e-9));
+  if (day < dayNumber(entry.startMin)) return 'day before';
+  return day === dayNumber(entry.startMin) ? clockText(atMin) : momentText(atMin);
 }
 
 /**
@@ -149,7 +159,7 @@ export function slateDive(
     fill: pressuresDown(entry.diver.cylinder.fillBar, units),
     safetyStop: safetyStopText(entry, units),
     interval: entry.intervalMin === null ? null : intervalText(entry.intervalMin),
-    earliest: earliestText(entry, room.earlierMin),
+    earliest: earliestText(entry, room),
     stops: requiredStops(entry, units),
     cnsAfter: percentUp(entry.cns.after),
     cautions: cautionsFor(entry, cautions),

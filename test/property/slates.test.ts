@@ -83,11 +83,17 @@ function intervalWords(min: number): string {
     : `${Math.floor(hours / 24)} days ${hours % 24} h`;
 }
 
-/** Told only where it lies on the dive's own day. */
-function earliestWords(entry: Entry, earlierMin: number | null): readonly string[] {
-  if (earlierMin === null) return [];
+/** A time of the dive's own day, or what stands in its place. */
+function earliestWords(entry: Entry, { earlierMin, earlierLimit }: Room): readonly string[] {
+  if (entry.intervalMin === null) return [];
+  if (earlierMin === null) {
+    if (earlierLimit === null) return ['Earliest entry no limit'];
+    return [`Earliest entry ${earlierLimit === 'po2' ? 'not known: PO2' : 'no interval would do'}`];
+  }
   const [date, clock] = wallText(entry.startMin - earlierMin).split('T');
-  return date === wallText(entry.startMin).slice(0, 10) ? [`Earliest entry ${clock}`] : [];
+  const own = wallText(entry.startMin).slice(0, 10);
+  if (date! < own) return ['Earliest entry day before'];
+  return date === own ? [`Earliest entry ${clock}`] : [`, ${clock}`];
 }
 
 /** All that has to stand on the page of one dive. */
@@ -111,7 +117,7 @@ function expected(trip: Trip, mine: DiverLedger, entry: Entry): readonly string[
     `Turn ${barUp(entry.gas.turnBar)}`,
     `Minimum ${barUp(entry.gas.minimumBar)}`,
     entry.intervalMin === null ? 'First dive' : `Interval ${intervalWords(entry.intervalMin)}`,
-    ...earliestWords(entry, room.earlierMin),
+    ...earliestWords(entry, room),
     ...(entry.stops ?? []).map((stop) => `${stop.depthM} m ${stop.min} min`),
   ];
 }
