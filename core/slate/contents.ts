@@ -78,6 +78,9 @@ const LIMIT_WORDS: Record<RoomLimit, string> = {
   interval: 'dive before',
 };
 
+/** Above 1.6 bar of oxygen no exposure limit is published, so no clock tells anything any more. */
+const UNKNOWN_CLOCK = 'not known: PO2';
+
 const NO_LIMIT: Figure = { value: 'no limit', unit: '' };
 
 /** The carry a diver brings into the entry of that number. */
@@ -111,7 +114,7 @@ function earliestText(entry: Entry, room: Room): string | null {
   if (entry.intervalMin === null || !entry.isMade) return null;
   if (room.earlierMin === null) {
     if (room.earlierLimit === null) return NO_LIMIT.value;
-    return room.earlierLimit === 'po2' ? 'not known: PO2' : 'no interval would do';
+    return room.earlierLimit === 'po2' ? UNKNOWN_CLOCK : 'no interval would do';
   }
   const atMin = entry.startMin - room.earlierMin;
   // Rounded up to the minute as it is printed, which may be the first of the day.
@@ -187,7 +190,7 @@ export function slateDays(
         date: day.date,
         dateText: dateOf(day.date),
         oxygen: [
-          ['CNS 24 h', percentUp(day.cnsDayPeak)],
+          ['CNS 24 h', day.cnsDayPeak === null ? UNKNOWN_CLOCK : percentUp(day.cnsDayPeak)],
           ['OTU', `${up(day.otu)} of ${down(Math.max(0, day.otuAllowed))}`],
         ],
         dives: indices.map((index, i) => slateDive(trip, ledger, index, i + 1, cautions, units)),

@@ -105,7 +105,7 @@ function expected(trip: Trip, mine: DiverLedger, entry: Entry): readonly string[
   const noRoom = room.min === null && room.minLimit === null;
   return [
     mine.diver.name,
-    `CNS 24 h ${day.cnsDayPeak === null ? '\u2013' : `${ceil(100 * day.cnsDayPeak)} %`}`,
+    `CNS 24 h ${day.cnsDayPeak === null ? 'not known: PO2' : `${ceil(100 * day.cnsDayPeak)} %`}`,
     `OTU ${ceil(day.otu)} of ${floor(Math.max(0, day.otuAllowed))}`,
     `${wallText(entry.startMin).slice(11)} to ${wallText(entry.surfacesMin).slice(11)}`,
     `Depth ${tenthsUp(entry.depthM)} m`,
@@ -114,7 +114,7 @@ function expected(trip: Trip, mine: DiverLedger, entry: Entry): readonly string[
     minutesOrNot(room.min, noRoom),
     `MOD ${floor(entry.modM!)} m`,
     `PO2 ${hundredthsUp(entry.po2Bar!)} bar`,
-    `Turn ${barUp(entry.gas.turnBar)}`,
+    `Turn ${entry.gas.turnBar === null ? 'none: fill below minimum' : barUp(entry.gas.turnBar)}`,
     `Minimum ${barUp(entry.gas.minimumBar)}`,
     entry.intervalMin === null ? 'First dive' : `Interval ${intervalWords(entry.intervalMin)}`,
     ...earliestWords(entry, room),

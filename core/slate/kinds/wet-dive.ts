@@ -174,7 +174,11 @@ export function diveParts(size: Sizes, { dive, table }: WetDive): DiveParts {
         ['MOD', joined(dive.mod)],
         ['PO2', dive.po2],
       ]),
-      pairs(size, [['Turn', joined(dive.turn)], ['Minimum', joined(dive.minimum)], ...roomNote(size, dive)]),
+      pairs(size, [
+        ['Turn', entry.gas.turnBar === null ? 'none: fill below minimum' : joined(dive.turn)],
+        ['Minimum', joined(dive.minimum)],
+        ...roomNote(size, dive),
+      ]),
       pairs(size, [
         dive.stops === null ? ['Safety stop', dive.safetyStop] : ['STOPS', dive.stops],
         ...intervalLine(dive),
