@@ -30,7 +30,8 @@ export function sortedRows(
   return rows.toSorted((a, b) => {
     const [left, right] = [keyOf(a, sort, inTrip), keyOf(b, sort, inTrip)];
     if (left === right) return 0;
-    if (typeof left === 'string') return sign * left.localeCompare(String(right));
+    if (typeof left === 'string')
+      return sign * left.localeCompare(String(right), undefined, { numeric: true });
     return sign * (left < Number(right) ? -1 : 1);
   });
 }

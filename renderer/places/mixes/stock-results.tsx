@@ -71,6 +71,11 @@ function ListRow(props: {
   );
 }
 
+function capitalCount(count: number): string {
+  const word = countText(count);
+  return word.charAt(0).toUpperCase() + word.slice(1);
+}
+
 /** How the search went, in a few sentences. */
 function Summary(props: {
   readonly answer: StockAnswer;
@@ -114,6 +119,7 @@ export function StockResults({
   const [opened, setOpened] = useState<string | null>(null);
   const [showsAll, setShowsAll] = useState(false);
   const useful = useMemo(() => usefulLists(answer.lists), [answer]);
+  const most = Math.max(0, ...useful.map(({ percents }) => percents.length));
   const told = showsUnused ? answer.lists : useful;
   const openedList = told.find((list) => listKey(list) === opened) ?? null;
   const rows = showsAll ? told : told.slice(0, ROWS_AT_FIRST);
@@ -129,8 +135,11 @@ export function StockResults({
   return (
     <div className="stock-results">
       <Summary answer={answer} trip={trip} useful={useful.length} />
-      {useful.every(({ percents }) => percents.length < count) ? (
-        <p>Fewer than {countText(count)} mixes besides air do as well: one more would go unused.</p>
+      {most > 0 && most < count ? (
+        <p>
+          {capitalCount(most)} {most === 1 ? 'mix' : 'mixes'} besides air {most === 1 ? 'does' : 'do'} as well
+          as {countText(count)}.
+        </p>
       ) : null}
       {isOld ? (
         <p className="care" role="status">

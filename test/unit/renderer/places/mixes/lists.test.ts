@@ -22,6 +22,13 @@ describe('sortedRows', () => {
   it('sorts by name, depth, richest and any mix, both ways', () => {
     const names = sortedRows(rows, 'site', false, true).map(({ site }) => site.name);
     expect(names).toEqual(names.toSorted((a, b) => a.localeCompare(b)));
+    const numbered = rows.map((row, at) => ({
+      ...row,
+      site: { ...row.site, name: `Site ${rows.length * 2 - at}` },
+    }));
+    const inOrder = sortedRows(numbered, 'site', false, true).map(({ site }) => Number(site.name.slice(5)));
+    expect(inOrder).toEqual(inOrder.toSorted((a, b) => a - b));
+    expect(Math.max(...inOrder)).toBeGreaterThan(9);
     const depths = sortedRows(rows, 'depth', true, true).map(({ site }) => site.depthM);
     expect(depths).toEqual(depths.toSorted((a, b) => b - a));
     const shares = sortedRows(rows, 'richest', false, true).map(({ richest }) => richest.o2);
