@@ -1,6 +1,8 @@
 /** Edits of dives. Each returns what became of it; dives stay in order of start. */
+import { failure } from '../../core/result';
 import { wallMin, wallText } from '../../core/trip/clock';
 import type { AsDived, Dive, Id, Level, SafetyStop, Site, Trip, WallTime } from '../../core/trip/types';
+import { minutesText } from '../figures/format';
 import { diveNumber } from '../store/selectors';
 import { desk } from '../store/store';
 import { edit, type EditResult } from './edit';
@@ -57,6 +59,16 @@ function withDepth(dive: Dive, depthM: number): Dive {
 
 /** From leaving the surface to leaving the bottom; on a dive of several levels the last one takes the change. */
 export function setBottomMin(diveId: Id, bottomMin: number): EditResult {
+  const levels = desk.getState().trip.dives.find(({ id }) => id === diveId)?.legs ?? [];
+  const beforeMin = levels.slice(0, -1).reduce((sum, level) => sum + level.min, 0);
+  if (levels.length > 1 && bottomMin <= beforeMin) {
+    return failure({
+      kind: 'invalid',
+      what: `The levels before the last one take ${minutesText(beforeMin, 'up')} already.`,
+      where: '',
+      mend: 'Give a longer bottom time, or shorten those levels first.',
+    });
+  }
   return editDive(diveId, 'Bottom time', 'dive.bottom', (dive) => {
     if (dive.bottomMin === bottomMin) return dive;
     if (!dive.legs) return { ...dive, bottomMin };

@@ -95,6 +95,17 @@ export function percentText(fraction: number | null, careful: Careful, decimals 
   return fraction === null ? NO_FIGURE : `${numberText(fraction * 100, decimals, careful)} %`;
 }
 
+/** As many decimals as the number has, at most so many: 22 reads "22", 22.5 reads "22.5". */
+export function shortText(value: number, atMost: number, careful: Careful = 'near'): string {
+  const text = numberText(value, atMost, careful);
+  return atMost === 0 ? text : text.replace(/\D?0+$/, '');
+}
+
+/** A share of oxygen as it was given: "32 %", "31.5 %". */
+export function shareText(share: number): string {
+  return `${shortText(share * 100, 1)} %`;
+}
+
 /** "EAN32", "Air", "EAN31.5": as the trade writes a mix. */
 export function mixText(o2: number): string {
   const percent = Math.round(o2 * 1000) / 10;

@@ -1,5 +1,6 @@
 /** What a person typed, read or refused with a reason; nothing is guessed and nothing clamped. */
 import type { Settings } from '../../core/host';
+import { decimalSign } from './format';
 import { fromUnit, unitOf, type Kind, type Units } from './units';
 
 export type Parsed<T> =
@@ -33,7 +34,7 @@ export function parseNumber(text: string): Parsed<number> {
   if (mark !== undefined && decimals.length === 3 && whole.length <= 3 && !/^0*$/.test(whole)) {
     return refused(
       `“${plain}” can be read in two ways.`,
-      `Type ${whole}${decimals} or ${whole}.${decimals}0.`,
+      `Type ${whole}${decimals} or ${whole}${decimalSign()}${decimals}0.`,
     );
   }
   return read(Number(`${sign}${whole === '' ? '0' : whole}.${decimals === '' ? '0' : decimals}`));

@@ -3,7 +3,7 @@ import type { Settings } from '../../core/host';
 import type { Figure, Named, Piece, Quantity, Said, Usual, Words } from '../../core/said';
 import type { Trip } from '../../core/trip/types';
 import { fullL } from './cylinder';
-import { clockText, dateText, mixText, numberText, type Careful } from './format';
+import { clockText, dateText, mixText, shortText } from './format';
 import { toUnit, unitOf, type Kind } from './units';
 
 /** For whom a sentence is worded. */
@@ -75,27 +75,17 @@ function shownAs(quantity: Quantity, reader: Reader): Shown {
   };
 }
 
-/** As many decimals as the number has, at most so many. */
-function shortest(value: number, atMost: number, careful: Careful): string {
-  const whole = numberText(value, atMost, careful);
-  return atMost === 0
-    ? whole
-    : whole.replace(/(\D)(\d*?)0+$/, (_, sign: string, digits: string) =>
-        digits === '' ? '' : `${sign}${digits}`,
-      );
-}
-
 function figureWords({ quantity, si, toward, isBare }: Figure, reader: Reader): string {
   const { inUnit, sign, decimals, boundDecimals, nearDecimals } = shownAs(quantity, reader);
   const places = toward === 'exact' ? decimals : toward === 'near' ? nearDecimals : boundDecimals;
-  const text = shortest(si * inUnit, places, toward === 'exact' ? 'near' : toward);
+  const text = shortText(si * inUnit, places, toward === 'exact' ? 'near' : toward);
   return isBare ? text : `${text}${sign}`;
 }
 
 function usualWords({ quantity, metric, imperial }: Usual, reader: Reader): string {
   const own = reader.units === 'metric' ? metric : imperial;
   const isShare = quantity === 'share';
-  const texts = own.map((value) => shortest(isShare ? value * 100 : value, 2, 'near'));
+  const texts = own.map((value) => shortText(isShare ? value * 100 : value, 2));
   // A cylinder of so many cubic feet is called so whatever it is filled to.
   const volume = ` ${unitOf('volume', reader.units).sign}`;
   return `${texts.join(' to ')}${quantity === 'cylinder' ? volume : shownAs(quantity, reader).sign}`;

@@ -1,7 +1,7 @@
 /** Fields for figures, in the units, decimal sign and clock of the settings. */
 import type { ReactNode } from 'react';
 import type { EditResult } from '../actions/edit';
-import { clockText, hoursText, numberText } from '../figures/format';
+import { clockText, hoursText, shareText, shortText } from '../figures/format';
 import { parseClock, parseFigure, parseMinutes, parseNumber, parseShare } from '../figures/parse';
 import { fromUnit, toUnit, unitOf, type Kind } from '../figures/units';
 import { useDesk } from '../store/store';
@@ -12,17 +12,6 @@ interface Common {
   readonly commit: (value: number) => EditResult | void;
   readonly hint?: ReactNode;
   readonly wide?: boolean;
-}
-
-/** As many decimals as the number has, at most so many: 22 reads "22", 22.5 reads "22.5". */
-function shortText(value: number, atMost: number): string {
-  for (let decimals = 0; decimals < atMost; decimals += 1) {
-    const scaled = value * 10 ** decimals;
-    if (Math.abs(scaled - Math.round(scaled)) < 0.5 * 10 ** (decimals - atMost)) {
-      return numberText(value, decimals, 'near');
-    }
-  }
-  return numberText(value, atMost, 'near');
 }
 
 /** To the next whole step in a direction, so that arrows leave no float dust: 22.3 steps up to 23. */
@@ -80,16 +69,26 @@ export function MinutesField(props: Common & { readonly value: number }): ReactN
   );
 }
 
-/** A number without a unit. */
+/** A number without a unit, or with one that is the same to every reader and may be typed behind it. */
 export function PlainNumberField(
-  props: Common & { readonly value: number; readonly decimals?: number; readonly step?: number },
+  props: Common & {
+    readonly value: number;
+    readonly decimals?: number;
+    readonly step?: number;
+    readonly sign?: string;
+  },
 ): ReactNode {
+  const { sign } = props;
+  const bare = (text: string): string =>
+    sign !== undefined && text.trim().toLowerCase().endsWith(sign)
+      ? text.trim().slice(0, -sign.length)
+      : text;
   return (
     <Field
       label={props.label}
       value={props.value}
       show={(value) => shortText(value, props.decimals ?? 2)}
-      parse={parseNumber}
+      parse={(text) => parseNumber(bare(text))}
       commit={props.commit}
       step={(value, by, large) => stepped(value, by, (props.step ?? 1) * (large ? 5 : 1))}
       hint={props.hint}
@@ -104,7 +103,7 @@ export function ShareField(props: Common & { readonly value: number }): ReactNod
     <Field
       label={props.label}
       value={props.value}
-      show={(share) => `${shortText(share * 100, 1)} %`}
+      show={shareText}
       parse={parseShare}
       commit={props.commit}
       step={(share, by, large) => stepped(share * 100, by, large ? 5 : 1) / 100}

@@ -3,7 +3,7 @@ import { mixO2 } from '../../../core/trip/mix-choice';
 import type { Mix } from '../../../core/trip/types';
 import { tell } from '../../actions/edit';
 import { addMix, removeMix, setMixAnalysis, setMixPrice, setMixShare } from '../../actions/mixes';
-import { mixText } from '../../figures/format';
+import { mixText, shareText } from '../../figures/format';
 import { parseShare } from '../../figures/parse';
 import { Field } from '../../parts/field';
 import { PlainNumberField, ShareField } from '../../parts/number-field';
@@ -18,7 +18,7 @@ function MixRow({ mix, only }: { readonly mix: Mix; readonly only: boolean }): R
       <Field<number | null>
         label="Analysed"
         value={mix.analysedO2 ?? null}
-        show={(o2) => (o2 === null ? 'not yet' : `${Math.round(o2 * 1000) / 10} %`)}
+        show={(o2) => (o2 === null ? 'not yet' : shareText(o2))}
         parse={(text) => (/^\s*(not yet)?\s*$/.test(text) ? { ok: true, value: null } : parseShare(text))}
         commit={(o2) => setMixAnalysis(mix.id, o2)}
       />

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { shareText } from '../../figures/format';
 import { ShareForm } from '../../parts/share-form';
 import { chooseView, useMixesView } from './mixes-view';
 
@@ -20,10 +21,10 @@ export function TypedShares(): ReactNode {
           key={percent}
           type="button"
           className="plain"
-          aria-label={`Take away the column of ${percent} %`}
+          aria-label={`Take away the column of ${shareText(percent / 100)}`}
           onClick={() => chooseView({ typedPercents: percents.filter((each) => each !== percent) })}
         >
-          {percent} % ×
+          {shareText(percent / 100)} ×
         </button>
       ))}
     </ShareForm>

@@ -58,12 +58,14 @@ export function DiverFields({ diver }: { readonly diver: Diver }): ReactNode {
         label="PO₂ working, bar"
         value={po2.working}
         step={0.1}
+        sign="bar"
         commit={(working) => setPo2Limits(id, { working })}
       />
       <PlainNumberField
         label="PO₂ contingency, bar"
         value={po2.contingency}
         step={0.1}
+        sign="bar"
         commit={(contingency) => setPo2Limits(id, { contingency })}
       />
       <ShareField

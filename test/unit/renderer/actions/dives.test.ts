@@ -109,6 +109,18 @@ describe('a dive of several levels', () => {
   });
 });
 
+describe('a bottom time that the earlier levels take already', () => {
+  it('is refused in words of the dive, not of a level below zero', () => {
+    const dive = desk.getState().trip.dives.find(({ legs }) => (legs?.length ?? 0) > 1)!;
+    const beforeMin = dive.legs!.slice(0, -1).reduce((sum, level) => sum + level.min, 0);
+    const result = setBottomMin(dive.id, beforeMin);
+    expect(result.ok ? '' : result.troubles[0].what).toBe(
+      `The levels before the last one take ${beforeMin} min already.`,
+    );
+    expect(setBottomMin(dive.id, beforeMin + 5).ok).toBe(true);
+  });
+});
+
 describe('order and number', () => {
   it('keeps the dives in order of start', () => {
     const [first] = dives();

@@ -7,6 +7,8 @@ import {
   minutesText,
   mixText,
   numberText,
+  shareText,
+  shortText,
   percentText,
   rounded,
   spanText,
@@ -24,6 +26,24 @@ describe('rounded', () => {
     expect(rounded(33.01, 0, 'up')).toBe(34);
     expect(rounded(30.0000000001, 0, 'up')).toBe(30);
     expect(Object.is(rounded(-0.4, 0, 'up'), 0)).toBe(true);
+  });
+});
+
+describe('shortText', () => {
+  it('has as many decimals as the number, at most so many', () => {
+    expect([
+      shortText(22, 1),
+      shortText(22.5, 1),
+      shortText(100, 2),
+      shortText(100.5, 2),
+      shortText(0.254, 2),
+    ]).toEqual(['22', '22.5', '100', '100.5', '0.25']);
+    expect([shortText(1200, 0), shortText(0.29 * 100, 2), shortText(3.01, 1, 'up')]).toEqual([
+      '1200',
+      '29',
+      '3.1',
+    ]);
+    expect(shareText(0.315)).toBe('31.5 %');
   });
 });
 

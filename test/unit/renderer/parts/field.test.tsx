@@ -3,7 +3,7 @@ import { cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { failure, success } from '../../../../core/result';
 import type { EditResult } from '../../../../renderer/actions/edit';
-import { stepped, UnitField, MinutesField } from '../../../../renderer/parts/number-field';
+import { stepped, UnitField, MinutesField, PlainNumberField } from '../../../../renderer/parts/number-field';
 import { blankTrip } from '../../../../renderer/store/blank-trip';
 import { desk, freshDesk } from '../../../../renderer/store/store';
 
@@ -21,6 +21,17 @@ function depthField(commit: (value: number) => EditResult): HTMLInputElement {
   render(<UnitField label="Depth" kind="depth" value={22} commit={commit} />);
   return screen.getByLabelText<HTMLInputElement>('Depth');
 }
+
+describe('a number whose unit is the same to every reader', () => {
+  it('may have it typed behind', () => {
+    const commit = vi.fn<(value: number) => EditResult>(() => success(blankTrip()));
+    render(<PlainNumberField label="PO₂" value={1.4} sign="bar" commit={commit} />);
+    const field = screen.getByLabelText<HTMLInputElement>('PO₂');
+    fireEvent.change(field, { target: { value: '1.3 bar' } });
+    fireEvent.blur(field);
+    expect(commit.mock.calls).toEqual([[1.3]]);
+  });
+});
 
 describe('a number field', () => {
   it('commits nothing while typing, once on Enter, once on leaving', () => {
