@@ -1,4 +1,6 @@
 import { expect, test } from '@playwright/test';
+import { writeTrip } from '../../core/trip/write-trip';
+import { aDive, aDiver, aTrip } from '../builders/trip';
 import { Workbench } from './pages/workbench';
 
 test.describe('the card', () => {
@@ -70,6 +72,41 @@ test.describe('the card', () => {
     await bench.chooseTightest();
     await expect(bench.outcome('By the air table')).toHaveText(/^\d+ of \d+ min$/);
   });
+});
+
+test('names everybody who is as tight, and leads to the other dives that are', async ({ page }) => {
+  const bench = new Workbench(page);
+  await bench.open();
+  // Limited by gas alone, which does not hang on the dive before: the rooms are the same.
+  const dives = ['06', '07', '08'].map((day) =>
+    aDive({ id: `d${day}`, startsAt: `2027-03-${day}T08:00`, depthM: 12, bottomMin: 30 }),
+  );
+  const party = ['One', 'Two', 'Three'].map((name) =>
+    aDiver({ id: name, name: `Guest ${name}`, surfaceRateLpm: name === 'Three' ? 12 : 30 }),
+  );
+  await bench.openFile('alike.json', writeTrip({ ...aTrip(dives, { party }), title: 'All alike' }));
+  await expect(bench.title).toHaveText('All alike');
+  await expect(bench.sentence).toContainText(/Tightest: .* of room for Guest One and Guest Two\./);
+  await bench.chooseTightest();
+  await expect(bench.card).toContainText('For Guest One, who with Guest Two has the least room');
+  await expect(bench.card.getByRole('row', { name: /tightest/ })).toHaveCount(2);
+  await bench.sentence.getByRole('button', { name: 'Two more are as tight.' }).click();
+  await expect(bench.card.getByText(/^tightest, /)).toHaveCount(3);
+  await page.getByRole('navigation').getByRole('button', { name: 'Party' }).click();
+  await expect(page.locator('.party-sentence')).toContainText('; Guest Two has as little.');
+});
+
+test('says in words by which limit a dive is past where there is no figure', async ({ page }) => {
+  const bench = new Workbench(page);
+  await bench.open();
+  await bench.command('dive 1');
+  await bench.field('Mix').selectOption({ label: 'EAN32' });
+  await bench.set('Depth', '45');
+  await expect(bench.sentence).toContainText('past the PO₂ limit');
+  await expect(bench.card.getByRole('row', { name: /^Room/ })).toContainText('past the PO₂ limit');
+  await bench.command('dive 2');
+  // The clock has no figure from there on, which is no limit of this dive.
+  await expect(bench.card.getByRole('row', { name: /^Room/ })).toContainText('CNS not known');
 });
 
 test.describe('a reader with a decimal comma', () => {

@@ -154,6 +154,15 @@ test.describe('the sites', () => {
     expect(await sites.names()).toHaveLength(7);
   });
 
+  test('are read row by row, each with its own separator, and one that reads two ways is refused', async () => {
+    await sites.paste('Gull Steps\t18,5\nHouse Reef, 14\nFar Bank; 26\nReef, 14; 20');
+    await expect(sites.sheet.getByRole('listitem')).toHaveText([/^Line 4: .*two ways.*same sign/]);
+    await expect(sites.sheet.getByLabel('Take House Reef')).toBeChecked();
+    await sites.sheet.getByRole('button', { name: 'Add 3 sites' }).click();
+    await expect(sites.field('Depth of Gull Steps')).toHaveValue('18.5 m');
+    await expect(sites.field('Depth of House Reef')).toHaveValue('14 m');
+  });
+
   test('are pasted over a field too when they are rows, and a single cell stays its text', async () => {
     await sites.field('Name of Anvil Head').focus();
     await sites.paste('just a name');
