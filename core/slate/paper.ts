@@ -62,13 +62,6 @@ export function readPaper(text: string): Result<Paper, 'paper'> {
   return success({ name: plain, widthMm, heightMm });
 }
 
-/** The paper turned by a quarter. */
-export function lying(paper: Paper): Paper {
-  return paper.widthMm >= paper.heightMm
-    ? paper
-    : { name: `${paper.name} lying`, widthMm: paper.heightMm, heightMm: paper.widthMm };
-}
-
 export type HoleSide = 'none' | 'left' | 'right' | 'top';
 
 /** Where a page may be written on, in points from its upper left corner. */

@@ -14,8 +14,6 @@ type Listener = (event: unknown, ...args: unknown[]) => unknown;
 
 /** What the user does in the dialogs to come, in order; a function is run when its dialog opens. */
 export const dialogAnswers: (() => unknown)[] = [];
-/** What was opened outside the app. */
-export const openedOutside: string[] = [];
 /** What the preload script laid open, by name. */
 export const exposed = new Map<string, unknown>();
 
@@ -60,7 +58,9 @@ export const contextBridge = {
 };
 export const dialog = { showOpenDialog: nextAnswer, showSaveDialog: nextAnswer, showMessageBox: nextAnswer };
 export const shell = {
-  openExternal: async (url: string) => void openedOutside.push(url),
+  openExternal: async () => {
+    throw new Error('a page that no test expects was opened outside the app');
+  },
 };
 /** Named by files under test whose use of it needs a window; see `electron.ts` beside this for that. */
 export const protocol = {};
