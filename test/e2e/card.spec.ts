@@ -104,6 +104,7 @@ test('says in words by which limit a dive is past where there is no figure', asy
   await bench.set('Depth', '45');
   await expect(bench.sentence).toContainText('past the PO₂ limit');
   await expect(bench.card.getByRole('row', { name: /^Room/ })).toContainText('past the PO₂ limit');
+  await expect(bench.card).toContainText('For Guide; it is as tight for everybody');
   await bench.command('dive 2');
   // The clock has no figure from there on, which is no limit of this dive.
   await expect(bench.card.getByRole('row', { name: /^Room/ })).toContainText('CNS not known');

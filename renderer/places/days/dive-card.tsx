@@ -94,7 +94,7 @@ function whoseText(entry: Entry, isChosen: boolean, tight: readonly Entry[], div
   const { name } = entry.diver;
   if (isChosen || isRoomUnknown(entry)) return `For ${name}`;
   if (tight.length === 0) return `For ${name}; nobody has a limit in reach`;
-  if (tight.length === divers) return `For ${name}; everybody has as much room`;
+  if (tight.length === divers) return `For ${name}; it is as tight for everybody`;
   const others = tight.filter((each) => each !== entry).map(({ diver }) => diver.name);
   return others.length === 0
     ? `For ${name}, who has the least room`
