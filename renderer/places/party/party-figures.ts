@@ -44,7 +44,7 @@ export function tightestOf(entries: readonly Entry[], key: RoomKey): Entry | nul
 function isAlike(entry: Entry | null, tightest: Entry | null, key: RoomKey): boolean {
   if (entry === null || tightest === null || key(entry) === Number.POSITIVE_INFINITY) return false;
   // What is not known is as tight as nothing else.
-  if (isRoomUnknown(entry)) return entry === tightest;
+  if (isRoomUnknown(entry)) return false;
   return isSameRoom(key(entry), key(tightest));
 }
 

@@ -94,7 +94,7 @@ function Sentence({ figures }: { readonly figures: readonly DiverFigures[] }): R
           Tightest: {tightest.diver.name} on dive {diveNumber(trip, entry.dive.id)},{' '}
           {dateText(entry.dive.startsAt)}, {roomPhrase(entry, roomMinOf(entry), limitOf(entry))}
           {others.length > 0
-            ? `; ${others.length === 1 ? others[0]! : `${countText(others.length)} more`} ${others.length === 1 ? 'has' : 'have'} as little`
+            ? `; ${others.length === 1 ? others[0]! : `${countText(others.length)} more`} ${others.length === 1 ? 'is' : 'are'} as tight`
             : ''}
           .
         </button>

@@ -21,6 +21,7 @@ export function RoomGrid(): ReactNode {
   const rows = useDesk((state) => selectRoomGrid(state, date));
   const [refusal, setRefusal] = useState<string | null>(null);
   if (trip.dives.length === 0) return <p className="soft grid-none">No dives yet: add them under Days.</p>;
+  const hasUnknown = rows.some(({ cells: held }) => held.some(({ entry }) => entry && isRoomUnknown(entry)));
   const dates = [...new Set(trip.dives.map(({ startsAt }) => startsAt.slice(0, 10)))];
   const isOneDay = date !== null && dives !== trip.dives;
   const put = (result: EditResult): void =>
@@ -49,7 +50,7 @@ export function RoomGrid(): ReactNode {
         />
         <p className="soft grid-note">
           {cells === 'room'
-            ? '▸ the tightest of a dive. An empty cell: not on it.'
+            ? `▸ the tightest of a dive. An empty cell: not on it.${hasUnknown ? ' ?: CNS not known.' : ''}`
             : 'A tick puts a diver on a dive. Arrow keys go from tick to tick.'}
         </p>
       </div>

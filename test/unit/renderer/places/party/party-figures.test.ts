@@ -118,6 +118,11 @@ describe('roomGrid', () => {
     const three = freshDesk(aTrip([late, { ...rich, startsAt: '2027-03-08T12:00' }], { party, mixes }));
     const grid = selectRoomGrid(three, null);
     expect(grid.map(({ cells }) => cells[0]!.isTightest)).toEqual([true, true, false]);
+    // What comes after such a dive is not known, and so is nobody's tightest.
+    const after = freshDesk(aTrip([rich, { ...late, startsAt: '2027-03-08T12:00' }], { party, mixes }));
+    expect(selectRoomGrid(after, null).map(({ cells }) => cells.map(({ isTightest }) => isTightest))).toEqual(
+      party.map(() => [true, false]),
+    );
     expect(grid.map(({ cells }) => [cells[1]!.isPast, cells[1]!.limit])).toEqual(
       party.map(() => [true, 'po2']),
     );
