@@ -67,7 +67,7 @@ function diveLines(trip: Trip, dive: Dive, number: number, entries: readonly Ent
   const site = trip.sites.find((each) => each.id === dive.siteId);
   const startMin = Math.min(...entries.map((entry) => entry.startMin));
   const endMin = Math.max(...entries.map((entry) => entry.surfacesMin));
-  const deepest = joined(depths(Math.max(...entries.map((entry) => entry.depthM)), 'exposure', 'metric'));
+  const deepest = joined(depths(Math.max(...entries.map((entry) => entry.depthM)), 'plan', 'metric'));
   return [
     `DTSTART:${dateTime(startMin)}`,
     `DTEND:${dateTime(endMin)}`,

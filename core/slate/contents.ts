@@ -126,7 +126,7 @@ function earliestText(entry: Entry, room: Room): string | null {
 /**
  * What a slate says of one dive.
  * @param index of the entry in the diver's ledger @param number its place in the day, from 1
- * @returns words and rounded numbers: limits down, exposures up
+ * @returns words and rounded numbers: limits and what is planned within them down, exposures up
  * Source: the ledger; rounding in figures.ts.
  */
 export function slateDive(
@@ -148,8 +148,8 @@ export function slateDive(
     site: site?.name ?? entry.dive.siteId,
     startsAt: clockText(entry.startMin),
     surfacesAt: clockText(entry.surfacesMin),
-    depth: depths(entry.depthM, 'exposure', units),
-    time: minutesUp(entry.bottomMin),
+    depth: depths(entry.depthM, entry.isAsDived ? 'exposure' : 'plan', units),
+    time: entry.isAsDived ? minutesUp(entry.bottomMin) : minutesDown(entry.bottomMin),
     mix: entry.o2 === null ? 'no mix' : mixName(entry.o2),
     mod: depths(entry.modM, 'limit', units),
     po2: po2Text(entry.po2Bar),

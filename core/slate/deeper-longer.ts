@@ -51,10 +51,11 @@ function nextSteps(value: number, step: number): readonly number[] {
 }
 
 /** From the depth as it is printed, so that no two rows read alike. */
-function depthSteps(depthM: number, units: SlateUnits): readonly number[] {
+function depthSteps({ depthM, isAsDived }: Entry, units: SlateUnits): readonly number[] {
+  const round = isAsDived ? up : down;
   return units === 'imperial'
-    ? nextSteps(up(depthM / M_PER_FOOT), STEP_FT).map((ft) => ft * M_PER_FOOT)
-    : nextSteps(up(depthM, 0.1), STEP_M);
+    ? nextSteps(round(depthM / M_PER_FOOT), STEP_FT).map((ft) => ft * M_PER_FOOT)
+    : nextSteps(round(depthM, 0.1), STEP_M);
 }
 
 /** Why a depth is not to be dived at all; null where it may be. */
@@ -103,8 +104,8 @@ export function deeperLonger(trip: Trip, carry: Carry, entry: Entry, units: Slat
   const { shape } = effectiveDive(entry.dive, entry.diver);
   const around = surroundingsOf(trip);
   const times = nextSteps(up(entry.bottomMin), STEP_MIN);
-  const rows = [entry.depthM, ...depthSteps(entry.depthM, units)].map((depthM): DeeperRow => {
-    const depth = joined(depths(depthM, 'exposure', units));
+  const rows = [entry.depthM, ...depthSteps(entry, units)].map((depthM): DeeperRow => {
+    const depth = joined(depths(depthM, entry.isAsDived ? 'exposure' : 'plan', units));
     const why = barred(entry, depthM, units);
     if (why !== null) return { depth, depthM, cells: why };
     const lower = deeper(shape, depthM - entry.depthM);

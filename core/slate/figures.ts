@@ -59,17 +59,18 @@ export function words(figure: Figure): string {
   return figure.unit === '' ? figure.value : `${figure.value} ${figure.unit}`;
 }
 
-type Way = 'limit' | 'exposure';
+type Way = 'limit' | 'plan' | 'exposure';
 
 function careful(value: number, way: Way, step = 1): number {
-  return way === 'limit' ? down(value, step) : up(value, step);
+  return way === 'exposure' ? up(value, step) : down(value, step);
 }
 
 /**
  * A depth in the units asked for, one figure a unit.
  * @param depthM metres; null: no such figure
- * @param way a limit (down to the whole metre or foot) or what is dived (up: to the tenth of a metre where
- *   the plan has tenths, to the whole foot)
+ * @param way a limit (down to the whole metre or foot); what is planned (down to the tenth of a metre or the
+ *   whole foot: the no-stop time printed beside it holds there, and not a foot deeper); or what was dived (up to
+ *   the same)
  */
 export function depths(depthM: number | null, way: Way, units: SlateUnits): readonly Figure[] {
   if (depthM === null) return [NO_FIGURE];
@@ -107,12 +108,12 @@ export function joined(figures: readonly Figure[]): string {
   return figures.map(words).join(' / ');
 }
 
-/** Minutes that are allowed, rounded down. */
+/** Minutes that are allowed or planned, rounded down. */
 export function minutesDown(min: number | null): Figure {
   return min === null ? NO_FIGURE : { value: signed(down(min)), unit: 'min' };
 }
 
-/** Minutes that are planned or taken, rounded up. */
+/** Minutes that were taken, rounded up. */
 export function minutesUp(min: number): Figure {
   return { value: signed(up(min)), unit: 'min' };
 }

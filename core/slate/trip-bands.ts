@@ -272,7 +272,7 @@ export function tripBands(
 ): Block {
   const style: TextStyle = { font: 'regular', sizePt };
   const deepestM = Math.max(...made.map((entry) => entry.depthM));
-  const depthLabel = joined(depths(deepestM, 'exposure', units).slice(0, 1));
+  const depthLabel = joined(depths(deepestM, 'plan', units).slice(0, 1));
   const nitrogenTop = Math.max(1.1, ...points.map((point) => point.fractionOfLimit)) * 1.02;
   const oxygenPeak = Math.max(...points.map((point) => Math.max(point.cns ?? 0, point.cnsDay ?? 0)));
   const oxygenTop = Math.max(2, Math.ceil(oxygenPeak / OXYGEN_STEP)) * OXYGEN_STEP;

@@ -62,6 +62,11 @@ function tenthsUp(value: number): string {
   return `${Math.ceil(value * 10 - DUST) / 10}`;
 }
 
+/** What is planned is rounded down with the limits it keeps; what was dived, up. */
+function depthWords({ depthM, isAsDived }: Entry): string {
+  return `Depth ${isAsDived ? tenthsUp(depthM) : Math.floor(depthM * 10 + DUST) / 10} m`;
+}
+
 function hundredthsUp(value: number): string {
   return (Math.ceil(value * 100 - DUST) / 100).toFixed(2);
 }
@@ -100,7 +105,7 @@ function earliestWords(entry: Entry, { earlierMin, earlierLimit }: Room): readon
 function expected(trip: Trip, mine: DiverLedger, entry: Entry): readonly string[] {
   const carry = mine.carries[mine.entries.indexOf(entry) - 1] ?? mine.start;
   const room = roomOf(trip, carry, entry);
-  if (!entry.isMade) return ['not to be dived', `Depth ${tenthsUp(entry.depthM)} m`];
+  if (!entry.isMade) return ['not to be dived', depthWords(entry)];
   const day = mine.days.find((each) => each.date === wallText(entry.startMin).slice(0, 10))!;
   const noRoom = room.min === null && room.minLimit === null;
   return [
@@ -108,8 +113,8 @@ function expected(trip: Trip, mine: DiverLedger, entry: Entry): readonly string[
     `CNS 24 h ${day.cnsDayPeak === null ? 'not known: PO2' : `${ceil(100 * day.cnsDayPeak)} %`}`,
     `OTU ${ceil(day.otu)} of ${floor(Math.max(0, day.otuAllowed))}`,
     `${wallText(entry.startMin).slice(11)} to ${wallText(entry.surfacesMin).slice(11)}`,
-    `Depth ${tenthsUp(entry.depthM)} m`,
-    `Time ${ceil(entry.bottomMin)} min`,
+    depthWords(entry),
+    `Time ${entry.isAsDived ? ceil(entry.bottomMin) : floor(entry.bottomMin)} min`,
     `No-stop ${minutesOrNot(entry.noStopMin, entry.unlimited)}`,
     minutesOrNot(room.min, noRoom),
     `MOD ${floor(entry.modM!)} m`,

@@ -30,15 +30,18 @@ describe('deeperLonger', () => {
 
   it('steps in tens of feet where feet are read', () => {
     const table = tableOf(aTrip([aDive({ depthM: 24, bottomMin: 20 })]), 'imperial');
-    expect(table.rows.map((row) => row.depth)).toEqual(['79 ft', '80 ft', '90 ft']);
+    expect(table.rows.map((row) => row.depth)).toEqual(['78 ft', '80 ft', '90 ft']);
   });
 
   it('has no two rows that read alike, whatever the depth', () => {
-    // 15 m is 49.2 ft and prints as 50; 26.95 m prints as 27.
-    const feet = tableOf(aTrip([aDive({ depthM: 15, bottomMin: 20 })]), 'imperial');
-    expect(feet.rows.map((row) => row.depth)).toEqual(['50 ft', '60 ft', '70 ft']);
+    // 15 m is 49.2 ft: 49 of a plan, 50 of what was dived.
+    const planned = tableOf(aTrip([aDive({ depthM: 15, bottomMin: 20 })]), 'imperial');
+    expect(planned.rows.map((row) => row.depth)).toEqual(['49 ft', '50 ft', '60 ft']);
+    const asDived = [{ depthM: 15, bottomMin: 20 }];
+    const dived = tableOf(aTrip([aDive({ depthM: 20, bottomMin: 20, asDived })]), 'imperial');
+    expect(dived.rows.map((row) => row.depth)).toEqual(['50 ft', '60 ft', '70 ft']);
     const metres = tableOf(aTrip([aDive({ depthM: 26.95, bottomMin: 14.7 })]));
-    expect(metres.rows.map((row) => row.depth)).toEqual(['27 m', '30 m', '33 m']);
+    expect(metres.rows.map((row) => row.depth)).toEqual(['26.9 m', '27 m', '30 m']);
     expect(metres.head.slice(2)).toEqual(['20 min', '25 min']);
   });
 

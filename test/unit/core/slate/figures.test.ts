@@ -54,6 +54,12 @@ describe('depths', () => {
     expect(joined(depths(24.01, 'exposure', 'metric'))).toBe('24.1 m');
   });
 
+  it('give what is planned rounded down: the no-stop time beside it would not hold a foot deeper', () => {
+    expect(joined(depths(24, 'plan', 'both'))).toBe('24 m / 78 ft');
+    expect(joined(depths(24.06, 'plan', 'metric'))).toBe('24 m');
+    expect(joined(depths(80 * 0.3048, 'plan', 'imperial'))).toBe('80 ft');
+  });
+
   it('give a dash for a depth that does not exist', () => {
     expect(joined(depths(null, 'limit', 'both'))).toBe('\u2013');
   });
