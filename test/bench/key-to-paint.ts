@@ -12,7 +12,7 @@ export interface Press {
   readonly wallMs: number;
   /** Of the page's own thread in that time: other programs on the machine do not lengthen it. */
   readonly workMs: number;
-  /** Of the page's own thread from the press until nothing is left to do: what is read out of the curves follows. */
+  /** Of the page's own thread from the press to the next one. */
   readonly settledWorkMs: number;
 }
 
@@ -23,39 +23,43 @@ interface TraceEvent {
   readonly tts: number;
 }
 
+/** As long as a hand takes to the next press. */
+const SETTLE_MS = 100;
+
 /**
- * Marks each press as it arrives and the frames after it: what is put off until the first is painted draws in
- * the second, and its effects in the third. No function in here has a name: the runner would wrap it in a
- * helper that the page does not have.
+ * Marks each press as it arrives, its frame, and the end of what it set off. No function in here has a name:
+ * the runner would wrap it in a helper that the page does not have.
  */
 async function markPresses(page: Page, keys: readonly string[]): Promise<void> {
   await page.evaluate(
-    ({ pressed, frames, watched }) => {
+    ({ pressed, painted, settled, settleMs, watched }) => {
       let seen = 0;
       window.addEventListener(
         'keydown',
         async ({ key }) => {
           if (!watched.includes(key)) return;
           performance.mark(pressed);
-          for (const frame of frames) {
-            // A frame's callback runs before its paint; a message posted from there arrives after it.
-            await new Promise((done) => {
-              requestAnimationFrame(() => {
-                const channel = new MessageChannel();
-                channel.port1.addEventListener('message', done);
-                channel.port1.start();
-                channel.port2.postMessage(null);
-              });
+          // A frame's callback runs before its paint; a message posted from there arrives after it.
+          await new Promise((done) => {
+            requestAnimationFrame(() => {
+              const channel = new MessageChannel();
+              channel.port1.addEventListener('message', done);
+              channel.port1.start();
+              channel.port2.postMessage(null);
             });
-            performance.mark(frame);
-          }
+          });
+          performance.mark(painted);
+          await new Promise((done) => {
+            setTimeout(done, settleMs);
+          });
+          performance.mark(settled);
           seen += 1;
           document.documentElement.dataset['presses'] = String(seen);
         },
         { capture: true },
       );
     },
-    { pressed: PRESSED, frames: [PAINTED, 'second frame', SETTLED], watched: keys },
+    { pressed: PRESSED, painted: PAINTED, settled: SETTLED, settleMs: SETTLE_MS, watched: keys },
   );
 }
 
@@ -95,8 +99,6 @@ export async function pressesMs(
     await prepare(turn);
     await page.keyboard.press(keys[turn % keys.length]!);
     await page.locator(`html[data-presses="${turn + 1}"]`).waitFor({ state: 'attached' });
-    // The next press waits as a hand would.
-    await page.waitForTimeout(60);
   }
   const trace = JSON.parse((await browser.stopTracing()).toString()) as {
     traceEvents: readonly TraceEvent[];

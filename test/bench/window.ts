@@ -113,13 +113,19 @@ function editLines(what: string, presses: readonly Press[], bare: readonly Press
       atMost: 1,
     },
     {
+      what: '  the same',
+      ms: at95(presses, 'wallMs'),
+      floor: `${BARE.what}, nothing reckoned`,
+      floorMs: at95(bare, 'wallMs'),
+    },
+    {
       what: "  of it, work of the page's own thread",
       ms: at95(presses, 'workMs'),
       floor: `${BARE.what}, nothing reckoned`,
       floorMs: at95(bare, 'workMs'),
     },
     {
-      what: '  the same with what is read out of the curves, which follows a frame later',
+      what: '  the same until the next press',
       ms: at95(presses, 'settledWorkMs'),
       floor: `${BARE.what}, nothing reckoned`,
       floorMs: at95(bare, 'settledWorkMs'),

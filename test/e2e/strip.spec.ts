@@ -336,6 +336,20 @@ test.describe('the bands', () => {
     await expect(readouts.last()).toContainText(/CNS clock \d+ %, rolling 24 h \d+ %$/);
   });
 
+  test('read out the figures of now under a pointer at rest, also after an edit', async ({ page }) => {
+    await strip.dive(12).focus();
+    // On the surface after it: what the pointer stands at does not move with the depth.
+    const line = await strip.dive(13).locator('[data-grip=start]').boundingBox();
+    const band = await page.locator('.band').first().boundingBox();
+    await page.mouse.move(line!.x - 4, band!.y + band!.height / 2);
+    const readout = page.locator('.band-readout').first();
+    await expect(readout).toContainText('nitrogen');
+    const before = await readout.textContent();
+    for (let i = 0; i < 6; i += 1) await page.keyboard.press('ArrowUp');
+    await expect(readout).toContainText('nitrogen');
+    await expect(readout).not.toHaveText(before ?? '');
+  });
+
   test('read out time and value under the keyboard', async ({ page }) => {
     // A pointer that rests on the band reads out there.
     await page.mouse.move(5, 5);

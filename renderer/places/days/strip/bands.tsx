@@ -14,7 +14,7 @@ import { depthText, percentText } from '../../../figures/format';
 import type { BandPoint } from './band-data';
 import { heightOf, NitrogenCurves, OxygenCurves, UNITS_PER_PX, type CurveScale } from './curve';
 import { momentText, type Reader } from './strip-words';
-import { useAfterPaint } from './use-after-paint';
+import { useWhenAsked } from './use-when-asked';
 
 /** The bands have the same points, so that both are read at one moment. */
 const SYNC = 'carried';
@@ -32,6 +32,8 @@ interface BandProps extends CurveScale {
   readonly points: readonly BandPoint[];
   readonly widthPx: number;
   readonly reader: Reader;
+  /** Whether the pointer or the focus is on one of the bands: both are read at once. */
+  readonly isRead: boolean;
 }
 
 /** A figure of a point, and the colour of its curve. */
@@ -96,22 +98,22 @@ interface ReadingProps extends BandProps {
 }
 
 /**
- * The limit, and what is read under the pointer and the keyboard. It is given new points once the curves are
- * painted, as until then nobody can ask for them.
+ * The limit, and what is read under the pointer and the keyboard. It is given its points while it is read: to
+ * lay them out takes longer than the frame of an edit.
  */
 const ReadingChart = memo(function ReadingChart(props: ReadingProps) {
   const { widthPx, heightPx, top, title, series, wordsOf } = props;
-  const points = useAfterPaint(props.points);
+  const { given, isCurrent } = useWhenAsked(props.points, props.isRead);
   const axes = useMemo(
     () => (
       <>
         <XAxis dataKey="x" type="number" domain={[0, widthPx]} hide allowDataOverflow />
         <YAxis type="number" domain={[0, top]} hide allowDataOverflow />
         {top >= 1 && LIMIT}
-        <ReadPoints series={series} scale={{ top, heightPx }} />
+        {isCurrent && <ReadPoints series={series} scale={{ top, heightPx }} />}
       </>
     ),
-    [widthPx, heightPx, top, series],
+    [widthPx, heightPx, top, series, isCurrent],
   );
   const lines = useMemo(
     () => series.map(({ key }) => <Line key={key} dataKey={key} hide isAnimationActive={false} />),
@@ -120,13 +122,13 @@ const ReadingChart = memo(function ReadingChart(props: ReadingProps) {
   const readout = useCallback(
     ({ active, payload }: TooltipContentProps) => {
       // Recharts hands back the very object it was given.
-      const at: unknown = active ? payload[0]?.payload : null;
+      const at: unknown = active && isCurrent ? payload[0]?.payload : null;
       return at === null || at === undefined ? null : wordsOf(at as FullPoint);
     },
-    [wordsOf],
+    [wordsOf, isCurrent],
   );
   return (
-    <LineChart width={widthPx} height={heightPx} data={points} margin={NO_MARGIN} syncId={SYNC} title={title}>
+    <LineChart width={widthPx} height={heightPx} data={given} margin={NO_MARGIN} syncId={SYNC} title={title}>
       {axes}
       {lines}
       <Tooltip

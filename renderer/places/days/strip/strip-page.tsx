@@ -39,6 +39,7 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
   const scroller = useRef<HTMLDivElement>(null);
   const [isTable, setIsTable] = useState(false);
   const [hasCompartments, setHasCompartments] = useState(false);
+  const [isRead, setIsRead] = useState(false);
   const [frozen, setFrozen] = useState<Frozen | null>(null);
   const textScale = useDesk((state) => state.settings.textScale);
   const chosenIds = useDesk((state) => state.selection.diveIds);
@@ -111,7 +112,12 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
               textScale={textScale}
             />
             {!isTable && (
-              <>
+              <div
+                onPointerEnter={() => setIsRead(true)}
+                onPointerLeave={() => setIsRead(false)}
+                onFocus={() => setIsRead(true)}
+                onBlur={() => setIsRead(false)}
+              >
                 <BandTitle heightPx={layout.titlePx} title="Nitrogen carried">
                   {`leading compartment of ${whose}, from rest to its limit at the surface`}
                 </BandTitle>
@@ -122,6 +128,7 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
                   heightPx={layout.nitrogenPx}
                   top={carried.nitrogenTop}
                   reader={data.reader}
+                  isRead={isRead}
                 />
                 <BandTitle heightPx={layout.titlePx} title="Oxygen carried">
                   CNS clock; dashed, the rolling 24 h; bars, each day’s OTU of its allowance
@@ -132,6 +139,7 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
                   heightPx={layout.oxygenPx}
                   top={carried.oxygenTop}
                   reader={data.reader}
+                  isRead={isRead}
                 />
                 <OtuRow
                   days={days}
@@ -139,7 +147,7 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
                   heightPx={layout.otuPx}
                   textScale={textScale}
                 />
-              </>
+              </div>
             )}
             <CrossingLines
               time={time}
