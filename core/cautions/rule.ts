@@ -20,7 +20,7 @@ export interface Rule {
   readonly find: (ledger: Ledger, say: Wording) => readonly Found[];
 }
 
-/** Where an entry stands. */
+/** Where an entry stands; good while the rule is asked, and not to be kept. */
 export interface Place {
   readonly ledger: Ledger;
   readonly diverLedger: DiverLedger;
@@ -45,11 +45,17 @@ export function eachDive(message: (entry: Entry, place: Place) => string | null)
   return (ledger, say) => {
     const found: Found[] = [];
     for (const diverLedger of ledger.divers) {
-      let before: Entry | null = null;
+      // One that moves along: a place of its own for every rule and entry would be thrown away thousandfold.
+      const place: { -readonly [Key in keyof Place]: Place[Key] } = {
+        ledger,
+        diverLedger,
+        before: null,
+        say,
+      };
       for (const entry of diverLedger.entries) {
-        const text = message(entry, { ledger, diverLedger, before, say });
+        const text = message(entry, place);
         if (text !== null) found.push(findingAt(entry, text));
-        if (entry.isMade) before = entry;
+        if (entry.isMade) place.before = entry;
       }
     }
     return found;

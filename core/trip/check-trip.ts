@@ -4,7 +4,15 @@ import { fileWords, worded, type Words } from '../said';
 import { timeTroubles } from './dive-times';
 import { bag, placeText, type Bag, type TripPath } from './place-in-trip';
 import { referenceTroubles, type Found } from './references';
-import { diverSchema, diveSchema, messageParts, settingsSchema, tripSchema, waterSchema } from './schema';
+import {
+  diverSchema,
+  diveSchema,
+  LIMITS,
+  messageParts,
+  settingsSchema,
+  tripSchema,
+  waterSchema,
+} from './schema';
 import type { Dive, Diver, Trip } from './types';
 
 /** What the rules made of a document: the trip with its defaults, or every trouble. */
@@ -78,6 +86,14 @@ export function judgeTrip(document: Bag, words: Words = fileWords): Judgement {
   return { trip: (parsed as { data: Trip }).data, troubles: [] };
 }
 
+/** Parts of trips that passed before: an edit makes new objects of what it changes, and of nothing else. */
+const passed = new WeakSet<object>();
+
+/** What is new of a list; its first stays, as a list without items is a fault of its own. */
+function unknownOf<T extends object>(list: readonly T[]): readonly T[] {
+  return list.filter((item, i) => i === 0 || !passed.has(item));
+}
+
 /**
  * Judges a trip in memory by the rules of a file, so that an edit is refused where a file would be.
  * @param trip the document after the edit @param words of whoever made it
@@ -86,8 +102,19 @@ export function judgeTrip(document: Bag, words: Words = fileWords): Judgement {
  */
 export function checkTrip(trip: Trip, words: Words = fileWords): readonly Trouble<'invalid'>[] {
   const document = bag(trip);
-  const parsed = tripSchema.safeParse(document);
-  if (!parsed.success) return judgeTrip(document, words).troubles;
+  const { dives, party, sites, mixes } = trip;
+  const isTooLong = (['dives', 'party', 'sites', 'mixes'] as const).some(
+    (list) => trip[list].length > LIMITS[list],
+  );
+  const parsed = tripSchema.safeParse({
+    ...document,
+    dives: unknownOf(dives),
+    party: unknownOf(party),
+    sites: unknownOf(sites),
+    mixes: unknownOf(mixes),
+  });
+  if (isTooLong || !parsed.success) return judgeTrip(document, words).troubles;
+  for (const item of [...dives, ...party, ...sites, ...mixes]) passed.add(item);
   // The trip itself rather than the parsed copy: what is known of its dives is kept by identity.
   return [...referenceTroubles(document), ...timeTroubles({ trip, unsound: null })].map((found) =>
     trouble(document, found, words),

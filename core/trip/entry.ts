@@ -167,6 +167,26 @@ function cnsDayPeak(earlier: readonly Exposure[], current: Exposure): number | n
   return dayPeak(pieces, current.pieces);
 }
 
+/** The very exposure of an earlier reckoning, where nothing of it has changed. */
+function sameExposure(
+  known: KnownStep | null,
+  startMin: number,
+  endMin: number,
+  pieces: Exposure['pieces'],
+): Exposure | null {
+  const exposure = known?.entry.exposure ?? null;
+  return exposure?.startMin === startMin && exposure.endMin === endMin && exposure.pieces === pieces
+    ? exposure
+    : null;
+}
+
+/** Whether all that shares a 24 h window with a dive is what it was: the same objects. */
+function isSameDay(known: KnownStep | null, exposure: Exposure, earlier: readonly Exposure[]): boolean {
+  if (known?.entry.exposure !== exposure) return false;
+  const before = recent(known.from.exposures, exposure.startMin);
+  return before.length === earlier.length && before.every((each, i) => each === earlier[i]);
+}
+
 /** Where a dive begins: the carry brought through the surface interval. */
 function carriedTo(carry: Carry, startMin: number, surfaceBar: number, intervals: Map<number, AffineMap>) {
   // A climb to altitude seeds the carry without a dive; at rest there is nothing to carry.
@@ -195,8 +215,17 @@ export interface FoldContext {
   readonly intervals: Map<number, AffineMap>;
 }
 
+/** An earlier reckoning of the same dive by the same diver on the same mix. */
+export interface KnownStep {
+  readonly entry: Entry;
+  /** The carry it began from. */
+  readonly from: Carry;
+}
+
 /**
  * Carries a diver through the surface interval and one dive.
+ * @param known what the nitrogen of earlier dives does not touch is taken over from it: another depth in the
+ *   morning changes neither the gas of the afternoon's dive nor the oxygen of the days after
  * @param mix null where none may go there: the dive is left out and nothing changes but the time
  * @returns the entry with every figure, and the carry on surfacing
  * Source: the modules named in the imports; the order of steps is NUMBERS of this project.
@@ -208,6 +237,7 @@ export function step(
   effective: EffectiveDive,
   mix: Mix | null,
   plan: DivePlan = divePlan(effective.shape, surroundingsOf(context.trip)),
+  known: KnownStep | null = null,
 ): Step {
   const { trip, diver } = context;
   const { column } = plan.around;
@@ -269,7 +299,11 @@ export function step(
       ? sharedDoses(plan.doses, plan.legs, o2, startMin)
       : oxygenDoses(nitrogen.legs, o2, startMin);
   const cnsAfter = before.cns === null || taken.cns === null ? null : before.cns + taken.cns;
-  const exposure: Exposure = { startMin, endMin: surfacesMin, pieces: taken.pieces };
+  const exposure = sameExposure(known, startMin, surfacesMin, taken.pieces) ?? {
+    startMin,
+    endMin: surfacesMin,
+    pieces: taken.pieces,
+  };
   const earlier = recent(carry.exposures, startMin);
   const dose = { day, otu: taken.otu, esot: taken.esot };
   const doses = withDose(carry.doses, dose);
@@ -313,10 +347,17 @@ export function step(
       tensionsBefore: before.tensions,
       tensionsAfter: after,
       leading: leadingShare(after, restBar, limits),
-      cns: { before: before.cns, after: cnsAfter, day: cnsDayPeak(earlier, exposure) },
+      cns: {
+        before: before.cns,
+        after: cnsAfter,
+        day: isSameDay(known, exposure, earlier) ? known!.entry.cns.day : cnsDayPeak(earlier, exposure),
+      },
       otu: { dive: dose.otu, day: dayDose.otu, trip: tripOtu + dose.otu },
       esot: { dive: dose.esot, day: dayDose.esot },
-      gas: gasOutcome(plan, nitrogen, dive, diver, o2, trip),
+      gas:
+        known?.entry.legs === nitrogen.legs
+          ? known.entry.gas
+          : gasOutcome(plan, nitrogen, dive, diver, o2, trip),
     },
   };
 }

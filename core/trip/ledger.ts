@@ -3,7 +3,7 @@ import { AIR_N2, COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from '../tissue
 import type { AffineMap, Lanes } from '../tissues/affine-map';
 import { effectiveDive, isOnDive } from './as-dived';
 import { dayNumber, wallDate } from './clock';
-import { surroundingsOf } from './dive-plan';
+import { divePlan, surroundingsOf } from './dive-plan';
 import { step, surfaceLimits, type FoldContext } from './entry';
 import { flyAfterMin } from './flying';
 import type { Carry, DiverLedger, Entry, Ledger, LedgerDay, WallMin } from './ledger-types';
@@ -132,14 +132,18 @@ export function diverLedger(
     // A dive made on a gas that none of the trip's mixes stands for is not left out: its cylinder tells.
     const mix = mixFor(dive, diver, trip, around) ?? effective.analysedMix;
     const index = entries.length;
-    const known = reusable?.entries[index];
-    if (isPrefix && known !== undefined && known.dive === dive && known.mix === mix) {
+    const before = reusable?.entries[index];
+    const known = before?.dive === dive && before.mix === mix ? before : null;
+    if (isPrefix && known !== null) {
       entries.push(known);
       carries.push((carry = reusable!.carries[index]!));
       continue;
     }
     isPrefix = false;
-    const next = step(context, carry, dive, effective, mix);
+    const from = index === 0 ? start : reusable?.carries[index - 1];
+    const plan = divePlan(effective.shape, around);
+    const knownStep = known && from ? { entry: known, from } : null;
+    const next = step(context, carry, dive, effective, mix, plan, knownStep);
     entries.push(next.entry);
     carries.push((carry = next.carry));
   }

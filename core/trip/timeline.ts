@@ -2,7 +2,7 @@ import { leadingShare } from '../ascent/tolerated';
 import { cnsAfterInterval, cnsFraction } from '../oxygen/cns';
 import { dayShareAt, type ClockPiece } from '../oxygen/cns-day';
 import type { Leg } from '../profile';
-import { applyMap, type Lanes } from '../tissues/affine-map';
+import { applyMap, type AffineMap, type Lanes } from '../tissues/affine-map';
 import { AIR_N2, inspiredBar } from '../tissues/compartments';
 import { intervalMap, stretchMap } from '../tissues/leg-map';
 import { surroundingsOf } from './dive-plan';
@@ -80,6 +80,28 @@ function pointAt(
   return { atMin, depthM, compartment, fractionOfLimit, tensions, cns, cnsDay: dayShare(clock, atMin) };
 }
 
+/** A leg cut into steps: the end of each, and the map from the leg's beginning to it. */
+interface Cut {
+  readonly done: Leg;
+  readonly map: AffineMap;
+}
+
+/** Legs belong to a plan, which every diver shares and which outlives an edit of another dive. */
+const cutsKnown = new WeakMap<Leg, readonly Cut[]>();
+
+function cutsOf(leg: Leg): readonly Cut[] {
+  let cuts = cutsKnown.get(leg);
+  if (!cuts) {
+    const count = Math.ceil(leg.min / WATER_STEP_MIN);
+    cuts = Array.from({ length: count }, (_, i) => {
+      const done = i + 1 === count ? leg : part(leg, (leg.min * (i + 1)) / count);
+      return { done, map: stretchMap(done.fromBar, done.toBar, done.min) };
+    });
+    cutsKnown.set(leg, cuts);
+  }
+  return cuts;
+}
+
 function waterPoints(entry: Entry, clock: DayClock, place: Place): readonly TimelinePoint[] {
   const n2 = 1 - entry.o2!;
   const points = [pointAt(entry.startMin, 0, entry.tensionsBefore, entry.cns.before, clock, place)];
@@ -87,22 +109,21 @@ function waterPoints(entry: Entry, clock: DayClock, place: Place): readonly Time
   let tensions = entry.tensionsBefore;
   let cns = entry.cns.before;
   for (const leg of entry.legs) {
-    const count = Math.ceil(leg.min / WATER_STEP_MIN);
-    for (let index = 1; index <= count; index += 1) {
-      const done = index === count ? leg : part(leg, (leg.min * index) / count);
+    const cuts = cutsOf(leg);
+    for (const { done, map } of cuts) {
       const taken = cnsFraction([done], entry.o2!, 'single');
       points.push(
         pointAt(
           atMin + done.min,
           done.toM,
-          applyMap(stretchMap(done.fromBar, done.toBar, done.min), tensions, n2),
+          applyMap(map, tensions, n2),
           cns === null || taken === null ? null : cns + taken,
           clock,
           place,
         ),
       );
     }
-    if (count > 0) {
+    if (cuts.length > 0) {
       const last = points[points.length - 1]!;
       atMin = last.atMin;
       tensions = last.tensions;

@@ -39,6 +39,27 @@ describe('checkTrip', () => {
     expect(checkTrip(withDive(0, { depthM: 16 }))).toEqual([]);
   });
 
+  it('finds a fault among parts that passed before, at its own place', () => {
+    const trip = demoTrip();
+    expect(checkTrip(trip)).toEqual([]);
+    const dives = trip.dives.map((dive, at) => (at === 5 ? { ...dive, bottomMin: -1 } : dive));
+    const sites = trip.sites.map((site, at) => (at === 2 ? { ...site, depthM: 4000 } : site));
+    expect(checkTrip({ ...trip, dives, sites }).map(({ where }) => where)).toEqual([
+      `sites[2].depthM (site "${trip.sites[2]!.id}")`,
+      'dives[5].bottomMin (dive "d6")',
+    ]);
+  });
+
+  it('counts the parts that passed before', () => {
+    const trip = { ...demoTrip(), dives: [], flight: null };
+    expect(checkTrip(trip)).toEqual([]);
+    const site = trip.sites[0]!;
+    const many = Array.from({ length: 600 }, (_, at) => ({ ...site, id: `s${at}` }));
+    const within = { ...trip, sites: many.slice(0, 500) };
+    expect(checkTrip(within)).toEqual([]);
+    expect(checkTrip({ ...trip, sites: many }).map(({ where }) => where)).toEqual(['sites']);
+  });
+
   it('looks at rates and water anew when they change', () => {
     const trip = demoTrip();
     const slow = { ...trip, settings: { ...trip.settings, descentMPerMin: 3 } };
