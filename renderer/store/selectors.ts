@@ -162,7 +162,7 @@ const tightestByDayOf = memo((of: Ledger, diverId: Id | null): ReadonlyMap<strin
   for (const { diver, entries } of of.divers) {
     if (diverId !== null && diver.id !== diverId) continue;
     for (const entry of entries) {
-      if (key(entry) === Number.POSITIVE_INFINITY) continue;
+      if (key(entry) === Number.POSITIVE_INFINITY || isRoomUnknown(entry)) continue;
       const date = wallDate(entry.startMin);
       const held = byDay.get(date);
       if (!held || key(entry) < key(held)) byDay.set(date, entry);
@@ -170,11 +170,6 @@ const tightestByDayOf = memo((of: Ledger, diverId: Id | null): ReadonlyMap<strin
   }
   return byDay;
 });
-
-/** For each date the entry with the least room, of the chosen diver or of anybody. */
-export function selectTightestByDay(state: Desk): ReadonlyMap<string, Entry> {
-  return tightestByDayOf(selectLedger(state), state.selection.diverId);
-}
 
 const tightestOf = memo((of: Ledger, diverId: Id | null): Entry | null => {
   const { key } = roomMinutesIn(of);
@@ -190,20 +185,42 @@ export function selectTightest(state: Desk): Entry | null {
   return tightestOf(selectLedger(state), state.selection.diverId);
 }
 
-const tightOf = memo((of: Ledger, diverId: Id | null): readonly Entry[] => {
-  const tightest = tightestOf(of, diverId);
-  if (tightest === null) return NO_ENTRIES;
+/** An entry, and behind it all others whose room reads the same, in order of start. */
+function withAlike(of: Ledger, diverId: Id | null, least: Entry, date: string | null): readonly Entry[] {
   const { key } = roomMinutesIn(of);
   const alike = of.divers
     .filter(({ diver }) => diverId === null || diver.id === diverId)
     .flatMap(({ entries }) => entries)
-    .filter((entry) => entry !== tightest && !isRoomUnknown(entry) && isSameRoom(key(entry), key(tightest)));
-  return [tightest, ...alike.toSorted((a, b) => a.startMin - b.startMin)];
+    .filter(
+      (entry) =>
+        entry !== least &&
+        isSameRoom(key(entry), key(least)) &&
+        !isRoomUnknown(entry) &&
+        (date === null || wallDate(entry.startMin) === date),
+    );
+  return [least, ...alike.toSorted((a, b) => a.startMin - b.startMin)];
+}
+
+const tightOf = memo((of: Ledger, diverId: Id | null): readonly Entry[] => {
+  const tightest = tightestOf(of, diverId);
+  return tightest === null ? NO_ENTRIES : withAlike(of, diverId, tightest, null);
 });
 
 /** The entry with the least room, and all whose room reads the same, in order of start. */
 export function selectTight(state: Desk): readonly Entry[] {
   return tightOf(selectLedger(state), state.selection.diverId);
+}
+
+const tightByDayOf = memo(
+  (of: Ledger, diverId: Id | null): ReadonlyMap<string, readonly Entry[]> =>
+    new Map(
+      [...tightestByDayOf(of, diverId)].map(([date, least]) => [date, withAlike(of, diverId, least, date)]),
+    ),
+);
+
+/** For each date the entry with the least room, of the chosen diver or of anybody, and all that read the same. */
+export function selectTightByDay(state: Desk): ReadonlyMap<string, readonly Entry[]> {
+  return tightByDayOf(selectLedger(state), state.selection.diverId);
 }
 
 /** The ledger of the chosen diver; where nobody is chosen, of the diver of the tightest dive, else the first. */

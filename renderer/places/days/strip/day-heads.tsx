@@ -2,6 +2,7 @@ import { memo } from 'react';
 import type { DiveView } from './dive-view';
 import { chooseDives } from '../../../actions/view';
 import { wallDate } from '../../../../core/trip/clock';
+import { dateText } from '../../../figures/format';
 import { headForm, headOf, headSentence, otuText, takenText, type DayView } from './day-view';
 
 interface DayRowProps {
@@ -60,7 +61,7 @@ export const OtuRow = memo(function OtuRow({ days, dayWidthPx, heightPx, textSca
         const share = day.otu.taken / day.otu.allowed;
         const text = otuText(day.otu);
         return (
-          <g key={day.day} role="img" aria-label={`${day.date}: ${text}`}>
+          <g key={day.day} role="img" aria-label={`${dateText(day.date, true)}: ${text}`}>
             <title>{text}</title>
             <rect className="otu-allowed" x={x} y={4} width={lengthPx} height={5} />
             <rect

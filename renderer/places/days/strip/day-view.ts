@@ -2,7 +2,7 @@
 import { wallDate } from '../../../../core/trip/clock';
 import type { DiverLedger } from '../../../../core/trip/ledger-types';
 import { countText, dateText, ordinalText, percentText } from '../../../figures/format';
-import type { DiveView } from './dive-view';
+import { hasMinutes, type DiveView } from './dive-view';
 import { hoursWords } from './strip-words';
 import type { Span } from './time-scale';
 
@@ -16,7 +16,13 @@ export interface DayView {
   readonly cnsDayPeak: number | null;
   /** Of the diver whose share of the day's allowance is largest; null on a day without dives. */
   readonly otu: { readonly taken: number; readonly allowed: number } | null;
-  readonly tightest: { readonly ofDay: number; readonly room: string } | null;
+  /** The dives with the least room, counted from 1 over the day, and how much that is. */
+  readonly tightest: Tightest | null;
+}
+
+interface Tightest {
+  readonly ofDay: readonly number[];
+  readonly room: string;
 }
 
 /**
@@ -33,8 +39,8 @@ export function dayViews(
     const date = wallDate(day * 1440);
     const lines = divers.flatMap((diver) => diver.days.filter((each) => each.date === date));
     const onDay = dives.filter((dive) => wallDate(dive.startMin) === date && !dive.isAbsent);
-    const leastAt = onDay.findIndex((dive) => dive.isTightestOfDay);
-    const least = onDay[leastAt];
+    const ofDay = onDay.flatMap((dive, at) => (dive.isTightestOfDay ? at + 1 : []));
+    const room = onDay[ofDay[0]! - 1]?.room;
     const most = lines.toSorted((a, b) => b.otu / b.otuAllowed - a.otu / a.otuAllowed)[0];
     return {
       day,
@@ -46,7 +52,7 @@ export function dayViews(
         0,
       ),
       otu: most === undefined ? null : { taken: most.otu, allowed: most.otuAllowed },
-      tightest: least?.room ? { ofDay: leastAt + 1, room: least.room } : null,
+      tightest: room ? { ofDay, room } : null,
     };
   });
 }
@@ -86,7 +92,7 @@ export function headOf(view: DayView, form: HeadForm, isFirst: boolean): Head {
       title,
       dives: `${view.dives}, ${time}`,
       oxygen: `O₂ ${oxygen}`,
-      tightest: tightest ? `${tightest.ofDay}: ${tightest.room}` : '',
+      tightest: tightest ? `${someOf(tightest.ofDay)}: ${tightest.room}` : '',
     };
   }
   return {
@@ -94,13 +100,31 @@ export function headOf(view: DayView, form: HeadForm, isFirst: boolean): Head {
     dives: `${view.dives === 1 ? '1 dive' : `${view.dives} dives`}, ${time}`,
     oxygen: `oxygen ${oxygen} of 24 h`,
     tightest: tightest
-      ? `${view.dives === 1 ? '' : `${ordinalText(tightest.ofDay)}: `}${leftText(tightest.room)}`
+      ? `${view.dives === 1 ? '' : `${whichText(tightest.ofDay)}: `}${leftText(tightest.room)}`
       : '',
   };
 }
 
-/** "6 min left", "4 min over" */
+/** "2"; of several the first two, and that there are more: "1, 2", "1, 2 …". */
+function someOf(ofDay: readonly number[]): string {
+  return ofDay.length > 2 ? `${ofDay.slice(0, 2).join(', ')} …` : ofDay.join(', ');
+}
+
+/** One dive by its name; several by their numbers, as there is no more room. */
+function whichText(ofDay: readonly number[]): string {
+  return ofDay.length === 1 ? ordinalText(ofDay[0]!) : someOf(ofDay);
+}
+
+/** "the second", "the first and third" */
+function namedText(ofDay: readonly number[]): string {
+  const names = ofDay.map(ordinalText);
+  const last = names.pop()!;
+  return names.length === 0 ? `the ${last}` : `the ${names.join(', ')} and ${last}`;
+}
+
+/** "6 min left", "4 min over", "past the PO₂ limit" */
 function leftText(room: string): string {
+  if (!hasMinutes(room)) return room;
   return room.startsWith('−') ? `${room.slice(1)} over` : `${room} left`;
 }
 
@@ -115,7 +139,7 @@ export function headSentence(view: DayView): string {
     view.otu === null ? '' : otuText(view.otu),
     view.tightest === null
       ? ''
-      : `tightest is the ${ordinalText(view.tightest.ofDay)} with ${leftText(view.tightest.room)}`,
+      : `${view.tightest.ofDay.length === 1 ? 'tightest is' : 'tightest are'} ${namedText(view.tightest.ofDay)}: ${leftText(view.tightest.room)}`,
   ];
   return parts.filter((part) => part !== '').join(', ');
 }

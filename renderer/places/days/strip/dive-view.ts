@@ -1,8 +1,9 @@
 /** What the strip shows of each dive, gathered from the ledger; places on the page come later. */
 import { dayNumber, wallDate, wallMin, wallText } from '../../../../core/trip/clock';
-import type { Caution, Entry } from '../../../../core/trip/ledger-types';
+import type { Caution, Entry, RoomLimit } from '../../../../core/trip/ledger-types';
 import type { Dive, Id, Trip } from '../../../../core/trip/types';
 import { clockText, dateText, depthText, hoursText } from '../../../figures/format';
+import { noMinutesText } from '../../../figures/limits';
 import { breathedText, roomText, sounding, type Reader } from './strip-words';
 
 export interface Point {
@@ -30,7 +31,7 @@ export interface DiveView {
   /** Surface interval since the dive before on the same day; empty for none. */
   readonly interval: string;
   readonly intervalFromMin: number;
-  /** "3 min", or null where nothing limits it. */
+  /** "3 min", what it is past, or null where nothing limits it. */
   readonly room: string | null;
   /** "2 of 4" where only part of the party dives it. */
   readonly part: string | null;
@@ -51,18 +52,23 @@ export interface ViewSource {
   /** The entries of each dive, the one with the least room first. */
   readonly entriesByDive: ReadonlyMap<Id, readonly Entry[]>;
   readonly diverId: Id | null;
-  readonly tightest: Entry | null;
-  readonly tightestByDay: ReadonlyMap<string, Entry>;
+  /** The entries with the least room of the trip, and of each day. */
+  readonly tight: readonly Entry[];
+  readonly tightByDay: ReadonlyMap<string, readonly Entry[]>;
   readonly cautions: readonly Caution[];
   /** Minutes of room of an entry; null where nothing limits it. */
   readonly roomMinOf: (entry: Entry) => number | null;
+  /** Which limit that is; with no minutes, one that is passed without a figure. */
+  readonly roomLimitOf: (entry: Entry) => RoomLimit | null;
   readonly reader: Reader;
 }
 
 /** The dives in the order in which they begin. */
 export function diveViews(source: ViewSource): readonly DiveView[] {
   const careByDive = careOf(source.cautions, source.diverId);
-  const leastOfDay = new Set([...source.tightestByDay.values()].map((entry) => entry.dive.id));
+  const idsOf = (entries: readonly Entry[]) => new Set(entries.map((entry) => entry.dive.id));
+  const tight = idsOf(source.tight);
+  const tightOfDay = idsOf([...source.tightByDay.values()].flat());
   const siteNames = new Map(source.trip.sites.map((site) => [site.id, site.name]));
   return source.trip.dives
     .map((dive, index) => {
@@ -75,11 +81,11 @@ export function diveViews(source: ViewSource): readonly DiveView[] {
           dive.divers && entries.length < source.trip.party.length
             ? `${entries.length} of ${source.trip.party.length}`
             : null,
-        isTightestOfTrip: source.tightest?.dive.id === dive.id,
-        isTightestOfDay: leastOfDay.has(dive.id),
+        isTightestOfTrip: tight.has(dive.id),
+        isTightestOfDay: tightOfDay.has(dive.id),
         care: careByDive.get(dive.id) ?? null,
         siteName: siteNames.get(dive.siteId) ?? '',
-        roomMin: entry === null ? null : source.roomMinOf(entry),
+        room: entry === null ? null : roomWords(entry, source.roomMinOf(entry), source.roomLimitOf(entry)),
         reader: source.reader,
       });
     })
@@ -93,8 +99,14 @@ interface Setting {
   readonly isTightestOfDay: boolean;
   readonly care: 'stop' | 'change' | null;
   readonly siteName: string;
-  readonly roomMin: number | null;
+  readonly room: string | null;
   readonly reader: Reader;
+}
+
+/** "3 min"; "past the PO₂ limit" where there are no minutes to it; null where nothing limits the dive. */
+function roomWords(entry: Entry, min: number | null, limit: RoomLimit | null): string | null {
+  if (min !== null) return roomText(min);
+  return entry.isMade && limit !== null ? noMinutesText(entry, limit) : null;
 }
 
 function viewOf(dive: Dive, number: number, entry: Entry | null, setting: Setting): DiveView {
@@ -108,7 +120,7 @@ function viewOf(dive: Dive, number: number, entry: Entry | null, setting: Settin
     !isAbsent &&
     entry.intervalMin !== null &&
     dayNumber(startMin) === dayNumber(startMin - entry.intervalMin);
-  const room = isAbsent || setting.roomMin === null ? null : roomText(setting.roomMin);
+  const room = isAbsent ? null : setting.room;
   const shown = {
     id: dive.id,
     number,
@@ -173,6 +185,11 @@ function careOf(cautions: readonly Caution[], diverId: Id | null): ReadonlyMap<I
   return byDive;
 }
 
+/** Whether a room is told in minutes rather than in words. */
+export function hasMinutes(room: string): boolean {
+  return room.endsWith(' min');
+}
+
 function nameOf(view: Omit<DiveView, 'name'>, bottomMin: number, { siteName, reader }: Setting): string {
   const parts = [
     `Dive ${view.number}`,
@@ -182,7 +199,7 @@ function nameOf(view: Omit<DiveView, 'name'>, bottomMin: number, { siteName, rea
     `${Math.round(bottomMin * 10) / 10} min`,
     view.mix,
     view.interval === '' ? '' : `after ${view.interval} at the surface`,
-    view.room === null ? '' : `${view.room} of room`,
+    view.room === null ? '' : hasMinutes(view.room) ? `${view.room} of room` : view.room,
     view.isTightestOfTrip ? 'tightest of the trip' : view.isTightestOfDay ? 'tightest of the day' : '',
     view.part === null ? '' : `${view.part} divers`,
     view.isAbsent ? 'the chosen diver stays aboard' : '',

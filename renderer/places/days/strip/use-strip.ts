@@ -8,8 +8,9 @@ import {
   selectLedger,
   selectRoomMin,
   selectShownLedger,
-  selectTightest,
-  selectTightestByDay,
+  selectRoomLimit,
+  selectTight,
+  selectTightByDay,
 } from '../../../store/selectors';
 import { useDesk } from '../../../store/store';
 import { diveViews, type DiveView } from './dive-view';
@@ -37,15 +38,27 @@ export function useStripData(): StripData {
   const clock = useDesk((state) => state.settings.clock);
   const ledger = useDesk(selectLedger);
   const entriesByDive = useDesk(selectEntriesByDive);
-  const tightest = useDesk(selectTightest);
-  const tightestByDay = useDesk(selectTightestByDay);
+  const tight = useDesk(selectTight);
+  const tightByDay = useDesk(selectTightByDay);
   const cautions = useDesk(selectCautions);
   const shown = useDesk(selectShownLedger);
   const roomMinOf = useDesk(selectRoomMin);
+  const roomLimitOf = useDesk(selectRoomLimit);
   const reader = useMemo(() => ({ units, clock }), [units, clock]);
   const views = useMemo(
-    () => diveViews({ trip, entriesByDive, diverId, tightest, tightestByDay, cautions, roomMinOf, reader }),
-    [trip, entriesByDive, diverId, tightest, tightestByDay, cautions, roomMinOf, reader],
+    () =>
+      diveViews({
+        trip,
+        entriesByDive,
+        diverId,
+        tight,
+        tightByDay,
+        cautions,
+        roomMinOf,
+        roomLimitOf,
+        reader,
+      }),
+    [trip, entriesByDive, diverId, tight, tightByDay, cautions, roomMinOf, roomLimitOf, reader],
   );
   const stretches = useMemo(() => stretchesOf(views, entriesByDive), [views, entriesByDive]);
   const divers = useMemo(

@@ -10,9 +10,10 @@ import {
   selectCautions,
   selectEntriesByDive,
   selectLedger,
+  selectRoomLimit,
   selectRoomMin,
-  selectTightest,
-  selectTightestByDay,
+  selectTight,
+  selectTightByDay,
 } from '../../../../../../renderer/store/selectors';
 import { desk, freshDesk } from '../../../../../../renderer/store/store';
 
@@ -25,8 +26,9 @@ function viewsOf(trip: Trip, diverId: string | null = null): readonly DiveView[]
     trip,
     entriesByDive: selectEntriesByDive(state),
     diverId,
-    tightest: selectTightest(state),
-    tightestByDay: selectTightestByDay(state),
+    tight: selectTight(state),
+    tightByDay: selectTightByDay(state),
+    roomLimitOf: selectRoomLimit(state),
     cautions: selectCautions(state),
     roomMinOf: selectRoomMin(state),
     reader: READER,
@@ -121,11 +123,60 @@ describe('diveViews', () => {
   });
 });
 
+/** Two dives a morning so shallow that the gas ends them: the same room twice. */
+function alike(): Trip {
+  const trip = demoTrip();
+  const [first] = trip.dives;
+  const shallow = { ...first!, depthM: 8, bottomMin: 60, mix: 'auto' as const };
+  return {
+    ...trip,
+    flight: null,
+    dives: [
+      { ...shallow, id: 'a', startsAt: '2027-03-14T08:00' },
+      { ...shallow, id: 'b', startsAt: '2027-03-14T11:00' },
+      { ...shallow, id: 'c', startsAt: '2027-03-14T14:00', bottomMin: 40 },
+    ],
+  };
+}
+
+describe('dives with as little room', () => {
+  it('are all marked, and all named at the head of their day', () => {
+    const views = viewsOf(alike());
+    expect(views.map(({ isTightestOfTrip }) => isTightestOfTrip)).toEqual([true, true, false]);
+    expect(views.map(({ isTightestOfDay }) => isTightestOfDay)).toEqual([true, true, false]);
+    const [day] = daysOf(alike());
+    expect(day!.tightest!.ofDay).toEqual([1, 2]);
+    const { room } = views[0]!;
+    expect(headOf(day!, 'full', false).tightest).toBe(`1, 2: ${room} left`);
+    expect(headOf(day!, 'short', false).tightest).toBe(`1, 2: ${room}`);
+    expect(headSentence(day!)).toContain(`tightest are the first and second: ${room} left`);
+  });
+});
+
+describe('a dive past a limit without a figure', () => {
+  it('says which, in its name and at the head of its day', () => {
+    const rich = demoTrip().mixes.find((mix) => mix.o2 === 0.32)!;
+    const trip = withDive(
+      { ...demoTrip(), mixes: [...demoTrip().mixes, { ...rich, id: 'rich', o2: 0.6 }] },
+      'd1',
+      { depthM: 30, bottomMin: 20, mix: 'rich' },
+    );
+    const view = byId(viewsOf(trip), 'd1');
+    expect(view.room).toBe('past the PO\u2082 limit');
+    expect(view.name).toContain(', past the PO\u2082 limit, tightest of the trip');
+    const [day] = daysOf(trip);
+    expect(headOf(day!, 'full', false).tightest).toBe('first: past the PO\u2082 limit');
+    // What comes after it is not known, which is no reason to call it tight.
+    expect(view.isTightestOfDay).toBe(true);
+    expect(day!.tightest!.ofDay).toEqual([1]);
+  });
+});
+
 describe('dayViews', () => {
   it('counts dives and names the tightest of each day; a day without dives says so', () => {
     const days = daysOf(demoTrip());
     expect(days.map((day) => day.dives)).toEqual([3, 4, 3, 4, 4, 4, 0]);
-    expect(days[3]!.tightest).toEqual({ ofDay: 3, room: '4 min' });
+    expect(days[3]!.tightest).toEqual({ ofDay: [3], room: '4 min' });
     expect(headOf(days[6]!, 'full', false)).toMatchObject({ title: 'Sat 20', dives: 'no dives' });
     expect(headSentence(days[6]!)).toBe('Sat 20 March: no dives');
   });
