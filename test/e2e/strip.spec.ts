@@ -336,18 +336,28 @@ test.describe('the bands', () => {
     await expect(readouts.last()).toContainText(/CNS clock \d+ %, rolling 24 h \d+ %$/);
   });
 
-  test('read out the figures of now under a pointer at rest, also after an edit', async ({ page }) => {
+  test('read out the figures of now: after an edit nothing, until the pointer moves again', async ({
+    page,
+  }) => {
     await strip.dive(12).focus();
-    // On the surface after it: what the pointer stands at does not move with the depth.
     const line = await strip.dive(13).locator('[data-grip=start]').boundingBox();
     const band = await page.locator('.band').first().boundingBox();
-    await page.mouse.move(line!.x - 4, band!.y + band!.height / 2);
+    // At the surface after it, where the pointer stands at the same moment whatever the depth.
+    const at = { x: line!.x - 4, y: band!.y + band!.height / 2 };
     const readout = page.locator('.band-readout').first();
-    await expect(readout).toContainText('nitrogen');
-    const before = await readout.textContent();
+    const read = async () => {
+      await page.mouse.move(at.x - 30, at.y);
+      await page.mouse.move(at.x, at.y, { steps: 6 });
+      await expect(readout).toContainText('nitrogen');
+      return (await readout.textContent()) ?? '';
+    };
+    const before = await read();
     for (let i = 0; i < 6; i += 1) await page.keyboard.press('ArrowUp');
-    await expect(readout).toContainText('nitrogen');
-    await expect(readout).not.toHaveText(before ?? '');
+    await expect(page.locator('.band-readout')).toHaveCount(0);
+    const after = await read();
+    expect(after).not.toBe(before);
+    const cursor = await page.locator('.band').first().locator('.recharts-tooltip-cursor').boundingBox();
+    expect(Math.abs(cursor!.x - at.x)).toBeLessThan(4);
   });
 
   test('read out time and value under the keyboard', async ({ page }) => {

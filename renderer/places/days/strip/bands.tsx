@@ -14,7 +14,6 @@ import { depthText, percentText } from '../../../figures/format';
 import type { BandPoint } from './band-data';
 import { heightOf, NitrogenCurves, OxygenCurves, UNITS_PER_PX, type CurveScale } from './curve';
 import { momentText, type Reader } from './strip-words';
-import { useWhenAsked } from './use-when-asked';
 
 /** The bands have the same points, so that both are read at one moment. */
 const SYNC = 'carried';
@@ -28,11 +27,18 @@ const LIMIT = <ReferenceLine y={1} stroke="var(--caution)" strokeWidth={1.2} str
 /** A point with the share of every compartment, where those are drawn. */
 type FullPoint = BandPoint & { readonly shares?: readonly number[] };
 
+/** Points, and for each the share of every compartment where those are drawn. */
+export interface Carried {
+  readonly points: readonly BandPoint[];
+  readonly shares: readonly (readonly number[])[] | null;
+}
+
 interface BandProps extends CurveScale {
   readonly points: readonly BandPoint[];
   readonly widthPx: number;
   readonly reader: Reader;
-  /** Whether the pointer or the focus is on one of the bands: both are read at once. */
+  /** What the charts were given to read, which an edit leaves behind; both bands are read at once. */
+  readonly given: Carried;
   readonly isRead: boolean;
 }
 
@@ -91,29 +97,29 @@ function ReadPoints({ series, scale }: { readonly series: readonly Series[]; rea
   });
 }
 
-interface ReadingProps extends BandProps {
+interface ReadingProps extends Omit<BandProps, 'points' | 'given'> {
+  readonly points: readonly FullPoint[];
   readonly title: string;
   readonly series: readonly Series[];
   readonly wordsOf: (at: FullPoint) => ReactNode;
 }
 
 /**
- * The limit, and what is read under the pointer and the keyboard. It is given its points while it is read: to
- * lay them out takes longer than the frame of an edit.
+ * The limit, and what is read under the pointer and the keyboard. It is given points only where they are read:
+ * to lay them out takes longer than the frame of an edit.
  */
 const ReadingChart = memo(function ReadingChart(props: ReadingProps) {
-  const { widthPx, heightPx, top, title, series, wordsOf } = props;
-  const { given, isCurrent } = useWhenAsked(props.points, props.isRead);
+  const { points, isRead, widthPx, heightPx, top, title, series, wordsOf } = props;
   const axes = useMemo(
     () => (
       <>
         <XAxis dataKey="x" type="number" domain={[0, widthPx]} hide allowDataOverflow />
         <YAxis type="number" domain={[0, top]} hide allowDataOverflow />
         {top >= 1 && LIMIT}
-        {isCurrent && <ReadPoints series={series} scale={{ top, heightPx }} />}
+        {isRead && <ReadPoints series={series} scale={{ top, heightPx }} />}
       </>
     ),
-    [widthPx, heightPx, top, series, isCurrent],
+    [widthPx, heightPx, top, series, isRead],
   );
   const lines = useMemo(
     () => series.map(({ key }) => <Line key={key} dataKey={key} hide isAnimationActive={false} />),
@@ -122,18 +128,18 @@ const ReadingChart = memo(function ReadingChart(props: ReadingProps) {
   const readout = useCallback(
     ({ active, payload }: TooltipContentProps) => {
       // Recharts hands back the very object it was given.
-      const at: unknown = active && isCurrent ? payload[0]?.payload : null;
+      const at: unknown = active && isRead ? payload[0]?.payload : null;
       return at === null || at === undefined ? null : wordsOf(at as FullPoint);
     },
-    [wordsOf, isCurrent],
+    [wordsOf, isRead],
   );
   return (
-    <LineChart width={widthPx} height={heightPx} data={given} margin={NO_MARGIN} syncId={SYNC} title={title}>
+    <LineChart width={widthPx} height={heightPx} data={points} margin={NO_MARGIN} syncId={SYNC} title={title}>
       {axes}
       {lines}
       <Tooltip
         content={readout}
-        cursor={CURSOR}
+        cursor={isRead && CURSOR}
         includeHidden
         isAnimationActive={false}
         position={READOUT_AT}
@@ -160,13 +166,19 @@ function Band({ curves, ...reading }: ReadingProps & { readonly curves: ReactNod
   );
 }
 
-export const NitrogenBand = memo(function NitrogenBand(
-  props: BandProps & { readonly shares: readonly (readonly number[])[] | null },
-) {
-  const { points, shares, reader, top, heightPx } = props;
+export const NitrogenBand = memo(function NitrogenBand({
+  points,
+  shares,
+  given,
+  ...band
+}: BandProps & Carried) {
+  const { reader, top, heightPx } = band;
   const full = useMemo(
-    () => (shares === null ? points : points.map((point, i) => ({ ...point, shares: shares[i]! }))),
-    [points, shares],
+    () =>
+      given.shares === null
+        ? given.points
+        : given.points.map((point, i) => ({ ...point, shares: given.shares![i]! })),
+    [given],
   );
   const wordsOf = useCallback(
     (at: FullPoint) => (
@@ -176,21 +188,20 @@ export const NitrogenBand = memo(function NitrogenBand(
     ),
     [reader],
   );
-  const curves = <NitrogenCurves points={points} shares={shares} top={top} heightPx={heightPx} />;
   return (
     <Band
-      {...props}
+      {...band}
       points={full}
       title="Nitrogen carried"
       series={NITROGEN}
       wordsOf={wordsOf}
-      curves={curves}
+      curves={<NitrogenCurves points={points} shares={shares} top={top} heightPx={heightPx} />}
     />
   );
 });
 
-export const OxygenBand = memo(function OxygenBand(props: BandProps) {
-  const { points, reader, top, heightPx } = props;
+export const OxygenBand = memo(function OxygenBand({ points, given, ...band }: BandProps) {
+  const { reader, top, heightPx } = band;
   const wordsOf = useCallback(
     (at: FullPoint) => (
       <Readout at={at} reader={reader}>
@@ -199,6 +210,14 @@ export const OxygenBand = memo(function OxygenBand(props: BandProps) {
     ),
     [reader],
   );
-  const curves = <OxygenCurves points={points} top={top} heightPx={heightPx} />;
-  return <Band {...props} title="Oxygen carried" series={OXYGEN} wordsOf={wordsOf} curves={curves} />;
+  return (
+    <Band
+      {...band}
+      points={given.points}
+      title="Oxygen carried"
+      series={OXYGEN}
+      wordsOf={wordsOf}
+      curves={<OxygenCurves points={points} top={top} heightPx={heightPx} />}
+    />
+  );
 });

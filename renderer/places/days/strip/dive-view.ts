@@ -63,10 +63,13 @@ export interface ViewSource {
   readonly reader: Reader;
 }
 
+function idsOf(entries: readonly Entry[]): ReadonlySet<Id> {
+  return new Set(entries.map((entry) => entry.dive.id));
+}
+
 /** The dives in the order in which they begin. */
 export function diveViews(source: ViewSource): readonly DiveView[] {
   const careByDive = careOf(source.cautions, source.diverId);
-  const idsOf = (entries: readonly Entry[]) => new Set(entries.map((entry) => entry.dive.id));
   const tight = idsOf(source.tight);
   const tightOfDay = idsOf([...source.tightByDay.values()].flat());
   const siteNames = new Map(source.trip.sites.map((site) => [site.id, site.name]));

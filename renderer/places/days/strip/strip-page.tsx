@@ -18,6 +18,7 @@ import { StripTools } from './strip-tools';
 import { momentText } from './strip-words';
 import { spanOf, timeScale } from './time-scale';
 import { useDiveDrag, type Frozen } from './use-dive-drag';
+import { useReading } from './use-reading';
 import type { Size } from './use-size';
 import { useStripData, type StripData } from './use-strip';
 import { useZoom } from './use-zoom';
@@ -39,7 +40,6 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
   const scroller = useRef<HTMLDivElement>(null);
   const [isTable, setIsTable] = useState(false);
   const [hasCompartments, setHasCompartments] = useState(false);
-  const [isRead, setIsRead] = useState(false);
   const [frozen, setFrozen] = useState<Frozen | null>(null);
   const textScale = useDesk((state) => state.settings.textScale);
   const chosenIds = useDesk((state) => state.selection.diveIds);
@@ -75,6 +75,7 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
   const shownName = data.shown?.diver.name ?? '';
   const whose = diverIsChosen ? shownName : `${shownName}, who has the least room`;
   const carried = useCarried(data, time, hasCompartments);
+  const reading = useReading(carried.read);
   const waterBottomY = layout.headPx + layout.intervalPx + layout.waterPx;
 
   return (
@@ -113,10 +114,11 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
             />
             {!isTable && (
               <div
-                onPointerEnter={() => setIsRead(true)}
-                onPointerLeave={() => setIsRead(false)}
-                onFocus={() => setIsRead(true)}
-                onBlur={() => setIsRead(false)}
+                onPointerMove={reading.ask}
+                onPointerLeave={reading.leave}
+                onFocus={reading.ask}
+                onKeyDown={reading.ask}
+                onBlur={reading.leave}
               >
                 <BandTitle heightPx={layout.titlePx} title="Nitrogen carried">
                   {`leading compartment of ${whose}, from rest to its limit at the surface`}
@@ -128,7 +130,8 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
                   heightPx={layout.nitrogenPx}
                   top={carried.nitrogenTop}
                   reader={data.reader}
-                  isRead={isRead}
+                  given={reading.given}
+                  isRead={reading.isRead}
                 />
                 <BandTitle heightPx={layout.titlePx} title="Oxygen carried">
                   CNS clock; dashed, the rolling 24 h; bars, each day’s OTU of its allowance
@@ -139,7 +142,8 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
                   heightPx={layout.oxygenPx}
                   top={carried.oxygenTop}
                   reader={data.reader}
-                  isRead={isRead}
+                  given={reading.given}
+                  isRead={reading.isRead}
                 />
                 <OtuRow
                   days={days}
@@ -223,5 +227,6 @@ function useCarried(data: StripData, time: ReturnType<typeof timeScale>, hasComp
     }),
     [points],
   );
-  return { timeline, points, shares, ...tops };
+  const read = useMemo(() => ({ points, shares }), [points, shares]);
+  return { timeline, read, ...read, ...tops };
 }
