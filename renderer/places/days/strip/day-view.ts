@@ -92,7 +92,9 @@ export function headOf(view: DayView, form: HeadForm, isFirst: boolean): Head {
       title,
       dives: `${view.dives}, ${time}`,
       oxygen: `O₂ ${oxygen}`,
-      tightest: tightest ? `${someOf(tightest.ofDay)}: ${tightest.room}` : '',
+      tightest: tightest
+        ? `${someOf(tightest.ofDay)}: ${hasMinutes(tightest.room) ? tightest.room : 'past'}`
+        : '',
     };
   }
   return {
@@ -100,7 +102,7 @@ export function headOf(view: DayView, form: HeadForm, isFirst: boolean): Head {
     dives: `${view.dives === 1 ? '1 dive' : `${view.dives} dives`}, ${time}`,
     oxygen: `oxygen ${oxygen} of 24 h`,
     tightest: tightest
-      ? `${view.dives === 1 ? '' : `${whichText(tightest.ofDay)}: `}${leftText(tightest.room)}`
+      ? `${view.dives === 1 ? '' : `${whichText(tightest.ofDay)}: `}${hasMinutes(tightest.room) ? leftText(tightest.room) : 'past limit'}`
       : '',
   };
 }

@@ -165,7 +165,9 @@ describe('a dive past a limit without a figure', () => {
     expect(view.room).toBe('past the PO\u2082 limit');
     expect(view.name).toContain(', past the PO\u2082 limit, tightest of the trip');
     const [day] = daysOf(trip);
-    expect(headOf(day!, 'full', false).tightest).toBe('first: past the PO\u2082 limit');
+    expect(headOf(day!, 'full', false).tightest).toBe('first: past limit');
+    expect(headOf(day!, 'short', false).tightest).toBe('1: past');
+    expect(headSentence(day!)).toContain('tightest is the first: past the PO\u2082 limit');
     // What comes after it is not known, which is no reason to call it tight.
     expect(view.isTightestOfDay).toBe(true);
     expect(day!.tightest!.ofDay).toEqual([1]);
