@@ -44,6 +44,13 @@ interface Place {
   readonly restBar: number;
   readonly limits: Lanes;
   readonly surfaceBar: number;
+  /** The map of each stretch at the surface that points are set by. */
+  readonly waits: readonly Wait[];
+}
+
+interface Wait {
+  readonly min: number;
+  readonly map: AffineMap;
 }
 
 /** Exposures that can share a 24 h window, in order of time. */
@@ -139,12 +146,13 @@ function surfacePoints(
   clock: DayClock,
   place: Place,
 ): readonly TimelinePoint[] {
-  const waits = SURFACE_STEPS_MIN.filter((min) => carry.atMin + min < untilMin);
-  return [...waits, untilMin - carry.atMin].map((min) =>
+  const lastMin = untilMin - carry.atMin;
+  const last = { min: lastMin, map: intervalMap(place.surfaceBar, lastMin) };
+  return [...place.waits.filter(({ min }) => min < lastMin), last].map(({ min, map }) =>
     pointAt(
       carry.atMin + min,
       0,
-      applyMap(intervalMap(place.surfaceBar, min), carry.tensions, AIR_N2),
+      applyMap(map, carry.tensions, AIR_N2),
       carry.cns === null ? null : cnsAfterInterval(carry.cns, min),
       clock,
       place,
@@ -157,21 +165,23 @@ interface Known {
   readonly points: readonly TimelinePoint[];
 }
 
-/** An entry taken over from an earlier ledger has the same past, and so the same points. */
-const known = new WeakMap<Entry, Known>();
+/**
+ * The points of the bands last asked for: an entry taken over from an earlier ledger has the same past, and so the
+ * same points. No weak table: a drag would fill it faster than it empties.
+ */
+let lastKnown: ReadonlyMap<Entry, Known> = new Map();
 
 /** The points of a dive and of the time at the surface after it. */
-function pointsFrom(entry: Entry, carry: Carry, untilMin: WallMin, place: Place): readonly TimelinePoint[] {
-  const kept = known.get(entry);
-  if (kept?.untilMin === untilMin) return kept.points;
+function pointsFrom(entry: Entry, carry: Carry, untilMin: WallMin, place: Place): Known {
+  const kept = lastKnown.get(entry);
+  if (kept?.untilMin === untilMin) return kept;
   const clock = dayClock(carry);
   const points = [
     // Where the stops of a dive run into the next, the next goes on from all that they let go.
     ...waterPoints(entry, clock, place).filter((point) => point.atMin <= untilMin),
     ...(untilMin > carry.atMin ? surfacePoints(carry, untilMin, clock, place) : []),
   ];
-  known.set(entry, { untilMin, points });
-  return points;
+  return { untilMin, points };
 }
 
 /**
@@ -189,9 +199,15 @@ export function timelineOf(ledger: DiverLedger, trip: Trip, untilMin: WallMin): 
     surfaceBar,
     restBar: AIR_N2 * inspiredBar(surfaceBar),
     limits: surfaceLimits(surfaceBar, ledger.diver.gradient.high),
+    waits: SURFACE_STEPS_MIN.map((min) => ({ min, map: intervalMap(surfaceBar, min) })),
   };
   const made = ledger.entries.flatMap((entry, index) => (entry.isMade ? [{ entry, index }] : []));
-  return made.flatMap(({ entry, index }, turn) =>
-    pointsFrom(entry, ledger.carries[index]!, made[turn + 1]?.entry.startMin ?? untilMin, place),
+  const known = new Map(
+    made.map(({ entry, index }, turn) => {
+      const endMin = made[turn + 1]?.entry.startMin ?? untilMin;
+      return [entry, pointsFrom(entry, ledger.carries[index]!, endMin, place)];
+    }),
   );
+  lastKnown = known;
+  return [...known.values()].flatMap(({ points }) => points);
 }

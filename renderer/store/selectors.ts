@@ -46,8 +46,14 @@ export function selectCautions(state: Desk): readonly Caution[] {
   return cautionsOfLedger(selectLedger(state), units, clock);
 }
 
-/** Minutes of room by entry: an entry that an edit left untouched is the same object, with the same room. */
-const minutesOf = new WeakMap<Entry, Pick<Room, 'min' | 'minLimit'>>();
+type RoomMinutes = Pick<Room, 'min' | 'minLimit'>;
+
+/**
+ * Minutes of room by entry, of the ledger last asked about: an entry that an edit left untouched is the same
+ * object, with the same room. No weak table: a drag would fill it faster than it empties.
+ */
+let minutesKnown: ReadonlyMap<Entry, RoomMinutes> = new Map();
+
 const roomsOf = new WeakMap<Entry, Room>();
 
 /** Where an entry stands in a ledger: what was held on surfacing from the dive before. */
@@ -58,11 +64,14 @@ function carryBefore({ start, entries, carries }: DiverLedger, entry: Entry): Di
 
 const roomMinutesIn = memo((of: Ledger) => {
   const { trip } = of;
+  const minutesOf = new Map<Entry, RoomMinutes>();
   for (const { start, entries, carries } of of.divers) {
     entries.forEach((entry, i) => {
-      if (!minutesOf.has(entry)) minutesOf.set(entry, roomMinutes(trip, carries[i - 1] ?? start, entry));
+      const room = minutesKnown.get(entry) ?? roomMinutes(trip, carries[i - 1] ?? start, entry);
+      minutesOf.set(entry, room);
     });
   }
+  minutesKnown = minutesOf;
   return {
     minutes: (entry: Entry): number | null => minutesOf.get(entry)?.min ?? null,
     limit: (entry: Entry): RoomLimit | null => minutesOf.get(entry)?.minLimit ?? null,
