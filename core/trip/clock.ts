@@ -16,18 +16,6 @@ export function wallMin(text: WallTime): WallMin {
   return time.since(EPOCH, { largestUnit: 'minutes' }).minutes;
 }
 
-/**
- * Minutes since 1970-01-01T00:00 to wall-clock text, rounded up to the whole minute: a diver is said to
- * surface no earlier than they do, and an interval to be no longer than it is.
- * @param min minutes, fractions allowed
- * @returns "2027-03-06T07:30"
- * Source: ISO 8601 calendar, through the calendar package.
- */
-export function wallText(min: WallMin): WallTime {
-  // Sums of leg times miss a whole minute by rounding alone; a billionth of a minute is no minute more.
-  return EPOCH.add({ minutes: Math.ceil(min - 1e-9) }).toString({ smallestUnit: 'minute' });
-}
-
 /** The day of a moment as a count of whole days since 1970-01-01. Source: 1440 minutes a day. */
 export function dayNumber(min: WallMin): number {
   return Math.floor(min / 1440);
@@ -46,4 +34,23 @@ export function wallDate(min: WallMin): string {
     datesKnown.set(day, date);
   }
   return date;
+}
+
+function two(number: number): string {
+  return number < 10 ? `0${number}` : `${number}`;
+}
+
+/**
+ * Minutes since 1970-01-01T00:00 to wall-clock text, rounded up to the whole minute: a diver is said to
+ * surface no earlier than they do, and an interval to be no longer than it is.
+ * @param min minutes, fractions allowed
+ * @returns "2027-03-06T07:30"
+ * Source: ISO 8601 calendar, through the calendar package.
+ */
+export function wallText(min: WallMin): WallTime {
+  // Sums of leg times miss a whole minute by rounding alone; a billionth of a minute is no minute more.
+  const whole = Math.ceil(min - 1e-9);
+  // The time of day without the calendar: a window writes some hundred moments at every edit.
+  const ofDay = whole - 1440 * dayNumber(whole);
+  return `${wallDate(whole)}T${two(Math.floor(ofDay / 60))}:${two(ofDay % 60)}`;
 }

@@ -3,7 +3,7 @@ import { cautionsOf } from '../../core/cautions/all';
 import { secondOpinions, type SecondOpinion } from '../../core/tables/second-opinion';
 import type { Settings } from '../../core/host';
 import { wordingIn } from '../../core/cautions/wording';
-import { wallDate, wallMin, wallText } from '../../core/trip/clock';
+import { dayNumber, wallDate, wallMin, wallText } from '../../core/trip/clock';
 import { ledger } from '../../core/trip/ledger';
 import type { Caution, DiverLedger, Entry, Ledger, Room, RoomLimit } from '../../core/trip/ledger-types';
 import { roomMinutes, roomOf } from '../../core/trip/room';
@@ -97,6 +97,8 @@ export function selectRoomLimit(state: Desk): (entry: Entry) => RoomLimit | null
 
 /** Whether two rooms, as `selectRoomKey` gives them, read alike: to the whole minute, as they are shown. */
 export function isSameRoom(one: number, other: number): boolean {
+  // Most are minutes apart, and rounding is dear.
+  if (Math.abs(one - other) > 2) return false;
   return one === other || rounded(one, 0, 'down') === rounded(other, 0, 'down');
 }
 
@@ -165,16 +167,16 @@ export function shownEntry(state: Desk, diveId: Id): Entry | null {
   return entries.find((entry) => entry.diver.id === diverId) ?? null;
 }
 
-const tightestByDayOf = memo((of: Ledger, diverId: Id | null): ReadonlyMap<string, Entry> => {
+const tightestByDayOf = memo((of: Ledger, diverId: Id | null): ReadonlyMap<number, Entry> => {
   const { key } = roomMinutesIn(of);
-  const byDay = new Map<string, Entry>();
+  const byDay = new Map<number, Entry>();
   for (const { diver, entries } of of.divers) {
     if (diverId !== null && diver.id !== diverId) continue;
     for (const entry of entries) {
       if (key(entry) === Number.POSITIVE_INFINITY || isRoomUnknown(entry)) continue;
-      const date = wallDate(entry.startMin);
-      const held = byDay.get(date);
-      if (!held || key(entry) < key(held)) byDay.set(date, entry);
+      const day = dayNumber(entry.startMin);
+      const held = byDay.get(day);
+      if (!held || key(entry) < key(held)) byDay.set(day, entry);
     }
   }
   return byDay;
@@ -194,25 +196,20 @@ export function selectTightest(state: Desk): Entry | null {
   return tightestOf(selectLedger(state), state.selection.diverId);
 }
 
-/** An entry, and behind it all others whose room reads the same, in order of start. */
-function withAlike(of: Ledger, diverId: Id | null, least: Entry, date: string | null): readonly Entry[] {
+/** The entry with the least room, and behind it all whose room reads the same, in order of start. */
+function withAlike(of: Ledger, diverId: Id | null, least: Entry): readonly Entry[] {
   const { key } = roomMinutesIn(of);
+  const leastKey = key(least);
   const alike = of.divers
     .filter(({ diver }) => diverId === null || diver.id === diverId)
     .flatMap(({ entries }) => entries)
-    .filter(
-      (entry) =>
-        entry !== least &&
-        isSameRoom(key(entry), key(least)) &&
-        !isRoomUnknown(entry) &&
-        (date === null || wallDate(entry.startMin) === date),
-    );
+    .filter((entry) => entry !== least && isSameRoom(key(entry), leastKey) && !isRoomUnknown(entry));
   return [least, ...alike.toSorted((a, b) => a.startMin - b.startMin)];
 }
 
 const tightOf = memo((of: Ledger, diverId: Id | null): readonly Entry[] => {
   const tightest = tightestOf(of, diverId);
-  return tightest === null ? NO_ENTRIES : withAlike(of, diverId, tightest, null);
+  return tightest === null ? NO_ENTRIES : withAlike(of, diverId, tightest);
 });
 
 /** The entry with the least room, and all whose room reads the same, in order of start. */
@@ -220,16 +217,22 @@ export function selectTight(state: Desk): readonly Entry[] {
   return tightOf(selectLedger(state), state.selection.diverId);
 }
 
-const tightByDayOf = memo(
-  (of: Ledger, diverId: Id | null): ReadonlyMap<string, readonly Entry[]> =>
-    new Map(
-      [...tightestByDayOf(of, diverId)].map(([date, least]) => [date, withAlike(of, diverId, least, date)]),
-    ),
-);
+const tightOfDaysOf = memo((of: Ledger, diverId: Id | null): readonly Entry[] => {
+  const { key } = roomMinutesIn(of);
+  const leastOfDay = tightestByDayOf(of, diverId);
+  return of.divers
+    .filter(({ diver }) => diverId === null || diver.id === diverId)
+    .flatMap(({ entries }) =>
+      entries.filter((entry) => {
+        const least = leastOfDay.get(dayNumber(entry.startMin));
+        return least !== undefined && isSameRoom(key(entry), key(least)) && !isRoomUnknown(entry);
+      }),
+    );
+});
 
-/** For each date the entry with the least room, of the chosen diver or of anybody, and all that read the same. */
-export function selectTightByDay(state: Desk): ReadonlyMap<string, readonly Entry[]> {
-  return tightByDayOf(selectLedger(state), state.selection.diverId);
+/** The entries with the least room of their day, of the chosen diver or of anybody, and all that read the same. */
+export function selectTightOfDays(state: Desk): readonly Entry[] {
+  return tightOfDaysOf(selectLedger(state), state.selection.diverId);
 }
 
 /** The ledger of the chosen diver; where nobody is chosen, of the diver of the tightest dive, else the first. */

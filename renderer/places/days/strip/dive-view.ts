@@ -54,7 +54,7 @@ export interface ViewSource {
   readonly diverId: Id | null;
   /** The entries with the least room of the trip, and of each day. */
   readonly tight: readonly Entry[];
-  readonly tightByDay: ReadonlyMap<string, readonly Entry[]>;
+  readonly tightOfDays: readonly Entry[];
   readonly cautions: readonly Caution[];
   /** Minutes of room of an entry; null where nothing limits it. */
   readonly roomMinOf: (entry: Entry) => number | null;
@@ -71,7 +71,7 @@ function idsOf(entries: readonly Entry[]): ReadonlySet<Id> {
 export function diveViews(source: ViewSource): readonly DiveView[] {
   const careByDive = careOf(source.cautions, source.diverId);
   const tight = idsOf(source.tight);
-  const tightOfDay = idsOf([...source.tightByDay.values()].flat());
+  const tightOfDay = idsOf(source.tightOfDays);
   const siteNames = new Map(source.trip.sites.map((site) => [site.id, site.name]));
   return source.trip.dives
     .map((dive, index) => {

@@ -171,19 +171,27 @@ function coveredBy(box: Box, others: readonly Box[]): number {
   return others.reduce((sum, other) => sum + common(box, other), 0);
 }
 
-/** No label reaches further than this from its line, at 100 % text: a sounding, a mix and "10 of 12". */
-const REACH_PX = 150;
+/** How far the labels of a dive reach from its line to the right, pixels; to the left less. */
+function reachOf({ sounding, mix }: LabelledDive, textScale: number): number {
+  const words = sounding.length * CHARACTER_PX.sounding + mix.length * CHARACTER_PX.mix;
+  return words * textScale + MIX_GAP_PX + WEIGHT_HALF_PX;
+}
 
 /** For each dive the others whose line, bar or labels its own labels could meet. */
 function neighboursOf(dives: readonly LabelledDive[], textScale: number): readonly (readonly number[])[] {
-  const reach = REACH_PX * textScale;
-  return dives.map((dive, i) =>
-    dives.flatMap((other, k) => {
-      const isNear =
-        other.lineX < dive.lineX + 2 * reach && Math.max(other.barEndX, other.lineX) > dive.lineX - 2 * reach;
-      return k !== i && isNear ? k : [];
-    }),
-  );
+  const reaches = dives.map((dive) => reachOf(dive, textScale));
+  const near: number[][] = dives.map(() => []);
+  dives.forEach((dive, i) => {
+    for (let k = i + 1; k < dives.length; k += 1) {
+      const other = dives[k]!;
+      const apart = reaches[i]! + reaches[k]!;
+      if (Math.max(dive.barEndX, dive.lineX) + apart < other.lineX) continue;
+      if (Math.max(other.barEndX, other.lineX) + apart < dive.lineX) continue;
+      near[i]!.push(k);
+      near[k]!.push(i);
+    }
+  });
+  return near;
 }
 
 /** What of a dive must not be written over: its line, its weight and its bar. The dotted way up may be. */

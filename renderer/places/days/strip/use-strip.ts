@@ -10,7 +10,7 @@ import {
   selectShownLedger,
   selectRoomLimit,
   selectTight,
-  selectTightByDay,
+  selectTightOfDays,
 } from '../../../store/selectors';
 import { useDesk } from '../../../store/store';
 import { diveViews, type DiveView } from './dive-view';
@@ -39,7 +39,7 @@ export function useStripData(): StripData {
   const ledger = useDesk(selectLedger);
   const entriesByDive = useDesk(selectEntriesByDive);
   const tight = useDesk(selectTight);
-  const tightByDay = useDesk(selectTightByDay);
+  const tightOfDays = useDesk(selectTightOfDays);
   const cautions = useDesk(selectCautions);
   const shown = useDesk(selectShownLedger);
   const roomMinOf = useDesk(selectRoomMin);
@@ -52,13 +52,13 @@ export function useStripData(): StripData {
         entriesByDive,
         diverId,
         tight,
-        tightByDay,
+        tightOfDays,
         cautions,
         roomMinOf,
         roomLimitOf,
         reader,
       }),
-    [trip, entriesByDive, diverId, tight, tightByDay, cautions, roomMinOf, roomLimitOf, reader],
+    [trip, entriesByDive, diverId, tight, tightOfDays, cautions, roomMinOf, roomLimitOf, reader],
   );
   const stretches = useMemo(() => stretchesOf(views, entriesByDive), [views, entriesByDive]);
   const divers = useMemo(

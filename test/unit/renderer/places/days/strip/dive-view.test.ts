@@ -13,7 +13,7 @@ import {
   selectRoomLimit,
   selectRoomMin,
   selectTight,
-  selectTightByDay,
+  selectTightOfDays,
 } from '../../../../../../renderer/store/selectors';
 import { desk, freshDesk } from '../../../../../../renderer/store/store';
 
@@ -27,7 +27,7 @@ function viewsOf(trip: Trip, diverId: string | null = null): readonly DiveView[]
     entriesByDive: selectEntriesByDive(state),
     diverId,
     tight: selectTight(state),
-    tightByDay: selectTightByDay(state),
+    tightOfDays: selectTightOfDays(state),
     roomLimitOf: selectRoomLimit(state),
     cautions: selectCautions(state),
     roomMinOf: selectRoomMin(state),
