@@ -19,7 +19,7 @@ const FLAGS = [
   '--disable-sync',
 ];
 
-const PRESSES = 60;
+const PRESSES = 120;
 const LOADS = 7;
 const ONE_SECOND_MS = 1000;
 /** A page of one word: what the browser itself needs. */
