@@ -30,13 +30,22 @@ export function Field<T>(props: FieldProps<T>): ReactNode {
   const committed = show(value);
   const { typed, refusal, type, refuse, put, drop, onEscape } = useDraft(commit);
 
-  const commitTyped = (): void => {
+  /**
+   * Hands a value on, its text written ahead: a browser lays out the page to move the caret of the field in
+   * focus, which is cheap while the page is as it was. Where the value is refused the old text comes back.
+   */
+  const putFrom = (field: HTMLInputElement, next: T): void => {
+    field.value = show(next);
+    if (!put(next)) field.value = typed ?? committed;
+  };
+
+  const commitTyped = (field: HTMLInputElement): void => {
     if (typed === null || typed === committed) {
       drop();
       return;
     }
     const parsed = parse(typed);
-    if (parsed.ok) put(parsed.value);
+    if (parsed.ok) putFrom(field, parsed.value);
     else refuse(parsed);
   };
 
@@ -44,7 +53,7 @@ export function Field<T>(props: FieldProps<T>): ReactNode {
     onEscape(event);
     if (event.key === 'Enter') {
       event.preventDefault();
-      commitTyped();
+      commitTyped(event.currentTarget);
     } else if (step && (event.key === 'ArrowUp' || event.key === 'ArrowDown') && !event.altKey) {
       event.preventDefault();
       const parsed = typed === null ? null : parse(typed);
@@ -52,7 +61,8 @@ export function Field<T>(props: FieldProps<T>): ReactNode {
         refuse(parsed);
         return;
       }
-      put(step(parsed ? parsed.value : value, event.key === 'ArrowUp' ? 1 : -1, event.shiftKey));
+      const next = step(parsed ? parsed.value : value, event.key === 'ArrowUp' ? 1 : -1, event.shiftKey);
+      putFrom(event.currentTarget, next);
     }
   };
 
@@ -73,7 +83,7 @@ export function Field<T>(props: FieldProps<T>): ReactNode {
         {...(describedBy ? { 'aria-describedby': describedBy } : {})}
         onChange={(event) => type(event.target.value)}
         onFocus={(event) => event.target.select()}
-        onBlur={commitTyped}
+        onBlur={(event) => commitTyped(event.currentTarget)}
         onKeyDown={onKeyDown}
       />
       {hint ? (

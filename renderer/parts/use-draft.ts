@@ -14,8 +14,8 @@ export interface Draft<T> {
   readonly refusal: Refusal | null;
   readonly type: (text: string) => void;
   readonly refuse: (refusal: Refusal) => void;
-  /** Hands a value on: taken, the draft is gone; refused, it stays with the reason. */
-  readonly put: (value: T) => void;
+  /** Hands a value on: taken, the draft is gone; refused, it stays with the reason. Returns whether it was taken. */
+  readonly put: (value: T) => boolean;
   /** Back to what is kept. */
   readonly drop: () => void;
   /** Escape drops the draft where there is one; else the key is for whatever the field stands in. */
@@ -38,8 +38,10 @@ export function useDraft<T>(commit: (value: T) => EditResult | void): Draft<T> {
     drop,
     put: (value) => {
       const result = commit(value);
-      if (result && !result.ok) setRefusal(result.troubles[0]);
-      else drop();
+      const isTaken = !result || result.ok;
+      if (isTaken) drop();
+      else setRefusal(result.troubles[0]);
+      return isTaken;
     },
     onEscape: (event) => {
       if (event.key !== 'Escape' || (typed === null && refusal === null)) return;

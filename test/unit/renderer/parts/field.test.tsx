@@ -88,6 +88,17 @@ describe('a number field', () => {
     expect(commit.mock.calls).toEqual([[23], [20]]);
   });
 
+  it('brings the old text back where a step is refused, each time', () => {
+    const commit = vi.fn<(value: number) => EditResult>(() => TOO_DEEP);
+    const field = depthField(commit);
+    for (let press = 0; press < 2; press += 1) {
+      fireEvent.keyDown(field, { key: 'ArrowUp' });
+      expect(field.value).toBe('22 m');
+      expect(screen.getByRole('alert').textContent).toContain('Too deep.');
+    }
+    expect(commit.mock.calls).toEqual([[23], [23]]);
+  });
+
   it('reads and shows in feet where the settings say so', () => {
     desk.setState({ settings: { ...desk.getState().settings, units: 'imperial' } });
     const commit = vi.fn<(value: number) => EditResult>(() => success(blankTrip()));
