@@ -1,39 +1,20 @@
-import { spawnSync } from 'node:child_process';
-import { readdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
-import { basename, dirname, join } from 'node:path';
-import { expect, test, type Download, type Page } from '@playwright/test';
+import { join } from 'node:path';
+import { expect, test } from '@playwright/test';
 import { assert } from '../../core/result';
 import { readTrip } from '../../core/trip/read-trip';
 import { writeTrip } from '../../core/trip/write-trip';
 import { bigTrip } from '../bench/big-trip';
+import { LAID_OUT_MS, SlatesPlace, watchPrinting } from './pages/slates';
 import { Workbench } from './pages/workbench';
+import { differingShare, pageSizes, tool, uncompressed, wordsByPage } from './pdf';
 
 const ROOT = join(import.meta.dirname, '..', '..');
 
 const read = readTrip(readFileSync(join(ROOT, 'core/trip/demo-trip.json'), 'utf8'));
 assert(read.ok, 'the demo trip cannot be read');
 const DEMO = read.value;
-
-function tool(name: string, args: readonly string[]): string {
-  const { status, stdout, stderr, error } = spawnSync(name, args, {
-    cwd: ROOT,
-    encoding: 'utf8',
-    maxBuffer: 1e9,
-  });
-  if (error)
-    throw new Error(`${name} is needed for this test (Debian: poppler-utils, qpdf): ${error.message}`);
-  if (status !== 0) throw new Error(`${name} ended with ${status}: ${stderr}`);
-  return stdout;
-}
-
-/** A PDF with its streams uncompressed and the identifiers that qpdf itself gives left out. */
-function uncompressed(file: string): string {
-  return tool('qpdf', ['--qdf', '--object-streams=disable', '--static-id', file, '-']);
-}
-
-/** A busy machine lays pages out slowly; how long it may take is measured by the bench, not here. */
-const LAID_OUT_MS = 30_000;
 
 /** Words by which each kind is known. */
 const PAGE_WORDS = {
@@ -43,160 +24,13 @@ const PAGE_WORDS = {
   'Cylinder tags and log': 'Initials',
 } as const;
 
-/** A browser keeps the size of a page in whole points or pixels. */
-const ROUNDED_PT = 0.8;
-
 /**
  * Share of a page's points: no ink is elsewhere, only the dots of dotted lines fall on other points of the
  * picture. Worst seen: 0.0017, on a trip sheet with all its dashes.
  */
 const DIFFERING_SHARE = 0.003;
-/** How much darker, of 255, a point is than any around it in the other picture, to count as other ink. */
-const OTHER_INK = 96;
-
-/** The words of each page, in an order of their own: two writers draw them in another order. */
-function wordsByPage(file: string): readonly (readonly string[])[] {
-  return tool('pdftotext', ['-raw', '-enc', 'UTF-8', file, '-'])
-    .split('\f')
-    .slice(0, -1)
-    .map((page) =>
-      page
-        .split(/[\s\u00a0]+/)
-        .filter((word) => word !== '')
-        .toSorted(),
-    );
-}
-
-function pageSizes(file: string): readonly (readonly [number, number])[] {
-  const sizes = tool('pdfinfo', ['-f', '1', '-l', '9999', file]).matchAll(
-    /Page\s+\d+ size:\s+([\d.]+) x ([\d.]+)/g,
-  );
-  return [...sizes].map(([, width, height]) => [Number(width), Number(height)] as const);
-}
-
-/** The largest share of points of a page with ink that the other PDF has not there; the first pages of both. */
-function differingShare(file: string, other: string, into: string): number {
-  const drawn = (pdf: string, name: string): readonly Picture[] => {
-    tool('pdftoppm', ['-r', '100', '-gray', '-l', '3', pdf, `${into}-${name}`]);
-    return readdirSync(dirname(into))
-      .filter((each) => each.startsWith(`${basename(into)}-${name}-`))
-      .toSorted()
-      .map((each) => greyPicture(join(dirname(into), each)));
-  };
-  const mine = drawn(file, 'a');
-  const theirs = drawn(other, 'b');
-  expect(mine.length).toBe(theirs.length);
-  return Math.max(
-    ...mine.flatMap((picture, i) => [inkElsewhere(picture, theirs[i]!), inkElsewhere(theirs[i]!, picture)]),
-  );
-}
-
-interface Picture {
-  readonly width: number;
-  readonly height: number;
-  /** Row by row, 0 black to 255 white. */
-  readonly points: Uint8Array;
-}
-
-/** The share of points that are much darker than every point around them in the other picture. */
-function inkElsewhere(picture: Picture, other: Picture): number {
-  let count = 0;
-  for (let y = 1; y < Math.min(picture.height, other.height) - 1; y += 1) {
-    for (let x = 1; x < Math.min(picture.width, other.width) - 1; x += 1) {
-      let darkest = 255;
-      for (let dy = -1; dy <= 1; dy += 1) {
-        for (let dx = -1; dx <= 1; dx += 1) {
-          darkest = Math.min(darkest, other.points[(y + dy) * other.width + x + dx]!);
-        }
-      }
-      if (darkest - picture.points[y * picture.width + x]! > OTHER_INK) count += 1;
-    }
-  }
-  return count / (picture.width * picture.height);
-}
-
-/** Source: the Netpbm format PGM, as pdftoppm writes it. */
-function greyPicture(file: string): Picture {
-  const bytes = readFileSync(file);
-  const head = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(bytes.subarray(0, 64).toString('latin1'));
-  assert(head !== null, `${file} is no picture in greys`);
-  return { width: Number(head[1]), height: Number(head[2]), points: bytes.subarray(head[0].length) };
-}
-
-/**
- * Plays the browser\u2019s print dialog: it is open from the call of `print` until the test takes the pages as
- * a PDF, which asks the page as printing does.
- */
-async function watchPrinting(page: Page): Promise<{ readonly next: () => Promise<void> }> {
-  const waiting: (() => void)[] = [];
-  let opened = 0;
-  await page.exposeFunction('printDialogOpened', () => {
-    const first = waiting.shift();
-    if (first) first();
-    else opened += 1;
-  });
-  await page.evaluate(() => {
-    window.print = () => {
-      window.dispatchEvent(new Event('beforeprint'));
-      (globalThis as unknown as { printDialogOpened: () => void }).printDialogOpened();
-    };
-  });
-  return {
-    next: () =>
-      new Promise((resolve) => {
-        if (opened === 0) waiting.push(resolve);
-        else {
-          opened -= 1;
-          resolve();
-        }
-      }),
-  };
-}
-
-/** The Slates place as a hand and an eye know it. */
-class SlatesPlace {
-  constructor(private readonly page: Page) {}
-
-  async open(): Promise<void> {
-    await this.page.getByRole('navigation').getByRole('button', { name: 'Slates' }).click();
-    await this.shown();
-  }
-
-  get pages() {
-    return this.page.locator('.slate-page');
-  }
-
-  get count() {
-    return this.page.locator('.slates-count');
-  }
-
-  async shown(): Promise<void> {
-    await expect(this.pages.first().locator('svg text').first()).toBeVisible({ timeout: LAID_OUT_MS });
-  }
-
-  choice(label: string) {
-    return this.page.getByLabel(label, { exact: true });
-  }
-
-  /** A paper by its name, or by its size where it has none. */
-  async choosePaper(paper: string): Promise<void> {
-    if (!paper.includes('x')) {
-      await this.choice('Paper').selectOption(paper);
-      return;
-    }
-    await this.choice('Paper').selectOption('own size');
-    await this.choice('Paper, width x height').fill(paper);
-    await this.choice('Paper, width x height').press('Enter');
-  }
-
-  async saved(button: string): Promise<Download> {
-    const [download] = await Promise.all([
-      this.page.waitForEvent('download'),
-      this.page.getByRole('button', { name: button, exact: true }).click(),
-    ]);
-    return download;
-  }
-}
+/** A browser keeps the size of a page in whole points or pixels. */
+const ROUNDED_PT = 0.8;
 
 test.describe('slates', () => {
   let bench: Workbench;

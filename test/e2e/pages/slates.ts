@@ -1,0 +1,79 @@
+import { expect, type Download, type Page } from '@playwright/test';
+
+/** A busy machine lays pages out slowly; how long it may take is measured by the bench, not here. */
+export const LAID_OUT_MS = 30_000;
+
+/** The Slates place as a hand and an eye know it. */
+export class SlatesPlace {
+  constructor(private readonly page: Page) {}
+
+  async open(): Promise<void> {
+    await this.page.getByRole('navigation').getByRole('button', { name: 'Slates' }).click();
+    await this.shown();
+  }
+
+  get pages() {
+    return this.page.locator('.slate-page');
+  }
+
+  get count() {
+    return this.page.locator('.slates-count');
+  }
+
+  async shown(): Promise<void> {
+    await expect(this.pages.first().locator('svg text').first()).toBeVisible({ timeout: LAID_OUT_MS });
+  }
+
+  choice(label: string) {
+    return this.page.getByLabel(label, { exact: true });
+  }
+
+  /** A paper by its name, or by its size where it has none. */
+  async choosePaper(paper: string): Promise<void> {
+    if (!paper.includes('x')) {
+      await this.choice('Paper').selectOption(paper);
+      return;
+    }
+    await this.choice('Paper').selectOption('own size');
+    await this.choice('Paper, width x height').fill(paper);
+    await this.choice('Paper, width x height').press('Enter');
+  }
+
+  async saved(button: string): Promise<Download> {
+    const [download] = await Promise.all([
+      this.page.waitForEvent('download'),
+      this.page.getByRole('button', { name: button, exact: true }).click(),
+    ]);
+    return download;
+  }
+}
+
+/**
+ * Plays the browser\u2019s print dialog: it is open from the call of `print` until the test takes the pages as
+ * a PDF, which asks the page as printing does.
+ */
+export async function watchPrinting(page: Page): Promise<{ readonly next: () => Promise<void> }> {
+  const waiting: (() => void)[] = [];
+  let opened = 0;
+  await page.exposeFunction('printDialogOpened', () => {
+    const first = waiting.shift();
+    if (first) first();
+    else opened += 1;
+  });
+  await page.evaluate(() => {
+    window.print = () => {
+      window.dispatchEvent(new Event('beforeprint'));
+      (globalThis as unknown as { printDialogOpened: () => void }).printDialogOpened();
+    };
+  });
+  return {
+    next: () =>
+      new Promise((resolve) => {
+        if (opened === 0) waiting.push(resolve);
+        else {
+          opened -= 1;
+          resolve();
+        }
+      }),
+  };
+}
