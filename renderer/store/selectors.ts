@@ -8,9 +8,9 @@ import { ledger } from '../../core/trip/ledger';
 import type { Caution, DiverLedger, Entry, Ledger, Room, RoomLimit } from '../../core/trip/ledger-types';
 import { roomMinutes, roomOf } from '../../core/trip/room';
 import type { Dive, Diver, Id, Site, Trip } from '../../core/trip/types';
-import { decimalSign, rounded } from '../figures/format';
-import { isRoomUnknown } from '../figures/limits';
+import { decimalSign } from '../figures/format';
 import { wordsIn } from '../figures/words';
+import { leastRooms, type RoomKey } from './least-rooms';
 import { memo } from './memo';
 import type { Desk } from './store';
 
@@ -95,15 +95,8 @@ export function selectRoomLimit(state: Desk): (entry: Entry) => RoomLimit | null
   return roomMinutesIn(selectLedger(state)).limit;
 }
 
-/** Whether two rooms, as `selectRoomKey` gives them, read alike: to the whole minute, as they are shown. */
-export function isSameRoom(one: number, other: number): boolean {
-  // Most are minutes apart, and rounding is dear.
-  if (Math.abs(one - other) > 2) return false;
-  return one === other || rounded(one, 0, 'down') === rounded(other, 0, 'down');
-}
-
 /** Orders entries by their room: past a limit without a figure first, no limit in reach last. */
-export function selectRoomKey(state: Desk): (entry: Entry) => number {
+export function selectRoomKey(state: Desk): RoomKey {
   return roomMinutesIn(selectLedger(state)).key;
 }
 
@@ -167,70 +160,37 @@ export function shownEntry(state: Desk, diveId: Id): Entry | null {
   return entries.find((entry) => entry.diver.id === diverId) ?? null;
 }
 
-const tightestByDayOf = memo((of: Ledger, diverId: Id | null): ReadonlyMap<number, Entry> => {
-  const { key } = roomMinutesIn(of);
-  const byDay = new Map<number, Entry>();
-  for (const { diver, entries } of of.divers) {
-    if (diverId !== null && diver.id !== diverId) continue;
-    for (const entry of entries) {
-      if (key(entry) === Number.POSITIVE_INFINITY || isRoomUnknown(entry)) continue;
-      const day = dayNumber(entry.startMin);
-      const held = byDay.get(day);
-      if (!held || key(entry) < key(held)) byDay.set(day, entry);
-    }
-  }
-  return byDay;
-});
-
-const tightestOf = memo((of: Ledger, diverId: Id | null): Entry | null => {
-  const { key } = roomMinutesIn(of);
-  const byDay = tightestByDayOf(of, diverId);
-  return [...byDay.values()].reduce<Entry | null>(
-    (tightest, entry) => (tightest === null || key(entry) < key(tightest) ? entry : tightest),
-    null,
-  );
-});
-
-/** The entry of the trip with the least room, of the chosen diver or of anybody; null where none has a limit. */
-export function selectTightest(state: Desk): Entry | null {
-  return tightestOf(selectLedger(state), state.selection.diverId);
+/** Of the chosen diver, or of everybody. */
+function entriesShown(of: Ledger, diverId: Id | null): readonly Entry[] {
+  return of.divers.flatMap(({ diver, entries }) => (diverId === null || diver.id === diverId ? entries : []));
 }
 
-/** The entry with the least room, and behind it all whose room reads the same, in order of start. */
-function withAlike(of: Ledger, diverId: Id | null, least: Entry): readonly Entry[] {
-  const { key } = roomMinutesIn(of);
-  const leastKey = key(least);
-  const alike = of.divers
-    .filter(({ diver }) => diverId === null || diver.id === diverId)
-    .flatMap(({ entries }) => entries)
-    .filter((entry) => entry !== least && isSameRoom(key(entry), leastKey) && !isRoomUnknown(entry));
-  return [least, ...alike.toSorted((a, b) => a.startMin - b.startMin)];
-}
+const tightOf = memo((of: Ledger, diverId: Id | null): readonly Entry[] =>
+  leastRooms(entriesShown(of, diverId), roomMinutesIn(of).key),
+);
 
-const tightOf = memo((of: Ledger, diverId: Id | null): readonly Entry[] => {
-  const tightest = tightestOf(of, diverId);
-  return tightest === null ? NO_ENTRIES : withAlike(of, diverId, tightest);
-});
-
-/** The entry with the least room, and all whose room reads the same, in order of start. */
+/** The entry with the least room, of the chosen diver or of anybody, and all whose room reads the same. */
 export function selectTight(state: Desk): readonly Entry[] {
   return tightOf(selectLedger(state), state.selection.diverId);
 }
 
+/** The entry of the trip with the least room; null where none has a limit. */
+export function selectTightest(state: Desk): Entry | null {
+  return selectTight(state)[0] ?? null;
+}
+
 const tightOfDaysOf = memo((of: Ledger, diverId: Id | null): readonly Entry[] => {
-  const { key } = roomMinutesIn(of);
-  const leastOfDay = tightestByDayOf(of, diverId);
-  return of.divers
-    .filter(({ diver }) => diverId === null || diver.id === diverId)
-    .flatMap(({ entries }) =>
-      entries.filter((entry) => {
-        const least = leastOfDay.get(dayNumber(entry.startMin));
-        return least !== undefined && isSameRoom(key(entry), key(least)) && !isRoomUnknown(entry);
-      }),
-    );
+  const days = new Map<number, Entry[]>();
+  for (const entry of entriesShown(of, diverId)) {
+    const day = dayNumber(entry.startMin);
+    const held = days.get(day);
+    if (held) held.push(entry);
+    else days.set(day, [entry]);
+  }
+  return [...days.values()].flatMap((entries) => leastRooms(entries, roomMinutesIn(of).key));
 });
 
-/** The entries with the least room of their day, of the chosen diver or of anybody, and all that read the same. */
+/** As `selectTight`, of each day. */
 export function selectTightOfDays(state: Desk): readonly Entry[] {
   return tightOfDaysOf(selectLedger(state), state.selection.diverId);
 }

@@ -4,12 +4,12 @@ import type { Dive } from '../../../core/trip/types';
 import { countText, dateText, ordinalText } from '../../figures/format';
 import { isRoomUnknown } from '../../figures/limits';
 import { CommandButton } from '../../parts/command-button';
+import { leastRooms } from '../../store/least-rooms';
 import { memo } from '../../store/memo';
 import {
   diveNumber,
   diveOfDay,
   entriesOf,
-  isSameRoom,
   partyOf,
   selectCautions,
   selectRoomKey,
@@ -41,11 +41,7 @@ export function DiveCard({ dive }: { readonly dive: Dive }): ReactNode {
   const cautions = useDesk((state) => cautionsOfDive(selectCautions(state), dive.id));
   const diver = useDesk(({ selection }) => trip.party.find(({ id }) => id === selection.diverId) ?? null);
   const keyOf = useDesk(selectRoomKey);
-  const least = entries[0] ? keyOf(entries[0]) : Number.POSITIVE_INFINITY;
-  const tight =
-    least === Number.POSITIVE_INFINITY
-      ? []
-      : entries.filter((each) => !isRoomUnknown(each) && isSameRoom(keyOf(each), least));
+  const tight = leastRooms(entries, keyOf);
   const site = siteOf(trip, dive.siteId);
   return (
     <section className="card" aria-label={`Dive ${diveNumber(trip, dive.id)}`}>

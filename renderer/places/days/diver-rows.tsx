@@ -2,8 +2,8 @@ import type { ReactNode } from 'react';
 import type { Entry } from '../../../core/trip/ledger-types';
 import { chooseDiver } from '../../actions/view';
 import { mixText, percentText, unitText } from '../../figures/format';
-import { isRoomUnknown } from '../../figures/limits';
-import { isSameRoom, selectRoomKey, selectRoomLimit } from '../../store/selectors';
+import { leastRooms } from '../../store/least-rooms';
+import { selectRoomKey, selectRoomLimit } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import { roomWords } from './room-words';
 
@@ -18,9 +18,7 @@ export function DiverRows(props: { readonly entries: readonly Entry[]; readonly 
   const limitOf = useDesk(selectRoomLimit);
   const { entries, shown } = props;
   if (entries.length < 2) return null;
-  const leastKey = keyOf(entries[0]!);
-  const isTight = (entry: Entry): boolean =>
-    leastKey !== Number.POSITIVE_INFINITY && !isRoomUnknown(entry) && isSameRoom(keyOf(entry), leastKey);
+  const tight = leastRooms(entries, keyOf);
   return (
     <section className="divers">
       <h3>Who has how much room</h3>
@@ -51,9 +49,9 @@ export function DiverRows(props: { readonly entries: readonly Entry[]; readonly 
                 </th>
                 <td>{entry.o2 === null ? 'none' : mixText(entry.o2)}</td>
                 <td className={key < CARE_BELOW_MIN || !entry.isMade ? 'figure care' : 'figure'}>
-                  {isTight(entry) ? <span aria-hidden="true">▸ </span> : null}
+                  {tight.includes(entry) ? <span aria-hidden="true">▸ </span> : null}
                   {roomWords(entry, key, limitOf(entry))}
-                  {isTight(entry) ? <span className="unseen"> tightest</span> : null}
+                  {tight.includes(entry) ? <span className="unseen"> tightest</span> : null}
                 </td>
                 <td>{percentText(entry.cns.after, 'up')}</td>
                 <td>{unitText(entry.gas.endBar, 'pressure', units, 'down')}</td>

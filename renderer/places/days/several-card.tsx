@@ -4,11 +4,10 @@ import { shiftDives } from '../../actions/dives';
 import { tell } from '../../actions/edit';
 import { chooseDives } from '../../actions/view';
 import { countText, dateText } from '../../figures/format';
-import { isRoomUnknown } from '../../figures/limits';
 import { CommandButton } from '../../parts/command-button';
+import { leastRooms } from '../../store/least-rooms';
 import {
   diveNumber,
-  isSameRoom,
   selectCautions,
   selectEntriesByDive,
   selectRoomKey,
@@ -32,8 +31,10 @@ export function SeveralCard({ dives }: { readonly dives: readonly Dive[] }): Rea
   const keyOf = useDesk(selectRoomKey);
   const limitOf = useDesk(selectRoomLimit);
   const tightest = dives.map(({ id }) => byDive.get(id)?.[0] ?? null);
-  const keys = tightest.map((entry) => (entry ? keyOf(entry) : Number.POSITIVE_INFINITY));
-  const least = Math.min(...keys);
+  const tight = leastRooms(
+    tightest.filter((entry) => entry !== null),
+    keyOf,
+  );
   return (
     <section className="card" aria-label={`${dives.length} dives`}>
       <p className="soft eyebrow">Chosen together</p>
@@ -41,9 +42,7 @@ export function SeveralCard({ dives }: { readonly dives: readonly Dive[] }): Rea
       <ul className="several">
         {dives.map((dive, i) => {
           const entry = tightest[i] ?? null;
-          const key = keys[i] ?? Number.POSITIVE_INFINITY;
-          const isTightest =
-            key !== Number.POSITIVE_INFINITY && isSameRoom(key, least) && !(entry && isRoomUnknown(entry));
+          const isTightest = entry !== null && tight.includes(entry);
           return (
             <li key={dive.id}>
               <button type="button" className="linked" onClick={() => chooseDives([dive.id])}>
@@ -51,7 +50,7 @@ export function SeveralCard({ dives }: { readonly dives: readonly Dive[] }): Rea
               </button>
               <span className={isTightest ? 'figure care' : 'figure'}>
                 {isTightest ? 'tightest, ' : ''}
-                {entry ? roomWords(entry, key, limitOf(entry)) : 'nobody'}
+                {entry ? roomWords(entry, keyOf(entry), limitOf(entry)) : 'nobody'}
               </span>
             </li>
           );

@@ -2,14 +2,9 @@
 import type { DiverLedger, Entry, Ledger, RoomLimit, WallMin } from '../../../core/trip/ledger-types';
 import type { Dive, Diver, Id, Trip } from '../../../core/trip/types';
 import { isRoomUnknown } from '../../figures/limits';
+import { leastRooms, type RoomKey } from '../../store/least-rooms';
 import { memo } from '../../store/memo';
-import {
-  isSameRoom,
-  selectLedger,
-  selectRoomKey,
-  selectRoomLimit,
-  selectRoomMin,
-} from '../../store/selectors';
+import { selectLedger, selectRoomKey, selectRoomLimit, selectRoomMin } from '../../store/selectors';
 import type { Desk } from '../../store/store';
 
 /** One diver over the whole trip. */
@@ -27,31 +22,15 @@ export interface DiverFigures {
   readonly isLastToFly: boolean;
 }
 
-/** Orders entries by room, as `selectRoomKey` gives it. */
-export type RoomKey = (entry: Entry) => number;
-
-/** The entry with the least room; null where no limit is in reach on any. */
+/** The entry with the least room, else one of which nothing is known; null where no limit is in reach on any. */
 export function tightestOf(entries: readonly Entry[], key: RoomKey): Entry | null {
-  let tightest: Entry | null = null;
-  for (const entry of entries) {
-    if (key(entry) === Number.POSITIVE_INFINITY) continue;
-    if (tightest === null || key(entry) < key(tightest)) tightest = entry;
-  }
-  return tightest;
-}
-
-/** Whether both have a limit in reach and rooms that read alike. */
-function isAlike(entry: Entry | null, tightest: Entry | null, key: RoomKey): boolean {
-  if (entry === null || tightest === null || key(entry) === Number.POSITIVE_INFINITY) return false;
-  // What is not known is as tight as nothing else.
-  if (isRoomUnknown(entry)) return false;
-  return isSameRoom(key(entry), key(tightest));
+  return leastRooms(entries, key)[0] ?? entries.find(isRoomUnknown) ?? null;
 }
 
 /** In the order of the party. */
 export function partyFigures({ divers }: Ledger, key: RoomKey): readonly DiverFigures[] {
   const tightest = divers.map(({ entries }) => tightestOf(entries, key));
-  const tightestOfAll = tightestOf(
+  const ofParty = leastRooms(
     tightest.filter((entry) => entry !== null),
     key,
   );
@@ -62,9 +41,8 @@ export function partyFigures({ divers }: Ledger, key: RoomKey): readonly DiverFi
     diver,
     dives: entries.length,
     tightest: tightest[at] ?? null,
-    alike: entries.filter((entry) => entry !== tightest[at] && isAlike(entry, tightest[at] ?? null, key))
-      .length,
-    isTightestOfParty: isAlike(tightest[at] ?? null, tightestOfAll, key),
+    alike: Math.max(0, leastRooms(entries, key).length - 1),
+    isTightestOfParty: ofParty.some((entry) => entry === tightest[at]),
     flyAfterMin,
     isLastToFly: isStaggered && flyAfterMin === lastMin,
   }));
@@ -98,11 +76,13 @@ export function roomGrid(
   const entryOf = divers.map(
     ({ entries }: DiverLedger) => new Map<Id, Entry>(entries.map((entry) => [entry.dive.id, entry])),
   );
-  const tightest = new Map<Id, Entry | null>(
-    dives.map(({ id }) => {
-      const entries = entryOf.map((byDive) => byDive.get(id)).filter((entry) => entry !== undefined);
-      return [id, tightestOf(entries, key)];
-    }),
+  const tight = new Set(
+    dives.flatMap(({ id }) =>
+      leastRooms(
+        entryOf.flatMap((byDive) => byDive.get(id) ?? []),
+        key,
+      ),
+    ),
   );
   return divers.map(({ diver }, at) => ({
     diver,
@@ -113,7 +93,7 @@ export function roomGrid(
         roomMin: entry === null ? null : roomMinOf(entry),
         isPast: entry !== null && key(entry) === Number.NEGATIVE_INFINITY,
         limit: entry === null ? null : limitOf(entry),
-        isTightest: isAlike(entry, tightest.get(id) ?? null, key),
+        isTightest: entry !== null && tight.has(entry),
       };
     }),
   }));
