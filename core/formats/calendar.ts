@@ -8,6 +8,8 @@ import {
   po2Text,
   pressuresUp,
   depths,
+  diveDepths,
+  diveTime,
   words,
 } from '../slate/figures';
 import { wallText } from '../trip/clock';
@@ -67,11 +69,11 @@ function diveLines(trip: Trip, dive: Dive, number: number, entries: readonly Ent
   const site = trip.sites.find((each) => each.id === dive.siteId);
   const startMin = Math.min(...entries.map((entry) => entry.startMin));
   const endMin = Math.max(...entries.map((entry) => entry.surfacesMin));
-  const deepest = joined(depths(Math.max(...entries.map((entry) => entry.depthM)), 'plan', 'metric'));
+  const deepest = entries.reduce((held, entry) => (entry.depthM > held.depthM ? entry : held));
   return [
     `DTSTART:${dateTime(startMin)}`,
     `DTEND:${dateTime(endMin)}`,
-    `SUMMARY:${escaped(`Dive ${number}: ${site?.name ?? 'no site'}, ${deepest}`)}`,
+    `SUMMARY:${escaped(`Dive ${number}: ${site?.name ?? 'no site'}, ${joined(diveDepths(deepest, 'metric'))}`)}`,
     ...(site
       ? [`LOCATION:${escaped([site.name, trip.place].filter((text) => text !== '').join(', '))}`]
       : []),
@@ -92,7 +94,7 @@ function diverText(entry: Entry): string {
     ? 'no-stop time without limit'
     : `no-stop ${words(minutesDown(entry.noStopMin))}`;
   const parts = [
-    `${words(minutesDown(entry.bottomMin))} bottom time`,
+    `${words(diveTime(entry))} bottom time`,
     ...mix,
     `MOD ${joined(depths(entry.modM, 'limit', 'metric'))}`,
     noStop,

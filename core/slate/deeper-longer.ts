@@ -7,6 +7,7 @@ import type { Trip } from '../trip/types';
 import { M_PER_FOOT } from '../units';
 import {
   depths,
+  diveDepths,
   down,
   joined,
   minutesDown,
@@ -105,7 +106,7 @@ export function deeperLonger(trip: Trip, carry: Carry, entry: Entry, units: Slat
   const around = surroundingsOf(trip);
   const times = nextSteps(up(entry.bottomMin), STEP_MIN);
   const rows = [entry.depthM, ...depthSteps(entry, units)].map((depthM): DeeperRow => {
-    const depth = joined(depths(depthM, entry.isAsDived ? 'exposure' : 'plan', units));
+    const depth = joined(diveDepths({ ...entry, depthM }, units));
     const why = barred(entry, depthM, units);
     if (why !== null) return { depth, depthM, cells: why };
     const lower = deeper(shape, depthM - entry.depthM);

@@ -3,7 +3,7 @@
  * taken up rounded up. No rounded value goes back into a formula.
  */
 import { wallText } from '../trip/clock';
-import type { Stop, WallMin } from '../trip/ledger-types';
+import type { Entry, Stop, WallMin } from '../trip/ledger-types';
 import { BAR_PER_PSI, M_PER_FOOT } from '../units';
 
 export type SlateUnits = 'metric' | 'imperial' | 'both';
@@ -116,6 +116,19 @@ export function minutesDown(min: number | null): Figure {
 /** Minutes that were taken, rounded up. */
 export function minutesUp(min: number): Figure {
   return { value: signed(up(min)), unit: 'min' };
+}
+
+/** A dive's greatest depth as it is printed: what is planned rounded down, what was dived up. */
+export function diveDepths(
+  { depthM, isAsDived }: Pick<Entry, 'depthM' | 'isAsDived'>,
+  units: SlateUnits,
+): readonly Figure[] {
+  return depths(depthM, isAsDived ? 'exposure' : 'plan', units);
+}
+
+/** A dive's bottom time as it is printed, rounded as its depth is. */
+export function diveTime({ bottomMin, isAsDived }: Pick<Entry, 'bottomMin' | 'isAsDived'>): Figure {
+  return isAsDived ? minutesUp(bottomMin) : minutesDown(bottomMin);
 }
 
 /** A stretch of time as "2 h 05 min", rounded down: an interval is no longer than it is. */

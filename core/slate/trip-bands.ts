@@ -3,7 +3,7 @@ import type { DiverLedger, Entry } from '../trip/ledger-types';
 import { timelineOf, type TimelinePoint } from '../trip/timeline';
 import type { Trip } from '../trip/types';
 import { dateOf } from './contents';
-import { down, joined, depths, percentUp, up, type SlateUnits } from './figures';
+import { diveDepths, down, joined, percentUp, up, type SlateUnits } from './figures';
 import {
   area,
   polyline,
@@ -271,8 +271,8 @@ export function tripBands(
   sizePt: number,
 ): Block {
   const style: TextStyle = { font: 'regular', sizePt };
-  const deepestM = Math.max(...made.map((entry) => entry.depthM));
-  const depthLabel = joined(depths(deepestM, 'plan', units).slice(0, 1));
+  const deepest = made.reduce((held, entry) => (entry.depthM > held.depthM ? entry : held));
+  const depthLabel = joined(diveDepths(deepest, units).slice(0, 1));
   const nitrogenTop = Math.max(1.1, ...points.map((point) => point.fractionOfLimit)) * 1.02;
   const oxygenPeak = Math.max(...points.map((point) => Math.max(point.cns ?? 0, point.cnsDay ?? 0)));
   const oxygenTop = Math.max(2, Math.ceil(oxygenPeak / OXYGEN_STEP)) * OXYGEN_STEP;
@@ -300,7 +300,7 @@ export function tripBands(
       marks.push(
         ...dayHeadings(set, mine, scale, head, style).marks,
         straight(left, dives.y, left + width, dives.y, 0.8),
-        ...leadLines(made, scale, dives, deepestM),
+        ...leadLines(made, scale, dives, deepest.depthM),
         ...set
           .text(depthLabel, { ...style, align: 'right' }, gutter - 3)
           .at(x, dives.y + plotPt - sizePt * 1.18),

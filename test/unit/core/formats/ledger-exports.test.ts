@@ -157,6 +157,20 @@ describe('writeCalendar', () => {
     expect(flying['DTEND']).toBeUndefined();
   });
 
+  it('gives what is planned rounded down, and what was dived rounded up', () => {
+    const [first, ...others] = TRIP.dives;
+    const figures = { depthM: 15.04, bottomMin: 40.5 };
+    const event = (dive: Trip['dives'][number]) =>
+      events(writeCalendar(ledger({ ...TRIP, dives: [dive, ...others] }), STAMP))[0]!;
+    const planned = event({ ...first!, ...figures });
+    expect(planned['SUMMARY']).toMatch(/, 15 m$/);
+    expect(planned['DESCRIPTION']).toContain('40 min bottom time');
+    const dived = event({ ...first!, asDived: [{ diverId: TRIP.party[0]!.id, ...figures }] });
+    expect(dived['DESCRIPTION']!.split('\n')[0]).toContain('41 min bottom time');
+    const deepest = event({ ...first!, asDived: TRIP.party.map(({ id }) => ({ diverId: id, ...figures })) });
+    expect(deepest['SUMMARY']).toMatch(/, 15\.1 m$/);
+  });
+
   it('names each event once, and the same way for the same trip at any time', () => {
     const ids = events(text).map((event) => event['UID']);
     expect(new Set(ids).size).toBe(ids.length);

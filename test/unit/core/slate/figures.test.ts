@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import {
   dateText,
   depths,
+  diveDepths,
+  diveTime,
   down,
   intervalText,
   joined,
@@ -103,6 +105,19 @@ describe('oxygen', () => {
     expect(mixName(0.317)).toBe('EAN31.7');
     expect(po2LimitText(1.4)).toBe('1.4');
     expect(po2LimitText(1.45)).toBe('1.45');
+  });
+});
+
+describe('a dive', () => {
+  const dive = { depthM: 15.04, bottomMin: 40.5 };
+
+  it('is rounded down as it is planned, and up as it was dived', () => {
+    const planned = { ...dive, isAsDived: false };
+    const dived = { ...dive, isAsDived: true };
+    expect(joined(diveDepths(planned, 'both'))).toBe('15 m / 49 ft');
+    expect(joined(diveDepths(dived, 'both'))).toBe('15.1 m / 50 ft');
+    expect(words(diveTime(planned))).toBe('40 min');
+    expect(words(diveTime(dived))).toBe('41 min');
   });
 });
 
