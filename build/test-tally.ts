@@ -38,6 +38,43 @@ export function vitestTally(report: unknown, hasPassed: boolean): Tally {
   );
 }
 
+/**
+ * Why a run failed, in lines for the end of a long log: the failed tests of vitest's JSON report, and what
+ * escaped from all of them, as `stray-errors.ts` wrote it.
+ */
+export function vitestTroubles(report: unknown, strayErrors: unknown): readonly string[] {
+  const files = (report as { testResults?: readonly TestFile[] } | undefined)?.testResults ?? [];
+  const failed = files.flatMap(({ name, message, assertionResults }) => {
+    const tests = assertionResults.filter(({ status }) => status === 'failed');
+    return [
+      ...(tests.length === 0 && message !== undefined && message !== '' ? [`${name}: ${message}`] : []),
+      ...tests.map(({ fullName, failureMessages }) => `${name}: ${fullName}\n${failureMessages.join('\n')}`),
+    ];
+  });
+  const stray = ((strayErrors as readonly StrayError[] | undefined) ?? []).map(
+    ({ type = 'Error', VITEST_TEST_PATH = 'none', message, stack = '' }) =>
+      `outside of every test, while ${VITEST_TEST_PATH} ran: ${type}: ${message}\n${stack}`,
+  );
+  return [...failed, ...stray];
+}
+
+interface TestFile {
+  readonly name: string;
+  readonly message?: string;
+  readonly assertionResults: readonly {
+    readonly fullName: string;
+    readonly status: string;
+    readonly failureMessages: readonly string[];
+  }[];
+}
+
+interface StrayError {
+  readonly type?: string;
+  readonly message: string;
+  readonly stack?: string;
+  readonly VITEST_TEST_PATH?: string;
+}
+
 /** What Playwright's JSON report says; a test that passed at a later try counts as failed. */
 export function playwrightTally(report: unknown, hasPassed: boolean): Tally {
   const { expected, unexpected, flaky, skipped } = numbersOf(

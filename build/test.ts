@@ -10,12 +10,14 @@ import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { at, ROOT } from './paths';
 import { obtainTestBrowser } from './test-browser';
-import { playwrightTally, tallyLine, total, vitestTally, type Tally } from './test-tally';
+import { STRAY_ERRORS_FILE } from './stray-errors';
+import { playwrightTally, tallyLine, total, vitestTally, vitestTroubles, type Tally } from './test-tally';
 
 interface Outcome {
   readonly name: string;
   readonly tally: Tally;
   readonly seconds: number;
+  readonly troubles: readonly string[];
 }
 
 /** Colours are for a person who looks on; a log is read by programs too. */
@@ -23,12 +25,16 @@ const PLAIN = process.stdout.isTTY ? {} : { NO_COLOR: '1', FORCE_COLOR: '0' };
 
 const reports = mkdtempSync(join(tmpdir(), 'carryover-test-'));
 
+/** Why the check that runs fails. */
+const troubles: string[] = [];
+
 function run(args: readonly string[], env: NodeJS.ProcessEnv = {}): boolean {
-  const { status } = spawnSync(process.execPath, args, {
+  const { status, signal } = spawnSync(process.execPath, args, {
     cwd: ROOT,
     stdio: 'inherit',
     env: { ...process.env, ...PLAIN, ...env },
   });
+  if (status !== 0) troubles.push(`ended with ${signal ?? `exit code ${status}`}`);
   return status === 0;
 }
 
@@ -50,13 +56,19 @@ function format(): Tally {
 
 function vitest(): Tally {
   const file = join(reports, 'vitest.json');
-  const hasPassed = run([
-    at('node_modules/vitest/vitest.mjs'),
-    'run',
-    '--reporter=default',
-    '--reporter=json',
-    `--outputFile.json=${file}`,
-  ]);
+  const stray = join(reports, 'stray-errors.json');
+  const hasPassed = run(
+    [
+      at('node_modules/vitest/vitest.mjs'),
+      'run',
+      '--reporter=default',
+      '--reporter=json',
+      `--reporter=${at('build/stray-errors.ts')}`,
+      `--outputFile.json=${file}`,
+    ],
+    { [STRAY_ERRORS_FILE]: stray },
+  );
+  troubles.push(...vitestTroubles(readReport(file), readReport(stray)));
   return vitestTally(readReport(file), hasPassed);
 }
 
@@ -103,7 +115,12 @@ function main(): number {
     console.log(`\n== ${check.name}`);
     const startedMs = Date.now();
     const tally = check.run();
-    outcomes.push({ name: check.name, tally, seconds: (Date.now() - startedMs) / 1000 });
+    const seconds = (Date.now() - startedMs) / 1000;
+    outcomes.push({ name: check.name, tally, seconds, troubles: troubles.splice(0) });
+  }
+  // Once more, at the end of a long log, where it is looked for first.
+  for (const outcome of outcomes) {
+    for (const trouble of outcome.troubles) console.log(`\n${outcome.name}: ${trouble}`);
   }
   console.log('');
   for (const { name, tally, seconds } of outcomes) {

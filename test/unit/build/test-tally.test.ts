@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { playwrightTally, tallyLine, total, vitestTally } from '../../../build/test-tally';
+import { playwrightTally, tallyLine, total, vitestTally, vitestTroubles } from '../../../build/test-tally';
 
 describe('vitestTally', () => {
   it('counts what the report names', () => {
@@ -14,6 +14,42 @@ describe('vitestTally', () => {
   it('fails a run that wrote nothing, or ran nothing', () => {
     expect(vitestTally(undefined, true).failed).toBe(1);
     expect(vitestTally({ numPassedTests: 0, numFailedTests: 0 }, true).failed).toBe(1);
+  });
+});
+
+describe('vitestTroubles', () => {
+  const passed = { fullName: 'adds up', status: 'passed', failureMessages: [] };
+  const failed = { fullName: 'takes away', status: 'failed', failureMessages: ['2 is not 3'] };
+
+  it('names each failed test with its reason, and a file that could not be run', () => {
+    const report = {
+      testResults: [
+        { name: 'sums.test.ts', message: '', assertionResults: [passed, failed] },
+        { name: 'broken.test.ts', message: 'no such module', assertionResults: [] },
+      ],
+    };
+    expect(vitestTroubles(report, [])).toEqual([
+      'sums.test.ts: takes away\n2 is not 3',
+      'broken.test.ts: no such module',
+    ]);
+  });
+
+  it('tells an error that escaped from all tests, which the report leaves out', () => {
+    const stray = [
+      {
+        type: 'Unhandled Rejection',
+        message: 'late',
+        stack: 'at late.ts:3',
+        VITEST_TEST_PATH: 'sums.test.ts',
+      },
+    ];
+    expect(
+      vitestTroubles({ testResults: [{ name: 'sums.test.ts', assertionResults: [passed] }] }, stray),
+    ).toEqual(['outside of every test, while sums.test.ts ran: Unhandled Rejection: late\nat late.ts:3']);
+  });
+
+  it('has nothing to say of a run that wrote nothing', () => {
+    expect(vitestTroubles(undefined, undefined)).toEqual([]);
   });
 });
 

@@ -165,9 +165,9 @@ describe('writeCalendar', () => {
     const planned = event({ ...first!, ...figures });
     expect(planned['SUMMARY']).toMatch(/, 15 m$/);
     expect(planned['DESCRIPTION']).toContain('40 min bottom time');
-    const dived = event({ ...first!, asDived: [{ diverId: TRIP.party[0]!.id, ...figures }] });
+    const dived = event({ ...first!, asDived: [{ by: TRIP.party[0]!.id, ...figures }] });
     expect(dived['DESCRIPTION']!.split('\n')[0]).toContain('41 min bottom time');
-    const deepest = event({ ...first!, asDived: TRIP.party.map(({ id }) => ({ diverId: id, ...figures })) });
+    const deepest = event({ ...first!, asDived: [figures] });
     expect(deepest['SUMMARY']).toMatch(/, 15\.1 m$/);
   });
 
