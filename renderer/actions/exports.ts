@@ -1,6 +1,7 @@
 /** Handing out what other programs read: tables, waypoints, a calendar. */
 import type { ExportFormat } from '../../core/formats/all';
 import { slugOf } from '../../core/library';
+import { loadPart } from '../parts/load-part';
 import { machine } from '../store/machine';
 import { selectLedger } from '../store/selectors';
 import { desk } from '../store/store';
@@ -8,8 +9,12 @@ import { say } from './view';
 
 /** The formats are a good part of core; they are loaded when somebody asks. */
 export async function exportAs(id: ExportFormat['id']): Promise<void> {
-  const { EXPORT_FORMATS } = await import('../../core/formats/all');
-  const format = EXPORT_FORMATS.find((each) => each.id === id);
+  const formats = await loadPart(() => import('../../core/formats/all'));
+  if (!formats.ok) {
+    say({ tone: 'refused', lines: formats.troubles });
+    return;
+  }
+  const format = formats.value.EXPORT_FORMATS.find((each) => each.id === id);
   if (!format) throw new Error(`Carryover has a fault: there is no export format "${id}"`);
   const state = desk.getState();
   const stampedAtUtc = `${new Date().toISOString().slice(0, 19)}Z`;

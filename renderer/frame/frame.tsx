@@ -1,4 +1,4 @@
-import { Suspense, type ReactNode } from 'react';
+import type { ReactNode } from 'react';
 import { useDesk } from '../store/store';
 import { Announcer } from './announcer';
 import { Foot } from './foot';
@@ -21,13 +21,7 @@ export function Frame(): ReactNode {
       <Header />
       <NoticeLine />
       <main id="place" tabIndex={-1}>
-        {ready && View ? (
-          <Suspense fallback={<p className="waiting">One moment…</p>}>
-            <View />
-          </Suspense>
-        ) : (
-          <p className="waiting">Opening the last trip…</p>
-        )}
+        {ready && View ? <View /> : <p className="waiting">Opening the last trip…</p>}
       </main>
       <Foot />
       <Overlays />

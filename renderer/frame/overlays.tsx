@@ -1,8 +1,9 @@
-import { lazy, Suspense, type ReactNode } from 'react';
+import type { ReactNode } from 'react';
 import { unreachable } from '../../core/result';
 import { leaveGone, saveAs, saveOver, takeStored } from '../actions/files';
 import { closeOverlay } from '../actions/view';
 import { Dialog } from '../parts/dialog';
+import { lazily, type StandIn } from '../parts/lazily';
 import { CautionList } from '../places/days/caution-list';
 import { useDesk, type Overlay } from '../store/store';
 import { About } from './about';
@@ -14,18 +15,38 @@ import { TripDetails } from './trip-details';
 import { Welcome } from './welcome';
 import './overlays.css';
 
+const STAND_IN: StandIn = {
+  waiting: null,
+  failed: ({ what, mend }, again) => (
+    <Dialog
+      title="Not loaded"
+      onClose={closeOverlay}
+      foot={
+        <button type="button" className="button first" onClick={again}>
+          Try again
+        </button>
+      }
+    >
+      <p>
+        {what} {mend}
+      </p>
+    </Dialog>
+  ),
+};
+
 /** Formulas and their sources are a good part of core; they are loaded when somebody asks. */
-const WorkingsSheet = lazy(async () => ({
-  default: (await import('../places/days/workings-sheet')).WorkingsSheet,
-}));
-
-const SiteListSheet = lazy(async () => ({
-  default: (await import('../places/sites/site-list-sheet')).SiteListSheet,
-}));
-
-const StartingSheet = lazy(async () => ({
-  default: (await import('../places/starting/starting-sheet')).StartingSheet,
-}));
+const WorkingsSheet = lazily(
+  async () => (await import('../places/days/workings-sheet')).WorkingsSheet,
+  STAND_IN,
+);
+const SiteListSheet = lazily(
+  async () => (await import('../places/sites/site-list-sheet')).SiteListSheet,
+  STAND_IN,
+);
+const StartingSheet = lazily(
+  async () => (await import('../places/starting/starting-sheet')).StartingSheet,
+  STAND_IN,
+);
 
 /** What lies over the window; at most one, and the cautions of the first start before any other. */
 export function Overlays(): ReactNode {
@@ -55,25 +76,13 @@ function Shown({ overlay }: { readonly overlay: Overlay }): ReactNode {
         </Dialog>
       );
     case 'workings':
-      return (
-        <Suspense>
-          <WorkingsSheet figure={overlay.figure} diveId={overlay.diveId} diverId={overlay.diverId} />
-        </Suspense>
-      );
+      return <WorkingsSheet figure={overlay.figure} diveId={overlay.diveId} diverId={overlay.diverId} />;
     case 'trip':
       return <TripDetails />;
     case 'site-list':
-      return (
-        <Suspense>
-          <SiteListSheet />
-        </Suspense>
-      );
+      return <SiteListSheet />;
     case 'starting':
-      return (
-        <Suspense>
-          <StartingSheet />
-        </Suspense>
-      );
+      return <StartingSheet />;
     case 'settings':
       return <SettingsSheet />;
     case 'about':

@@ -1,0 +1,55 @@
+import { expect, test, type Page } from '@playwright/test';
+import { StartingSheetPage } from './pages/starting';
+import { Workbench } from './pages/workbench';
+
+/** Drops the connection under the next requests for a part of the window, "starting-sheet". */
+async function drop(page: Page, part: string, times?: number): Promise<void> {
+  await page.route(new RegExp(`/${part}-[^/]*\\.js$`), (route) => route.abort('connectionreset'), {
+    ...(times === undefined ? {} : { times }),
+  });
+}
+
+test.describe('a part of the window that is loaded when it is asked for', () => {
+  test('is asked for once more where the connection drops', async ({ page }) => {
+    await drop(page, 'starting-sheet', 1);
+    await new StartingSheetPage(new Workbench(page)).begin();
+  });
+
+  test('says in its own place that it does not come, and comes when asked again', async ({ page }) => {
+    const bench = new Workbench(page);
+    await bench.open();
+    await bench.dive(1).click();
+    await bench.field('Depth').fill('18.5');
+    await bench.field('Depth').press('Enter');
+    await drop(page, 'sites');
+    await page.getByRole('button', { name: 'Sites', exact: true }).click();
+    await expect(page.getByRole('alert')).toContainText('could not be loaded');
+    await page.getByRole('button', { name: 'Days', exact: true }).click();
+    await expect(bench.field('Depth')).toHaveValue('18.5 m');
+    await page.getByRole('button', { name: 'Sites', exact: true }).click();
+    await expect(page.getByRole('alert')).toContainText('could not be loaded');
+    await page.unrouteAll();
+    await page.getByRole('button', { name: 'Try again' }).click();
+    await expect(page.getByRole('main').getByRole('table')).toBeVisible();
+  });
+
+  test('leaves the window as it was where a sheet does not come', async ({ page }) => {
+    const bench = new Workbench(page);
+    await bench.open();
+    await drop(page, 'starting-sheet');
+    await bench.command('lay out new trip');
+    await expect(bench.dialog).toContainText('could not be loaded');
+    await page.unrouteAll();
+    await bench.dialog.getByRole('button', { name: 'Try again' }).click();
+    await expect(new StartingSheetPage(bench).sheet).toBeVisible();
+  });
+
+  test('says so where a file cannot be made', async ({ page }) => {
+    const bench = new Workbench(page);
+    await bench.open();
+    await drop(page, 'all');
+    await bench.command('sites as GPX');
+    await expect(page.getByRole('alert')).toContainText('could not be loaded');
+    await expect(bench.dive(1)).toBeVisible();
+  });
+});
