@@ -86,6 +86,35 @@ export function playwrightTally(report: unknown, hasPassed: boolean): Tally {
   );
 }
 
+/**
+ * Files that tell of each failed test what its page showed, from Playwright's JSON report.
+ * @returns absolute paths, in the order of the report
+ */
+export function playwrightContexts(report: unknown): readonly string[] {
+  const inSuite = ({ suites = [], specs = [] }: Suite): readonly string[] => [
+    ...specs.flatMap(({ tests }) =>
+      tests.flatMap(({ results }) =>
+        results.flatMap(({ attachments }) =>
+          attachments.flatMap(({ name, path }) => (name === 'error-context' && path ? [path] : [])),
+        ),
+      ),
+    ),
+    ...suites.flatMap(inSuite),
+  ];
+  return inSuite((report as Suite | undefined) ?? {});
+}
+
+interface Suite {
+  readonly suites?: readonly Suite[];
+  readonly specs?: readonly {
+    readonly tests: readonly {
+      readonly results: readonly {
+        readonly attachments: readonly { readonly name: string; readonly path?: string }[];
+      }[];
+    }[];
+  }[];
+}
+
 /** A runner that ended badly, or ran nothing at all, has failed, whatever its report says. */
 function honest(tally: Tally, hasPassed: boolean): Tally {
   const ranNothing = tally.passed + tally.failed === 0;

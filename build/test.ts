@@ -11,7 +11,15 @@ import { parseArgs } from 'node:util';
 import { at, ROOT } from './paths';
 import { obtainTestBrowser } from './test-browser';
 import { STRAY_ERRORS_FILE } from './stray-errors';
-import { playwrightTally, tallyLine, total, vitestTally, vitestTroubles, type Tally } from './test-tally';
+import {
+  playwrightContexts,
+  playwrightTally,
+  tallyLine,
+  total,
+  vitestTally,
+  vitestTroubles,
+  type Tally,
+} from './test-tally';
 
 interface Outcome {
   readonly name: string;
@@ -82,7 +90,9 @@ function playwright(): Tally {
   const hasPassed = run([at('node_modules/@playwright/test/cli.js'), 'test', '--reporter=line,json'], {
     PLAYWRIGHT_JSON_OUTPUT_NAME: file,
   });
-  return playwrightTally(readReport(file), hasPassed);
+  const report = readReport(file);
+  for (const path of playwrightContexts(report)) troubles.push(readFileSync(path, 'utf8'));
+  return playwrightTally(report, hasPassed);
 }
 
 /** What a runner wrote of itself; undefined where it never came so far. */

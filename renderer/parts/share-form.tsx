@@ -1,5 +1,7 @@
 import { useId, useState, type ReactNode } from 'react';
 import { parseShare } from '../figures/parse';
+import { RefusalLine } from './refusal-line';
+import type { Refusal } from './use-draft';
 import './field.css';
 
 /** Asks for one share of oxygen and hands it on; what it cannot take is said beside the field until it is mended. */
@@ -8,17 +10,17 @@ export function ShareForm(props: {
   readonly label: string;
   readonly action: string;
   /** @returns why the share is refused; null where it was taken */
-  readonly take: (share: number, typed: string) => string | null;
+  readonly take: (share: number, typed: string) => Refusal | null;
   /** Beside the button. */
   readonly children?: ReactNode;
 }): ReactNode {
   const { className, label, action, take, children } = props;
   const id = useId();
   const [typed, setTyped] = useState('');
-  const [refusal, setRefusal] = useState<string | null>(null);
+  const [refusal, setRefusal] = useState<Refusal | null>(null);
   const submit = (): void => {
     const share = parseShare(typed);
-    const why = share.ok ? take(share.value, typed.trim()) : `${share.what} ${share.mend}`;
+    const why = share.ok ? take(share.value, typed.trim()) : share;
     setRefusal(why);
     if (why === null) setTyped('');
   };
@@ -41,11 +43,7 @@ export function ShareForm(props: {
           {...(refusal ? { 'aria-describedby': `${id}-refusal` } : {})}
           onChange={(event) => setTyped(event.target.value)}
         />
-        {refusal ? (
-          <div className="field-refusal" id={`${id}-refusal`} role="alert">
-            {refusal}
-          </div>
-        ) : null}
+        <RefusalLine id={`${id}-refusal`} refusal={refusal} />
       </div>
       <button type="submit" className="button">
         {action}

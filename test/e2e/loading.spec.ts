@@ -3,10 +3,9 @@ import { StartingSheetPage } from './pages/starting';
 import { Workbench } from './pages/workbench';
 
 /** Drops the connection under the next requests for a part of the window, "starting-sheet". */
-async function drop(page: Page, part: string, times?: number): Promise<void> {
-  await page.route(new RegExp(`/${part}-[^/]*\\.js$`), (route) => route.abort('connectionreset'), {
-    ...(times === undefined ? {} : { times }),
-  });
+async function drop(page: Page, part: string, times = 99): Promise<void> {
+  const requests = new RegExp(`/${part}-[^/]*\\.js$`);
+  await page.route(requests, (route) => route.abort('connectionreset'), { times });
 }
 
 test.describe('a part of the window that is loaded when it is asked for', () => {

@@ -48,7 +48,7 @@ function AddMix(): ReactNode {
       action="Put on board"
       take={(share) => {
         const result = addMix(share);
-        return result.ok ? null : `${result.troubles[0].what} ${result.troubles[0].mend}`;
+        return result.ok ? null : result.troubles[0];
       }}
     />
   );

@@ -1,15 +1,16 @@
 import type { ReactNode } from 'react';
 import { shareText } from '../../figures/format';
 import { ShareForm } from '../../parts/share-form';
+import type { Refusal } from '../../parts/use-draft';
 import { chooseView, useMixesView } from './mixes-view';
 
 /** A column for any share typed in: a question, so nothing of it goes into the trip. */
 export function TypedShares(): ReactNode {
   const percents = useMixesView((view) => view.typedPercents);
-  const take = (share: number, typed: string): string | null => {
+  const take = (share: number, typed: string): Refusal | null => {
     const percent = Math.round(share * 1000) / 10;
     if (!(percent >= 21 && percent <= 100)) {
-      return `${typed} is no mix of oxygen and air. Type a percentage from 21 to 100.`;
+      return { what: `${typed} is no mix of oxygen and air.`, mend: 'Type a percentage from 21 to 100.' };
     }
     if (!percents.includes(percent)) chooseView({ typedPercents: [...percents, percent] });
     return null;

@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { playwrightTally, tallyLine, total, vitestTally, vitestTroubles } from '../../../build/test-tally';
+import {
+  playwrightContexts,
+  playwrightTally,
+  tallyLine,
+  total,
+  vitestTally,
+  vitestTroubles,
+} from '../../../build/test-tally';
 
 describe('vitestTally', () => {
   it('counts what the report names', () => {
@@ -61,6 +68,17 @@ describe('playwrightTally', () => {
 
   it('fails a run without a report', () => {
     expect(playwrightTally(undefined, true)).toEqual({ passed: 0, failed: 1, skipped: 0 });
+  });
+});
+
+describe('playwrightContexts', () => {
+  it('finds what the page of each failed test showed, in groups of tests too', () => {
+    const context = (path: string) => ({ name: 'error-context', path });
+    const spec = (...attachments: readonly object[]) => ({ tests: [{ results: [{ attachments }] }] });
+    const group = { specs: [spec(context('/b.md'), { name: 'trace', path: '/trace.zip' })] };
+    const report = { suites: [{ specs: [spec(context('/a.md')), spec()], suites: [group] }] };
+    expect(playwrightContexts(report)).toEqual(['/a.md', '/b.md']);
+    expect(playwrightContexts(undefined)).toEqual([]);
   });
 });
 

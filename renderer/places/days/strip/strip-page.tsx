@@ -75,7 +75,14 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
   const shownName = data.shown?.diver.name ?? '';
   const whose = diverIsChosen ? shownName : `${shownName}, who has the least room`;
   const carried = useCarried(data, time, hasCompartments);
-  const reading = useReading(carried.read);
+  const reading = useReading(carried.drawn);
+  const band = {
+    points: carried.drawn.points,
+    widthPx: time.widthPx,
+    reader: data.reader,
+    given: reading.given,
+    isRead: reading.isRead,
+  };
   const waterBottomY = layout.headPx + layout.intervalPx + layout.waterPx;
 
   return (
@@ -124,27 +131,15 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
                   {`leading compartment of ${whose}, from rest to its limit at the surface`}
                 </BandTitle>
                 <NitrogenBand
-                  points={carried.points}
-                  shares={carried.shares}
-                  widthPx={time.widthPx}
+                  {...band}
+                  shares={carried.drawn.shares}
                   heightPx={layout.nitrogenPx}
                   top={carried.nitrogenTop}
-                  reader={data.reader}
-                  given={reading.given}
-                  isRead={reading.isRead}
                 />
                 <BandTitle heightPx={layout.titlePx} title="Oxygen carried">
                   CNS clock; dashed, the rolling 24 h; bars, each day’s OTU of its allowance
                 </BandTitle>
-                <OxygenBand
-                  points={carried.points}
-                  widthPx={time.widthPx}
-                  heightPx={layout.oxygenPx}
-                  top={carried.oxygenTop}
-                  reader={data.reader}
-                  given={reading.given}
-                  isRead={reading.isRead}
-                />
+                <OxygenBand {...band} heightPx={layout.oxygenPx} top={carried.oxygenTop} />
                 <OtuRow
                   days={days}
                   dayWidthPx={time.dayWidthPx}
@@ -170,7 +165,7 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
       {isTable && (
         <BandsTable
           timeline={carried.timeline}
-          shares={carried.shares}
+          shares={carried.drawn.shares}
           dives={data.views}
           days={days}
           diverName={data.shown?.diver.name ?? ''}
@@ -227,6 +222,6 @@ function useCarried(data: StripData, time: ReturnType<typeof timeScale>, hasComp
     }),
     [points],
   );
-  const read = useMemo(() => ({ points, shares }), [points, shares]);
-  return { timeline, read, ...read, ...tops };
+  const drawn = useMemo(() => ({ points, shares }), [points, shares]);
+  return { timeline, drawn, ...tops };
 }
