@@ -1,3 +1,4 @@
+import { NO_BREAK } from '../line-breaks';
 import { levelsOf, travelMin } from '../profile';
 import { effectiveDive } from '../trip/as-dived';
 import { surroundingsOf } from '../trip/dive-plan';
@@ -24,9 +25,6 @@ const STEP_FT = 10;
 const STEP_MIN = 5;
 
 const STEPS = 2;
-
-/** A space at which no line breaks. */
-const NO_BREAK = '\u00a0';
 
 /** Depths within this of each other are the same, so that 27 m is not its own next step. */
 const SAME = 1e-6;

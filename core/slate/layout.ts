@@ -1,3 +1,4 @@
+import { keptTogether, NO_BREAK } from '../line-breaks';
 import { printable, textWidthPt, type SlateFonts } from './font';
 
 /** What stands on a page, in points from its upper left corner, y downwards. Black and greys only. */
@@ -80,11 +81,14 @@ export interface Setter {
   readonly text: (text: string, style: TextStyle, widthPt: number) => Block;
 }
 
-/** Breaks a text at its spaces, and a word longer than the line wherever it must. */
+/** Breaks a text at its spaces, but for those before units, and a word longer than the line wherever it must. */
 function linesOf(text: string, widthPt: number, widthOf: (text: string) => number): readonly string[] {
   const lines: string[] = [];
   let line = '';
-  for (const word of text.split(' ').filter((each) => each !== '')) {
+  const words = keptTogether(text)
+    .split(' ')
+    .flatMap((word) => (widthOf(word) <= widthPt ? [word] : word.split(NO_BREAK)));
+  for (const word of words.filter((each) => each !== '')) {
     const longer = line === '' ? word : `${line} ${word}`;
     if (widthOf(longer) <= widthPt) {
       line = longer;
@@ -101,7 +105,7 @@ function linesOf(text: string, widthPt: number, widthOf: (text: string) => numbe
     }
   }
   if (line !== '') lines.push(line);
-  return lines;
+  return lines.map((each) => each.replaceAll(NO_BREAK, ' '));
 }
 
 function shortened(line: string, widthPt: number, widthOf: (text: string) => number): string {

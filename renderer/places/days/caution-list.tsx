@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { keptTogether } from '../../../core/line-breaks';
 import type { Caution, Severity } from '../../../core/trip/ledger-types';
 import type { Trip } from '../../../core/trip/types';
 import { chooseDives, closeOverlay, goTo } from '../../actions/view';
@@ -59,7 +60,7 @@ function ToldList(props: {
           >
             <span className="severity">{SEVERITY_WORDS[caution.severity]}</span>
             <div>
-              <p>{caution.message}</p>
+              <p>{keptTogether(caution.message)}</p>
               <p className="soft">
                 {names.length > 0 && trip.party.length > 1 ? `${namesText(names)}. ` : ''}
                 {withDive && dive ? (

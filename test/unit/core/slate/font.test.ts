@@ -64,6 +64,17 @@ describe('setting text', () => {
     expect(lines.join('').replaceAll(' ', '')).toBe(text.replaceAll(' ', ''));
   });
 
+  it('leaves a figure with its unit, unless the line is too short for both', () => {
+    const set = setterOf(FONTS);
+    const linesIn = (widthPt: number) =>
+      set
+        .text('It is 28 %', style, widthPt)
+        .at(0, 0)
+        .map((mark) => (mark.kind === 'text' ? mark.text : ''));
+    expect(linesIn(set.width('It is 28', style))).toEqual(['It is', '28 %']);
+    expect(linesIn(set.width('28', style))).toEqual(['It', 'is', '28', '%']);
+  });
+
   it('ends in an ellipsis where lines are limited', () => {
     const set = setterOf(FONTS);
     const [mark, ...rest] = set.text('A long name of a site', { ...style, maxLines: 1 }, 50).at(0, 0);
