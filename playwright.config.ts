@@ -1,21 +1,11 @@
 import { defineConfig } from '@playwright/test';
 import { findBrowser } from './build/find-browser';
+import { QUIET_FLAGS } from './build/test-browser';
 
 // Chosen once, in the first process that reads this file; its workers inherit it.
 process.env['CARRYOVER_E2E_PORT'] ??= String(20_000 + (process.pid % 12_000));
 const port = Number(process.env['CARRYOVER_E2E_PORT']);
 const browser = findBrowser();
-
-/** For a machine without graphics, accounts or a way out: the browser must not look for any. */
-const FLAGS = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
 
 export default defineConfig({
   testDir: 'test/e2e',
@@ -34,7 +24,7 @@ export default defineConfig({
     viewport: { width: 1280, height: 800 },
     locale: 'en-GB',
     trace: 'retain-on-failure',
-    launchOptions: { args: FLAGS, ...(browser === null ? {} : { executablePath: browser }) },
+    launchOptions: { args: [...QUIET_FLAGS], ...(browser === null ? {} : { executablePath: browser }) },
   },
   webServer: {
     command: `"${process.execPath}" --import tsx build/serve.ts --port ${port}`,

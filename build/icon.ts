@@ -6,6 +6,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { chromium } from '@playwright/test';
 import { findBrowser } from './find-browser';
 import { at, isStarted } from './paths';
+import { QUIET_FLAGS } from './test-browser';
 
 /** The picture, on a square of 1024: paper above, four tints of water below, ink for line, weight and bar. */
 export function iconSvg(): string {
@@ -86,7 +87,7 @@ export function icns(pictures: readonly { readonly type: string; readonly png: U
 async function draw(): Promise<void> {
   const executablePath = findBrowser();
   const browser = await chromium.launch({
-    args: ['--no-sandbox'],
+    args: [...QUIET_FLAGS],
     ...(executablePath === null ? {} : { executablePath }),
   });
   const page = await browser.newPage();

@@ -10,7 +10,7 @@ import { PLACES } from '../renderer/frame/place-names';
 import { bundle } from './bundle';
 import { at, OUT } from './paths';
 import { serve } from './serve';
-import { obtainTestBrowser } from './test-browser';
+import { obtainTestBrowser, QUIET_FLAGS } from './test-browser';
 
 interface Shot {
   readonly width: number;
@@ -106,7 +106,7 @@ async function main(): Promise<number> {
   const served = await serve(`${OUT}/renderer`, 0);
   const browser = await chromium.launch({
     executablePath: found.path,
-    args: ['--no-sandbox', '--disable-gpu'],
+    args: [...QUIET_FLAGS],
   });
   for (const folder of [at('build/readme'), `${OUT}/screenshots`]) mkdirSync(folder, { recursive: true });
   try {

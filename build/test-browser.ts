@@ -5,6 +5,17 @@ import { chromium } from '@playwright/test';
 import { findBrowser, findProgram } from './find-browser';
 import { at } from './paths';
 
+/** For a machine without graphics, accounts or a way out: the browser must not look for any. */
+export const QUIET_FLAGS: readonly string[] = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
 const INSTALL_MS = 300_000;
 
 export type TestBrowser =

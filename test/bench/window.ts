@@ -4,20 +4,11 @@ import { bundle } from '../../build/bundle';
 import { findBrowser } from '../../build/find-browser';
 import { at } from '../../build/paths';
 import { serve } from '../../build/serve';
+import { QUIET_FLAGS } from '../../build/test-browser';
 import { writeTrip } from '../../core/trip/write-trip';
 import { bigTrip } from './big-trip';
 import { percentile, pressesMs, type Press } from './key-to-paint';
 import type { BenchLine } from './report';
-
-const FLAGS = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
 
 const PRESSES = 120;
 const LOADS = 7;
@@ -154,7 +145,7 @@ export async function benchWindow(): Promise<readonly BenchLine[]> {
   if (executablePath === null) throw new Error('the window cannot be measured: no Chromium was found');
   await bundle(['window']);
   const served = await serve(at('out/renderer'), 0);
-  const browser = await chromium.launch({ executablePath, args: FLAGS });
+  const browser = await chromium.launch({ executablePath, args: [...QUIET_FLAGS] });
   try {
     const paintMs = await firstPaintMs(browser, served.address);
     const emptyMs = await firstPaintMs(browser, EMPTY_PAGE);

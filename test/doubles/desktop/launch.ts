@@ -4,6 +4,7 @@ import { createServer, type AddressInfo } from 'node:net';
 import { chromium, expect, type Browser, type Page } from '@playwright/test';
 import { findBrowser } from '../../../build/find-browser';
 import { at } from '../../../build/paths';
+import { QUIET_FLAGS } from '../../../build/test-browser';
 import { unpack } from './codec';
 import { launchRuntime } from './launch-runtime';
 import type { Happening } from './state';
@@ -42,9 +43,6 @@ export interface RunningDesktop {
   output(): string;
 }
 
-/** For a machine without graphics, accounts or a way out. */
-const FLAGS =
-  '--no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking --disable-component-update --disable-sync';
 const READY_MS = 30_000;
 
 interface Reply {
@@ -79,7 +77,7 @@ export async function launchDesktop(options: LaunchOptions): Promise<RunningDesk
         DOUBLE_APP_ROOT: at(),
         DOUBLE_USER_DATA: options.userData,
         DOUBLE_BROWSER: findBrowser() ?? '',
-        DOUBLE_FLAGS: FLAGS,
+        DOUBLE_FLAGS: QUIET_FLAGS.join(' '),
         DOUBLE_PORT: String(port),
         ...(options.screens === undefined ? {} : { DOUBLE_SCREENS: JSON.stringify(options.screens) }),
         ...(options.isPackaged === true ? { DOUBLE_PACKAGED: '1' } : {}),
