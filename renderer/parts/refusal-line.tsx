@@ -2,12 +2,12 @@ import type { ReactNode } from 'react';
 import type { Refusal } from './use-draft';
 import './field.css';
 
-/** Why a field does not take what was typed, told at once to who cannot see it. */
+/** Why something is not taken, told at once to who cannot see it; with an id where a field is described by it. */
 export function RefusalLine({
   id,
   refusal,
 }: {
-  readonly id: string;
+  readonly id?: string;
   readonly refusal: Refusal | null;
 }): ReactNode {
   return refusal === null ? null : (

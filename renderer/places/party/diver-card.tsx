@@ -4,6 +4,8 @@ import type { Id, Trip } from '../../../core/trip/types';
 import { removeDiver } from '../../actions/party';
 import { chooseDives, chooseDiver, goTo } from '../../actions/view';
 import { countText, NO_FIGURE, numberText, percentText, unitText } from '../../figures/format';
+import { RefusalLine } from '../../parts/refusal-line';
+import type { Refusal } from '../../parts/use-draft';
 import { memo } from '../../store/memo';
 import { diveNumber, ledgerOfDiver, roomOfEntry, selectCautions } from '../../store/selectors';
 import { useDesk } from '../../store/store';
@@ -28,11 +30,11 @@ export function DiverCard(props: {
   const { figures, onCopy, onRemoved } = props;
   const { diver, dives } = figures;
   const party = useDesk(({ trip }) => trip.party);
-  const [refusal, setRefusal] = useState<string | null>(null);
+  const [refusal, setRefusal] = useState<Refusal | null>(null);
   const remove = (): void => {
     const result = removeDiver(diver.id);
     if (result.ok) onRemoved();
-    else setRefusal(`${result.troubles[0].what} ${result.troubles[0].mend}`);
+    else setRefusal(result.troubles[0]);
   };
   const fields = useRef<HTMLDivElement>(null);
   useEffect(() => {
@@ -74,11 +76,7 @@ export function DiverCard(props: {
           Remove
         </button>
       </p>
-      {refusal ? (
-        <div className="field-refusal" role="alert">
-          {refusal}
-        </div>
-      ) : null}
+      <RefusalLine refusal={refusal} />
     </section>
   );
 }

@@ -2,6 +2,8 @@ import { useState, type ReactNode } from 'react';
 import type { Diver } from '../../../core/trip/types';
 import { setOnDive } from '../../actions/party';
 import { clockText, dateText } from '../../figures/format';
+import { RefusalLine } from '../../parts/refusal-line';
+import type { Refusal } from '../../parts/use-draft';
 import { diveNumber, siteOf } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 
@@ -9,7 +11,7 @@ import { useDesk } from '../../store/store';
 export function DiverDives({ diver }: { readonly diver: Diver }): ReactNode {
   const trip = useDesk((state) => state.trip);
   const clock = useDesk(({ settings }) => settings.clock);
-  const [refusal, setRefusal] = useState<string | null>(null);
+  const [refusal, setRefusal] = useState<Refusal | null>(null);
   if (trip.dives.length === 0) return null;
   const isOn = (divers: readonly string[] | undefined): boolean => divers?.includes(diver.id) ?? true;
   const made = trip.dives.filter(({ divers }) => isOn(divers)).length;
@@ -18,11 +20,7 @@ export function DiverDives({ diver }: { readonly diver: Diver }): ReactNode {
       <summary>
         {made === trip.dives.length ? 'On every dive' : `On ${made} of ${trip.dives.length} dives`}
       </summary>
-      {refusal ? (
-        <div className="field-refusal" role="alert">
-          {refusal}
-        </div>
-      ) : null}
+      <RefusalLine refusal={refusal} />
       <fieldset className="diver-dives">
         <legend className="unseen">Dives of {diver.name}</legend>
         {trip.dives.map((dive) => (
@@ -32,7 +30,7 @@ export function DiverDives({ diver }: { readonly diver: Diver }): ReactNode {
               checked={isOn(dive.divers)}
               onChange={(event) => {
                 const result = setOnDive(diver.id, dive.id, event.target.checked);
-                setRefusal(result.ok ? null : `${result.troubles[0].what} ${result.troubles[0].mend}`);
+                setRefusal(result.ok ? null : result.troubles[0]);
               }}
             />
             <span>

@@ -7,15 +7,17 @@ import { todayText } from '../../figures/local-time';
 import { Choice } from '../../parts/choice';
 import { MomentFields } from '../../parts/moment-fields';
 import { MinutesField, ShareField, UnitField } from '../../parts/number-field';
+import { RefusalLine } from '../../parts/refusal-line';
+import type { Refusal } from '../../parts/use-draft';
 import { useDesk } from '../../store/store';
 
 /** Dives already done on arrival: what they left behind is carried into the trip. */
 export function EarlierDives({ diver }: { readonly diver: Diver }): ReactNode {
   const { before = [] } = diver;
-  const [refusal, setRefusal] = useState<string | null>(null);
+  const [refusal, setRefusal] = useState<Refusal | null>(null);
   const add = (): void => {
     const result = addEarlierDive(diver.id, todayText());
-    setRefusal(result.ok ? null : `${result.troubles[0].what} ${result.troubles[0].mend}`);
+    setRefusal(result.ok ? null : result.troubles[0]);
   };
   return (
     <details className="earlier" {...(before.length > 0 ? { open: true } : {})}>
@@ -32,11 +34,7 @@ export function EarlierDives({ diver }: { readonly diver: Diver }): ReactNode {
           Add a dive before the trip
         </button>
       </p>
-      {refusal ? (
-        <div className="field-refusal" role="alert">
-          {refusal}
-        </div>
-      ) : null}
+      <RefusalLine refusal={refusal} />
     </details>
   );
 }

@@ -6,6 +6,8 @@ import { chooseDives, goTo } from '../../actions/view';
 import { clockText, dateText, depthText, numberText } from '../../figures/format';
 import { isRoomUnknown, noMinutesText } from '../../figures/limits';
 import { Choice } from '../../parts/choice';
+import { RefusalLine } from '../../parts/refusal-line';
+import type { Refusal } from '../../parts/use-draft';
 import { diveNumber, siteOf } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import { selectDivesOn, selectRoomGrid, type GridCell, type GridRow } from './party-figures';
@@ -19,13 +21,12 @@ export function RoomGrid(): ReactNode {
   const trip = useDesk((state) => state.trip);
   const dives = useDesk((state) => selectDivesOn(state, date));
   const rows = useDesk((state) => selectRoomGrid(state, date));
-  const [refusal, setRefusal] = useState<string | null>(null);
+  const [refusal, setRefusal] = useState<Refusal | null>(null);
   if (trip.dives.length === 0) return <p className="soft grid-none">No dives yet: add them under Days.</p>;
   const hasUnknown = rows.some(({ cells: held }) => held.some(({ entry }) => entry && isRoomUnknown(entry)));
   const dates = [...new Set(trip.dives.map(({ startsAt }) => startsAt.slice(0, 10)))];
   const isOneDay = date !== null && dives !== trip.dives;
-  const put = (result: EditResult): void =>
-    setRefusal(result.ok ? null : `${result.troubles[0].what} ${result.troubles[0].mend}`);
+  const put = (result: EditResult): void => setRefusal(result.ok ? null : result.troubles[0]);
   return (
     <section className="room-grid" aria-label="Who on which dive">
       <div className="grid-tools">
@@ -54,11 +55,7 @@ export function RoomGrid(): ReactNode {
             : 'A tick puts a diver on a dive. Arrow keys go from tick to tick.'}
         </p>
       </div>
-      {refusal ? (
-        <div className="field-refusal" role="alert">
-          {refusal}
-        </div>
-      ) : null}
+      <RefusalLine refusal={refusal} />
       <div className="wide-table">
         <table className={isOneDay ? 'grid one-day' : 'grid'}>
           <caption className="unseen">

@@ -2,7 +2,12 @@ import { useId, useRef, useState, type ReactNode } from 'react';
 import { addSites } from '../../actions/sites';
 import { parseFigure } from '../../figures/parse';
 import { unitOf } from '../../figures/units';
+import { RefusalLine } from '../../parts/refusal-line';
+import type { Refusal } from '../../parts/use-draft';
 import { useDesk } from '../../store/store';
+
+const NO_NAME: Refusal = { what: 'The site has no name.', mend: 'Type one.' };
+const NO_DEPTH: Refusal = { what: 'The site has no depth.', mend: 'Type one.' };
 
 /** One more site by name and depth; the name has the focus again afterwards, so a list can be typed. */
 export function AddSite(): ReactNode {
@@ -11,15 +16,14 @@ export function AddSite(): ReactNode {
   const nameField = useRef<HTMLInputElement>(null);
   const [name, setName] = useState('');
   const [depth, setDepth] = useState('');
-  const [refusal, setRefusal] = useState<string | null>(null);
+  const [refusal, setRefusal] = useState<Refusal | null>(null);
   const add = (): void => {
     const parsed = parseFigure(depth, 'depth', units);
-    if (name.trim() === '') setRefusal('The site has no name. Type one.');
-    else if (!parsed.ok)
-      setRefusal(depth.trim() === '' ? 'The site has no depth. Type one.' : `${parsed.what} ${parsed.mend}`);
+    if (name.trim() === '') setRefusal(NO_NAME);
+    else if (!parsed.ok) setRefusal(depth.trim() === '' ? NO_DEPTH : parsed);
     else {
       const result = addSites([{ name: name.trim(), depthM: parsed.value, notes: '', position: null }]);
-      if (!result.ok) setRefusal(`${result.troubles[0].what} ${result.troubles[0].mend}`);
+      if (!result.ok) setRefusal(result.troubles[0]);
       else {
         setName('');
         setDepth('');
@@ -63,11 +67,7 @@ export function AddSite(): ReactNode {
       <button type="submit" className="button">
         Add
       </button>
-      {refusal ? (
-        <div className="field-refusal" id={`${id}-refusal`} role="alert">
-          {refusal}
-        </div>
-      ) : null}
+      <RefusalLine id={`${id}-refusal`} refusal={refusal} />
     </form>
   );
 }

@@ -1,6 +1,8 @@
-import { useState, type ReactNode } from 'react';
+import { useId, useState, type ReactNode } from 'react';
 import { PAPERS, readPaper } from '../../../core/slate/paper';
 import { Choice } from '../../parts/choice';
+import { RefusalLine } from '../../parts/refusal-line';
+import type { Refusal } from '../../parts/use-draft';
 
 const OWN = 'own size';
 
@@ -24,14 +26,15 @@ export function PaperChoice(props: {
 }): ReactNode {
   const names = props.names ?? PAPERS.map((paper) => paper.name);
   const isNamed = names.includes(props.value);
+  const id = useId();
   const [typing, setTyping] = useState<string | null>(null);
-  const [refusal, setRefusal] = useState<string | null>(null);
+  const [refusal, setRefusal] = useState<Refusal | null>(null);
   const isOwn = !isNamed || typing !== null;
   const put = (): void => {
     if (typing === null) return;
     const read = readPaper(typing);
     if (!read.ok) {
-      setRefusal(`${read.troubles[0].what} ${read.troubles[0].mend}`);
+      setRefusal(read.troubles[0]);
       return;
     }
     setRefusal(null);
@@ -61,6 +64,7 @@ export function PaperChoice(props: {
               value={typing ?? props.value}
               placeholder="105x148mm"
               aria-invalid={refusal !== null}
+              {...(refusal ? { 'aria-describedby': `${id}-refusal` } : {})}
               onChange={(event) => setTyping(event.target.value)}
               onBlur={put}
               onKeyDown={(event) => {
@@ -73,11 +77,7 @@ export function PaperChoice(props: {
               }}
             />
           </label>
-          {refusal ? (
-            <div className="field-refusal" role="alert">
-              {refusal}
-            </div>
-          ) : null}
+          <RefusalLine id={`${id}-refusal`} refusal={refusal} />
         </div>
       ) : null}
     </>
