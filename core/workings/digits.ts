@@ -1,4 +1,7 @@
 import type { Leg } from '../profile';
+import type { Words } from '../said';
+import { wallText } from '../trip/clock';
+import type { WallMin } from '../trip/ledger-types';
 import type { WorkingsStep } from './types';
 
 /** A number with a fixed count of digits after the point, never "-0". */
@@ -36,6 +39,11 @@ export function litresOut(value: number): string {
 /** An oxygen fraction or a share, in percent: "32.0 %". */
 export function percent(fraction: number, count = 1): string {
   return `${digits(fraction * 100, count)} %`;
+}
+
+/** A moment of the trip, to the minute, as the reader has moments. */
+export function momentText(at: WallMin, words: Words): string {
+  return words([{ moment: wallText(at) }]);
 }
 
 const LEG_NAMES: Readonly<Record<Leg['kind'], string>> = {

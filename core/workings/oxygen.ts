@@ -4,7 +4,7 @@ import type { ClockPiece } from '../oxygen/clock-pieces';
 import { esot } from '../oxygen/esot';
 import { otu } from '../oxygen/otu';
 import { dayNumber, wallText } from '../trip/clock';
-import { digits, legSteps, minutes, percent } from './digits';
+import { digits, legSteps, minutes, momentText, percent } from './digits';
 import { oxygenStep } from './mix';
 import type { Asked, Work, WorkingsStep } from './types';
 
@@ -77,7 +77,7 @@ export const cnsAfterWorkings: Work = (asked) => {
 };
 
 /** Peak of the rolling 24 h clock. Source: named in the workings. */
-export const cnsDayWorkings: Work = ({ entry, carry }) => {
+export const cnsDayWorkings: Work = ({ entry, carry, words }) => {
   const shared = {
     title: 'Oxygen limit of any 24 hours, at its highest during the dive',
     formula:
@@ -94,7 +94,7 @@ export const cnsDayWorkings: Work = ({ entry, carry }) => {
   const exact = dayPeak(earlierPieces, pieces);
   const own = pieces.reduce((sum, piece) => sum + piece.share, 0);
   const steps: WorkingsStep[] = earlier.map((exposure) => ({
-    label: `The dive of ${wallText(exposure.startMin).replace('T', ' at ')}, what the 24 h to the end of this dive hold of it`,
+    label: `The dive of ${momentText(exposure.startMin, words)}, what the 24 h to the end of this dive hold of it`,
     value: percent(dayShareAt(exposure.pieces ?? [], entry.surfacesMin), 3),
   }));
   steps.push({ label: 'This dive', value: percent(own, 3) });

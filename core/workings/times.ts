@@ -1,31 +1,31 @@
 import { secondOpinions, tableFlight, type SecondOpinion } from '../tables/second-opinion';
 import { AIR_N2, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
-import { wallText } from '../trip/clock';
 import { surroundingsOf } from '../trip/dive-plan';
 import { surfaceLimits } from '../trip/entry';
 import { flyingRow, HOURS_BEFORE_FLIGHT } from '../trip/flying';
 import { CLEAR_SHARE } from '../trip/ledger';
 import type { WallMin } from '../trip/ledger-types';
-import { bar, digits, minutes, minutesOut } from './digits';
+import { bar, digits, minutes, minutesOut, momentText } from './digits';
 import { compartmentStep, MODEL } from './nitrogen';
-import type { Work, WorkingsStep } from './types';
+import type { Asked, Work, WorkingsStep } from './types';
 
 const TABLE =
   'U.S. Navy Diving Manual Revision 7 (2016), tables 9-7 and 9-8, and ch. 10 for the equivalent air depth';
 
-function moment(min: WallMin): string {
-  return wallText(min).replace('T', ' at ');
+function momentStep(label: string, at: WallMin, { words }: Asked): WorkingsStep {
+  return { label, value: momentText(at, words) };
 }
 
 /** Surface interval. Source: named in the workings. */
-export const intervalWorkings: Work = ({ entry, carry }) => {
+export const intervalWorkings: Work = (asked) => {
+  const { entry, carry } = asked;
   const shared = {
     title: 'Surface interval before the dive',
     formula: 'leaving the surface − surfacing from the dive before, its stops and ascent included',
     source: 'definition',
   };
   const surfaced = carry.exposures[carry.exposures.length - 1]?.endMin;
-  const start = { label: 'Leaving the surface', value: moment(entry.startMin) };
+  const start = momentStep('Leaving the surface', entry.startMin, asked);
   if (surfaced === undefined) {
     return {
       ...shared,
@@ -37,14 +37,15 @@ export const intervalWorkings: Work = ({ entry, carry }) => {
   const exact = entry.startMin - surfaced;
   return {
     ...shared,
-    steps: [{ label: 'Surfacing from the dive before', value: moment(surfaced) }, start],
+    steps: [momentStep('Surfacing from the dive before', surfaced, asked), start],
     result: minutesOut(exact),
     exact,
   };
 };
 
 /** When flying is clear. Source: named in the workings. */
-export const flyWorkings: Work = ({ diverLedger, trip }) => {
+export const flyWorkings: Work = (asked) => {
+  const { diverLedger, trip, words } = asked;
   const made = diverLedger.entries.filter((each) => each.isMade);
   const row = flyingRow(made);
   const shared = {
@@ -71,7 +72,7 @@ export const flyWorkings: Work = ({ diverLedger, trip }) => {
   return {
     ...shared,
     steps: [
-      { label: 'Last surfacing', value: moment(lastMin) },
+      momentStep('Last surfacing', lastMin, asked),
       { label: 'Hours of the guideline', value: `${hours} h` },
       ...tableStep,
       {
@@ -79,13 +80,14 @@ export const flyWorkings: Work = ({ diverLedger, trip }) => {
         value: 'bubbles were found in some divers in flight even after 24 h: leave more where you can',
       },
     ],
-    result: moment(exact),
+    result: momentText(exact, words),
     exact,
   };
 };
 
 /** When the nitrogen of the trip is given off. Source: named in the workings. */
-export const clearWorkings: Work = ({ diverLedger, trip }) => {
+export const clearWorkings: Work = (asked) => {
+  const { diverLedger, trip, words } = asked;
   const shared = {
     title: 'When the nitrogen of the trip is given off',
     formula:
@@ -104,7 +106,7 @@ export const clearWorkings: Work = ({ diverLedger, trip }) => {
     if (min > slowest.min) slowest = { index, min };
   });
   const exact = last.atMin + slowest.min;
-  const surfacing = { label: 'Last surfacing', value: moment(last.atMin) };
+  const surfacing = momentStep('Last surfacing', last.atMin, asked);
   const compartment: readonly WorkingsStep[] =
     slowest.index === -1
       ? []
@@ -115,7 +117,7 @@ export const clearWorkings: Work = ({ diverLedger, trip }) => {
           { label: 'Tolerated at the surface', value: bar(limits[slowest.index]!) },
           { label: 'Time it takes', value: minutes(slowest.min) },
         ];
-  return { ...shared, steps: [surfacing, ...compartment], result: moment(exact), exact };
+  return { ...shared, steps: [surfacing, ...compartment], result: momentText(exact, words), exact };
 };
 
 function verdict({ isWithin, groupAfter, equivalentMin, limitMin, unlimited }: SecondOpinion): string {

@@ -1,3 +1,4 @@
+import type { Words } from '../said';
 import type { Carry, DiverLedger, Entry } from '../trip/ledger-types';
 import type { Trip } from '../trip/types';
 
@@ -39,7 +40,10 @@ export interface WorkingsStep {
   readonly value: string;
 }
 
-/** How one figure comes about. Depths in metres and pressures in bar, as the formulas have them. */
+/**
+ * How one figure comes about. Depths in metres and pressures in bar, as the formulas have them; between two digits
+ * a point is the decimal sign and nothing else, but for the source.
+ */
 export interface Workings {
   readonly figure: FigureId;
   readonly title: string;
@@ -57,13 +61,13 @@ export interface WorkingsContext {
   readonly trip: Trip;
   /** The ledger the entry stands in. */
   readonly diverLedger: DiverLedger;
+  /** Puts moments into words. */
+  readonly words: Words;
 }
 
 /** A figure of a dive that is made, with what the diver held before it. */
-export interface Asked {
+export interface Asked extends WorkingsContext {
   readonly entry: Entry;
-  readonly trip: Trip;
-  readonly diverLedger: DiverLedger;
   /** What the diver held on surfacing from the dive before, or brought along. */
   readonly carry: Carry;
   readonly o2: number;

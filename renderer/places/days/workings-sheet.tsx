@@ -3,11 +3,30 @@ import type { Id } from '../../../core/trip/types';
 import { workingsOf } from '../../../core/workings/all';
 import { FIGURES, type FigureId } from '../../../core/workings/types';
 import { closeOverlay } from '../../actions/view';
+import { decimalSign, unitText, type Careful } from '../../figures/format';
+import { unitOf, type Kind } from '../../figures/units';
+import { wordsIn } from '../../figures/words';
 import { Choice } from '../../parts/choice';
 import { Dialog } from '../../parts/dialog';
 import { diveNumber, ledgerOfDiver } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import './workings-sheet.css';
+
+/** Outcomes that a reader in feet and psi wants in those as well, rounded to the careful side. */
+const IN_UNITS: Partial<Readonly<Record<FigureId, readonly [Kind, Careful]>>> = {
+  'room.m': ['depth', 'down'],
+  modM: ['depth', 'down'],
+  eadM: ['depth', 'up'],
+  usedL: ['volume', 'up'],
+  endBar: ['pressure', 'down'],
+  minimumBar: ['pressure', 'up'],
+  turnBar: ['pressure', 'up'],
+};
+
+/** A text of the workings with the decimal sign of the reader. */
+function read(text: string): string {
+  return text.replaceAll(/(?<=\d)\.(?=\d)/g, decimalSign());
+}
 
 /** How a figure comes about: the formula, the numbers put in, what comes out, who published it. */
 export function WorkingsSheet(props: {
@@ -19,13 +38,23 @@ export function WorkingsSheet(props: {
   const [figure, setFigure] = useState(props.figure);
   const trip = useDesk((state) => state.trip);
   const units = useDesk(({ settings }) => settings.units);
+  const clock = useDesk(({ settings }) => settings.clock);
   const diverLedger = useDesk((state) => ledgerOfDiver(state, diverId));
   const entry = diverLedger?.entries.find(({ dive }) => dive.id === diveId);
-  const all = useMemo(
-    () => (diverLedger && entry ? FIGURES.map((each) => workingsOf(each, entry, { trip, diverLedger })) : []),
-    [trip, diverLedger, entry],
-  );
+  const all = useMemo(() => {
+    if (!diverLedger || !entry) return [];
+    const context = { trip, diverLedger, words: wordsIn({ units, clock, trip }) };
+    return FIGURES.map((each) => workingsOf(each, entry, context));
+  }, [trip, diverLedger, entry, units, clock]);
   const shown = all.find((each) => each.figure === figure) ?? all[0];
+  const [kind, careful] = (shown && IN_UNITS[shown.figure]) ?? [];
+  const inUnits =
+    units === 'imperial' && kind && careful && shown?.exact != null ? (
+      <tr className="result">
+        <th scope="row">In {unitOf(kind, units).name}</th>
+        <td>{unitText(shown.exact, kind, units, careful)}</td>
+      </tr>
+    ) : null;
   return (
     <Dialog title="How is this worked out?" onClose={closeOverlay}>
       {entry && shown ? (
@@ -36,20 +65,21 @@ export function WorkingsSheet(props: {
             options={all.map((each) => ({ value: each.figure, label: each.title }))}
             commit={setFigure}
           />
-          <p className="formula">{shown.formula}</p>
+          <p className="formula">{read(shown.formula)}</p>
           <table>
             <caption className="unseen">The numbers put in</caption>
             <tbody>
               {shown.steps.map(({ label, value }) => (
                 <tr key={label}>
-                  <th scope="row">{label}</th>
-                  <td>{value}</td>
+                  <th scope="row">{read(label)}</th>
+                  <td>{read(value)}</td>
                 </tr>
               ))}
               <tr className="result">
                 <th scope="row">{shown.title}</th>
-                <td>{shown.result}</td>
+                <td>{read(shown.result)}</td>
               </tr>
+              {inUnits}
             </tbody>
           </table>
           <p className="soft">Source: {shown.source}</p>

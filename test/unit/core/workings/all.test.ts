@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { fileWords } from '../../../../core/said';
 import { secondOpinions } from '../../../../core/tables/second-opinion';
 import { demoTrip } from '../../../../core/trip/demo-trip';
 import { ledger } from '../../../../core/trip/ledger';
@@ -62,7 +63,7 @@ function expectAll(trip: Trip): void {
     for (const entry of diverLedger.entries) {
       const figures = figuresOf(trip, diverLedger, entry);
       for (const figure of FIGURES) {
-        const workings = workingsOf(figure, entry, { trip, diverLedger });
+        const workings = workingsOf(figure, entry, { trip, diverLedger, words: fileWords });
         const said = `${figure} of ${entry.dive.id} for ${diverLedger.diver.id}`;
         expect(workings.source, said).not.toBe('');
         const labels = workings.steps.map((step) => step.label);
@@ -153,9 +154,40 @@ describe('workingsOf', () => {
   it('says that a dive no mix reaches is left out', () => {
     const trip = aTrip([aDive({ depthM: 38, mix: 'auto' })], { mixes: [RICH] });
     const diverLedger = ledger(trip).divers[0]!;
-    const workings = workingsOf('modM', diverLedger.entries[0]!, { trip, diverLedger });
+    const workings = workingsOf('modM', diverLedger.entries[0]!, { trip, diverLedger, words: fileWords });
     expect(workings).toMatchObject({ exact: null, result: 'none' });
     expect(workings.steps[0]!.value).toContain('left out');
+  });
+});
+
+describe('what a reader sets in their own way', () => {
+  const trip = demoTrip();
+  const all = ledger(trip).divers.flatMap((diverLedger) =>
+    diverLedger.entries.flatMap((entry) =>
+      FIGURES.map((figure) =>
+        workingsOf(figure, entry, { trip, diverLedger, words: (said) => `[${fileWords(said)}]` }),
+      ),
+    ),
+  );
+  const texts = all.flatMap(({ title, formula, steps, result }) => [
+    title,
+    formula,
+    result,
+    ...steps.flatMap(({ label, value }) => [label, value]),
+  ]);
+
+  it('has a point between digits in numbers alone', () => {
+    const pointed = texts.flatMap((text) => text.match(/[\d.]*\d\.\d[\d.]*/g) ?? []);
+    expect(pointed.length).toBeGreaterThan(1000);
+    for (const each of new Set(pointed)) expect(each).toMatch(/^\d+\.\d+$/);
+  });
+
+  it('puts every moment into the words of the reader', () => {
+    expect(all.find(({ figure }) => figure === 'flyAfter')!.result).toMatch(
+      /^\[\d{4}-\d\d-\d\dT\d\d:\d\d\]$/,
+    );
+    const outside = texts.map((text) => text.replaceAll(/\[[^\]]*\]/g, ''));
+    for (const text of outside) expect(text).not.toMatch(/\d{4}-\d\d-\d\d|\d\d:\d\d/);
   });
 });
 
@@ -171,7 +203,7 @@ describe('the numbers put in', () => {
   ]);
   const diverLedger = ledger(trip).divers[0]!;
   const workings = (figure: FigureId, index = 1) =>
-    workingsOf(figure, diverLedger.entries[index]!, { trip, diverLedger });
+    workingsOf(figure, diverLedger.entries[index]!, { trip, diverLedger, words: fileWords });
   const value = (figure: FigureId, label: string, index = 1) => {
     const step = workings(figure, index).steps.find((each) => each.label.includes(label));
     expect(step, `${figure}: ${label}`).toBeDefined();
@@ -225,11 +257,19 @@ describe('the numbers put in', () => {
   it('give the stops by addition, and when the nitrogen is given off', () => {
     const past = aTrip([aDive({ depthM: 30, bottomMin: 45 })]);
     const its = ledger(past).divers[0]!;
-    const { steps, exact } = workingsOf('stops', its.entries[0]!, { trip: past, diverLedger: its });
+    const { steps, exact } = workingsOf('stops', its.entries[0]!, {
+      trip: past,
+      diverLedger: its,
+      words: fileWords,
+    });
     const stops = steps.slice(2).map((step) => numbers(step.value)[0]!);
     expect(stops).toEqual(its.entries[0]!.stops!.map((stop) => stop.min));
     expect(exact).toBe(stops.reduce((sum, min) => sum + min, 0));
-    const clear = workingsOf('clearAt', its.entries[0]!, { trip: past, diverLedger: its }).steps;
+    const clear = workingsOf('clearAt', its.entries[0]!, {
+      trip: past,
+      diverLedger: its,
+      words: fileWords,
+    }).steps;
     const [p, rest, tolerated, min] = clear.slice(2).map((step) => numbers(step.value)[0]!);
     const [, halfTime] = numbers(clear[1]!.value);
     const byHand = (Math.log((p! - rest!) / (0.01 * (tolerated! - rest!))) * halfTime!) / Math.LN2;
@@ -259,7 +299,11 @@ describe('the numbers put in', () => {
       aDive({ depthM: 30, bottomMin: 12, startsAt: '2027-03-06T10:30' }),
     ]);
     const its = ledger(tight).divers[0]!;
-    const { steps, exact } = workingsOf('earlierMin', its.entries[1]!, { trip: tight, diverLedger: its });
+    const { steps, exact } = workingsOf('earlierMin', its.entries[1]!, {
+      trip: tight,
+      diverLedger: its,
+      words: fileWords,
+    });
     const of = (label: string) => numbers(steps.find((step) => step.label.includes(label))!.value);
     const [interval] = of('Interval before');
     const [p] = of(', p');
