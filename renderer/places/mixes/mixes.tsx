@@ -37,7 +37,7 @@ export function Mixes(): ReactNode {
   return (
     <div className="mixes">
       <header className="mixes-head">
-        <h1>Mixes</h1>
+        <h2>Mixes</h2>
         <OnBoard />
       </header>
       <div className="questions" role="tablist" aria-label="Questions about mixes">
