@@ -1,7 +1,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
-import { expect, test } from '@playwright/test';
 import { PLACES } from '../../renderer/frame/place-names';
-import { Workbench } from './pages/workbench';
+import { expect, test } from './fixtures';
+import type { Workbench } from './pages/workbench';
 
 const WCAG_22_AA = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
@@ -15,22 +15,19 @@ async function expectNoViolations(bench: Workbench): Promise<void> {
 
 for (const look of ['light', 'cabin'] as const) {
   test.describe(`in the ${look} look`, () => {
-    let bench: Workbench;
-
-    test.beforeEach(async ({ page }) => {
-      await page.emulateMedia({ colorScheme: look === 'cabin' ? 'dark' : 'light', reducedMotion: 'reduce' });
-      bench = new Workbench(page);
+    test.use({
+      colorScheme: look === 'cabin' ? 'dark' : 'light',
+      contextOptions: { reducedMotion: 'reduce' },
     });
 
-    test('the cautions of the first start hold WCAG 2.2 AA', async ({ page }) => {
+    test('the cautions of the first start hold WCAG 2.2 AA', async ({ page, firstStart }) => {
       await page.goto('/');
-      await expect(bench.dialog).toBeVisible();
-      await expectNoViolations(bench);
+      await expect(firstStart.dialog).toBeVisible();
+      await expectNoViolations(firstStart);
     });
 
     for (const { id, label } of PLACES) {
-      test(`${label} holds WCAG 2.2 AA`, async ({ page }) => {
-        await bench.open();
+      test(`${label} holds WCAG 2.2 AA`, async ({ page, bench }) => {
         if (id === 'days') await bench.chooseTightest();
         else await page.getByRole('navigation').getByRole('button', { name: label }).click();
         await expect(page.getByRole('main')).not.toContainText('One moment…');
@@ -39,8 +36,7 @@ for (const look of ['light', 'cabin'] as const) {
     }
 
     for (const words of ['keys', 'settings', 'title water', 'trips kept', 'all cautions', 'about']) {
-      test(`the sheet for “${words}” holds WCAG 2.2 AA`, async () => {
-        await bench.open();
+      test(`the sheet for “${words}” holds WCAG 2.2 AA`, async ({ bench }) => {
         await bench.command(words);
         await expect(bench.dialog).toBeVisible();
         await expectNoViolations(bench);
@@ -49,9 +45,7 @@ for (const look of ['light', 'cabin'] as const) {
   });
 }
 
-test('text at 200 percent loses nothing to the side', async ({ page }) => {
-  const bench = new Workbench(page);
-  await bench.open();
+test('text at 200 percent loses nothing to the side', async ({ page, bench }) => {
   for (let i = 0; i < 5; i += 1) await bench.command('larger text');
   await bench.chooseTightest();
   expect(await page.evaluate(() => getComputedStyle(document.documentElement).fontSize)).toBe('32px');

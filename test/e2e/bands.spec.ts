@@ -1,23 +1,8 @@
 /** Every sentence about the bands beneath the strip that a hand could try. */
-import { expect, test } from '@playwright/test';
-import { StripHand } from './pages/strip';
-import { Workbench } from './pages/workbench';
-
-let bench: Workbench;
-let strip: StripHand;
-
-test.beforeEach(async ({ page }) => {
-  bench = new Workbench(page);
-  strip = new StripHand(page);
-  await bench.open();
-});
-
-test.afterEach(() => {
-  expect(bench.faults).toEqual([]);
-});
+import { expect, test } from './fixtures';
 
 test.describe('the bands', () => {
-  test('read out time and value under the pointer, both at once', async ({ page }) => {
+  test('read out time and value under the pointer, both at once', async ({ bench: { page } }) => {
     const band = await page.locator('.recharts-wrapper').first().boundingBox();
     await page.mouse.move(band!.x + band!.width / 2, band!.y + band!.height / 2);
     const readouts = page.locator('.band-readout');
@@ -30,6 +15,7 @@ test.describe('the bands', () => {
 
   test('read out the figures of now: after an edit nothing, until the pointer moves again', async ({
     page,
+    strip,
   }) => {
     await strip.dive(12).focus();
     const line = await strip.dive(13).locator('[data-grip=start]').boundingBox();
@@ -52,7 +38,7 @@ test.describe('the bands', () => {
     expect(Math.abs(cursor!.x - at.x)).toBeLessThan(4);
   });
 
-  test('read out time and value under the keyboard', async ({ page }) => {
+  test('read out time and value under the keyboard', async ({ bench: { page } }) => {
     // A pointer that rests on the band reads out there.
     await page.mouse.move(5, 5);
     const band = page.getByRole('application', { name: 'Nitrogen carried' });
@@ -64,13 +50,13 @@ test.describe('the bands', () => {
     await expect(readout).not.toHaveText(before ?? '');
   });
 
-  test('draw the limit and the moment flying is clear', async ({ page }) => {
+  test('draw the limit and the moment flying is clear', async ({ bench: { page } }) => {
     await expect(page.locator('.recharts-reference-line')).not.toHaveCount(0);
     await expect(page.locator('.line-fly')).toContainText('no flying before Sat 20');
     await expect(page.locator('.line-flight')).toContainText('flight Sat 20, 16:30');
   });
 
-  test('give the same figures as a table', async ({ page }) => {
+  test('give the same figures as a table', async ({ bench: { page } }) => {
     await page.getByRole('button', { name: 'As a table' }).click();
     const table = page.getByRole('table', { name: /Nitrogen and oxygen carried by/ });
     await expect(table.getByRole('row')).toHaveCount(1 + 2 * 22 + 1 - 4);
@@ -79,7 +65,7 @@ test.describe('the bands', () => {
     await expect(page.locator('.recharts-wrapper')).toHaveCount(2);
   });
 
-  test('show all sixteen compartments on demand', async ({ page }) => {
+  test('show all sixteen compartments on demand', async ({ bench: { page } }) => {
     await expect(page.locator('.curve-nitrogen')).toHaveCount(1);
     await expect(page.locator('.curve-compartment')).toHaveCount(0);
     await page.getByRole('button', { name: 'All 16 compartments' }).click();

@@ -1,21 +1,9 @@
-import { expect, test } from '@playwright/test';
 import { writeTrip } from '../../core/trip/write-trip';
 import { aDive, aDiver, aTrip } from '../builders/trip';
-import { Workbench } from './pages/workbench';
+import { expect, test } from './fixtures';
 
 test.describe('the card', () => {
-  let bench: Workbench;
-
-  test.beforeEach(async ({ page }) => {
-    bench = new Workbench(page);
-    await bench.open();
-  });
-
-  test.afterEach(() => {
-    expect(bench.faults).toEqual([]);
-  });
-
-  test('plans a dive of several levels and goes back to one', async () => {
+  test('plans a dive of several levels and goes back to one', async ({ bench }) => {
     await bench.chooseTightest();
     const room = await bench.outcome('Room').textContent();
     const depth = await bench.field('Depth').inputValue();
@@ -30,7 +18,7 @@ test.describe('the card', () => {
     await expect(bench.outcome('Room')).toHaveText(room ?? '');
   });
 
-  test('changes the safety stop and the turn', async () => {
+  test('changes the safety stop and the turn', async ({ bench }) => {
     await bench.chooseTightest();
     await bench.card.getByText(/^Levels, stop and turn/).click();
     await bench.card.getByLabel('Safety stop').selectOption('Another');
@@ -41,7 +29,7 @@ test.describe('the card', () => {
     await expect(bench.card.getByRole('row', { name: 'Pressure' })).not.toHaveText(turn ?? '');
   });
 
-  test('changes the mix, and the figures follow', async () => {
+  test('changes the mix, and the figures follow', async ({ bench }) => {
     await bench.chooseTightest();
     const po2 = await bench.outcome('PO₂ at 24 m').textContent();
     await bench.field('Mix').selectOption({ label: 'Air' });
@@ -52,7 +40,7 @@ test.describe('the card', () => {
     );
   });
 
-  test('says who dives it, and leaves the others out of its figures', async () => {
+  test('says who dives it, and leaves the others out of its figures', async ({ bench }) => {
     await bench.chooseTightest();
     await bench.card.getByText('The whole party dives it').click();
     await bench.card.getByLabel('Guest 2').uncheck();
@@ -60,7 +48,7 @@ test.describe('the card', () => {
     await expect(bench.card.getByRole('row', { name: /^Guest 2/ })).toHaveCount(0);
   });
 
-  test('gives the cautions of a dive with what to do and their source', async () => {
+  test('gives the cautions of a dive with what to do and their source', async ({ bench }) => {
     await bench.chooseTightest();
     await bench.set('Depth', '38');
     await bench.card.getByRole('link', { name: /to stop for/ }).click();
@@ -68,15 +56,13 @@ test.describe('the card', () => {
     await expect(bench.card).toContainText('Source:');
   });
 
-  test('gives the air table’s reading beside the model’s', async () => {
+  test('gives the air table’s reading beside the model’s', async ({ bench }) => {
     await bench.chooseTightest();
     await expect(bench.outcome('By the air table')).toHaveText(/^\d+ of \d+ min$/);
   });
 });
 
-test('names everybody who is as tight, and leads to the other dives that are', async ({ page }) => {
-  const bench = new Workbench(page);
-  await bench.open();
+test('names everybody who is as tight, and leads to the other dives that are', async ({ page, bench }) => {
   // Limited by gas alone, which does not hang on the dive before: the rooms are the same.
   const dives = ['06', '07', '08'].map((day) =>
     aDive({ id: `d${day}`, startsAt: `2027-03-${day}T08:00`, depthM: 12, bottomMin: 30 }),
@@ -96,9 +82,7 @@ test('names everybody who is as tight, and leads to the other dives that are', a
   await expect(page.locator('.party-sentence')).toContainText('; Guest Two is as tight.');
 });
 
-test('says in words by which limit a dive is past where there is no figure', async ({ page }) => {
-  const bench = new Workbench(page);
-  await bench.open();
+test('says in words by which limit a dive is past where there is no figure', async ({ bench }) => {
   await bench.command('dive 1');
   await bench.field('Mix').selectOption({ label: 'EAN32' });
   await bench.set('Depth', '45');
@@ -113,9 +97,7 @@ test('says in words by which limit a dive is past where there is no figure', asy
 test.describe('a reader with a decimal comma', () => {
   test.use({ locale: 'de-DE' });
 
-  test('reads and types figures their own way', async ({ page }) => {
-    const bench = new Workbench(page);
-    await bench.open();
+  test('reads and types figures their own way', async ({ bench }) => {
     await bench.chooseTightest();
     await expect(bench.outcome('Gas density')).toHaveText(/^\d,\d g\/L$/);
     await bench.set('Depth', '21,5');
@@ -123,14 +105,11 @@ test.describe('a reader with a decimal comma', () => {
     await bench.set('Depth', '0,5');
     await expect(bench.card.getByRole('alert')).toContainText('Depth is 0,5 m; it can be 1 to 100 m.');
     await bench.field('Depth').press('Escape');
-    expect(bench.faults).toEqual([]);
   });
 });
 
 test.describe('where saving fails', () => {
-  test('says so, keeps what is on screen and saves it once it can', async ({ page }) => {
-    const bench = new Workbench(page);
-    await bench.open();
+  test('says so, keeps what is on screen and saves it once it can', async ({ page, bench }) => {
     // A disk that is full, as the browser tells it.
     await page.evaluate(() => {
       const put = IDBObjectStore.prototype.put;

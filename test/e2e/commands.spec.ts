@@ -1,24 +1,15 @@
-import { expect, test } from '@playwright/test';
-import { Workbench } from './pages/workbench';
+import { expect, test } from './fixtures';
 
 test.describe('commands and keys', () => {
-  let bench: Workbench;
-
-  test.beforeEach(async ({ page }) => {
-    bench = new Workbench(page);
-    await bench.open();
-  });
-
-  test.afterEach(() => {
-    expect(bench.faults).toEqual([]);
-  });
-
-  test('the palette finds a command by the beginnings of its words', async () => {
+  test('the palette finds a command by the beginnings of its words', async ({ bench }) => {
     await bench.command('tight');
     await expect(bench.field('Depth')).toBeVisible();
   });
 
-  test('the palette finds a dive by its site, and says where nothing is called that', async ({ page }) => {
+  test('the palette finds a dive by its site, and says where nothing is called that', async ({
+    page,
+    bench,
+  }) => {
     await page.keyboard.press('Control+k');
     const box = page.getByRole('combobox', { name: /Find a command/ });
     await box.fill('xyzzy');
@@ -28,7 +19,7 @@ test.describe('commands and keys', () => {
     await expect(bench.card.getByRole('region', { name: 'Dive 4' })).toBeVisible();
   });
 
-  test('arrows choose in the palette and Escape leaves it', async ({ page }) => {
+  test('arrows choose in the palette and Escape leaves it', async ({ page, bench }) => {
     await page.keyboard.press('Control+k');
     await page.keyboard.press('ArrowDown');
     const commands = page.getByRole('listbox', { name: 'Commands' }).getByRole('option');
@@ -38,7 +29,7 @@ test.describe('commands and keys', () => {
     await expect(bench.dialog).toHaveCount(0);
   });
 
-  test('keys undo and redo, but leave a field its own undo', async ({ page }) => {
+  test('keys undo and redo, but leave a field its own undo', async ({ page, bench }) => {
     await bench.chooseTightest();
     const depth = await bench.field('Depth').inputValue();
     await bench.set('Depth', '12');
@@ -52,7 +43,7 @@ test.describe('commands and keys', () => {
     await expect(bench.field('Depth')).toHaveValue('12 m');
   });
 
-  test('what is being typed is kept before a key runs a command', async ({ page }) => {
+  test('what is being typed is kept before a key runs a command', async ({ page, bench }) => {
     await bench.chooseTightest();
     await bench.field('Depth').fill('13');
     await page.keyboard.press('Control+s');
@@ -60,7 +51,7 @@ test.describe('commands and keys', () => {
     await bench.waitForSave();
   });
 
-  test('the sheet of keys shows what the list has', async ({ page }) => {
+  test('the sheet of keys shows what the list has', async ({ page, bench }) => {
     await page.keyboard.press('F1');
     await expect(bench.dialog.getByRole('heading', { name: 'Keys' })).toBeVisible();
     await expect(bench.dialog).toContainText('Ctrl+K');
@@ -68,7 +59,7 @@ test.describe('commands and keys', () => {
     await expect(bench.dialog).toHaveCount(0);
   });
 
-  test('adds, duplicates and removes a dive', async ({ page }) => {
+  test('adds, duplicates and removes a dive', async ({ page, bench }) => {
     const dives = page.getByRole('listbox', { name: 'Dives' }).getByRole('option');
     const before = await dives.count();
     await page.keyboard.press('Insert');
@@ -82,7 +73,7 @@ test.describe('commands and keys', () => {
     await expect(dives).toHaveCount(before);
   });
 
-  test('a plan can be made without a mouse', async ({ page }) => {
+  test('a plan can be made without a mouse', async ({ page, bench }) => {
     await page.keyboard.press('Control+e');
     await expect(bench.field('Depth')).toBeVisible();
     // From the top of the page by Tab alone to the depth of the chosen dive.

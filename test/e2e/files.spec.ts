@@ -1,20 +1,9 @@
 import { readFile } from 'node:fs/promises';
-import { expect, test } from '@playwright/test';
+import { expect, test } from './fixtures';
 import { Workbench } from './pages/workbench';
 
 test.describe('trips and files', () => {
-  let bench: Workbench;
-
-  test.beforeEach(async ({ page }) => {
-    bench = new Workbench(page);
-    await bench.open();
-  });
-
-  test.afterEach(() => {
-    expect(bench.faults).toEqual([]);
-  });
-
-  test('saves a copy that opens again as the same trip', async ({ page }) => {
+  test('saves a copy that opens again as the same trip', async ({ page, bench }) => {
     await bench.chooseTightest();
     await bench.set('Bottom time', '17');
     const sentence = await bench.sentence.textContent();
@@ -35,7 +24,10 @@ test.describe('trips and files', () => {
     ['is empty', '', /./],
   ];
   for (const [what, text, says] of BAD) {
-    test(`says what is wrong with a file that ${what}, and leaves the trip as it was`, async ({ page }) => {
+    test(`says what is wrong with a file that ${what}, and leaves the trip as it was`, async ({
+      page,
+      bench,
+    }) => {
       const sentence = await bench.sentence.textContent();
       await bench.openFile('bad.json', text);
       const trouble = page.getByRole('dialog').or(page.locator('.notice.refused'));
@@ -45,7 +37,7 @@ test.describe('trips and files', () => {
     });
   }
 
-  test('tells every mistake of a file at once, each with its place', async ({ page }) => {
+  test('tells every mistake of a file at once, each with its place', async ({ page, bench }) => {
     const download = page.waitForEvent('download');
     await page.keyboard.press('Control+Shift+s');
     const trip = JSON.parse(await readFile(await (await download).path(), 'utf8'));
@@ -58,7 +50,7 @@ test.describe('trips and files', () => {
     await expect(bench.dialog).toContainText('mixes[0].o2');
   });
 
-  test('begins a trip of one’s own, from nothing to a first dive', async ({ page }) => {
+  test('begins a trip of one’s own, from nothing to a first dive', async ({ page, bench }) => {
     await bench.command('new trip');
     await bench.dialog.getByLabel('Title').fill('Our week');
     await bench.dialog.getByLabel('Title').press('Enter');
@@ -72,7 +64,7 @@ test.describe('trips and files', () => {
     await expect(bench.title).toHaveText('Our week');
   });
 
-  test('lists the trips kept here, returns to an earlier save and undoes that', async ({ page }) => {
+  test('lists the trips kept here, returns to an earlier save and undoes that', async ({ page, bench }) => {
     await bench.chooseTightest();
     await bench.set('Bottom time', '17');
     await bench.waitForSave();
@@ -92,7 +84,11 @@ test.describe('trips and files', () => {
     await expect(bench.field('Bottom time')).toHaveValue('18 min');
   });
 
-  test('asks when another window has saved the trip, and throws neither away', async ({ page, context }) => {
+  test('asks when another window has saved the trip, and throws neither away', async ({
+    page,
+    context,
+    bench,
+  }) => {
     await bench.chooseTightest();
     await bench.set('Bottom time', '17');
     await bench.waitForSave();
@@ -109,7 +105,11 @@ test.describe('trips and files', () => {
     expect(second.faults).toEqual([]);
   });
 
-  test('keeps what is on screen when another window has removed the trip', async ({ page, context }) => {
+  test('keeps what is on screen when another window has removed the trip', async ({
+    page,
+    context,
+    bench,
+  }) => {
     await bench.chooseTightest();
     await bench.set('Bottom time', '17');
     await bench.waitForSave();

@@ -1,26 +1,26 @@
-import { expect, test, type Page } from '@playwright/test';
+import { expect, test } from './fixtures';
 import { StartingSheetPage } from './pages/starting';
-import { Workbench } from './pages/workbench';
+import type { Workbench } from './pages/workbench';
 
 /** Drops the connection under the next requests for a part of the window, "starting-sheet". */
-async function drop(page: Page, part: string, times = 99): Promise<void> {
+async function drop({ page, expected }: Workbench, part: string, times = 99): Promise<void> {
+  // The browser itself tells each of them as an error.
+  expected.push(/net::ERR_CONNECTION_RESET/);
   const requests = new RegExp(`/${part}-[^/]*\\.js$`);
   await page.route(requests, (route) => route.abort('connectionreset'), { times });
 }
 
 test.describe('a part of the window that is loaded when it is asked for', () => {
-  test('is asked for once more where the connection drops', async ({ page }) => {
-    await drop(page, 'starting-sheet', 1);
-    await new StartingSheetPage(new Workbench(page)).begin();
+  test('is asked for once more where the connection drops', async ({ firstStart }) => {
+    await drop(firstStart, 'starting-sheet', 1);
+    await new StartingSheetPage(firstStart).begin();
   });
 
-  test('says in its own place that it does not come, and comes when asked again', async ({ page }) => {
-    const bench = new Workbench(page);
-    await bench.open();
+  test('says in its own place that it does not come, and comes when asked again', async ({ page, bench }) => {
     await bench.dive(1).click();
     await bench.field('Depth').fill('18.5');
     await bench.field('Depth').press('Enter');
-    await drop(page, 'sites');
+    await drop(bench, 'sites');
     await page.getByRole('button', { name: 'Sites', exact: true }).click();
     await expect(page.getByRole('alert')).toContainText('could not be loaded');
     await page.getByRole('button', { name: 'Days', exact: true }).click();
@@ -32,10 +32,8 @@ test.describe('a part of the window that is loaded when it is asked for', () => 
     await expect(page.getByRole('main').getByRole('table')).toBeVisible();
   });
 
-  test('leaves the window as it was where a sheet does not come', async ({ page }) => {
-    const bench = new Workbench(page);
-    await bench.open();
-    await drop(page, 'starting-sheet');
+  test('leaves the window as it was where a sheet does not come', async ({ page, bench }) => {
+    await drop(bench, 'starting-sheet');
     await bench.command('lay out new trip');
     await expect(bench.dialog).toContainText('could not be loaded');
     await page.unrouteAll();
@@ -43,10 +41,8 @@ test.describe('a part of the window that is loaded when it is asked for', () => 
     await expect(new StartingSheetPage(bench).sheet).toBeVisible();
   });
 
-  test('says so where a file cannot be made', async ({ page }) => {
-    const bench = new Workbench(page);
-    await bench.open();
-    await drop(page, 'all');
+  test('says so where a file cannot be made', async ({ page, bench }) => {
+    await drop(bench, 'all');
     await bench.command('sites as GPX');
     await expect(page.getByRole('alert')).toContainText('could not be loaded');
     await expect(bench.dive(1)).toBeVisible();

@@ -1,10 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { AxeBuilder } from '@axe-core/playwright';
-import { expect, test } from '@playwright/test';
 import type { Trip } from '../../core/trip/types';
+import { at, expect, test as base } from './fixtures';
 import { MixesPlace } from './pages/mixes';
-import { Workbench } from './pages/workbench';
+
+const test = base.extend<{ mixes: MixesPlace }>({ mixes: at(MixesPlace) });
 
 const trip = JSON.parse(readFileSync('core/trip/demo-trip.json', 'utf8')) as Pick<
   Trip,
@@ -17,21 +18,9 @@ const names = trip.mixes
 const onBoard = `On board: ${names.join(', ')}`;
 
 test.describe('mixes', () => {
-  let bench: Workbench;
-  let mixes: MixesPlace;
-
-  test.beforeEach(async ({ page }) => {
-    bench = new Workbench(page);
-    mixes = new MixesPlace(bench);
-    await bench.open();
-    await mixes.open();
-  });
-
-  test.afterEach(() => {
-    expect(bench.faults).toEqual([]);
-  });
-
-  test('compares the mixes at every site, alone and in the trip, for the party and for one', async () => {
+  test('compares the mixes at every site, alone and in the trip, for the party and for one', async ({
+    mixes,
+  }) => {
     for (const site of trip.sites) await expect(mixes.row(new RegExp(`^${site.name}`))).toBeVisible();
     const first = mixes.row(new RegExp(`^${trip.sites[0]!.name}`));
     const inTrip = await first.innerText();
@@ -42,12 +31,12 @@ test.describe('mixes', () => {
     expect(await mixes.panel.innerText()).not.toBe(party);
   });
 
-  test('says why a mix may not go to a site', async () => {
+  test('says why a mix may not go to a site', async ({ mixes }) => {
     const deepest = trip.sites.toSorted((a, b) => b.depthM - a.depthM)[0]!;
     await expect(mixes.row(new RegExp(`^${deepest.name}`))).toContainText(/MOD \d+ m for/);
   });
 
-  test('asks about any share, and refuses what is none', async () => {
+  test('asks about any share, and refuses what is none', async ({ mixes }) => {
     await mixes.panel.getByLabel('Ask about oxygen, %').fill('30.5');
     await mixes.panel.getByRole('button', { name: 'Add column' }).click();
     await expect(mixes.panel.getByRole('button', { name: 'EAN30.5', exact: true })).toBeVisible();
@@ -58,7 +47,7 @@ test.describe('mixes', () => {
     await expect(mixes.panel.getByRole('button', { name: 'EAN30.5', exact: true })).toHaveCount(0);
   });
 
-  test('sorts by any column, both ways', async () => {
+  test('sorts by any column, both ways', async ({ mixes }) => {
     const depths = async () =>
       (await mixes.panel.getByRole('rowheader').allInnerTexts()).map((text) =>
         Number(/(\d+) m/.exec(text)![1]),
@@ -71,7 +60,7 @@ test.describe('mixes', () => {
     expect(falling).toEqual(falling.toSorted((a, b) => b - a));
   });
 
-  test('saves the table as comma-separated values', async ({ page }) => {
+  test('saves the table as comma-separated values', async ({ page, mixes }) => {
     const downloading = page.waitForEvent('download');
     await mixes.panel.getByRole('button', { name: 'Save as CSV' }).click();
     const download = await downloading;
@@ -83,6 +72,7 @@ test.describe('mixes', () => {
 
   test('shows what a mix would make of one dive and of later ones, and takes it in one step', async ({
     page,
+    mixes,
   }) => {
     await mixes.ask('For one dive');
     const air = mixes.row(/^Air/).first();
@@ -95,23 +85,28 @@ test.describe('mixes', () => {
     await expect(mixes.row(/^Air now/)).toHaveCount(0);
   });
 
-  test('searches what to stock beside the window and puts a list on board in one step', async ({ page }) => {
+  test('searches what to stock beside the window and puts a list on board in one step', async ({
+    page,
+    mixes,
+  }) => {
     await mixes.ask('What to stock');
     await mixes.search('3');
     await expect(mixes.panel.getByText(/^Of 1140 lists \d+ are worth choosing;/)).toBeVisible();
     const name = (await mixes.lists.first().getAttribute('aria-label'))!.replace('Put on board: ', '');
     await mixes.lists.first().click();
-    await expect(page.locator('.board summary')).toHaveText(`On board: Air, ${name}`);
+    await expect(mixes.board).toHaveText(`On board: Air, ${name}`);
     // The answer was of the trip before.
     await expect(
       mixes.panel.getByText('The trip has changed since: search again before choosing.'),
     ).toBeVisible();
     await expect(mixes.lists.first()).toBeDisabled();
     await page.getByRole('button', { name: /^Undo on board:/ }).click();
-    await expect(page.locator('.board summary')).toHaveText(onBoard);
+    await expect(mixes.board).toHaveText(onBoard);
   });
 
-  test('keeps to shares that are fixed or left out, and to a day from which the blender fails', async () => {
+  test('keeps to shares that are fixed or left out, and to a day from which the blender fails', async ({
+    mixes,
+  }) => {
     await mixes.ask('What to stock');
     await mixes.panel.getByRole('button', { name: '33 %, may be stocked' }).click();
     await expect(mixes.panel.getByRole('button', { name: '33 %, in every list' })).toBeVisible();
@@ -126,7 +121,7 @@ test.describe('mixes', () => {
     await expect(mixes.panel.getByText(new RegExp(`^Of ${trip.mixes.length} lists`))).toBeVisible();
   });
 
-  test('tells what filling takes with a list before it is put on board', async () => {
+  test('tells what filling takes with a list before it is put on board', async ({ mixes }) => {
     await mixes.ask('What to stock');
     await mixes.search('2');
     const name = (await mixes.lists.first().getAttribute('aria-label'))!.replace('Put on board: ', '');
@@ -138,7 +133,7 @@ test.describe('mixes', () => {
     ).toBeVisible();
   });
 
-  test('says plainly what cannot be searched', async () => {
+  test('says plainly what cannot be searched', async ({ mixes }) => {
     await mixes.ask('What to stock');
     await mixes.panel.getByLabel('Mixes besides air').selectOption('1');
     await mixes.panel.getByRole('button', { name: '33 %, may be stocked' }).click();
@@ -149,7 +144,7 @@ test.describe('mixes', () => {
     await expect(mixes.panel.getByRole('button', { name: 'Search', exact: true })).toBeDisabled();
   });
 
-  test('cancels a search and changes nothing', async ({ page }) => {
+  test('cancels a search and changes nothing', async ({ page, mixes }) => {
     // The worker's first answer is held back, so that there is something to cancel however quick it is.
     await page.route(/stock-worker/, async (route) => {
       await new Promise((resolve) => setTimeout(resolve, 1500));
@@ -162,7 +157,9 @@ test.describe('mixes', () => {
     await expect(page.getByRole('button', { name: /^Undo$/ })).toBeDisabled();
   });
 
-  test('reckons the fills by day, banked and by partial pressure, with and without compressibility', async () => {
+  test('reckons the fills by day, banked and by partial pressure, with and without compressibility', async ({
+    mixes,
+  }) => {
     await mixes.ask('Fills');
     const total = mixes.row(/^In all/);
     const ideal = await total.innerText();
@@ -177,33 +174,33 @@ test.describe('mixes', () => {
     await expect(mixes.panel.getByRole('alert')).toContainText('no pressure to start a fill from');
   });
 
-  test('keeps the mixes on board: one more, an analysis, a price, one less', async ({ page }) => {
-    await page.locator('.board summary').click();
+  test('keeps the mixes on board: one more, an analysis, a price, one less', async ({ page, mixes }) => {
+    await mixes.board.click();
     await page.getByLabel('One more, oxygen in %').fill('36');
     await page.getByRole('button', { name: 'Put on board', exact: true }).click();
-    await expect(page.locator('.board summary')).toHaveText(`${onBoard}, EAN36`);
+    await expect(mixes.board).toHaveText(`${onBoard}, EAN36`);
     const added = page.getByRole('listitem', { name: 'EAN36' });
     await added.getByLabel('Analysed').fill('35.2');
     await added.getByLabel('Analysed').press('Enter');
-    await expect(page.locator('.board summary')).toContainText('EAN35.2 analysed');
+    await expect(mixes.board).toContainText('EAN35.2 analysed');
     await page.getByRole('button', { name: 'Remove EAN35.2' }).click();
-    await expect(page.locator('.board summary')).toHaveText(onBoard);
+    await expect(mixes.board).toHaveText(onBoard);
   });
 
-  test('goes from question to question by arrow keys', async ({ page }) => {
-    await page.getByRole('tab', { name: 'At the sites' }).focus();
+  test('goes from question to question by arrow keys', async ({ page, mixes }) => {
+    await mixes.tab('At the sites').focus();
     await page.keyboard.press('ArrowRight');
-    await expect(page.getByRole('tab', { name: 'For one dive' })).toBeFocused();
-    await expect(page.getByRole('tab', { name: 'For one dive' })).toHaveAttribute('aria-selected', 'true');
+    await expect(mixes.tab('For one dive')).toBeFocused();
+    await expect(mixes.tab('For one dive')).toHaveAttribute('aria-selected', 'true');
     await page.keyboard.press('ArrowLeft');
     await page.keyboard.press('ArrowLeft');
-    await expect(page.getByRole('tab', { name: 'Fills' })).toBeFocused();
+    await expect(mixes.tab('Fills')).toBeFocused();
   });
 
   for (const look of ['light', 'dark'] as const) {
-    test(`is open to everybody in the ${look} look`, async ({ page }) => {
+    test(`is open to everybody in the ${look} look`, async ({ page, mixes }) => {
       await page.emulateMedia({ colorScheme: look });
-      await page.locator('.board summary').click();
+      await mixes.board.click();
       for (const question of ['At the sites', 'For one dive', 'What to stock', 'Fills']) {
         await mixes.ask(question);
         if (question === 'What to stock') await mixes.search('2');
@@ -216,17 +213,20 @@ test.describe('mixes', () => {
   }
 });
 
-test('mixes at 200 percent text and half the width lose nothing to the side', async ({ page }) => {
-  const bench = new Workbench(page);
-  const mixes = new MixesPlace(bench);
-  await page.setViewportSize({ width: 900, height: 800 });
-  await bench.open();
-  await mixes.open();
-  for (let i = 0; i < 5; i += 1) await bench.command('larger text');
-  for (const question of ['At the sites', 'For one dive', 'What to stock', 'Fills']) {
-    await mixes.ask(question);
-    if (question === 'What to stock') await mixes.search('1');
-    const beyond = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-    expect(beyond, question).toBeLessThanOrEqual(0);
-  }
+test.describe(() => {
+  test.use({ viewport: { width: 900, height: 800 } });
+
+  test('mixes at 200 percent text and half the width lose nothing to the side', async ({
+    page,
+    bench,
+    mixes,
+  }) => {
+    for (let i = 0; i < 5; i += 1) await bench.command('larger text');
+    for (const question of ['At the sites', 'For one dive', 'What to stock', 'Fills']) {
+      await mixes.ask(question);
+      if (question === 'What to stock') await mixes.search('1');
+      const beyond = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+      expect(beyond, question).toBeLessThanOrEqual(0);
+    }
+  });
 });

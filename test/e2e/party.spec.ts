@@ -1,11 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { AxeBuilder } from '@axe-core/playwright';
-import { expect, test } from '@playwright/test';
 import type { Trip } from '../../core/trip/types';
 import { writeTrip } from '../../core/trip/write-trip';
 import { bigTrip } from '../bench/big-trip';
+import { at, expect, test as base } from './fixtures';
 import { PartyPage } from './pages/party';
-import { Workbench } from './pages/workbench';
+
+const test = base.extend<{ party: PartyPage }>({ party: at(PartyPage) });
 
 /** The demo trip as it stands in its file; a runner without a bundler imports no JSON. */
 const demo = JSON.parse(
@@ -13,21 +14,7 @@ const demo = JSON.parse(
 ) as Pick<Trip, 'dives'>;
 
 test.describe('the party', () => {
-  let bench: Workbench;
-  let party: PartyPage;
-
-  test.beforeEach(async ({ page }) => {
-    bench = new Workbench(page);
-    party = new PartyPage(bench);
-    await bench.open();
-    await party.go();
-  });
-
-  test.afterEach(() => {
-    expect(bench.faults).toEqual([]);
-  });
-
-  test('stands in a table with gear, limits and the tightest dive of each', async () => {
+  test('stands in a table with gear, limits and the tightest dive of each', async ({ party }) => {
     await expect(party.divers.getByRole('row')).toHaveCount(5);
     const row = party.diver('Guest 2');
     for (const text of [
@@ -48,7 +35,7 @@ test.describe('the party', () => {
     await expect(party.field('Name')).toHaveValue('Guest 2');
   });
 
-  test('says the same of the tightest dive as Days does', async ({ page }) => {
+  test('says the same of the tightest dive as Days does', async ({ page, bench, party }) => {
     const said = /dive (\d+), (\w+ \d+), (\d+) min/.exec((await party.sentence.textContent()) ?? '');
     expect(said).not.toBe(null);
     await page.getByRole('navigation').getByRole('button', { name: 'Days' }).click();
@@ -56,7 +43,7 @@ test.describe('the party', () => {
     await expect(bench.sentence).toContainText(`${said![3]} min of room for Guest 2`);
   });
 
-  test('changes a diver field by field, and the figures follow', async ({ page }) => {
+  test('changes a diver field by field, and the figures follow', async ({ page, party }) => {
     await party.choose('Guest 1');
     const rooms = await party.rooms('Guest 1').allTextContents();
     await party.set('Gradient, surface', '70');
@@ -75,7 +62,7 @@ test.describe('the party', () => {
     await expect(party.diver('Guest 1')).toContainText('1.40 / 1.60');
   });
 
-  test('refuses what cannot be beside the field', async ({ page }) => {
+  test('refuses what cannot be beside the field', async ({ page, party }) => {
     await party.set('PO₂ working, bar', '1.9');
     await expect(party.card.getByRole('alert')).toContainText('1.9');
     await party.field('PO₂ working, bar').press('Escape');
@@ -84,7 +71,10 @@ test.describe('the party', () => {
     await expect(page.getByRole('button', { name: 'Undo', exact: true })).toBeDisabled();
   });
 
-  test('shows who is the tightest on which dive, in text and not in colour alone', async () => {
+  test('shows who is the tightest on which dive, in text and not in colour alone', async ({
+    bench,
+    party,
+  }) => {
     const dives = demo.dives;
     await expect(party.rooms('Guide')).toHaveCount(dives.length);
     await expect(party.grid.locator('tbody .unseen', { hasText: 'tightest' })).toHaveCount(dives.length);
@@ -94,13 +84,13 @@ test.describe('the party', () => {
     await expect(bench.page.getByRole('region', { name: 'Dive 13' })).toBeVisible();
   });
 
-  test('shows one day wider, with time, site and depth', async () => {
+  test('shows one day wider, with time, site and depth', async ({ party }) => {
     await party.show('Dives of', 'Wed 17');
     await expect(party.rooms('Guide')).toHaveCount(4);
     await expect(party.grid.getByRole('columnheader').nth(2)).toContainText('Kettle Pinnacle');
   });
 
-  test('puts divers on dives and takes them off by ticks, walked with arrows', async ({ page }) => {
+  test('puts divers on dives and takes them off by ticks, walked with arrows', async ({ page, party }) => {
     await party.show('Show', 'who makes it');
     const first = party.tick('Guide', 1);
     await first.focus();
@@ -118,7 +108,7 @@ test.describe('the party', () => {
     await expect(party.rooms('Guest 1').nth(1)).not.toHaveText('not on it');
   });
 
-  test('leaves nobody off a dive that would then have nobody', async () => {
+  test('leaves nobody off a dive that would then have nobody', async ({ party }) => {
     await party.show('Show', 'who makes it');
     for (const name of ['Guide', 'Guest 1', 'Guest 2']) await party.tick(name, 1).uncheck();
     await party.tick('Guest 3', 1).click();
@@ -126,7 +116,7 @@ test.describe('the party', () => {
     await expect(party.tick('Guest 3', 1)).toBeChecked();
   });
 
-  test('ticks the dives of one diver on their card', async () => {
+  test('ticks the dives of one diver on their card', async ({ party }) => {
     await party.choose('Guest 1');
     await party.card.getByText('On every dive').click();
     await party.card.getByRole('group', { name: 'Dives of Guest 1' }).getByRole('checkbox').first().uncheck();
@@ -134,7 +124,7 @@ test.describe('the party', () => {
     await expect(party.rooms('Guest 1').first()).toHaveText('not on it');
   });
 
-  test('carries earlier dives into the trip', async () => {
+  test('carries earlier dives into the trip', async ({ bench, party }) => {
     /** The no-stop time of the first dive for Guest 1, as Days has it. */
     const noStop = async (): Promise<string | null> => {
       await party.card.getByRole('button', { name: 'Their figures on Days' }).click();
@@ -167,7 +157,7 @@ test.describe('the party', () => {
     expect(await noStop()).toBe(rested);
   });
 
-  test('asks when a diver came up to a mountain lake, only where there is one', async () => {
+  test('asks when a diver came up to a mountain lake, only where there is one', async ({ bench, party }) => {
     await expect(party.card.getByText('Came up from sea level')).toHaveCount(0);
     await bench.command('title water');
     await bench.dialog.getByLabel('Altitude of the water').fill('1500');
@@ -181,7 +171,7 @@ test.describe('the party', () => {
     await expect(party.diver('Guest 2')).not.toContainText('climb');
   });
 
-  test('grows and shrinks, and says why it cannot', async ({ page }) => {
+  test('grows and shrinks, and says why it cannot', async ({ page, party }) => {
     await party.choose('Guest 3');
     await party.card.getByRole('button', { name: 'Copy Guest 3' }).click();
     await expect(party.field('Name')).toHaveValue('Guest 3, copy');
@@ -198,13 +188,13 @@ test.describe('the party', () => {
     await expect(party.card.getByRole('alert')).toContainText('Diver 5 dives dive 1 alone.');
   });
 
-  test('leads to the figures of a diver on Days', async () => {
+  test('leads to the figures of a diver on Days', async ({ bench, party }) => {
     await party.choose('Guest 1');
     await party.card.getByRole('button', { name: 'Their figures on Days' }).click();
     await expect(bench.sentence).toContainText('for Guest 1');
   });
 
-  test('reads in feet, psi and cubic feet', async ({ page }) => {
+  test('reads in feet, psi and cubic feet', async ({ page, party }) => {
     await page.getByRole('button', { name: 'Units: metres. Change to feet' }).click();
     await expect(party.diver('Guide')).toContainText('85 cu ft');
     await expect(party.diver('Guide')).toContainText('2901 / 725 psi');
@@ -230,7 +220,7 @@ test.describe('the party', () => {
     await expect(party.field('Cylinder')).toHaveValue('14.2 L');
   });
 
-  test('stays readable with twelve divers and 56 dives', async ({ page }) => {
+  test('stays readable with twelve divers and 56 dives', async ({ page, bench, party }) => {
     await bench.openFile('big.json', writeTrip(bigTrip(56, 12)));
     await expect(bench.title).toHaveText('A full fortnight');
     await expect(party.divers.getByRole('row')).toHaveCount(13);
@@ -248,28 +238,28 @@ test.describe('the party', () => {
 });
 
 for (const look of ['light', 'cabin'] as const) {
-  test(`ticks, earlier dives and refusals hold WCAG 2.2 AA in the ${look} look`, async ({ page }) => {
-    await page.emulateMedia({ colorScheme: look === 'cabin' ? 'dark' : 'light' });
-    const bench = new Workbench(page);
-    const party = new PartyPage(bench);
-    await bench.open();
-    await party.go();
-    await party.show('Show', 'who makes it');
-    await party.card.getByText('No dives before the trip').click();
-    await party.card.getByRole('button', { name: 'Add a dive before the trip' }).click();
-    await party.set('PO₂ working, bar', '1.9');
-    await expect(party.card.getByRole('alert')).toContainText('1.9');
-    const axe = new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']);
-    const { violations } = await axe.analyze();
-    expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join('\n')}`)).toEqual(
-      [],
-    );
+  test.describe(() => {
+    test.use({ colorScheme: look === 'cabin' ? 'dark' : 'light' });
+
+    test(`ticks, earlier dives and refusals hold WCAG 2.2 AA in the ${look} look`, async ({
+      page,
+      party,
+    }) => {
+      await party.show('Show', 'who makes it');
+      await party.card.getByText('No dives before the trip').click();
+      await party.card.getByRole('button', { name: 'Add a dive before the trip' }).click();
+      await party.set('PO₂ working, bar', '1.9');
+      await expect(party.card.getByRole('alert')).toContainText('1.9');
+      const axe = new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']);
+      const { violations } = await axe.analyze();
+      expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join('\n')}`)).toEqual(
+        [],
+      );
+    });
   });
 }
 
-test('text at 200 percent loses nothing of party and sites to the side', async ({ page }) => {
-  const bench = new Workbench(page);
-  await bench.open();
+test('text at 200 percent loses nothing of party and sites to the side', async ({ page, bench }) => {
   for (let i = 0; i < 5; i += 1) await bench.command('larger text');
   for (const place of ['Party', 'Sites']) {
     await page.getByRole('navigation').getByRole('button', { name: place }).click();

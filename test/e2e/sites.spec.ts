@@ -1,25 +1,12 @@
 import { readFile } from 'node:fs/promises';
 import { AxeBuilder } from '@axe-core/playwright';
-import { expect, test } from '@playwright/test';
+import { at, expect, test as base } from './fixtures';
 import { SitesPage } from './pages/sites';
-import { Workbench } from './pages/workbench';
+
+const test = base.extend<{ sites: SitesPage }>({ sites: at(SitesPage) });
 
 test.describe('the sites', () => {
-  let bench: Workbench;
-  let sites: SitesPage;
-
-  test.beforeEach(async ({ page }) => {
-    bench = new Workbench(page);
-    sites = new SitesPage(bench);
-    await bench.open();
-    await sites.go();
-  });
-
-  test.afterEach(() => {
-    expect(bench.faults).toEqual([]);
-  });
-
-  test('stand in a table with depth, mix that suits, dives, days, position and notes', async () => {
+  test('stand in a table with depth, mix that suits, dives, days, position and notes', async ({ sites }) => {
     await expect(sites.table.getByRole('columnheader')).toHaveText([
       'Name',
       'Depth',
@@ -39,7 +26,7 @@ test.describe('the sites', () => {
     await expect(sites.row('Osier Channel').locator('.when').getByRole('button')).toHaveCount(5);
   });
 
-  test('are edited in place, and each edit is a step with a name', async ({ page }) => {
+  test('are edited in place, and each edit is a step with a name', async ({ page, sites }) => {
     await sites.set('Depth of Anvil Head', '120 ft');
     await expect(sites.field('Depth of Anvil Head')).toHaveValue('36.6 m');
     await sites.set('Name of Anvil Head', 'Anvil Point');
@@ -53,13 +40,16 @@ test.describe('the sites', () => {
     await expect(sites.field('Depth of Anvil Head')).toHaveValue('36 m');
   });
 
-  test('change the mix that suits as soon as a depth does', async () => {
+  test('change the mix that suits as soon as a depth does', async ({ sites }) => {
     await sites.set('Depth of Anvil Head', '25');
     await expect(sites.row('Anvil Head')).toContainText('EAN32');
     await expect(sites.row('Anvil Head')).not.toContainText('Guest 2: to 30 m only');
   });
 
-  test('refuse what cannot be beside the field, and Escape brings back what was there', async () => {
+  test('refuse what cannot be beside the field, and Escape brings back what was there', async ({
+    bench,
+    sites,
+  }) => {
     await sites.set('Depth of Osier Channel', '400');
     await expect(sites.row('Osier Channel').getByRole('alert')).toContainText('400 m; it can be 1 to 100 m');
     await expect(sites.field('Depth of Osier Channel')).toHaveAttribute('aria-invalid', 'true');
@@ -70,7 +60,7 @@ test.describe('the sites', () => {
     await expect(bench.page.getByRole('button', { name: 'Undo', exact: true })).toBeDisabled();
   });
 
-  test('keep notes of several lines', async ({ page }) => {
+  test('keep notes of several lines', async ({ page, bench, sites }) => {
     const notes = sites.field('Notes on Candle Harbour');
     await notes.fill('First line');
     await notes.press('Enter');
@@ -81,7 +71,7 @@ test.describe('the sites', () => {
     await expect(sites.field('Notes on Candle Harbour')).toHaveValue('First line\nSecond line');
   });
 
-  test('are sorted by any column, and a row being edited keeps its place', async () => {
+  test('are sorted by any column, and a row being edited keeps its place', async ({ sites }) => {
     const asListed = await sites.names();
     await sites.sortBy('Depth');
     await expect(sites.head('Depth')).toHaveAttribute('aria-sort', 'ascending');
@@ -103,7 +93,7 @@ test.describe('the sites', () => {
     }
   });
 
-  test('are found by name or notes', async () => {
+  test('are found by name or notes', async ({ sites }) => {
     await sites.filter.fill('ledge slope');
     expect(await sites.names()).toEqual(['Millstone Ledge']);
     await expect(sites.place.getByText('1 of 6')).toBeVisible();
@@ -113,7 +103,7 @@ test.describe('the sites', () => {
     expect(await sites.names()).toHaveLength(6);
   });
 
-  test('are added by typing one after the other', async ({ page }) => {
+  test('are added by typing one after the other', async ({ page, sites }) => {
     const name = sites.place.getByLabel('New site');
     await name.fill('Gull Steps');
     await sites.place.getByLabel('Its depth, metres').fill('14,5');
@@ -126,7 +116,7 @@ test.describe('the sites', () => {
     expect(await sites.names()).toHaveLength(7);
   });
 
-  test('are not removed while a dive uses them, and it is said which', async ({ page }) => {
+  test('are not removed while a dive uses them, and it is said which', async ({ page, sites }) => {
     await sites.row('Anvil Head').getByRole('button', { name: 'Remove Anvil Head' }).click();
     await expect(sites.place.getByRole('alert')).toContainText(
       /Anvil Head is the site of dives \d+ and \d+\./,
@@ -142,7 +132,9 @@ test.describe('the sites', () => {
     expect(await sites.names()).toContain('Gull Steps');
   });
 
-  test('are pasted as rows of a spreadsheet, each that cannot be read told with its line', async () => {
+  test('are pasted as rows of a spreadsheet, each that cannot be read told with its line', async ({
+    sites,
+  }) => {
     await sites.paste('Name\tDepth (ft)\tNotes\nGull Steps\t60\tSteps\nNowhere\t\t\nOsier Channel\t70\t');
     await expect(sites.sheet).toBeVisible();
     await expect(sites.sheet).toContainText('Line 3: The row has no depth.');
@@ -154,7 +146,9 @@ test.describe('the sites', () => {
     expect(await sites.names()).toHaveLength(7);
   });
 
-  test('are read row by row, each with its own separator, and one that reads two ways is refused', async () => {
+  test('are read row by row, each with its own separator, and one that reads two ways is refused', async ({
+    sites,
+  }) => {
     await sites.paste('Gull Steps\t18,5\nHouse Reef, 14\nFar Bank; 26\nReef, 14; 20');
     await expect(sites.sheet.getByRole('listitem')).toHaveText([/^Line 4: .*two ways.*same sign/]);
     await expect(sites.sheet.getByLabel('Take House Reef')).toBeChecked();
@@ -163,7 +157,9 @@ test.describe('the sites', () => {
     await expect(sites.field('Depth of House Reef')).toHaveValue('14 m');
   });
 
-  test('are pasted over a field too when they are rows, and a single cell stays its text', async () => {
+  test('are pasted over a field too when they are rows, and a single cell stays its text', async ({
+    sites,
+  }) => {
     await sites.field('Name of Anvil Head').focus();
     await sites.paste('just a name');
     await expect(sites.sheet).toHaveCount(0);
@@ -171,7 +167,7 @@ test.describe('the sites', () => {
     await expect(sites.sheet.getByLabel('Take Gull Steps')).toBeChecked();
   });
 
-  test('are read from a file of waypoints, and a depth it lacks is asked for', async () => {
+  test('are read from a file of waypoints, and a depth it lacks is asked for', async ({ bench, sites }) => {
     const gpx =
       '<gpx version="1.1" creator="t" xmlns="http://www.topografix.com/GPX/1/1"><wpt lat="-7.5" lon="148.25"><name>Far Bank</name></wpt></gpx>';
     await bench.command('sites from a list');
@@ -197,9 +193,9 @@ test.describe('the sites', () => {
     ['save ledger csv', /ledger\.csv$/, '\uFEFF'],
     ['save dives calendar', /\.ics$/, 'BEGIN:VCALENDAR'],
   ] as const) {
-    test(`“${words}” hands out a file that other programs read`, async ({ page }) => {
+    test(`“${words}” hands out a file that other programs read`, async ({ page, sites }) => {
       const download = page.waitForEvent('download');
-      await bench.command(words);
+      await sites.bench.command(words);
       const file = await download;
       expect(file.suggestedFilename()).toMatch(name);
       const text = await readFile(await file.path(), 'utf8');
@@ -208,12 +204,12 @@ test.describe('the sites', () => {
     });
   }
 
-  test('lead to their dives', async () => {
+  test('lead to their dives', async ({ bench, sites }) => {
     await sites.row('Millstone Ledge').locator('.when').getByRole('button').first().click();
     await expect(bench.card).toContainText('Millstone Ledge');
   });
 
-  test('say how to begin where there are none', async ({ page }) => {
+  test('say how to begin where there are none', async ({ page, bench, sites }) => {
     await bench.command('new trip empty');
     await page.keyboard.press('Escape');
     await sites.go();
@@ -221,7 +217,7 @@ test.describe('the sites', () => {
     await expect(sites.place.getByRole('button', { name: 'Save the sites as CSV' })).toBeDisabled();
   });
 
-  test('are reached and edited without a pointer', async ({ page }) => {
+  test('are reached and edited without a pointer', async ({ page, sites }) => {
     await page.keyboard.press('Alt+1');
     await page.keyboard.press('Alt+2');
     await expect(sites.place).toBeVisible();
@@ -235,21 +231,20 @@ test.describe('the sites', () => {
 });
 
 for (const look of ['light', 'cabin'] as const) {
-  test(`a list and a refusal hold WCAG 2.2 AA in the ${look} look`, async ({ page }) => {
-    await page.emulateMedia({ colorScheme: look === 'cabin' ? 'dark' : 'light' });
-    const bench = new Workbench(page);
-    const sites = new SitesPage(bench);
-    await bench.open();
-    await sites.go();
-    await sites.set('Depth of Osier Channel', '400');
-    const axe = new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']);
-    const refused = await axe.analyze();
-    await sites.field('Depth of Osier Channel').press('Escape');
-    await bench.command('sites from a list');
-    await sites.sheet.getByLabel('Rows of sites').fill('Gull Steps, 18\nNowhere\nOsier Channel, 21');
-    await expect(sites.sheet.getByLabel('Take Gull Steps')).toBeChecked();
-    const listed = await axe.analyze();
-    const told = [...refused.violations, ...listed.violations];
-    expect(told.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join('\n')}`)).toEqual([]);
+  test.describe(() => {
+    test.use({ colorScheme: look === 'cabin' ? 'dark' : 'light' });
+
+    test(`a list and a refusal hold WCAG 2.2 AA in the ${look} look`, async ({ page, bench, sites }) => {
+      await sites.set('Depth of Osier Channel', '400');
+      const axe = new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']);
+      const refused = await axe.analyze();
+      await sites.field('Depth of Osier Channel').press('Escape');
+      await bench.command('sites from a list');
+      await sites.sheet.getByLabel('Rows of sites').fill('Gull Steps, 18\nNowhere\nOsier Channel, 21');
+      await expect(sites.sheet.getByLabel('Take Gull Steps')).toBeChecked();
+      const listed = await axe.analyze();
+      const told = [...refused.violations, ...listed.violations];
+      expect(told.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join('\n')}`)).toEqual([]);
+    });
   });
 }

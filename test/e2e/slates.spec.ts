@@ -1,14 +1,15 @@
 import { readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { expect, test } from '@playwright/test';
 import { assert } from '../../core/result';
 import { readTrip } from '../../core/trip/read-trip';
 import { writeTrip } from '../../core/trip/write-trip';
 import { bigTrip } from '../bench/big-trip';
+import { at, expect, test as base } from './fixtures';
 import { LAID_OUT_MS, SlatesPlace, watchPrinting } from './pages/slates';
-import { Workbench } from './pages/workbench';
 import { differingShare, pageSizes, tool, uncompressed, wordsByPage } from './pdf';
+
+const test = base.extend<{ slates: SlatesPlace }>({ slates: at(SlatesPlace) });
 
 const ROOT = join(import.meta.dirname, '..', '..');
 
@@ -33,21 +34,7 @@ const DIFFERING_SHARE = 0.003;
 const ROUNDED_PT = 0.8;
 
 test.describe('slates', () => {
-  let bench: Workbench;
-  let slates: SlatesPlace;
-
-  test.beforeEach(async ({ page }) => {
-    bench = new Workbench(page);
-    slates = new SlatesPlace(page);
-    await bench.open();
-    await slates.open();
-  });
-
-  test.afterEach(() => {
-    expect(bench.faults).toEqual([]);
-  });
-
-  test('saves a PDF whose pages are those of the command', async () => {
+  test('saves a PDF whose pages are those of the command', async ({ slates }) => {
     const info = test.info();
     const download = await slates.saved('Save PDF');
     expect(download.suggestedFilename()).toMatch(/-wet\.pdf$/);
@@ -63,7 +50,7 @@ test.describe('slates', () => {
     expect(await slates.pages.count()).toBe(text.split('\f').length - 1);
   });
 
-  test('shows each word where the PDF has it, as wide as it is there', async ({ page }, info) => {
+  test('shows each word where the PDF has it, as wide as it is there', async ({ page, slates }, info) => {
     const download = await slates.saved('Save PDF');
     const file = info.outputPath('window.pdf');
     await download.saveAs(file);
@@ -105,7 +92,7 @@ test.describe('slates', () => {
     expect(drawn.length).toBeGreaterThan(30);
   });
 
-  test('prints the divers, days, kind and paper chosen', async ({ page }) => {
+  test('prints the divers, days, kind and paper chosen', async ({ page, slates }) => {
     const all = await slates.count.textContent();
     await page.getByLabel('Guest 2', { exact: true }).check();
     await page.getByLabel('Tue 16 Mar 2027', { exact: true }).check();
@@ -128,7 +115,7 @@ test.describe('slates', () => {
     expect(download.suggestedFilename()).toMatch(/-trip\.pdf$/);
   });
 
-  test('has room for the words of every choice', async ({ page }) => {
+  test('has room for the words of every choice', async ({ page, slates }) => {
     for (const kind of Object.keys(PAGE_WORDS)) {
       await slates.choice('Kind').selectOption(kind);
       const cutOff = await page.locator('.slates select').evaluateAll((selects) => {
@@ -146,17 +133,20 @@ test.describe('slates', () => {
     }
   });
 
-  test('follows an edit of the trip', async ({ page }) => {
+  test('follows an edit of the trip', async ({ page, bench, slates }) => {
     const before = await slates.pages.first().textContent();
     await page.getByRole('navigation').getByRole('button', { name: 'Days' }).click();
     await bench.dive(1).click();
     await bench.set('Depth', '11');
-    await slates.open();
+    await slates.go();
     await expect(slates.pages.first()).toContainText('11 m', { timeout: LAID_OUT_MS });
     expect(await slates.pages.first().textContent()).not.toBe(before);
   });
 
-  test('refuses a paper that cannot be, beside the field, and takes one that can', async ({ page }) => {
+  test('refuses a paper that cannot be, beside the field, and takes one that can', async ({
+    page,
+    slates,
+  }) => {
     await slates.choice('Paper').selectOption('own size');
     const size = slates.choice('Paper, width x height');
     await size.fill('9000x10mm');
@@ -176,7 +166,7 @@ test.describe('slates', () => {
     await expect(page.getByRole('button', { name: 'Save PDF' })).toBeDisabled();
   });
 
-  test('saves one PDF a diver, all in one archive', async () => {
+  test('saves one PDF a diver, all in one archive', async ({ slates }) => {
     const download = await slates.saved('Save one PDF a diver (ZIP)');
     expect(download.suggestedFilename()).toMatch(/-wet\.zip$/);
     const text = (await readFile(await download.path())).toString('latin1');
@@ -188,17 +178,21 @@ test.describe('slates', () => {
     }
   });
 
-  test('says which letters the font lacks', async ({ page }) => {
+  test('says which letters the font lacks', async ({ page, slates }) => {
     const trip = DEMO;
     const named = {
       ...trip,
       party: trip.party.map((diver, i) => (i === 0 ? { ...diver, name: '海 Guide' } : diver)),
     };
-    await bench.openFile('named.carryover', writeTrip(named));
+    await slates.bench.openFile('named.carryover', writeTrip(named));
     await expect(page.getByText('The font has no sign for 海')).toBeVisible({ timeout: LAID_OUT_MS });
   });
 
-  test('shows how far a week for twelve is, and stops when told to', async ({ page }, info) => {
+  test('shows how far a week for twelve is, and stops when told to', async ({
+    page,
+    bench,
+    slates,
+  }, info) => {
     await bench.openFile('twelve.carryover', writeTrip(bigTrip(28, 12)));
     await expect(slates.count).toHaveText(/^3\d\d pages$/, { timeout: LAID_OUT_MS });
     let saved = 0;
@@ -220,6 +214,7 @@ test.describe('slates', () => {
 
   test('prints through the browser\u2019s dialog what Save PDF saves, and nothing of the window', async ({
     page,
+    slates,
   }, info) => {
     const printed = await watchPrinting(page);
     for (const [kind, paper, box] of [
@@ -236,7 +231,7 @@ test.describe('slates', () => {
       });
       const before = await page.locator('.slates-side').innerHTML();
       const asked = printed.next();
-      await page.getByRole('button', { name: 'Print', exact: true }).click();
+      await slates.print();
       await asked;
       const file = info.outputPath(`${kind}.pdf`);
       await page.pdf({ path: file, preferCSSPageSize: true, printBackground: true });
@@ -261,6 +256,8 @@ test.describe('slates', () => {
 
   test('prints the pages however printing is asked for here, and other places as they were', async ({
     page,
+    bench,
+    slates,
   }, info) => {
     const printed = await watchPrinting(page);
     const file = info.outputPath('printed.pdf');
@@ -280,22 +277,22 @@ test.describe('slates', () => {
     expect(words).not.toContain('file version');
   });
 
-  test('says so where no dialog opens, and lets go of the pages', async ({ page }) => {
+  test('says so where no dialog opens, and lets go of the pages', async ({ page, slates }) => {
     await page.evaluate(() => {
       window.print = () => {};
     });
-    await page.getByRole('button', { name: 'Print', exact: true }).click();
+    await slates.print();
     await expect(page.getByText('The browser opened no print dialog.')).toBeVisible();
     await expect(page.locator('.print-pages')).toHaveCount(0);
   });
 
-  test('hands over a week for twelve, and stops when told to', async ({ page }, info) => {
+  test('hands over a week for twelve, and stops when told to', async ({ page, bench, slates }, info) => {
     test.setTimeout(180_000);
     await bench.openFile('twelve.carryover', writeTrip(bigTrip(28, 12)));
     await expect(slates.count).toHaveText(/^3\d\d pages$/, { timeout: LAID_OUT_MS });
     const count = Number((await slates.count.textContent())!.split(' ')[0]);
     const printed = await watchPrinting(page);
-    await page.getByRole('button', { name: 'Print', exact: true }).click();
+    await slates.print();
     await expect(page.getByRole('progressbar')).toBeVisible();
     await page.getByRole('button', { name: 'Cancel' }).click();
     await expect(page.getByText('Stopped; nothing more was made.')).toBeVisible();
@@ -303,7 +300,7 @@ test.describe('slates', () => {
 
     const start = Date.now();
     const asked = printed.next();
-    await page.getByRole('button', { name: 'Print', exact: true }).click();
+    await slates.print();
     await asked;
     info.annotations.push({ type: 'ready for print', description: `${Date.now() - start} ms` });
     await expect(page.getByText('In the print dialog')).toBeVisible();

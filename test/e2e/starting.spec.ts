@@ -1,25 +1,22 @@
 import { AxeBuilder } from '@axe-core/playwright';
-import { expect, test } from '@playwright/test';
+import { expect, test as base } from './fixtures';
 import { StartingSheetPage } from './pages/starting';
-import { Workbench } from './pages/workbench';
+
+const test = base.extend<{ start: StartingSheetPage }>({
+  start: async ({ firstStart }, use) => {
+    const start = new StartingSheetPage(firstStart);
+    await start.begin();
+    await use(start);
+  },
+});
 
 const SITES = 'Gull Steps, 14\nFar Bank, 33 m\nLow Arch, 72 ft\nPlover Sound, 18\nOld Mooring, 26';
 
 test.describe('the starting sheet', () => {
-  let bench: Workbench;
-  let start: StartingSheetPage;
-
-  test.beforeEach(async ({ page }) => {
-    bench = new Workbench(page);
-    start = new StartingSheetPage(bench);
-    await start.begin();
-  });
-
-  test.afterEach(() => {
-    expect(bench.faults).toEqual([]);
-  });
-
-  test('lays out a week from a first start, kept in the library and ready to edit', async ({ page }) => {
+  test('lays out a week from a first start, kept in the library and ready to edit', async ({
+    page,
+    start,
+  }) => {
     await expect(start.part('Where')).toContainText('There is no site to dive.');
     await expect(start.sheet.getByRole('button', { name: 'Lay it out' })).toBeDisabled();
     await start.set('First day', '2027-03-06');
@@ -30,19 +27,19 @@ test.describe('the starting sheet', () => {
     await expect(start.days.getByRole('row')).toHaveCount(7);
     await expect(start.preview).toContainText('24 dives on six days');
     await start.layOut();
-    await expect(bench.title).toHaveText('A week at the Plovers');
-    await expect(bench.dive(24)).toBeVisible();
-    await expect(bench.sentence).toContainText('24 dives on one mix for a party of three.');
-    await expect(bench.sentence).not.toContainText(/to stop for|to change/);
-    await bench.waitForSave();
+    await expect(start.bench.title).toHaveText('A week at the Plovers');
+    await expect(start.bench.dive(24)).toBeVisible();
+    await expect(start.bench.sentence).toContainText('24 dives on one mix for a party of three.');
+    await expect(start.bench.sentence).not.toContainText(/to stop for|to change/);
+    await start.bench.waitForSave();
     await page.reload();
-    await expect(bench.title).toHaveText('A week at the Plovers');
-    await bench.chooseTightest();
-    await bench.set('Bottom time', '15');
+    await expect(start.bench.title).toHaveText('A week at the Plovers');
+    await start.bench.chooseTightest();
+    await start.bench.set('Bottom time', '15');
     await expect(page.getByRole('button', { name: /^Undo bottom time of dive/ })).toBeEnabled();
   });
 
-  test('shows each day from its deepest dive to its shallowest', async () => {
+  test('shows each day from its deepest dive to its shallowest', async ({ start }) => {
     await start.field('Sites').fill(SITES);
     await expect(start.days.getByRole('row')).toHaveCount(7);
     for (const row of (await start.days.getByRole('row').all()).slice(1)) {
@@ -52,7 +49,7 @@ test.describe('the starting sheet', () => {
     }
   });
 
-  test('explains what it chose, and keeps the reasons in the notes', async ({ page }) => {
+  test('explains what it chose, and keeps the reasons in the notes', async ({ page, start }) => {
     await start.field('Sites').fill(SITES);
     await expect(start.preview).toContainText('the days of arrival and departure are left free');
     await expect(start.preview).toContainText(
@@ -66,10 +63,10 @@ test.describe('the starting sheet', () => {
     );
     await start.layOut();
     await page.getByText('Notes of the trip').click();
-    await expect(bench.card).toContainText('Each diver breathes the richest mix on board');
+    await expect(start.bench.card).toContainText('Each diver breathes the richest mix on board');
   });
 
-  test('follows each answer', async ({ page }) => {
+  test('follows each answer', async ({ page, start }) => {
     await start.field('Sites').fill(SITES);
     await start.set('Nights', '3');
     await expect(start.days.getByRole('row')).toHaveCount(3);
@@ -85,7 +82,7 @@ test.describe('the starting sheet', () => {
     await expect(page.getByText('On board: Air, EAN31.5')).toBeVisible();
   });
 
-  test('says beside the question what cannot be, and what is typed is not lost', async ({ page }) => {
+  test('says beside the question what cannot be, and what is typed is not lost', async ({ page, start }) => {
     await start.field('Sites').fill('Gull Steps, 14\nNowhere');
     await expect(start.part('Where')).toContainText('Line 2: The row has no depth.');
     await start.set('Longest dive', '10');
@@ -105,7 +102,7 @@ test.describe('the starting sheet', () => {
     await expect(start.field('Longest dive')).toHaveValue('10 min');
   });
 
-  test('says why nothing fits, and lays nothing out', async () => {
+  test('says why nothing fits, and lays nothing out', async ({ start }) => {
     await start.field('Sites').fill('Gull Steps, 30');
     await start.set('Oxygen of each mix, %', '100');
     await start.set('Depth limit of each', '30');
@@ -113,27 +110,27 @@ test.describe('the starting sheet', () => {
     await expect(start.sheet.getByRole('button', { name: 'Lay it out' })).toBeDisabled();
   });
 
-  test('takes over sites, party and mixes of the trip on screen', async () => {
+  test('takes over sites, party and mixes of the trip on screen', async ({ start }) => {
     await start.sheet.getByLabel(/^The 6 sites of “Seven nights/).check();
     await start.sheet.getByLabel(/^The party of “Seven nights/).check();
     await start.sheet.getByLabel(/^The mixes of “Seven nights/).check();
     await expect(start.days).toContainText('Thrift Garden');
     await start.layOut();
-    await expect(bench.sentence).toContainText('for a party of four');
+    await expect(start.bench.sentence).toContainText('for a party of four');
   });
 
-  test('reads a file of sites', async () => {
-    bench.answerNextFile('sites.csv', 'name;depth (m)\nGull Steps;14,5\nFar Bank;26');
+  test('reads a file of sites', async ({ start }) => {
+    start.bench.answerNextFile('sites.csv', 'name;depth (m)\nGull Steps;14,5\nFar Bank;26');
     await start.sheet.getByRole('button', { name: 'Choose a file' }).click();
     await expect(start.part('Where').getByRole('row')).toHaveCount(3);
     await expect(start.part('Where')).toContainText('14.5 m');
     await expect(start.days).toContainText('Far Bank');
   });
 
-  test('counts in feet where the window does', async ({ page }) => {
+  test('counts in feet where the window does', async ({ page, start }) => {
     await start.sheet.getByRole('button', { name: 'Close' }).click();
     await page.getByRole('button', { name: 'Units: metres. Change to feet' }).click();
-    await bench.command('lay out new trip');
+    await start.bench.command('lay out new trip');
     await start.field('Sites').fill('Gull Steps, 60\nFar Bank, 100');
     await expect(start.field('Depth limit of each')).toHaveValue('98 ft');
     await expect(start.days).toContainText(/\d+ ft, \d+ min/);
@@ -147,18 +144,18 @@ test.describe('the starting sheet', () => {
     await expect(start.part('Who').getByRole('alert')).toContainText('Cylinder size is 500 cu ft; it can be');
   });
 
-  test('begins with an empty trip where that is wanted', async () => {
+  test('begins with an empty trip where that is wanted', async ({ start }) => {
     await start.sheet.getByRole('button', { name: 'Begin with an empty trip' }).click();
     await expect(start.sheet).toHaveCount(0);
-    await expect(bench.dialog).toContainText('The trip');
-    await bench.page.keyboard.press('Escape');
-    await expect(bench.title).toHaveText('New trip');
+    await expect(start.bench.dialog).toContainText('The trip');
+    await start.bench.page.keyboard.press('Escape');
+    await expect(start.bench.title).toHaveText('New trip');
   });
 
-  test('is answered without a pointer', async ({ page }) => {
+  test('is answered without a pointer', async ({ page, start }) => {
     await start.field('First day').focus();
     await page.keyboard.press('Escape');
-    await bench.command('lay out new trip');
+    await start.bench.command('lay out new trip');
     await start.field('Sites').focus();
     await page.keyboard.type('Gull Steps, 14');
     await page.keyboard.press('Tab');
@@ -167,31 +164,36 @@ test.describe('the starting sheet', () => {
     await start.sheet.getByRole('button', { name: 'Lay it out' }).focus();
     await page.keyboard.press('Enter');
     await expect(start.sheet).toHaveCount(0);
-    await expect(bench.dive(1)).toBeVisible();
+    await expect(start.bench.dive(1)).toBeVisible();
   });
 });
 
 for (const look of ['light', 'cabin'] as const) {
-  test(`the sheet holds WCAG 2.2 AA in the ${look} look, filled and refused`, async ({ page }) => {
-    await page.emulateMedia({ colorScheme: look === 'cabin' ? 'dark' : 'light' });
-    const start = new StartingSheetPage(new Workbench(page));
-    await start.begin();
-    await start.field('Sites').fill(`${SITES}\nNowhere`);
-    await expect(start.days).toBeVisible();
-    for (const nights of ['7', '2.5']) {
-      await start.set('Nights', nights);
-      const axe = new AxeBuilder({ page }).withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']);
-      const { violations } = await axe.analyze();
-      expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join('\n')}`)).toEqual(
-        [],
-      );
-    }
+  test.describe(() => {
+    test.use({ colorScheme: look === 'cabin' ? 'dark' : 'light' });
+
+    test(`the sheet holds WCAG 2.2 AA in the ${look} look, filled and refused`, async ({ page, start }) => {
+      await start.field('Sites').fill(`${SITES}\nNowhere`);
+      await expect(start.days).toBeVisible();
+      for (const nights of ['7', '2.5']) {
+        await start.set('Nights', nights);
+        const axe = new AxeBuilder({ page }).withTags([
+          'wcag2a',
+          'wcag2aa',
+          'wcag21a',
+          'wcag21aa',
+          'wcag22aa',
+        ]);
+        const { violations } = await axe.analyze();
+        expect(
+          violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join('\n')}`),
+        ).toEqual([]);
+      }
+    });
   });
 }
 
-test('text at 200 percent loses nothing of the sheet to the side', async ({ page }) => {
-  const bench = new Workbench(page);
-  await bench.open();
+test('text at 200 percent loses nothing of the sheet to the side', async ({ page, bench }) => {
   for (let i = 0; i < 5; i += 1) await bench.command('larger text');
   await bench.command('lay out new trip');
   const start = new StartingSheetPage(bench);

@@ -1,35 +1,23 @@
 /** Every sentence about the strip that a hand could try. */
 import { AxeBuilder } from '@axe-core/playwright';
-import { expect, test } from '@playwright/test';
-import { StripHand } from './pages/strip';
-import { Workbench } from './pages/workbench';
-
-let bench: Workbench;
-let strip: StripHand;
-
-test.beforeEach(async ({ page }) => {
-  bench = new Workbench(page);
-  strip = new StripHand(page);
-  await bench.open();
-});
-
-test.afterEach(() => {
-  expect(bench.faults).toEqual([]);
-});
+import type { Page } from '@playwright/test';
+import { expect, test } from './fixtures';
 
 const depthOf = (told: string) => Number(/, ([\d.]+) m, /.exec(told)?.[1]);
 const minutesOf = (told: string) => Number(/ m, ([\d.]+) min, /.exec(told)?.[1]);
 const startOf = (told: string) => /, (\w+ \d+ \w+ \d\d:\d\d), /.exec(told)?.[1];
 
 test.describe('the strip', () => {
-  test('shows the whole week at first sight', async () => {
+  test('shows the whole week at first sight', async ({ bench, strip }) => {
     await expect(strip.dives).toHaveCount(22);
     expect(await strip.scroller.evaluate((element) => element.scrollWidth - element.clientWidth)).toBe(0);
     const bottom = await bench.page.locator('.otu-row').evaluate((row) => row.getBoundingClientRect().bottom);
     expect(bottom).toBeLessThanOrEqual(800);
   });
 
-  test('heads each day with its date, dives, bottom time, oxygen and tightest dive', async ({ page }) => {
+  test('heads each day with its date, dives, bottom time, oxygen and tightest dive', async ({
+    bench: { page },
+  }) => {
     const head = page.getByRole('button', { name: /^Wed 17/ });
     await expect(head).toContainText('Wed 17');
     await expect(head).toContainText(/4 dives, 1 h 49/);
@@ -37,24 +25,24 @@ test.describe('the strip', () => {
     await expect(head).toContainText(/third: \d+ min left/);
   });
 
-  test('tells the tightest dive by a ring and in words, not by colour alone', async () => {
+  test('tells the tightest dive by a ring and in words, not by colour alone', async ({ strip }) => {
     await expect(strip.list.locator('.dive-ring')).toHaveCount(1);
     expect(await strip.told(13)).toContain('tightest of the trip');
     await expect(strip.dive(13).locator('.dive-ring')).toHaveCount(1);
   });
 
-  test('marks dives that only part of the party does', async () => {
+  test('marks dives that only part of the party does', async ({ strip }) => {
     await expect(strip.dive(8).locator('.dive-weight-hollow')).toHaveCount(1);
     expect(await strip.told(8)).toContain('3 of 4 divers');
   });
 
-  test('shows one diver where one is chosen, and who stays aboard', async ({ page }) => {
+  test('shows one diver where one is chosen, and who stays aboard', async ({ page, strip }) => {
     await page.getByRole('combobox', { name: /^Shown/ }).selectOption({ label: 'Guest 2' });
     expect(await strip.told(8)).toContain('the chosen diver stays aboard');
     await expect(page.locator('.band-title').first()).toContainText('of Guest 2');
   });
 
-  test('opens the card of a dive that is pressed', async () => {
+  test('opens the card of a dive that is pressed', async ({ bench, strip }) => {
     await strip.dive(5).locator('[data-grip=depth]').click();
     await expect(strip.chosen).toHaveCount(1);
     await expect(bench.field('Depth')).toHaveValue('20 m');
@@ -62,7 +50,7 @@ test.describe('the strip', () => {
 });
 
 test.describe('dragging', () => {
-  test('the weight changes the depth in whole metres, as one step of undo', async () => {
+  test('the weight changes the depth in whole metres, as one step of undo', async ({ bench, strip }) => {
     const before = await strip.told(5);
     const line = await bench.nitrogenLine();
     await strip.hold(5, 'depth', { y: 37 });
@@ -77,7 +65,7 @@ test.describe('dragging', () => {
     await expect(bench.page.getByRole('button', { name: /^Undo/ })).toBeDisabled();
   });
 
-  test('with Shift the depth goes by half metres', async ({ page }) => {
+  test('with Shift the depth goes by half metres', async ({ page, strip }) => {
     const depths = new Set<number>();
     await strip.hold(5, 'depth', { y: 4 });
     await page.keyboard.down('Shift');
@@ -93,14 +81,14 @@ test.describe('dragging', () => {
     expect([...depths].every((depth) => (depth * 2) % 1 === 0)).toBe(true);
   });
 
-  test('the end of the bar changes the bottom time', async () => {
+  test('the end of the bar changes the bottom time', async ({ strip }) => {
     const before = minutesOf(await strip.told(6));
     await strip.drag(6, 'time', { x: 6 });
     expect(minutesOf(await strip.told(6))).toBeGreaterThan(before);
     await expect(strip.undoButton('bottom time of dive 6')).toBeEnabled();
   });
 
-  test('the line changes the start by five minutes, under the pointer', async ({ page }) => {
+  test('the line changes the start by five minutes, under the pointer', async ({ page, strip }) => {
     const box = await strip.dive(14).locator('[data-grip=start]').boundingBox();
     await strip.hold(14, 'start', { x: 12 });
     const now = await strip.dive(14).locator('[data-grip=start]').boundingBox();
@@ -113,7 +101,7 @@ test.describe('dragging', () => {
     await expect(page.getByRole('button', { name: 'Undo start of dive 14' })).toBeEnabled();
   });
 
-  test('the line goes across days', async () => {
+  test('the line goes across days', async ({ strip }) => {
     const target = await strip.openWater();
     const box = await strip.dive(1).locator('[data-grip=start]').boundingBox();
     await strip.drag(1, 'start', { x: target.x - box!.x });
@@ -121,7 +109,7 @@ test.describe('dragging', () => {
     expect(await strip.told(22)).toContain('Thrift Garden, 15 m, 40 min');
   });
 
-  test('the page slides along where a line is held at its edge', async ({ page }) => {
+  test('the page slides along where a line is held at its edge', async ({ page, strip }) => {
     await strip.dive(3).focus();
     for (let i = 0; i < 4; i += 1) await page.keyboard.press('+');
     await expect.poll(() => strip.width()).toBeGreaterThan(2500);
@@ -136,7 +124,7 @@ test.describe('dragging', () => {
     expect(startOf(await strip.told(3))).not.toMatch(/^Sun 14/);
   });
 
-  test('Escape goes back to where it was and leaves no step', async ({ page }) => {
+  test('Escape goes back to where it was and leaves no step', async ({ page, strip }) => {
     const before = await strip.told(5);
     await strip.hold(5, 'depth', { y: 40 });
     expect(await strip.told(5)).not.toBe(before);
@@ -146,7 +134,10 @@ test.describe('dragging', () => {
     await expect(page.getByRole('button', { name: /^Undo/ })).toBeDisabled();
   });
 
-  test('what cannot be is refused with its reason, and nothing is clamped in silence', async ({ page }) => {
+  test('what cannot be is refused with its reason, and nothing is clamped in silence', async ({
+    page,
+    strip,
+  }) => {
     await strip.hold(5, 'depth', { y: -300 });
     await expect(strip.live).toContainText(/it can be 1 to 100 m/);
     await strip.letGo();
@@ -156,7 +147,7 @@ test.describe('dragging', () => {
 });
 
 test.describe('the keyboard on a dive', () => {
-  test('changes depth, bottom time and start in steps', async ({ page }) => {
+  test('changes depth, bottom time and start in steps', async ({ page, strip }) => {
     await strip.dive(5).focus();
     await page.keyboard.press('ArrowDown');
     expect(depthOf(await strip.focused())).toBe(21);
@@ -172,7 +163,7 @@ test.describe('the keyboard on a dive', () => {
     expect(startOf(await strip.focused())).toBe('Sun 14 March 11:21');
   });
 
-  test('a key held down is one step of undo', async ({ page }) => {
+  test('a key held down is one step of undo', async ({ page, strip }) => {
     const before = await strip.told(5);
     await strip.dive(5).focus();
     for (let i = 0; i < 4; i += 1) await page.keyboard.down('ArrowDown');
@@ -182,7 +173,7 @@ test.describe('the keyboard on a dive', () => {
     await expect(strip.dive(5)).toHaveAttribute('aria-label', before);
   });
 
-  test('goes from dive to dive with one stop of the Tab key', async ({ page }) => {
+  test('goes from dive to dive with one stop of the Tab key', async ({ page, strip }) => {
     await strip.dive(1).focus();
     await page.keyboard.press('End');
     expect(await strip.focused()).toMatch(/^Dive 22,/);
@@ -193,7 +184,7 @@ test.describe('the keyboard on a dive', () => {
     await expect(strip.list.locator('[tabindex="0"]')).toHaveCount(1);
   });
 
-  test('selects several and shifts them together', async ({ page }) => {
+  test('selects several and shifts them together', async ({ page, strip }) => {
     await strip.dive(5).focus();
     await page.keyboard.press('Enter');
     await page.keyboard.press('Control+Shift+ArrowRight');
@@ -206,7 +197,7 @@ test.describe('the keyboard on a dive', () => {
 });
 
 test.describe('several dives', () => {
-  test('are chosen with Ctrl and shifted by one line', async () => {
+  test('are chosen with Ctrl and shifted by one line', async ({ strip }) => {
     await strip.dive(5).locator('[data-grip=depth]').click();
     await strip
       .dive(6)
@@ -219,7 +210,7 @@ test.describe('several dives', () => {
     expect(startOf(await strip.told(6))).not.toBe(before[1]);
   });
 
-  test('are chosen by a frame drawn in open water, and more with Shift', async ({ page }) => {
+  test('are chosen by a frame drawn in open water, and more with Shift', async ({ page, strip }) => {
     await strip.drawFrame(5, 6);
     await expect(strip.chosen).toHaveCount(2);
     await page.keyboard.down('Shift');
@@ -229,21 +220,21 @@ test.describe('several dives', () => {
     await expect(page.getByRole('button', { name: /^Undo/ })).toBeDisabled();
   });
 
-  test('stay chosen where Escape ends the frame', async ({ page }) => {
+  test('stay chosen where Escape ends the frame', async ({ page, strip }) => {
     await strip.dive(2).locator('[data-grip=depth]').click();
     await strip.drawFrame(5, 6, async () => page.keyboard.press('Escape'));
     await expect(strip.chosen).toHaveCount(1);
     await expect(page.locator('.strip-frame')).toHaveCount(0);
   });
 
-  test('of a day are chosen by its head', async ({ page }) => {
+  test('of a day are chosen by its head', async ({ page, strip }) => {
     await page.getByRole('button', { name: /^Wed 17/ }).click();
     await expect(strip.chosen).toHaveCount(4);
   });
 });
 
 test.describe('adding and taking away', () => {
-  test('a double click in open water adds a dive there', async ({ page }) => {
+  test('a double click in open water adds a dive there', async ({ page, strip }) => {
     const at = await strip.openWater();
     await page.mouse.dblclick(at.x, at.y);
     await expect(strip.dives).toHaveCount(23);
@@ -256,7 +247,7 @@ test.describe('adding and taking away', () => {
     await expect(strip.dives).toHaveCount(22);
   });
 
-  test('a dive is duplicated and removed from the keyboard', async ({ page }) => {
+  test('a dive is duplicated and removed from the keyboard', async ({ page, strip }) => {
     await strip.dive(4).focus();
     await page.keyboard.press('Enter');
     await page.keyboard.press('Delete');
@@ -273,7 +264,7 @@ test.describe('adding and taking away', () => {
 });
 
 test.describe('coming closer', () => {
-  test('by the keys, and back to the whole trip', async ({ page }) => {
+  test('by the keys, and back to the whole trip', async ({ page, strip }) => {
     const whole = await strip.width();
     await strip.dive(13).focus();
     await page.keyboard.press('+');
@@ -285,6 +276,7 @@ test.describe('coming closer', () => {
 
   test('by the wheel with Ctrl, keeping the moment under the pointer; the wheel alone scrolls', async ({
     page,
+    strip,
   }) => {
     const dive = strip.dive(13).locator('[data-grip=depth]');
     const before = await dive.boundingBox();
@@ -302,7 +294,7 @@ test.describe('coming closer', () => {
       .toBeGreaterThan(scrolled);
   });
 
-  test('by two fingers, keeping the moment between them', async ({ page }) => {
+  test('by two fingers, keeping the moment between them', async ({ page, strip }) => {
     const whole = await strip.width();
     const dive = strip.dive(13).locator('[data-grip=depth]');
     const before = await dive.boundingBox();
@@ -315,7 +307,7 @@ test.describe('coming closer', () => {
     await expect.poll(() => strip.width()).toBeLessThan(whole * 1.5);
   });
 
-  test('by the buttons', async ({ page }) => {
+  test('by the buttons', async ({ page, strip }) => {
     const whole = await strip.width();
     await page.getByRole('button', { name: 'Closer' }).click();
     await expect.poll(() => strip.width()).toBeGreaterThan(whole);
@@ -325,8 +317,8 @@ test.describe('coming closer', () => {
 });
 
 test.describe('for who cannot see or point', () => {
-  const findings = async () => {
-    const { violations } = await new AxeBuilder({ page: bench.page })
+  const findings = async (page: Page) => {
+    const { violations } = await new AxeBuilder({ page })
       .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
       .analyze();
     return violations.map(
@@ -335,30 +327,30 @@ test.describe('for who cannot see or point', () => {
   };
 
   for (const look of ['Light paper', 'Cabin at night']) {
-    test(`every state of the strip holds WCAG 2.2 AA, ${look}`, async ({ page }) => {
+    test(`every state of the strip holds WCAG 2.2 AA, ${look}`, async ({ page, bench, strip }) => {
       await bench.command(look);
       await page.getByRole('combobox', { name: /^Shown/ }).selectOption({ label: 'Guest 2' });
       await strip.dive(8).focus();
       await page.keyboard.press('Enter');
       await page.keyboard.press('+');
       await page.getByRole('button', { name: 'All 16 compartments' }).click();
-      expect(await findings()).toEqual([]);
+      expect(await findings(page)).toEqual([]);
       await page.getByRole('button', { name: 'As a table' }).click();
-      expect(await findings()).toEqual([]);
+      expect(await findings(page)).toEqual([]);
     });
   }
 
-  test('a trip without dives says so, and how to begin', async ({ page }) => {
+  test('a trip without dives says so, and how to begin', async ({ page, strip }) => {
     await page.keyboard.press('Control+a');
     await page.keyboard.press('Delete');
     await expect(page.locator('.strip').getByText('No dives yet.')).toBeVisible();
-    expect(await findings()).toEqual([]);
+    expect(await findings(page)).toEqual([]);
     await page.locator('.strip').getByRole('button', { name: 'New dive' }).click();
     await expect(strip.dives).toHaveCount(1);
   });
 });
 
-test('sixty dives stay readable: no sounding covers another', async ({ page }) => {
+test('sixty dives stay readable: no sounding covers another', async ({ page, strip }) => {
   // Day for day, until there are sixty.
   await page.getByTitle(/^Wed 17 March: four dives/).click();
   while ((await strip.dives.count()) < 60) await page.keyboard.press('Control+Shift+d');

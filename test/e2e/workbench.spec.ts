@@ -1,33 +1,21 @@
-import { expect, test } from '@playwright/test';
 import { SAFETY_LINE } from '../../core/safety-line';
-import { Workbench } from './pages/workbench';
+import { expect, test } from './fixtures';
 
 test.describe('the workbench', () => {
-  let bench: Workbench;
-
-  test.beforeEach(async ({ page }) => {
-    bench = new Workbench(page);
-    await bench.open();
-  });
-
-  test.afterEach(() => {
-    expect(bench.faults).toEqual([]);
-  });
-
-  test('opens the demo trip and says how it stands', async () => {
+  test('opens the demo trip and says how it stands', async ({ bench }) => {
     await expect(bench.sentence).toContainText(/\d+ dives on .* for a party of four\./);
     await expect(bench.sentence).toContainText('Tightest:');
     await expect(bench.sentence).toContainText('No flying before');
     await expect(bench.page.getByText(SAFETY_LINE)).toBeVisible();
   });
 
-  test('asks for the cautions once', async ({ page }) => {
+  test('asks for the cautions once', async ({ page, bench }) => {
     await page.reload();
     await expect(bench.dive(1)).toBeVisible();
     await expect(bench.dialog).toHaveCount(0);
   });
 
-  test('shows room and bands changed as soon as a depth is', async () => {
+  test('shows room and bands changed as soon as a depth is', async ({ bench }) => {
     await bench.chooseTightest();
     const room = await bench.outcome('Room').textContent();
     const line = await bench.nitrogenLine();
@@ -39,7 +27,7 @@ test.describe('the workbench', () => {
     await expect(bench.outcome('PO₂ at 12 m')).toBeVisible();
   });
 
-  test('takes an edit back and makes it again, to the figure', async ({ page }) => {
+  test('takes an edit back and makes it again, to the figure', async ({ page, bench }) => {
     await bench.chooseTightest();
     const depth = await bench.field('Depth').inputValue();
     const room = await bench.outcome('Room').textContent();
@@ -51,7 +39,7 @@ test.describe('the workbench', () => {
     await expect(bench.field('Depth')).toHaveValue('12 m');
   });
 
-  test('keeps the trip by itself and finds it again', async () => {
+  test('keeps the trip by itself and finds it again', async ({ bench }) => {
     await bench.chooseTightest();
     await bench.set('Bottom time', '17');
     await bench.waitForSave();
@@ -63,7 +51,7 @@ test.describe('the workbench', () => {
     await expect(bench.page.getByRole('button', { name: 'Undo', exact: true })).toBeDisabled();
   });
 
-  test('refuses what cannot be beside the field, and leaves the trip as it was', async () => {
+  test('refuses what cannot be beside the field, and leaves the trip as it was', async ({ bench }) => {
     await bench.chooseTightest();
     const room = await bench.outcome('Room').textContent();
     await bench.set('Depth', '400');
@@ -75,7 +63,7 @@ test.describe('the workbench', () => {
     await expect(bench.page.getByRole('button', { name: 'Undo', exact: true })).toBeDisabled();
   });
 
-  test('reads feet, hours and minutes, and a 12-hour clock', async ({ page }) => {
+  test('reads feet, hours and minutes, and a 12-hour clock', async ({ page, bench }) => {
     await bench.chooseTightest();
     await bench.set('Depth', '60 ft');
     await expect(bench.field('Depth')).toHaveValue('18.3 m');
@@ -88,7 +76,7 @@ test.describe('the workbench', () => {
     await expect(bench.field('Start')).toHaveValue(/ [ap]m$/);
   });
 
-  test('follows what was really dived instead of the plan', async () => {
+  test('follows what was really dived instead of the plan', async ({ bench }) => {
     await bench.chooseTightest();
     await bench.card.getByText('What was really dived').click();
     await bench.card.getByRole('button', { name: 'Enter it, beginning from the plan' }).click();
@@ -100,7 +88,7 @@ test.describe('the workbench', () => {
     await expect(bench.card).not.toContainText('as dived');
   });
 
-  test('says how a figure is worked out, and by whom it was published', async () => {
+  test('says how a figure is worked out, and by whom it was published', async ({ bench }) => {
     await bench.chooseTightest();
     await bench.card.getByRole('button', { name: 'No-stop time' }).click();
     await expect(bench.dialog).toContainText('Source:');
@@ -109,13 +97,13 @@ test.describe('the workbench', () => {
     await expect(bench.dialog).toHaveCount(0);
   });
 
-  test('tells who cannot see what a change did to room and cautions', async ({ page }) => {
+  test('tells who cannot see what a change did to room and cautions', async ({ page, bench }) => {
     await bench.chooseTightest();
     await bench.set('Depth', '38');
     await expect(page.getByRole('status').filter({ hasText: /^Dive \d+: .*caution/ })).toBeAttached();
   });
 
-  test('chooses whose figures are shown', async () => {
+  test('chooses whose figures are shown', async ({ bench }) => {
     await bench.chooseTightest();
     await bench.card
       .getByRole('row', { name: /^Guide/ })

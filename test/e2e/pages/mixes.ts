@@ -3,16 +3,25 @@ import type { Workbench } from './workbench';
 
 /** The Mixes place by roles and names. */
 export class MixesPlace {
-  constructor(private readonly bench: Workbench) {}
+  constructor(readonly bench: Workbench) {}
 
-  async open(): Promise<void> {
+  async go(): Promise<void> {
     const { page } = this.bench;
     await page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name: 'Mixes' }).click();
-    await expect(page.getByRole('tab', { name: 'At the sites' })).toBeVisible();
+    await expect(this.tab('At the sites')).toBeVisible();
+  }
+
+  tab(question: string): Locator {
+    return this.bench.page.getByRole('tab', { name: question });
   }
 
   async ask(question: string): Promise<void> {
-    await this.bench.page.getByRole('tab', { name: question }).click();
+    await this.tab(question).click();
+  }
+
+  /** The line of what is on board, which opens to change it. */
+  get board(): Locator {
+    return this.bench.page.locator('.board summary');
   }
 
   get panel(): Locator {

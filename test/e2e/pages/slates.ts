@@ -1,23 +1,24 @@
 import { expect, type Download, type Page } from '@playwright/test';
+import type { Workbench } from './workbench';
 
 /** A busy machine lays pages out slowly; how long it may take is measured by the bench, not here. */
 export const LAID_OUT_MS = 30_000;
 
 /** The Slates place as a hand and an eye know it. */
 export class SlatesPlace {
-  constructor(private readonly page: Page) {}
+  constructor(readonly bench: Workbench) {}
 
-  async open(): Promise<void> {
-    await this.page.getByRole('navigation').getByRole('button', { name: 'Slates' }).click();
+  async go(): Promise<void> {
+    await this.bench.page.getByRole('navigation').getByRole('button', { name: 'Slates' }).click();
     await this.shown();
   }
 
   get pages() {
-    return this.page.locator('.slate-page');
+    return this.bench.page.locator('.slate-page');
   }
 
   get count() {
-    return this.page.locator('.slates-count');
+    return this.bench.page.locator('.slates-count');
   }
 
   async shown(): Promise<void> {
@@ -25,7 +26,7 @@ export class SlatesPlace {
   }
 
   choice(label: string) {
-    return this.page.getByLabel(label, { exact: true });
+    return this.bench.page.getByLabel(label, { exact: true });
   }
 
   /** A paper by its name, or by its size where it has none. */
@@ -39,10 +40,14 @@ export class SlatesPlace {
     await this.choice('Paper, width x height').press('Enter');
   }
 
+  async print(): Promise<void> {
+    await this.bench.page.getByRole('button', { name: 'Print', exact: true }).click();
+  }
+
   async saved(button: string): Promise<Download> {
     const [download] = await Promise.all([
-      this.page.waitForEvent('download'),
-      this.page.getByRole('button', { name: button, exact: true }).click(),
+      this.bench.page.waitForEvent('download'),
+      this.bench.page.getByRole('button', { name: button, exact: true }).click(),
     ]);
     return download;
   }
