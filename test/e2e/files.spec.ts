@@ -1,6 +1,20 @@
 import { readFile } from 'node:fs/promises';
-import { expect, test } from './fixtures';
+import { expect, test as base } from './fixtures';
 import { Workbench } from './pages/workbench';
+
+const test = base.extend<{ second: Workbench }>({
+  /** Another window with the trip that the first has edited and saved. */
+  second: async ({ bench, context }, use) => {
+    await bench.chooseTightest();
+    await bench.set('Bottom time', '17');
+    await bench.waitForSave();
+    const second = new Workbench(await context.newPage());
+    await second.page.goto('/');
+    await expect(second.dive(1)).toBeVisible();
+    await use(second);
+    expect(second.faults).toEqual([]);
+  },
+});
 
 test.describe('trips and files', () => {
   test('saves a copy that opens again as the same trip', async ({ page, bench }) => {
@@ -86,14 +100,9 @@ test.describe('trips and files', () => {
 
   test('asks when another window has saved the trip, and throws neither away', async ({
     page,
-    context,
     bench,
+    second,
   }) => {
-    await bench.chooseTightest();
-    await bench.set('Bottom time', '17');
-    await bench.waitForSave();
-    const second = new Workbench(await context.newPage());
-    await second.page.goto('/');
     await second.chooseTightest();
     await second.set('Bottom time', '12');
     await second.waitForSave();
@@ -102,20 +111,13 @@ test.describe('trips and files', () => {
     await bench.dialog.getByRole('button', { name: 'Take the stored one' }).click();
     await expect(bench.dialog).toHaveCount(0);
     await expect(page.getByRole('button', { name: 'Undo taking the stored trip' })).toBeEnabled();
-    expect(second.faults).toEqual([]);
   });
 
   test('keeps what is on screen when another window has removed the trip', async ({
     page,
-    context,
     bench,
+    second,
   }) => {
-    await bench.chooseTightest();
-    await bench.set('Bottom time', '17');
-    await bench.waitForSave();
-    const second = new Workbench(await context.newPage());
-    await second.page.goto('/');
-    await expect(second.dive(1)).toBeVisible();
     await second.page.keyboard.press('Control+Shift+o');
     await second.dialog.getByRole('button', { name: /to the bin$/ }).click();
     await page.bringToFront();
@@ -125,6 +127,5 @@ test.describe('trips and files', () => {
     await bench.reload();
     await bench.command('dive 13');
     await expect(bench.field('Bottom time')).toHaveValue('17 min');
-    expect(second.faults).toEqual([]);
   });
 });
