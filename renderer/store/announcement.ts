@@ -1,11 +1,12 @@
 import type { Caution, Entry } from '../../core/trip/ledger-types';
-import { countText, minutesText } from '../figures/format';
-import { noMinutesText } from '../figures/limits';
+import { countText } from '../figures/format';
+import { roomPhrase } from '../figures/room';
 import {
   diveNumber,
   selectCautions,
   selectRoomKey,
   selectRoomLimit,
+  selectRoomMin,
   selectTightest,
   shownEntry,
 } from './selectors';
@@ -24,8 +25,8 @@ function roomKey(state: Desk, entry: Entry): number {
 function roomText(state: Desk, entry: Entry): string {
   const key = selectRoomKey(state)(entry);
   if (!entry.isMade) return 'no mix on board may go there';
-  if (key === Number.NEGATIVE_INFINITY) return noMinutesText(entry, selectRoomLimit(state)(entry));
-  return key === Number.POSITIVE_INFINITY ? 'no limit in reach' : `${minutesText(key, 'down')} of room`;
+  if (key === Number.POSITIVE_INFINITY) return 'no limit in reach';
+  return roomPhrase(entry, selectRoomMin(state)(entry), selectRoomLimit(state)(entry));
 }
 
 /**

@@ -1,10 +1,10 @@
 import type { ReactNode } from 'react';
 import { wallText } from '../../../core/trip/clock';
-import type { Entry, RoomLimit } from '../../../core/trip/ledger-types';
+import type { Entry } from '../../../core/trip/ledger-types';
 import type { Trip } from '../../../core/trip/types';
 import { chooseDives, showOverlay } from '../../actions/view';
-import { clockText, countText, dateText, minutesText, ordinalText } from '../../figures/format';
-import { noMinutesText } from '../../figures/limits';
+import { clockText, countText, dateText, ordinalText } from '../../figures/format';
+import { roomPhrase } from '../../figures/room';
 import {
   diveOfDay,
   selectCautions,
@@ -28,12 +28,6 @@ function capital(text: string): string {
 /** The mixes that dives really breathe; those on board that nobody breathes are another matter. */
 function breathedMixes(ids: ReadonlySet<string>): string {
   return plural(ids.size, 'mix', 'mixes');
-}
-
-/** Of a dive that has a limit: null is past one without a figure of how far. */
-function roomWords(entry: Entry, min: number | null, limit: RoomLimit | null): string {
-  if (min === null) return noMinutesText(entry, limit);
-  return min < -1e-9 ? `${minutesText(-min, 'up')} past its limit` : `${minutesText(min, 'down')} of room`;
 }
 
 /** Whom a dive is tight for. */
@@ -93,7 +87,7 @@ export function Sentence(): ReactNode {
         <>
           <button type="button" className="tightest" onClick={() => chooseDives([tightest.dive.id])}>
             Tightest: {dateText(tightest.dive.startsAt)}, {ordinalText(diveOfDay(trip, tightest.dive))} dive,{' '}
-            {roomWords(tightest, roomMinOf(tightest), limitOf(tightest))}
+            {roomPhrase(tightest, roomMinOf(tightest), limitOf(tightest))}
             {trip.party.length > 1 ? ` for ${whose(alike, trip)}` : ''}.
           </button>{' '}
           {otherIds.length > 0 ? (

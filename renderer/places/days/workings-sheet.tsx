@@ -49,7 +49,7 @@ export function WorkingsSheet(props: {
   const shown = all.find((each) => each.figure === figure) ?? all[0];
   const [kind, careful] = (shown && IN_UNITS[shown.figure]) ?? [];
   const inUnits =
-    units === 'imperial' && kind && careful && shown?.exact != null ? (
+    units === 'imperial' && kind && careful && shown && shown.exact !== null ? (
       <tr className="result">
         <th scope="row">In {unitOf(kind, units).name}</th>
         <td>{unitText(shown.exact, kind, units, careful)}</td>

@@ -3,11 +3,12 @@ import { chooseDives, goTo } from '../../actions/view';
 import { cylinderText } from '../../figures/cylinder';
 import { countText, numberText, percentText, unitText } from '../../figures/format';
 import { toUnit, type Units } from '../../figures/units';
+import { roomWords } from '../../figures/room';
 import { diveNumber, selectRoomLimit, selectRoomMin } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import type { DiverFigures } from './party-figures';
 import { choosePartyView } from './party-view';
-import { entryDate, isCare, momentText, roomWords } from './party-words';
+import { entryDate, isCare, momentText } from './party-words';
 import type { Diver } from '../../../core/trip/types';
 
 function pressuresText({ fillBar, reserveBar }: Diver['cylinder'], units: Units): string {

@@ -4,29 +4,16 @@ import type { Settings } from '../../../core/host';
 import type { Entry, Room, RoomLimit, WallMin } from '../../../core/trip/ledger-types';
 import { clockText, dateText, minutesText, NO_FIGURE } from '../../figures/format';
 import { LIMIT_WORDS, noMinutesText } from '../../figures/limits';
+import { isPast } from '../../figures/room';
 
 /** From here on room is in the cautionary colour, as on the card of a dive. */
 export const CARE_BELOW_MIN = 5;
-
-const DUST = 1e-9;
-
-/** Of an entry that has a limit in reach; null is past one without a figure of how far. */
-export function roomWords(entry: Entry, min: number | null, limit: RoomLimit | null): string {
-  if (min === null) return noMinutesText(entry, limit);
-  return min < -DUST ? `${minutesText(-min, 'up')} too long` : minutesText(min, 'down');
-}
-
-/** "4 min of room", "13 min too long". */
-export function roomPhrase(entry: Entry, min: number | null, limit: RoomLimit | null): string {
-  const words = roomWords(entry, min, limit);
-  return min === null || min < -DUST ? words : `${words} of room`;
-}
 
 /** "4 min to the no-stop limit", "13 min past the minimum gas". */
 export function limitPhrase(entry: Entry, { min, minLimit }: Pick<Room, 'min' | 'minLimit'>): string {
   if (min === null) return noMinutesText(entry, minLimit);
   const limit = minLimit === null ? 'its limit' : `the ${OWN_WORDS[minLimit]}`;
-  return min < -DUST ? `${minutesText(-min, 'up')} past ${limit}` : `${minutesText(min, 'down')} to ${limit}`;
+  return isPast(min) ? `${minutesText(-min, 'up')} past ${limit}` : `${minutesText(min, 'down')} to ${limit}`;
 }
 
 export function isCare(min: number | null): boolean {

@@ -3,6 +3,7 @@ import type { Id } from '../../../core/trip/types';
 import { addDiver } from '../../actions/party';
 import { tell } from '../../actions/edit';
 import { countText, dateText } from '../../figures/format';
+import { roomPhrase } from '../../figures/room';
 import { CommandButton } from '../../parts/command-button';
 import { diveNumber, selectRoomKey, selectRoomLimit, selectRoomMin } from '../../store/selectors';
 import { useDesk } from '../../store/store';
@@ -10,7 +11,7 @@ import { DiverCard } from './diver-card';
 import { DiverTable } from './diver-table';
 import { selectPartyFigures, type DiverFigures } from './party-figures';
 import { choosePartyView, usePartyView } from './party-view';
-import { momentText, roomPhrase } from './party-words';
+import { momentText } from './party-words';
 import { RoomGrid } from './room-grid';
 import './party.css';
 

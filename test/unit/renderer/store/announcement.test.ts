@@ -19,7 +19,7 @@ describe('announcement', () => {
     const { id } = selectTightest(desk.getState())!.dive;
     chooseDives([id]);
     const said = after(() => setDepth(id, 38));
-    expect(said).toMatch(/^Dive 13: −\d+ min of room\./);
+    expect(said).toMatch(/^Dive 13: \d+ min too long\./);
     expect(said).toMatch(/new cautions?/i);
   });
 

@@ -1,0 +1,25 @@
+import { describe, expect, it } from 'vitest';
+import { demoTrip } from '../../../../core/trip/demo-trip';
+import { ledger } from '../../../../core/trip/ledger';
+import { roomPhrase, roomWords } from '../../../../renderer/figures/room';
+
+const entry = ledger(demoTrip()).divers[0]!.entries[0]!;
+
+describe('room in words', () => {
+  it('is what is left rounded down, or what is too long rounded up', () => {
+    expect(roomWords(entry, 4.9, 'no-stop')).toBe('4 min');
+    expect(roomPhrase(entry, 4.9, 'no-stop')).toBe('4 min of room');
+    expect(roomWords(entry, -0.2, 'gas')).toBe('1 min too long');
+    expect(roomPhrase(entry, -12.1, 'gas')).toBe('13 min too long');
+  });
+
+  it('is none, not less, where rounding alone misses it', () => {
+    expect(roomPhrase(entry, -1e-12, 'no-stop')).toBe('0 min of room');
+  });
+
+  it('names the limit where there are no minutes', () => {
+    const past = { ...entry, po2Bar: 1.7, cns: { ...entry.cns, after: null } };
+    expect(roomPhrase(past, null, 'po2')).toBe('past the PO₂ limit');
+    expect(roomPhrase({ ...past, po2Bar: 1.2 }, null, 'cns')).toBe('CNS not known');
+  });
+});
