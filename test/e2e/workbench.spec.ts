@@ -97,6 +97,19 @@ test.describe('the workbench', () => {
     await expect(bench.dialog).toHaveCount(0);
   });
 
+  test('gives what is worked out in feet and by the reader’s clock too', async ({ page, bench }) => {
+    await page.getByRole('button', { name: 'Units: metres. Change to feet' }).click();
+    await bench.command('12-hour clock');
+    await bench.chooseTightest();
+    await bench.card.getByRole('button', { name: 'How is this worked out?' }).click();
+    const figure = bench.dialog.getByRole('combobox');
+    await figure.selectOption({ label: 'Maximum operating depth (MOD)' });
+    const mod = /MOD (\d+ ft)/.exec(await bench.card.innerText())?.[1];
+    await expect(bench.dialog.getByRole('row', { name: 'In feet' })).toContainText(mod!);
+    await figure.selectOption({ label: 'When flying is clear' });
+    await expect(bench.dialog.getByRole('row').last()).toContainText(/\w{3} \d+, \d+:\d\d [ap]m/);
+  });
+
   test('tells who cannot see what a change did to room and cautions', async ({ page, bench }) => {
     await bench.chooseTightest();
     await bench.set('Depth', '38');
