@@ -1,11 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { assert, type Result } from '../core/result';
-import { sentenceUnits } from '../core/slate/figures';
 import { readFont, type SlateFonts } from '../core/slate/font';
 import { slatePdf, type SlatePdf } from '../core/slate/pdf';
 import { readSlateOptions, type SlateOptions } from '../core/slate/options';
-import { cautionsOf } from '../core/cautions/all';
+import { slateCautions } from '../core/slate/wording';
 import type { Ledger } from '../core/trip/ledger-types';
 
 const FONT_FILES = { regular: 'DejaVuSansCondensed.ttf', bold: 'DejaVuSansCondensed-Bold.ttf' } as const;
@@ -29,8 +28,7 @@ export async function slateFromOptions(
 ): Promise<Result<SlatePdf>> {
   const read = readSlateOptions(options);
   if (!read.ok) return read;
-  // Their sentences name depths and pressures: in the units of the page.
-  const cautions = cautionsOf(ledger, sentenceUnits(read.value.units));
+  const cautions = slateCautions(ledger, read.value.units);
   const made = await slatePdf({ ...read.value, ledger, cautions, fonts: slateFonts(), printedOn });
   if (!made.ok) return made;
   assert(made.value !== null, 'slates stopped though nobody asked');

@@ -2,6 +2,29 @@ import { DENSITY_ADVISED_GL, DENSITY_LIMIT_GL } from '../gas';
 import type { Entry } from '../trip/ledger-types';
 import { DUST, type Rule } from './rule';
 import { DENSITY_SOURCE } from './sources';
+import type { Wording } from './wording';
+
+/**
+ * What is to be known of dives on which the gas is denser than advised, but not too dense.
+ * @returns a sentence; null where there is no such dive
+ * Source: as in the rule.
+ */
+export function denseSentence(entries: readonly Entry[], say: Wording): string | null {
+  const dense = entries.filter(
+    ({ gasDensityGL: gL }) => gL !== null && gL > DENSITY_ADVISED_GL + DUST && gL <= DENSITY_LIMIT_GL + DUST,
+  );
+  const [first] = dense;
+  if (first === undefined) return null;
+  const densest = dense.reduce(
+    (most, each) => (each.gasDensityGL! > most.gasDensityGL! ? each : most),
+    first,
+  );
+  const count = new Set(dense.map(({ dive }) => dive.id)).size;
+  const most = `${say.densityMet(densest.gasDensityGL!)} at ${say.depthMet(densest.depthM)}`;
+  const where =
+    count === 1 ? `On one dive the gas has ${most}` : `On ${count} dives the gas is dense, up to ${most}`;
+  return `${where}, above the ${say.densityLimit(DENSITY_ADVISED_GL)} advised: keep work light there and ascend at the first breathlessness.`;
+}
 
 /**
  * Breathing gas denser than advised, said once for the trip: on a week of ordinary 30 m dives it would
@@ -13,23 +36,10 @@ export const gasDense: Rule = {
   severity: 'know',
   source: DENSITY_SOURCE,
   find: ({ divers }, say) => {
-    const dense = new Map<string, Entry>();
-    let densest: Entry | null = null;
-    for (const { entries } of divers) {
-      for (const entry of entries) {
-        const gL = entry.gasDensityGL ?? 0;
-        if (gL <= DENSITY_ADVISED_GL + DUST || gL > DENSITY_LIMIT_GL + DUST) continue;
-        dense.set(entry.dive.id, entry);
-        if (densest === null || gL > densest.gasDensityGL!) densest = entry;
-      }
-    }
-    if (densest === null) return [];
-    const most = `${say.densityMet(densest.gasDensityGL!)} at ${say.depthMet(densest.depthM)}`;
-    const where =
-      dense.size === 1
-        ? `On one dive the gas has ${most}`
-        : `On ${dense.size} dives the gas is dense, up to ${most}`;
-    const message = `${where}, above the ${say.densityLimit(DENSITY_ADVISED_GL)} advised: keep work light there and ascend at the first breathlessness.`;
-    return [{ diverId: null, diveId: null, atMin: -Infinity, message }];
+    const message = denseSentence(
+      divers.flatMap(({ entries }) => entries),
+      say,
+    );
+    return message === null ? [] : [{ diverId: null, diveId: null, atMin: -Infinity, message }];
   },
 };

@@ -9,11 +9,11 @@ export const manyDives: Rule = {
   code: 'many-dives',
   severity: 'know',
   source: 'common practice',
-  find: eachDiver((diverLedger) =>
+  find: eachDiver((diverLedger, _ledger, say) =>
     daysOfDives(diverLedger).flatMap(({ line, made }) => {
       const tooMany = made[MANY_DIVES_A_DAY];
       if (tooMany === undefined) return [];
-      const message = `${made.length} dives on ${line.date}: watch for tiredness and cold, and leave one out before it is too many.`;
+      const message = `${made.length} dives on ${say.day(line.date)}: watch for tiredness and cold, and leave one out before it is too many.`;
       return [findingAt(tooMany, message)];
     }),
   ),

@@ -9,7 +9,7 @@ export const noRest: Rule = {
   code: 'no-rest',
   severity: 'know',
   source: 'common practice; no published evidence for a fixed day of rest was found',
-  find: eachDiver((diverLedger) => {
+  find: eachDiver((diverLedger, _ledger, say) => {
     let run = 0;
     let last = NaN;
     for (const { line, number, made } of daysOfDives(diverLedger)) {
@@ -18,7 +18,7 @@ export const noRest: Rule = {
       run = number === last + 1 ? run + 1 : 1;
       last = number;
       if (run <= LONG_RUN_DAYS) continue;
-      const message = `${line.date} is the ${run}th diving day in a row: plan a day, or at least half a day, without dives before it.`;
+      const message = `${say.day(line.date)} is diving day ${run} in a row: plan a day, or at least half a day, without dives before it.`;
       return [{ diveId: null, atMin: first.startMin, message }];
     }
     return [];

@@ -41,6 +41,8 @@ export interface Wording {
   readonly densityLimit: (gL: number) => string;
   /** A moment, rounded up to the minute: "2027-03-13 at 09:10". */
   readonly moment: (min: WallMin) => string;
+  /** A day of the calendar, "2027-03-13". */
+  readonly day: (date: string) => string;
 }
 
 /** How a reader writes what is the same in both systems. */
@@ -49,6 +51,8 @@ export interface Reading {
   readonly decimalSign?: string;
   /** A moment in wall-clock minutes; as in a file where nothing is said. */
   readonly moment?: (min: WallMin) => string;
+  /** A day of the calendar; as in a file where nothing is said. */
+  readonly day?: (date: string) => string;
 }
 
 type InUnits = Pick<Wording, 'depthMet' | 'depthAllowed' | 'altitude' | 'pressureLeft' | 'pressureNeeded'>;
@@ -73,8 +77,9 @@ const IMPERIAL: InUnits = {
   pressureNeeded: (bar) => `${Math.ceil(bar / BAR_PER_PSI - FOOT_DUST)} psi`,
 };
 
-/** The wording in the units a person reads, with their decimal sign and their way to write a moment. */
-export function wordingIn(units: Units, { decimalSign = '.', moment = fileMoment }: Reading = {}): Wording {
+/** The wording in the units a person reads, with their decimal sign and their way to write days and moments. */
+export function wordingIn(units: Units, reading: Reading = {}): Wording {
+  const { decimalSign = '.', moment = fileMoment, day = (date) => date } = reading;
   const signed = (text: string): string => text.replace('.', decimalSign);
   const inUnits = units === 'metric' ? METRIC : IMPERIAL;
   return {
@@ -86,6 +91,7 @@ export function wordingIn(units: Units, { decimalSign = '.', moment = fileMoment
     densityMet: (gL) => signed(`${up(gL, 1).toFixed(1)} g/L`),
     densityLimit: (gL) => signed(`${gL} g/L`),
     moment,
+    day,
   };
 }
 

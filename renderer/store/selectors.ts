@@ -27,6 +27,7 @@ const cautionsOfLedger = memo((of: Ledger, units: Settings['units'], clock: Sett
     wordingIn(units, {
       decimalSign: decimalSign(),
       moment: (min) => wordsIn({ units, clock })([{ moment: wallText(min) }]),
+      day: (date) => wordsIn({ units, clock })([{ day: date }]),
     }),
   ),
 );

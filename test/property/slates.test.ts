@@ -7,7 +7,7 @@ import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { assert } from '../../core/result';
 import { slatePdf } from '../../core/slate/pdf';
-import { cautionsOf } from '../../core/cautions/all';
+import { slateCautions } from '../../core/slate/wording';
 import { wallText } from '../../core/trip/clock';
 import { ledger } from '../../core/trip/ledger';
 import type { DiverLedger, Entry, Room, RoomLimit } from '../../core/trip/ledger-types';
@@ -251,7 +251,7 @@ async function checkBriefing(trip: Trip, paper: string): Promise<void> {
     const isThere = ways.some((words) => words.every((part) => text.includes(part)));
     expect(isThere, `${JSON.stringify(ways)}\nin\n${text}`).toBe(true);
   }
-  for (const caution of cautionsOf(whole)) {
+  for (const caution of slateCautions(whole, 'metric')) {
     if (caution.severity !== 'stop' || caution.diveId === null) continue;
     expect(text).toContain(caution.message.replaceAll(/\s+/g, ' '));
   }

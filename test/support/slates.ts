@@ -1,13 +1,13 @@
 /** Print-outs in tests: the fonts that ship, a request with the usual choices, and the boxes of a page. */
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { cautionsOf } from '../../core/cautions/all';
 import { assert } from '../../core/result';
 import { readFont, type SlateFonts } from '../../core/slate/font';
 import { boxOf, type Page, type TextMark } from '../../core/slate/layout';
 import { readPaper, type Paper } from '../../core/slate/paper';
 import { slatePages, type SlateLayout } from '../../core/slate/pages';
 import type { SlateRequest } from '../../core/slate/request';
+import { slateCautions } from '../../core/slate/wording';
 import { ledger } from '../../core/trip/ledger';
 import type { Trip } from '../../core/trip/types';
 
@@ -33,7 +33,7 @@ export function aRequest(trip: Trip, change: Partial<SlateRequest> = {}): SlateR
   const whole = ledger(trip);
   return {
     ledger: whole,
-    cautions: cautionsOf(whole),
+    cautions: slateCautions(whole, change.units ?? 'metric'),
     kind: 'wet',
     diverIds: null,
     dates: null,

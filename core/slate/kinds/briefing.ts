@@ -1,9 +1,13 @@
+import { denseSentence } from '../../cautions/gas-dense';
+import { toldTogether, type Told } from '../../cautions/told-together';
+import { listed as listedNames } from '../../cautions/wording';
 import { assert } from '../../result';
-import type { Caution } from '../../trip/ledger-types';
+import type { Trip } from '../../trip/types';
 import { dateOf, slateDays } from '../contents';
 import { beside, rule, stack, type Block, type Setter } from '../layout';
 import { flow, heading, PRINT_MIN_PT, type Draft } from '../page-frame';
 import type { SlateRequest } from '../request';
+import { slateWording } from '../wording';
 import { CARD_FORMS, diveCard, type PartyDive } from './briefing-card';
 
 /** A type size and how many dives stand side by side. */
@@ -41,11 +45,11 @@ interface PartyDay {
 const SEVERITY_WORDS = { stop: 'Stop', change: 'Change', know: 'Know' } as const;
 
 /** A caution with whom and which dive it is about, as the sheet numbers them. */
-function cautionText(caution: Caution, request: SlateRequest, dives: readonly PartyDive[]): string {
-  const name = request.ledger.trip.party.find((diver) => diver.id === caution.diverId)?.name;
+function cautionText({ caution, diverIds }: Told, party: Trip['party'], dives: readonly PartyDive[]): string {
+  const names = party.filter((diver) => diverIds.includes(diver.id)).map(({ name }) => name);
   const number = dives.find((each) => each.rows[0]!.dive.entry.dive.id === caution.diveId)?.number;
   const about = [
-    ...(name === undefined ? [] : [name]),
+    ...(names.length === 0 ? [] : [listedNames(names)]),
     ...(number === undefined ? [] : [`dive ${number}`]),
   ].join(', ');
   const who = about === '' ? '' : `${about}: `;
@@ -78,7 +82,19 @@ function partyDays(request: SlateRequest): readonly PartyDay[] {
         (caution.diveId === null ? caution.severity !== 'know' : ids.includes(caution.diveId)) &&
         (caution.diverId === null || chosen.some((each) => each.diver.id === caution.diverId)),
     );
-    return { date, dives, cautions: ours.map((caution) => cautionText(caution, request, dives)) };
+    // Said once for the whole trip, but to be known before each of these dives.
+    const dense = denseSentence(
+      today.map((each) => each.dive.entry),
+      slateWording(units),
+    );
+    return {
+      date,
+      dives,
+      cautions: [
+        ...toldTogether(ours).map((told) => cautionText(told, ledger.trip.party, dives)),
+        ...(dense === null ? [] : [`${SEVERITY_WORDS.know}. ${dense}`]),
+      ],
+    };
   });
 }
 

@@ -1,4 +1,6 @@
 import type { ReactNode } from 'react';
+import { toldTogether, type Told } from '../../../core/cautions/told-together';
+import { listed } from '../../../core/cautions/wording';
 import { keptTogether } from '../../../core/line-breaks';
 import type { Caution, Severity } from '../../../core/trip/ledger-types';
 import type { Trip } from '../../../core/trip/types';
@@ -6,7 +8,6 @@ import { chooseDives, closeOverlay, goTo } from '../../actions/view';
 import { countText, dateText } from '../../figures/format';
 import { diveNumber, selectCautions } from '../../store/selectors';
 import { useDesk } from '../../store/store';
-import { namesText, toldTogether, type Told } from './told-together';
 
 /** Each severity is said in words beside its mark, never by colour alone. */
 export const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
@@ -62,7 +63,7 @@ function ToldList(props: {
             <div>
               <p>{keptTogether(caution.message)}</p>
               <p className="soft">
-                {names.length > 0 && trip.party.length > 1 ? `${namesText(names)}. ` : ''}
+                {names.length > 0 && trip.party.length > 1 ? `${listed(names)}. ` : ''}
                 {withDive && dive ? (
                   <>
                     <button

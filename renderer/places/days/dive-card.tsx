@@ -1,8 +1,10 @@
 import type { ReactNode } from 'react';
+import { toldTogether } from '../../../core/cautions/told-together';
 import type { Caution, Entry } from '../../../core/trip/ledger-types';
 import type { Dive } from '../../../core/trip/types';
 import { countText, dateText, ordinalText } from '../../figures/format';
 import { isRoomUnknown } from '../../figures/limits';
+import { someNamesText } from '../../figures/names';
 import { CommandButton } from '../../parts/command-button';
 import { leastRooms } from '../../store/least-rooms';
 import { memo } from '../../store/memo';
@@ -24,7 +26,6 @@ import { DiveParty } from './dive-party';
 import { DiverRows } from './diver-rows';
 import { Outcome } from './outcome';
 import { PlanDetails } from './plan-details';
-import { someNamesText, toldTogether } from './told-together';
 
 const cautionsOfDive = memo((cautions: readonly Caution[], diveId: string): readonly Caution[] =>
   cautions.filter((caution) => caution.diveId === diveId),

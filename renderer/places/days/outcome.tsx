@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import type { Settings } from '../../../core/host';
+import { DENSITY_ADVISED_GL } from '../../../core/gas';
 import type { SecondOpinion } from '../../../core/tables/second-opinion';
 import { wallText } from '../../../core/trip/clock';
 import type { Entry, Room, RoomLimit } from '../../../core/trip/ledger-types';
@@ -28,8 +29,6 @@ const CARE_BELOW_MIN = 5;
 const CARE_BELOW_M = 1;
 const CARE_BELOW_EARLIER_MIN = 15;
 const CARE_ABOVE_CNS = 0.8;
-/** Advised limit of breathing-gas density, g/L; the caution beside it names the source. */
-const CARE_ABOVE_GL = 5.2;
 
 /** The same where a figure stands before it. */
 const SHORT_LIMITS: Readonly<Record<RoomLimit, string>> = {
@@ -122,7 +121,7 @@ function useRows(entry: Entry, room: Room): readonly Row[] {
       label: 'Gas density',
       value: entry.gasDensityGL === null ? NO_FIGURE : `${numberText(entry.gasDensityGL, 1, 'up')} g/L`,
       aside: entry.eadM === null ? '' : `EAD ${unitText(Math.max(0, entry.eadM), 'depth', units, 'up')}`,
-      care: entry.gasDensityGL !== null && entry.gasDensityGL > CARE_ABOVE_GL,
+      care: entry.gasDensityGL !== null && entry.gasDensityGL > DENSITY_ADVISED_GL,
     },
     {
       figure: 'endBar',

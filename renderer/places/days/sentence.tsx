@@ -1,9 +1,11 @@
 import type { ReactNode } from 'react';
+import { toldTogether } from '../../../core/cautions/told-together';
 import { wallText } from '../../../core/trip/clock';
 import type { Entry } from '../../../core/trip/ledger-types';
 import type { Trip } from '../../../core/trip/types';
 import { chooseDives, showOverlay } from '../../actions/view';
 import { clockText, countText, dateText, ordinalText } from '../../figures/format';
+import { someNamesText } from '../../figures/names';
 import { roomPhrase } from '../../figures/room';
 import {
   diveOfDay,
@@ -15,7 +17,6 @@ import {
   selectTight,
 } from '../../store/selectors';
 import { useDesk } from '../../store/store';
-import { someNamesText, toldTogether } from './told-together';
 
 function plural(count: number, one: string, many: string): string {
   return count === 1 ? `one ${one}` : `${countText(count)} ${many}`;

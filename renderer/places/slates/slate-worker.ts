@@ -2,12 +2,11 @@
  * Lays slates out and writes them beside the window, so that it stays alive while a week for twelve is made,
  * and can stop it by ending this worker. The same functions as the command calls.
  */
-import { cautionsOf } from '../../../core/cautions/all';
-import { sentenceUnits } from '../../../core/slate/figures';
 import { readFont, type SlateFonts } from '../../../core/slate/font';
 import { slatePages } from '../../../core/slate/pages';
 import { slatePdf } from '../../../core/slate/pdf';
 import type { SlateRequest } from '../../../core/slate/request';
+import { slateCautions } from '../../../core/slate/wording';
 import { ledger } from '../../../core/trip/ledger';
 import { fontBytes } from './font-files';
 import type { SlateAnswer, SlateAsk } from './slate-job';
@@ -33,7 +32,7 @@ async function make(ask: SlateAsk): Promise<void> {
   const request: SlateRequest = {
     ...settings,
     ledger: whole,
-    cautions: cautionsOf(whole, sentenceUnits(settings.units)),
+    cautions: slateCautions(whole, settings.units),
     fonts: await fonts(),
     printedOn,
   };

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { assert } from '../../../core/result';
 import { slatePdf } from '../../../core/slate/pdf';
-import { cautionsOf } from '../../../core/cautions/all';
+import { slateCautions } from '../../../core/slate/wording';
 import { ledger } from '../../../core/trip/ledger';
 import { slateFonts, slateFromOptions } from '../../../electron/slates';
 import { aDive, aTrip } from '../../builders/trip';
@@ -19,7 +19,7 @@ async function bytesOf(units: string): Promise<Uint8Array> {
 describe('slateFromOptions', () => {
   it('makes the pages of the same request, cautions in the units of the page', async () => {
     for (const units of ['metric', 'imperial', 'both'] as const) {
-      const cautions = cautionsOf(ledger(trip), units === 'imperial' ? 'imperial' : 'metric');
+      const cautions = slateCautions(ledger(trip), units);
       const same = await slatePdf(
         aRequest(trip, { paper: aPaper('A5'), units, cautions, fonts: slateFonts() }),
       );

@@ -74,7 +74,11 @@ describe('figures without a unit of choice', () => {
   });
 
   it('take the decimal sign and the moments of whoever reads them', () => {
-    const own = wordingIn('metric', { decimalSign: ',', moment: (min) => `minute ${min}` });
+    const own = wordingIn('metric', {
+      decimalSign: ',',
+      moment: (min) => `minute ${min}`,
+      day: (date) => `day ${date}`,
+    });
     expect([own.depthMet(30.01), own.percentO2(0.3241), own.po2Met(1.441), own.densityLimit(5.2)]).toEqual([
       '30,1 m',
       '32,5 %',

@@ -170,6 +170,33 @@ describe('briefing sheet', () => {
     expect(page).toContain('Guest 3 (tightest)');
   });
 
+  it('tells of dense gas on the days that have it', () => {
+    const dives = [
+      aDive({ id: 'a', startsAt: '2027-03-06T08:00', depthM: 34, bottomMin: 8 }),
+      aDive({ id: 'b', startsAt: '2027-03-06T14:00', depthM: 32, bottomMin: 5 }),
+      aDive({ id: 'c', startsAt: '2027-03-07T08:00', depthM: 33, bottomMin: 5 }),
+      aDive({ id: 'd', startsAt: '2027-03-08T08:00', depthM: 14 }),
+    ];
+    const briefings = layoutOf(aTrip(dives), { kind: 'briefing', paper: aPaper('A4') }).pages.map(wordsOf);
+    expect(briefings[0]).toContain(
+      'Know. On 2 dives the gas is dense, up to 5.7 g/L at 34 m, above the 5.2 g/L',
+    );
+    expect(briefings[1]).toMatch(/Know. On one dive the gas has 5\.\d g\/L at 33 m, above the 5\.2 g\/L/);
+    expect(briefings[2]).not.toContain('g/L');
+  });
+
+  it('tells several divers once what is the same, with days as on the rest of the page', () => {
+    const party = ['Guest 1', 'Guest 2', 'Guest 3'].map((name, i) => aDiver({ id: `g${i}`, name }));
+    const dives = ['05:00', '08:00', '11:00', '14:00', '17:00'].map((start, i) =>
+      aDive({ id: `x${i}`, startsAt: `2027-03-06T${start}`, depthM: 12, bottomMin: 20 }),
+    );
+    const first = { ...dives[0]!, divers: ['g0', 'g2'] };
+    const trip = aTrip([first, ...dives.slice(1)], { party });
+    const [page] = layoutOf(trip, { kind: 'briefing', paper: aPaper('A4') }).pages.map(wordsOf);
+    expect(page).toContain('Know. Guest 1 and Guest 3, dive 5: 5 dives on Sat 6 Mar 2027: watch for');
+    expect(page).not.toContain('2027-03-06');
+  });
+
   it('leaves out no figure on narrow paper, and continues a dive of many divers on the next page', () => {
     const party = Array.from({ length: 12 }, (_, i) => aDiver({ id: `g${i}`, name: `Guest ${i + 1}` }));
     const trip = aTrip([aDive({ id: 'x', startsAt: '2027-03-06T08:00', depthM: 24 })], { party });

@@ -17,4 +17,17 @@ describe('selectCautions', () => {
     expect(at('12h')).toMatch(/be out of the water by \w{3} \d+, 5:00 am, or take a later flight/);
     expect(at('12h')).not.toMatch(/\d{4}-\d\d/);
   });
+
+  it('writes days in words too', () => {
+    const trip = demoTrip();
+    const early = { ...trip.dives[0]!, depthM: 8, bottomMin: 10 };
+    const more = ['06:00', '07:30'].map((time, i) => ({
+      ...early,
+      id: `early${i}`,
+      startsAt: `2027-03-14T${time}`,
+    }));
+    const state = freshDesk({ ...trip, dives: [...more, ...trip.dives] });
+    const many = selectCautions(state).find(({ code }) => code === 'many-dives')!;
+    expect(many.message).toContain('5 dives on Sun 14 March: ');
+  });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { Caution } from '../../../../../core/trip/ledger-types';
-import { namesText, someNamesText, toldTogether } from '../../../../../renderer/places/days/told-together';
+import { toldTogether } from '../../../../core/cautions/told-together';
+import type { Caution } from '../../../../core/trip/ledger-types';
 
 function caution(diverId: string | null, message: string, diveId: string | null = 'd1'): Caution {
   return { code: 'past-no-stop', severity: 'stop', diverId, diveId, message, source: 'common practice' };
@@ -35,22 +35,5 @@ describe('toldTogether', () => {
       'Of c alone.',
     ]);
     expect(told.flatMap(({ diverIds }) => diverIds)).toHaveLength(all.length);
-  });
-});
-
-describe('namesText', () => {
-  it('lists names as a sentence does', () => {
-    expect(namesText(['Guide'])).toBe('Guide');
-    expect(namesText(['Guide', 'Guest 1'])).toBe('Guide and Guest 1');
-    expect(namesText(['Guide', 'Guest 1', 'Guest 2'])).toBe('Guide, Guest 1 and Guest 2');
-  });
-});
-
-describe('someNamesText', () => {
-  it('names up to four and counts more', () => {
-    expect(someNamesText(['a'])).toBe('a');
-    expect(someNamesText(['a', 'b', 'c', 'd'])).toBe('a, b, c and d');
-    expect(someNamesText(['a', 'b', 'c', 'd', 'e'])).toBe('a, b, c and two more');
-    expect(someNamesText(Array.from({ length: 12 }, (_, i) => `g${i}`))).toBe('g0, g1, g2 and nine more');
   });
 });
