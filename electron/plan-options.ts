@@ -31,9 +31,12 @@ How slates are made:
   --holes SIDE     punched side: none (default), left, right or top
   --margin MM      free margin, 6 by default
   --sheet NAME     a larger paper for several pages with cut marks
-  --label SIZE     size of one cylinder tag, such as 70x37mm (default on A4) or 4x2in (on letter)
+  --label SIZE     with --kind tags: size of one tag, such as 70x37mm (default on A4) or 4x2in (on letter)
   --two-sided      every second page is the back of the one before
-  --one-per-page   one dive a page of a wet-notes slate, in larger type
+  --one-per-page   with --kind wet: one dive a page, in larger type
+
+Tags fill label stock to its edges and give metres and feet both: with --kind tags, --holes, --margin and
+--two-sided reach the page of the analysis log alone, and --units changes nothing.
 
 Exit 0: planned, whatever the cautions say. Exit 2: something cannot be used; standard error says what,
 where and how to mend it, and nothing is written.

@@ -60,6 +60,41 @@ function paperOf(text: string | null | undefined, where: string, troubles: Troub
   return null;
 }
 
+/** Plain decimals: `Number` takes a blank for 0. */
+const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i;
+
+/** @returns millimetres */
+function marginOf(text: string | null | undefined, troubles: Trouble[]): number {
+  if (text === null || text === undefined) return USUAL_SLATE.marginMm;
+  const plain = text.trim();
+  if (NUMBER.test(plain) && Number.isFinite(Number(plain))) return Number(plain);
+  troubles.push({
+    kind: 'options',
+    what: `"${text}" is not a number of millimetres.`,
+    where: '--margin',
+    mend: 'Give a number such as 6.',
+  });
+  return USUAL_SLATE.marginMm;
+}
+
+/** What one kind alone looks at: asked for with another it would be passed over in silence. */
+function refuseOthers(options: SlateOptions, kind: SlateKind, troubles: Trouble[]): void {
+  const refuse = (where: string, what: string, only: SlateKind): void => {
+    troubles.push({
+      kind: 'options',
+      what: `${what}, and --kind ${kind} makes none.`,
+      where,
+      mend: `Leave it out, or use --kind ${only}.`,
+    });
+  };
+  if (options.onePerPage === true && kind !== 'wet') {
+    refuse('--one-per-page', 'It sets one dive on each page of a wet-notes slate', 'wet');
+  }
+  if (typeof options.label === 'string' && kind !== 'tags') {
+    refuse('--label', 'It is the size of a cylinder tag', 'tags');
+  }
+}
+
 /**
  * Reads options as words.
  * @returns the settings of a print-out, or every trouble with the words
@@ -70,17 +105,11 @@ export function readSlateOptions(options: SlateOptions): Result<SlateSettings> {
   const paper = paperOf(options.paper ?? usualPaper(kind), '--paper', troubles);
   const sheet = paperOf(options.sheet, '--sheet', troubles);
   const label = paperOf(options.label, '--label', troubles);
-  const margin = Number(options.margin ?? USUAL_SLATE.marginMm);
-  if (!Number.isFinite(margin)) {
-    troubles.push({
-      kind: 'options',
-      what: `"${options.margin}" is not a number of millimetres.`,
-      where: '--margin',
-      mend: 'Give a number such as 6.',
-    });
-  }
+  const margin = marginOf(options.margin, troubles);
   const units = oneOf(options.units, UNITS, USUAL_SLATE.units, '--units', troubles);
   const holes = oneOf(options.holes, HOLES, USUAL_SLATE.holes, '--holes', troubles);
+  // Of a kind that is not known nothing can be said but that.
+  if (!troubles.some(({ where }) => where === '--kind')) refuseOthers(options, kind, troubles);
   const [first, ...rest] = troubles;
   if (first) return failure(first, ...rest);
   return success({

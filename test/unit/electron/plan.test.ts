@@ -233,6 +233,18 @@ describe('plan, refusing', { timeout: PATIENCE_MS }, () => {
     expectRefused(day, /--days: [^]*2027-04-01/, []);
   });
 
+  it('refuses options of slates that do not go together, and a margin that is no number', async () => {
+    const out = join(folder, 'out.pdf');
+    const [onePerPage, label, blank] = await Promise.all([
+      planned('--slate', out, '--kind', 'briefing', '--one-per-page'),
+      planned('--slate', out, '--label', '70x37mm'),
+      planned('--slate', out, '--margin', ' '),
+    ]);
+    expectRefused(onePerPage, /--one-per-page: [^]*Leave it out, or use --kind wet/, []);
+    expectRefused(label, /--label: [^]*Leave it out, or use --kind tags/, []);
+    expectRefused(blank, /--margin: " " is not a number/, []);
+  });
+
   it('writes no half slate where the folder lacks, and prints nothing either', async () => {
     expectRefused(
       await planned('--slate', join(folder, 'no', 'out.pdf')),

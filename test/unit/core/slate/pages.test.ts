@@ -342,4 +342,46 @@ describe('readSlateOptions', () => {
       '--holes',
     ]);
   });
+
+  it.each(['', ' ', '6 mm', '0x10', 'Infinity', 'NaN', '1e999'])(
+    'takes a margin of "%s" for no number',
+    (margin) => {
+      const read = readSlateOptions({ margin });
+      assert(!read.ok, 'taken');
+      expect(read.troubles).toMatchObject([{ where: '--margin' }]);
+    },
+  );
+
+  it.each([
+    ['6', 6],
+    [' 4.5 ', 4.5],
+    ['0', 0],
+    ['-3', -3],
+    ['1e-7', 1e-7],
+  ])('takes a margin of "%s" as it is', (margin, mm) => {
+    const read = readSlateOptions({ margin });
+    expect(read.ok && read.value.marginMm).toBe(mm);
+  });
+
+  it.each([
+    ['briefing', { onePerPage: true }, '--one-per-page', '--kind wet'],
+    ['trip', { onePerPage: true }, '--one-per-page', '--kind wet'],
+    ['tags', { onePerPage: true }, '--one-per-page', '--kind wet'],
+    ['wet', { label: '70x37mm' }, '--label', '--kind tags'],
+    ['trip', { label: '4x2in' }, '--label', '--kind tags'],
+    ['Briefing', { label: '4x2in' }, '--label', '--kind tags'],
+  ])('refuses with kind %s what it would pass over: %j', (kind, options, where, other) => {
+    const read = readSlateOptions({ kind, ...options });
+    assert(!read.ok, 'taken');
+    expect(read.troubles.map((trouble) => trouble.where)).toEqual([where]);
+    expect(read.troubles[0].what).toContain(kind.toLowerCase());
+    expect(read.troubles[0].mend).toContain(other);
+  });
+
+  it('takes each of them with its own kind, and says of an unknown kind no more than that', () => {
+    expect(readSlateOptions({ onePerPage: true }).ok).toBe(true);
+    expect(readSlateOptions({ kind: 'tags', label: '4x2in' }).ok).toBe(true);
+    const read = readSlateOptions({ kind: 'wall', label: '4x2in', onePerPage: true });
+    expect(read.ok ? [] : read.troubles.map((trouble) => trouble.where)).toEqual(['--kind']);
+  });
 });
