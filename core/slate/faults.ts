@@ -1,4 +1,4 @@
-import type { SlateFault } from './request';
+import { USUAL_SLATE, type SlateFault } from './request';
 
 /** What can stand in the way of a print-out, each with its mending. */
 
@@ -29,22 +29,53 @@ export function nothingToPrint(): SlateFault {
   };
 }
 
-export function paperTooSmall(name: string, what: string): SlateFault {
+/** Where there are dives, but the plan leaves out each of them. */
+export function nothingMade(): SlateFault {
+  return {
+    kind: 'nothing',
+    what: 'There is nothing to print: no mix may go on any dive of those chosen.',
+    where: '',
+    mend: 'Add a mix that may go there, plan shallower, or choose other divers.',
+  };
+}
+
+/** @param atMostMm the widest margin with which it fits, in millimetres; null: there is none */
+export function paperTooSmall(name: string, what: string, atMostMm: number | null): SlateFault {
   return {
     kind: 'paper',
     what: `${what} does not fit on ${name} in type that can be read.`,
     where: 'paper',
-    mend: 'Choose a larger paper, or a narrower margin; each of the named papers takes it.',
+    mend:
+      atMostMm === null
+        ? `Choose a larger paper; each of the named papers takes it with margins of ${USUAL_SLATE.marginMm} mm.`
+        : `Choose a larger paper, or ${marginUpTo(atMostMm)}.`,
   };
 }
 
-export function marginTooWide(name: string, marginMm: number): SlateFault {
+export function marginIsNone(marginMm: number): SlateFault {
+  return {
+    kind: 'margin',
+    what: `A margin cannot be ${marginMm} mm wide.`,
+    where: 'margin',
+    mend: 'Give a margin of 0 mm or more.',
+  };
+}
+
+/** @param atMostMm the widest margin with which all fits, in millimetres; null: there is none, or it is not known */
+export function marginTooWide(name: string, marginMm: number, atMostMm: number | null): SlateFault {
   return {
     kind: 'margin',
     what: `Margins of ${marginMm} mm leave too little of ${name}.`,
     where: 'margin',
-    mend: 'Give a margin from 0 mm to a quarter of the shorter side.',
+    mend:
+      atMostMm === null
+        ? 'Give a margin from 0 mm to a quarter of the shorter side.'
+        : `Give ${marginUpTo(atMostMm)}, or choose a larger paper.`,
   };
+}
+
+function marginUpTo(atMostMm: number): string {
+  return atMostMm === 0 ? 'no margin' : `a margin of at most ${atMostMm} mm`;
 }
 
 export function tagTooSmall(label: string | null, paper: string): SlateFault {

@@ -2,7 +2,9 @@ import { failure, success, type Result } from '../result';
 import { dateOf } from './contents';
 import {
   datesWithoutDives,
+  marginIsNone,
   marginTooWide,
+  nothingMade,
   nothingToPrint,
   paperTooSmall,
   tagTooSmall,
@@ -26,7 +28,13 @@ import {
   type Imposition,
   type Paper,
 } from './paper';
-import type { SlateFault, SlateKind, SlateRequest, SlateTrouble } from './request';
+import {
+  USUAL_SLATE,
+  type SlateFault,
+  type SlateKind,
+  type SlateRequest,
+  type SlateTrouble,
+} from './request';
 
 /** Pages ready to be drawn, by whatever draws them. */
 export interface SlateLayout {
@@ -54,6 +62,11 @@ const KIND_FOOT_PT: Record<SlateKind, number> = {
 /** Nothing is laid out on less than this; what is in it decides the rest. */
 const NARROWEST_PT = 90;
 
+/** Half of a page is white with this margin, in millimetres: wider ones are refused whatever the page holds. */
+function widestMarginMm({ paper }: SlateRequest): number {
+  return Math.min(paper.widthMm, paper.heightMm) / 4;
+}
+
 function faultsOf(request: SlateRequest): readonly SlateFault[] {
   const faults: SlateFault[] = [];
   const { ledger, diverIds, dates, paper, marginMm } = request;
@@ -65,16 +78,42 @@ function faultsOf(request: SlateRequest): readonly SlateFault[] {
   const idle = dates?.filter((date) => !divingDays.includes(date)) ?? [];
   if (strangers.length === 0 && idle.length > 0) faults.push(datesWithoutDives(idle, divingDays));
   if (faults.length === 0 && (divingDays.length === 0 || dates?.length === 0)) faults.push(nothingToPrint());
-  const shorterMm = Math.min(paper.widthMm, paper.heightMm);
-  if (!(marginMm >= 0 && marginMm <= shorterMm / 4)) faults.push(marginTooWide(paper.name, marginMm));
+  if (!(marginMm >= 0)) faults.push(marginIsNone(marginMm));
+  else if (marginMm > widestMarginMm(request)) {
+    // With another fault there is nothing to try a margin with.
+    const atMostMm = faults.length === 0 ? fittingMarginMm(request) : null;
+    faults.push(marginTooWide(paper.name, marginMm, atMostMm));
+  }
   return faults;
 }
 
+/**
+ * The widest margin narrower than the one asked for with which all fits.
+ * @returns whole millimetres; null: not even without a margin
+ */
+function fittingMarginMm(request: SlateRequest): number | null {
+  const fits = (marginMm: number): boolean => bodiesOf({ ...request, marginMm }) !== null;
+  if (request.marginMm === 0 || !fits(0)) return null;
+  let fittingMm = 0;
+  let beyondMm = Math.ceil(Math.min(request.marginMm, widestMarginMm(request) + 1));
+  while (beyondMm - fittingMm > 1) {
+    const middleMm = Math.floor((fittingMm + beyondMm) / 2);
+    if (middleMm <= widestMarginMm(request) && fits(middleMm)) fittingMm = middleMm;
+    else beyondMm = middleMm;
+  }
+  return fittingMm;
+}
+
+/** What is at fault where a page does not take what has to stand on it: the margin where that is wider than usual. */
 function tooSmall(request: SlateRequest): SlateFault {
-  const { kind, label, paper } = request;
+  const { kind, label, paper, marginMm } = request;
+  const atMostMm = fittingMarginMm(request);
+  if (atMostMm !== null && marginMm > USUAL_SLATE.marginMm) {
+    return marginTooWide(paper.name, marginMm, atMostMm);
+  }
   return kind === 'tags'
     ? tagTooSmall(label?.name ?? null, paper.name)
-    : paperTooSmall(paper.name, `A ${KIND_NAMES[kind]}`);
+    : paperTooSmall(paper.name, `A ${KIND_NAMES[kind]}`, atMostMm);
 }
 
 function titleOf(request: SlateRequest): string {
@@ -178,19 +217,14 @@ export function slatePages(asked: SlateRequest): Result<SlateLayout, SlateTroubl
   const request = withNumbers(asked);
   const [first, ...rest] = faultsOf(request);
   if (first) return failure(first, ...rest);
-  const { paper, marginMm, holes, ledger, printedOn } = request;
+  const { paper, marginMm, holes } = request;
   const how = request.sheet === null ? null : imposition(paper, request.sheet);
   if (how && !how.ok) return how;
 
-  const set = setterOf(request.fonts);
-  const facts = { trip: ledger.trip, printedOn };
-  const footPt = KIND_FOOT_PT[request.kind];
-  const front = frameOf(paper, marginMm, holes, false);
-  if (front.width < NARROWEST_PT) return failure(tooSmall(request));
-  const bodyHeight = front.height - footHeight(set, front.width, footPt, facts) - FOOT_GAP_PT;
-  const drafts = draftsOf(request, set, front.width, bodyHeight, facts);
-  if (drafts === null) return failure(tooSmall(request));
-  if (drafts.length === 0) return failure(nothingToPrint());
+  const bodies = bodiesOf(request);
+  if (bodies === null) return failure(tooSmall(request));
+  const { drafts, set, footPt, facts } = bodies;
+  if (drafts.length === 0) return failure(nothingMade());
   const pages = drafts.map((draft, i): Page => {
     const number = `page ${i + 1}/${drafts.length}`;
     const size = { widthPt: paper.widthMm * PT_PER_MM, heightPt: paper.heightMm * PT_PER_MM };
@@ -215,6 +249,27 @@ export function slatePages(asked: SlateRequest): Result<SlateLayout, SlateTroubl
 
 /** White between the body of a page and its foot, points. */
 const FOOT_GAP_PT = 4;
+
+/** The drafts of all pages, and what they were laid out with. */
+interface Bodies {
+  readonly drafts: readonly Draft[];
+  readonly set: ReturnType<typeof setterOf>;
+  readonly footPt: number;
+  readonly facts: FootFacts;
+}
+
+/** Null where the paper inside its margins does not take what has to stand on it. */
+function bodiesOf(request: SlateRequest): Bodies | null {
+  const { paper, marginMm, holes, ledger, printedOn } = request;
+  const set = setterOf(request.fonts);
+  const facts = { trip: ledger.trip, printedOn };
+  const footPt = KIND_FOOT_PT[request.kind];
+  const { width, height } = frameOf(paper, marginMm, holes, false);
+  if (width < NARROWEST_PT) return null;
+  const bodyHeight = height - footHeight(set, width, footPt, facts) - FOOT_GAP_PT;
+  const drafts = draftsOf(request, set, width, bodyHeight, facts);
+  return drafts === null ? null : { drafts, set, footPt, facts };
+}
 
 function draftsOf(
   request: SlateRequest,

@@ -83,6 +83,46 @@ describe('what cannot be printed', () => {
     expect(kindsOf(week, { kind: 'tags', paper: aPaper('A4'), label: aPaper('30x20mm') })).toEqual(['label']);
     expect(kindsOf(week, { sheet: aPaper('60x60mm') })).toEqual(['sheet']);
   });
+
+  it.each(['wet', 'trip', 'tags'] as const)(
+    'a margin too wide for what has to stand on a page of kind %s, with the widest that fits',
+    (kind) => {
+      const asked = (marginMm: number) => slatePages(aRequest(week, { kind, marginMm }));
+      for (const marginMm of [25, 40]) {
+        const laid = asked(marginMm);
+        assert(!laid.ok, 'printed');
+        expect(laid.troubles.map(({ where }) => where)).toEqual(['margin']);
+        const atMostMm = Number(/at most (\d+) mm/.exec(laid.troubles[0].mend)![1]);
+        expect(asked(atMostMm).ok).toBe(true);
+        expect(asked(atMostMm + 1).ok).toBe(false);
+      }
+    },
+  );
+
+  it('a margin below nothing, without a word of the paper', () => {
+    const laid = slatePages(aRequest(week, { marginMm: -3 }));
+    assert(!laid.ok, 'printed');
+    expect(laid.troubles).toMatchObject([{ where: 'margin', what: 'A margin cannot be -3 mm wide.' }]);
+  });
+
+  it('a paper too small with the usual margin is at fault itself, and a narrower margin a way out', () => {
+    const mendOf = (paper: string): string => {
+      const laid = slatePages(aRequest(week, { paper: aPaper(paper) }));
+      assert(!laid.ok, 'printed');
+      expect(laid.troubles.map(({ where }) => where)).toEqual(['paper']);
+      return laid.troubles[0].mend;
+    };
+    expect(mendOf('40x60mm')).toContain('each of the named papers takes it with margins of 6 mm');
+    expect(mendOf('68x110mm')).toMatch(/or (no margin|a margin of at most [1-5] mm)\./);
+  });
+
+  it('a trip sheet of dives on which no mix may go, though there are dives', () => {
+    const laid = slatePages(aRequest(aTrip([aDive({ depthM: 95, mix: 'auto' })]), { kind: 'trip' }));
+    assert(!laid.ok, 'printed');
+    expect(laid.troubles).toMatchObject([
+      { kind: 'nothing', what: 'There is nothing to print: no mix may go on any dive of those chosen.' },
+    ]);
+  });
 });
 
 describe('wet-notes slate', () => {
