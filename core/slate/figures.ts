@@ -37,9 +37,9 @@ export function up(value: number, step = 1): number {
   return tidy(Math.ceil(value / step - DUST) * step, step);
 }
 
-/** Takes the dust off a multiple of 0.1 or 0.01, and the sign off a zero. */
+/** Takes the dust off a multiple of 0.1, 0.01 or 0.001, and the sign off a zero. */
 function tidy(value: number, step: number): number {
-  return Number(value.toFixed(step < 1 ? 2 : 0)) + 0;
+  return Number(value.toFixed(step < 1 ? 3 : 0)) + 0;
 }
 
 /** A number with a proper minus. */
@@ -146,9 +146,11 @@ export function po2Text(bar: number | null): string {
   return bar === null ? NONE : `${up(bar, 0.01).toFixed(2)} bar`;
 }
 
-/** A PO2 limit as it is set, "1.4". */
+/** A PO2 limit as it is set, "1.4" or "1.405": with the decimals it has, one to three. */
 export function po2LimitText(bar: number): string {
-  return down(bar, 0.01).toFixed(2).replace(/0$/, '');
+  return down(bar, 0.001)
+    .toFixed(3)
+    .replace(/0{1,2}$/, '');
 }
 
 /** A share taken, as percent rounded up. */

@@ -103,8 +103,17 @@ describe('oxygen', () => {
     expect(oxygenPercent(0.317)).toBe('31.7');
     expect(mixName(0.21)).toBe('Air');
     expect(mixName(0.317)).toBe('EAN31.7');
-    expect(po2LimitText(1.4)).toBe('1.4');
-    expect(po2LimitText(1.45)).toBe('1.45');
+  });
+
+  it('a limit of PO2 stands as it is set, beside depths that are worked out with it', () => {
+    expect([1, 1.4, 1.45, 1.405, 1.4 + 2e-16, 1.4069].map(po2LimitText)).toEqual([
+      '1.0',
+      '1.4',
+      '1.45',
+      '1.405',
+      '1.4',
+      '1.406',
+    ]);
   });
 });
 
