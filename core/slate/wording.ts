@@ -2,12 +2,15 @@ import { cautionsOf } from '../cautions/all';
 import { wordingIn, type Wording } from '../cautions/wording';
 import type { Caution, Ledger } from '../trip/ledger-types';
 import { dateOf, momentText } from './contents';
-import { po2LimitText, sentenceUnits, type SlateUnits } from './figures';
+import { joined, po2LimitText, pressuresDown, pressuresUp, sentenceUnits, type SlateUnits } from './figures';
 
 /** How sentences of a slate give figures, days and moments: as the rest of its page does. */
 export function slateWording(units: SlateUnits): Wording {
+  const one = sentenceUnits(units);
   return {
-    ...wordingIn(sentenceUnits(units), { moment: momentText, day: dateOf }),
+    ...wordingIn(one, { moment: momentText, day: dateOf }),
+    pressureLeft: (bar) => joined(pressuresDown(bar, one)),
+    pressureNeeded: (bar) => joined(pressuresUp(bar, one)),
     po2Limit: (bar) => `${po2LimitText(bar)} bar`,
   };
 }

@@ -1,9 +1,33 @@
 import { describe, expect, it } from 'vitest';
 import { slateWording } from '../../../../core/slate/wording';
+import { aDive, aDiver, aTrip } from '../../../builders/trip';
+import { aPaper, layoutOf, wordsOf } from '../../../support/slates';
 
 describe('slateWording', () => {
   it('gives a limit of PO2 as the page does: as it is set', () => {
     expect(slateWording('metric').po2Limit(1.405)).toBe('1.405 bar');
     expect(slateWording('imperial').po2Limit(1.4)).toBe('1.4 bar');
+  });
+
+  it('gives pressures as the page does: psi in tens, needed up, left down', () => {
+    const feet = slateWording('imperial');
+    expect(feet.pressureNeeded(220)).toBe('3200 psi');
+    expect(feet.pressureLeft(220)).toBe('3190 psi');
+    for (const units of ['metric', 'both'] as const) {
+      expect(slateWording(units).pressureNeeded(219.4)).toBe('220 bar');
+      expect(slateWording(units).pressureLeft(219.6)).toBe('219 bar');
+    }
+  });
+
+  it('names one minimum gas on a briefing, in its table and in its cautions', () => {
+    const cylinder = { waterL: 10, fillBar: 90, reserveBar: 50 };
+    const trip = aTrip([aDive({ depthM: 30 })], { party: [aDiver({ cylinder })] });
+    const [page] = layoutOf(trip, { kind: 'briefing', paper: aPaper('A4'), units: 'imperial' }).pages;
+    const lines = wordsOf(page!).split('\n');
+    const minimum = /minimum gas of (\d+) psi/.exec(lines.join(' '))![1]!;
+    // Fill, turn and minimum end the row of a diver.
+    expect(lines).toContain('min.');
+    expect(lines).toContain(minimum);
+    expect(Number(minimum) % 10).toBe(0);
   });
 });
