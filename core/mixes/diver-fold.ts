@@ -4,10 +4,8 @@ import { applyMap, fill, type FilledMap } from '../tissues/affine-map';
 import { AIR_N2, RATES_PER_MIN } from '../tissues/compartments';
 import { intervalMap } from '../tissues/leg-map';
 import { nitrogenOutcome } from '../trip/entry';
-import type { Trip } from '../trip/types';
 import {
   dailyShareOf,
-  gasRoom,
   LANES,
   NO_MIX,
   type Choice,
@@ -35,7 +33,6 @@ export interface FoldOutcome {
  * property test); where it meets a case it has no quick answer for, it says so and the ledger decides.
  */
 export class DiverFold {
-  private readonly trip: Trip;
   private readonly tables: DiverTables;
   private readonly intervals: Map<number, FilledMap>;
   private readonly tensions = new Float64Array(LANES);
@@ -43,16 +40,13 @@ export class DiverFold {
   private readonly isStartKnown: boolean;
   /** When the diver surfaced last. */
   private atMin = 0;
-  /** Room by gas on the dive made last, minutes. */
-  private gasRoomMin = 0;
 
   /**
    * @param intervals maps of surface intervals on air by their minutes @param peaks of the rolling clock; both
    *   are kept here and shared by a party
    */
-  constructor(trip: Trip, tables: DiverTables, intervals: Map<number, FilledMap>, peaks: PeakTables) {
+  constructor(tables: DiverTables, intervals: Map<number, FilledMap>, peaks: PeakTables) {
     const { start, dives } = tables;
-    this.trip = trip;
     this.tables = tables;
     this.intervals = intervals;
     this.oxygen = new OxygenTally(start, start.doses[0]?.day ?? dives[0]?.day ?? 0, peaks);
@@ -120,7 +114,6 @@ export class DiverFold {
       known = {
         whole: fill(made.whole, filled.n2),
         runtimeMin: made.runtimeMin,
-        gasRoomMin: gasRoom(this.trip, diver, dive, o2, made),
         doses,
         dailyShare: dailyShareOf(doses),
       };
@@ -132,8 +125,7 @@ export class DiverFold {
   /** Makes a dive as planned, or with the stops a passed limit costs; false where the ledger has to decide. */
   private make(dive: DiverDive, candidate: number, choice: Choice, isOver: boolean): boolean {
     const made = isOver ? this.withStops(dive, choice) : null;
-    const { doses, dailyShare, gasRoomMin } = made ?? choice;
-    this.gasRoomMin = gasRoomMin;
+    const { doses, dailyShare } = made ?? choice;
     this.atMin = made === null ? dive.endMin : dive.startMin + made.runtimeMin;
     this.through(made === null ? choice.filled.whole : made.whole);
     if (doses.cns === null || doses.pieces === null) return false;
@@ -168,11 +160,12 @@ export class DiverFold {
       const noStopMin = this.noStopMin(dive, choice);
       const { bottomMin } = dive.plan.profile;
       const isOver = bottomMin > noStopMin + SAME_MIN;
-      const isWithin = !isOver && choice.keepsFixedLimits && !this.isPastEarlierLevel(dive, choice);
+      const isPastLevel = this.isPastEarlierLevel(dive, choice);
+      const isWithin = !isOver && choice.keepsFixedLimits && !isPastLevel;
       if (!this.make(dive, candidate, choice, isOver)) return null;
 
       const { singleLimitMin, dailyLimitMin } = choice.filled;
-      let roomMin = Math.min(noStopMin - bottomMin, this.gasRoomMin);
+      let roomMin = Math.min(noStopMin - bottomMin, choice.gasRoomMin);
       if (singleLimitMin !== Infinity) roomMin = Math.min(roomMin, (1 - oxygen.cns) * singleLimitMin);
       const cnsDay = oxygen.dayPeak(roomMin, dailyLimitMin);
       if (dailyLimitMin !== Infinity) {
@@ -181,7 +174,7 @@ export class DiverFold {
         else if (dayMin < roomMin) soonestDayMin = Math.min(soonestDayMin, dayMin);
       }
       if (!isWithin || roomMin < -SAME_MIN) outside.push(dive.index);
-      smallestRoomMin = Math.min(smallestRoomMin, roomMin);
+      smallestRoomMin = Math.min(smallestRoomMin, isPastLevel ? -Infinity : roomMin);
     }
     // The rolling clock limits the room of some dive; whether it limits the smallest takes a root to know.
     if (soonestDayMin < smallestRoomMin) return null;

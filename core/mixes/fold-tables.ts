@@ -6,7 +6,7 @@ import { COMPARTMENT_COUNT, inspiredBar } from '../tissues/compartments';
 import { effectiveDive, isOnDive, type EffectiveDive } from '../trip/as-dived';
 import { dayNumber } from '../trip/clock';
 import { divePlan, surroundingsOf, type DivePlan } from '../trip/dive-plan';
-import { gasOutcome, surfaceLimits, type NitrogenOutcome } from '../trip/entry';
+import { gasOutcome, surfaceLimits } from '../trip/entry';
 import type { Carry } from '../trip/ledger-types';
 import { mayBreathe, mixFor, mixO2 } from '../trip/mix-choice';
 import { spareL } from '../trip/room';
@@ -58,7 +58,6 @@ export interface Choice {
 export interface DiveWithStops {
   readonly whole: FilledMap;
   readonly runtimeMin: number;
-  readonly gasRoomMin: number;
   readonly doses: OxygenDoses;
   readonly dailyShare: number;
 }
@@ -149,7 +148,7 @@ class TableMaker {
       o2,
       filled,
       levelLimits: this.levelLimits(plan, filled, limits),
-      gasRoomMin: gasRoom(this.trip, diver, { dive, plan }, o2, { legs: plan.legs, stops: [] }),
+      gasRoomMin: gasRoom(this.trip, diver, { dive, plan }, o2),
       keepsFixedLimits:
         !isAbovePo2(deepestPo2, diver.po2.working) &&
         plan.profile.deepestM <= diver.maxDepthM + 1e-9 &&
@@ -202,18 +201,17 @@ class TableMaker {
 }
 
 /**
- * Room by gas of a dive on the legs it is made with, as `roomMinutes` has it.
+ * Room by gas of a dive on its planned legs, as `roomMinutes` has it.
  * @returns minutes; negative where the reserve or the minimum gas is not left
  * Source: core/trip/room.ts.
  */
-export function gasRoom(
+function gasRoom(
   trip: Trip,
   diver: Diver,
   { dive, plan }: Pick<DiverDive, 'dive' | 'plan'>,
   o2: number,
-  made: Pick<NitrogenOutcome, 'legs' | 'stops'>,
 ): number {
-  const gas = gasOutcome(plan, made, dive, diver, o2, trip);
+  const gas = gasOutcome(plan, { legs: plan.legs, stops: [] }, dive, diver, o2, trip);
   return spareL({ gas, diver, o2 }, trip) / (diver.surfaceRateLpm * plan.profile.lastLevel.toBar);
 }
 

@@ -71,7 +71,8 @@ export function diverOutcome(trip: Trip, ledger: DiverLedger): DiverOutcome {
   ledger.entries.forEach((entry, index) => {
     const room = roomMinutes(trip, carryBefore(ledger, index), entry);
     if (!isWithinLimits(entry, room)) outside.add(entry.dive.id);
-    if (room.minLimit === 'po2') smallestRoomMin = -Infinity;
+    // No figure, as a limit is passed that no shorter stay would keep.
+    if (room.minLimit === 'po2' || entry.levelsPastLimitM.length > 0) smallestRoomMin = -Infinity;
     else if (room.min !== null) smallestRoomMin = Math.min(smallestRoomMin, room.min);
   });
   return { outside, smallestRoomMin, oxygenPeak: oxygenPeakOf(ledger) };

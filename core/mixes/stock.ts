@@ -74,7 +74,7 @@ class Party {
     this.tables = tables;
     const intervals = new Map<number, FilledMap>();
     const peaks: PeakTables = new Map();
-    this.folds = tables.divers.map((diver) => new DiverFold(open.trip, diver, intervals, peaks));
+    this.folds = tables.divers.map((diver) => new DiverFold(diver, intervals, peaks));
     this.known = tables.divers.map(() => new Map());
     this.isOutside = new Uint32Array(open.trip.dives.length);
     // The diver with the least gradient is the likeliest to set the smallest room, which prunes soonest.

@@ -2,13 +2,14 @@ import { noStopLimitMin } from '../ascent/no-stop-limit';
 import { modM, po2Bar } from '../gas';
 import { increasingRoot } from '../numeric';
 import { CNS_HALF_TIME_MIN, cnsMinutesLeft } from '../oxygen/cns';
+import { DAY_MIN, dayPeak, type ClockPiece } from '../oxygen/cns-day';
 import type { ProfileShape } from '../profile';
 import { contentL } from '../supply';
-import { compose } from '../tissues/affine-map';
+import { compose, type AffineMap } from '../tissues/affine-map';
 import { AIR_N2, COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
 import { effectiveDive, type EffectiveDive } from './as-dived';
-import { newDivePlan, surroundingsOf } from './dive-plan';
-import { lastLevelStay, step, surfaceLimits } from './entry';
+import { divePlan, newDivePlan, surroundingsOf, type DivePlan } from './dive-plan';
+import { gasOutcome, lastLevelStay, step, surfaceLimits } from './entry';
 import type { Carry, Entry, Room, RoomLimit } from './ledger-types';
 import type { Trip } from './types';
 
@@ -45,6 +46,18 @@ export function spareL(entry: Pick<Entry, 'gas' | 'diver' | 'o2'>, trip: Trip): 
   const reserveL = contentL(waterL, reserveBar, entry.o2!, law);
   const minimumL = contentL(waterL, minimumBar!, entry.o2!, law);
   return Math.min(filledL! - usedL! - reserveL, filledL! - usedAtLeavingL! - minimumL);
+}
+
+/**
+ * As `spareL`, of the dive as planned: required stops and the gas for them are gone once the dive is short enough to
+ * need none, so they say nothing of how much shorter that is.
+ * @param entry one of the ledger
+ */
+export function spareAsPlannedL(entry: Entry, trip: Trip): number {
+  if (entry.stops?.length === 0) return spareL(entry, trip);
+  const plan = divePlan(shapeOf(entry), surroundingsOf(trip));
+  const made = { legs: plan.legs, stops: [] };
+  return spareL({ ...entry, gas: gasOutcome(plan, made, entry.dive, entry.diver, entry.o2!, trip) }, trip);
 }
 
 /** The same dive with another profile, as its entry in the same ledger. */
@@ -112,15 +125,21 @@ function minutesLonger(trip: Trip, carry: Carry, entry: Entry): Found | null {
   const soonest = first([
     entry.unlimited ? null : { amount: entry.noStopMin! - entry.bottomMin, limit: 'no-stop' },
     cnsLeftMin === null || cnsLeftMin === Infinity ? null : { amount: cnsLeftMin, limit: 'cns' },
-    { amount: spareL(entry, trip) / (entry.diver.surfaceRateLpm * lastBar), limit: 'gas' },
+    { amount: spareAsPlannedL(entry, trip) / (entry.diver.surfaceRateLpm * lastBar), limit: 'gas' },
   ]);
   return first([soonest, cnsDayRoomMin(trip, carry, entry, po2, soonest?.amount ?? Infinity)]);
+}
+
+/** Minutes inside the no-stop limit; past it on an earlier level, no stay on the last one counts. */
+function noStopMargin(entry: Entry): number {
+  if (entry.levelsPastLimitM.length > 0) return -1;
+  return entry.unlimited ? Infinity : entry.noStopMin! - entry.bottomMin;
 }
 
 /** How far inside each limit a dive is at a depth; negative outside. */
 function margins(trip: Trip, entry: Entry): readonly Found[] {
   return [
-    { amount: entry.unlimited ? Infinity : entry.noStopMin! - entry.bottomMin, limit: 'no-stop' },
+    { amount: noStopMargin(entry), limit: 'no-stop' },
     { amount: entry.cns.after === null ? -1 : 1 - entry.cns.after, limit: 'cns' },
     { amount: entry.cns.day === null ? -1 : 1 - entry.cns.day, limit: 'cns-day' },
     { amount: spareL(entry, trip), limit: 'gas' },
@@ -142,6 +161,7 @@ function passedDepth(trip: Trip, entry: Entry): Found | null {
   return depths.amount < 0 ? depths : null;
 }
 
+/** @returns null where no limit is in reach; amount -Infinity where one is passed at any depth */
 function metresDeeper(trip: Trip, carry: Carry, entry: Entry): Found | null {
   const around = surroundingsOf(trip);
   const shape = shapeOf(entry);
@@ -162,7 +182,7 @@ function metresDeeper(trip: Trip, carry: Carry, entry: Entry): Found | null {
   for (const [index, { limit }] of at(deepestM).entries()) {
     const over = (byM: number) => -at(byM)[index]!.amount;
     if (over(lowestM) <= 0) continue;
-    if (over(highestM) > 0) return null;
+    if (over(highestM) > 0) return { amount: -Infinity, limit };
     lowestM = increasingRoot(over, highestM, lowestM, ROOT_TOLERANCE);
     found = { amount: lowestM, limit };
   }
@@ -170,9 +190,21 @@ function metresDeeper(trip: Trip, carry: Carry, entry: Entry): Found | null {
 }
 
 /**
- * How much sooner the dive could start, in closed form: each compartment tells the interval it needs.
- * @returns the limit 'interval' where the diver's dive before ends first; null where no interval matters;
- *   amount -Infinity where none would do
+ * From the start of a dive to the surface, by every way on which its limit counts: straight up from the end of
+ * each level. At a shallow last level gas is given off: there it counts on arrival, elsewhere on leaving.
+ */
+export function waysUp(plan: DivePlan): readonly AffineMap[] {
+  return [
+    ...plan.earlierLevels.map(({ map, directAscent }) => compose(map, directAscent)),
+    compose(plan.toArrival, plan.directAscent),
+    compose(plan.toLeaving, plan.directAscent),
+  ];
+}
+
+/**
+ * How much sooner the dive could start, in closed form but for the 24 h clock: each compartment tells the
+ * interval it needs.
+ * @returns null where no interval matters; amount -Infinity where none would do
  */
 function minutesEarlier(trip: Trip, carry: Carry, entry: Entry): Found | null {
   const { intervalMin } = entry;
@@ -184,11 +216,7 @@ function minutesEarlier(trip: Trip, carry: Carry, entry: Entry): Found | null {
   const plan = newDivePlan(shapeOf(entry), around);
   const airBar = AIR_N2 * inspiredBar(surfaceBar);
   let neededMin = -Infinity;
-  // At a shallow last level gas is given off: there the limit counts on arrival, elsewhere on leaving.
-  for (const toEnd of [
-    compose(plan.toArrival, plan.directAscent),
-    compose(plan.toLeaving, plan.directAscent),
-  ]) {
+  for (const toEnd of waysUp(plan)) {
     for (let i = 0; i < COMPARTMENT_COUNT; i += 1) {
       const highestBefore = (limits[i]! - n2 * toEnd.uptake[i]!) / toEnd.decay[i]!;
       const held = carry.tensions[i]!;
@@ -202,7 +230,7 @@ function minutesEarlier(trip: Trip, carry: Carry, entry: Entry): Found | null {
   }
   const byNitrogen: Found | null =
     neededMin > 0 ? { amount: intervalMin - neededMin, limit: 'no-stop' } : null;
-  return first([byNitrogen, earlierByCns(carry, entry)]);
+  return first([byNitrogen, earlierByCns(carry, entry), earlierByCnsDay(carry, entry)]);
 }
 
 /** The single-exposure clock at its start must leave place for the dive's own share. */
@@ -214,6 +242,33 @@ function earlierByCns(carry: Carry, entry: Entry): Found | null {
   if (highestBefore <= 0) return { amount: -Infinity, limit: 'cns' };
   const neededMin = CNS_HALF_TIME_MIN * Math.log2(carry.cns / highestBefore);
   return { amount: entry.intervalMin! - neededMin, limit: 'cns' };
+}
+
+/**
+ * The rolling 24 h clock: the sooner the dive, the more of the dives before lies in one window with it.
+ * @returns minutes, found to 0.01 on the safe side; null where even straight after the dive before would do, or
+ *   where the clock is not known; amount -Infinity where not even a day's wait would do
+ * Source: as `dayPeak`.
+ */
+export function earlierByCnsDay(carry: Carry, entry: Entry): Found | null {
+  const pieces = entry.exposure?.pieces;
+  const earlier: ClockPiece[] = [];
+  for (const exposure of carry.exposures) {
+    if (exposure.pieces === null) return null;
+    earlier.push(...exposure.pieces);
+  }
+  if (!pieces || entry.intervalMin === null) return null;
+  const over = (byMin: number): number => {
+    const moved = pieces.map((piece) => ({
+      ...piece,
+      fromMin: piece.fromMin - byMin,
+      toMin: piece.toMin - byMin,
+    }));
+    return dayPeak(earlier, moved) - 1;
+  };
+  if (over(entry.intervalMin) <= 0) return null;
+  if (over(-DAY_MIN) > 0) return { amount: -Infinity, limit: 'cns-day' };
+  return { amount: increasingRoot(over, -DAY_MIN, entry.intervalMin, ROOT_TOLERANCE), limit: 'cns-day' };
 }
 
 const NO_ROOM: Room = {
@@ -228,13 +283,16 @@ const NO_ROOM: Room = {
 /**
  * Minutes of room alone, cheap enough for every entry of a trip at once.
  * @param carry what the diver holds on surfacing from the dive before (`carries[i - 1]`, or `start`)
- * @returns minutes and the limit met first; null where there is neither
+ * @returns minutes and the limit met first; both null where none is in reach; no minutes, but the limit, where it is
+ *   passed and no shorter stay would mend that
  * Source: each limit as in its module; closed forms but for the 24 h clock near its end.
  */
 export function roomMinutes(trip: Trip, carry: Carry, entry: Entry): Pick<Room, 'min' | 'minLimit'> {
   if (!entry.isMade) return { min: null, minLimit: null };
   // Above 1.6 bar, here or on a dive before, no clock tells how much is left.
   if (entry.cns.after === null) return { min: null, minLimit: 'po2' };
+  // Past the limit on an earlier level: no time on the last one mends that, and none is left.
+  if (entry.levelsPastLimitM.length > 0) return { min: null, minLimit: 'no-stop' };
   const found = minutesLonger(trip, carry, entry);
   // -Infinity: past a clock's limit at a pressure where no shorter stay would help; there is no such number.
   return {
@@ -259,7 +317,7 @@ export function roomOf(trip: Trip, carry: Carry, entry: Entry): Room {
   const earlier = isUnknown ? null : minutesEarlier(trip, carry, entry);
   return {
     ...minutes,
-    m: metres?.amount ?? null,
+    m: metres === null || metres.amount === -Infinity ? null : metres.amount,
     mLimit: metres?.limit ?? (isUnknown ? 'po2' : null),
     earlierMin: earlier === null || earlier.amount === -Infinity ? null : earlier.amount,
     earlierLimit: earlier?.limit ?? (isUnknown ? 'po2' : null),

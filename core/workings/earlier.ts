@@ -1,8 +1,8 @@
-import { compose } from '../tissues/affine-map';
 import { AIR_N2, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
 import { effectiveDive } from '../trip/as-dived';
 import { divePlan, surroundingsOf } from '../trip/dive-plan';
 import { surfaceLimits } from '../trip/entry';
+import { earlierByCnsDay, waysUp } from '../trip/room';
 import { bar, minutes, minutesOut } from './digits';
 import { compartmentStep, MODEL } from './nitrogen';
 import type { Asked, Work, WorkingsStep } from './types';
@@ -28,8 +28,7 @@ function nitrogenNeed(asked: Asked): Need {
   const limits = surfaceLimits(around.column.surfaceBar, entry.diver.gradient.high);
   const air = airBar(asked);
   let need: Need = { index: -1, min: 0, mostBar: 0 };
-  // At a shallow last level gas is given off: there the limit counts on arrival, elsewhere on leaving.
-  for (const toEnd of [plan.toArrival, plan.toLeaving].map((map) => compose(map, plan.directAscent))) {
+  for (const toEnd of waysUp(plan)) {
     for (let index = 0; index < limits.length; index += 1) {
       const mostBar = (limits[index]! - (1 - o2) * toEnd.uptake[index]!) / toEnd.decay[index]!;
       const heldBar = carry.tensions[index]!;
@@ -70,7 +69,8 @@ export const earlierWorkings: Work = (asked) => {
   const { intervalMin, cns } = asked.entry;
   const shared = {
     title: 'How much sooner the dive could start',
-    formula: 'interval − ln((p − A) / (q − A)) / k, the least of the 16 compartments and the CNS clock',
+    formula:
+      'interval − ln((p − A) / (q − A)) / k, the least of the 16 compartments, the CNS clock and the 24 h',
     source: `${MODEL}; the CNS clock’s half-time of 90 min is a convention of the trade, published only as an unvalidated assumption`,
   };
   if (intervalMin === null) {
@@ -82,7 +82,9 @@ export const earlierWorkings: Work = (asked) => {
   }
   const need = nitrogenNeed(asked);
   const cnsMin = cnsNeedMin(asked);
-  const longestMin = Math.max(need.min, cnsMin);
+  const byDay = earlierByCnsDay(asked.carry, asked.entry);
+  const dayMin = byDay === null ? 0 : intervalMin - byDay.amount;
+  const longestMin = Math.max(need.min, cnsMin, dayMin);
   const byCns =
     cnsMin > 0 && cnsMin < Infinity
       ? [
@@ -92,10 +94,20 @@ export const earlierWorkings: Work = (asked) => {
           },
         ]
       : [];
+  const byCnsDay =
+    dayMin > 0 && dayMin < Infinity
+      ? [
+          {
+            label: 'Interval the oxygen limit of any 24 hours needs, found to 0.01 min',
+            value: minutes(dayMin),
+          },
+        ]
+      : [];
   const steps = [
     { label: 'Interval before the dive', value: minutes(intervalMin) },
     ...nitrogenSteps(asked, need),
     ...byCns,
+    ...byCnsDay,
   ];
   if (longestMin === Infinity) return { ...shared, steps, result: 'no interval would do', exact: null };
   if (longestMin <= 0) return { ...shared, steps, result: 'any time', exact: null };

@@ -1,7 +1,7 @@
 import { cnsMinutesLeft } from '../oxygen/cns';
 import { effectiveDive } from '../trip/as-dived';
 import type { RoomLimit } from '../trip/ledger-types';
-import { deeper, entryWith, roomOf, spareL } from '../trip/room';
+import { deeper, entryWith, roomOf, spareAsPlannedL } from '../trip/room';
 import { digits, litres, metres, minutesOut, percent } from './digits';
 import type { Asked, Work, WorkingsStep } from './types';
 
@@ -35,7 +35,7 @@ export const roomMinWorkings: Work = (asked) => {
   const lastBar = entry.legs.findLast((leg) => leg.kind === 'level')!.toBar;
   const po2 = o2 * lastBar;
   const cnsLeftMin = entry.cns.after === null ? null : cnsMinutesLeft(entry.cns.after, po2, 'single');
-  const spare = spareL(entry, trip);
+  const spare = spareAsPlannedL(entry, trip);
   const candidates: Candidate[] = [];
   if (entry.noStopMin !== null) {
     candidates.push({
@@ -57,11 +57,18 @@ export const roomMinWorkings: Work = (asked) => {
     candidates.push({ label: 'To the oxygen limit of any 24 hours, found to 0.01 min', amount: room.min });
   }
   // Above 1.6 bar the CNS clock has no figure, so no room can be told from the rest.
-  const exact = room.minLimit === 'po2' ? null : atMost(candidates);
+  const isPastLevel = entry.levelsPastLimitM.length > 0;
+  const exact = room.minLimit === 'po2' || isPastLevel ? null : atMost(candidates);
   return {
     title: 'Room: minutes longer',
     formula: 'the least of the minutes to each limit, the last level lengthened',
-    steps: candidates.map(({ label, amount }) => ({ label, value: minutesOut(amount) })),
+    steps: [
+      ...candidates.map(({ label, amount }) => ({ label, value: minutesOut(amount) })),
+      ...entry.levelsPastLimitM.map((m) => ({
+        label: `Level at ${metres(m)}`,
+        value: 'past its no-stop limit',
+      })),
+    ],
     result:
       exact === null
         ? `none to tell: ${LIMIT_NAMES[room.minLimit ?? 'po2']}`
@@ -111,9 +118,11 @@ export const roomMWorkings: Work = (asked) => {
   };
   if (m === null) {
     const result =
-      mLimit === 'po2'
-        ? `no figure: ${LIMIT_NAMES.po2}`
-        : 'no figure: at the depths such a dive can have, no limit is met or one is passed everywhere';
+      mLimit === null
+        ? 'no figure: at the depths such a dive can have, no limit is met'
+        : mLimit === 'po2'
+          ? `no figure: ${LIMIT_NAMES.po2}`
+          : `no figure: past ${LIMIT_NAMES[mLimit]} at every depth such a dive can have`;
     return { ...shared, steps, result, exact: null };
   }
   const exact = mLimit === 'mod' ? toMod : mLimit === 'diver-depth' ? toDiver : m;

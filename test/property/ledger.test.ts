@@ -167,6 +167,7 @@ function isInside(trip: Trip, entry: Entry): boolean {
   const { waterL, reserveBar } = entry.diver.cylinder;
   const litres = (bar: number) => contentL(waterL, bar, entry.o2!, trip.settings.gasLaw);
   return (
+    entry.levelsPastLimitM.length === 0 &&
     (entry.unlimited || entry.noStopMin! >= entry.bottomMin) &&
     entry.cns.after !== null &&
     entry.cns.after <= 1 &&
@@ -196,7 +197,7 @@ describe('roomOf', () => {
     let asked = 0;
     fc.assert(
       fc.property(rooms, ({ trip, carry, entry, room, shape }) => {
-        fc.pre(room.min !== null && room.min > 0.1 && entry.levelsPastLimitM.length === 0);
+        fc.pre(room.min !== null && room.min > 0.1);
         asked += 1;
         expect(isInside(trip, entryWith(trip, carry, entry, longer(shape, room.min - 0.02)))).toBe(true);
         expect(isInside(trip, entryWith(trip, carry, entry, longer(shape, room.min + 0.02)))).toBe(false);
@@ -214,6 +215,28 @@ describe('roomOf', () => {
       }),
       { numRuns: 400 },
     );
+  });
+
+  it('in minutes tells how much too long a dive is: so much shorter keeps every limit', () => {
+    let asked = 0;
+    fc.assert(
+      fc.property(rooms, ({ trip, carry, entry, room, shape }) => {
+        const lastMin = (shape.legs?.at(-1) ?? { min: shape.bottomMin }).min;
+        fc.pre(room.min !== null && room.min < -0.1 && ['no-stop', 'gas'].includes(room.minLimit!));
+        // Shorter than the way down there is no such dive.
+        const downMin = entry.depthM / Math.min(trip.settings.descentMPerMin, trip.settings.ascentMPerMin);
+        fc.pre(lastMin + room.min > downMin + 0.1);
+        // Oxygen taken at required stops counts against the dive that has them.
+        fc.pre(
+          entry.cns.after !== null && entry.cns.after < 0.9 && entry.cns.day !== null && entry.cns.day < 0.9,
+        );
+        asked += 1;
+        expect(isInside(trip, entryWith(trip, carry, entry, longer(shape, room.min - 0.02)))).toBe(true);
+        expect(isInside(trip, entryWith(trip, carry, entry, longer(shape, room.min + 0.02)))).toBe(false);
+      }),
+      { numRuns: 400 },
+    );
+    expect(asked).toBeGreaterThan(30);
   });
 
   it('in metres is tight for the limit it names', () => {
@@ -243,7 +266,8 @@ describe('roomOf', () => {
         const at = (earlierMin: number) => {
           const moved: Carry = { ...carry, atMin: carry.atMin + earlierMin };
           const again = entryWith(trip, moved, entry, shape);
-          return again.unlimited || again.noStopMin! >= entry.bottomMin;
+          const isOver = !again.unlimited && again.noStopMin! < entry.bottomMin;
+          return !isOver && again.levelsPastLimitM.length === 0;
         };
         expect(at(room.earlierMin - 0.001)).toBe(true);
         expect(at(room.earlierMin + 0.001)).toBe(false);
