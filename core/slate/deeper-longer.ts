@@ -1,9 +1,9 @@
 import { NO_BREAK } from '../line-breaks';
-import { levelsOf, travelMin } from '../profile';
+import { levelsOf, travelMin, type ProfileShape } from '../profile';
 import { effectiveDive } from '../trip/as-dived';
 import { surroundingsOf } from '../trip/dive-plan';
 import type { Carry, Entry } from '../trip/ledger-types';
-import { deeper, entryWith, longer } from '../trip/room';
+import { deeper, entryWith, longer, spareL } from '../trip/room';
 import type { Trip } from '../trip/types';
 import { M_PER_FOOT } from '../units';
 import {
@@ -12,7 +12,6 @@ import {
   down,
   joined,
   minutesDown,
-  NONE,
   sentenceUnits,
   up,
   words,
@@ -57,6 +56,26 @@ function depthSteps({ depthM, isAsDived }: Entry, units: SlateUnits): readonly n
     : nextSteps(round(depthM, 0.1), STEP_M);
 }
 
+/**
+ * The depth that the figures beside a printed one must hold for: a plan is printed no deeper than it is, what was
+ * dived no shallower, and then it is the printed depth that counts.
+ * @returns metres
+ */
+export function depthAsPrintedM({ depthM, isAsDived }: Entry, units: SlateUnits): number {
+  if (!isAsDived) return depthM;
+  const inMetres = units === 'imperial' ? 0 : up(depthM, 0.1);
+  const inFeet = units === 'metric' ? 0 : up(depthM / M_PER_FOOT) * M_PER_FOOT;
+  return Math.max(depthM, inMetres, inFeet);
+}
+
+/** The depths of a shape, "24 m", or of each of its levels, "30/18 m". */
+function depthWords(shape: ProfileShape, entry: Entry, units: SlateUnits): string {
+  const each = levelsOf(shape).map(({ depthM }) => diveDepths({ ...entry, depthM }, units));
+  return each[0]!
+    .map(({ unit }, i) => `${each.map((figures) => figures[i]!.value).join('/')} ${unit}`)
+    .join(' / ');
+}
+
 /** Why a depth is not to be dived at all; null where it may be. */
 function barred(entry: Entry, depthM: number, units: SlateUnits): string | null {
   if (entry.modM !== null && depthM > entry.modM + SAME) {
@@ -80,16 +99,25 @@ function stopWords(stops: NonNullable<Entry['stops']>, units: SlateUnits): strin
   )}`;
 }
 
-/** What staying until `bottomMin` costs: nothing, stops, or more gas than there is. */
-function costOf(variant: Entry, units: SlateUnits): string {
-  const { endBar } = variant.gas;
-  if (endBar === null || endBar < variant.diver.cylinder.reserveBar) return 'gas short';
+/** What a longer stay costs: nothing, stops, or more than there is of gas or of an oxygen limit. */
+function costOf(trip: Trip, variant: Entry, units: SlateUnits): string {
+  const { cns } = variant;
+  if (spareL(variant, trip) < -SAME) return 'gas short';
+  if (cns.after === null || cns.day === null) return 'past PO2';
+  if (cns.after > 1 + SAME) return 'past CNS';
+  if (cns.day > 1 + SAME) return 'past CNS 24 h';
   if (variant.stops === null) return 'no ascent';
   return variant.stops.length === 0
     ? variant.isPastLimit
       ? 'past limit'
       : 'no stops'
     : stopWords(variant.stops, units);
+}
+
+/** The no-stop time of a dive; where an earlier level is past the limit, no time on the last one keeps it. */
+function noStopWords({ levelsPastLimitM, unlimited, noStopMin }: Entry): string {
+  if (levelsPastLimitM.length > 0) return 'past limit';
+  return unlimited ? 'no limit' : words(minutesDown(noStopMin));
 }
 
 /**
@@ -103,11 +131,11 @@ export function deeperLonger(trip: Trip, carry: Carry, entry: Entry, units: Slat
   const { shape } = effectiveDive(entry.dive, entry.diver);
   const around = surroundingsOf(trip);
   const times = nextSteps(up(entry.bottomMin), STEP_MIN);
-  const rows = [entry.depthM, ...depthSteps(entry, units)].map((depthM): DeeperRow => {
-    const depth = joined(diveDepths({ ...entry, depthM }, units));
+  const rows = [depthAsPrintedM(entry, units), ...depthSteps(entry, units)].map((depthM): DeeperRow => {
+    const lower = deeper(shape, depthM - entry.depthM);
+    const depth = depthWords(lower, entry, units);
     const why = barred(entry, depthM, units);
     if (why !== null) return { depth, depthM, cells: why };
-    const lower = deeper(shape, depthM - entry.depthM);
     let fromM = 0;
     for (const level of levelsOf(lower)) {
       if (travelMin(fromM, level.depthM, around) > level.min) {
@@ -116,14 +144,13 @@ export function deeperLonger(trip: Trip, carry: Carry, entry: Entry, units: Slat
       fromM = level.depthM;
     }
     const planned = entryWith(trip, carry, entry, lower);
-    const noStop = planned.unlimited ? 'no limit' : words(minutesDown(planned.noStopMin));
     return {
       depth,
       depthM,
       cells: [
-        planned.noStopMin === null && !planned.unlimited ? NONE : noStop,
+        noStopWords(planned),
         ...times.map((min) =>
-          costOf(entryWith(trip, carry, entry, longer(lower, min - entry.bottomMin)), units),
+          costOf(trip, entryWith(trip, carry, entry, longer(lower, min - entry.bottomMin)), units),
         ),
       ],
     };
