@@ -7,6 +7,7 @@ import { diveNumber } from '../store/selectors';
 import { desk } from '../store/store';
 import { edit, type EditResult } from './edit';
 import { freeId } from './ids';
+import { copyShift } from './next-start';
 import { chooseDives } from './view';
 
 /** The dives in order of start; the same array where they are. */
@@ -168,8 +169,6 @@ export function addDive(wish: NewDive): EditResult {
   return result;
 }
 
-/** How long after a dive the next one is put where nobody said when, start to start. */
-const USUAL_GAP_MIN = 180;
 const DAY_MIN = 1440;
 
 /** Copies dives to a later time and selects the copies. */
@@ -189,13 +188,13 @@ function copyDives(name: string, code: string, ids: readonly Id[], byMin: number
   return result;
 }
 
-/** A copy of each dive three hours later; what was really dived stays with the original. */
+/** A copy of each dive at the next free moment; what was really dived stays with the original. */
 export function duplicateDives(ids: readonly Id[]): EditResult {
   return copyDives(
     ids.length === 1 ? 'Copy of a dive' : `Copy of ${ids.length} dives`,
     'dive.copy',
     ids,
-    USUAL_GAP_MIN,
+    copyShift(desk.getState(), ids),
   );
 }
 

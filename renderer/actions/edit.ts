@@ -16,7 +16,9 @@ export function edit(name: StepName, change: (trip: Trip) => Trip): EditResult {
   const { trip, history, settings } = desk.getState();
   const next = change(trip);
   if (next === trip) return success(trip);
-  const [first, ...rest] = checkTrip(next, wordsIn({ ...settings, trip }));
+  const isCopy = name.code.endsWith('.copy');
+  const changed = { trip: next, newDive: isCopy ? 'the copy' : 'the new dive' };
+  const [first, ...rest] = checkTrip(next, wordsIn({ ...settings, trip, changed }));
   if (first) return failure(first, ...rest);
   desk.setState({ ...record(history, trip, next, name), notice: null });
   return success(next);

@@ -1,7 +1,7 @@
 /** Sentences of core as a person at the window reads them: their units, decimal sign and clock, names for ids. */
 import type { Settings } from '../../core/host';
 import type { Figure, Named, Piece, Quantity, Said, Usual, Words } from '../../core/said';
-import type { Trip } from '../../core/trip/types';
+import type { Id, Trip } from '../../core/trip/types';
 import { fullL } from './cylinder';
 import { clockText, dateText, mixText, shortText } from './format';
 import { toUnit, unitOf, type Kind } from './units';
@@ -10,6 +10,8 @@ import { toUnit, unitOf, type Kind } from './units';
 export interface Reader extends Pick<Settings, 'units' | 'clock'> {
   /** The trip on screen, whose numbers and names stand for ids. */
   readonly trip?: Trip;
+  /** An edit that may be refused: what it would bring has no number on screen. */
+  readonly changed?: { readonly trip: Trip; readonly newDive: string };
   /** Of the cylinder that is spoken of: feet and psi call it by the gas it holds when full. */
   readonly fillBar?: number | undefined;
 }
@@ -91,21 +93,24 @@ function usualWords({ quantity, metric, imperial }: Usual, reader: Reader): stri
   return `${texts.join(' to ')}${quantity === 'cylinder' ? volume : shownAs(quantity, reader).sign}`;
 }
 
-function nameOf({ of, id }: Named, trip: Trip | undefined): string {
+/** Numbers and names are those on screen; what is not there yet is named as the edit would have it. */
+function nameOf({ of, id }: Named, { trip, changed }: Pick<Reader, 'trip' | 'changed'>): string {
   const quoted = `“${id}”`;
+  const byId = (each: { readonly id: Id }): boolean => each.id === id;
   switch (of) {
     case 'dive': {
-      const at = trip?.dives.findIndex((dive) => dive.id === id) ?? -1;
-      return at >= 0 ? `dive ${at + 1}` : quoted;
+      const at = trip?.dives.findIndex(byId) ?? -1;
+      if (at >= 0) return `dive ${at + 1}`;
+      return changed?.trip.dives.some(byId) ? changed.newDive : quoted;
     }
     case 'earlier dive':
       return 'the dive before the trip';
     case 'diver':
-      return trip?.party.find((diver) => diver.id === id)?.name ?? quoted;
+      return (trip?.party.find(byId) ?? changed?.trip.party.find(byId))?.name ?? quoted;
     case 'site':
-      return trip?.sites.find((site) => site.id === id)?.name ?? quoted;
+      return (trip?.sites.find(byId) ?? changed?.trip.sites.find(byId))?.name ?? quoted;
     case 'mix': {
-      const mix = trip?.mixes.find((each) => each.id === id);
+      const mix = trip?.mixes.find(byId) ?? changed?.trip.mixes.find(byId);
       return mix ? mixText(mix.o2) : quoted;
     }
   }
@@ -122,8 +127,8 @@ function pieceWords(piece: Piece, reader: Reader): string {
   if ('moment' in piece) return `${dateText(piece.moment)}, ${clockText(piece.moment, reader.clock)}`;
   if ('day' in piece) return dateText(piece.day, true);
   if ('timeOfDay' in piece) return clockText(`0000-00-00T${piece.timeOfDay}`, reader.clock);
-  if ('id' in piece) return nameOf(piece, reader.trip);
-  return 'subject' in piece ? capital(nameOf(piece.subject, reader.trip)) : sentence(piece.window, reader);
+  if ('id' in piece) return nameOf(piece, reader);
+  return 'subject' in piece ? capital(nameOf(piece.subject, reader)) : sentence(piece.window, reader);
 }
 
 function sentence(said: Said, reader: Reader): string {

@@ -17,7 +17,9 @@ import {
 import { cancelGesture, edit, endGesture, startGesture, tell } from '../../../../renderer/actions/edit';
 import { nextStart } from '../../../../renderer/actions/next-start';
 import { undoStep } from '../../../../renderer/actions/history';
+import { chooseDives } from '../../../../renderer/actions/view';
 import { blankTrip } from '../../../../renderer/store/blank-trip';
+import { selectCautions } from '../../../../renderer/store/selectors';
 import { desk, freshDesk } from '../../../../renderer/store/store';
 
 const dives = () => desk.getState().trip.dives;
@@ -176,6 +178,49 @@ describe('adding, copying, moving, removing', () => {
     const last = dives().at(-1)!;
     expect(duplicateDives([last.id]).ok).toBe(true);
     expect(new Set(dives().map(({ id }) => id)).size).toBe(dives().length);
+  });
+
+  it.each([11, 0, 6])('copies the dive at %i again and again, each time where the water is free', (at) => {
+    let [id] = [dives()[at]!.id];
+    for (let turn = 0; turn < 5; turn += 1) {
+      const original = again(id);
+      expect(duplicateDives([id])).toMatchObject({ ok: true });
+      [id] = desk.getState().selection.diveIds as [string];
+      expect(Date.parse(again(id).startsAt)).toBeGreaterThanOrEqual(
+        Date.parse(original.startsAt) + 3 * 3_600_000,
+      );
+      expect(again(id).startsAt.slice(11) <= '19:00').toBe(true);
+    }
+    const cautions = selectCautions(desk.getState());
+    expect(cautions.filter(({ code }) => code === 'short-interval')).toEqual([]);
+  });
+
+  it('puts the copies of several dives where all of them are free', () => {
+    const ids = dives()
+      .slice(0, 2)
+      .map((dive) => dive.id);
+    expect(duplicateDives(ids)).toMatchObject({ ok: true });
+    const [first, second] = desk.getState().selection.diveIds.map(again);
+    expect(Date.parse(second!.startsAt) - Date.parse(first!.startsAt)).toBe(4.5 * 3_600_000);
+  });
+
+  it('puts a new dive where the water is free', () => {
+    for (const { id } of dives()) {
+      chooseDives([id]);
+      expect(addDive({ startsAt: nextStart(desk.getState(), '2027-01-01') })).toMatchObject({ ok: true });
+      undoStep();
+    }
+  });
+
+  it('calls what is refused before it is there by what it is, not by an id', () => {
+    const result = addDive({ startsAt: dives()[1]!.startsAt.replace('14:00', '14:20') });
+    expect(result.ok ? '' : result.troubles[0].what).toMatch(
+      /^The new dive starts Sun 14, 14:20, while the party surfaces from dive 2 at /,
+    );
+    const before = addDive({ startsAt: dives()[1]!.startsAt.replace('14:00', '13:50') });
+    expect(before.ok ? '' : before.troubles[0].what).toMatch(
+      /^Dive 2 starts Sun 14, 14:00, while the party surfaces from the new dive at /,
+    );
   });
 
   it('moves several together or none of them', () => {
