@@ -76,10 +76,12 @@ function useRows(entry: Entry, room: Room): readonly Row[] {
       label: 'As long, down to',
       value: deeperM === null ? NO_FIGURE : unitText(deeperM, 'depth', units, 'down', 1),
       aside:
-        room.m === null || room.mLimit === null
+        room.mLimit === null
           ? 'no limit in reach'
-          : deeperText(room.m, SHORT_LIMITS[room.mLimit], units),
-      care: room.m !== null && room.m < CARE_BELOW_M,
+          : room.m === null
+            ? noDepthText(room.mLimit)
+            : deeperText(room.m, SHORT_LIMITS[room.mLimit], units),
+      care: room.m === null ? room.mLimit !== null : room.m < CARE_BELOW_M,
     },
     {
       figure: 'earlierMin',
@@ -167,6 +169,11 @@ function earliestText(entry: Entry, room: Room, clock: Settings['clock']): strin
 function earlierText({ earlierMin, earlierLimit }: Room): string {
   if (earlierMin === null) return earlierLimit === null ? '' : 'no interval would do';
   return earlierMin < 0 ? `${spanText(-earlierMin, 'up')} too soon` : `${spanText(earlierMin, 'down')} left`;
+}
+
+/** Of a dive that is past a limit wherever it is thought, or whose clocks tell nothing. */
+function noDepthText(limit: RoomLimit): string {
+  return limit === 'po2' ? 'not known' : `past the ${LIMIT_WORDS[limit]} at any depth`;
 }
 
 /** Metres left to a limit, or too many by how much. */

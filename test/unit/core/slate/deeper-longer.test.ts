@@ -2,12 +2,17 @@ import { describe, expect, it } from 'vitest';
 import { carryInto } from '../../../../core/slate/contents';
 import { deeperLonger } from '../../../../core/slate/deeper-longer';
 import { ledger } from '../../../../core/trip/ledger';
+import { roomOf } from '../../../../core/trip/room';
 import type { Dive, Trip } from '../../../../core/trip/types';
 import { aDive, aDiver, aTrip } from '../../../builders/trip';
 
 function tableOf(trip: Trip, units: 'metric' | 'imperial' | 'both' = 'metric') {
   const [mine] = ledger(trip).divers;
   return deeperLonger(trip, carryInto(mine!, 0), mine!.entries[0]!, units);
+}
+
+function entryOfTrip(trip: Trip) {
+  return ledger(trip).divers[0]!.entries[0]!;
 }
 
 /** The no-stop time and stops of the very dive, from a ledger of its own. */
@@ -88,6 +93,51 @@ describe('deeperLonger', () => {
       party: [aDiver({ cylinder: { waterL: 8, fillBar: 200, reserveBar: 50 } })],
     });
     expect(tableOf(trip).rows.at(-1)!.cells).toContain('gas short');
+  });
+
+  it('counts the minimum gas on leaving, as the room does, and not the reserve alone', () => {
+    const trip = aTrip([aDive({ depthM: 30, bottomMin: 10, mix: 'lean' })], {
+      party: [aDiver({ surfaceRateLpm: 20, cylinder: { waterL: 12, fillBar: 220, reserveBar: 30 } })],
+    });
+    const { min, minLimit } = roomOf(trip, carryInto(ledger(trip).divers[0]!, 0), entryOfTrip(trip));
+    expect(minLimit).toBe('gas');
+    expect(min).toBeLessThan(10);
+    expect(tableOf(trip).head.slice(2)).toEqual(['15 min', '20 min']);
+    expect((tableOf(trip).rows[0]!.cells as readonly string[]).at(-1)).toBe('gas short');
+  });
+
+  it('says where an oxygen limit would be passed', () => {
+    const half = { id: 'half', o2: 0.5, costPerFill: 0 };
+    const party = [
+      aDiver({ maxO2: 0.5, surfaceRateLpm: 6, cylinder: { waterL: 30, fillBar: 300, reserveBar: 50 } }),
+    ];
+    const trip = aTrip([aDive({ depthM: 17.5, bottomMin: 148, mix: 'half' })], { party, mixes: [half] });
+    const [, ...costs] = tableOf(trip).rows[0]!.cells as readonly string[];
+    expect(costs).toEqual(['no stops', 'past CNS']);
+  });
+
+  it('names each level, all of them deeper by the same, and no time where an earlier one is past the limit', () => {
+    const legs = [
+      { depthM: 30, min: 12 },
+      { depthM: 18, min: 22 },
+    ];
+    const table = tableOf(aTrip([aDive({ depthM: 30, bottomMin: 34, legs })]));
+    expect(table.rows.map((row) => row.depth)).toEqual(['30/18 m', '33/21 m', '36/24 m']);
+    expect(table.rows.map((row) => row.cells[0])).toEqual([
+      expect.stringMatching(/min$/),
+      'past limit',
+      'past limit',
+    ]);
+    const both = tableOf(aTrip([aDive({ depthM: 30, bottomMin: 34, legs })]), 'both');
+    expect(both.rows[0]!.depth).toBe('30/18 m / 98/59 ft');
+  });
+
+  it('holds what was dived to the depth as it is printed', () => {
+    const asDived = [{ depthM: 18.3, bottomMin: 33.3 }];
+    const table = tableOf(aTrip([aDive({ depthM: 18, bottomMin: 30, asDived })]), 'imperial');
+    expect(table.rows[0]!.depth).toBe('61 ft');
+    const at = ledger(aTrip([aDive({ depthM: 61 * 0.3048, bottomMin: 33.3 })])).divers[0]!.entries[0]!;
+    expect(table.rows[0]!.cells[0]).toBe(`${Math.floor(at.noStopMin!)} min`);
   });
 
   it('does not go where the way down takes longer than the dive', () => {
