@@ -7,7 +7,7 @@ import { PT_PER_MM } from '../../../../core/slate/paper';
 import { slatePages } from '../../../../core/slate/pages';
 import type { SlateRequest } from '../../../../core/slate/request';
 import type { Trip } from '../../../../core/trip/types';
-import { aDive, aDiver, aTrip } from '../../../builders/trip';
+import { AIR, aDive, aDiver, aTrip, RICH } from '../../../builders/trip';
 import { aPaper, aRequest, faultsOf, layoutOf, textsOf, wordsOf } from '../../../support/slates';
 
 const week = aTrip(
@@ -346,6 +346,39 @@ describe('cylinder tags', () => {
     const pages = layoutOf(week, { kind: 'tags', paper }).pages;
     expect(pages.at(-1)!.name).toBe('Cylinder analysis log');
     expect(wordsOf(pages.at(-1)!)).toContain('32 %: 33 m / 110 ft');
+  });
+
+  describe('have a table of depths in their log', () => {
+    const [alone, another] = [aDiver(), aDiver({ id: 'guest-2', maxO2: 0.505 })];
+    const sharesOn = (name: string, change: Partial<Trip>, asked: Partial<SlateRequest> = {}) => {
+      const trip = aTrip([aDive({ id: 'x' })], change);
+      const log = layoutOf(trip, { kind: 'tags', paper: aPaper(name), ...asked }).pages.at(-1)!;
+      expect(faultsOf(log, 6 * PT_PER_MM)).toEqual([]);
+      const cells = [...wordsOf(log).matchAll(/^(\d+) %: (\d+) m/gm)];
+      return cells
+        .map(([, percent, m]) => [Number(percent), Number(m)] as const)
+        .toSorted(([a], [b]) => a - b);
+    };
+    const richest = (...asked: Parameters<typeof sharesOn>) => sharesOn(...asked).at(-1)![0];
+
+    it('that goes on to the richest mix, as ordered or as analysed, and to the highest ceiling of those chosen', () => {
+      expect(richest('A4', {})).toBe(40);
+      expect(richest('A4', { mixes: [AIR, { ...RICH, o2: 0.5 }] })).toBe(50);
+      expect(richest('A4', { mixes: [AIR, { ...RICH, analysedO2: 0.452 }] })).toBe(46);
+      expect(richest('A4', { party: [alone, another] })).toBe(51);
+      expect(richest('A4', { party: [alone, another] }, { diverIds: ['guest-1'] })).toBe(40);
+      expect(sharesOn('A4', { party: [another] })).toHaveLength(31);
+    });
+
+    it('in wider steps where the page has no room for every percent, each with its own depth rounded down', () => {
+      const shares = sharesOn('A6', { party: [aDiver({ maxO2: 0.97 })] });
+      const percents = shares.map(([percent]) => percent);
+      expect(percents.slice(0, 3)).toEqual([21, 25, 30]);
+      expect(percents.at(-1)).toBe(100);
+      // Gauge water: 10 m to the bar under 1.01325 bar of air.
+      for (const [percent, m] of shares) expect(m).toBe(Math.floor((140 / percent - 1.01325) * 10));
+      expect(sharesOn('A6', {})).toHaveLength(20);
+    });
   });
 });
 
