@@ -1,5 +1,6 @@
 import { assert } from '../result';
 import { SAFETY_LINE } from '../safety-line';
+import { levelTexts } from '../slate/contents';
 import {
   joined,
   minutesDown,
@@ -93,11 +94,13 @@ function diverText(entry: Entry): string {
   const noStop = entry.unlimited
     ? 'no-stop time without limit'
     : `no-stop ${words(minutesDown(entry.noStopMin))}`;
+  const levels = levelTexts(entry, 'metric');
+  const hasLevels = levels.length > 0;
   const parts = [
-    `${words(diveTime(entry))} bottom time`,
+    `${words(diveTime(entry))} bottom time${hasLevels ? ` (levels ${levels.join(', ')})` : ''}`,
     ...mix,
     `MOD ${joined(depths(entry.modM, 'limit', 'metric'))}`,
-    noStop,
+    `${noStop}${hasLevels ? ' (whole time, the last level lengthened)' : ''}`,
     `CNS ${percentUp(entry.cns.after)}`,
     ...(entry.gas.turnBar === null ? [] : [`turn at ${joined(pressuresUp(entry.gas.turnBar, 'metric'))}`]),
   ];

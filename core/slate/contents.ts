@@ -1,4 +1,5 @@
-import { safetyStopOf } from '../profile';
+import { NO_BREAK } from '../line-breaks';
+import { levelsOf, safetyStopOf } from '../profile';
 import { effectiveDive } from '../trip/as-dived';
 import { dayNumber, wallDate, wallMin } from '../trip/clock';
 import type { Carry, Caution, DiverLedger, Entry, Room, RoomLimit } from '../trip/ledger-types';
@@ -12,6 +13,7 @@ import {
   diveTime,
   down,
   intervalText,
+  joined,
   minutesDown,
   mixName,
   NONE,
@@ -22,6 +24,7 @@ import {
   stopDepth,
   stopsText,
   up,
+  words,
   type Figure,
   type SlateUnits,
 } from './figures';
@@ -37,10 +40,14 @@ export interface SlateDive {
   readonly surfacesAt: string;
   readonly depth: readonly Figure[];
   readonly time: Figure;
+  /** "36 m 12 min, 20 m 10 min", a level held together where its line breaks; null for a single one. */
+  readonly levels: string | null;
   readonly mix: string;
   readonly mod: readonly Figure[];
   readonly po2: string;
   readonly noStop: Figure;
+  /** Behind the no-stop time wherever it is printed: `LEVELS_MARK` on a dive of several levels, else nothing. */
+  readonly noStopMark: string;
   readonly room: Figure;
   /** Exact, to compare divers by; null: no limit, or no figure. */
   readonly roomMin: number | null;
@@ -82,6 +89,10 @@ const LIMIT_WORDS: Record<RoomLimit, string> = {
 /** Above 1.6 bar of oxygen no exposure limit is published, so no clock tells anything any more. */
 const UNKNOWN_CLOCK = 'not known: PO2';
 
+/** Marks the no-stop time of a dive of several levels, and what the mark means. */
+export const LEVELS_MARK = '*';
+export const LEVELS_MEANING = 'whole time, last level lengthened';
+
 const NO_LIMIT: Figure = { value: 'no limit', unit: '' };
 
 /** The carry a diver brings into the entry of that number. */
@@ -95,6 +106,20 @@ function cautionsFor(entry: Entry, all: readonly Caution[]): readonly Caution[] 
     (caution) =>
       caution.diveId === entry.dive.id && (caution.diverId === null || caution.diverId === entry.diver.id),
   );
+}
+
+/**
+ * The levels of a dive as it counts for one diver, rounded as its depth and time are.
+ * @returns "36 m 12 min" a level, minutes with the travel to it; empty for a single level
+ */
+export function levelTexts(entry: Entry, units: SlateUnits): readonly string[] {
+  const levels = levelsOf(effectiveDive(entry.dive, entry.diver).shape);
+  if (levels.length < 2) return [];
+  const { isAsDived } = entry;
+  return levels.map(({ depthM, min }) => {
+    const depth = joined(diveDepths({ depthM, isAsDived }, units));
+    return `${depth} ${words(diveTime({ bottomMin: min, isAsDived }))}`;
+  });
 }
 
 function safetyStopText(entry: Entry, units: SlateUnits): string {
@@ -142,6 +167,7 @@ export function slateDive(
   const carry = carryInto(ledger, index);
   const room = roomOf(trip, carry, entry);
   const site = trip.sites.find((each) => each.id === entry.dive.siteId);
+  const levels = levelTexts(entry, units).map((each) => each.replaceAll(' ', NO_BREAK));
   return {
     entry,
     carry,
@@ -151,10 +177,12 @@ export function slateDive(
     surfacesAt: clockText(entry.surfacesMin),
     depth: diveDepths(entry, units),
     time: diveTime(entry),
+    levels: levels.length === 0 ? null : levels.join(', '),
     mix: entry.o2 === null ? 'no mix' : mixName(entry.o2),
     mod: depths(entry.modM, 'limit', units),
     po2: po2Text(entry.po2Bar),
     noStop: entry.unlimited ? NO_LIMIT : minutesDown(entry.noStopMin),
+    noStopMark: levels.length > 0 && entry.isMade ? LEVELS_MARK : '',
     room: room.min === null && room.minLimit === null && entry.isMade ? NO_LIMIT : minutesDown(room.min),
     roomMin: room.min,
     roomLimit: room.minLimit === null || room.minLimit === 'no-stop' ? null : LIMIT_WORDS[room.minLimit],

@@ -12,7 +12,7 @@ import { wallText } from '../../core/trip/clock';
 import { ledger } from '../../core/trip/ledger';
 import type { DiverLedger, Entry, Room, RoomLimit } from '../../core/trip/ledger-types';
 import { roomOf } from '../../core/trip/room';
-import type { Trip } from '../../core/trip/types';
+import type { Level, Trip } from '../../core/trip/types';
 import { trips } from '../support/trip-arbitrary';
 import { aPaper, aRequest } from '../support/slates';
 
@@ -67,6 +67,29 @@ function depthWords({ depthM, isAsDived }: Entry): string {
   return `Depth ${isAsDived ? tenthsUp(depthM) : Math.floor(depthM * 10 + DUST) / 10} m`;
 }
 
+/** The levels of a dive of which depth and time are planned. */
+function levels({ dive, diver }: Entry): readonly Level[] {
+  const records = dive.asDived?.filter(({ by }) => by === undefined || by === diver.id) ?? [];
+  const isSquare = records.some(({ depthM, bottomMin }) => depthM !== undefined || bottomMin !== undefined);
+  return isSquare ? [] : (dive.legs ?? []);
+}
+
+function star(entry: Entry): string {
+  return levels(entry).length > 1 ? '*' : '';
+}
+
+/** Each level in the order they are dived; a long list may break between two of them. */
+function levelWords(entry: Entry): readonly string[] {
+  if (star(entry) === '') return [];
+  const told = levels(entry).map(({ depthM, min }) => {
+    const [depth, time] = entry.isAsDived
+      ? [tenthsUp(depthM), ceil(min)]
+      : [Math.floor(depthM * 10 + DUST) / 10, floor(min)];
+    return `${depth} m ${time} min`;
+  });
+  return [`Levels ${told.join(', ')}`, '* whole time, last level lengthened'];
+}
+
 function hundredthsUp(value: number): string {
   return (Math.ceil(value * 100 - DUST) / 100).toFixed(2);
 }
@@ -115,7 +138,8 @@ function expected(trip: Trip, mine: DiverLedger, entry: Entry): readonly string[
     `${wallText(entry.startMin).slice(11)} to ${wallText(entry.surfacesMin).slice(11)}`,
     depthWords(entry),
     `Time ${entry.isAsDived ? ceil(entry.bottomMin) : floor(entry.bottomMin)} min`,
-    `No-stop ${minutesOrNot(entry.noStopMin, entry.unlimited)}`,
+    `No-stop${star(entry)} ${minutesOrNot(entry.noStopMin, entry.unlimited)}`,
+    ...levelWords(entry),
     minutesOrNot(room.min, noRoom),
     `MOD ${floor(entry.modM!)} m`,
     `PO2 ${hundredthsUp(entry.po2Bar!)} bar`,
@@ -191,7 +215,7 @@ function briefedFigures({ entry, room }: Briefed): readonly {
 }[] {
   const inUnit = (figure: string, unit: string): string => (/\d/.test(figure) ? `${figure} ${unit}` : figure);
   const bar = (gauge: number | null): string => (gauge === null ? '\u2013' : ceil(gauge));
-  const noStop = entry.unlimited ? 'no limit' : floor(entry.noStopMin!);
+  const noStop = `${entry.unlimited ? 'no limit' : floor(entry.noStopMin!)}${star(entry)}`;
   const setBy = room.minLimit === null ? '\u2013' : SET_BY[room.minLimit];
   const left = room.min !== null ? floor(room.min) : room.minLimit === null ? 'no limit' : '\u2013';
   const mix = Math.abs(entry.o2! - 0.21) < DUST ? 'Air' : `EAN${Number((100 * entry.o2!).toFixed(2))}`;

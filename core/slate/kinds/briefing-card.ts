@@ -1,5 +1,5 @@
 import { down, joined, NONE, words, type Figure } from '../figures';
-import type { SlateDive } from '../contents';
+import { LEVELS_MARK, LEVELS_MEANING, type SlateDive } from '../contents';
 import { beside, rule, space, stack, table, type Block, type Column, type TextStyle } from '../layout';
 import { heading } from '../page-frame';
 import { pairs, type Sizes } from '../pairs';
@@ -77,7 +77,12 @@ const COLUMNS: readonly CardColumn[] = [
     cell: (dive) => dive.po2.replace(' bar', ''),
     align: 'right',
   },
-  figureColumn('no-stop', 'No-stop', (dive) => [dive.noStop], inMinutes),
+  figureColumn(
+    'no-stop',
+    'No-stop',
+    ({ noStop, noStopMark }) => [{ ...noStop, value: `${noStop.value}${noStopMark}` }],
+    inMinutes,
+  ),
   {
     ...figureColumn('room', 'Room', (dive) => [dive.room], inMinutes),
     words: (dive) =>
@@ -212,9 +217,10 @@ export function diveCard(
   const plan =
     `${shared(dive, (each) => joined(each.depth))}, ${shared(dive, (each) => words(each.time))}; ` +
     `safety stop ${shared(dive, (each) => each.safetyStop)}; all up ${lastUp(dive)}`;
+  const plain: TextStyle = { font: 'regular', sizePt: basePt };
   const head = stack([
     heading(set, title, start, widthPt, basePt * 1.3),
-    set.text(plan, { font: 'regular', sizePt: basePt }, widthPt),
+    ...[plan, ...levelsLine(dive)].map((text) => set.text(text, plain, widthPt)),
     space(basePt * 0.3),
     made.head,
   ]);
@@ -240,6 +246,13 @@ export function diveCard(
     usedPt += row.heightPt;
   }
   return parts.map((blocks) => stack([...blocks, end]));
+}
+
+/** The levels of whoever has several, and what the star at their no-stop times means. */
+function levelsLine(dive: PartyDive): readonly string[] {
+  const levels = [...new Set(dive.rows.flatMap((row) => row.dive.levels ?? []))];
+  if (levels.length === 0) return [];
+  return [`Levels ${levels.join(' or ')}. ${LEVELS_MARK} ${LEVELS_MEANING}.`];
 }
 
 /** The columns whose figure is the same for every diver of a dive, and the others. */

@@ -1,5 +1,12 @@
 import type { DiverLedger } from '../../trip/ledger-types';
-import { momentText, slateDays, type SlateDay } from '../contents';
+import {
+  LEVELS_MARK,
+  LEVELS_MEANING,
+  momentText,
+  slateDays,
+  type SlateDay,
+  type SlateDive,
+} from '../contents';
 import { joined, percentUp } from '../figures';
 import {
   beside,
@@ -35,25 +42,39 @@ const WAYS: readonly Way[] = [
 
 const HEAD = ['start', 'site', 'depth', 'time', 'mix', 'no-stop', 'room', 'CNS'];
 
-/** The cells of each dive of a day, under its date. */
+/** One dive of the list: its cells, and what the marks and words in them mean. */
+interface ListRow {
+  readonly cells: readonly string[];
+  readonly notes: readonly string[];
+}
+
+/** The dives of a day, under its date. */
 interface ListDay {
   readonly date: string;
-  readonly rows: readonly (readonly string[])[];
+  readonly rows: readonly ListRow[];
+}
+
+/** What stands in the cells of a dive and does not explain itself. */
+function notesOf(dive: SlateDive): readonly string[] {
+  return dive.noStopMark === '' ? [] : [`${LEVELS_MARK} ${LEVELS_MEANING}`];
 }
 
 function listDays(days: readonly SlateDay[]): readonly ListDay[] {
   return days.map((day) => ({
     date: `${day.dateText}: ${day.oxygen.map((each) => each.join(' ')).join(', ')}`,
-    rows: day.dives.map((dive) => [
-      dive.startsAt,
-      dive.site,
-      joined(dive.depth),
-      dive.time.value,
-      dive.mix,
-      dive.noStop.value,
-      dive.room.value,
-      percentUp(dive.entry.cns.after),
-    ]),
+    rows: day.dives.map((dive) => ({
+      cells: [
+        dive.startsAt,
+        dive.site,
+        joined(dive.depth),
+        dive.time.value,
+        dive.mix,
+        `${dive.noStop.value}${dive.noStopMark}`,
+        dive.room.value,
+        percentUp(dive.entry.cns.after),
+      ],
+      notes: notesOf(dive),
+    })),
   }));
 }
 
@@ -73,7 +94,11 @@ const INDENT_EM = 0.8;
 /** The list as blocks: its heading, and each row with the date it belongs under. */
 interface ListBlocks {
   readonly head: Block;
-  readonly rows: readonly { readonly date: Block; readonly row: Block }[];
+  readonly rows: readonly {
+    readonly date: Block;
+    readonly row: Block;
+    readonly notes: readonly string[];
+  }[];
 }
 
 /** The list as blocks, columns as wide as their widest figure; null where the width does not take them. */
@@ -84,7 +109,7 @@ function listBlocks(
   sizePt: number,
 ): ListBlocks | null {
   const plain: TextStyle = { font: 'regular', sizePt };
-  const texts = [HEAD, ...days.flatMap((day) => day.rows)];
+  const texts = [HEAD, ...days.flatMap((day) => day.rows.map((row) => row.cells))];
   const widths = HEAD.map((_, c) => Math.max(...texts.map((cells) => set.width(cells[c]!, plain))));
   const takenBy = (columns: readonly number[]): number =>
     columns.reduce((sum, c) => sum + widths[c]! + GAP_MIN_EM * sizePt, 0);
@@ -104,7 +129,7 @@ function listBlocks(
     rows: days.flatMap((day) => {
       const words = set.text(day.date, { font: 'bold', sizePt, maxLines: 1 }, widthPt);
       const date = stack([space(sizePt * 0.3), words]);
-      return day.rows.map((cells) => ({ date, row: rowOf(cells) }));
+      return day.rows.map(({ cells, notes }) => ({ date, row: rowOf(cells), notes }));
     }),
   });
 
@@ -131,6 +156,7 @@ function listBlocks(
 /**
  * Rows in columns under their heading, filled one after the other, on as many pages as it takes; a day that
  * goes on in another column has its date there again.
+ * @param notesBlock sets the notes of the rows on a page, which stand once under them
  */
 function columnsOf(
   { head, rows }: ListBlocks,
@@ -139,11 +165,15 @@ function columnsOf(
   count: number,
   widthPt: number,
   gapPt: number,
+  notesBlock: (notes: readonly string[]) => Block,
 ): readonly Block[] | null {
+  // Room for all notes on each page: which rows come to stand on it shows only once they do.
+  const notesPt = notesBlock(rows.flatMap((row) => row.notes)).heightPt;
   const pages: Block[] = [];
   let next = 0;
   while (next < rows.length) {
-    const heightPt = pages.length === 0 ? firstPt : otherPt;
+    const heightPt = (pages.length === 0 ? firstPt : otherPt) - notesPt;
+    const from = next;
     const cells: { block: Block; x: number }[] = [];
     for (let c = 0; c < count && next < rows.length; c += 1) {
       const column = [head];
@@ -161,7 +191,8 @@ function columnsOf(
     }
     // The first page may be full with the bands; a page that takes no row at all takes none ever.
     if (cells.length === 0 && pages.length > 0) return null;
-    pages.push(cells.length === 0 ? space(0) : beside(cells));
+    const notes = notesBlock(rows.slice(from, next).flatMap((row) => row.notes));
+    pages.push(cells.length === 0 ? space(0) : stack([beside(cells), notes]));
   }
   return pages;
 }
@@ -194,7 +225,13 @@ function tripPages(
   const columnWidth = (widthPt - gap * (way.columns - 1)) / way.columns;
   const blocks = listBlocks(set, listDays(prepared.days), columnWidth, sizePt);
   if (blocks === null) return null;
-  const lists = columnsOf(blocks, first, heightPt - head.heightPt, way.columns, columnWidth, gap);
+  const notesBlock = (notes: readonly string[]): Block => {
+    if (notes.length === 0) return space(0);
+    const text = [...new Set(notes)].join('. ');
+    return stack([space(sizePt * 0.4), set.text(`${text}.`, { font: 'regular', sizePt }, widthPt)]);
+  };
+  const otherPt = heightPt - head.heightPt;
+  const lists = columnsOf(blocks, first, otherPt, way.columns, columnWidth, gap, notesBlock);
   return lists?.map((list, i) => stack(i === 0 ? [head, bands, list] : [head, list])) ?? null;
 }
 

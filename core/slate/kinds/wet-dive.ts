@@ -1,4 +1,4 @@
-import type { SlateDive } from '../contents';
+import { LEVELS_MARK, LEVELS_MEANING, type SlateDive } from '../contents';
 import type { DeeperLonger } from '../deeper-longer';
 import { joined, words, type Figure } from '../figures';
 import { beside, rule, stack, type Block, type TextStyle } from '../layout';
@@ -77,7 +77,7 @@ function bigFigures(size: Sizes, dive: SlateDive): Block {
   const cells = [
     figureCell(size, 'Depth', dive.depth, figurePt, cellPt),
     figureCell(size, 'Time', [dive.time], figurePt, cellPt),
-    figureCell(size, 'No-stop', [dive.noStop], figurePt, cellPt),
+    figureCell(size, `No-stop${dive.noStopMark}`, [dive.noStop], figurePt, cellPt),
     figureCell(size, roomLabel(size, dive, cellPt), [dive.room], figurePt, cellPt),
   ].map((block, i) => ({ block, x: (i % perRow) * (cellPt + gapPt) }));
   return perRow === 4 ? beside(cells) : stack([beside(cells.slice(0, 2)), beside(cells.slice(2))]);
@@ -98,13 +98,41 @@ function intervalLine(dive: SlateDive): readonly (readonly [string, string])[] {
   ];
 }
 
-function deeperTable(size: Sizes, made: DeeperLonger): Block {
+/** The levels, and what the star at the no-stop time means; nothing for a single level. */
+function levelLines(size: Sizes, dive: SlateDive): readonly Block[] {
+  if (dive.levels === null) return [];
+  const plain: TextStyle = { font: 'regular', sizePt: size.basePt };
+  return [
+    stack([
+      pairs(size, [['Levels', dive.levels]]),
+      size.set.text(`${LEVELS_MARK} ${LEVELS_MEANING}`, plain, size.widthPt),
+    ]),
+  ];
+}
+
+/** Depths in a line of the table are at most this wide, in type sizes. */
+const DEPTHS_EM = 6.6;
+const STOP_EM = 4.3;
+
+/** "30/18/12 m / 98/59/39 ft" breaks between the units; where even one of them is too wide, between its levels. */
+function breakable(depths: string, fits: (text: string) => boolean): string {
+  const units = depths.split(' / ');
+  return units.every((each, i) => fits(i < units.length - 1 ? `${each} /` : each))
+    ? depths
+    : depths.replaceAll(/(?<=\d)\/(?=\d)/g, '/ ');
+}
+
+/** @param mark behind each no-stop time */
+function deeperTable(size: Sizes, made: DeeperLonger, mark: string): Block {
   const { set, basePt, widthPt } = size;
   const plain: TextStyle = { font: 'regular', sizePt: basePt };
   const strong: TextStyle = { font: 'bold', sizePt: basePt };
   const gap = basePt * 0.5;
-  const depthWidth = Math.max(...made.rows.map((row) => Math.min(set.width(row.depth, strong), basePt * 4)));
-  const stopWidth = basePt * 4.3;
+  const marked = (text: string): string => (/^\d|no limit/.test(text) ? `${text}${mark}` : text);
+  const widest = Math.max(...made.rows.map((row) => set.width(row.depth, strong)));
+  const depthWidth = Math.min(widest, basePt * DEPTHS_EM);
+  const stops = made.rows.map(({ cells }) => (typeof cells === 'string' ? '' : marked(cells[0]!)));
+  const stopWidth = Math.max(basePt * STOP_EM, ...stops.map((text) => set.width(text, strong)));
   const timeWidth = (widthPt - depthWidth - stopWidth - 3 * gap) / 2;
   const widths = [depthWidth, stopWidth, timeWidth, timeWidth];
   const lefts = widths.map((_, i) => widths.slice(0, i).reduce((sum, width) => sum + width + gap, 0));
@@ -112,14 +140,15 @@ function deeperTable(size: Sizes, made: DeeperLonger): Block {
     made.head.map((text, i) => ({ block: set.text(text, plain, widths[i]!), x: lefts[i]! })),
   );
   const rows = made.rows.map((row) => {
-    const depth = { block: set.text(row.depth, strong, depthWidth), x: 0 };
+    const depths = breakable(row.depth, (text) => set.width(text, strong) <= depthWidth);
+    const depth = { block: set.text(depths, strong, depthWidth), x: 0 };
     if (typeof row.cells === 'string') {
       return beside([depth, { block: set.text(row.cells, plain, widthPt - lefts[1]!), x: lefts[1]! }]);
     }
     return beside([
       depth,
       ...row.cells.map((text, i) => ({
-        block: set.text(text, i === 0 ? strong : plain, widths[i + 1]!),
+        block: set.text(i === 0 ? marked(text) : text, i === 0 ? strong : plain, widths[i + 1]!),
         x: lefts[i + 1]!,
       })),
     ]);
@@ -135,10 +164,15 @@ function warnings(size: Sizes, dive: SlateDive): readonly Block[] {
   return texts.map((text) => size.set.text(text, strong, size.widthPt));
 }
 
+/** Height of the profile, in type sizes: lower under the line of levels, so that A6 takes the dive on one page. */
+const PROFILE_EM = 3;
+const LOWER_PROFILE_EM = 2.5;
+
 /** The halves of one dive at one type size. */
 export function diveParts(size: Sizes, { dive, table }: WetDive): DiveParts {
   const { set, basePt, widthPt } = size;
   const { entry } = dive;
+  const profileEm = dive.levels === null ? PROFILE_EM : LOWER_PROFILE_EM;
   const titlePt = basePt * 1.25;
   const title = `${dive.number} ${dive.site}`;
   const when = entry.isMade ? `${dive.startsAt} to ${dive.surfacesAt}` : dive.startsAt;
@@ -169,6 +203,7 @@ export function diveParts(size: Sizes, { dive, table }: WetDive): DiveParts {
     ...shared,
     plan: [
       bigFigures(size, dive),
+      ...levelLines(size, dive),
       pairs(size, [
         ['', dive.mix],
         ['MOD', joined(dive.mod)],
@@ -186,8 +221,8 @@ export function diveParts(size: Sizes, { dive, table }: WetDive): DiveParts {
       ...warnings(size, dive),
     ],
     more: [
-      profileLine(set, entry.legs, joined(dive.depth.slice(0, 1)), widthPt, basePt * 3, basePt),
-      deeperTable(size, table),
+      profileLine(set, entry.legs, joined(dive.depth.slice(0, 1)), widthPt, basePt * profileEm, basePt),
+      deeperTable(size, table, dive.noStopMark),
     ],
   };
 }
