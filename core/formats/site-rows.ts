@@ -37,7 +37,7 @@ export function readSiteRows(
 ): SiteReading {
   const tooLarge = textTooLarge(text);
   if (tooLarge) return tooLarge;
-  const records = readRecords(text);
+  const records = readRecords(text).filter((record) => !BLANK.test(record.text));
   const heading = headingOf(records[0], usualUnit);
   const rows = heading === null ? records : records.slice(1);
   if (rows.length === 0) {
@@ -57,6 +57,9 @@ export function readSiteRows(
   }
   return { sites, troubles };
 }
+
+/** A row of cells with nothing in them, as spreadsheets leave between and below what was written. */
+const BLANK = /^(?:[;,\s]|"\s*"(?=[;,\s]|$))*$/;
 
 function trouble(kind: SiteTroubleKind, what: string, mend: string): Trouble<SiteTroubleKind> {
   return { kind, what, where: '', mend };

@@ -180,6 +180,25 @@ describe('readSiteRows', () => {
     expect(refusal('Kettle Rock\t18\t1\t2\tnotes\tmore').what).toContain('6 cells');
   });
 
+  it.each([',,', ';;;', '\t\t', ' , ,', '"",""', ',"  ";'])(
+    'passes over the blank row %j, headings or not',
+    (blank) => {
+      for (const heading of ['', 'name,depth\n', `${blank}\nname,depth\n`]) {
+        const { sites, troubles } = readSiteRows(`${heading}A,20\n${blank}\nB,18\n${blank}`);
+        expect(sites.map(({ name, depthM }) => [name, depthM])).toEqual([
+          ['A', 20],
+          ['B', 18],
+        ]);
+        expect(troubles).toEqual([]);
+      }
+    },
+  );
+
+  it('says of blank rows alone that there is no site', () => {
+    expect(readSiteRows(',,\n;;').troubles.map(({ kind }) => kind)).toEqual(['no-sites']);
+    expect(readSiteRows('",,').troubles.map(({ kind }) => kind)).toEqual(['row']);
+  });
+
   it('says when there is nothing, or too much', () => {
     expect(refusal(' \n\n').kind).toBe('no-sites');
     expect(readSiteRows('name\tdepth').troubles[0]!.kind).toBe('no-sites');
