@@ -64,10 +64,9 @@ export function unitText(
 }
 
 /** A depth as planned: to the decimal where it has one. */
-export function depthText(depthM: number, units: Units): string {
-  const shown = toUnit(depthM, 'depth', units);
-  const isWhole = units === 'imperial' || Math.abs(shown - Math.round(shown)) < 0.05;
-  return `${numberText(shown, isWhole ? 0 : 1, 'near')} ${unitOf('depth', units).sign}`;
+export function depthText(depthM: number, units: Units, careful: Careful = 'near'): string {
+  const shown = rounded(toUnit(depthM, 'depth', units), units === 'imperial' ? 0 : 1, careful);
+  return `${numberText(shown, Number.isInteger(shown) ? 0 : 1, 'near')} ${unitOf('depth', units).sign}`;
 }
 
 /** Minutes as a length of time: "45 min". */

@@ -1,7 +1,6 @@
 import type { ReactNode } from 'react';
 import type { Settings } from '../../../core/host';
 import { DENSITY_ADVISED_GL } from '../../../core/gas';
-import type { SecondOpinion } from '../../../core/tables/second-opinion';
 import { wallText } from '../../../core/trip/clock';
 import type { Entry, Room, RoomLimit } from '../../../core/trip/ledger-types';
 import type { FigureId } from '../../../core/workings/types';
@@ -20,6 +19,8 @@ import {
   unitText,
 } from '../../figures/format';
 import { LIMIT_WORDS, noMinutesText } from '../../figures/limits';
+import { stopsText } from '../../figures/stops';
+import { tableAside, tableText } from '../../figures/table-words';
 import { toUnit, type Units } from '../../figures/units';
 import { roomOfEntry, secondOpinionOf } from '../../store/selectors';
 import { useDesk } from '../../store/store';
@@ -47,6 +48,7 @@ interface Row {
 
 function useRows(entry: Entry, room: Room): readonly Row[] {
   const opinion = useDesk((state) => secondOpinionOf(state, entry));
+  const altitudeM = useDesk(({ trip }) => trip.water.altitudeM);
   const { units, clock } = useDesk((state) => state.settings);
   const { cns, otu, gas } = entry;
   const deeperM = room.m === null ? null : entry.depthM + room.m;
@@ -56,7 +58,7 @@ function useRows(entry: Entry, room: Room): readonly Row[] {
       figure: 'noStopMin',
       label: 'No-stop time',
       value: entry.unlimited ? 'unlimited' : minutesText(entry.noStopMin, 'down'),
-      aside: stopsText(entry, units),
+      aside: stopsText(entry.stops, units),
       care: entry.isPastLimit,
     },
     {
@@ -137,24 +139,10 @@ function useRows(entry: Entry, room: Room): readonly Row[] {
       figure: 'secondOpinion',
       label: 'By the air table',
       value: tableText(opinion),
-      // Another view, not an alarm: the procedure takes every dive as square and rounds up at each step.
-      aside:
-        opinion?.isWithin === undefined || opinion.isWithin === null
-          ? ''
-          : opinion.isWithin
-            ? 'within'
-            : 'past its limit',
+      aside: tableAside(opinion, altitudeM, entry.isMade, units),
       care: false,
     },
   ];
-}
-
-/** The table's own reading: equivalent single dive time of the row's no-stop limit. */
-function tableText(opinion: SecondOpinion | null): string {
-  if (!opinion || opinion.equivalentMin === null) return NO_FIGURE;
-  if (opinion.unlimited) return 'unlimited';
-  if (opinion.limitMin === null) return NO_FIGURE;
-  return `${numberText(opinion.equivalentMin, 0, 'up')} of ${minutesText(opinion.limitMin, 'down')}`;
 }
 
 /** Null without a limit: the interval does not matter. Null with one: no interval would do. */
@@ -181,13 +169,6 @@ function deeperText(m: number, limit: string, units: Units): string {
   return m < 0
     ? `${unitText(-m, 'depth', units, 'up', 1)} too deep, ${limit}`
     : `${unitText(m, 'depth', units, 'down', 1)} to ${limit}`;
-}
-
-/** What a passed limit would cost; empty inside it. */
-function stopsText({ stops }: Entry, units: Units): string {
-  if (stops === null) return 'no ascent on this gas is found';
-  if (stops.length === 0) return '';
-  return `stops ${stops.map(({ depthM, min }) => `${minutesText(min, 'up')} at ${depthText(depthM, units)}`).join(', ')}`;
 }
 
 function ask(entry: Entry, figure: FigureId): void {

@@ -29,6 +29,19 @@ describe('rounded', () => {
   });
 });
 
+describe('depthText', () => {
+  it('has a tenth of a metre where there is one, and whole feet, to the side that is asked for', () => {
+    const sides = ['near', 'down', 'up'] as const;
+    const texts = (m: number, units: 'metric' | 'imperial') => sides.map((side) => depthText(m, units, side));
+    expect(texts(39.95, 'metric')).toEqual(['40 m', '39.9 m', '40 m']);
+    expect(texts(39.91, 'metric')).toEqual(['39.9 m', '39.9 m', '40 m']);
+    expect(texts(18, 'imperial')).toEqual(['59 ft', '59 ft', '60 ft']);
+    for (const feet of [15, 60, 99, 130]) {
+      expect(texts(feet * 0.3048, 'imperial')).toEqual(sides.map(() => `${feet} ft`));
+    }
+  });
+});
+
 describe('shortText', () => {
   it('has as many decimals as the number, at most so many', () => {
     expect([
