@@ -25,7 +25,9 @@ const chosenIds = (): readonly string[] => selectChosenDives(now()).map((dive) =
 const hasChosen = (state: Desk): boolean => selectChosenDives(state).length > 0;
 const hasDives = (state: Desk): boolean => state.trip.dives.length > 0;
 const hasSites = (state: Desk): boolean => state.trip.sites.length > 0;
-const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+/** Within a sentence; a word such as "EAN50" or "PO2" stays as it is. */
+const lowerFirst = (text: string): string =>
+  text.replace(/^\p{Lu}(?=\p{Ll})/u, (letter) => letter.toLowerCase());
 
 const trip: readonly Command[] = [
   {

@@ -6,6 +6,8 @@ import { menuCommands } from '../../../../renderer/commands/offer';
 import { doubledKeys, isEnabled, labelOf } from '../../../../renderer/commands/registry';
 import { chooseDives } from '../../../../renderer/actions/view';
 import { setDepth } from '../../../../renderer/actions/dives';
+import { addMix } from '../../../../renderer/actions/mixes';
+import { setPo2Limits } from '../../../../renderer/actions/party';
 import { PLACES } from '../../../../renderer/frame/place-names';
 import { desk, freshDesk } from '../../../../renderer/store/store';
 
@@ -47,6 +49,13 @@ describe('COMMANDS', () => {
     byId('edit.undo').run();
     expect(labelOf(byId('edit.redo'), desk.getState())).toBe('Redo depth of dive 1');
     expect(desk.getState().trip.dives[0]).toBe(dive);
+  });
+
+  it('leaves a mix or PO2 at the beginning of what undo would undo as it is written', () => {
+    addMix(0.5);
+    expect(labelOf(byId('edit.undo'), desk.getState())).toBe('Undo EAN50 on board');
+    setPo2Limits(desk.getState().trip.party[0]!.id, { working: 1.3 });
+    expect(labelOf(byId('edit.undo'), desk.getState())).toBe('Undo PO2 limit of Guide');
   });
 
   it('removes the chosen dives and brings them back', () => {
