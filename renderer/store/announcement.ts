@@ -1,4 +1,5 @@
 import type { Caution, Entry } from '../../core/trip/ledger-types';
+import type { Trip } from '../../core/trip/types';
 import { countText } from '../figures/format';
 import { roomPhrase } from '../figures/room';
 import {
@@ -29,9 +30,41 @@ function roomText(state: Desk, entry: Entry): string {
   return roomPhrase(entry, selectRoomMin(state)(entry), selectRoomLimit(state)(entry));
 }
 
+/** The trip as it is, was and may be again: edits, undo and a stored version share one of these. */
+function tripsOf({ trip, history: { past, future, mark } }: Desk): readonly Trip[] {
+  return [trip, ...[...past, ...future, ...(mark ? [mark] : [])].map((step) => step.trip)];
+}
+
+/** Whether another trip was put on the desk in between. */
+function isAnother(before: Desk, after: Desk): boolean {
+  const were = new Set(tripsOf(before));
+  return !tripsOf(after).some((trip) => were.has(trip));
+}
+
+function counted(count: number): string {
+  const text = countText(count);
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** Which cautions came and went. */
+function cautionParts(before: Desk, after: Desk): readonly string[] {
+  const parts: string[] = [];
+  const had = new Set(selectCautions(before).map(cautionKey));
+  const has = selectCautions(after);
+  const keys = new Set(has.map(cautionKey));
+  const come = has.filter((caution) => !had.has(cautionKey(caution)));
+  const gone = [...had].filter((key) => !keys.has(key)).length;
+  const [first] = come;
+  if (come.length === 1 && first) parts.push(`New caution: ${first.message}`);
+  else if (come.length > 1) parts.push(`${counted(come.length)} new cautions.`);
+  if (gone > 0) parts.push(gone === 1 ? 'One caution is settled.' : `${counted(gone)} cautions are settled.`);
+  return parts;
+}
+
 /**
  * What a change did, in a sentence for who cannot see it: the room of the chosen dive (else the trip's
- * least), and the cautions that came or went. Empty where neither changed.
+ * least), and the cautions that came or went. Empty where neither changed. Cautions of another trip are no news
+ * of this one.
  */
 export function announcement(before: Desk, after: Desk): string {
   if (before.trip === after.trip) return '';
@@ -52,15 +85,6 @@ export function announcement(before: Desk, after: Desk): string {
       parts.push(`Tightest is dive ${number}, ${roomText(after, is)}.`);
     }
   }
-  const had = new Set(selectCautions(before).map(cautionKey));
-  const has = selectCautions(after);
-  const keys = new Set(has.map(cautionKey));
-  const come = has.filter((caution) => !had.has(cautionKey(caution)));
-  const gone = [...had].filter((key) => !keys.has(key)).length;
-  const [first] = come;
-  if (come.length === 1 && first) parts.push(`New caution: ${first.message}`);
-  else if (come.length > 1) parts.push(`${countText(come.length)} new cautions.`);
-  if (gone > 0)
-    parts.push(gone === 1 ? 'One caution is settled.' : `${countText(gone)} cautions are settled.`);
+  if (!isAnother(before, after)) parts.push(...cautionParts(before, after));
   return parts.join(' ');
 }

@@ -1,7 +1,9 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { demoTrip } from '../../../../core/trip/demo-trip';
 import { setDepth } from '../../../../renderer/actions/dives';
+import { startGesture } from '../../../../renderer/actions/edit';
 import { chooseDives } from '../../../../renderer/actions/view';
+import { blankTrip } from '../../../../renderer/store/blank-trip';
 import { announcement } from '../../../../renderer/store/announcement';
 import { selectCautions, selectLedger, selectTightest } from '../../../../renderer/store/selectors';
 import { desk, freshDesk } from '../../../../renderer/store/store';
@@ -27,6 +29,30 @@ describe('announcement', () => {
     const { id, depthM } = selectTightest(desk.getState())!.dive;
     setDepth(id, 38);
     expect(after(() => setDepth(id, depthM))).toMatch(/settled\./);
+  });
+
+  it('begins each sentence with a capital letter', () => {
+    const { id, depthM } = selectTightest(desk.getState())!.dive;
+    chooseDives([id]);
+    expect(after(() => setDepth(id, 60))).toMatch(/\. [A-Z][a-z]+ new cautions\./);
+    const said = after(() => setDepth(id, depthM));
+    expect(said).not.toMatch(/(^|\. )[a-z]/);
+  });
+
+  it('says nothing of the cautions of another trip', () => {
+    const id = selectTightest(desk.getState())!.dive.id;
+    setDepth(id, 60);
+    const before = desk.getState();
+    desk.setState(freshDesk(blankTrip()), true);
+    expect(announcement(before, desk.getState())).toBe('');
+    expect(announcement(desk.getState(), before)).toMatch(/^Tightest is dive \d+, [^.]*\.$/);
+  });
+
+  it('tells the cautions of a run of changes within one gesture', () => {
+    const { id } = selectTightest(desk.getState())!.dive;
+    startGesture({ label: 'Depth', code: 'dive.depth' });
+    setDepth(id, 60);
+    expect(after(() => setDepth(id, 10))).toMatch(/settled\.$/);
   });
 
   it('tells of the tightest dive where none is chosen', () => {
