@@ -69,7 +69,7 @@ function tooShort(shape: ProfileShape, around: Surroundings): readonly ProfileTr
     const travel = travelMin(depthM, level.depthM, around);
     depthM = level.depthM;
     if (travel <= level.min * (1 + 1e-12)) continue;
-    const what = said`${minutes(level.min)} are over before ${metres(level.depthM)} is reached: the way there takes ${minutes(travel)}.`;
+    const what = said`${minutes(level.min)} ${level.min === 1 ? 'is' : 'are'} over before ${metres(level.depthM)} is reached: the way there takes ${minutes(travel)}.`;
     found.push(
       shape.legs === undefined
         ? {

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import type { StartingTrip } from '../../../core/trip/starting-sheet';
 import type { Dive, Trip } from '../../../core/trip/types';
-import { clockText, countText, dateText, depthText, hoursText, minutesText } from '../../figures/format';
+import { clockText, countText, dateText, depthText, minutesText, spanText } from '../../figures/format';
 import { siteOf } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import { changeForm, useStartingView } from './starting-view';
@@ -43,7 +43,7 @@ function Preview({ laid }: { readonly laid: StartingTrip }): ReactNode {
       <p role="status">
         {trip.dives.length === 0
           ? 'No dive fits. The reasons stand below.'
-          : `${trip.dives.length === 1 ? 'One dive' : `${trip.dives.length} dives`} on ${dates.length === 1 ? 'one day' : `${countText(dates.length)} days`}, ${hoursText(bottomMin)} h of bottom time.`}
+          : `${trip.dives.length === 1 ? 'One dive' : `${trip.dives.length} dives`} on ${dates.length === 1 ? 'one day' : `${countText(dates.length)} days`}, ${spanText(bottomMin, 'near')} of bottom time.`}
       </p>
       {dates.length > 0 ? <Days trip={trip} dates={dates} /> : null}
       <h3>Why so</h3>

@@ -204,7 +204,7 @@ describe('a refused edit', () => {
     const deepest = square.toSorted((a, b) => b.depthM - a.depthM)[0]!;
     const short = setBottomMin(deepest.id, 1);
     expect(short.ok ? '' : short.troubles[0].what).toMatch(
-      /^1 min are over before \d+ ft is reached: the way there takes \d\.\d min\.$/,
+      /^1 min is over before \d+ ft is reached: the way there takes \d\.\d min\.$/,
     );
   });
 });
