@@ -5,6 +5,7 @@ import { writeTrip } from '../../core/trip/write-trip';
 import { bigTrip } from '../bench/big-trip';
 import { at, expect, test as base } from './fixtures';
 import { PartyPage } from './pages/party';
+import { A4_SIDES, printed } from './pdf';
 
 const test = base.extend<{ party: PartyPage }>({ party: at(PartyPage) });
 
@@ -234,6 +235,36 @@ test.describe('the party', () => {
       .getByRole('row')
       .evaluateAll((rows) => rows.slice(1).map((row) => row.clientHeight));
     expect(Math.max(...heights)).toBeLessThan(40);
+  });
+
+  test('prints every diver, figure and dive, held upright or across', async ({
+    page,
+    bench,
+    party,
+  }, info) => {
+    const trip = bigTrip(60, 12);
+    const long = 'Maximiliane Hohenstaufen-Wittelsbach of Schleswig';
+    const divers = trip.party.map((diver, i) => (i === 6 ? { ...diver, name: long } : diver));
+    await page.getByRole('button', { name: 'Units: metres. Change to feet' }).click();
+    await bench.openFile('big.json', writeTrip({ ...trip, party: divers }));
+    await expect(party.rooms('Guest 12')).toHaveCount(60);
+    const shown = await party.rooms('Guest 12').allInnerTexts();
+    for (const side of A4_SIDES) {
+      const lines = (await printed(page, info.outputPath(`${side}.pdf`), side)).split('\n');
+      const figures = lines.map((line) => line.trim().split(/\s+/).map(Number));
+      const heads = figures.filter((of) => of.length > 3 && of.every((n, i) => n === of[0]! + i));
+      expect(heads.flat()).toEqual(trip.dives.map((_, i) => i + 1));
+      const rows = lines.filter((line) => line.includes('Guest 12'));
+      expect(rows[0]).toMatch(/93 cu ft.*131 ft.*32 %.*1\.30 \/ 1\.60.*50 \/ 70.*none/);
+      const cells = rows.slice(1).flatMap((line) => line.replace('Guest 12', '').trim().split(/\s+/));
+      expect(cells.map((cell) => cell.replace('▸', ''))).toEqual(
+        shown.map((cell) => cell.replace(/▸|\s*tightest/g, '')),
+      );
+      for (const word of ['Gradient', 'Earlier', ...long.split(/[ -]/)]) {
+        expect(lines.filter((line) => line.includes(word))).not.toEqual([]);
+      }
+    }
+    await expect(party.grid.getByRole('table')).toHaveCount(1);
   });
 });
 

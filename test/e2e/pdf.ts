@@ -1,5 +1,5 @@
 /** PDFs as tools of other makers read and draw them. */
-import { expect } from '@playwright/test';
+import { expect, type Page } from '@playwright/test';
 import { spawnSync } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
@@ -64,6 +64,15 @@ export function differingShare(file: string, other: string, into: string): numbe
   return Math.max(
     ...mine.flatMap((picture, i) => [inkElsewhere(picture, theirs[i]!), inkElsewhere(theirs[i]!, picture)]),
   );
+}
+
+export const A4_SIDES = ['upright', 'across'] as const;
+
+/** Prints the window on A4 as the browser's own print does, and its text as it stands on the pages. */
+export async function printed(page: Page, file: string, side: (typeof A4_SIDES)[number]): Promise<string> {
+  const margin = { top: '1cm', right: '1cm', bottom: '1cm', left: '1cm' };
+  await page.pdf({ path: file, format: 'A4', landscape: side === 'across', margin, printBackground: true });
+  return tool('pdftotext', ['-layout', '-enc', 'UTF-8', file, '-']);
 }
 
 interface Picture {

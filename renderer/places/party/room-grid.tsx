@@ -7,12 +7,17 @@ import { clockText, dateText, depthText, numberText } from '../../figures/format
 import { isRoomUnknown, noMinutesText } from '../../figures/limits';
 import { Choice } from '../../parts/choice';
 import { RefusalLine } from '../../parts/refusal-line';
+import { usePrinting } from '../../parts/use-printing';
 import type { Refusal } from '../../parts/use-draft';
 import { diveNumber, siteOf } from '../../store/selectors';
 import { useDesk } from '../../store/store';
+import { gridBlocks, type GridBlock } from './grid-blocks';
 import { selectDivesOn, selectRoomGrid, type GridCell, type GridRow } from './party-figures';
 import { choosePartyView, usePartyView } from './party-view';
 import { isCare } from './party-words';
+
+/** Dives side by side on a sheet of paper held upright; fewer where each is headed by its site. */
+const ON_PAPER = { wholeTrip: 14, oneDay: 5 } as const;
 
 /** Divers down, dives across: who has how much room where, or who makes which dive. */
 export function RoomGrid(): ReactNode {
@@ -21,11 +26,14 @@ export function RoomGrid(): ReactNode {
   const trip = useDesk((state) => state.trip);
   const dives = useDesk((state) => selectDivesOn(state, date));
   const rows = useDesk((state) => selectRoomGrid(state, date));
+  const isPrinting = usePrinting();
   const [refusal, setRefusal] = useState<Refusal | null>(null);
   if (trip.dives.length === 0) return <p className="soft grid-none">No dives yet: add them under Days.</p>;
   const hasUnknown = rows.some(({ cells: held }) => held.some(({ entry }) => entry && isRoomUnknown(entry)));
   const dates = [...new Set(trip.dives.map(({ startsAt }) => startsAt.slice(0, 10)))];
   const isOneDay = date !== null && dives !== trip.dives;
+  const paperDives = isOneDay ? ON_PAPER.oneDay : ON_PAPER.wholeTrip;
+  const blocks = isPrinting ? gridBlocks(dives, paperDives) : [{ from: 0, dives }];
   const put = (result: EditResult): void => setRefusal(result.ok ? null : result.troubles[0]);
   return (
     <section className="room-grid" aria-label="Who on which dive">
@@ -57,18 +65,28 @@ export function RoomGrid(): ReactNode {
       </div>
       <RefusalLine refusal={refusal} />
       <div className="wide-table">
-        <table className={isOneDay ? 'grid one-day' : 'grid'}>
-          <caption className="unseen">
-            {cells === 'room'
-              ? 'Minutes of room by diver and dive; ▸ marks the tightest of each dive'
-              : 'Who makes which dive'}
-          </caption>
-          <Heads dives={dives} isOneDay={isOneDay} />
-          {cells === 'room' ? <Rooms rows={rows} /> : <Makes rows={rows} dives={dives} put={put} />}
-        </table>
+        {blocks.map((block) => (
+          <table key={block.from} className={isOneDay ? 'grid one-day' : 'grid'}>
+            <caption className="unseen">
+              {cells === 'room'
+                ? 'Minutes of room by diver and dive; ▸ marks the tightest of each dive'
+                : 'Who makes which dive'}
+            </caption>
+            <Heads dives={block.dives} isOneDay={isOneDay} />
+            {cells === 'room' ? (
+              <Rooms rows={cellsIn(rows, block)} />
+            ) : (
+              <Makes rows={cellsIn(rows, block)} dives={block.dives} put={put} />
+            )}
+          </table>
+        ))}
       </div>
     </section>
   );
+}
+
+function cellsIn(rows: readonly GridRow[], { from, dives }: GridBlock): readonly GridRow[] {
+  return rows.map((row) => ({ ...row, cells: row.cells.slice(from, from + dives.length) }));
 }
 
 function Heads({
