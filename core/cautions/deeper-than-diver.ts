@@ -8,7 +8,7 @@ export const deeperThanDiver: Rule = {
   find: eachDive((entry, { say }) => {
     const { depthM, diver } = entry;
     if (depthM <= diver.maxDepthM + DUST) return null;
-    const finding = `${say.depthMet(depthM)} is deeper than the diver's limit of ${say.depthAllowed(diver.maxDepthM)}`;
+    const finding = `${say.depthMet(depthM)} is deeper than the diver's limit of ${say.depthSet(diver.maxDepthM)}`;
     return told(entry, finding, 'plan the dive shallower, or leave the diver out of it');
   }),
 };

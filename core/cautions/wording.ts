@@ -25,6 +25,8 @@ function down(value: number, digits: number): number {
 export interface Wording {
   readonly depthMet: (m: number) => string;
   readonly depthAllowed: (m: number) => string;
+  /** A limit that a diver set: to the tenth of a metre, as it is shown. */
+  readonly depthSet: (m: number) => string;
   /** Height above the sea. */
   readonly altitude: (m: number) => string;
   readonly pressureLeft: (bar: number) => string;
@@ -55,12 +57,16 @@ export interface Reading {
   readonly day?: (date: string) => string;
 }
 
-type InUnits = Pick<Wording, 'depthMet' | 'depthAllowed' | 'altitude' | 'pressureLeft' | 'pressureNeeded'>;
+type InUnits = Pick<
+  Wording,
+  'depthMet' | 'depthAllowed' | 'depthSet' | 'altitude' | 'pressureLeft' | 'pressureNeeded'
+>;
 
 /** Depths that were met have tenths, and so a decimal sign; the others are whole. */
 const METRIC: InUnits = {
   depthMet: (m) => `${up(m, 1)} m`,
   depthAllowed: (m) => `${wholeDown(m)} m`,
+  depthSet: (m) => `${down(m, 1)} m`,
   altitude: (m) => `${up(m, 0)} m`,
   pressureLeft: (bar) => `${wholeDown(bar)} bar`,
   pressureNeeded: (bar) => `${up(bar, 0)} bar`,
@@ -72,6 +78,7 @@ const FOOT_DUST = 1e-6;
 const IMPERIAL: InUnits = {
   depthMet: (m) => `${Math.ceil(m / M_PER_FOOT - FOOT_DUST)} ft`,
   depthAllowed: (m) => `${Math.floor(m / M_PER_FOOT + FOOT_DUST)} ft`,
+  depthSet: (m) => `${Math.floor(m / M_PER_FOOT + FOOT_DUST)} ft`,
   altitude: (m) => `${Math.ceil(m / M_PER_FOOT - FOOT_DUST)} ft`,
   pressureLeft: (bar) => `${Math.floor(bar / BAR_PER_PSI + FOOT_DUST)} psi`,
   pressureNeeded: (bar) => `${Math.ceil(bar / BAR_PER_PSI - FOOT_DUST)} psi`,
@@ -85,6 +92,7 @@ export function wordingIn(units: Units, reading: Reading = {}): Wording {
   return {
     ...inUnits,
     depthMet: (m) => signed(inUnits.depthMet(m)),
+    depthSet: (m) => signed(inUnits.depthSet(m)),
     percentO2: (o2) => signed(`${up(o2 * 100, 1)} %`),
     po2Met: (bar) => signed(`${up(bar, 2).toFixed(2)} bar`),
     po2Limit: (bar) => signed(`${down(bar, 2)} bar`),

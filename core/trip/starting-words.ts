@@ -185,7 +185,7 @@ function reasonOf(depthHeld: DepthHeld, partySize: number): Said | null {
     case 'limit':
       return said`deeper, ${because(depthHeld.held, partySize)}`;
     case 'own limit':
-      return said`the depth limit${whom('of', depthHeld.divers, partySize)} is ${depth(depthHeld.depthM)}`;
+      return said`the depth limit${whom('of', depthHeld.divers, partySize)} is ${figure('depth', depthHeld.depthM, 'down')}`;
     case 'order':
       return null;
   }

@@ -17,7 +17,7 @@ import { TextField } from '../../parts/field';
 import { MomentFields } from '../../parts/moment-fields';
 import { PlainNumberField, ShareField, UnitField } from '../../parts/number-field';
 import { useDesk } from '../../store/store';
-import { CylinderField, GasRateField } from './gear-fields';
+import { CylinderField, DepthLimitField, FillField, GasRateField } from './gear-fields';
 
 /** Gear, limits and gradient of a diver, each a field. */
 export function DiverFields({ diver }: { readonly diver: Diver }): ReactNode {
@@ -29,13 +29,7 @@ export function DiverFields({ diver }: { readonly diver: Diver }): ReactNode {
       </div>
       <GasRateField value={diver.surfaceRateLpm} commit={(rate) => setSurfaceRate(id, rate)} />
       <CylinderField cylinder={cylinder} commit={(waterL) => setCylinder(id, { waterL })} />
-      <UnitField
-        label="Fill"
-        kind="pressure"
-        value={cylinder.fillBar}
-        decimals={0}
-        commit={(fillBar) => setCylinder(id, { fillBar })}
-      />
+      <FillField value={cylinder.fillBar} commit={(fillBar) => setCylinder(id, { fillBar })} />
       <UnitField
         label="Reserve"
         kind="pressure"
@@ -43,9 +37,8 @@ export function DiverFields({ diver }: { readonly diver: Diver }): ReactNode {
         decimals={0}
         commit={(reserveBar) => setCylinder(id, { reserveBar })}
       />
-      <UnitField
+      <DepthLimitField
         label="Depth limit"
-        kind="depth"
         value={diver.maxDepthM}
         commit={(depthM) => setDepthLimit(id, depthM)}
       />

@@ -5,12 +5,53 @@ import { numberTrouble } from '../../../core/trip/fields';
 import type { Cylinder } from '../../../core/trip/types';
 import type { EditResult } from '../../actions/edit';
 import { cylinderText, fullL } from '../../figures/cylinder';
+import { depthText, unitText } from '../../figures/format';
+import { parseFigure } from '../../figures/parse';
+import { fromUnit, toUnit, type Kind, type Units } from '../../figures/units';
 import { wordsIn } from '../../figures/words';
-import { UnitField } from '../../parts/number-field';
+import { Field } from '../../parts/field';
+import { stepped, UnitField } from '../../parts/number-field';
 import { useDesk } from '../../store/store';
 
 interface GearField {
   readonly commit: (value: number) => EditResult | void;
+}
+
+/** How deep a diver may go: never shown deeper than it is. */
+export function DepthLimitField(
+  props: GearField & { readonly label: string; readonly value: number },
+): ReactNode {
+  const units = useDesk(({ settings }) => settings.units);
+  return (
+    <Field
+      label={props.label}
+      value={props.value}
+      show={(depthM) => depthText(depthM, units, 'down')}
+      parse={(text) => parseFigure(text, 'depth', units)}
+      commit={props.commit}
+      step={stepBy('depth', units, 1)}
+    />
+  );
+}
+
+/** What a full cylinder holds: never shown fuller than it is, as on the card of a dive. */
+export function FillField(props: GearField & { readonly value: number }): ReactNode {
+  const units = useDesk(({ settings }) => settings.units);
+  return (
+    <Field
+      label="Fill"
+      value={props.value}
+      show={(bar) => unitText(bar, 'pressure', units, 'down')}
+      parse={(text) => parseFigure(text, 'pressure', units)}
+      commit={props.commit}
+      step={stepBy('pressure', units, units === 'imperial' ? 100 : 10)}
+    />
+  );
+}
+
+function stepBy(kind: Kind, units: Units, size: number) {
+  return (si: number, by: 1 | -1, large: boolean): number =>
+    fromUnit(stepped(toUnit(si, kind, units), by, large ? size * 5 : size), kind, units);
 }
 
 /** What a diver breathes in a minute at the surface, litres or cubic feet. */

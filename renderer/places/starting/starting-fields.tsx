@@ -9,7 +9,7 @@ import { Field, TextField } from '../../parts/field';
 import { MomentFields } from '../../parts/moment-fields';
 import { MinutesField, PlainNumberField, UnitField } from '../../parts/number-field';
 import { useDesk } from '../../store/store';
-import { CylinderField, GasRateField } from '../party/gear-fields';
+import { CylinderField, DepthLimitField, FillField, GasRateField } from '../party/gear-fields';
 import { SiteListInput } from '../sites/site-list-input';
 import { namesText, parseNames, parseShares, parseTimes, sharesText, timesText } from './lists';
 import { firstFlight, listRead, type StartingForm } from './starting-form';
@@ -170,9 +170,8 @@ function Who({ form, open }: WithOpen): ReactNode {
             commit={(names) => changeForm({ names })}
             wide
           />
-          <UnitField
+          <DepthLimitField
             label="Depth limit of each"
-            kind="depth"
             value={usual.maxDepthM}
             commit={(maxDepthM) => put({ maxDepthM })}
           />
@@ -181,11 +180,8 @@ function Who({ form, open }: WithOpen): ReactNode {
             cylinder={usual.cylinder}
             commit={(waterL) => put({ cylinder: { ...usual.cylinder, waterL } })}
           />
-          <UnitField
-            label="Fill"
-            kind="pressure"
+          <FillField
             value={usual.cylinder.fillBar}
-            decimals={0}
             commit={(fillBar) => put({ cylinder: { ...usual.cylinder, fillBar } })}
           />
           <p className="soft wide-note">Everything else of each diver can be set under Party afterwards.</p>
