@@ -1,6 +1,6 @@
 import { assert } from '../result';
 import { SAFETY_LINE } from '../safety-line';
-import { levelTexts } from '../slate/contents';
+import { levelTexts, pastLevelsText } from '../slate/contents';
 import {
   joined,
   minutesDown,
@@ -91,20 +91,26 @@ function positionLines(site: Site | undefined): readonly string[] {
 /** One diver's plan on a line: what is briefed, no more. */
 function diverText(entry: Entry): string {
   const mix = entry.o2 === null ? [] : [`${mixName(entry.o2)}, PO2 ${po2Text(entry.po2Bar)}`];
-  const noStop = entry.unlimited
-    ? 'no-stop time without limit'
-    : `no-stop ${words(minutesDown(entry.noStopMin))}`;
   const levels = levelTexts(entry, 'metric');
   const hasLevels = levels.length > 0;
   const parts = [
     `${words(diveTime(entry))} bottom time${hasLevels ? ` (levels ${levels.join(', ')})` : ''}`,
     ...mix,
     `MOD ${joined(depths(entry.modM, 'limit', 'metric'))}`,
-    `${noStop}${hasLevels ? ' (whole time, the last level lengthened)' : ''}`,
+    noStopText(entry, hasLevels),
     `CNS ${percentUp(entry.cns.after)}`,
     ...(entry.gas.turnBar === null ? [] : [`turn at ${joined(pressuresUp(entry.gas.turnBar, 'metric'))}`]),
   ];
   return `${entry.diver.name}: ${parts.join(', ')}`;
+}
+
+function noStopText(entry: Entry, hasLevels: boolean): string {
+  const past = pastLevelsText(entry, 'metric');
+  if (past !== null) return `past the no-stop limit at the end of the level at ${past}`;
+  const noStop = entry.unlimited
+    ? 'no-stop time without limit'
+    : `no-stop ${words(minutesDown(entry.noStopMin))}`;
+  return `${noStop}${hasLevels ? ' (whole time, the last level lengthened)' : ''}`;
 }
 
 /** An event without length where the last diver is clear to fly. */

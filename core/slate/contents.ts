@@ -45,11 +45,14 @@ export interface SlateDive {
   readonly mix: string;
   readonly mod: readonly Figure[];
   readonly po2: string;
+  /** `PAST_LIMIT` where an earlier level ended past it: no time on the last one keeps the limit then. */
   readonly noStop: Figure;
   /** Behind the no-stop time wherever it is printed: `LEVELS_MARK` on a dive of several levels, else nothing. */
   readonly noStopMark: string;
   readonly room: Figure;
-  /** Exact, to compare divers by; null: no limit, or no figure. */
+  /** The earlier levels that ended past the limit, "36 m, 20 m"; null where none did. */
+  readonly pastLevels: string | null;
+  /** Exact, to compare divers by; null: no limit, no figure, or past it on an earlier level. */
   readonly roomMin: number | null;
   /** What the room runs into first, "gas"; null where it is the no-stop limit or nothing. */
   readonly roomLimit: string | null;
@@ -94,6 +97,7 @@ export const LEVELS_MARK = '*';
 export const LEVELS_MEANING = 'whole time, last level lengthened';
 
 const NO_LIMIT: Figure = { value: 'no limit', unit: '' };
+const PAST_LIMIT: Figure = { value: 'past limit', unit: '' };
 
 /** The carry a diver brings into the entry of that number. */
 export function carryInto(ledger: DiverLedger, index: number): Carry {
@@ -120,6 +124,26 @@ export function levelTexts(entry: Entry, units: SlateUnits): readonly string[] {
     const depth = joined(diveDepths({ depthM, isAsDived }, units));
     return `${depth} ${words(diveTime({ bottomMin: min, isAsDived }))}`;
   });
+}
+
+/** The earlier levels from whose end a direct ascent is past the limit, "36 m, 20 m"; null where there are none. */
+export function pastLevelsText(
+  { levelsPastLimitM, isAsDived }: Pick<Entry, 'levelsPastLimitM' | 'isAsDived'>,
+  units: SlateUnits,
+): string | null {
+  if (levelsPastLimitM.length === 0) return null;
+  return levelsPastLimitM.map((depthM) => joined(diveDepths({ depthM, isAsDived }, units))).join(', ');
+}
+
+/** No time on the last level keeps a limit that an earlier one passed. */
+function noStopFigure({ levelsPastLimitM, unlimited, noStopMin }: Entry): Figure {
+  if (levelsPastLimitM.length > 0) return PAST_LIMIT;
+  return unlimited ? NO_LIMIT : minutesDown(noStopMin);
+}
+
+function roomFigure({ levelsPastLimitM, isMade }: Entry, room: Room): Figure {
+  if (levelsPastLimitM.length > 0) return PAST_LIMIT;
+  return room.min === null && room.minLimit === null && isMade ? NO_LIMIT : minutesDown(room.min);
 }
 
 function safetyStopText(entry: Entry, units: SlateUnits): string {
@@ -167,6 +191,7 @@ export function slateDive(
   const carry = carryInto(ledger, index);
   const room = roomOf(trip, carry, entry);
   const site = trip.sites.find((each) => each.id === entry.dive.siteId);
+  const isPast = entry.levelsPastLimitM.length > 0;
   const levels = levelTexts(entry, units).map((each) => each.replaceAll(' ', NO_BREAK));
   return {
     entry,
@@ -181,11 +206,13 @@ export function slateDive(
     mix: entry.o2 === null ? 'no mix' : mixName(entry.o2),
     mod: depths(entry.modM, 'limit', units),
     po2: po2Text(entry.po2Bar),
-    noStop: entry.unlimited ? NO_LIMIT : minutesDown(entry.noStopMin),
-    noStopMark: levels.length > 0 && entry.isMade ? LEVELS_MARK : '',
-    room: room.min === null && room.minLimit === null && entry.isMade ? NO_LIMIT : minutesDown(room.min),
-    roomMin: room.min,
-    roomLimit: room.minLimit === null || room.minLimit === 'no-stop' ? null : LIMIT_WORDS[room.minLimit],
+    noStop: noStopFigure(entry),
+    noStopMark: levels.length > 0 && entry.isMade && !isPast ? LEVELS_MARK : '',
+    room: roomFigure(entry, room),
+    pastLevels: pastLevelsText(entry, units),
+    roomMin: isPast ? null : room.min,
+    roomLimit:
+      isPast || room.minLimit === null || room.minLimit === 'no-stop' ? null : LIMIT_WORDS[room.minLimit],
     turn: pressuresUp(entry.gas.turnBar, units),
     minimum: pressuresUp(entry.gas.minimumBar, units),
     fill: pressuresDown(entry.diver.cylinder.fillBar, units),

@@ -62,9 +62,13 @@ function tenthsUp(value: number): string {
   return `${Math.ceil(value * 10 - DUST) / 10}`;
 }
 
-/** What is planned is rounded down with the limits it keeps; what was dived, up. */
+/** What is planned is rounded down with the limits it keeps; what was dived, up: to the tenth. */
+function careful(value: number, { isAsDived }: Pick<Entry, 'isAsDived'>): string {
+  return isAsDived ? tenthsUp(value) : `${Math.floor(value * 10 + DUST) / 10}`;
+}
+
 function depthWords({ depthM, isAsDived }: Entry): string {
-  return `Depth ${isAsDived ? tenthsUp(depthM) : Math.floor(depthM * 10 + DUST) / 10} m`;
+  return `Depth ${careful(depthM, { isAsDived })} m`;
 }
 
 /** The levels of a dive of which depth and time are planned. */
@@ -74,20 +78,22 @@ function levels({ dive, diver }: Entry): readonly Level[] {
   return isSquare ? [] : (dive.legs ?? []);
 }
 
+/** Past the limit at the end of an earlier level: there is no time that keeps it. */
+function isPast({ levelsPastLimitM }: Entry): boolean {
+  return levelsPastLimitM.length > 0;
+}
+
 function star(entry: Entry): string {
-  return levels(entry).length > 1 ? '*' : '';
+  return levels(entry).length > 1 && !isPast(entry) ? '*' : '';
 }
 
 /** Each level in the order they are dived; a long list may break between two of them. */
 function levelWords(entry: Entry): readonly string[] {
-  if (star(entry) === '') return [];
+  if (levels(entry).length < 2) return [];
   const told = levels(entry).map(({ depthM, min }) => {
-    const [depth, time] = entry.isAsDived
-      ? [tenthsUp(depthM), ceil(min)]
-      : [Math.floor(depthM * 10 + DUST) / 10, floor(min)];
-    return `${depth} m ${time} min`;
+    return `${careful(depthM, entry)} m ${careful(min, entry)} min`;
   });
-  return [`Levels ${told.join(', ')}`, '* whole time, last level lengthened'];
+  return [`Levels ${told.join(', ')}`, ...(isPast(entry) ? [] : ['* whole time, last level lengthened'])];
 }
 
 function hundredthsUp(value: number): string {
@@ -137,10 +143,10 @@ function expected(trip: Trip, mine: DiverLedger, entry: Entry): readonly string[
     `OTU ${ceil(day.otu)} of ${floor(Math.max(0, day.otuAllowed))}`,
     `${wallText(entry.startMin).slice(11)} to ${wallText(entry.surfacesMin).slice(11)}`,
     depthWords(entry),
-    `Time ${entry.isAsDived ? ceil(entry.bottomMin) : floor(entry.bottomMin)} min`,
-    `No-stop${star(entry)} ${minutesOrNot(entry.noStopMin, entry.unlimited)}`,
+    `Time ${careful(entry.bottomMin, entry)} min`,
+    `No-stop${star(entry)} ${isPast(entry) ? 'past limit' : minutesOrNot(entry.noStopMin, entry.unlimited)}`,
     ...levelWords(entry),
-    minutesOrNot(room.min, noRoom),
+    isPast(entry) ? 'past limit' : minutesOrNot(room.min, noRoom),
     `MOD ${floor(entry.modM!)} m`,
     `PO2 ${hundredthsUp(entry.po2Bar!)} bar`,
     `Turn ${entry.gas.turnBar === null ? 'none: fill below minimum' : barUp(entry.gas.turnBar)}`,
@@ -201,8 +207,14 @@ function briefed(trip: Trip, mine: DiverLedger): readonly Briefed[] {
 /** Whether nobody on the same dive has less room, by the minutes that are printed; no figure is less than any. */
 function isTightest(mine: Briefed, everybody: readonly Briefed[]): boolean {
   const others = everybody.filter((each) => each.entry.dive.id === mine.entry.dive.id);
-  const whole = ({ room: { min, minLimit } }: Briefed): number =>
-    min !== null ? Math.floor(min + DUST) : minLimit === null ? Infinity : -Infinity;
+  const whole = ({ entry, room: { min, minLimit } }: Briefed): number =>
+    isPast(entry)
+      ? -Infinity
+      : min !== null
+        ? Math.floor(min + DUST)
+        : minLimit === null
+          ? Infinity
+          : -Infinity;
   if (others.length < 2 || whole(mine) === Infinity) return false;
   return others.every((each) => whole(each) >= whole(mine));
 }
@@ -215,16 +227,24 @@ function briefedFigures({ entry, room }: Briefed): readonly {
 }[] {
   const inUnit = (figure: string, unit: string): string => (/\d/.test(figure) ? `${figure} ${unit}` : figure);
   const bar = (gauge: number | null): string => (gauge === null ? '\u2013' : ceil(gauge));
-  const noStop = `${entry.unlimited ? 'no limit' : floor(entry.noStopMin!)}${star(entry)}`;
-  const setBy = room.minLimit === null ? '\u2013' : SET_BY[room.minLimit];
-  const left = room.min !== null ? floor(room.min) : room.minLimit === null ? 'no limit' : '\u2013';
+  const hasPassed = isPast(entry);
+  const time = entry.unlimited ? 'no limit' : floor(entry.noStopMin!);
+  const noStop = hasPassed ? 'past limit' : `${time}${star(entry)}`;
+  const setBy = hasPassed ? 'no-stop' : room.minLimit === null ? '\u2013' : SET_BY[room.minLimit];
+  const left = hasPassed
+    ? 'past limit'
+    : room.min !== null
+      ? floor(room.min)
+      : room.minLimit === null
+        ? 'no limit'
+        : '\u2013';
   const mix = Math.abs(entry.o2! - 0.21) < DUST ? 'Air' : `EAN${Number((100 * entry.o2!).toFixed(2))}`;
   const mod = floor(entry.modM!);
   const po2 = hundredthsUp(entry.po2Bar!);
   const fill = floor(entry.diver.cylinder.fillBar);
   const turn = bar(entry.gas.turnBar);
   const minimum = bar(entry.gas.minimumBar);
-  const roomWords = `Room ${inUnit(left, 'min')}${room.minLimit === null ? '' : `, set by ${setBy}`}`;
+  const roomWords = `Room ${inUnit(left, 'min')}${setBy === '\u2013' ? '' : `, set by ${setBy}`}`;
   return [
     { cell: mix, labelled: mix, isCommon: true },
     { cell: mod, labelled: `MOD ${mod} m`, isCommon: true },

@@ -64,7 +64,7 @@ const inMinutes = (): string => 'min';
 
 /** What the room runs into; null where there is none. */
 function setBy(dive: SlateDive): string | null {
-  return dive.roomLimit ?? (dive.roomMin === null ? null : 'no-stop');
+  return dive.roomLimit ?? (dive.roomMin === null && dive.pastLevels === null ? null : 'no-stop');
 }
 
 const COLUMNS: readonly CardColumn[] = [
@@ -110,6 +110,7 @@ const ABOVE_NAME_EM = 0.25;
 /** Room to compare divers by, in whole minutes as printed; one without a figure has less than any. */
 function comparedMin({ dive }: DiverRow): number {
   if (!dive.entry.isMade) return Infinity;
+  if (dive.pastLevels !== null) return -Infinity;
   if (dive.roomMin === null) return dive.roomLimit === null ? Infinity : -Infinity;
   return down(dive.roomMin);
 }
@@ -226,11 +227,15 @@ export function diveCard(
   ]);
   const again = stack([heading(set, title, 'continued', widthPt, basePt * 1.3), made.head]);
   const end = rule(widthPt, 0.4, 4);
-  const stops = dive.rows.flatMap(({ name, dive: each }) =>
-    each.stops === null
+  const stops = dive.rows.flatMap(({ name, dive: each }) => {
+    const past = [
+      ...(each.pastLevels === null ? [] : [`at the end of the level at ${each.pastLevels}`]),
+      ...(each.stops === null ? [] : [`${each.entry.stops === null ? '' : 'stops '}${each.stops}`]),
+    ];
+    return past.length === 0
       ? []
-      : [`${name}: past the limit, ${each.entry.stops === null ? '' : 'stops '}${each.stops}`],
-  );
+      : [`${name}: past the limit${each.pastLevels === null ? ',' : ''} ${past.join(', ')}`];
+  });
   const rows = [
     ...made.rows,
     ...stops.map((text) => set.text(text, { font: 'bold', sizePt: basePt }, widthPt)),
@@ -252,7 +257,8 @@ export function diveCard(
 function levelsLine(dive: PartyDive): readonly string[] {
   const levels = [...new Set(dive.rows.flatMap((row) => row.dive.levels ?? []))];
   if (levels.length === 0) return [];
-  return [`Levels ${levels.join(' or ')}. ${LEVELS_MARK} ${LEVELS_MEANING}.`];
+  const isMarked = dive.rows.some((row) => row.dive.noStopMark !== '');
+  return [`Levels ${levels.join(' or ')}.${isMarked ? ` ${LEVELS_MARK} ${LEVELS_MEANING}.` : ''}`];
 }
 
 /** The columns whose figure is the same for every diver of a dive, and the others. */

@@ -54,9 +54,15 @@ interface ListDay {
   readonly rows: readonly ListRow[];
 }
 
+/** In the place of no-stop time and room where an earlier level ended past the limit: a word as wide as a figure. */
+const PAST = 'past';
+
 /** What stands in the cells of a dive and does not explain itself. */
 function notesOf(dive: SlateDive): readonly string[] {
-  return dive.noStopMark === '' ? [] : [`${LEVELS_MARK} ${LEVELS_MEANING}`];
+  return [
+    ...(dive.noStopMark === '' ? [] : [`${LEVELS_MARK} ${LEVELS_MEANING}`]),
+    ...(dive.pastLevels === null ? [] : [`${PAST}: past the limit at the end of an earlier level`]),
+  ];
 }
 
 function listDays(days: readonly SlateDay[]): readonly ListDay[] {
@@ -69,8 +75,8 @@ function listDays(days: readonly SlateDay[]): readonly ListDay[] {
         joined(dive.depth),
         dive.time.value,
         dive.mix,
-        `${dive.noStop.value}${dive.noStopMark}`,
-        dive.room.value,
+        dive.pastLevels === null ? `${dive.noStop.value}${dive.noStopMark}` : PAST,
+        dive.pastLevels === null ? dive.room.value : PAST,
         percentUp(dive.entry.cns.after),
       ],
       notes: notesOf(dive),

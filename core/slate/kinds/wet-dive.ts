@@ -102,10 +102,11 @@ function intervalLine(dive: SlateDive): readonly (readonly [string, string])[] {
 function levelLines(size: Sizes, dive: SlateDive): readonly Block[] {
   if (dive.levels === null) return [];
   const plain: TextStyle = { font: 'regular', sizePt: size.basePt };
+  const meaning = `${LEVELS_MARK} ${LEVELS_MEANING}`;
   return [
     stack([
       pairs(size, [['Levels', dive.levels]]),
-      size.set.text(`${LEVELS_MARK} ${LEVELS_MEANING}`, plain, size.widthPt),
+      ...(dive.noStopMark === '' ? [] : [size.set.text(meaning, plain, size.widthPt)]),
     ]),
   ];
 }

@@ -5,18 +5,18 @@ import { demoTrip } from '../../../../core/trip/demo-trip';
 import { ledger } from '../../../../core/trip/ledger';
 import type { Dive, Trip } from '../../../../core/trip/types';
 import type { SlateRequest } from '../../../../core/slate/request';
-import { aDive, aTrip } from '../../../builders/trip';
+import { aDive, aDiver, aTrip } from '../../../builders/trip';
 import { aPaper, layoutOf, wordsOf } from '../../../support/slates';
 
 const LEVELS = [
-  { depthM: 24.06, min: 12.5 },
+  { depthM: 24.06, min: 12 },
   { depthM: 14, min: 20 },
 ];
 
 /** A dive of two levels, and one that is square, on the same day. */
 function two(change: Partial<Dive> = {}): Trip {
   return aTrip([
-    aDive({ id: 'a', startsAt: '2027-03-06T08:00', depthM: 24.06, bottomMin: 32.5, legs: LEVELS, ...change }),
+    aDive({ id: 'a', startsAt: '2027-03-06T08:00', depthM: 24.06, bottomMin: 32, legs: LEVELS, ...change }),
     aDive({ id: 'b', startsAt: '2027-03-06T14:00', depthM: 16, bottomMin: 30 }),
   ]);
 }
@@ -40,7 +40,7 @@ describe('a dive of several levels', () => {
     expect([square!.levels, square!.noStopMark]).toEqual([null, '']);
     expect(plain(divesOf(two(), 'both')[0]!.levels)).toBe('24 m / 78 ft 12 min, 14 m / 45 ft 20 min');
     const moved = two({ asDived: [{ startsAt: '2027-03-06T08:05' }] });
-    expect(plain(divesOf(moved)[0]!.levels)).toBe('24.1 m 13 min, 14 m 20 min');
+    expect(plain(divesOf(moved)[0]!.levels)).toBe('24.1 m 12 min, 14 m 20 min');
   });
 
   it('counts as one level once its depth is known as dived, or where it has but one', () => {
@@ -97,5 +97,66 @@ describe('a dive of several levels', () => {
     expect(levels).toMatch(/no-stop \d+ min \(whole time, the last level lengthened\)/);
     expect(square).toContain('30 min bottom time, ');
     expect(square).not.toContain('level');
+  });
+});
+
+describe('a dive past its limit on an earlier level', () => {
+  // Twelve minutes at 36 m on air are past the limit; on the levels after it that is given off again.
+  const past = aTrip([
+    aDive({
+      id: 'a',
+      startsAt: '2027-03-06T08:00',
+      depthM: 36,
+      bottomMin: 72,
+      legs: [
+        { depthM: 36, min: 12 },
+        { depthM: 12, min: 20 },
+        { depthM: 6, min: 40 },
+      ],
+    }),
+    aDive({ id: 'b', startsAt: '2027-03-06T18:00', depthM: 12, bottomMin: 30 }),
+  ]);
+
+  it('is such a dive: inside its limit where the last level ends', () => {
+    const [entry] = ledger(past).divers[0]!.entries;
+    expect(entry).toMatchObject({ levelsPastLimitM: [36], stops: [], isPastLimit: true });
+    expect(divesOf(past)[0]).toMatchObject({
+      noStop: { value: 'past limit' },
+      noStopMark: '',
+      room: { value: 'past limit' },
+      pastLevels: '36 m',
+      roomMin: null,
+    });
+    expect(divesOf(past)[1]!.pastLevels).toBeNull();
+  });
+
+  it('has neither a no-stop time nor room on its wet-notes slate', () => {
+    const words = printed(past, { paper: aPaper('A5'), onePerPage: true });
+    expect(words).toContain('No-stop past limit Room past limit');
+    expect(words).not.toContain('whole time');
+    expect(words).toMatch(/No-stop \d+ min Room/);
+  });
+
+  it('is named in the briefing\u2019s card with the level, and its diver is the tightest', () => {
+    const party = [aDiver({ gradient: { low: 0.9, high: 0.95 } }), aDiver({ id: 'g2', name: 'Guest 2' })];
+    const trip = { ...past, party, dives: past.dives.slice(0, 1) };
+    const [first, second] = ledger(trip).divers.map(({ entries }) => entries[0]!.levelsPastLimitM);
+    expect([first, second]).toEqual([[], [36]]);
+    const words = printed(trip, { kind: 'briefing', paper: aPaper('A4') });
+    expect(words).toContain('Guest 2: past the limit at the end of the level at 36 m');
+    expect(words).not.toContain('Guest 1: past');
+    expect(words).toContain('Guest 2 (tightest)');
+    expect(words).toMatch(/past limit past limit no-stop/);
+  });
+
+  it('is marked on the trip sheet, with what that means', () => {
+    const words = printed(past, { kind: 'trip', paper: aPaper('A4') });
+    expect(words).toContain('past past');
+    expect(words.match(/past: past the limit at the end of an earlier level\./g)).toHaveLength(1);
+  });
+
+  it('is named in the calendar', () => {
+    const text = writeCalendar(ledger(past), '2027-03-01T18:00:00Z').replaceAll('\r\n ', '');
+    expect(text).toContain('past the no-stop limit at the end of the level at 36 m');
   });
 });
