@@ -14,6 +14,7 @@ import {
   stepTextScale,
 } from '../actions/view';
 import { nextStart } from '../actions/next-start';
+import { clockText, dateText } from '../figures/format';
 import { todayText } from '../figures/local-time';
 import { PLACES } from '../frame/place-names';
 import { selectChosenDive, selectChosenDives, selectTight, selectTightest } from '../store/selectors';
@@ -309,7 +310,7 @@ const help: readonly Command[] = [
 export const COMMANDS: readonly Command[] = [...trip, ...edit, ...dive, ...places, ...view, ...help];
 
 /** What the trip itself offers beside them: a diver to look at, a dive to go to. For the palette. */
-export function commandsOfTrip({ trip: open }: Desk): readonly Command[] {
+export function commandsOfTrip({ trip: open, settings }: Desk): readonly Command[] {
   const divers = open.party.map(({ id, name }): Command => ({
     id: `look-at.${id}`,
     group: 'View',
@@ -320,7 +321,7 @@ export function commandsOfTrip({ trip: open }: Desk): readonly Command[] {
   const dives = open.dives.map(({ id, siteId, startsAt }, i): Command => ({
     id: `go-to.${id}`,
     group: 'Dive',
-    label: `Dive ${i + 1}, ${sites.get(siteId) ?? siteId}, ${startsAt.replace('T', ' ')}`,
+    label: `Dive ${i + 1}, ${sites.get(siteId) ?? siteId}, ${dateText(startsAt)}, ${clockText(startsAt, settings.clock)}`,
     run: () => {
       goTo('days');
       chooseDives([id]);

@@ -1,37 +1,10 @@
 import { useMemo, useState, type KeyboardEvent, type ReactNode } from 'react';
 import { closeOverlay } from '../actions/view';
-import { COMMANDS, commandsOfTrip } from '../commands/all';
-import { chordText, fit, isEnabled, labelOf, type Command } from '../commands/registry';
+import { findCommands, hintWhereNone } from '../commands/find';
+import { chordText, type Command } from '../commands/registry';
 import { Dialog } from '../parts/dialog';
 import { desk } from '../store/store';
 import { isMac } from './keys';
-
-const SHOWN = 60;
-
-interface Found {
-  readonly command: Command;
-  readonly label: string;
-  readonly score: number;
-}
-
-/** Best first; among equals the order of the list. Without a query the commands, not the trip's own. */
-function find(query: string): readonly Found[] {
-  const state = desk.getState();
-  const all = query.trim() === '' ? COMMANDS : [...COMMANDS, ...commandsOfTrip(state)];
-  return all
-    .filter((command) => command.id !== 'help.palette' && isEnabled(command, state))
-    .map((command) => {
-      const label = labelOf(command, state);
-      return {
-        command,
-        label,
-        score: Math.max(fit(query, label), fit(query, `${command.group} ${label}`) * 0.9),
-      };
-    })
-    .filter(({ score }) => score > 0)
-    .toSorted((a, b) => b.score - a.score)
-    .slice(0, SHOWN);
-}
 
 function runAndClose(command: Command): void {
   closeOverlay();
@@ -42,7 +15,7 @@ function runAndClose(command: Command): void {
 export function Palette(): ReactNode {
   const [query, setQuery] = useState('');
   const [at, setAt] = useState(0);
-  const found = useMemo(() => find(query), [query]);
+  const found = useMemo(() => findCommands(query, desk.getState()), [query]);
   const chosen = Math.min(at, Math.max(0, found.length - 1));
 
   const onKeyDown = (event: KeyboardEvent): void => {
@@ -99,7 +72,7 @@ export function Palette(): ReactNode {
         </div>
         {found.length === 0 ? (
           <p className="soft palette-none" role="status">
-            Nothing is called that. Try “depth”, “feet” or the name of a site.
+            Nothing is called that. {hintWhereNone(desk.getState())}
           </p>
         ) : null}
       </div>
