@@ -2,7 +2,10 @@ import { SAFETY_LINE } from '../core/safety-line';
 import {
   clockText,
   dateText,
+  diveDepths,
+  diveTime,
   down,
+  joined,
   mixName,
   NONE,
   oxygenPercent,
@@ -31,7 +34,7 @@ const COLUMNS: readonly Column[] = [
   { title: 'interval', width: 8 },
   { title: 'site', width: 19, isText: true },
   { title: 'depth', width: 6 },
-  { title: 'time', width: 4 },
+  { title: 'time', width: 6 },
   { title: 'mix', width: 7, isText: true },
   { title: 'PO2', width: 4 },
   { title: 'no-stop', width: 7 },
@@ -91,8 +94,8 @@ function diveRow(trip: Trip, ledger: DiverLedger, index: number): string {
     clockText(entry.startMin),
     interval(entry.intervalMin),
     cut(site?.name ?? entry.dive.siteId, 19),
-    `${up(entry.depthM, 0.1)} m`,
-    `${up(entry.bottomMin)}${entry.isAsDived ? '+' : entry.dive.legs === undefined ? '' : '*'}`,
+    joined(diveDepths(entry, 'metric')),
+    `${diveTime(entry).value}${entry.isAsDived ? '+' : entry.dive.legs === undefined ? '' : '*'}`,
     entry.o2 === null ? 'none' : mixName(entry.o2),
     entry.po2Bar === null ? NONE : up(entry.po2Bar, 0.01).toFixed(2),
     entry.unlimited ? 'no end' : entry.noStopMin === null ? NONE : String(down(entry.noStopMin)),
@@ -184,7 +187,7 @@ function flyingText(ledger: Ledger): string {
 
 /**
  * The trip as a person reads it in a terminal of 100 columns: each diver's ledger by day and dive, the
- * cautions, when flying is clear, and what no plan replaces. Limits round down, exposures up.
+ * cautions, when flying is clear, and what no plan replaces. Limits and what is planned round down, exposures up.
  * @param ledger of the divers to show @param cautions of these, in order of severity
  */
 export function planTable(ledger: Ledger, cautions: readonly Caution[]): string {

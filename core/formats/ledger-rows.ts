@@ -20,7 +20,12 @@ function percent(fraction: number | null, round: Rounding, step = 0.1): Cell {
   return fraction === null ? null : round(100 * fraction, step);
 }
 
-/** Limits round down, exposures up. */
+/** What is planned is rounded down, what was dived up: as a slate has depth and time. */
+function asDiveIs({ isAsDived }: Entry): Rounding {
+  return isAsDived ? up : down;
+}
+
+/** Limits and what is planned round down, exposures up. */
 const COLUMNS: readonly Column[] = [
   { heading: 'diver', cell: (entry) => entry.diver.name },
   { heading: 'dive', cell: (entry, trip) => trip.dives.findIndex((dive) => dive.id === entry.dive.id) + 1 },
@@ -32,8 +37,8 @@ const COLUMNS: readonly Column[] = [
   { heading: 'surfaces', cell: (entry) => (entry.isMade ? wallText(entry.surfacesMin) : null) },
   { heading: 'interval (min)', cell: (entry) => rounded(entry.intervalMin, down, 1) },
   { heading: 'as dived', cell: (entry) => (entry.isAsDived ? 'yes' : 'no') },
-  { heading: 'depth (m)', cell: (entry) => up(entry.depthM, 0.1) },
-  { heading: 'bottom time (min)', cell: (entry) => up(entry.bottomMin, 0.1) },
+  { heading: 'depth (m)', cell: (entry) => asDiveIs(entry)(entry.depthM, 0.1) },
+  { heading: 'bottom time (min)', cell: (entry) => asDiveIs(entry)(entry.bottomMin, 0.1) },
   {
     heading: 'oxygen (%)',
     cell: (entry) => (entry.o2 === null ? null : Number((100 * entry.o2).toFixed(2))),
@@ -79,7 +84,7 @@ function stopsCell(entry: Entry): Cell {
  * A cell is empty where a figure does not exist.
  * @param ledger of the whole party
  * @returns headings and rows, divers in the order of the party
- * Source: RFC 4180 (2005); figures as in the ledger, limits rounded down and exposures up.
+ * Source: RFC 4180 (2005); figures as in the ledger, limits and what is planned rounded down, exposures up.
  */
 export function writeLedgerRows(ledger: Ledger): string {
   const entries = ledger.divers.flatMap((diver) => diver.entries);

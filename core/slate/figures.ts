@@ -113,11 +113,6 @@ export function minutesDown(min: number | null): Figure {
   return min === null ? NO_FIGURE : { value: signed(down(min)), unit: 'min' };
 }
 
-/** Minutes that were taken, rounded up. */
-export function minutesUp(min: number): Figure {
-  return { value: signed(up(min)), unit: 'min' };
-}
-
 /** A dive's greatest depth as it is printed: what is planned rounded down, what was dived up. */
 export function diveDepths(
   { depthM, isAsDived }: Pick<Entry, 'depthM' | 'isAsDived'>,
@@ -126,9 +121,12 @@ export function diveDepths(
   return depths(depthM, isAsDived ? 'exposure' : 'plan', units);
 }
 
-/** A dive's bottom time as it is printed, rounded as its depth is. */
+/**
+ * A dive's bottom time as it is printed, rounded as its depth is, to the tenth of a minute: in whole minutes
+ * a plan past its no-stop time could read as one that keeps to it.
+ */
 export function diveTime({ bottomMin, isAsDived }: Pick<Entry, 'bottomMin' | 'isAsDived'>): Figure {
-  return isAsDived ? minutesUp(bottomMin) : minutesDown(bottomMin);
+  return { value: signed(careful(bottomMin, isAsDived ? 'exposure' : 'plan', 0.1)), unit: 'min' };
 }
 
 /** A stretch of time as "2 h 05 min", rounded down: an interval is no longer than it is. */

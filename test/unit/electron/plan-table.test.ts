@@ -63,6 +63,24 @@ describe('planTable', () => {
     expect(times).toEqual(['40*', '38+', '50', '33+', '50']);
   });
 
+  it('gives depth and time to the tenth, what is planned down and what was dived up', () => {
+    const document = tenDives();
+    document.dives.length = 2;
+    Object.assign(document.dives[0], { depthM: 18.06, bottomMin: 14.78 });
+    Object.assign(document.dives[1], {
+      depthM: 18,
+      bottomMin: 40,
+      asDived: [{ by: 'a', depthM: 18.06, bottomMin: 14.71 }],
+    });
+    const rows = rowsOf(tableOf(tripOf(document)));
+    expect(rows.map((cells) => cells.slice(3, 5))).toEqual([
+      ['18 m', '14.7'],
+      ['18.1 m', '14.8+'],
+      ['18 m', '14.7'],
+      ['18 m', '40'],
+    ]);
+  });
+
   it('says where there is no figure: no mix, no gas left, no limit', () => {
     const document = tenDives();
     document.mixes.push({ id: 'rich', o2: 0.4 });
@@ -84,11 +102,14 @@ describe('planTable', () => {
       '!',
     );
     document.party[0].name = 'M'.repeat(80);
+    // The longest figure of time, as dived.
+    document.dives[2].asDived = [{ by: 'guide', depthM: 5.01, bottomMin: 219.85 }];
     const table = tableOf(tripOf(document));
     expect(Math.max(...table.split('\n').map((line) => Array.from(line).length))).toBeLessThanOrEqual(
       TABLE_COLUMNS,
     );
     expect(table).toContain('A site with a name\u2026');
+    expect(table).toMatch(/ 5\.1 m +219\.9\+ /);
   });
 
   it('says when flying is clear for each, and when the flight leaves', () => {

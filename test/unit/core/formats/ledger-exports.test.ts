@@ -78,6 +78,18 @@ describe('writeLedgerRows', () => {
     });
   });
 
+  it('gives depth and time to the tenth, what is planned down and what was dived up', () => {
+    const depthM = 12.06;
+    const bottomMin = 14.76;
+    const dives = TRIP.dives.slice(0, 2).map((dive, index) => ({
+      ...dive,
+      ...(index === 0 ? { depthM, bottomMin } : { asDived: [{ depthM, bottomMin }] }),
+    }));
+    const [planned, dived] = records(writeLedgerRows(ledger({ ...TRIP, dives })));
+    expect([planned!['depth (m)'], planned!['bottom time (min)']]).toEqual(['12', '14.7']);
+    expect([dived!['depth (m)'], dived!['bottom time (min)']]).toEqual(['12.1', '14.8']);
+  });
+
   it('says of a dive no mix may go on that it is left out', () => {
     const dives = TRIP.dives.map((dive, index) =>
       index === 0 ? { ...dive, depthM: 95, mix: 'auto' as const } : dive,
@@ -159,14 +171,14 @@ describe('writeCalendar', () => {
 
   it('gives what is planned rounded down, and what was dived rounded up', () => {
     const [first, ...others] = TRIP.dives;
-    const figures = { depthM: 15.04, bottomMin: 40.5 };
+    const figures = { depthM: 15.04, bottomMin: 40.55 };
     const event = (dive: Trip['dives'][number]) =>
       events(writeCalendar(ledger({ ...TRIP, dives: [dive, ...others] }), STAMP))[0]!;
     const planned = event({ ...first!, ...figures });
     expect(planned['SUMMARY']).toMatch(/, 15 m$/);
-    expect(planned['DESCRIPTION']).toContain('40 min bottom time');
+    expect(planned['DESCRIPTION']).toContain('40.5 min bottom time');
     const dived = event({ ...first!, asDived: [{ by: TRIP.party[0]!.id, ...figures }] });
-    expect(dived['DESCRIPTION']!.split('\n')[0]).toContain('41 min bottom time');
+    expect(dived['DESCRIPTION']!.split('\n')[0]).toContain('40.6 min bottom time');
     const deepest = event({ ...first!, asDived: [figures] });
     expect(deepest['SUMMARY']).toMatch(/, 15\.1 m$/);
   });

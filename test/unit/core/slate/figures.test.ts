@@ -8,7 +8,6 @@ import {
   intervalText,
   joined,
   minutesDown,
-  minutesUp,
   mixName,
   oxygenPercent,
   percentUp,
@@ -76,9 +75,8 @@ describe('pressures', () => {
 });
 
 describe('minutes and intervals', () => {
-  it('allowed minutes go down, taken minutes up', () => {
+  it('allowed minutes go down', () => {
     expect(words(minutesDown(-0.1))).toBe('\u22121 min');
-    expect(words(minutesUp(40.2))).toBe('41 min');
     expect(words(minutesDown(null))).toBe('\u2013');
   });
 
@@ -118,15 +116,22 @@ describe('oxygen', () => {
 });
 
 describe('a dive', () => {
-  const dive = { depthM: 15.04, bottomMin: 40.5 };
+  const dive = { depthM: 15.04, bottomMin: 14.74 };
 
   it('is rounded down as it is planned, and up as it was dived', () => {
     const planned = { ...dive, isAsDived: false };
     const dived = { ...dive, isAsDived: true };
     expect(joined(diveDepths(planned, 'both'))).toBe('15 m / 49 ft');
     expect(joined(diveDepths(dived, 'both'))).toBe('15.1 m / 50 ft');
-    expect(words(diveTime(planned))).toBe('40 min');
-    expect(words(diveTime(dived))).toBe('41 min');
+    expect(words(diveTime(planned))).toBe('14.7 min');
+    expect(words(diveTime(dived))).toBe('14.8 min');
+  });
+
+  it('has no decimal that says nothing', () => {
+    for (const isAsDived of [false, true]) {
+      expect(words(diveTime({ bottomMin: 40 + 1e-9, isAsDived }))).toBe('40 min');
+      expect(words(diveTime({ bottomMin: 40 - 1e-9, isAsDived }))).toBe('40 min');
+    }
   });
 });
 
