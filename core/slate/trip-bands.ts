@@ -39,13 +39,14 @@ export interface TimeScale {
 }
 
 /**
- * The scale of a trip: from the day of its first dive to the day after its last.
- * @param entries at least one, in order
+ * The scale of a trip: from the first day of its dives to the last, those that are not made included, as their
+ * days have a heading too.
+ * @param entries at least one
  */
 export function timeScale(entries: readonly Entry[]): TimeScale {
   const dayOf = (min: number): number => Math.floor(min / DAY_MIN);
-  const firstDay = dayOf(entries[0]!.startMin);
-  const days = dayOf(entries[entries.length - 1]!.surfacesMin) - firstDay + 1;
+  const firstDay = dayOf(Math.min(...entries.map((entry) => entry.startMin)));
+  const days = dayOf(Math.max(...entries.map((entry) => entry.surfacesMin))) - firstDay + 1;
   const starts = entries.map((entry) => entry.startMin - dayOf(entry.startMin) * DAY_MIN);
   const ends = entries.map((entry) => Math.min(DAY_MIN, entry.surfacesMin - dayOf(entry.startMin) * DAY_MIN));
   const from = Math.max(0, Math.min(...starts) - EDGE_MIN);
@@ -252,7 +253,7 @@ export interface TripDrawing {
 /** Prepares the drawing of a diver who makes at least one dive. Source: trip/timeline.ts. */
 export function tripDrawing(trip: Trip, mine: DiverLedger): TripDrawing {
   const made = mine.entries.filter((entry) => entry.isMade);
-  const scale = timeScale(made);
+  const scale = timeScale(mine.entries);
   const lastMin = (scale.firstDay + scale.days) * DAY_MIN - 1;
   const points = timelineOf(mine, trip, lastMin).filter((point) => point.atMin >= scale.firstDay * DAY_MIN);
   return { mine, made, scale, points };

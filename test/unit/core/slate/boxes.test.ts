@@ -8,6 +8,7 @@ import { slatePages } from '../../../../core/slate/pages';
 import { demoTrip } from '../../../../core/trip/demo-trip';
 import type { Trip } from '../../../../core/trip/types';
 import { bigTrip } from '../../../bench/big-trip';
+import { aDive, aTrip, RICH } from '../../../builders/trip';
 import { aPaper, aRequest, faultsOf, layoutOf, textsOf, wordsOf } from '../../../support/slates';
 
 const MARGIN_MM = 6;
@@ -35,6 +36,14 @@ function longest(name: string): Trip {
   };
 }
 
+/** A trip on whose first and last day the one dive finds no mix that may be breathed there. */
+function idleEnds(): Trip {
+  const dives = [40, 20, 45].map((depthM, i) =>
+    aDive({ id: `x${i}`, startsAt: `2027-03-0${6 + i}T08:00`, depthM, mix: 'auto' }),
+  );
+  return aTrip(dives, { mixes: [RICH] });
+}
+
 const twoDivers = (trip: Trip): Trip => ({ ...trip, party: trip.party.slice(0, 2) });
 
 /** Ways to print: each unit, each punched side, each arrangement at least once. */
@@ -54,7 +63,12 @@ function marginPt(kind: SlateKind): number {
 }
 
 describe('every kind on every paper', () => {
-  const trips = { words: longest(LONG_WORDS), word: longest(LONG_WORD), demo: twoDivers(demoTrip()) };
+  const trips = {
+    words: longest(LONG_WORDS),
+    word: longest(LONG_WORD),
+    demo: twoDivers(demoTrip()),
+    'idle ends': idleEnds(),
+  };
   for (const kind of SLATE_KINDS) {
     for (const paper of PAPERS) {
       for (const [which, trip] of Object.entries(trips)) {
