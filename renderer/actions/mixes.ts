@@ -1,6 +1,7 @@
 /** Edits of the mixes on board, and of what a search found. */
-import { fillPrice } from '../../core/mixes/shares';
+import { fillPrice, isSameShare } from '../../core/mixes/shares';
 import { openTrip, stockedTrip } from '../../core/mixes/stocked-trip';
+import { failure } from '../../core/result';
 import type { Dive, DiveShape, Id, Mix, Trip } from '../../core/trip/types';
 import { mixText } from '../figures/format';
 import { desk } from '../store/store';
@@ -16,8 +17,24 @@ function editMix(id: Id, what: string, code: string, change: (mix: Mix) => Mix):
   });
 }
 
+/** Two mixes of one share are one to every dive: refused here, while a file that has them is still read. */
+function twinTrouble(o2: number, ownId: Id | null): EditResult | null {
+  const { mixes } = desk.getState().trip;
+  const at = mixes.findIndex((mix) => mix.id !== ownId && isSameShare(mix.o2, o2));
+  const twin = mixes[at];
+  if (!twin || mixes.some((mix) => mix.id === ownId && mix.o2 === o2)) return null;
+  return failure({
+    kind: 'in-use',
+    what: `${mixText(o2)} is on board already.`,
+    where: `mixes[${at}] (mix "${twin.id}")`,
+    mend: 'Give another share; what was analysed is said beside the mix.',
+  });
+}
+
 /** One more mix on board, priced as its neighbours suggest. @param o2 oxygen fraction */
 export function addMix(o2: number): EditResult {
+  const twin = twinTrouble(o2, null);
+  if (twin) return twin;
   return edit({ label: `${mixText(o2)} on board`, code: 'mix.add' }, (trip) => {
     const named = `ean${Math.round(o2 * 100)}`;
     const id = trip.mixes.some((mix) => mix.id === named) ? freeId('mix-', trip.mixes) : named;
@@ -27,7 +44,9 @@ export function addMix(o2: number): EditResult {
 }
 
 export function setMixShare(id: Id, o2: number): EditResult {
-  return editMix(id, 'Oxygen', 'mix.o2', (mix) => (mix.o2 === o2 ? mix : { ...mix, o2 }));
+  return (
+    twinTrouble(o2, id) ?? editMix(id, 'Oxygen', 'mix.o2', (mix) => (mix.o2 === o2 ? mix : { ...mix, o2 }))
+  );
 }
 
 /** As analysed from the bank; null: not analysed. */

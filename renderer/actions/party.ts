@@ -2,6 +2,7 @@
 import { failure } from '../../core/result';
 import { wallMin, wallText } from '../../core/trip/clock';
 import type { Diver, EarlierDive, Id, Trip, WallTime } from '../../core/trip/types';
+import { isSameName } from '../figures/names';
 import { newDiver } from '../store/blank-trip';
 import { diveNumber } from '../store/selectors';
 import { desk } from '../store/store';
@@ -26,7 +27,18 @@ function patched<T extends object>(value: T, patch: Partial<T>): T {
   return keys.every((key) => value[key] === patch[key]) ? value : { ...value, ...patch };
 }
 
+/** Two divers of one name cannot be told apart on any list; a file that has them is still read. */
 export function setDiverName(id: Id, name: string): EditResult {
+  const { party } = desk.getState().trip;
+  const at = party.findIndex((diver) => diver.id !== id && isSameName(diver.name, name));
+  if (at !== -1 && nameOf(id) !== name) {
+    return failure({
+      kind: 'in-use',
+      what: `${party[at]!.name} is the name of another diver.`,
+      where: `party[${at}].name`,
+      mend: 'Give a name by which the two are told apart.',
+    });
+  }
   return editDiver(id, 'Name', 'diver.name', (diver) => patched(diver, { name }));
 }
 
@@ -90,9 +102,9 @@ function withoutEarlier(diver: Diver): Diver {
 }
 
 function freeName(wish: string, party: readonly Diver[]): string {
-  const taken = new Set(party.map(({ name }) => name));
+  const isTaken = (name: string): boolean => party.some((diver) => isSameName(diver.name, name));
   let name = wish;
-  for (let n = 2; taken.has(name); n += 1) name = `${wish} ${n}`;
+  for (let n = 2; isTaken(name); n += 1) name = `${wish} ${n}`;
   return name;
 }
 

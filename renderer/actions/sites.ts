@@ -3,6 +3,7 @@ import { sitesOfDrafts, type DraftWithDepth } from '../../core/formats/site-draf
 import { failure } from '../../core/result';
 import type { Id, Site, Trip } from '../../core/trip/types';
 import { countText } from '../figures/format';
+import { firstTwin, isSameName } from '../figures/names';
 import { desk } from '../store/store';
 import { edit, type EditResult } from './edit';
 
@@ -17,8 +18,21 @@ function editSite(id: Id, what: string, code: string, change: (site: Site) => Si
   });
 }
 
+/** Two sites of one name cannot be told apart where one is chosen; a file that has them is still read. */
+function twinTrouble(name: string, ownId: Id | null): EditResult | null {
+  const { sites } = desk.getState().trip;
+  const at = sites.findIndex((site) => site.id !== ownId && isSameName(site.name, name));
+  return at === -1 ? null : twinFailure(sites[at]!.name, `sites[${at}].name`);
+}
+
+function twinFailure(name: string, where: string): EditResult {
+  const mend = 'Give a name by which the two are told apart.';
+  return failure({ kind: 'in-use', what: `${name} is the name of another site.`, where, mend });
+}
+
 export function setSiteName(id: Id, name: string): EditResult {
-  return editSite(id, 'Name', 'site.name', (site) => (site.name === name ? site : { ...site, name }));
+  const twin = nameOf(id) === name ? null : twinTrouble(name, id);
+  return twin ?? editSite(id, 'Name', 'site.name', (site) => (site.name === name ? site : { ...site, name }));
 }
 
 /** The depth that is dived there; dives already planned keep theirs. */
@@ -41,6 +55,13 @@ export function setSitePosition(id: Id, position: { lat: number; lon: number } |
 
 /** Puts sites behind those there are, in their order: one step. */
 export function addSites(drafts: readonly DraftWithDepth[]): EditResult {
+  const names = drafts.map(({ name }) => name);
+  for (const name of names) {
+    const twin = twinTrouble(name, null);
+    if (twin) return twin;
+  }
+  const twice = firstTwin(names);
+  if (twice !== null) return twinFailure(twice, '');
   const [only] = drafts;
   const label =
     drafts.length === 1 && only ? `New site ${only.name}` : `${countText(drafts.length)} new sites`;

@@ -9,3 +9,13 @@ export function someNamesText(names: readonly string[]): string {
   const rest = names.length - NAMED;
   return listed(rest > 1 ? [...names.slice(0, NAMED), `${countText(rest)} more`] : names);
 }
+
+/** Whether people would take two names for one: capitals and spaces around them tell nobody apart. */
+export function isSameName(a: string, b: string): boolean {
+  return a.trim().toLowerCase() === b.trim().toLowerCase();
+}
+
+/** The first name that a list has twice; null where each is one of its own. */
+export function firstTwin(names: readonly string[]): string | null {
+  return names.find((name, i) => names.slice(0, i).some((before) => isSameName(before, name))) ?? null;
+}

@@ -1,6 +1,8 @@
 /** Lists as a person types them into one field, read whole or refused with a reason. */
 import type { Settings } from '../../../core/host';
+import { isSameShare } from '../../../core/mixes/shares';
 import { clockText, mixText } from '../../figures/format';
+import { firstTwin } from '../../figures/names';
 import { parseClock, parseShare, type Parsed } from '../../figures/parse';
 
 /** Reads every item, or refuses with the reason of the first that cannot be read. */
@@ -53,11 +55,18 @@ export function parseShares(text: string): Parsed<readonly number[]> {
       mend: 'Put a space behind a comma that parts two mixes, and a point before decimals.',
     };
   }
-  return all(
+  const shares = all(
     items,
     (item) => (/^air$/i.test(item) ? { ok: true, value: AIR_O2 } : parseShare(item)),
     'Type the oxygen of each mix in percent, such as 21, 32.',
   );
+  if (!shares.ok) return shares;
+  const twin = shares.value.find((o2, i) => shares.value.slice(0, i).some((each) => isSameShare(each, o2)));
+  return twin === undefined ? shares : twice(mixText(twin), 'Type each mix once.');
+}
+
+function twice(name: string, mend: string) {
+  return { ok: false, what: `${name} is given twice.`, mend } as const;
 }
 
 export function sharesText(shares: readonly number[]): string {
@@ -84,11 +93,13 @@ export function parseNames(text: string): Parsed<readonly string[]> {
           mend: `Type 1 to ${MOST_DIVERS}, or names.`,
         };
   }
-  return all(
+  const names = all(
     filled(typed.split(/[,;\n]/)),
     (value) => ({ ok: true, value }),
     'Type names, or how many divers there are.',
   );
+  const twin = names.ok ? firstTwin(names.value) : null;
+  return twin === null ? names : twice(twin, 'Type a name for each by which they are told apart.');
 }
 
 export function namesText(names: readonly string[]): string {

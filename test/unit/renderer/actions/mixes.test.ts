@@ -30,8 +30,24 @@ describe('the mixes on board', () => {
       .map((mix) => mix.costPerFill);
     expect(added.costPerFill).toBeGreaterThan(Math.min(...prices));
     expect(added.costPerFill).toBeLessThan(Math.max(...prices));
-    addMix(0.3);
+    addMix(0.304);
     expect(new Set(mixes().map(({ id }) => id)).size).toBe(mixes().length);
+  });
+
+  it('refuse a share that is there, whatever was analysed or paid, and leave one that a file has twice', () => {
+    const [air, lean, rich] = mixes();
+    setMixAnalysis(rich!.id, 0.31);
+    setMixPrice(rich!.id, 99);
+    const before = mixes();
+    for (const result of [addMix(0.32), setMixShare(lean!.id, 0.32)]) {
+      expect(result.ok ? '' : result.troubles[0].what).toBe('EAN32 is on board already.');
+    }
+    expect(mixes()).toBe(before);
+    expect(setMixShare(rich!.id, 0.32)).toMatchObject({ ok: true });
+    desk.setState(({ trip }) => ({ trip: { ...trip, mixes: [...trip.mixes, { ...rich!, id: 'twin' }] } }));
+    expect(setMixPrice('twin', 7)).toMatchObject({ ok: true });
+    expect(setMixShare('twin', 0.32)).toMatchObject({ ok: true });
+    expect(setMixShare(air!.id, 0.22)).toMatchObject({ ok: true });
   });
 
   it('refuse what no mix can be, and stay as they were', () => {

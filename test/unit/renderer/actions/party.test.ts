@@ -10,6 +10,7 @@ import {
   removeEarlierDive,
   setArrival,
   setCylinder,
+  setDiverName,
   setGradient,
   setOnDive,
   setPo2Limits,
@@ -49,6 +50,21 @@ describe('edits of a diver', () => {
       expect(result.troubles[0].mend).not.toBe('');
     }
     expect(desk.getState().trip).toBe(trip);
+  });
+});
+
+describe('a name that another diver has', () => {
+  it('is refused, capitals and spaces aside, unless it stands so already', () => {
+    const result = setDiverName(diver(1).id, ` ${diver(2).name.toLowerCase()}`);
+    expect(result.ok ? '' : `${result.troubles[0].what} ${result.troubles[0].mend}`).toBe(
+      `${diver(2).name} is the name of another diver. Give a name by which the two are told apart.`,
+    );
+    expect(setDiverName(diver(1).id, diver(1).name.toUpperCase())).toMatchObject({ ok: true });
+    desk.setState(({ trip }) => ({
+      trip: { ...trip, party: trip.party.map((each) => ({ ...each, name: 'Ann' })) },
+    }));
+    expect(setDiverName(diver(1).id, 'Ann')).toMatchObject({ ok: true });
+    expect(setDiverName(diver(1).id, 'Ann B.')).toMatchObject({ ok: true });
   });
 });
 

@@ -67,6 +67,32 @@ describe('addSites', () => {
   });
 });
 
+describe('a name that another site has', () => {
+  const refusal = 'is the name of another site. Give a name by which the two are told apart.';
+  const told = (result: ReturnType<typeof addSites>): string =>
+    result.ok ? '' : `${result.troubles[0].what} ${result.troubles[0].mend}`;
+
+  it('is refused, capitals and spaces aside', () => {
+    const [first, second] = sites();
+    const twin = ` ${first!.name.toUpperCase()} `;
+    expect(told(addSites([{ ...draft, name: twin }]))).toBe(`${first!.name} ${refusal}`);
+    expect(told(setSiteName(second!.id, twin))).toBe(`${first!.name} ${refusal}`);
+    expect(told(addSites([draft, { ...draft, name: 'gull steps' }]))).toBe(`gull steps ${refusal}`);
+    expect(labels()).toEqual([]);
+  });
+
+  it('may be written otherwise by its own site, and stands where a file has it', () => {
+    const [first, second] = sites();
+    expect(told(setSiteName(first!.id, first!.name.toUpperCase()))).toBe('');
+    desk.setState(({ trip }) => ({
+      trip: { ...trip, sites: trip.sites.map((site) => ({ ...site, name: 'Nova' })) },
+    }));
+    expect(told(setSiteName(second!.id, 'Nova'))).toBe('');
+    expect(told(setSiteDepth(second!.id, 9))).toBe('');
+    expect(told(setSiteName(second!.id, 'Nova, north'))).toBe('');
+  });
+});
+
 describe('removeSite', () => {
   it('is refused while a dive is planned there, and says which', () => {
     const { trip } = desk.getState();

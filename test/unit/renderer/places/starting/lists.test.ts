@@ -51,6 +51,15 @@ describe('parseShares', () => {
     expect(parsed).toEqual(read(shares.map((share) => expect.closeTo(share, 12))));
   });
 
+  it('refuses a mix that is given twice', () => {
+    for (const text of ['32 32', '21, air', 'EAN32 36 32.0']) {
+      expect(parseShares(text)).toMatchObject({
+        ok: false,
+        what: expect.stringMatching(/^(EAN32|Air) is given twice/),
+      });
+    }
+  });
+
   it('refuses a comma that could part two mixes or begin decimals', () => {
     expect(parseShares('21,32')).toMatchObject({ ok: false, what: expect.stringContaining('two ways') });
   });
@@ -72,6 +81,10 @@ describe('parseNames', () => {
     expect(parseNames('0')).toMatchObject({ ok: false });
     expect(parseNames('61')).toMatchObject({ ok: false });
     expect(parseNames('  ')).toMatchObject({ ok: false });
+  });
+
+  it('refuses a name that is given twice', () => {
+    expect(parseNames('Ann, Guide, ann')).toMatchObject({ ok: false, what: 'ann is given twice.' });
   });
 
   it('writes a number where nobody was named', () => {
