@@ -24,14 +24,15 @@ const CRC_TABLE = Uint32Array.from({ length: 256 }, (_, byte) => {
   return value >>> 0;
 });
 
-function crc32(bytes: Uint8Array): number {
+/** CRC-32 as archives have it. @returns 32 bit, without sign. Source: APPNOTE 6.3.10, 4.4.7. */
+export function crc32(bytes: Uint8Array): number {
   let crc = 0xffffffff;
   for (const byte of bytes) crc = CRC_TABLE[(crc ^ byte) & 0xff]! ^ (crc >>> 8);
   return (crc ^ 0xffffffff) >>> 0;
 }
 
 /** UTF-8 of a text. Source: RFC 3629. */
-function utf8(text: string): Uint8Array {
+export function utf8(text: string): Uint8Array {
   const escaped = encodeURIComponent(text.replaceAll(/\p{Surrogate}/gu, '\ufffd'));
   const bytes: number[] = [];
   for (let i = 0; i < escaped.length; i += 1) {

@@ -19,6 +19,8 @@ export type Draft =
 /** What every page says at its foot besides its number. */
 export interface FootFacts {
   readonly trip: Trip;
+  /** Of the plan as it stands, "3f9a". */
+  readonly planMark: string;
   readonly printedOn: string;
 }
 
@@ -27,7 +29,8 @@ export const SLATE_MIN_PT = 11;
 export const PRINT_MIN_PT = 9;
 
 /**
- * The foot of a page: the cautions, then trip, day of printing, version of the file and page number.
+ * The foot of a page: the cautions, then trip, day of printing, version of the file with the mark of what
+ * stood in it, and page number.
  * @param sizePt its type size @param page e.g. "page 2 of 7"
  */
 export function foot(set: Setter, widthPt: number, sizePt: number, facts: FootFacts, page: string): Block {
@@ -36,13 +39,24 @@ export function foot(set: Setter, widthPt: number, sizePt: number, facts: FootFa
     rule(widthPt, 0.5, 4),
     set.text(SAFETY_LINE, style, widthPt),
     set.text(facts.trip.title, { ...style, maxLines: 1 }, widthPt),
-    set.text(`${dateOf(facts.printedOn)}, file version ${facts.trip.version}, ${page}`, style, widthPt),
+    set.text(
+      `${dateOf(facts.printedOn)}, file version ${facts.trip.version}-${facts.planMark}, ${page}`,
+      style,
+      widthPt,
+    ),
   ]);
 }
 
-/** Height of a foot whatever its page number. */
-export function footHeight(set: Setter, widthPt: number, sizePt: number, facts: FootFacts): number {
-  return foot(set, widthPt, sizePt, facts, 'page 8888/8888').heightPt;
+/** Height of a foot whatever its page number. @param digits of the count of pages */
+export function footHeight(
+  set: Setter,
+  widthPt: number,
+  sizePt: number,
+  facts: FootFacts,
+  digits: number,
+): number {
+  const most = '8'.repeat(digits);
+  return foot(set, widthPt, sizePt, facts, `page ${most}/${most}`).heightPt;
 }
 
 /** A title on the left and a note on the right of one line; the title gives way where both do not fit. */

@@ -17,6 +17,7 @@ import { tagDrafts } from './kinds/tags';
 import { tripDrafts } from './kinds/trip';
 import { wetDrafts } from './kinds/wet';
 import { moved, setterOf, straight, type Mark, type Page } from './layout';
+import { planMark } from './plan-mark';
 import { foot, footHeight, PRINT_MIN_PT, SLATE_MIN_PT, type Draft, type FootFacts } from './page-frame';
 import {
   CUT_GAP_PT,
@@ -67,7 +68,7 @@ function widestMarginMm({ paper }: SlateRequest): number {
   return Math.min(paper.widthMm, paper.heightMm) / 4;
 }
 
-function faultsOf(request: SlateRequest): readonly SlateFault[] {
+function faultsOf(request: SlateRequest, facts: FootFacts): readonly SlateFault[] {
   const faults: SlateFault[] = [];
   const { ledger, diverIds, dates, paper, marginMm } = request;
   const ids = ledger.divers.map((each) => each.diver.id);
@@ -81,7 +82,7 @@ function faultsOf(request: SlateRequest): readonly SlateFault[] {
   if (!(marginMm >= 0)) faults.push(marginIsNone(marginMm));
   else if (marginMm > widestMarginMm(request)) {
     // With another fault there is nothing to try a margin with.
-    const atMostMm = faults.length === 0 ? fittingMarginMm(request) : null;
+    const atMostMm = faults.length === 0 ? fittingMarginMm(request, facts) : null;
     faults.push(marginTooWide(paper.name, marginMm, atMostMm));
   }
   return faults;
@@ -91,8 +92,8 @@ function faultsOf(request: SlateRequest): readonly SlateFault[] {
  * The widest margin narrower than the one asked for with which all fits.
  * @returns whole millimetres; null: not even without a margin
  */
-function fittingMarginMm(request: SlateRequest): number | null {
-  const fits = (marginMm: number): boolean => bodiesOf({ ...request, marginMm }) !== null;
+function fittingMarginMm(request: SlateRequest, facts: FootFacts): number | null {
+  const fits = (marginMm: number): boolean => bodiesOf({ ...request, marginMm }, facts) !== null;
   if (request.marginMm === 0 || !fits(0)) return null;
   let fittingMm = 0;
   let beyondMm = Math.ceil(Math.min(request.marginMm, widestMarginMm(request) + 1));
@@ -105,9 +106,9 @@ function fittingMarginMm(request: SlateRequest): number | null {
 }
 
 /** What is at fault where a page does not take what has to stand on it: the margin where that is wider than usual. */
-function tooSmall(request: SlateRequest): SlateFault {
+function tooSmall(request: SlateRequest, facts: FootFacts): SlateFault {
   const { kind, label, paper, marginMm } = request;
-  const atMostMm = fittingMarginMm(request);
+  const atMostMm = fittingMarginMm(request, facts);
   if (atMostMm !== null && marginMm > USUAL_SLATE.marginMm) {
     return marginTooWide(paper.name, marginMm, atMostMm);
   }
@@ -215,15 +216,21 @@ function withNumbers(request: SlateRequest): SlateRequest {
  */
 export function slatePages(asked: SlateRequest): Result<SlateLayout, SlateTrouble> {
   const request = withNumbers(asked);
-  const [first, ...rest] = faultsOf(request);
+  const facts: FootFacts = {
+    trip: request.ledger.trip,
+    // Of the plan as it was given: numbers before names depend on the fonts.
+    planMark: planMark(asked.ledger.trip),
+    printedOn: request.printedOn,
+  };
+  const [first, ...rest] = faultsOf(request, facts);
   if (first) return failure(first, ...rest);
   const { paper, marginMm, holes } = request;
   const how = request.sheet === null ? null : imposition(paper, request.sheet);
   if (how && !how.ok) return how;
 
-  const bodies = bodiesOf(request);
-  if (bodies === null) return failure(tooSmall(request));
-  const { drafts, set, footPt, facts } = bodies;
+  const bodies = bodiesOf(request, facts);
+  if (bodies === null) return failure(tooSmall(request, facts));
+  const { drafts, set, footPt } = bodies;
   if (drafts.length === 0) return failure(nothingMade());
   const pages = drafts.map((draft, i): Page => {
     const number = `page ${i + 1}/${drafts.length}`;
@@ -250,25 +257,32 @@ export function slatePages(asked: SlateRequest): Result<SlateLayout, SlateTroubl
 /** White between the body of a page and its foot, points. */
 const FOOT_GAP_PT = 4;
 
+/** Most print-outs have no more pages than have numbers of this many digits. */
+const USUAL_DIGITS = 2;
+
 /** The drafts of all pages, and what they were laid out with. */
 interface Bodies {
   readonly drafts: readonly Draft[];
   readonly set: ReturnType<typeof setterOf>;
   readonly footPt: number;
-  readonly facts: FootFacts;
 }
 
 /** Null where the paper inside its margins does not take what has to stand on it. */
-function bodiesOf(request: SlateRequest): Bodies | null {
-  const { paper, marginMm, holes, ledger, printedOn } = request;
+function bodiesOf(request: SlateRequest, facts: FootFacts): Bodies | null {
+  const { paper, marginMm, holes } = request;
   const set = setterOf(request.fonts);
-  const facts = { trip: ledger.trip, printedOn };
   const footPt = KIND_FOOT_PT[request.kind];
   const { width, height } = frameOf(paper, marginMm, holes, false);
   if (width < NARROWEST_PT) return null;
-  const bodyHeight = height - footHeight(set, width, footPt, facts) - FOOT_GAP_PT;
-  const drafts = draftsOf(request, set, width, bodyHeight, facts);
-  return drafts === null ? null : { drafts, set, footPt, facts };
+  let digits = USUAL_DIGITS;
+  for (;;) {
+    const footHigh = footHeight(set, width, footPt, facts, digits);
+    const drafts = draftsOf(request, set, width, height - footHigh - FOOT_GAP_PT, facts);
+    if (drafts === null) return null;
+    // A longer page number may break the line it ends, and the foot grow into the bodies.
+    digits = Math.max(digits, String(drafts.length).length);
+    if (footHeight(set, width, footPt, facts, digits) <= footHigh) return { drafts, set, footPt };
+  }
 }
 
 function draftsOf(

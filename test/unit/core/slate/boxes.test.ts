@@ -5,6 +5,7 @@ import { PRINT_MIN_PT, SLATE_MIN_PT } from '../../../../core/slate/page-frame';
 import { SAFETY_LINE } from '../../../../core/safety-line';
 import { SLATE_KINDS, type SlateKind } from '../../../../core/slate/request';
 import { slatePages } from '../../../../core/slate/pages';
+import { planMark } from '../../../../core/slate/plan-mark';
 import { demoTrip } from '../../../../core/trip/demo-trip';
 import type { Trip } from '../../../../core/trip/types';
 import { bigTrip } from '../../../bench/big-trip';
@@ -97,11 +98,12 @@ describe('the foot of each page', () => {
   for (const kind of SLATE_KINDS) {
     it(`${kind}: carries the cautions, the trip, the day, the version and the page`, () => {
       const { pages } = layoutOf(demoTrip(), { kind, paper: aPaper('A4') });
+      const version = `file version 1-${planMark(demoTrip())}`;
       for (const [i, page] of pages.entries()) {
         const words = wordsOf(page).replaceAll('\n', ' ');
         expect(words).toContain(SAFETY_LINE);
         expect(words).toContain(demoTrip().title);
-        expect(words).toContain(`Mon 1 Mar 2027, file version 1, page ${i + 1}/${pages.length}`);
+        expect(words).toContain(`Mon 1 Mar 2027, ${version}, page ${i + 1}/${pages.length}`);
       }
     });
   }

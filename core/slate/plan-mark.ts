@@ -1,0 +1,14 @@
+import { crc32, utf8 } from '../formats/zip';
+import type { Trip } from '../trip/types';
+import { writeTrip } from '../trip/write-trip';
+
+/**
+ * A short mark of all that a plan says: two prints with different marks are of different plans. Alike marks
+ * are no proof of the contrary, as one in 65 536 is so by chance.
+ * @returns four hexadecimal digits, the same for the same trip wherever it is printed: the lower half of the
+ *   CRC-32 of its file
+ * Source: this project; the CRC-32 of archives.
+ */
+export function planMark(trip: Trip): string {
+  return (crc32(utf8(writeTrip(trip))) & 0xffff).toString(16).padStart(4, '0');
+}
