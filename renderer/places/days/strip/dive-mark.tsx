@@ -73,6 +73,8 @@ export const DiveMark = memo(function DiveMark(props: DiveMarkProps) {
         tabIndex={props.isTabStop ? 0 : -1}
         data-dive={id}
       >
+        {/* What is not written beside it is told under the pointer. */}
+        {!props.showsSounding && <title>{props.name}</title>}
         <rect
           className="dive-ground"
           x={lineX - 4}
@@ -112,20 +114,22 @@ export const DiveMark = memo(function DiveMark(props: DiveMarkProps) {
       {/* Beside the option, not within it: its name says all of this in words, and a name that differs from
         the text inside is one that speech control cannot call. */}
       <g className={classNames(props)} aria-hidden="true" data-dive={id}>
-        <text className="dive-sounding" x={props.soundingX} y={props.soundingY}>
-          <tspan className="dive-figure">{props.sounding}</tspan>
-          {props.care !== null && <tspan className="dive-care">{CARE_SIGN[props.care]}</tspan>}
-          {props.mixPlace === 'beside' && (
-            <tspan className="dive-mix" dx={3}>
-              {mixLabel(props)}
-            </tspan>
-          )}
-          {props.mixPlace === 'below' && (
-            <tspan className="dive-mix" x={props.soundingX} dy={MIX_LINE_PX * props.textScale}>
-              {mixLabel(props)}
-            </tspan>
-          )}
-        </text>
+        {props.showsSounding && (
+          <text className="dive-sounding" x={props.soundingX} y={props.soundingY}>
+            <tspan className="dive-figure">{props.sounding}</tspan>
+            {props.care !== null && <tspan className="dive-care">{CARE_SIGN[props.care]}</tspan>}
+            {props.mixPlace === 'beside' && (
+              <tspan className="dive-mix" dx={3}>
+                {mixLabel(props)}
+              </tspan>
+            )}
+            {props.mixPlace === 'below' && (
+              <tspan className="dive-mix" x={props.soundingX} dy={MIX_LINE_PX * props.textScale}>
+                {mixLabel(props)}
+              </tspan>
+            )}
+          </text>
+        )}
         {props.showsInterval && (
           <text className="dive-interval" x={props.intervalX} y={-4}>
             {props.interval}

@@ -1,6 +1,7 @@
 /**
  * Which figures stand where, so that none covers another: first a mix is left out, then an interval, and only
- * then is a sounding moved. Soundings are never left out. Pure geometry over widths estimated from the text.
+ * then is a sounding moved. A sounding stands nearer to its own weight than to any other, else it is left out:
+ * read at another's weight it would tell a wrong depth. Pure geometry over widths estimated from the text.
  */
 
 /** A dive as the page has it, pixels from the strip's left edge and from the waterline down. */
@@ -18,9 +19,13 @@ export interface LabelledDive {
   readonly dayEndX: number;
   /** Shown before its neighbours where only one of them can be. */
   readonly isFirstChoice: boolean;
+  /** Carries a sign of care, which should be seen: next in line. */
+  readonly hasCare: boolean;
 }
 
 export interface LabelPlace {
+  /** False where no place is left that only this dive can be meant by; its name says the depth still. */
+  readonly showsSounding: boolean;
   /** Left end and baseline of the sounding. */
   readonly soundingX: number;
   readonly soundingY: number;
@@ -35,9 +40,12 @@ export interface Page {
   readonly heightPx: number;
   /** 1 to 2: text grows, the page does not. */
   readonly textScale: number;
+  /** What else is written on the water, and must be readable. */
+  readonly written?: readonly Box[];
 }
 
-interface Box {
+/** Pixels from the strip's left edge and from the waterline down. */
+export interface Box {
   readonly left: number;
   readonly right: number;
   readonly top: number;
@@ -57,18 +65,29 @@ const MIX_GAP_PX = 3;
 export const MIX_LINE_PX = 12;
 const WEIGHT_HALF_PX = 5;
 
-/** How far a sounding may be moved: to the other side of its line, or by lines; tried in this order. */
+/** A sounding is nearer to its own weight than to any other by so much, or nobody sees that it is. */
+const CLEARLY_PX = 2;
+/** Weights as near as this are one to the eye, and their dives as deep. */
+const SAME_PX = 1.5;
+
+/**
+ * How far a sounding may be moved, tried in this order: to the other side of its line, by lines, or out beside
+ * its weight.
+ */
 const MOVES = [
-  { side: 1, lines: 0 },
-  { side: -1, lines: 0 },
-  { side: 1, lines: 1 },
-  { side: -1, lines: 1 },
-  { side: 1, lines: 2 },
-  { side: -1, lines: 2 },
-  { side: 1, lines: 3 },
-  { side: 1, lines: -2 },
-  { side: -1, lines: -2 },
+  { side: 1, lines: 0, outPx: 0 },
+  { side: -1, lines: 0, outPx: 0 },
+  { side: 1, lines: 1, outPx: 0 },
+  { side: -1, lines: 1, outPx: 0 },
+  { side: -1, lines: -1, outPx: 2 * WEIGHT_HALF_PX + 2 },
+  { side: 1, lines: 2, outPx: 0 },
+  { side: -1, lines: 2, outPx: 0 },
+  { side: 1, lines: 3, outPx: 0 },
+  { side: 1, lines: -2, outPx: 0 },
+  { side: -1, lines: -2, outPx: 0 },
 ] as const;
+
+const MOST_LINES = Math.max(...MOVES.map(({ lines }) => lines));
 
 /** Where a mix may stand, tried in this order: within its day first. */
 const MIX_PLACES = [
@@ -84,31 +103,34 @@ const MIX_PLACES = [
  * @returns one place a dive, in the same order
  */
 export function placeLabels(dives: readonly LabelledDive[], page: Page): readonly LabelPlace[] {
+  const { written = [] } = page;
   const obstacles = dives.map(obstaclesOf);
   const neighbours = neighboursOf(dives, page.textScale);
-  const order = dives
-    .map((_, i) => i)
-    .toSorted((a, b) => Number(dives[b]!.isFirstChoice) - Number(dives[a]!.isFirstChoice) || a - b);
+  const order = dives.map((_, i) => i).toSorted((a, b) => urgency(dives[b]!) - urgency(dives[a]!) || a - b);
 
-  const soundings: Box[] = [];
+  const soundings: (Box | null)[] = dives.map(() => null);
   for (const i of order) {
     const near = neighbours[i]!;
-    const placed = near.flatMap((k) => soundings[k] ?? []);
+    const placed = [...near.flatMap((k) => soundings[k] ?? []), ...written];
     const around = near.flatMap((k) => obstacles[k]!);
-    soundings[i] = freeBox(dives[i]!, around, placed, page);
+    const others = near.map((k) => dives[k]!);
+    soundings[i] = freeBox(dives[i]!, { others, around, placed }, page);
   }
 
   const mixes: Box[] = [];
   const mixPlaces: LabelPlace['mix'][] = dives.map(() => null);
   for (const i of order) {
+    const sounding = soundings[i];
+    if (!sounding) continue;
     for (const { place, mayCross } of MIX_PLACES) {
-      const box = mixBox(soundings[i]!, dives[i]!, place, page);
+      const box = mixBox(sounding, dives[i]!, place, page);
       const isFree =
         box.right <= (mayCross ? page.widthPx : Math.min(page.widthPx, dives[i]!.dayEndX)) &&
         box.bottom <= page.heightPx &&
+        coveredBy(box, written) === 0 &&
         neighbours[i]!.every(
           (k) =>
-            common(box, soundings[k]!) === 0 &&
+            (!soundings[k] || common(box, soundings[k]) === 0) &&
             (mixes[k] === undefined || common(box, mixes[k]) === 0) &&
             obstacles[k]!.every((other) => common(box, other) === 0),
         );
@@ -129,52 +151,86 @@ export function placeLabels(dives: readonly LabelledDive[], page: Page): readonl
     withInterval.add(i);
   }
 
-  return soundings.map((box, i) => ({
-    soundingX: box.left,
-    soundingY: box.bottom - DESCENDER_PX * page.textScale,
-    mix: mixPlaces[i] ?? null,
-    showsInterval: withInterval.has(i),
-  }));
+  return soundings.map((placed, i) => {
+    const box = placed ?? soundingBox(dives[i]!, MOVES[0], page.textScale);
+    return {
+      showsSounding: placed !== null,
+      soundingX: box.left,
+      soundingY: box.bottom - DESCENDER_PX * page.textScale,
+      mix: mixPlaces[i] ?? null,
+      showsInterval: withInterval.has(i),
+    };
+  });
 }
 
-function soundingBox(dive: LabelledDive, side: 1 | -1, lines: number, textScale: number): Box {
+function urgency({ isFirstChoice, hasCare }: LabelledDive): number {
+  return 2 * Number(isFirstChoice) + Number(hasCare);
+}
+
+function soundingBox(dive: LabelledDive, move: (typeof MOVES)[number], textScale: number): Box {
   const width = dive.sounding.length * CHARACTER_PX.sounding * textScale;
-  const left = side === 1 ? dive.lineX - 1 : dive.lineX + WEIGHT_HALF_PX - width;
-  const top = dive.weightY + SOUNDING_TOP_PX + lines * LINE_PX * textScale;
+  const left =
+    move.side === 1 ? dive.lineX - 1 + move.outPx : dive.lineX + WEIGHT_HALF_PX - move.outPx - width;
+  const top = dive.weightY + SOUNDING_TOP_PX + move.lines * LINE_PX * textScale;
   return { left, right: left + width, top, bottom: top + (ASCENDER_PX + DESCENDER_PX) * textScale };
 }
 
-/** The first place that is free; where none is, the one that covers least. */
-function freeBox(
-  dive: LabelledDive,
-  around: readonly Box[],
-  placed: readonly Box[],
-  { widthPx, heightPx, textScale }: Page,
-): Box {
+interface Surroundings {
+  readonly others: readonly LabelledDive[];
+  /** What may be written over at worst. */
+  readonly around: readonly Box[];
+  /** What may not. */
+  readonly placed: readonly Box[];
+}
+
+/** The first place that is free; else the one that covers least of lines and bars; null where none is its own. */
+function freeBox(dive: LabelledDive, { others, around, placed }: Surroundings, page: Page): Box | null {
   let best: Box | null = null;
   let leastCovered = Number.POSITIVE_INFINITY;
-  for (const { side, lines } of MOVES) {
-    const box = soundingBox(dive, side, lines, textScale);
-    if (box.left < 0 || box.right > widthPx || box.bottom > heightPx || box.top < 0) continue;
+  for (const move of MOVES) {
+    const box = soundingBox(dive, move, page.textScale);
+    if (box.left < 0 || box.right > page.widthPx || box.bottom > page.heightPx || box.top < 0) continue;
     // A figure under another figure cannot be read at all; across a thin line it still can.
-    const covered = 10 * coveredBy(box, placed) + coveredBy(box, around);
+    if (coveredBy(box, placed) > 0 || !isClearlyOf(box, dive, others)) continue;
+    const covered = coveredBy(box, around);
     if (covered === 0) return box;
     if (covered < leastCovered) {
       best = box;
       leastCovered = covered;
     }
   }
-  return best ?? soundingBox(dive, 1, 0, textScale);
+  return best;
+}
+
+/** Whether a box is nearer to the weight of this dive than to that of any other. */
+function isClearlyOf(box: Box, dive: LabelledDive, others: readonly LabelledDive[]): boolean {
+  const nearest = distance(box, dive) + CLEARLY_PX;
+  return others.every(
+    (other) =>
+      distance(box, other) >= nearest ||
+      Math.hypot(other.lineX - dive.lineX, other.weightY - dive.weightY) < SAME_PX,
+  );
+}
+
+/** From a weight to the nearest point of a box, pixels. */
+function distance(box: Box, { lineX, weightY }: LabelledDive): number {
+  const x = Math.max(box.left - lineX, 0, lineX - box.right);
+  const y = Math.max(box.top - weightY, 0, weightY - box.bottom);
+  return Math.hypot(x, y);
 }
 
 function coveredBy(box: Box, others: readonly Box[]): number {
   return others.reduce((sum, other) => sum + common(box, other), 0);
 }
 
-/** How far the labels of a dive reach from its line to the right, pixels; to the left less. */
+/**
+ * How far the labels of a dive reach from its line to the right, pixels; to the left less. A sounding that is
+ * moved down by lines is as far from its weight as that, and weights so near to it count too.
+ */
 function reachOf({ sounding, mix }: LabelledDive, textScale: number): number {
-  const words = sounding.length * CHARACTER_PX.sounding + mix.length * CHARACTER_PX.mix;
-  return words * textScale + MIX_GAP_PX + WEIGHT_HALF_PX;
+  const soundingPx = sounding.length * CHARACTER_PX.sounding;
+  const besidePx = Math.max(mix.length * CHARACTER_PX.mix, MOST_LINES * LINE_PX);
+  return (soundingPx + besidePx) * textScale + SOUNDING_TOP_PX + MIX_GAP_PX + WEIGHT_HALF_PX;
 }
 
 /** For each dive the others whose line, bar or labels its own labels could meet. */

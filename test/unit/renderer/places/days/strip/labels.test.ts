@@ -1,4 +1,19 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { diveViews } from '../../../../../../renderer/places/days/strip/dive-view';
+import { depthScale } from '../../../../../../renderer/places/days/strip/depth-scale';
+import { labelledDives } from '../../../../../../renderer/places/days/strip/marks';
+import { spanOf, timeScale } from '../../../../../../renderer/places/days/strip/time-scale';
+import {
+  selectCautions,
+  selectEntriesByDive,
+  selectRoomLimit,
+  selectRoomMin,
+  selectTight,
+  selectTightOfDays,
+} from '../../../../../../renderer/store/selectors';
+import { desk, freshDesk } from '../../../../../../renderer/store/store';
+import { bigTrip } from '../../../../../bench/big-trip';
 import {
   ASCENDER_PX,
   CHARACTER_PX,
@@ -18,19 +33,73 @@ function dive(lineX: number, over: Partial<LabelledDive> = {}): LabelledDive {
     intervalFromX: lineX - 60,
     dayEndX: lineX + 500,
     isFirstChoice: false,
+    hasCare: false,
     ...over,
   };
 }
 
 const page = (widthPx: number, textScale = 1) => ({ widthPx, heightPx: 240, textScale });
 
-const soundingsOf = (dives: readonly LabelledDive[], width: number) =>
-  placeLabels(dives, page(width)).map((place, i) => ({
+const soundingsOf = (dives: readonly LabelledDive[], width: number, textScale = 1) =>
+  placeLabels(dives, page(width, textScale)).map((place, i) => ({
+    shows: place.showsSounding,
     left: place.soundingX,
-    right: place.soundingX + dives[i]!.sounding.length * CHARACTER_PX.sounding,
-    top: place.soundingY - ASCENDER_PX,
-    bottom: place.soundingY + DESCENDER_PX,
+    right: place.soundingX + dives[i]!.sounding.length * CHARACTER_PX.sounding * textScale,
+    top: place.soundingY - ASCENDER_PX * textScale,
+    bottom: place.soundingY + DESCENDER_PX * textScale,
   }));
+
+type Sounding = ReturnType<typeof soundingsOf>[number];
+
+/** From a weight to the nearest point of a sounding. */
+function distance({ lineX, weightY }: LabelledDive, { left, right, top, bottom }: Sounding): number {
+  return Math.hypot(Math.max(left - lineX, 0, lineX - right), Math.max(top - weightY, 0, weightY - bottom));
+}
+
+/** Soundings that stand at another's weight, or on another's sounding. */
+function misread(dives: readonly LabelledDive[], width: number, textScale: number): readonly string[] {
+  const soundings = soundingsOf(dives, width, textScale);
+  return soundings.flatMap((mine, i) => {
+    if (!mine.shows) return [];
+    const own = dives[i]!;
+    return dives.flatMap((other, k) => {
+      if (k === i) return [];
+      const its = soundings[k]!;
+      const covers =
+        its.shows &&
+        mine.left < its.right &&
+        its.left < mine.right &&
+        mine.top < its.bottom &&
+        its.top < mine.bottom;
+      const isOneWeight = Math.hypot(other.lineX - own.lineX, other.weightY - own.weightY) < 2;
+      const isAt = !isOneWeight && distance(other, mine) <= distance(own, mine) + 1;
+      return isAt || covers ? [`${i} at ${k}`] : [];
+    });
+  });
+}
+
+const READER = { units: 'metric', clock: '24h' } as const;
+
+/** The dives of a full fortnight as the strip has them at a width. */
+function fortnight(widthPx: number, heightPx: number): readonly LabelledDive[] {
+  const trip = bigTrip(60, 12);
+  desk.setState(freshDesk(trip));
+  const state = desk.getState();
+  const views = diveViews({
+    trip,
+    entriesByDive: selectEntriesByDive(state),
+    diverId: null,
+    tight: selectTight(state),
+    tightOfDays: selectTightOfDays(state),
+    roomLimitOf: selectRoomLimit(state),
+    cautions: selectCautions(state),
+    roomMinOf: selectRoomMin(state),
+    reader: READER,
+  });
+  const wet = views.map(({ startMin, surfacesMin }) => ({ startMin, endMin: surfacesMin }));
+  const time = timeScale(spanOf(wet, [], 0), wet, widthPx);
+  return labelledDives(views, time, depthScale(36, heightPx, 'metric'), new Set());
+}
 
 describe('placeLabels', () => {
   it('shows everything where there is room', () => {
@@ -93,8 +162,8 @@ describe('placeLabels', () => {
     expect(placeLabels([dive(100, { interval: '' })], page(600))[0]!.showsInterval).toBe(false);
   });
 
-  it('moves a sounding only when another figure stands there', () => {
-    const [a, b] = soundingsOf([dive(100, { barEndX: 103 }), dive(108, { barEndX: 111 })], 600);
+  it('moves a sounding only where another figure or weight is in the way', () => {
+    const [a, b] = soundingsOf([dive(100, { barEndX: 103 }), dive(108, { barEndX: 111, weightY: 92 })], 600);
     expect(a!.left).toBe(99);
     expect(b!.left === 107 && b!.top === a!.top).toBe(false);
   });
@@ -119,5 +188,60 @@ describe('placeLabels', () => {
         .filter((b) => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom),
     );
     expect(covering).toHaveLength(0);
+  });
+
+  it.each([
+    [840, 240, 1],
+    [840, 170, 1],
+    [1180, 200, 2],
+    [640, 200, 1],
+    [840, 200, 2],
+  ])('reads each of 60 dives in %d by %d px at its own weight, text times %d', (width, height, textScale) => {
+    expect(misread(fortnight(width, height), width, textScale)).toEqual([]);
+  });
+
+  it('writes every one of them on a screen of 1280 px, and every sign of care where text is large', () => {
+    expect(placeLabels(fortnight(840, 240), page(840)).every((place) => place.showsSounding)).toBe(true);
+    const large = fortnight(1180, 200);
+    const places = placeLabels(large, page(1180, 2));
+    expect(large.filter(({ hasCare }) => hasCare)).not.toEqual([]);
+    expect(large.filter(({ hasCare }, i) => hasCare && !places[i]!.showsSounding)).toEqual([]);
+  });
+
+  it('stands at no other weight and on no other sounding, wherever dives lie', () => {
+    const anywhere = fc.record({
+      lineX: fc.double({ min: 0, max: 400, noNaN: true }),
+      barPx: fc.double({ min: 0, max: 40, noNaN: true }),
+      weightY: fc.double({ min: 5, max: 210, noNaN: true }),
+      sounding: fc.constantFrom('7', '18', '18!', '36!!', '131', '131!!'),
+      mix: fc.constantFrom('', '32 %', 'EAN32, 2 of 4'),
+      isFirstChoice: fc.boolean(),
+      hasCare: fc.boolean(),
+    });
+    fc.assert(
+      fc.property(fc.array(anywhere, { maxLength: 30 }), fc.constantFrom(1, 1.5, 2), (drawn, textScale) => {
+        const dives = drawn
+          .toSorted((a, b) => a.lineX - b.lineX)
+          .map(({ barPx, ...of }) => dive(of.lineX, { ...of, barEndX: of.lineX + barPx }));
+        expect(misread(dives, 420, textScale)).toEqual([]);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('leaves out the sounding that could only stand at another weight, the urgent one last', () => {
+    const close = [100, 110, 120, 130].map((x) => dive(x, { barEndX: x + 2, sounding: '131!!' }));
+    const shown = placeLabels(close.with(3, { ...close[3]!, hasCare: true }), page(300, 2));
+    expect(shown[3]!.showsSounding).toBe(true);
+    expect(shown.some(({ showsSounding }) => !showsSounding)).toBe(true);
+    expect(shown.every(({ showsSounding, mix }) => showsSounding || mix === null)).toBe(true);
+  });
+
+  it('keeps clear of what else is written on the water', () => {
+    const label = { left: 90, right: 300, top: 100, bottom: 130 };
+    const [place] = placeLabels([dive(100)], { ...page(600), written: [label] });
+    expect(
+      place!.soundingY + DESCENDER_PX <= label.top || place!.soundingY - ASCENDER_PX >= label.bottom,
+    ).toBe(true);
   });
 });
