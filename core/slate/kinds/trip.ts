@@ -133,7 +133,7 @@ function listBlocks(
   const blocks = (head: Block, rowOf: (cells: readonly string[]) => Block): ListBlocks => ({
     head,
     rows: days.flatMap((day) => {
-      const words = set.text(day.date, { font: 'bold', sizePt, maxLines: 1 }, widthPt);
+      const words = set.text(day.date, { font: 'bold', sizePt }, widthPt);
       const date = stack([space(sizePt * 0.3), words]);
       return day.rows.map(({ cells, notes }) => ({ date, row: rowOf(cells), notes }));
     }),
@@ -155,7 +155,7 @@ function listBlocks(
   const line = lineOf(figures, 0, gapOf(figures.length, free));
   const under = (cells: readonly string[]): Block => beside([{ block: line(cells), x: indent }]);
   return blocks(under(HEAD), (cells) =>
-    stack([set.text(`${cells[START]} ${cells[SITE]}`, { ...plain, maxLines: 1 }, widthPt), under(cells)]),
+    stack([set.text(`${cells[START]} ${cells[SITE]}`, plain, widthPt), under(cells)]),
   );
 }
 
@@ -203,6 +203,16 @@ function columnsOf(
   return pages;
 }
 
+/** The diver's name, and what the sheet says above all else: beside it on one line, else under it on as many as it takes. */
+function nameAndFacts(set: Setter, name: string, facts: string, widthPt: number, sizePt: number): Block {
+  const strong: TextStyle = { font: 'bold', sizePt };
+  const plain: TextStyle = { font: 'regular', sizePt };
+  if (set.width(name, strong) + sizePt + set.width(facts, plain) <= widthPt) {
+    return heading(set, name, facts, widthPt, sizePt);
+  }
+  return stack([set.text(name, { ...strong, maxLines: 2 }, widthPt), set.text(facts, plain, widthPt)]);
+}
+
 function tripPages(
   request: SlateRequest,
   set: Setter,
@@ -218,7 +228,7 @@ function tripPages(
   const facts = `${made} dives, times in minutes. No flying before ${momentText(mine.flyAfterMin)}.`;
   const head = stack([
     heading(set, ledger.trip.title, ledger.trip.place, widthPt, sizePt * 1.5),
-    heading(set, mine.diver.name, facts, widthPt, sizePt),
+    nameAndFacts(set, mine.diver.name, facts, widthPt, sizePt),
     rule(widthPt, 0.8, 6),
   ]);
   const bands = stack([

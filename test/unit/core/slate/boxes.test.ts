@@ -7,6 +7,7 @@ import { SLATE_KINDS, type SlateKind } from '../../../../core/slate/request';
 import { slatePages } from '../../../../core/slate/pages';
 import { planMark } from '../../../../core/slate/plan-mark';
 import { demoTrip } from '../../../../core/trip/demo-trip';
+import { ledger } from '../../../../core/trip/ledger';
 import type { Trip } from '../../../../core/trip/types';
 import { bigTrip } from '../../../bench/big-trip';
 import { aDive, aTrip, RICH } from '../../../builders/trip';
@@ -91,6 +92,25 @@ describe('every kind on every paper', () => {
         });
       }
     }
+  }
+});
+
+describe('figures', () => {
+  const dives = [20, 42, 14].map((depthM, i) =>
+    aDive({ id: `x${i}`, startsAt: `2027-03-0${6 + i}T08:00`, depthM, mix: 'rich' }),
+  );
+  const unknown = aTrip(dives);
+  for (const kind of SLATE_KINDS) {
+    it(`${kind}: are never cut short, on any paper with holes on the left`, () => {
+      expect(ledger(unknown).divers[0]!.entries[1]!.cns.after).toBeNull();
+      for (const paper of PAPERS) {
+        for (const trip of [demoTrip(), unknown]) {
+          const { pages } = layoutOf(trip, { kind, paper, holes: 'left', units: 'both' });
+          const cut = pages.flatMap(textsOf).filter(({ text }) => /\d/.test(text) && text.includes('\u2026'));
+          expect(cut.map(({ text }) => text)).toEqual([]);
+        }
+      }
+    });
   }
 });
 
