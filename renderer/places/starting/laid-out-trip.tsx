@@ -4,15 +4,21 @@ import type { Dive, Trip } from '../../../core/trip/types';
 import { clockText, countText, dateText, depthText, minutesText, spanText } from '../../figures/format';
 import { siteOf } from '../../store/selectors';
 import { useDesk } from '../../store/store';
+import type { ReadSiteList } from '../sites/site-list';
+import { listFault } from './starting-form';
 import { changeForm, useStartingView } from './starting-view';
 
 /** What the answers come to: the days, and the reasons; or what stands in the way. */
-export function LaidOutTrip(): ReactNode {
+export function LaidOutTrip({ read }: { readonly read: ReadSiteList }): ReactNode {
   const laidOut = useStartingView((view) => view.laidOut);
   return (
     <section className="laid-out" aria-label="What it lays out" aria-busy={laidOut.kind === 'working'}>
       <h3>What it lays out</h3>
-      {laidOut.kind === 'none' ? <p className="soft">Give each site its depth first.</p> : null}
+      {laidOut.kind === 'none' ? (
+        <p className="soft" role="status">
+          {listFault(read)}
+        </p>
+      ) : null}
       {laidOut.kind === 'working' ? (
         <p className="soft" role="status">
           Laying out…

@@ -10,9 +10,10 @@ import { MomentFields } from '../../parts/moment-fields';
 import { MinutesField, PlainNumberField, UnitField } from '../../parts/number-field';
 import { useDesk } from '../../store/store';
 import { CylinderField, DepthLimitField, FillField, GasRateField } from '../party/gear-fields';
+import type { ReadSiteList } from '../sites/site-list';
 import { SiteListInput } from '../sites/site-list-input';
 import { namesText, parseNames, parseShares, parseTimes, sharesText, timesText } from './lists';
-import { firstFlight, listRead, type StartingForm } from './starting-form';
+import { firstFlight, type StartingForm } from './starting-form';
 import { changeForm, useStartingView } from './starting-view';
 
 /** The parts of the form, and which answers each of them asks for. */
@@ -65,13 +66,14 @@ function Take(props: { readonly what: keyof StartingForm['takes']; readonly labe
   );
 }
 
-/** The questions. @param open the trip on screen, to take over from */
-export function StartingFields({ open }: { readonly open: Trip }): ReactNode {
+/** The questions. @param open the trip on screen, to take over from @param read what the list of sites says */
+export function StartingFields(props: { readonly open: Trip; readonly read: ReadSiteList }): ReactNode {
+  const { open, read } = props;
   const form = useStartingView((view) => view.form);
   return (
     <div className="starting-fields">
       <When form={form} />
-      <Where form={form} open={open} />
+      <Where form={form} open={open} read={read} />
       <Who form={form} open={open} />
       <OnWhat form={form} open={open} />
       <What form={form} />
@@ -133,8 +135,7 @@ interface WithOpen {
   readonly open: Trip;
 }
 
-function Where({ form, open }: WithOpen): ReactNode {
-  const settings = useDesk((state) => state.settings);
+function Where({ form, open, read }: WithOpen & { readonly read: ReadSiteList }): ReactNode {
   return (
     <fieldset>
       <legend>Where</legend>
@@ -144,7 +145,7 @@ function Where({ form, open }: WithOpen): ReactNode {
       <SiteListInput
         label="Sites"
         list={form.list}
-        read={listRead(form, open, settings)}
+        read={read}
         change={(list) => changeForm({ list })}
         rows={5}
       />

@@ -3,6 +3,7 @@ import { sitesOfDrafts } from '../../../core/formats/site-draft';
 import { wallMin, wallText } from '../../../core/trip/clock';
 import type { StartingAnswers } from '../../../core/trip/starting-sheet';
 import type { Diver, Mix, Site, Trip, TripWater, WallTime } from '../../../core/trip/types';
+import { countText } from '../../figures/format';
 import type { Reader } from '../../figures/words';
 import { blankTrip, newDiver } from '../../store/blank-trip';
 import { EMPTY_SITE_LIST, readSiteList, type ReadSiteList, type SiteList } from '../sites/site-list';
@@ -106,10 +107,24 @@ function mixesOf(form: StartingForm, open: Trip): readonly Mix[] {
   return form.shares.map((o2, at) => ({ id: `mix-${at + 1}`, o2, costPerFill: 0 }));
 }
 
-/** The answers to lay out by; null while a site of the list has no depth. */
+/** What has to be mended in the list before anything can be laid out; null: nothing. */
+export function listFault({ sites, drafts }: ReadSiteList): string | null {
+  const twin = sites.find(({ isKnown, isWanted }) => isKnown && isWanted);
+  if (twin) return `There is a site ${twin.draft.name} already: leave this one out, or give it another name.`;
+  return drafts === null ? 'Give each site its depth first.' : null;
+}
+
+/** What laying out does, said before it is done: rows that were not understood are gone with the list. */
+export function layOutLabel({ troubles }: ReadSiteList): string {
+  if (troubles.length === 0) return 'Lay it out';
+  if (troubles.some(({ kind }) => kind !== 'row')) return 'Lay it out without the list';
+  return `Lay it out without ${troubles.length === 1 ? 'one row' : `${countText(troubles.length)} rows`}`;
+}
+
+/** The answers to lay out by; null while the list has a fault. */
 export function answersOf(form: StartingForm, open: Trip, reader: Reader): StartingAnswers | null {
   const read = listRead(form, open, reader);
-  if (read.drafts === null) return null;
+  if (listFault(read) !== null) return null;
   const { title, place, firstDay, nights, times, longestMin, flight, water } = form;
   return {
     title,

@@ -2,9 +2,10 @@ import { useEffect, type ReactNode } from 'react';
 import { beginTrip, newTrip } from '../../actions/files';
 import { closeOverlay, goTo } from '../../actions/view';
 import { Dialog } from '../../parts/dialog';
-import { desk } from '../../store/store';
+import { desk, useDesk } from '../../store/store';
 import { LaidOutTrip } from './laid-out-trip';
 import { StartingFields } from './starting-fields';
+import { layOutLabel, listRead } from './starting-form';
 import {
   clearForm,
   laidOutSettled,
@@ -37,6 +38,10 @@ export function StartingSheet(): ReactNode {
       laidOut.kind === 'working' ||
       (laidOut.kind === 'done' && laidOut.result.ok && laidOut.result.value.trip.dives.length > 0),
   );
+  const settings = useDesk((state) => state.settings);
+  const form = useStartingView((view) => view.form);
+  const open = desk.getState().trip;
+  const read = listRead(form, open, settings);
   useEffect(() => {
     layOut();
     return stopLayingOut;
@@ -52,14 +57,14 @@ export function StartingSheet(): ReactNode {
             Begin with an empty trip
           </button>
           <button type="button" className="button first" disabled={!canTake} onClick={() => void take()}>
-            Lay it out
+            {layOutLabel(read)}
           </button>
         </>
       }
     >
       <div className="starting">
-        <StartingFields open={desk.getState().trip} />
-        <LaidOutTrip />
+        <StartingFields open={open} read={read} />
+        <LaidOutTrip read={read} />
       </div>
     </Dialog>
   );

@@ -2,7 +2,14 @@ import { describe, expect, it } from 'vitest';
 import { demoTrip } from '../../../../../core/trip/demo-trip';
 import { startingSheet } from '../../../../../core/trip/starting-sheet';
 import { listOf } from '../../../../../renderer/places/sites/site-list';
-import { answersOf, firstFlight, freshForm } from '../../../../../renderer/places/starting/starting-form';
+import {
+  answersOf,
+  firstFlight,
+  freshForm,
+  layOutLabel,
+  listFault,
+  listRead,
+} from '../../../../../renderer/places/starting/starting-form';
 
 const METRIC = { units: 'metric', clock: '24h' } as const;
 
@@ -17,6 +24,33 @@ describe('freshForm', () => {
     ['2026-12-27', '2027-01-02'],
   ])('proposes the Saturday after %s', (today, saturday) => {
     expect(freshForm(today).firstDay).toBe(saturday);
+  });
+});
+
+describe('the list of sites', () => {
+  const readOf = (text: string, wanted = {}) =>
+    listRead({ ...form, list: { ...listOf(text), wanted } }, open, METRIC);
+
+  it('says before it is laid out without rows that were not understood', () => {
+    expect(
+      ['Gull Steps, 14', 'Gull Steps, 14\nFar Bank', 'Gull Steps, 14\nFar Bank\nNova,x', '<gpx'].map((text) =>
+        layOutLabel(readOf(text)),
+      ),
+    ).toEqual([
+      'Lay it out',
+      'Lay it out without one row',
+      'Lay it out without two rows',
+      'Lay it out without the list',
+    ]);
+  });
+
+  it('lays nothing out while a site of a name that is there is wanted by hand', () => {
+    const text = 'Nova, 14\nnova, 20';
+    expect(listFault(readOf(text))).toBe(null);
+    expect(listFault(readOf(text, { 1: true }))).toBe(
+      'There is a site nova already: leave this one out, or give it another name.',
+    );
+    expect(answersOf({ ...form, list: { ...listOf(text), wanted: { 1: true } } }, open, METRIC)).toBe(null);
   });
 });
 
