@@ -7,7 +7,7 @@ import { diveNumber } from '../store/selectors';
 import { desk } from '../store/store';
 import { edit, type EditResult } from './edit';
 import { freeId } from './ids';
-import { copyShift } from './next-start';
+import { copyShift, dayShift } from './next-start';
 import { chooseDives } from './view';
 
 /** The dives in order of start; the same array where they are. */
@@ -169,8 +169,6 @@ export function addDive(wish: NewDive): EditResult {
   return result;
 }
 
-const DAY_MIN = 1440;
-
 /** Copies dives to a later time and selects the copies. */
 function copyDives(name: string, code: string, ids: readonly Id[], byMin: number): EditResult {
   const copies: Id[] = [];
@@ -198,15 +196,13 @@ export function duplicateDives(ids: readonly Id[]): EditResult {
   );
 }
 
-/** A copy of a day's dives on the first later day without any. */
+/** A copy of a day's dives on the first later day without any; refused where that is too close to the flight. */
 export function duplicateDay(date: string): EditResult {
-  const { dives } = desk.getState().trip;
-  const taken = new Set(dives.map((dive) => dive.startsAt.slice(0, 10)));
-  const from = wallMin(`${date}T00:00`);
-  let days = 1;
-  while (taken.has(wallText(from + days * DAY_MIN).slice(0, 10))) days += 1;
-  const ids = dives.filter((dive) => dive.startsAt.startsWith(date)).map((dive) => dive.id);
-  return copyDives('Copy of a day', 'day.copy', ids, days * DAY_MIN);
+  const state = desk.getState();
+  const byMin = dayShift(state, date);
+  if (typeof byMin !== 'number') return failure(byMin);
+  const ids = state.trip.dives.filter((dive) => dive.startsAt.startsWith(date)).map((dive) => dive.id);
+  return copyDives('Copy of a day', 'day.copy', ids, byMin);
 }
 
 export function deleteDives(ids: readonly Id[]): EditResult {

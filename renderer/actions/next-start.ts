@@ -1,6 +1,9 @@
+import type { Trouble } from '../../core/result';
 import { wallMin, wallText } from '../../core/trip/clock';
+import { flyingRow, HOURS_BEFORE_FLIGHT } from '../../core/trip/flying';
 import type { WallMin } from '../../core/trip/ledger-types';
 import type { Id, WallTime } from '../../core/trip/types';
+import { clockText, dateText } from '../figures/format';
 import { selectChosenDive, selectLedger } from '../store/selectors';
 import type { Desk } from '../store/store';
 
@@ -66,6 +69,40 @@ export function copyShift(state: Desk, ids: readonly Id[]): number {
   const byDive = spansOf(state);
   const spans = ids.flatMap((id) => byDive.get(id) ?? []);
   return spans.length === 0 ? USUAL_GAP_MIN : freeShift(spans, [...byDive.values()], USUAL_GAP_MIN);
+}
+
+/** Hours that somebody's dives of the trip and one day more leave before a flight. */
+function hoursBeforeFlight(state: Desk): number {
+  const rows = selectLedger(state).divers.map(({ entries }) => flyingRow(entries) ?? 'oneNoStopDive');
+  const { severalDivesOrDays } = HOURS_BEFORE_FLIGHT;
+  return Math.max(severalDivesOrDays, ...rows.map((row) => HOURS_BEFORE_FLIGHT[row]));
+}
+
+/**
+ * How much later the copy of a day goes: to the first later day without dives. Refused where that would take of
+ * the hours before the flight, as every day behind it would too.
+ */
+export function dayShift(state: Desk, date: string): number | Trouble {
+  const { dives, flight } = state.trip;
+  const taken = new Set(dives.map((dive) => dive.startsAt.slice(0, 10)));
+  const from = wallMin(`${date}T00:00`);
+  let byMin = DAY_MIN;
+  while (taken.has(wallText(from + byMin).slice(0, 10))) byMin += DAY_MIN;
+  if (!flight) return byMin;
+  const spans = spansOf(state);
+  const ends = dives
+    .filter(({ startsAt }) => startsAt.startsWith(date))
+    .map(({ id }) => spans.get(id)?.toMin ?? 0);
+  const hours = hoursBeforeFlight(state);
+  if (Math.max(...ends) + byMin + hours * 60 <= wallMin(flight.at)) return byMin;
+  const day = dateText(wallText(from + byMin));
+  const at = `${dateText(flight.at)}, ${clockText(flight.at, state.settings.clock)}`;
+  return {
+    kind: 'in-use',
+    what: `The first day without dives is ${day}, and a copy there would not leave ${hours} h before the flight on ${at}.`,
+    where: 'flight.at',
+    mend: 'Remove the dives of another day first, or set a later flight.',
+  };
 }
 
 /**

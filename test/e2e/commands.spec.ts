@@ -67,10 +67,17 @@ test.describe('commands and keys', () => {
     await page.keyboard.press('Delete');
     await expect(dives).toHaveCount(before);
     await bench.chooseTightest();
+    await bench.command('duplicate the dive');
+    await bench.command('duplicate the dive');
+    await expect(dives).toHaveCount(before + 2);
+    await page.getByRole('button', { name: 'Undo copy of a dive' }).click();
+    await expect(dives).toHaveCount(before + 1);
+  });
+
+  test('copies no day into the hours before the flight', async ({ page, bench }) => {
+    await bench.chooseTightest();
     await bench.command('duplicate the day');
-    await expect(dives).not.toHaveCount(before);
-    await page.getByRole('button', { name: 'Undo copy of a day' }).click();
-    await expect(dives).toHaveCount(before);
+    await expect(page.getByRole('alert')).toContainText('before the flight on Sat 20, 16:30.');
   });
 
   test('a plan can be made without a mouse', async ({ page, bench }) => {

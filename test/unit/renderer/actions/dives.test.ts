@@ -16,6 +16,7 @@ import {
 } from '../../../../renderer/actions/dives';
 import { cancelGesture, edit, endGesture, startGesture, tell } from '../../../../renderer/actions/edit';
 import { nextStart } from '../../../../renderer/actions/next-start';
+import { setFlight } from '../../../../renderer/actions/trip';
 import { undoStep } from '../../../../renderer/actions/history';
 import { chooseDives } from '../../../../renderer/actions/view';
 import { blankTrip } from '../../../../renderer/store/blank-trip';
@@ -160,7 +161,24 @@ describe('adding, copying, moving, removing', () => {
     expect(dives()[0]).toMatchObject({ startsAt: '2027-03-06T08:00', siteId: 'site-1', mix: 'auto' });
   });
 
+  it('refuses the copy of a day that would take of the hours before the flight, and says which day', () => {
+    const { trip } = desk.getState();
+    const [first] = dives();
+    const result = duplicateDay(first!.startsAt.slice(0, 10));
+    expect(result.ok ? '' : result.troubles[0].what).toMatch(
+      /^The first day without dives is Sat 20, and a copy there would not leave (18|24) h before the flight on Sat 20, 16:30\.$/,
+    );
+    expect(desk.getState().trip).toBe(trip);
+    // The first day ends before six in the evening: with a day more it is a day and a half to the flight.
+    setFlight('2027-03-22T12:00');
+    expect(duplicateDay(first!.startsAt.slice(0, 10))).toMatchObject({ ok: true });
+    undoStep();
+    setFlight('2027-03-21T10:00');
+    expect(duplicateDay(first!.startsAt.slice(0, 10)).ok).toBe(false);
+  });
+
   it('copies a day to the next one without dives, and what was really dived stays behind', () => {
+    setFlight(null);
     const { startsAt } = dives()[0]!;
     const date = startsAt.slice(0, 10);
     const ofDay = dives().filter((dive) => dive.startsAt.startsWith(date));
