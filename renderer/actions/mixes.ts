@@ -74,9 +74,21 @@ function without<Shape extends DiveShape>(shape: Shape, id: Id): Shape {
   return (onBoard.length === 0 ? rest : { ...rest, onBoard }) as Shape;
 }
 
-/** Takes a mix off the boat; dives that named it take the richest that may go there instead. */
+/**
+ * Takes a mix off the boat; dives that named it take the richest that may go there instead. Refused for the last,
+ * without which there is nothing to breathe.
+ */
 export function removeMix(id: Id): EditResult {
-  const mix = desk.getState().trip.mixes.find((each) => each.id === id);
+  const { mixes: held } = desk.getState().trip;
+  const mix = held.find((each) => each.id === id);
+  if (mix && held.length === 1) {
+    return failure({
+      kind: 'in-use',
+      what: `${mixText(mix.o2)} is all there is on board.`,
+      where: `mixes[0] (mix "${id}")`,
+      mend: 'Put another mix on board first, or give this one another share.',
+    });
+  }
   return edit({ label: `Without ${mix ? mixText(mix.o2) : id}`, code: 'mix.remove' }, (trip): Trip => {
     const dives = trip.dives.map((dive): Dive => without(dive, id));
     const party = trip.party.map((diver) =>

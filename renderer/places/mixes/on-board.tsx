@@ -10,7 +10,7 @@ import { PlainNumberField, ShareField } from '../../parts/number-field';
 import { ShareForm } from '../../parts/share-form';
 import { useDesk } from '../../store/store';
 
-function MixRow({ mix, only }: { readonly mix: Mix; readonly only: boolean }): ReactNode {
+function MixRow({ mix }: { readonly mix: Mix }): ReactNode {
   const name = mixText(mixO2(mix));
   return (
     <li className="board-mix" aria-label={name}>
@@ -30,7 +30,6 @@ function MixRow({ mix, only }: { readonly mix: Mix; readonly only: boolean }): R
       <button
         type="button"
         className="plain"
-        disabled={only}
         aria-label={`Remove ${name}`}
         onClick={() => tell(removeMix(mix.id))}
       >
@@ -64,7 +63,7 @@ export function OnBoard(): ReactNode {
       <summary>{names.length === 0 ? 'Nothing on board yet' : `On board: ${names.join(', ')}`}</summary>
       <ul>
         {sorted.map((mix) => (
-          <MixRow key={mix.id} mix={mix} only={mixes.length === 1} />
+          <MixRow key={mix.id} mix={mix} />
         ))}
       </ul>
       <AddMix />

@@ -66,6 +66,16 @@ describe('the mixes on board', () => {
     expect('analysedO2' in mixes().at(-1)!).toBe(false);
   });
 
+  it('refuse to lose the last, and say why', () => {
+    const [air, ...others] = mixes();
+    for (const { id } of others) removeMix(id);
+    const result = removeMix(air!.id);
+    expect(result.ok ? '' : `${result.troubles[0].what} ${result.troubles[0].mend}`).toBe(
+      'Air is all there is on board. Put another mix on board first, or give this one another share.',
+    );
+    expect(mixes()).toEqual([air]);
+  });
+
   it('lose one, and dives that named it choose for themselves', () => {
     const { trip } = desk.getState();
     const named = trip.dives.find((dive) => dive.mix !== 'auto')!;
