@@ -1,4 +1,6 @@
-import type { DiverLedger } from '../../trip/ledger-types';
+import { wallMin } from '../../trip/clock';
+import type { Caution, DiverLedger } from '../../trip/ledger-types';
+import type { Flight } from '../../trip/types';
 import {
   LEVELS_MARK,
   LEVELS_MEANING,
@@ -57,9 +59,17 @@ interface ListDay {
 /** In the place of no-stop time and room where an earlier level ended past the limit: a word as wide as a figure. */
 const PAST = 'past';
 
+/** Beside the start of a dive that a caution asks to stop. */
+const STOP_MARK = '!';
+
+function isStopped(dive: SlateDive): boolean {
+  return dive.cautions.some((caution) => caution.severity === 'stop');
+}
+
 /** What stands in the cells of a dive and does not explain itself. */
 function notesOf(dive: SlateDive): readonly string[] {
   return [
+    ...(isStopped(dive) ? [`${STOP_MARK} see the cautions of this dive`] : []),
     ...(dive.noStopMark === '' ? [] : [`${LEVELS_MARK} ${LEVELS_MEANING}`]),
     ...(dive.pastLevels === null ? [] : [`${PAST}: past the limit at the end of an earlier level`]),
   ];
@@ -70,7 +80,7 @@ function listDays(days: readonly SlateDay[]): readonly ListDay[] {
     date: `${day.dateText}: ${day.oxygen.map((each) => each.join(' ')).join(', ')}`,
     rows: day.dives.map((dive) => ({
       cells: [
-        dive.startsAt,
+        isStopped(dive) ? `${dive.startsAt} ${STOP_MARK}` : dive.startsAt,
         dive.site,
         joined(dive.depth),
         dive.time.value,
@@ -203,6 +213,26 @@ function columnsOf(
   return pages;
 }
 
+/** When flying is clear, and whether the flight waits for that. */
+function flyingText({ flyAfterMin }: DiverLedger, flight: Flight | null): string {
+  const clear = `No flying before ${momentText(flyAfterMin)}`;
+  if (flight === null) return `${clear}.`;
+  const atMin = wallMin(flight.at);
+  const isTooSoon = flyAfterMin !== null && atMin < flyAfterMin;
+  return `${clear}; flight ${momentText(atMin)}${isTooSoon ? ', too soon' : ''}.`;
+}
+
+/** Told in the line about flying already. */
+const FLIGHT_CODE = 'flight-too-soon';
+
+/** What a diver is to stop that is about no one dive. */
+function tripStops({ diver }: DiverLedger, cautions: readonly Caution[]): readonly string[] {
+  return cautions
+    .filter(({ severity, diveId, code }) => severity === 'stop' && diveId === null && code !== FLIGHT_CODE)
+    .filter(({ diverId }) => diverId === null || diverId === diver.id)
+    .map(({ message }) => `Stop: ${message}`);
+}
+
 /** The diver's name, and what the sheet says above all else: beside it on one line, else under it on as many as it takes. */
 function nameAndFacts(set: Setter, name: string, facts: string, widthPt: number, sizePt: number): Block {
   const strong: TextStyle = { font: 'bold', sizePt };
@@ -225,13 +255,14 @@ function tripPages(
   const { widthPt, heightPt } = area;
   const { sizePt } = way;
   const made = mine.entries.filter((entry) => entry.isMade).length;
-  const facts = `${made} dives, times in minutes. No flying before ${momentText(mine.flyAfterMin)}.`;
+  const facts = `${made} dives, times in minutes. ${flyingText(mine, ledger.trip.flight)}`;
   const head = stack([
     heading(set, ledger.trip.title, ledger.trip.place, widthPt, sizePt * 1.5),
     nameAndFacts(set, mine.diver.name, facts, widthPt, sizePt),
     rule(widthPt, 0.8, 6),
   ]);
   const bands = stack([
+    ...tripStops(mine, request.cautions).map((text) => set.text(text, { font: 'bold', sizePt }, widthPt)),
     tripBands(set, prepared.drawing, units, widthPt, way.plotPt, sizePt),
     space(sizePt * 0.6),
   ]);
