@@ -95,7 +95,7 @@ export function wordingIn(units: Units, reading: Reading = {}): Wording {
     depthSet: (m) => signed(inUnits.depthSet(m)),
     percentO2: (o2) => signed(`${up(o2 * 100, 1)} %`),
     po2Met: (bar) => signed(`${up(bar, 2).toFixed(2)} bar`),
-    po2Limit: (bar) => signed(`${down(bar, 2)} bar`),
+    po2Limit: (bar) => signed(`${down(bar, 3)} bar`),
     densityMet: (gL) => signed(`${up(gL, 1).toFixed(1)} g/L`),
     densityLimit: (gL) => signed(`${gL} g/L`),
     moment,

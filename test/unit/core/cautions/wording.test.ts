@@ -62,7 +62,7 @@ describe('figures without a unit of choice', () => {
   it('round limits and times left down', () => {
     expect([say.po2Limit(1.4), say.po2Limit(1.555), minAllowed(38.99), durationDown(190.9)]).toEqual([
       '1.4 bar',
-      '1.55 bar',
+      '1.555 bar',
       '38 min',
       '3 h 10 min',
     ]);
