@@ -1,5 +1,24 @@
 /** Every sentence about the bands beneath the strip that a hand could try. */
+import type { Trip } from '../../core/trip/types';
+import { writeTrip } from '../../core/trip/write-trip';
+import { bigTrip } from '../bench/big-trip';
 import { expect, test } from './fixtures';
+import { A4_SIDES, pageSizes, printed } from './pdf';
+
+/** A4 held upright between margins of a centimetre, in pixels. */
+const PAPER_PX = 718;
+
+/** A fortnight of which almost everything is past a limit of somebody, each by figures of their own. */
+function overdone(): Trip {
+  const trip = bigTrip(60, 12);
+  const party = trip.party.map((diver, i) => ({
+    ...diver,
+    surfaceRateLpm: 20 + i * 1.3,
+    maxDepthM: 20 + i,
+    gradient: { low: 0.3, high: 0.6 + i / 100 },
+  }));
+  return { ...trip, party };
+}
 
 test.describe('the bands', () => {
   test('read out time and value under the pointer, both at once', async ({ bench: { page } }) => {
@@ -73,5 +92,52 @@ test.describe('the bands', () => {
     await page.getByRole('button', { name: 'As a table' }).click();
     const table = page.getByRole('table', { name: /Nitrogen and oxygen carried by/ });
     await expect(table.getByRole('columnheader')).toHaveCount(6 + 16);
+  });
+});
+
+test.describe('on paper', () => {
+  test('the strip stands whole across the page, with the flight and its line', async ({
+    page,
+    bench,
+  }, info) => {
+    for (let i = 0; i < 3; i += 1) await page.getByRole('button', { name: 'Closer' }).click();
+    await bench.command('larger text');
+    for (const side of A4_SIDES) {
+      const text = await printed(page, info.outputPath(`${side}.pdf`), side);
+      expect(text).toContain('flight Sat 20, 16:30');
+      expect(text).toMatch(/no flying before Sat 20, \d\d:\d\d/);
+      for (const day of ['Sun 14', 'Fri 19']) expect(text).toContain(day);
+    }
+    await page.emulateMedia({ media: 'print' });
+    await page.setViewportSize({ width: PAPER_PX, height: 1040 });
+    await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
+    for (const part of ['.strip-content', '.line-flight path', '.strip-lines']) {
+      const box = await page.locator(part).boundingBox();
+      expect(box!.x).toBeGreaterThanOrEqual(0);
+      expect(box!.x + box!.width).toBeLessThanOrEqual(PAPER_PX);
+    }
+    await page.evaluate(() => window.dispatchEvent(new Event('afterprint')));
+    await page.emulateMedia({ media: 'screen' });
+    await expect(page.getByRole('button', { name: 'Further' })).toBeEnabled();
+  });
+
+  test('the cautions of a full fortnight are told by kind, on few pages, every dive named', async ({
+    page,
+    bench,
+  }, info) => {
+    const trip = overdone();
+    await bench.openFile('overdone.carryover', writeTrip(trip));
+    await expect(bench.title).toHaveText('A full fortnight');
+    const cautions = page.locator('.cautions > li');
+    await expect.poll(() => cautions.count()).toBeGreaterThan(300);
+    const count = await cautions.count();
+    const file = info.outputPath('overdone.pdf');
+    const text = (await printed(page, file, 'upright')).replaceAll(/\s+/g, ' ');
+    expect(pageSizes(file).length).toBeLessThanOrEqual(3);
+    expect(text).toContain('Dive 1, Sat 6, Guest 1: 33 m is deeper than');
+    for (let dive = 1; dive <= 60; dive += 1) expect(text).toMatch(new RegExp(`[Dd]ive ${dive}, `));
+    expect(text).toContain('dive 2, everybody but');
+    for (const { name } of trip.party) expect(text).toContain(name);
+    await expect(cautions).toHaveCount(count);
   });
 });

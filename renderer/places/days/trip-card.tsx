@@ -1,14 +1,20 @@
 import type { ReactNode } from 'react';
+import type { Caution } from '../../../core/trip/ledger-types';
+import type { Trip } from '../../../core/trip/types';
 import { stepDive } from '../../actions/view';
 import { CommandButton } from '../../parts/command-button';
+import { usePrinting } from '../../parts/use-printing';
 import { selectCautions } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import { CautionItems } from './caution-list';
+import { PrintedCautions } from './printed-cautions';
 
 /** With no dive chosen the side shows the trip: its cautions, and where to go on. */
 export function TripCard(): ReactNode {
   const cautions = useDesk(selectCautions);
   const trip = useDesk((state) => state.trip);
+  const isPrinting = usePrinting();
+  const Cautions = isPrinting ? PrintedCautions : OpenCautions;
   return (
     <section className="card" aria-label="The trip">
       <p className="soft eyebrow">The whole trip</p>
@@ -25,7 +31,7 @@ export function TripCard(): ReactNode {
         </p>
       ) : (
         <>
-          <p className="soft">
+          <p className="soft invitation">
             Choose a dive on the strip, or{' '}
             <button type="button" className="linked" onClick={() => stepDive(1)}>
               begin with the first
@@ -33,7 +39,7 @@ export function TripCard(): ReactNode {
             .
           </p>
           {cautions.length > 0 ? (
-            <CautionItems cautions={cautions} trip={trip} withDive />
+            <Cautions cautions={cautions} trip={trip} />
           ) : (
             <p>The plan raises no caution. It is still only a plan.</p>
           )}
@@ -45,6 +51,10 @@ export function TripCard(): ReactNode {
       )}
     </section>
   );
+}
+
+function OpenCautions(props: { readonly cautions: readonly Caution[]; readonly trip: Trip }): ReactNode {
+  return <CautionItems {...props} withDive />;
 }
 
 /** Longer notes would push everything else out of sight. */

@@ -1,6 +1,7 @@
 import { useLayoutEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import { wallMin } from '../../../../core/trip/clock';
 import { unitOf } from '../../../figures/units';
+import { usePrinting } from '../../../parts/use-printing';
 import { useDesk } from '../../../store/store';
 import { Axis } from './axis';
 import { bandPoints, bandTop, compartmentShares, timelineFor } from './band-data';
@@ -35,13 +36,18 @@ const SCROLLBAR_PX = 12;
 /** Baseline of the first line of a band's title, at 100 % text. */
 const FIRST_LINE_PX = 19;
 const DAY_MIN = 1440;
+/** What fits at the zoom of print on A4 or Letter held upright, between the margins that browsers leave. */
+const PAPER: Size = { widthPx: 850, heightPx: 660 };
 
-export function StripPage({ size }: { readonly size: Size }): ReactNode {
+export function StripPage({ size: sizeOnScreen }: { readonly size: Size }): ReactNode {
   const scroller = useRef<HTMLDivElement>(null);
   const [isTable, setIsTable] = useState(false);
   const [hasCompartments, setHasCompartments] = useState(false);
   const [frozen, setFrozen] = useState<Frozen | null>(null);
-  const textScale = useDesk((state) => state.settings.textScale);
+  const isPrinting = usePrinting();
+  const size = isPrinting ? PAPER : sizeOnScreen;
+  const textScaleOnScreen = useDesk((state) => state.settings.textScale);
+  const textScale = isPrinting ? 1 : textScaleOnScreen;
   const chosenIds = useDesk((state) => state.selection.diveIds);
   const data = useStripData();
   const { flyAfterMin, flightMin } = useFlight(data);
@@ -51,10 +57,11 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
     [frozen, data.stretches, flyAfterMin, flightMin],
   );
   const zoom = useZoom(scroller, span.dayCount, EDGE_PX);
+  const factor = isPrinting ? 1 : zoom.factor;
   const toolRows = size.widthPx / textScale < TOOLS_ROW_PX ? 2 : 1;
   const bodyPx = size.heightPx - toolRows * TOOLS_PX * textScale - SCROLLBAR_PX;
   const axisPx = Math.round(AXIS_PX * textScale);
-  const pagePx = Math.max(Math.floor((size.widthPx - axisPx - 2 * EDGE_PX) * zoom.factor), 1);
+  const pagePx = Math.max(Math.floor((size.widthPx - axisPx - 2 * EDGE_PX) * factor), 1);
   const time = useMemo(() => timeScale(span, data.stretches, pagePx), [span, data.stretches, pagePx]);
   const { onDrawn } = zoom;
   useLayoutEffect(() => onDrawn(time));
