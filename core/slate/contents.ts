@@ -4,7 +4,7 @@ import { effectiveDive } from '../trip/as-dived';
 import { dayNumber, wallDate, wallMin } from '../trip/clock';
 import type { Carry, Caution, DiverLedger, Entry, Room, RoomLimit } from '../trip/ledger-types';
 import { roomOf } from '../trip/room';
-import type { Trip } from '../trip/types';
+import type { Dive, Trip } from '../trip/types';
 import {
   clockText,
   dateText,
@@ -33,7 +33,7 @@ import {
 export interface SlateDive {
   readonly entry: Entry;
   readonly carry: Carry;
-  /** 1 for the diver's first dive of the day. */
+  /** 1 for the trip's first dive of the day, whoever makes it: the same on every slate. */
   readonly number: number;
   readonly site: string;
   readonly startsAt: string;
@@ -173,9 +173,19 @@ function earliestText(entry: Entry, room: Room): string | null {
   return day === dayNumber(entry.startMin) ? clockText(atMin) : momentText(atMin);
 }
 
+/** The place of a dive among the trip's of the same day, by planned start, from 1. */
+function numberOf(trip: Trip, { id, startsAt }: Dive): number {
+  const date = startsAt.slice(0, 10);
+  const today = trip.dives.filter((each) => each.startsAt.startsWith(date));
+  return (
+    today.toSorted((a, b) => wallMin(a.startsAt) - wallMin(b.startsAt)).findIndex((each) => each.id === id) +
+    1
+  );
+}
+
 /**
  * What a slate says of one dive.
- * @param index of the entry in the diver's ledger @param number its place in the day, from 1
+ * @param index of the entry in the diver's ledger
  * @returns words and rounded numbers: limits and what is planned within them down, exposures up
  * Source: the ledger; rounding in figures.ts.
  */
@@ -183,7 +193,6 @@ export function slateDive(
   trip: Trip,
   ledger: DiverLedger,
   index: number,
-  number: number,
   cautions: readonly Caution[],
   units: SlateUnits,
 ): SlateDive {
@@ -196,7 +205,7 @@ export function slateDive(
   return {
     entry,
     carry,
-    number,
+    number: numberOf(trip, entry.dive),
     site: site?.name ?? entry.dive.siteId,
     startsAt: clockText(entry.startMin),
     surfacesAt: clockText(entry.surfacesMin),
@@ -249,7 +258,7 @@ export function slateDays(
           ['CNS 24 h', day.cnsDayPeak === null ? UNKNOWN_CLOCK : percentUp(day.cnsDayPeak)],
           ['OTU', `${up(day.otu)} of ${down(Math.max(0, day.otuAllowed))}`],
         ],
-        dives: indices.map((index, i) => slateDive(trip, ledger, index, i + 1, cautions, units)),
+        dives: indices.map((index) => slateDive(trip, ledger, index, cautions, units)),
       };
     });
 }

@@ -73,10 +73,10 @@ function partyDays(request: SlateRequest): readonly PartyDay[] {
     const ids = [...new Set(today.map((each) => each.dive.entry.dive.id))].toSorted(
       (a, b) => starts(a) - starts(b),
     );
-    const dives = ids.map((id, i) => ({
-      number: i + 1,
-      rows: today.filter((each) => each.dive.entry.dive.id === id),
-    }));
+    const dives = ids.map((id) => {
+      const rows = today.filter((each) => each.dive.entry.dive.id === id);
+      return { number: rows[0]!.dive.number, rows };
+    });
     const ours = cautions.filter(
       (caution) =>
         (caution.diveId === null ? caution.severity !== 'know' : ids.includes(caution.diveId)) &&

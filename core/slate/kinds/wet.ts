@@ -147,10 +147,12 @@ function dayPages(
   );
 }
 
-/** "dive 2", "dives 2 to 3". */
+/** "dive 2", "dives 2 to 3"; "dives 1, 3" where the diver leaves one out. */
 function diveWords(numbers: readonly number[]): string {
   const [first, last] = [numbers[0]!, numbers[numbers.length - 1]!];
-  return first === last ? `dive ${first}` : `dives ${first} to ${last}`;
+  if (numbers.length === 1) return `dive ${first}`;
+  const hasAll = last - first === numbers.length - 1;
+  return hasAll ? `dives ${first} to ${last}` : `dives ${numbers.join(', ')}`;
 }
 
 /**

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { slateDive } from '../../../../core/slate/contents';
+import { slateDays, slateDive } from '../../../../core/slate/contents';
 import { demoTrip } from '../../../../core/trip/demo-trip';
 import { ledger } from '../../../../core/trip/ledger';
 import type { Dive } from '../../../../core/trip/types';
-import { aDive, aTrip } from '../../../builders/trip';
+import { aDive, aDiver, aTrip } from '../../../builders/trip';
+import { aPaper, layoutOf, wordsOf } from '../../../support/slates';
 
 const trip = demoTrip();
 const guest = ledger(trip).divers.find(({ diver }) => diver.id === 'guest2')!;
@@ -11,13 +12,13 @@ const wednesday = guest.entries.findIndex((entry) => entry.dive.startsAt.startsW
 
 describe('slateDive', () => {
   it('tells the earliest entry of a dive whose interval matters', () => {
-    const third = slateDive(trip, guest, wednesday + 2, 3, [], 'metric');
+    const third = slateDive(trip, guest, wednesday + 2, [], 'metric');
     expect(third.earliest).toMatch(/^\d\d:\d\d$/);
     expect(third.earliest! <= third.startsAt).toBe(true);
   });
 
   it('names the day where it lies on another', () => {
-    expect(slateDive(trip, guest, wednesday, 1, [], 'metric').earliest).toBe('day before');
+    expect(slateDive(trip, guest, wednesday, [], 'metric').earliest).toBe('day before');
   });
 
   it('says why where there is none', () => {
@@ -27,12 +28,53 @@ describe('slateDive', () => {
         aDive({ id: 'b', startsAt: '2027-03-06T20:00', ...change }),
       ];
       const two = aTrip(dives);
-      return slateDive(two, ledger(two).divers[0]!, 1, 2, [], 'metric').earliest;
+      return slateDive(two, ledger(two).divers[0]!, 1, [], 'metric').earliest;
     };
     expect(earliest({ depthM: 6, bottomMin: 10 })).toBe('no limit');
     expect(earliest({ depthM: 30, bottomMin: 90 })).toBe('no interval would do');
     expect(earliest({ depthM: 20 }, { depthM: 42, mix: 'rich' })).toBe('not known: PO2');
     const one = aTrip([aDive()]);
-    expect(slateDive(one, ledger(one).divers[0]!, 0, 1, [], 'metric').earliest).toBeNull();
+    expect(slateDive(one, ledger(one).divers[0]!, 0, [], 'metric').earliest).toBeNull();
+  });
+});
+
+describe('the number of a dive', () => {
+  const party = [aDiver({ name: 'Ann' }), aDiver({ id: 'bob', name: 'Bob' })];
+  const dives = [
+    aDive({ id: 'z', startsAt: '2027-03-05T08:00' }),
+    aDive({ id: 'a', startsAt: '2027-03-06T08:00', divers: ['guest-1'] }),
+    // Dived before the one planned before it: its number stays.
+    aDive({ id: 'b', startsAt: '2027-03-06T12:00', asDived: [{ by: 'bob', startsAt: '2027-03-06T07:30' }] }),
+    aDive({ id: 'c', startsAt: '2027-03-06T16:00', divers: ['guest-1'] }),
+    aDive({ id: 'd', startsAt: '2027-03-06T19:00', divers: ['bob'] }),
+  ];
+  const boat = aTrip(dives, { party });
+  const numbers = (index: number) =>
+    slateDays(boat, ledger(boat).divers[index]!, ['2027-03-06'], [], 'metric')[0]!.dives.map(
+      ({ number, entry }) => `${number}${entry.dive.id}`,
+    );
+
+  it('counts the trip\u2019s dives of the day, whoever makes them', () => {
+    expect(numbers(0)).toEqual(['1a', '2b', '3c']);
+    expect(numbers(1)).toEqual(['2b', '4d']);
+  });
+
+  it('is the same on each kind of slate', () => {
+    const dates = ['2027-03-06'];
+    const words = (change: Parameters<typeof layoutOf>[1]) =>
+      layoutOf(boat, { dates, paper: aPaper('A4'), ...change }).pages.map((page) => ({
+        name: page.name,
+        text: wordsOf(page).replaceAll('\n', ' '),
+      }));
+    const [wet] = words({ kind: 'wet', diverIds: ['bob'] });
+    expect(wet!.name).toBe('Bob, Sat 6 Mar 2027, dives 2, 4');
+    expect(wet!.text).toContain('2 Wall 07:30');
+    const [tags] = words({ kind: 'tags', diverIds: ['bob'] });
+    expect(tags!.text).toContain('Dive 2, 07:30, Wall');
+    expect(tags!.text).toContain('Dive 4, 19:00, Wall');
+    const [briefing] = words({ kind: 'briefing', diverIds: null });
+    expect(briefing!.text).toContain('2 Wall 12:00 or 07:30');
+    expect(briefing!.text).toContain('4 Wall 19:00');
+    expect(words({ kind: 'briefing', diverIds: ['bob'] })[0]!.text).toContain('2 Wall 07:30');
   });
 });
