@@ -54,12 +54,12 @@ test.describe('the party', () => {
     await party.set('Fill', '200');
     await party.set('Depth limit', '100 ft');
     await party.set('PO₂ working, bar', '1.3');
-    await expect(party.field('Depth limit')).toHaveValue('30.5 m');
+    await expect(party.field('Depth limit')).toHaveValue('30.4 m');
     await expect(party.diver('Guest 1')).toContainText('1.30 / 1.60');
     await party.set('Name', 'Photographer');
     await expect(party.diver('Photographer')).toBeVisible();
     await page.getByRole('button', { name: 'Undo name of Guest 1' }).click();
-    await page.getByRole('button', { name: 'Undo pO2 limit of Guest 1' }).click();
+    await page.getByRole('button', { name: 'Undo PO2 limit of Guest 1' }).click();
     await expect(party.diver('Guest 1')).toContainText('1.40 / 1.60');
   });
 
@@ -217,7 +217,7 @@ test.describe('the party', () => {
     await expect(party.card.getByRole('alert')).toContainText('0.11 to 3.53 cu ft/min');
     await party.field('Surface gas rate').press('Escape');
     await page.getByRole('button', { name: 'Units: feet. Change to metres' }).click();
-    await expect(party.field('Depth limit')).toHaveValue('30.5 m');
+    await expect(party.field('Depth limit')).toHaveValue('30.4 m');
     await expect(party.field('Cylinder')).toHaveValue('14.2 L');
   });
 

@@ -85,6 +85,9 @@ test.describe('the starting sheet', () => {
   test('says beside the question what cannot be, and what is typed is not lost', async ({ page, start }) => {
     await start.field('Sites').fill('Gull Steps, 14\nNowhere');
     await expect(start.part('Where')).toContainText('Line 2: The row has no depth.');
+    await expect(start.sheet.getByRole('button', { name: 'Lay it out without one row' })).toBeEnabled();
+    await start.set('Names, or how many', 'Ann, Ann');
+    await expect(start.part('Who').getByRole('alert')).toContainText('Ann is given twice.');
     await start.set('Longest dive', '10');
     await expect(start.part('When')).toContainText('A longest dive of 10 min is not laid out.');
     await start.set('Nights', '2.5');
