@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { AxeBuilder } from '@axe-core/playwright';
 import { at, expect, test as base } from './fixtures';
 import { SitesPage } from './pages/sites';
+import { A4_SIDES, printed } from './pdf';
 
 const test = base.extend<{ sites: SitesPage }>({ sites: at(SitesPage) });
 
@@ -24,6 +25,17 @@ test.describe('the sites', () => {
     await expect(sites.row('Anvil Head')).toContainText('Guest 2: to 30 m only');
     await expect(sites.row('Osier Channel').locator('.dives')).toHaveText('5');
     await expect(sites.row('Osier Channel').locator('.when').getByRole('button')).toHaveCount(5);
+  });
+
+  test('print names and positions whole, however long', async ({ page, sites }, info) => {
+    const name = 'The extraordinarily long name of the pinnacle behind the lighthouse';
+    await sites.set('Name of Anvil Head', name);
+    await sites.set(`Position of ${name}`, '7.5 S, 148.25 E');
+    for (const side of A4_SIDES) {
+      const text = await printed(page, info.outputPath(`${side}.pdf`), side);
+      for (const word of [...name.split(' '), '30.000′', '148°']) expect(text).toContain(word);
+      expect(text).not.toContain('Remove');
+    }
   });
 
   test('are edited in place, and each edit is a step with a name', async ({ page, sites }) => {

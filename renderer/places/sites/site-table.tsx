@@ -86,6 +86,15 @@ function Head({ column }: { readonly column: Column }): ReactNode {
   );
 }
 
+/** The text of a field beside it, shown on paper only: a field shows one line, and cuts what is longer. */
+function OnPaper({ children }: { readonly children: string }): ReactNode {
+  return (
+    <span className="on-paper" aria-hidden="true">
+      {children}
+    </span>
+  );
+}
+
 /** The button of the same kind in the next row, else in the one before. */
 function neighbourOf(button: HTMLElement): HTMLElement | undefined {
   const buttons = [...(button.closest('tbody')?.querySelectorAll<HTMLElement>('.remove button') ?? [])];
@@ -106,6 +115,7 @@ function Row({ row }: { readonly row: SiteRow }): ReactNode {
             required
             commit={(name) => setSiteName(site.id, name)}
           />
+          <OnPaper>{site.name}</OnPaper>
         </th>
         <td className="depth">
           <UnitField
@@ -125,6 +135,7 @@ function Row({ row }: { readonly row: SiteRow }): ReactNode {
             parse={parsePosition}
             commit={(position) => setSitePosition(site.id, position)}
           />
+          <OnPaper>{positionText(site.position ?? null)}</OnPaper>
         </td>
         <td className="notes">
           <NotesField
