@@ -5,6 +5,9 @@ import { BAR_PER_PSI, M_PER_FOOT } from '../units';
 
 export type Units = 'metric' | 'imperial';
 
+/** No PO2 limit is set finer than a thousandth of a bar. Source: choice of this project. */
+const LIMIT_DIGITS = 3;
+
 /** Takes a figure that rounding alone put above a step down to it. */
 const DUST = 1e-9;
 
@@ -95,7 +98,7 @@ export function wordingIn(units: Units, reading: Reading = {}): Wording {
     depthSet: (m) => signed(inUnits.depthSet(m)),
     percentO2: (o2) => signed(`${up(o2 * 100, 1)} %`),
     po2Met: (bar) => signed(`${up(bar, 2).toFixed(2)} bar`),
-    po2Limit: (bar) => signed(`${down(bar, 3)} bar`),
+    po2Limit: (bar) => signed(`${down(bar, LIMIT_DIGITS)} bar`),
     densityMet: (gL) => signed(`${up(gL, 1).toFixed(1)} g/L`),
     densityLimit: (gL) => signed(`${gL} g/L`),
     moment,
