@@ -92,12 +92,20 @@ const LIMIT_WORDS: Record<RoomLimit, string> = {
 /** Above 1.6 bar of oxygen no exposure limit is published, so no clock tells anything any more. */
 const UNKNOWN_CLOCK = 'not known: PO2';
 
+/** The same where a dash stands in place of the figure. */
+export const UNKNOWN_CLOCK_MEANING = 'oxygen clock not known, PO2 above 1.6 bar here or on a dive before';
+
 /** Marks the no-stop time of a dive of several levels, and what the mark means. */
 export const LEVELS_MARK = '*';
 export const LEVELS_MEANING = 'whole time, last level lengthened';
 
 const NO_LIMIT: Figure = { value: 'no limit', unit: '' };
 const PAST_LIMIT: Figure = { value: 'past limit', unit: '' };
+
+/** "1 dive", "no dives", "4 dives". */
+export function divesText(count: number): string {
+  return count === 1 ? '1 dive' : `${count === 0 ? 'no' : count} dives`;
+}
 
 /** The carry a diver brings into the entry of that number. */
 export function carryInto(ledger: DiverLedger, index: number): Carry {

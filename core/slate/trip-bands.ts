@@ -2,7 +2,7 @@ import { wallDate } from '../trip/clock';
 import type { DiverLedger, Entry } from '../trip/ledger-types';
 import { timelineOf, type TimelinePoint } from '../trip/timeline';
 import type { Trip } from '../trip/types';
-import { dateOf } from './contents';
+import { dateOf, divesText } from './contents';
 import { diveDepths, down, joined, percentUp, up, type SlateUnits } from './figures';
 import {
   area,
@@ -217,7 +217,7 @@ function dayHeadings(
       { font: 'bold', choices: [long, short, short.split(' ')[1]!] },
       {
         font: 'regular',
-        choices: [`${day.dives} dives, ${up(day.bottomMin)} min`, `${day.dives} dives`, `${day.dives}`],
+        choices: [`${divesText(day.dives)}, ${up(day.bottomMin)} min`, divesText(day.dives), `${day.dives}`],
       },
       {
         font: 'regular',

@@ -4,12 +4,14 @@ import type { Flight } from '../../trip/types';
 import {
   LEVELS_MARK,
   LEVELS_MEANING,
+  divesText,
   momentText,
   slateDays,
   type SlateDay,
   type SlateDive,
+  UNKNOWN_CLOCK_MEANING,
 } from '../contents';
-import { joined, percentUp } from '../figures';
+import { joined, NONE, percentUp } from '../figures';
 import {
   beside,
   rule,
@@ -66,9 +68,16 @@ function isStopped(dive: SlateDive): boolean {
   return dive.cautions.some((caution) => caution.severity === 'stop');
 }
 
+/** Room is not there although the clocks are known. */
+function hasNoShorter({ entry, room }: SlateDive): boolean {
+  return entry.isMade && entry.cns.after !== null && room.value === NONE;
+}
+
 /** What stands in the cells of a dive and does not explain itself. */
 function notesOf(dive: SlateDive): readonly string[] {
   return [
+    ...(dive.entry.cns.after === null ? [`${NONE}: ${UNKNOWN_CLOCK_MEANING}`] : []),
+    ...(hasNoShorter(dive) ? [`room ${NONE}: past a limit that no shorter stay would keep`] : []),
     ...(isStopped(dive) ? [`${STOP_MARK} see the cautions of this dive`] : []),
     ...(dive.noStopMark === '' ? [] : [`${LEVELS_MARK} ${LEVELS_MEANING}`]),
     ...(dive.pastLevels === null ? [] : [`${PAST}: past the limit at the end of an earlier level`]),
@@ -255,7 +264,7 @@ function tripPages(
   const { widthPt, heightPt } = area;
   const { sizePt } = way;
   const made = mine.entries.filter((entry) => entry.isMade).length;
-  const facts = `${made} dives, times in minutes. ${flyingText(mine, ledger.trip.flight)}`;
+  const facts = `${divesText(made)}, times in minutes. ${flyingText(mine, ledger.trip.flight)}`;
   const head = stack([
     heading(set, ledger.trip.title, ledger.trip.place, widthPt, sizePt * 1.5),
     nameAndFacts(set, mine.diver.name, facts, widthPt, sizePt),

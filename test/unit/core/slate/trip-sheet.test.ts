@@ -56,3 +56,27 @@ describe('what to stop', () => {
     }
   });
 });
+
+describe('what is not known, and what is counted', () => {
+  it('says once what a dash means once a dive was above 1.6 bar', () => {
+    const dives = [12, 42, 14, 15].map((depthM, i) =>
+      aDive({ id: `x${i}`, startsAt: `2027-03-0${6 + i}T08:00`, depthM, mix: 'rich' }),
+    );
+    const meaning = /\u2013: oxygen clock not known, PO2 above 1\.6 bar here or on a dive before\./g;
+    expect(sheets(aTrip(dives))[0]!.match(meaning)).toHaveLength(1);
+    expect(sheets(aTrip(dives.slice(0, 1)))[0]).not.toMatch(meaning);
+  });
+
+  it('counts dives in the singular and the plural', () => {
+    const one = aDive({ id: 'a', startsAt: '2027-03-06T08:00', mix: 'rich', depthM: 18 });
+    const none = aDive({ id: 'b', startsAt: '2027-03-07T08:00', mix: 'auto', depthM: 45 });
+    const rich = { mixes: [{ id: 'rich', o2: 0.36, costPerFill: 0 }] };
+    const [words] = sheets(aTrip([one, none], rich));
+    expect(words).toContain('1 dive, times in minutes');
+    expect(words).toContain('1 dive, 20 min');
+    expect(words).toContain('no dives, 0 min');
+    expect(words).not.toMatch(/\b[01] dives/);
+    const two = { ...one, id: 'c', startsAt: '2027-03-06T14:00' };
+    expect(sheets(aTrip([one, two]))[0]).toContain('2 dives, times in minutes');
+  });
+});
