@@ -1,5 +1,5 @@
 import { down, joined, NONE, words, type Figure } from '../figures';
-import { LEVELS_MARK, LEVELS_MEANING, type SlateDive } from '../contents';
+import { LEVELS_MARK, LEVELS_MEANING, UNKNOWN_CLOCK_MEANING, type SlateDive } from '../contents';
 import { beside, rule, space, stack, table, type Block, type Column, type TextStyle } from '../layout';
 import { heading } from '../page-frame';
 import { pairs, type Sizes } from '../pairs';
@@ -160,7 +160,12 @@ function cardRows(size: Sizes, dive: PartyDive, form: CardForm): CardRows | null
     form === 'rows of differences' ? partedColumns(dive) : { alike: [], others: COLUMNS };
   if (form === 'rows of differences' && (alike.length === 0 || dive.rows.length < 2)) return null;
   const made = dive.rows.find((row) => row.dive.entry.isMade)?.dive ?? dive.rows[0]!.dive;
-  const heads = [others.map((column) => column.head), others.map((column) => column.unit(made))];
+  // Of the first who has the figure: another's column must not go without its unit.
+  const unitOf = ({ unit }: CardColumn): string =>
+    madeRows(dive)
+      .map((row) => unit(row.dive))
+      .find((each) => each !== '') ?? '';
+  const heads = [others.map((column) => column.head), others.map(unitOf)];
   const body = dive.rows.map((row) => others.map((column) => column.cell(row.dive)));
   const widths = others.map((_, c) =>
     Math.max(
@@ -215,9 +220,11 @@ export function diveCard(
   if (made === null) return null;
   const title = `${dive.number} ${dive.rows[0]!.dive.site}`;
   const start = shared(dive, (each) => each.startsAt);
-  const plan =
-    `${shared(dive, (each) => joined(each.depth))}, ${shared(dive, (each) => words(each.time))}; ` +
-    `safety stop ${shared(dive, (each) => each.safetyStop)}; all up ${lastUp(dive)}`;
+  const plan = [
+    `${shared(dive, (each) => joined(each.depth))}, ${shared(dive, (each) => words(each.time))}`,
+    ...ascentWords(dive),
+    ...lastUp(dive),
+  ].join('; ');
   const plain: TextStyle = { font: 'regular', sizePt: basePt };
   const head = stack([
     heading(set, title, start, widthPt, basePt * 1.3),
@@ -236,8 +243,10 @@ export function diveCard(
       ? []
       : [`${name}: past the limit${each.pastLevels === null ? ',' : ''} ${past.join(', ')}`];
   });
+  const missing = missingWords(dive).map((text) => set.text(`${text}.`, plain, widthPt));
   const rows = [
     ...made.rows,
+    ...missing,
     ...stops.map((text) => set.text(text, { font: 'bold', sizePt: basePt }, widthPt)),
   ];
   const parts: Block[][] = [];
@@ -274,8 +283,48 @@ function partedColumns(dive: PartyDive): {
   };
 }
 
-function lastUp(dive: PartyDive): string {
-  return dive.rows.reduce((last, row) =>
-    row.dive.entry.surfacesMin > last.dive.entry.surfacesMin ? row : last,
-  ).dive.surfacesAt;
+function madeRows(dive: PartyDive): readonly DiverRow[] {
+  return dive.rows.filter((row) => row.dive.entry.isMade);
+}
+
+/** The stops on the way up where they are the same for all; those that differ are told diver by diver. */
+function ascentWords(dive: PartyDive): readonly string[] {
+  const made = madeRows(dive).map((row) => row.dive);
+  const required = [...new Set(made.map(({ stops }) => stops))];
+  const safety = [...new Set(made.flatMap((each) => (each.stops === null ? [each.safetyStop] : [])))];
+  if (safety.length > 0) {
+    const others = required.length > 1 ? ', for some the stops below' : '';
+    return [`safety stop ${safety.join(' or ')}${others}`];
+  }
+  const [stops] = required;
+  if (required.length !== 1 || stops === undefined || stops === null) return [];
+  return [made[0]!.entry.stops === null ? stops : `STOPS ${stops}`];
+}
+
+/** When the last of those who make the dive is up. */
+function lastUp(dive: PartyDive): readonly string[] {
+  const made = madeRows(dive).map((row) => row.dive);
+  if (made.length === 0) return [];
+  const last = made.reduce((held, each) => (each.entry.surfacesMin > held.entry.surfacesMin ? each : held));
+  return [`all up ${last.surfacesAt}`];
+}
+
+/** Why a figure is not there, once for all whom it concerns. */
+function missingWords(dive: PartyDive): readonly string[] {
+  const made = madeRows(dive).map((row) => row.dive);
+  const noRoom = made.filter((each) => each.room.value === NONE);
+  const isUnknown = noRoom.some((each) => each.entry.cns.after === null);
+  const limits = new Set(
+    noRoom.flatMap((each) => (each.entry.cns.after === null ? [] : [setBy(each) ?? ''])),
+  );
+  return [
+    ...(made.length < dive.rows.length
+      ? ['no mix: none on board may be breathed there, not to be dived']
+      : []),
+    ...(made.some((each) => each.turn[0]!.value === NONE) ? [`turn ${NONE}: none, fill below minimum`] : []),
+    ...(isUnknown ? [`room ${NONE}: ${UNKNOWN_CLOCK_MEANING}`] : []),
+    ...[...limits].map(
+      (limit) => `room ${NONE}: past the limit of ${limit}, and no shorter stay would keep it`,
+    ),
+  ];
 }

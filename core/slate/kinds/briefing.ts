@@ -167,7 +167,7 @@ function dayPages(
       rows.push(beside(pair.map((block, c) => ({ block, x: c * (cardWidth + gap) }))));
     }
   }
-  const cautions = day.cautions.length === 0 ? ['None beyond those at the foot of this page.'] : day.cautions;
+  const cautions = day.cautions.length === 0 ? ['None of this day\u2019s own.'] : day.cautions;
   const body = { widthPt, heightPt: available };
   const blocks = [
     ...rows,
