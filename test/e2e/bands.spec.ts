@@ -95,6 +95,32 @@ test.describe('the bands', () => {
   });
 });
 
+for (const size of [
+  { width: 1280, height: 800 },
+  { width: 1024, height: 700 },
+]) {
+  test(`the tools stand whole beneath the bands under a long title, ${size.width} by ${size.height}`, async ({
+    page,
+    bench,
+  }) => {
+    await page.setViewportSize(size);
+    const title =
+      'The extraordinarily long fortnight of a large family off the outer reefs of Saint Bartholomew';
+    await bench.openFile('long.carryover', writeTrip({ ...bigTrip(60, 12), title }));
+    await expect(bench.title).toHaveText(title);
+    const tools = page.getByRole('group', { name: 'How the strip is shown' });
+    const isWhole = () =>
+      tools.evaluate((element) => {
+        const box = element.getBoundingClientRect();
+        const around = element.closest('.days-strip')!.getBoundingClientRect();
+        return box.bottom <= around.bottom + 0.5 && around.bottom <= window.innerHeight;
+      });
+    await expect.poll(isWhole).toBe(true);
+    for (const name of ['All 16 compartments', 'Closer']) await tools.getByRole('button', { name }).click();
+    await expect.poll(isWhole).toBe(true);
+  });
+}
+
 test.describe('on paper', () => {
   test('the strip stands whole across the page, with the flight and its line', async ({
     page,
