@@ -162,9 +162,7 @@ function cardRows(size: Sizes, dive: PartyDive, form: CardForm): CardRows | null
   const made = dive.rows.find((row) => row.dive.entry.isMade)?.dive ?? dive.rows[0]!.dive;
   // Of the first who has the figure: another's column must not go without its unit.
   const unitOf = ({ unit }: CardColumn): string =>
-    madeRows(dive)
-      .map((row) => unit(row.dive))
-      .find((each) => each !== '') ?? '';
+    dive.rows.map((row) => unit(row.dive)).find((each) => each !== '') ?? '';
   const heads = [others.map((column) => column.head), others.map(unitOf)];
   const body = dive.rows.map((row) => others.map((column) => column.cell(row.dive)));
   const widths = others.map((_, c) =>

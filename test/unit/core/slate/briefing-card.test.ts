@@ -16,6 +16,8 @@ describe('the way up', () => {
     const words = briefing(aTrip([aDive({ startsAt: START, depthM: 40, mix: 'auto' })], { mixes }));
     expect(words).toContain('40 m, 20 min mix');
     expect(words).not.toMatch(/all up|safety stop/);
+    // The fill is there all the same, and so is its unit.
+    expect(words).toMatch(/ bar Guest 1 no mix .* 230 /);
     expect(words).toContain('no mix: none on board may be breathed there, not to be dived.');
   });
 
