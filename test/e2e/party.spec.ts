@@ -237,6 +237,38 @@ test.describe('the party', () => {
     expect(Math.max(...heights)).toBeLessThan(40);
   });
 
+  test('shows long names on one line with the whole as a tip, every column in feet, or scrolls in its box', async ({
+    page,
+    bench,
+    party,
+  }) => {
+    const trip = bigTrip(22, 4);
+    const long = 'Maximiliane Hohenstaufen-Wittelsbach of Schleswig-Holstein';
+    const divers = trip.party.map((diver, i) => (i === 1 ? { ...diver, name: long } : diver));
+    await page.getByRole('button', { name: 'Units: metres. Change to feet' }).click();
+    await bench.openFile('long.json', writeTrip({ ...trip, party: divers }));
+    await expect(party.divers.getByRole('button', { name: long, exact: true })).toHaveAttribute(
+      'title',
+      long,
+    );
+    await expect(party.rooms(long)).toHaveCount(22);
+    for (const table of [party.divers, party.grid.getByRole('table')]) {
+      const heights = await table
+        .locator('tbody tr')
+        .evaluateAll((rows) => rows.map((row) => (row as HTMLElement).offsetHeight));
+      expect(Math.max(...heights)).toBeLessThanOrEqual(Math.min(...heights) + 1);
+    }
+    const box = party.divers.locator('..');
+    const beyond = () => box.evaluate((element) => element.scrollWidth - element.clientWidth);
+    expect(await beyond()).toBeLessThanOrEqual(0);
+
+    await page.setViewportSize({ width: 1024, height: 700 });
+    await expect.poll(beyond).toBeGreaterThan(0);
+    await box.evaluate((element) => element.scrollTo({ left: element.scrollWidth }));
+    await expect(party.divers.getByRole('columnheader', { name: 'Earlier' })).toBeInViewport({ ratio: 1 });
+    await expect(party.divers.getByRole('button', { name: 'Guest 3' })).toBeInViewport({ ratio: 1 });
+  });
+
   test('prints every diver, figure and dive, held upright or across', async ({
     page,
     bench,

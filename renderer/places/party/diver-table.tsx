@@ -69,6 +69,7 @@ function Row({ figures, isShown }: { readonly figures: DiverFigures; readonly is
           type="button"
           className="ask"
           aria-pressed={isShown}
+          title={diver.name}
           onClick={() => choosePartyView({ diverId: diver.id })}
         >
           {diver.name}
@@ -103,7 +104,7 @@ function Tightest({ figures }: { readonly figures: DiverFigures }): ReactNode {
   if (entry === null) return <td>{dives === 0 ? 'no dive' : 'no limit'}</td>;
   const roomMin = roomMinOf(entry);
   return (
-    <td className={isCare(roomMin) ? 'care' : undefined}>
+    <td className={isCare(roomMin) ? 'care may-wrap' : 'may-wrap'}>
       <button
         type="button"
         className="ask"

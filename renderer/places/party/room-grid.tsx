@@ -164,7 +164,11 @@ function DiveHead(props: {
 }
 
 function RowHead({ diver }: { readonly diver: Diver }): ReactNode {
-  return <th scope="row">{diver.name}</th>;
+  return (
+    <th scope="row">
+      <span title={diver.name}>{diver.name}</span>
+    </th>
+  );
 }
 
 function Rooms({ rows }: { readonly rows: readonly GridRow[] }): ReactNode {
