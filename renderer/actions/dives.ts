@@ -116,13 +116,14 @@ export function setTurnShare(diveId: Id, turnShare: number | undefined): EditRes
   );
 }
 
-/** The levels in order; null: one level at the dive's depth. */
-export function setLevels(diveId: Id, legs: readonly Level[] | null): EditResult {
+/** The levels in order. A single one is the dive's own depth and time: the file then says no more than it must. */
+export function setLevels(diveId: Id, legs: readonly Level[]): EditResult {
   return editDive(diveId, 'Levels', 'dive.levels', (dive) => {
-    if (legs === null) return without(dive, 'legs');
     const depthM = Math.max(...legs.map((level) => level.depthM));
     const bottomMin = legs.reduce((sum, level) => sum + level.min, 0);
-    return { ...dive, legs, depthM, bottomMin };
+    return legs.length === 1
+      ? { ...without(dive, 'legs'), depthM, bottomMin }
+      : { ...dive, legs, depthM, bottomMin };
   });
 }
 

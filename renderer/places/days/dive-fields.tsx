@@ -37,7 +37,7 @@ export function DiveFields({ dive }: { readonly dive: Dive }): ReactNode {
         kind="depth"
         value={dive.depthM}
         commit={(depthM) => setDepth(dive.id, depthM)}
-        hint={dive.legs ? `The deepest of ${dive.legs.length} levels` : undefined}
+        hint={dive.legs && dive.legs.length > 1 ? `The deepest of ${dive.legs.length} levels` : undefined}
       />
       <MinutesField label="Bottom time" value={dive.bottomMin} commit={(min) => setBottomMin(dive.id, min)} />
       <Choice

@@ -19,7 +19,7 @@ const USUAL_TURN_SHARE = 0.5;
 export function PlanDetails({ dive }: { readonly dive: Dive }): ReactNode {
   const levels = dive.legs ?? [{ depthM: dive.depthM, min: dive.bottomMin }];
   const says = [
-    dive.legs ? `${levels.length} levels` : '',
+    levels.length > 1 ? `${levels.length} levels` : '',
     dive.safetyStop === undefined ? '' : dive.safetyStop === null ? 'no safety stop' : 'its own safety stop',
     dive.turnShare === undefined ? '' : 'its own turn',
   ].filter(Boolean);
@@ -54,12 +54,7 @@ export function PlanDetails({ dive }: { readonly dive: Dive }): ReactNode {
             <button
               type="button"
               className="linked"
-              onClick={() => {
-                const fewer = levels.slice(0, -1);
-                // A single level is the dive's own depth and time; the file then says no more than it must.
-                const result = setLevels(dive.id, fewer);
-                if (tell(result).ok && fewer.length === 1) setLevels(dive.id, null);
-              }}
+              onClick={() => void tell(setLevels(dive.id, levels.slice(0, -1)))}
             >
               Remove the last level
             </button>

@@ -106,9 +106,10 @@ describe('a dive of several levels', () => {
 
   it('becomes one level, keeping depth and time', () => {
     const dive = levelled();
-    setLevels(dive.id, null);
+    setLevels(dive.id, [{ depthM: dive.depthM, min: dive.bottomMin }]);
     expect(again(dive.id)).not.toHaveProperty('legs');
-    expect(again(dive.id).depthM).toBe(dive.depthM);
+    expect(again(dive.id)).toMatchObject({ depthM: dive.depthM, bottomMin: dive.bottomMin });
+    expect(desk.getState().history.past).toHaveLength(1);
   });
 });
 
