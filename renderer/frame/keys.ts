@@ -1,7 +1,9 @@
 /** Keys of the whole window, sent to the command that has them. */
 import { COMMANDS } from '../commands/all';
-import { commandForKey, isEnabled } from '../commands/registry';
+import { commandForKey, isEnabled, type Command } from '../commands/registry';
 import { desk } from '../store/store';
+
+const STEPPING: ReadonlySet<string> = new Set(['edit.undo', 'edit.redo']);
 
 export function isMac(): boolean {
   return /Mac|iPhone|iPad/.test(navigator.userAgent);
@@ -15,16 +17,23 @@ function isTyping(target: EventTarget | null): boolean {
   );
 }
 
+/** In a field that holds what is kept nothing typed is there to take back, so undo is of the trip. */
+function undoInKept(event: KeyboardEvent): Command | null {
+  if (!(event.target instanceof Element) || !event.target.matches('[data-kept], select')) return null;
+  const command = commandForKey(COMMANDS, event, false);
+  return command && STEPPING.has(command.id) ? command : null;
+}
+
 function onKeyDown(event: KeyboardEvent): void {
   if (event.defaultPrevented || event.isComposing) return;
   // While something lies over the window, its keys are its own.
   if (document.querySelector('dialog[open]')) return;
   const { target } = event;
   const isInField = isTyping(target);
-  const command = commandForKey(COMMANDS, event, isInField);
+  const command = commandForKey(COMMANDS, event, isInField) ?? undoInKept(event);
   if (!command) return;
   event.preventDefault();
-  if (event.repeat && command.id !== 'edit.undo' && command.id !== 'edit.redo') return;
+  if (event.repeat && !STEPPING.has(command.id)) return;
   // What is being typed in a field is committed before a command looks at the trip.
   if (isInField && target instanceof HTMLElement) {
     target.blur();

@@ -34,6 +34,7 @@ export function DateField(props: {
         id={id}
         type="date"
         value={typed ?? value}
+        data-kept={typed === null || typed === value || undefined}
         aria-invalid={refusal !== null}
         aria-describedby={refusal ? `${id}-words ${id}-refusal` : `${id}-words`}
         onChange={(event) => type(event.target.value)}

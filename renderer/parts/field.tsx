@@ -79,6 +79,7 @@ export function Field<T>(props: FieldProps<T>): ReactNode {
         autoComplete="off"
         spellCheck={false}
         value={typed ?? committed}
+        data-kept={typed === null || typed === committed || undefined}
         aria-invalid={refusal !== null}
         {...(describedBy ? { 'aria-describedby': describedBy } : {})}
         onChange={(event) => type(event.target.value)}

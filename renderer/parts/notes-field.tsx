@@ -27,6 +27,7 @@ export function NotesField(props: {
         id={id}
         rows={1}
         value={typed ?? value}
+        data-kept={typed === null || typed === value || undefined}
         aria-invalid={refusal !== null}
         {...(refusal ? { 'aria-describedby': `${id}-refusal` } : {})}
         onChange={(event) => type(event.target.value)}

@@ -29,13 +29,25 @@ test.describe('commands and keys', () => {
     await expect(bench.dialog).toHaveCount(0);
   });
 
-  test('keys undo and redo, but leave a field its own undo', async ({ page, bench }) => {
+  test('keys undo and redo, in a field too, but leave a draft its own undo', async ({ page, bench }) => {
     await bench.chooseTightest();
-    const depth = await bench.field('Depth').inputValue();
+    const field = bench.field('Depth');
+    const depth = await field.inputValue();
     await bench.set('Depth', '12');
-    await bench.field('Depth').press('Control+z');
-    await expect(bench.field('Depth')).toHaveValue('12 m');
-    await bench.title.focus();
+    await page.keyboard.press('Control+z');
+    await expect(field).toHaveValue(depth);
+    await page.keyboard.press('Control+y');
+    await expect(field).toHaveValue('12 m');
+    await expect(field).toBeFocused();
+    await field.press('End');
+    await page.keyboard.type('7');
+    await page.keyboard.press('Control+z');
+    await expect(field).toHaveValue('12 m');
+    await expect(page.getByRole('button', { name: /^Undo depth of dive/ })).toBeEnabled();
+    await page.keyboard.press('Control+z');
+    await expect(field).toHaveValue(depth);
+    await page.keyboard.press('Control+Shift+z');
+    await expect(field).toHaveValue('12 m');
     await bench.field('Depth').blur();
     await page.keyboard.press('Control+z');
     await expect(bench.field('Depth')).toHaveValue(depth);
