@@ -22,13 +22,15 @@ export interface FieldProps<T> {
   readonly hint?: ReactNode;
   readonly wide?: boolean;
   readonly name?: string;
+  /** What the text is read by, as "metric": a draft does not outlive it. */
+  readonly words?: string;
 }
 
 export function Field<T>(props: FieldProps<T>): ReactNode {
-  const { label, value, show, parse, commit, step, hint, wide, name } = props;
+  const { label, value, show, parse, commit, step, hint, wide, name, words } = props;
   const id = useId();
   const committed = show(value);
-  const { typed, refusal, type, refuse, put, drop, onEscape } = useDraft(commit);
+  const { typed, refusal, type, refuse, put, drop, onEscape } = useDraft(commit, words);
 
   /**
    * Hands a value on, its text written ahead: a browser lays out the page to move the caret of the field in

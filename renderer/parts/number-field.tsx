@@ -49,6 +49,7 @@ export function UnitField(
       }
       hint={props.hint}
       wide={props.wide ?? false}
+      words={units}
     />
   );
 }

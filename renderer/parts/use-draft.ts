@@ -1,5 +1,6 @@
-import { useState, type KeyboardEvent } from 'react';
+import { useEffect, useRef, useState, type KeyboardEvent } from 'react';
 import type { EditResult } from '../actions/edit';
+import { say } from '../actions/view';
 
 /** Why something typed is not taken, and how to mend it. */
 export interface Refusal {
@@ -22,25 +23,50 @@ export interface Draft<T> {
   readonly onEscape: (event: KeyboardEvent) => void;
 }
 
-/** The draft of a field. @param commit makes the change, or says why it cannot be */
-export function useDraft<T>(commit: (value: T) => EditResult | void): Draft<T> {
-  const [typed, setTyped] = useState<string | null>(null);
-  const [refusal, setRefusal] = useState<Refusal | null>(null);
-  const drop = (): void => {
-    setTyped(null);
-    setRefusal(null);
+interface Held {
+  readonly typed: string | null;
+  readonly refusal: Refusal | null;
+  readonly words: string;
+}
+
+/**
+ * The draft of a field.
+ * @param commit makes the change, or says why it cannot be
+ * @param words what a typed text is read by, as "metric"; read by others it could mean another figure, so it is dropped
+ */
+export function useDraft<T>(commit: (value: T) => EditResult | void, words = ''): Draft<T> {
+  const [held, setHeld] = useState<Held>({ typed: null, refusal: null, words });
+  const { typed, refusal } = held.words === words ? held : { typed: null, refusal: null };
+  const latest = useRef(held);
+  const readBy = useRef(words);
+  const hold = (next: { readonly typed: string | null; readonly refusal: Refusal | null }): void => {
+    latest.current = { ...next, words };
+    setHeld(latest.current);
   };
+  const drop = (): void => hold({ typed: null, refusal: null });
+  const refuse = (why: Refusal): void => hold({ typed, refusal: why });
+
+  useEffect(() => {
+    readBy.current = words;
+  }, [words]);
+  useEffect(
+    () => () => {
+      if (latest.current.words === readBy.current) sayGone(latest.current.refusal);
+    },
+    [],
+  );
+
   return {
     typed,
     refusal,
-    type: setTyped,
-    refuse: setRefusal,
+    type: (text) => hold({ typed: text, refusal }),
+    refuse,
     drop,
     put: (value) => {
       const result = commit(value);
       const isTaken = !result || result.ok;
       if (isTaken) drop();
-      else setRefusal(result.troubles[0]);
+      else refuse(result.troubles[0]);
       return isTaken;
     },
     onEscape: (event) => {
@@ -50,4 +76,13 @@ export function useDraft<T>(commit: (value: T) => EditResult | void): Draft<T> {
       drop();
     },
   };
+}
+
+/** A field that goes while it refuses takes the reason along; somebody has to be told. */
+function sayGone(refusal: Refusal | null): void {
+  if (refusal === null) return;
+  say({
+    tone: 'refused',
+    lines: [{ what: refusal.what, where: '', mend: 'Nothing was changed.' }],
+  });
 }

@@ -18,6 +18,17 @@ test.describe('the card', () => {
     await expect(bench.outcome('Room')).toHaveText(room ?? '');
   });
 
+  test('drops what was refused in other units, and takes nothing of it', async ({ page, bench }) => {
+    await bench.command('dive 1');
+    await bench.set('Depth', '150');
+    await expect(bench.card.getByRole('alert')).toContainText('150 m');
+    await page.getByRole('button', { name: 'Units: metres. Change to feet' }).click();
+    await expect(page.getByRole('alert')).toHaveCount(0);
+    await expect(bench.field('Depth')).toHaveValue('49 ft');
+    await bench.field('Depth').press('Enter');
+    await expect(page.getByRole('button', { name: 'Undo', exact: true })).toBeDisabled();
+  });
+
   test('changes the safety stop and the turn', async ({ bench }) => {
     await bench.chooseTightest();
     await bench.card.getByText(/^Levels, stop and turn/).click();

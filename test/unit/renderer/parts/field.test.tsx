@@ -1,5 +1,5 @@
 // @vitest-environment jsdom
-import { cleanup, fireEvent, render, screen } from '@testing-library/react';
+import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { failure, success } from '../../../../core/result';
 import type { EditResult } from '../../../../renderer/actions/edit';
@@ -107,6 +107,36 @@ describe('a number field', () => {
     fireEvent.change(field, { target: { value: '80' } });
     fireEvent.keyDown(field, { key: 'Enter' });
     expect(commit.mock.calls[0]?.[0]).toBeCloseTo(24.384, 9);
+  });
+
+  it('takes nothing of a text that was typed in other units', () => {
+    const commit = vi.fn<(value: number) => EditResult>(() => TOO_DEEP);
+    const field = depthField(commit);
+    fireEvent.change(field, { target: { value: '150' } });
+    fireEvent.keyDown(field, { key: 'Enter' });
+    act(() => desk.setState({ settings: { ...desk.getState().settings, units: 'imperial' } }));
+    expect(field.value).toBe('72 ft');
+    expect(screen.queryByRole('alert')).toBeNull();
+    fireEvent.keyDown(field, { key: 'Enter' });
+    expect(commit.mock.calls).toEqual([[150]]);
+    cleanup();
+    expect(desk.getState().notice).toBeNull();
+  });
+
+  it('says what it refuses to the window as it goes, and nothing once that is mended', () => {
+    const field = depthField(() => TOO_DEEP);
+    fireEvent.change(field, { target: { value: '150' } });
+    fireEvent.blur(field);
+    expect(desk.getState().notice).toBeNull();
+    cleanup();
+    expect(desk.getState().notice?.lines[0]).toMatchObject({ what: 'Too deep.' });
+    desk.setState({ notice: null });
+    const again = depthField(() => TOO_DEEP);
+    fireEvent.change(again, { target: { value: '150' } });
+    fireEvent.blur(again);
+    fireEvent.keyDown(again, { key: 'Escape' });
+    cleanup();
+    expect(desk.getState().notice).toBeNull();
   });
 
   it('takes hours and minutes', () => {
