@@ -7,6 +7,7 @@ import { COMMANDS } from './commands/all';
 import { offerCommands } from './commands/offer';
 import { isEnabled } from './commands/registry';
 import { listenForKeys } from './frame/keys';
+import { keepFocus } from './parts/keep-focus';
 import { isSomebodysWork, isUnsaved, startAutosave } from './store/autosave';
 import { setMachine } from './store/machine';
 import { desk, freshKeeping } from './store/store';
@@ -16,6 +17,7 @@ export async function start(host: Host): Promise<void> {
   const autosave = startAutosave(host);
   setAutosave(autosave);
   listenForKeys();
+  keepFocus();
 
   const settings = await host.loadSettings();
   if (settings.ok) desk.setState({ settings: settings.value });

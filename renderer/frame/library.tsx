@@ -8,20 +8,20 @@ import { Dialog } from '../parts/dialog';
 import { machine } from '../store/machine';
 import { desk, useDesk } from '../store/store';
 
-/** A list asked of the host: undefined while it is on its way. */
+/** A list asked of the host: undefined until it first comes; asked again, the one before stands so long. */
 function useAsked<T>(ask: () => Promise<HostResult<T>>, key: unknown): HostResult<T> | undefined {
-  const [answer, setAnswer] = useState<{ readonly key: unknown; readonly result: HostResult<T> }>();
+  const [answer, setAnswer] = useState<HostResult<T>>();
   useEffect(() => {
     let isWanted = true;
     void ask().then((result) => {
-      if (isWanted) setAnswer({ key, result });
+      if (isWanted) setAnswer(result);
     });
     return () => {
       isWanted = false;
     };
     // oxlint-disable-next-line react/exhaustive-deps -- `key` says when to ask again; `ask` is new each time.
   }, [key]);
-  return answer && answer.key === key ? answer.result : undefined;
+  return answer;
 }
 
 /** A moment in UTC as this machine's date and time. */

@@ -1,5 +1,5 @@
 /** What lies over the window: the platform's own modal dialog, so focus, Escape and the rest behave as anywhere. */
-import { useEffect, useId, useRef, type ReactNode } from 'react';
+import { useId, useLayoutEffect, useRef, type ReactNode } from 'react';
 import './dialog.css';
 
 export interface DialogProps {
@@ -20,7 +20,8 @@ export function Dialog(props: DialogProps): ReactNode {
   const ref = useRef<HTMLDialogElement>(null);
   const titleId = useId();
 
-  useEffect(() => {
+  // While it is still in the document: only then does the platform give the focus back.
+  useLayoutEffect(() => {
     const dialog = ref.current;
     if (dialog && !dialog.open) dialog.showModal();
     return () => dialog?.close();

@@ -18,6 +18,37 @@ test.describe('the card', () => {
     await expect(bench.outcome('Room')).toHaveText(room ?? '');
   });
 
+  test('adds and removes a level in one step each, and keeps the focus at it', async ({ page, bench }) => {
+    await bench.chooseTightest();
+    const summary = bench.card.getByText(/^Levels, stop and turn/);
+    await summary.click();
+    await bench.card.getByRole('button', { name: 'Add a level' }).click();
+    await bench.card.getByRole('button', { name: 'Remove the last level' }).click();
+    await expect(bench.card.getByRole('button', { name: 'Add a level' })).toBeFocused();
+    await page.keyboard.press('Control+z');
+    await expect(summary).toHaveText('Levels, stop and turn: 2 levels');
+    await page.keyboard.press('Control+z');
+    await expect(summary).toHaveText('Levels, stop and turn');
+    await expect(page.getByRole('button', { name: 'Undo', exact: true })).toBeDisabled();
+    await bench.set('Level 1, depth', '12');
+    await expect(summary).toHaveText('Levels, stop and turn');
+    await expect(bench.field('Depth')).toHaveValue('12 m');
+  });
+
+  test('keeps the focus where a record of what was dived comes and goes', async ({ bench }) => {
+    await bench.chooseTightest();
+    await bench.card.getByText('What was really dived').click();
+    const enter = bench.card.getByRole('button', { name: 'Enter it, beginning from the plan' });
+    await enter.click();
+    await expect(bench.field('Really started')).toBeFocused();
+    await bench.card.getByRole('button', { name: 'It went as planned' }).click();
+    await expect(enter).toBeFocused();
+    await bench.card.getByRole('button', { name: 'Guide dived otherwise' }).click();
+    await expect(
+      bench.card.getByRole('group', { name: 'As dived by Guide' }).getByLabel('Really started'),
+    ).toBeFocused();
+  });
+
   test('drops what was refused in other units, and takes nothing of it', async ({ page, bench }) => {
     await bench.command('dive 1');
     await bench.set('Depth', '150');

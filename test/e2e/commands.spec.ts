@@ -71,6 +71,44 @@ test.describe('commands and keys', () => {
     await expect(bench.dialog).toHaveCount(0);
   });
 
+  test('what lies over the window gives the focus back as it goes', async ({ page, bench }) => {
+    await bench.chooseTightest();
+    const field = bench.field('Depth');
+    await field.focus();
+    for (const keys of ['Control+k', 'F1', 'Control+Shift+c', 'Control+Shift+o', 'Control+,']) {
+      await page.keyboard.press(keys);
+      await expect(bench.dialog).toBeVisible();
+      await page.keyboard.press('Escape');
+      await expect(bench.dialog).toHaveCount(0);
+      await expect(field).toBeFocused();
+    }
+    const figure = bench.card.getByRole('button', { name: 'No-stop time' });
+    await figure.click();
+    await bench.dialog.getByRole('button', { name: 'Close' }).click();
+    await expect(figure).toBeFocused();
+    await bench.command('keys');
+    await bench.dialog.getByRole('button', { name: 'Close' }).click();
+    await expect(figure).toBeFocused();
+    await bench.command('Party');
+    await expect(page.getByRole('main')).toBeFocused();
+  });
+
+  test('a command of the palette takes the focus to the dive it goes to', async ({ page, bench, strip }) => {
+    await strip.dive(4).focus();
+    await page.keyboard.press('Enter');
+    await bench.command('next dive');
+    await expect(strip.dive(5)).toBeFocused();
+  });
+
+  test('“There is no flight” hands the focus to what comes in its place', async ({ bench }) => {
+    await bench.command('title, water');
+    await bench.dialog.getByRole('button', { name: 'There is no flight' }).click();
+    const add = bench.dialog.getByRole('button', { name: 'Add the flight home' });
+    await expect(add).toBeFocused();
+    await add.click();
+    await expect(bench.dialog.getByLabel('Day', { exact: true })).toBeFocused();
+  });
+
   test('adds, duplicates and removes a dive', async ({ page, bench }) => {
     const dives = page.getByRole('listbox', { name: 'Dives' }).getByRole('option');
     const before = await dives.count();

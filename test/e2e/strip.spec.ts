@@ -263,6 +263,41 @@ test.describe('adding and taking away', () => {
   });
 });
 
+test.describe('the focus after a removal', () => {
+  test('goes to the dive that comes next, and after the last to the one before', async ({ page, strip }) => {
+    const next = await strip.told(5);
+    await strip.dive(4).focus();
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Delete');
+    await expect(strip.dives).toHaveCount(21);
+    await expect(strip.dive(4)).toBeFocused();
+    expect((await strip.focused()).split(', ')[1]).toBe(next.split(', ')[1]);
+    await page.keyboard.press('End');
+    await page.keyboard.press('Delete');
+    await expect(strip.dives).toHaveCount(20);
+    await expect(strip.dive(20)).toBeFocused();
+  });
+
+  test('goes to the strip from the card too, and from the palette', async ({ page, bench, strip }) => {
+    await strip.dive(4).focus();
+    await page.keyboard.press('Enter');
+    await bench.card.getByRole('button', { name: 'Remove the dive' }).click();
+    await expect(strip.dives).toHaveCount(21);
+    await expect(strip.dive(4)).toBeFocused();
+    await page.keyboard.press('Enter');
+    await bench.command('remove the dive');
+    await expect(strip.dives).toHaveCount(20);
+    await expect(strip.dive(4)).toBeFocused();
+  });
+
+  test('goes to “New dive” where none is left', async ({ page, strip }) => {
+    await strip.dive(4).focus();
+    await page.keyboard.press('Control+a');
+    await page.keyboard.press('Delete');
+    await expect(page.locator('.strip').getByRole('button', { name: 'New dive' })).toBeFocused();
+  });
+});
+
 test.describe('coming closer', () => {
   test('by the keys, and back to the whole trip', async ({ page, strip }) => {
     const whole = await strip.width();

@@ -1,5 +1,6 @@
 import { SAFETY_LINE } from '../../core/safety-line';
 import { expect, test } from './fixtures';
+import { StartingSheetPage } from './pages/starting';
 
 test.describe('the workbench', () => {
   test('opens the demo trip and says how it stands', async ({ bench }) => {
@@ -123,5 +124,40 @@ test.describe('the workbench', () => {
       .getByRole('button')
       .click();
     await expect(bench.card).toContainText('For Guide');
+  });
+});
+
+test.describe('the focus, where a button takes itself away', () => {
+  test('goes to the next mix, and stays in the list of the library', async ({ page, bench }) => {
+    await bench.command('mixes');
+    await page.locator('.board summary').click();
+    const removes = page.locator('.board').getByRole('button', { name: /^Remove / });
+    const second = (await removes.nth(1).getAttribute('aria-label')) ?? '';
+    await removes.nth(0).click();
+    await expect(page.locator('.board').getByRole('button', { name: second })).toBeFocused();
+
+    await bench.waitForSave();
+    await bench.command('open the demo trip');
+    await bench.command('days');
+    await bench.command('dive 1');
+    await bench.set('Depth', '14');
+    await bench.waitForSave();
+    await bench.command('trips kept here');
+    const bins = bench.dialog.getByRole('button', { name: /to the bin$/ });
+    await expect(bins).toHaveCount(2);
+    await bins.nth(0).click();
+    await expect(bins).toHaveCount(1);
+    await expect(bins).toBeFocused();
+    await bins.click();
+    await expect(bins).toHaveCount(0);
+    await expect(bench.dialog.locator(':focus')).toBeVisible();
+  });
+
+  test('goes to the first dive of a trip that is laid out', async ({ firstStart }) => {
+    const start = new StartingSheetPage(firstStart);
+    await start.begin();
+    await start.field('Sites').fill('Gull Steps, 14\nFar Bank, 33 m');
+    await start.layOut();
+    await expect(firstStart.dive(1)).toBeFocused();
   });
 });

@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { useState, type ReactNode } from 'react';
 import type { AsDived, Dive, Diver, Id } from '../../../core/trip/types';
 import { setAsDived } from '../../actions/dives';
 import { tell, type EditResult } from '../../actions/edit';
@@ -19,8 +19,11 @@ export function AsDivedSheet({
 }): ReactNode {
   const holders: readonly (Diver | null)[] = divers.length > 1 ? [null, ...divers] : [null];
   const isKnown = (dive.asDived ?? []).length > 0;
+  // Once open it stays so: with the last record taken back, the way to enter one is where the hand is.
+  const [hasBeenKnown, setHasBeenKnown] = useState(isKnown);
+  if (isKnown && !hasBeenKnown) setHasBeenKnown(true);
   return (
-    <details className="as-dived" {...(isKnown ? { open: true } : {})}>
+    <details className="as-dived" {...(hasBeenKnown ? { open: true } : {})}>
       <summary>What was really dived</summary>
       {holders.map((diver) => {
         const record = recordOf(dive, diver?.id ?? null);

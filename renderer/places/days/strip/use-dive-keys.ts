@@ -1,6 +1,8 @@
-import { useEffect, useRef, type KeyboardEvent, type RefObject } from 'react';
+import { useEffect, useLayoutEffect, useRef, type KeyboardEvent, type RefObject } from 'react';
 import { endGesture, startGesture, tell } from '../../../actions/edit';
 import { chooseDives, toggleDive } from '../../../actions/view';
+import { isFocusLost } from '../../../parts/keep-focus';
+import { EMPTY_HISTORY } from '../../../store/history';
 import { desk } from '../../../store/store';
 import type { DiveView } from './dive-view';
 import { applyEdit, meaningOf, stepNameOf, type KeyEdit } from './strip-keys';
@@ -49,6 +51,7 @@ export function useDiveKeys(
   }
 
   useFocusFollowsChoice(list);
+  useFocusAfterLoss(list, views);
 
   return {
     onKeyDown(event) {
@@ -113,11 +116,35 @@ function useFocusFollowsChoice(list: RefObject<SVGElement | null>): void {
       desk.subscribe((state, before) => {
         const { diveIds } = state.selection;
         if (diveIds === before.selection.diveIds || diveIds.length !== 1) return;
-        const focused = document.activeElement;
-        if (!focused || !list.current?.contains(focused)) return;
-        const target = list.current.querySelector(`[data-dive="${CSS.escape(diveIds[0]!)}"]`);
-        if (target instanceof SVGElement && target !== focused) target.focus();
+        const follow = (): void => {
+          const focused = document.activeElement;
+          if (!focused || !list.current?.contains(focused)) return;
+          const target = list.current.querySelector(`[data-dive="${CSS.escape(diveIds[0]!)}"]`);
+          if (target instanceof SVGElement && target !== focused) target.focus();
+        };
+        follow();
+        // A palette gives the focus back as it closes, after its command has run.
+        if (document.querySelector('dialog[open]')) queueMicrotask(follow);
       }),
     [list],
   );
+}
+
+/** Where the focus fell with its dive, the dive now in its place has it; of another trip, the first. */
+function useFocusAfterLoss(list: RefObject<SVGElement | null>, views: readonly DiveView[]): void {
+  const drawn = useRef({ views, trip: desk.getState().trip });
+  useLayoutEffect(() => {
+    const before = drawn.current;
+    const { trip, history } = desk.getState();
+    drawn.current = { views, trip };
+    const dives = list.current?.querySelectorAll<SVGElement>('[role=option]') ?? [];
+    if (trip !== before.trip && history === EMPTY_HISTORY) {
+      // The place as a whole has it where there was nothing else to give it back to.
+      if (isFocusLost() || document.activeElement?.id === 'place') dives[0]?.focus();
+      return;
+    }
+    const ids = new Set(views.map(({ id }) => id));
+    const at = before.views.findIndex(({ id }) => !ids.has(id));
+    if (at !== -1 && isFocusLost()) dives[Math.min(at, dives.length - 1)]?.focus();
+  }, [list, views]);
 }
