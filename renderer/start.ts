@@ -7,7 +7,7 @@ import { COMMANDS } from './commands/all';
 import { offerCommands } from './commands/offer';
 import { isEnabled } from './commands/registry';
 import { listenForKeys } from './frame/keys';
-import { keepFocus } from './parts/keep-focus';
+import { keepFocus, settleField } from './parts/keep-focus';
 import { isSomebodysWork, isUnsaved, startAutosave } from './store/autosave';
 import { setMachine } from './store/machine';
 import { desk, freshKeeping } from './store/store';
@@ -40,6 +40,7 @@ export async function start(host: Host): Promise<void> {
   });
   host.onOpenTrip((trip) => void openHanded(trip));
   host.onBeforeClose(async () => {
+    settleField();
     if (!isSomebodysWork(desk.getState())) return;
     await autosave.flush();
     const { keeping } = desk.getState();
@@ -52,7 +53,13 @@ export async function start(host: Host): Promise<void> {
     if (kind === 'removed') desk.setState({ overlay: { kind: 'changed', token, removed: true } });
     else void noticeChange(host, token);
   });
+  // What is still being typed is work too; where a page goes without asking, it is saved while that lasts.
+  window.addEventListener('pagehide', () => {
+    settleField();
+    if (isSomebodysWork(desk.getState())) void autosave.flush();
+  });
   window.addEventListener('beforeunload', (event) => {
+    settleField();
     if (isSomebodysWork(desk.getState()) && isUnsaved(desk.getState())) {
       void autosave.flush();
       event.preventDefault();

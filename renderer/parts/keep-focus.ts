@@ -1,4 +1,5 @@
 /** The focus where its element is taken away: the platform lets it fall to the page, and a keyboard begins anew. */
+import { flushSync } from 'react-dom';
 
 const FOCUSABLE =
   'a[href], button:not([disabled]), input:not([disabled]), select:not([disabled]), textarea, summary, [tabindex]';
@@ -9,6 +10,21 @@ let last: Element | null = null;
 /** Whether the focus fell with its element and nothing has it yet. */
 export function isFocusLost(): boolean {
   return last !== null && !last.isConnected && isOnPage();
+}
+
+/** Leaves the field in focus, so that what is typed in it is kept or refused before anything takes its place. */
+export function leaveField(): void {
+  const { activeElement } = document;
+  if (!(activeElement instanceof HTMLElement) || !activeElement.matches('input, textarea')) return;
+  flushSync(() => activeElement.blur());
+  last = null;
+}
+
+/** Has the field in focus keep or refuse what is typed in it, and stay in focus. */
+export function settleField(): void {
+  const { activeElement } = document;
+  leaveField();
+  if (isOnPage() && activeElement instanceof HTMLElement) activeElement.focus();
 }
 
 function isOnPage(): boolean {

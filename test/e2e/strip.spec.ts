@@ -146,6 +146,41 @@ test.describe('dragging', () => {
   });
 });
 
+test.describe('what is being typed as a dive is pressed', () => {
+  for (const modifiers of [[], ['Control']] as const) {
+    test(`is kept first${modifiers.length > 0 ? ', with Ctrl too' : ''}`, async ({ bench, strip }) => {
+      await strip.dive(1).locator('[data-grip=depth]').click();
+      await bench.field('Depth').fill('17');
+      await strip
+        .dive(5)
+        .locator('[data-grip=depth]')
+        .click({ modifiers: [...modifiers] });
+      await expect(strip.chosen).toHaveCount(modifiers.length + 1);
+      expect(depthOf(await strip.told(1))).toBe(17);
+      await expect(strip.undoButton('depth of dive 1')).toBeEnabled();
+    });
+  }
+
+  test('is where a drag of the same dive begins', async ({ bench, strip }) => {
+    await strip.dive(5).locator('[data-grip=depth]').click();
+    await bench.field('Depth').fill('30');
+    await strip.drag(5, 'depth', { y: -6 });
+    expect(depthOf(await strip.told(5))).toBeGreaterThan(25);
+    expect(depthOf(await strip.told(5))).toBeLessThan(30);
+  });
+
+  test('is refused in a notice where its field goes', async ({ page, bench, strip }) => {
+    await strip.dive(1).locator('[data-grip=depth]').click();
+    await bench.field('Depth').fill('150');
+    await strip.dive(5).locator('[data-grip=depth]').click();
+    await expect(bench.field('Depth')).toHaveValue('20 m');
+    await expect(page.getByRole('alert')).toHaveText(
+      /Depth is 150 m; it can be 1 to 100 m\. Nothing was changed\./,
+    );
+    expect(depthOf(await strip.told(1))).toBe(15);
+  });
+});
+
 test.describe('the keyboard on a dive', () => {
   test('changes depth, bottom time and start in steps', async ({ page, strip }) => {
     await strip.dive(5).focus();

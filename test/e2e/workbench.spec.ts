@@ -52,6 +52,23 @@ test.describe('the workbench', () => {
     await expect(bench.page.getByRole('button', { name: 'Undo', exact: true })).toBeDisabled();
   });
 
+  test('offers to keep what is being typed as the page goes', async ({ page, bench }) => {
+    await bench.command('dive 1');
+    await bench.field('Depth').fill('17');
+    const asked = page.waitForEvent('dialog');
+    const going = page.evaluate(() => window.location.reload());
+    const dialog = await asked;
+    expect(dialog.type()).toBe('beforeunload');
+    await dialog.dismiss();
+    await going;
+    await expect(bench.field('Depth')).toHaveValue('17 m');
+    await expect(bench.field('Depth')).toBeFocused();
+    await bench.waitForSave();
+    await bench.reload();
+    await bench.command('dive 1');
+    await expect(bench.field('Depth')).toHaveValue('17 m');
+  });
+
   test('refuses what cannot be beside the field, and leaves the trip as it was', async ({ bench }) => {
     await bench.chooseTightest();
     const room = await bench.outcome('Room').textContent();

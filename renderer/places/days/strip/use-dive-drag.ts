@@ -1,8 +1,16 @@
 /** Taking hold of a dive with the pointer: one gesture, one step of undo, Escape goes back to where it was. */
-import { useCallback, useEffect, useRef, useState, type PointerEvent as ReactPointerEvent } from 'react';
+import {
+  useCallback,
+  useEffect,
+  useLayoutEffect,
+  useRef,
+  useState,
+  type PointerEvent as ReactPointerEvent,
+} from 'react';
 import { setBottomMin, setDepth, shiftDives } from '../../../actions/dives';
 import { cancelGesture, endGesture, startGesture, tell, type EditResult } from '../../../actions/edit';
 import { chooseDives, toggleDive } from '../../../actions/view';
+import { leaveField } from '../../../parts/keep-focus';
 import { wallMin } from '../../../../core/trip/clock';
 import { desk } from '../../../store/store';
 import type { DepthScale } from './depth-scale';
@@ -74,6 +82,10 @@ export interface DiveDrag {
 /** @param setFrozen told as a dive is taken and let go: under a held dive the page keeps its days and depth */
 export function useDiveDrag(page: PageNow, setFrozen: (frozen: Frozen | null) => void): DiveDrag {
   const hold = useRef<Hold | null>(null);
+  const drawn = useRef(page);
+  useLayoutEffect(() => {
+    drawn.current = page;
+  });
   const pending = useRef<{ readonly x: number; readonly y: number; readonly fine: boolean } | null>(null);
   const frame = useRef(0);
   const [live, setLive] = useState<Live | null>(null);
@@ -145,7 +157,10 @@ export function useDiveDrag(page: PageNow, setFrozen: (frozen: Frozen | null) =>
       if (event.button !== 0 || !(event.target instanceof Element)) return;
       const id = event.target.closest('[data-dive]')?.getAttribute('data-dive');
       if (id === undefined || id === null) return;
-      const origin = page.views.find((view) => view.id === id);
+      // Before another dive's fields take the place of the one being typed in; what it holds may change the page.
+      leaveField();
+      const now = drawn.current;
+      const origin = now.views.find((view) => view.id === id);
       if (!origin) return;
       if (event.shiftKey || event.ctrlKey || event.metaKey) {
         toggleDive(id);
@@ -159,7 +174,7 @@ export function useDiveDrag(page: PageNow, setFrozen: (frozen: Frozen | null) =>
       const { clientX: fromX, clientY: fromY, pointerId } = event;
       const start = { fromX, fromY, lastX: fromX, movedX: 0, hasMoved: false, last: null };
       const scroller = event.currentTarget.closest('.strip-scroll');
-      hold.current = { grip, pointerId, origin, ids, page, scroller, ...start };
+      hold.current = { grip, pointerId, origin, ids, page: now, scroller, ...start };
       event.currentTarget.setPointerCapture(pointerId);
     },
     onPointerMove(event) {
