@@ -181,6 +181,21 @@ test.describe('what is being typed as a dive is pressed', () => {
   });
 });
 
+test('a dive that has been dived says why it is not dragged', async ({ page, bench, strip }) => {
+  await strip.dive(5).locator('[data-grip=depth]').click();
+  await bench.card.getByText('What was really dived').click();
+  await bench.card.getByRole('button', { name: 'Enter it, beginning from the plan' }).click();
+  const before = await strip.told(5);
+  const box = await strip.dive(5).locator('[data-grip=depth]').boundingBox();
+  await page.mouse.move(box!.x + box!.width / 2, box!.y + box!.height / 2);
+  await page.mouse.down();
+  await expect(page.getByText('This dive has been dived.')).toHaveCount(0);
+  await page.mouse.move(box!.x + box!.width / 2, box!.y + 60, { steps: 4 });
+  await expect(page.getByRole('alert')).toContainText('This dive has been dived.');
+  await page.mouse.up();
+  expect(await strip.told(5)).toBe(before);
+});
+
 test.describe('the keyboard on a dive', () => {
   test('changes depth, bottom time and start in steps', async ({ page, strip }) => {
     await strip.dive(5).focus();

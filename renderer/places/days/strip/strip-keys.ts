@@ -2,7 +2,7 @@
 import { shiftDives, setBottomMin, setDepth } from '../../../actions/dives';
 import type { EditResult } from '../../../actions/edit';
 import type { StepName } from '../../../store/history';
-import { desk } from '../../../store/store';
+import { desk, type NoticeLine } from '../../../store/store';
 import { BOTTOM_STEP_MIN, depthStepM, startStepMin, stepped } from './drag';
 
 export type KeyEdit =
@@ -24,6 +24,13 @@ export interface Key {
   readonly ctrlKey: boolean;
   readonly metaKey: boolean;
 }
+
+/** Said alike to hand and key: the figures of a dive that has been dived follow its record. */
+export const DIVED: NoticeLine = {
+  what: 'This dive has been dived.',
+  where: '',
+  mend: 'Change what was really dived on its card, or take the record back there.',
+};
 
 const DAY_MIN = 1440;
 

@@ -9,13 +9,14 @@ import {
 } from 'react';
 import { setBottomMin, setDepth, shiftDives } from '../../../actions/dives';
 import { cancelGesture, endGesture, startGesture, tell, type EditResult } from '../../../actions/edit';
-import { chooseDives, toggleDive } from '../../../actions/view';
+import { chooseDives, say, toggleDive } from '../../../actions/view';
 import { leaveField } from '../../../parts/keep-focus';
 import { wallMin } from '../../../../core/trip/clock';
 import { desk } from '../../../store/store';
 import type { DepthScale } from './depth-scale';
 import type { DiveView } from './dive-view';
 import { BOTTOM_STEP_MIN, draggedDepthM, figureAt, startStepMin, type Grip } from './drag';
+import { DIVED } from './strip-keys';
 import { placeOf, timeScale, type Span, type TimeScale } from './time-scale';
 import type { DiveStretch } from './use-strip';
 
@@ -169,7 +170,7 @@ export function useDiveDrag(page: PageNow, setFrozen: (frozen: Frozen | null) =>
       const { diveIds } = desk.getState().selection;
       if (!diveIds.includes(id)) chooseDives([id]);
       const grip = gripOf(event.target);
-      if (grip === null || origin.isAsDived) return;
+      if (grip === null) return;
       const ids = grip === 'start' && diveIds.includes(id) ? diveIds : [id];
       const { clientX: fromX, clientY: fromY, pointerId } = event;
       const start = { fromX, fromY, lastX: fromX, movedX: 0, hasMoved: false, last: null };
@@ -182,6 +183,11 @@ export function useDiveDrag(page: PageNow, setFrozen: (frozen: Frozen | null) =>
       if (!held || event.pointerId !== held.pointerId) return;
       const distance = Math.hypot(event.clientX - held.fromX, event.clientY - held.fromY);
       if (!held.hasMoved && distance < SLACK_PX) return;
+      if (held.origin.isAsDived) {
+        say({ tone: 'refused', lines: [DIVED] });
+        letGo();
+        return;
+      }
       if (!held.hasMoved) begin(held);
       pending.current = { x: event.clientX, y: event.clientY, fine: event.shiftKey };
       if (frame.current === 0) frame.current = requestAnimationFrame(follow);

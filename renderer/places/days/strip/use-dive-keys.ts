@@ -5,7 +5,7 @@ import { isFocusLost } from '../../../parts/keep-focus';
 import { EMPTY_HISTORY } from '../../../store/history';
 import { desk } from '../../../store/store';
 import type { DiveView } from './dive-view';
-import { applyEdit, meaningOf, stepNameOf, type KeyEdit } from './strip-keys';
+import { applyEdit, DIVED, meaningOf, stepNameOf, type KeyEdit } from './strip-keys';
 import type { Zoom } from './use-zoom';
 
 export interface DiveKeys {
@@ -102,12 +102,6 @@ function middleOf(target: EventTarget): number | undefined {
   const { left, width } = target.getBoundingClientRect();
   return left + width / 2;
 }
-
-const DIVED = {
-  what: 'This dive has been dived.',
-  where: '',
-  mend: 'Change what was really dived on its card, or take the record back there.',
-};
 
 /** A command that goes to another dive takes the focus along, where it is on the strip already. */
 function useFocusFollowsChoice(list: RefObject<SVGElement | null>): void {
