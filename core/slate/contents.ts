@@ -3,11 +3,12 @@ import { levelsOf, safetyStopOf } from '../profile';
 import { effectiveDive } from '../trip/as-dived';
 import { dayNumber, wallDate, wallMin } from '../trip/clock';
 import type { Carry, Caution, DiverLedger, Entry, Room, RoomLimit } from '../trip/ledger-types';
-import { roomOf } from '../trip/room';
+import { deeper, entryWith, roomOf } from '../trip/room';
 import type { Dive, Trip } from '../trip/types';
 import {
   clockText,
   dateText,
+  depthAsPrintedM,
   depths,
   diveDepths,
   diveTime,
@@ -191,6 +192,13 @@ function numberOf(trip: Trip, { id, startsAt }: Dive): number {
   );
 }
 
+/** The dive at the depth that is printed beside its no-stop time: what was dived is printed no shallower. */
+function asPrinted(trip: Trip, carry: Carry, entry: Entry, units: SlateUnits): Entry {
+  const byM = depthAsPrintedM(entry, units) - entry.depthM;
+  if (!entry.isMade || byM <= 0) return entry;
+  return entryWith(trip, carry, entry, deeper(effectiveDive(entry.dive, entry.diver).shape, byM));
+}
+
 /**
  * What a slate says of one dive.
  * @param index of the entry in the diver's ledger
@@ -223,7 +231,7 @@ export function slateDive(
     mix: entry.o2 === null ? 'no mix' : mixName(entry.o2),
     mod: depths(entry.modM, 'limit', units),
     po2: po2Text(entry.po2Bar),
-    noStop: noStopFigure(entry),
+    noStop: noStopFigure(asPrinted(trip, carry, entry, units)),
     noStopMark: levels.length > 0 && entry.isMade && !isPast ? LEVELS_MARK : '',
     room: roomFigure(entry, room),
     pastLevels: pastLevelsText(entry, units),

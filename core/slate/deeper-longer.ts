@@ -7,6 +7,7 @@ import { deeper, entryWith, longer, spareL } from '../trip/room';
 import type { Trip } from '../trip/types';
 import { M_PER_FOOT } from '../units';
 import {
+  depthAsPrintedM,
   depths,
   diveDepths,
   down,
@@ -54,18 +55,6 @@ function depthSteps({ depthM, isAsDived }: Entry, units: SlateUnits): readonly n
   return units === 'imperial'
     ? nextSteps(round(depthM / M_PER_FOOT), STEP_FT).map((ft) => ft * M_PER_FOOT)
     : nextSteps(round(depthM, 0.1), STEP_M);
-}
-
-/**
- * The depth that the figures beside a printed one must hold for: a plan is printed no deeper than it is, what was
- * dived no shallower, and then it is the printed depth that counts.
- * @returns metres
- */
-export function depthAsPrintedM({ depthM, isAsDived }: Entry, units: SlateUnits): number {
-  if (!isAsDived) return depthM;
-  const inMetres = units === 'imperial' ? 0 : up(depthM, 0.1);
-  const inFeet = units === 'metric' ? 0 : up(depthM / M_PER_FOOT) * M_PER_FOOT;
-  return Math.max(depthM, inMetres, inFeet);
 }
 
 /** The depths of a shape, "24 m", or of each of its levels, "30/18 m". */

@@ -122,6 +122,21 @@ export function diveDepths(
 }
 
 /**
+ * The depth that the figures beside a printed one must hold for: a plan is printed no deeper than it is, what was
+ * dived no shallower, and then it is the printed depth that counts.
+ * @returns metres
+ */
+export function depthAsPrintedM(
+  { depthM, isAsDived }: Pick<Entry, 'depthM' | 'isAsDived'>,
+  units: SlateUnits,
+): number {
+  if (!isAsDived) return depthM;
+  const inMetres = units === 'imperial' ? 0 : up(depthM, 0.1);
+  const inFeet = units === 'metric' ? 0 : up(depthM / M_PER_FOOT) * M_PER_FOOT;
+  return Math.max(depthM, inMetres, inFeet);
+}
+
+/**
  * A dive's bottom time as it is printed, rounded as its depth is, to the tenth of a minute: in whole minutes
  * a plan past its no-stop time could read as one that keeps to it.
  */

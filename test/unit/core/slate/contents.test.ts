@@ -17,6 +17,18 @@ describe('slateDive', () => {
     expect(third.earliest! <= third.startsAt).toBe(true);
   });
 
+  it('holds the no-stop time of what was dived to the depth printed beside it', () => {
+    const asDived = [{ depthM: 18.3, bottomMin: 33 }];
+    const dived = aTrip([aDive({ depthM: 18, bottomMin: 30, asDived })]);
+    const told = slateDive(dived, ledger(dived).divers[0]!, 0, [], 'imperial');
+    // 18.3 m is 60.04 ft.
+    expect(told.depth[0]!.value).toBe('61');
+    const deeper = aTrip([aDive({ depthM: 61 * 0.3048, bottomMin: 33 })]);
+    const { noStopMin } = ledger(deeper).divers[0]!.entries[0]!;
+    expect(told.noStop.value).toBe(String(Math.floor(noStopMin!)));
+    expect(noStopMin).toBeLessThan(ledger(dived).divers[0]!.entries[0]!.noStopMin!);
+  });
+
   it('names the day where it lies on another', () => {
     expect(slateDive(trip, guest, wednesday, [], 'metric').earliest).toBe('day before');
   });
