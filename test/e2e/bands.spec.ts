@@ -121,6 +121,48 @@ for (const size of [
   });
 }
 
+test('a fortnight in text of 200 percent keeps its weekdays, dates and the flight readable', async ({
+  page,
+  bench,
+}) => {
+  for (let i = 0; i < 5; i += 1) await bench.command('larger text');
+  const trip = { ...bigTrip(60, 12), flight: { at: '2027-03-22T12:30' } };
+  await bench.openFile('fortnight.carryover', writeTrip(trip));
+  await expect(bench.title).toHaveText('A full fortnight');
+  for (const width of [1280, 800]) {
+    await page.setViewportSize({ width, height: 800 });
+    const heads = page.locator('.day-head');
+    await expect(heads).toHaveCount(17);
+    for (const [i, words] of ['Sat 6', 'Sun 7', 'Mon 8'].entries()) {
+      for (const word of words.split(' ')) await expect(heads.nth(i)).toContainText(word);
+    }
+    await expect
+      .poll(() =>
+        page.locator('.day-title').evaluateAll((titles) =>
+          titles.filter((title) => {
+            const head = title.closest('.day-head')!.getBoundingClientRect();
+            return title.getBoundingClientRect().right > head.right + 0.5;
+          }),
+        ),
+      )
+      .toEqual([]);
+    const covered = await page.evaluate(() => {
+      const flight = document.querySelector('.line-flight text')!.getBoundingClientRect();
+      return [...document.querySelectorAll('.dive-sounding')]
+        .map((sounding) => ({ box: sounding.getBoundingClientRect(), text: sounding.textContent }))
+        .filter(
+          ({ box }) =>
+            box.left < flight.right &&
+            box.right > flight.left &&
+            box.top + 4 < flight.bottom &&
+            box.bottom > flight.top,
+        )
+        .map(({ text }) => text);
+    });
+    expect(covered).toEqual([]);
+  }
+});
+
 test.describe('on paper', () => {
   test('the strip stands whole across the page, with the flight and its line', async ({
     page,

@@ -33,6 +33,8 @@ export const DayHeads = memo(function DayHeads(props: DayRowProps & { readonly d
               chooseDives(dives.filter((dive) => wallDate(dive.startMin) === day.date).map(({ id }) => id))
             }
           >
+            {/* Weekday over date where both do not fit side by side. */}
+            {form === 'least' && <span className="day-title">{weekdayOf(day)}</span>}{' '}
             <span className="day-title">{head.title}</span> <span>{head.dives}</span>{' '}
             <span>{head.oxygen}</span> <span className="care">{head.tightest}</span>
           </button>
@@ -41,6 +43,10 @@ export const DayHeads = memo(function DayHeads(props: DayRowProps & { readonly d
     </div>
   );
 });
+
+function weekdayOf({ date }: DayView): string {
+  return dateText(date).split(' ')[0]!;
+}
 
 /** The day's oxygen dose against that day's allowance. */
 export const OtuRow = memo(function OtuRow({ days, dayWidthPx, heightPx, textScale }: DayRowProps) {

@@ -65,8 +65,8 @@ const MIX_GAP_PX = 3;
 export const MIX_LINE_PX = 12;
 const WEIGHT_HALF_PX = 5;
 
-/** A sounding is nearer to its own weight than to any other by so much, or nobody sees that it is. */
-const CLEARLY_PX = 2;
+/** Any other weight is so many times as far from a sounding as its own, or nobody sees whose it is. */
+const CLEARLY = 1.5;
 /** Weights as near as this are one to the eye, and their dives as deep. */
 const SAME_PX = 1.5;
 
@@ -204,7 +204,7 @@ function freeBox(dive: LabelledDive, { others, around, placed }: Surroundings, p
 
 /** Whether a box is nearer to the weight of this dive than to that of any other. */
 function isClearlyOf(box: Box, dive: LabelledDive, others: readonly LabelledDive[]): boolean {
-  const nearest = distance(box, dive) + CLEARLY_PX;
+  const nearest = distance(box, dive) * CLEARLY;
   return others.every(
     (other) =>
       distance(box, other) >= nearest ||

@@ -8,7 +8,7 @@ import { bandPoints, bandTop, compartmentShares, timelineFor } from './band-data
 import { BandTitle } from './band-title';
 import { NitrogenBand, OxygenBand } from './bands';
 import { BandsTable } from './bands-table';
-import { CrossingLines } from './crossing-lines';
+import { CrossingLines, flightBox } from './crossing-lines';
 import { DayHeads, OtuRow } from './day-heads';
 import { dayViews } from './day-view';
 import { depthScale } from './depth-scale';
@@ -36,6 +36,8 @@ const SCROLLBAR_PX = 12;
 /** Baseline of the first line of a band's title, at 100 % text. */
 const FIRST_LINE_PX = 19;
 const DAY_MIN = 1440;
+/** A day is never drawn narrower, at 100 % text: its date and its soundings could not be read. Such a trip is scrolled. */
+const LEAST_DAY_PX = 36;
 /** What fits at the zoom of print on A4 or Letter held upright, between the margins that browsers leave. */
 const PAPER: Size = { widthPx: 850, heightPx: 660 };
 
@@ -61,7 +63,8 @@ export function StripPage({ size: sizeOnScreen }: { readonly size: Size }): Reac
   const toolRows = size.widthPx / textScale < TOOLS_ROW_PX ? 2 : 1;
   const bodyPx = size.heightPx - toolRows * TOOLS_PX * textScale - SCROLLBAR_PX;
   const axisPx = Math.round(AXIS_PX * textScale);
-  const pagePx = Math.max(Math.floor((size.widthPx - axisPx - 2 * EDGE_PX) * factor), 1);
+  const leastPx = isPrinting ? 1 : span.dayCount * LEAST_DAY_PX * textScale;
+  const pagePx = Math.floor(Math.max(size.widthPx - axisPx - 2 * EDGE_PX, leastPx) * factor);
   const time = useMemo(() => timeScale(span, data.stretches, pagePx), [span, data.stretches, pagePx]);
   const { onDrawn } = zoom;
   useLayoutEffect(() => onDrawn(time));
@@ -72,10 +75,12 @@ export function StripPage({ size: sizeOnScreen }: { readonly size: Size }): Reac
     [deepestM, layout.waterPx, data.reader.units],
   );
   const chosen = useMemo(() => new Set(chosenIds), [chosenIds]);
-  const marks = useMemo(
-    () => marksOf(data.views, time, depth, layout.waterPx, textScale, chosen),
-    [data.views, time, depth, layout.waterPx, textScale, chosen],
-  );
+  const flightText = flightMin === null ? '' : `flight ${momentText(flightMin, data.reader)}`;
+  const marks = useMemo(() => {
+    const flight = flightBox(time, flightMin, flightText, textScale);
+    const written = flight === null ? [] : [flight];
+    return marksOf(data.views, time, depth, layout.waterPx, textScale, chosen, written);
+  }, [data.views, time, depth, layout.waterPx, textScale, chosen, flightMin, flightText]);
   const days = useMemo(() => dayViews(span, data.divers, data.views), [span, data.divers, data.views]);
   const drag = useDiveDrag({ views: data.views, stretches: data.stretches, time, depth }, setFrozen);
   const diverIsChosen = useDesk((state) => state.selection.diverId !== null);
@@ -164,7 +169,7 @@ export function StripPage({ size: sizeOnScreen }: { readonly size: Size }): Reac
               flyAfterMin={flyAfterMin}
               flightMin={flightMin}
               flyText={flyAfterMin === null ? '' : `no flying before ${momentText(flyAfterMin, data.reader)}`}
-              flightText={flightMin === null ? '' : `flight ${momentText(flightMin, data.reader)}`}
+              flightText={flightText}
             />
           </div>
         </div>

@@ -72,7 +72,7 @@ function misread(dives: readonly LabelledDive[], width: number, textScale: numbe
         mine.top < its.bottom &&
         its.top < mine.bottom;
       const isOneWeight = Math.hypot(other.lineX - own.lineX, other.weightY - own.weightY) < 2;
-      const isAt = !isOneWeight && distance(other, mine) <= distance(own, mine) + 1;
+      const isAt = !isOneWeight && distance(other, mine) < 1.4 * distance(own, mine);
       return isAt || covers ? [`${i} at ${k}`] : [];
     });
   });
