@@ -1,18 +1,18 @@
 import type { ReactNode } from 'react';
+import type { Diver } from '../../../core/trip/types';
 import { chooseDives, goTo } from '../../actions/view';
 import { cylinderText } from '../../figures/cylinder';
-import { countText, numberText, percentText, unitText } from '../../figures/format';
-import { toUnit, type Units } from '../../figures/units';
+import { countText, depthText, numberText, percentText, unitText } from '../../figures/format';
 import { roomWords } from '../../figures/room';
+import { toUnit, type Units } from '../../figures/units';
 import { diveNumber, selectRoomLimit, selectRoomMin } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import type { DiverFigures } from './party-figures';
 import { choosePartyView } from './party-view';
 import { entryDate, isCare, momentText } from './party-words';
-import type { Diver } from '../../../core/trip/types';
 
 function pressuresText({ fillBar, reserveBar }: Diver['cylinder'], units: Units): string {
-  const fill = numberText(toUnit(fillBar, 'pressure', units), 0, 'near');
+  const fill = numberText(toUnit(fillBar, 'pressure', units), 0, 'down');
   return `${fill} / ${unitText(reserveBar, 'pressure', units, 'near')}`;
 }
 
@@ -83,7 +83,7 @@ function Row({ figures, isShown }: { readonly figures: DiverFigures; readonly is
       <td>{unitText(diver.surfaceRateLpm, 'rate', units, 'near', units === 'imperial' ? 2 : 0)}</td>
       <td>{cylinderText(diver.cylinder, units)}</td>
       <td>{pressuresText(diver.cylinder, units)}</td>
-      <td>{unitText(diver.maxDepthM, 'depth', units, 'down')}</td>
+      <td>{depthText(diver.maxDepthM, units, 'down')}</td>
       <td>{percentText(diver.maxO2, 'down')}</td>
       <td>
         {numberText(diver.po2.working, 2, 'near')} / {numberText(diver.po2.contingency, 2, 'near')}
