@@ -34,11 +34,16 @@ export async function start(host: Host): Promise<void> {
   desk.setState({ ready: true });
 
   offerCommands(host);
+  // The system's menu takes no focus: what is typed is kept before anything takes its place.
   host.onCommand((id) => {
+    settleField();
     const command = COMMANDS.find((each) => each.id === id);
     if (command && isEnabled(command, desk.getState())) command.run();
   });
-  host.onOpenTrip((trip) => void openHanded(trip));
+  host.onOpenTrip((trip) => {
+    settleField();
+    void openHanded(trip);
+  });
   host.onBeforeClose(async () => {
     settleField();
     if (!isSomebodysWork(desk.getState())) return;

@@ -252,6 +252,16 @@ test.describe('the menu', () => {
     await expect(bench.field('Bottom time')).not.toHaveValue(/^17/);
   });
 
+  test('keeps what is being typed before its command takes another dive', async ({ desktops }) => {
+    const { desktop, bench } = await desktops.startWithDemo();
+    await bench.dive(1).click();
+    await bench.field('Depth').fill('14');
+    await desktop.clickMenu('dive.next');
+    await expect(bench.field('Depth')).toHaveValue('19 m');
+    await bench.dive(1).click();
+    await expect(bench.field('Depth')).toHaveValue('14 m');
+  });
+
   test('shows versions and cautions in the about box', { tag: '@double' }, async ({ desktops }) => {
     const { desktop } = await desktops.startWithDemo();
     await desktop.answerDialog({ response: 0 });
