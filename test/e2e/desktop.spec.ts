@@ -1,8 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { mkdir, readdir, readFile, utimes, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import type { Page } from '@playwright/test';
-import { expect, test, type Desktops } from './pages/desktop';
+import { diveLabels, expect, test, type Desktops } from './pages/desktop';
 import { Workbench } from './pages/workbench';
 
 /** The demo trip as the app saves it, to make files of. */
@@ -14,12 +13,6 @@ async function savedDemo(desktops: Desktops): Promise<string> {
   await bench.waitForSave();
   await desktop.quit();
   return readFile(path, 'utf8');
-}
-
-/** Every dive as the strip reads it out: its time, place, depth, minutes and room. */
-function diveLabels(page: Page): Promise<readonly (string | null)[]> {
-  const dives = page.getByRole('listbox', { name: 'Dives' }).getByRole('option');
-  return dives.evaluateAll((options) => options.map((option) => option.getAttribute('aria-label')));
 }
 
 // Each test starts Chromium at least once, some thrice, besides a Node process.
@@ -361,41 +354,4 @@ test.describe('printing', () => {
       await expect(page.locator('.print-pages')).toHaveCount(0);
     },
   );
-});
-
-test.describe('a window that breaks', () => {
-  test(
-    'is offered again after a crash, with every saved change',
-    { tag: '@double' },
-    async ({ desktops }) => {
-      desktops.expected.push(/Target crashed|Page crashed/);
-      const { desktop, page, bench } = await desktops.startWithDemo();
-      await bench.chooseTightest();
-      await bench.set('Bottom time', '17');
-      await bench.waitForSave();
-      const edited = await diveLabels(page);
-      await desktop.answerDialog({ response: 0 });
-      // The page never comes: its process is gone before it could.
-      await page.goto('chrome://crash').catch(() => {});
-      await expect
-        .poll(async () =>
-          JSON.stringify(desktop.log().filter(({ kind }) => kind === 'dialog.showMessageBox')),
-        )
-        .toContain('stopped working');
-      const again = await desktop.page();
-      await expect(new Workbench(again).dive(1)).toBeVisible();
-      expect(await diveLabels(again)).toEqual(edited);
-    },
-  );
-
-  test('is left alone where it hangs and the user waits', { tag: '@double' }, async ({ desktops }) => {
-    const { desktop, bench } = await desktops.startWithDemo();
-    await desktop.answerDialog({ response: 1 });
-    await desktop.hang();
-    await expect
-      .poll(async () => desktop.log().some(({ kind }) => kind === 'dialog.showMessageBox'))
-      .toBe(true);
-    expect(desktop.log().some(({ kind }) => kind === 'forcefullyCrashRenderer')).toBe(false);
-    await expect(bench.dive(1)).toBeVisible();
-  });
 });

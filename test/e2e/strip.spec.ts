@@ -2,8 +2,8 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { expect, test } from './fixtures';
+import { depthOf } from './pages/strip';
 
-const depthOf = (told: string) => Number(/, ([\d.]+) m, /.exec(told)?.[1]);
 const minutesOf = (told: string) => Number(/ m, ([\d.]+) min, /.exec(told)?.[1]);
 const startOf = (told: string) => /, (\w+ \d+ \w+ \d\d:\d\d), /.exec(told)?.[1];
 
@@ -146,41 +146,6 @@ test.describe('dragging', () => {
   });
 });
 
-test.describe('what is being typed as a dive is pressed', () => {
-  for (const modifiers of [[], ['Control']] as const) {
-    test(`is kept first${modifiers.length > 0 ? ', with Ctrl too' : ''}`, async ({ bench, strip }) => {
-      await strip.dive(1).locator('[data-grip=depth]').click();
-      await bench.field('Depth').fill('17');
-      await strip
-        .dive(5)
-        .locator('[data-grip=depth]')
-        .click({ modifiers: [...modifiers] });
-      await expect(strip.chosen).toHaveCount(modifiers.length + 1);
-      expect(depthOf(await strip.told(1))).toBe(17);
-      await expect(strip.undoButton('depth of dive 1')).toBeEnabled();
-    });
-  }
-
-  test('is where a drag of the same dive begins', async ({ bench, strip }) => {
-    await strip.dive(5).locator('[data-grip=depth]').click();
-    await bench.field('Depth').fill('30');
-    await strip.drag(5, 'depth', { y: -6 });
-    expect(depthOf(await strip.told(5))).toBeGreaterThan(25);
-    expect(depthOf(await strip.told(5))).toBeLessThan(30);
-  });
-
-  test('is refused in a notice where its field goes', async ({ page, bench, strip }) => {
-    await strip.dive(1).locator('[data-grip=depth]').click();
-    await bench.field('Depth').fill('150');
-    await strip.dive(5).locator('[data-grip=depth]').click();
-    await expect(bench.field('Depth')).toHaveValue('20 m');
-    await expect(page.getByRole('alert')).toHaveText(
-      /Depth is 150 m; it can be 1 to 100 m\. Nothing was changed\./,
-    );
-    expect(depthOf(await strip.told(1))).toBe(15);
-  });
-});
-
 test('a dive that has been dived says why it is not dragged', async ({ page, bench, strip }) => {
   await strip.dive(5).locator('[data-grip=depth]').click();
   await bench.card.getByText('What was really dived').click();
@@ -310,94 +275,6 @@ test.describe('adding and taking away', () => {
     await page.keyboard.press('Enter');
     await page.keyboard.press('Control+d');
     await expect(strip.dives).toHaveCount(23);
-  });
-});
-
-test.describe('the focus after a removal', () => {
-  test('goes to the dive that comes next, and after the last to the one before', async ({ page, strip }) => {
-    const next = await strip.told(5);
-    await strip.dive(4).focus();
-    await page.keyboard.press('Enter');
-    await page.keyboard.press('Delete');
-    await expect(strip.dives).toHaveCount(21);
-    await expect(strip.dive(4)).toBeFocused();
-    expect((await strip.focused()).split(', ')[1]).toBe(next.split(', ')[1]);
-    await page.keyboard.press('End');
-    await page.keyboard.press('Delete');
-    await expect(strip.dives).toHaveCount(20);
-    await expect(strip.dive(20)).toBeFocused();
-  });
-
-  test('goes to the strip from the card too, and from the palette', async ({ page, bench, strip }) => {
-    await strip.dive(4).focus();
-    await page.keyboard.press('Enter');
-    await bench.card.getByRole('button', { name: 'Remove the dive' }).click();
-    await expect(strip.dives).toHaveCount(21);
-    await expect(strip.dive(4)).toBeFocused();
-    await page.keyboard.press('Enter');
-    await bench.command('remove the dive');
-    await expect(strip.dives).toHaveCount(20);
-    await expect(strip.dive(4)).toBeFocused();
-  });
-
-  test('goes to “New dive” where none is left', async ({ page, strip }) => {
-    await strip.dive(4).focus();
-    await page.keyboard.press('Control+a');
-    await page.keyboard.press('Delete');
-    await expect(page.locator('.strip').getByRole('button', { name: 'New dive' })).toBeFocused();
-  });
-});
-
-test.describe('coming closer', () => {
-  test('by the keys, and back to the whole trip', async ({ page, strip }) => {
-    const whole = await strip.width();
-    await strip.dive(13).focus();
-    await page.keyboard.press('+');
-    await expect.poll(() => strip.width()).toBeGreaterThan(whole * 1.3);
-    await expect(strip.dive(13)).toBeInViewport();
-    await page.keyboard.press('0');
-    await expect.poll(() => strip.width()).toBe(whole);
-  });
-
-  test('by the wheel with Ctrl, keeping the moment under the pointer; the wheel alone scrolls', async ({
-    page,
-    strip,
-  }) => {
-    const dive = strip.dive(13).locator('[data-grip=depth]');
-    const before = await dive.boundingBox();
-    await page.mouse.move(before!.x + 8, before!.y + 10);
-    await page.keyboard.down('Control');
-    await page.mouse.wheel(0, -200);
-    await page.keyboard.up('Control');
-    await expect.poll(() => strip.width()).toBeGreaterThan(1000);
-    const after = await dive.boundingBox();
-    expect(Math.abs(after!.x - before!.x)).toBeLessThan(4);
-    const scrolled = await strip.scroller.evaluate((element) => element.scrollLeft);
-    await page.mouse.wheel(0, 120);
-    await expect
-      .poll(() => strip.scroller.evaluate((element) => element.scrollLeft))
-      .toBeGreaterThan(scrolled);
-  });
-
-  test('by two fingers, keeping the moment between them', async ({ page, strip }) => {
-    const whole = await strip.width();
-    const dive = strip.dive(13).locator('[data-grip=depth]');
-    const before = await dive.boundingBox();
-    await strip.pinch({ x: before!.x + before!.width / 2, y: before!.y - 60 }, 40, 130);
-    await expect.poll(() => strip.width()).toBeGreaterThan(whole * 2);
-    const after = await dive.boundingBox();
-    expect(Math.abs(after!.x - before!.x)).toBeLessThan(6);
-    expect(await page.evaluate(() => visualViewport?.scale)).toBe(1);
-    await strip.pinch({ x: before!.x + before!.width / 2, y: before!.y - 60 }, 130, 40);
-    await expect.poll(() => strip.width()).toBeLessThan(whole * 1.5);
-  });
-
-  test('by the buttons', async ({ page, strip }) => {
-    const whole = await strip.width();
-    await page.getByRole('button', { name: 'Closer' }).click();
-    await expect.poll(() => strip.width()).toBeGreaterThan(whole);
-    await page.getByRole('button', { name: 'Whole trip' }).click();
-    await expect.poll(() => strip.width()).toBe(whole);
   });
 });
 

@@ -81,3 +81,9 @@ export const test = base.extend<{ desktops: Desktops }>({
 });
 
 export { expect };
+
+/** Every dive as the strip reads it out: its time, place, depth, minutes and room. */
+export function diveLabels(page: Page): Promise<readonly (string | null)[]> {
+  const dives = page.getByRole('listbox', { name: 'Dives' }).getByRole('option');
+  return dives.evaluateAll((options) => options.map((option) => option.getAttribute('aria-label')));
+}

@@ -122,3 +122,8 @@ export class StripHand {
     return { x: last!.x + last!.width + 60, y: water!.y + water!.height * 0.4 };
   }
 }
+
+/** The depth in what the strip tells of a dive, metres. */
+export function depthOf(told: string): number {
+  return Number(/, ([\d.]+) m, /.exec(told)?.[1]);
+}

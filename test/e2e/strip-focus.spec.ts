@@ -1,0 +1,73 @@
+/** What the strip leaves to fields and focus: nothing typed is lost, and no keyboard begins anew. */
+import { expect, test } from './fixtures';
+import { depthOf } from './pages/strip';
+
+test.describe('what is being typed as a dive is pressed', () => {
+  for (const modifiers of [[], ['Control']] as const) {
+    test(`is kept first${modifiers.length > 0 ? ', with Ctrl too' : ''}`, async ({ bench, strip }) => {
+      await strip.dive(1).locator('[data-grip=depth]').click();
+      await bench.field('Depth').fill('17');
+      await strip
+        .dive(5)
+        .locator('[data-grip=depth]')
+        .click({ modifiers: [...modifiers] });
+      await expect(strip.chosen).toHaveCount(modifiers.length + 1);
+      expect(depthOf(await strip.told(1))).toBe(17);
+      await expect(strip.undoButton('depth of dive 1')).toBeEnabled();
+    });
+  }
+
+  test('is where a drag of the same dive begins', async ({ bench, strip }) => {
+    await strip.dive(5).locator('[data-grip=depth]').click();
+    await bench.field('Depth').fill('30');
+    await strip.drag(5, 'depth', { y: -6 });
+    expect(depthOf(await strip.told(5))).toBeGreaterThan(25);
+    expect(depthOf(await strip.told(5))).toBeLessThan(30);
+  });
+
+  test('is refused in a notice where its field goes', async ({ page, bench, strip }) => {
+    await strip.dive(1).locator('[data-grip=depth]').click();
+    await bench.field('Depth').fill('150');
+    await strip.dive(5).locator('[data-grip=depth]').click();
+    await expect(bench.field('Depth')).toHaveValue('20 m');
+    await expect(page.getByRole('alert')).toHaveText(
+      /Depth is 150 m; it can be 1 to 100 m\. Nothing was changed\./,
+    );
+    expect(depthOf(await strip.told(1))).toBe(15);
+  });
+});
+
+test.describe('the focus after a removal', () => {
+  test('goes to the dive that comes next, and after the last to the one before', async ({ page, strip }) => {
+    const next = await strip.told(5);
+    await strip.dive(4).focus();
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Delete');
+    await expect(strip.dives).toHaveCount(21);
+    await expect(strip.dive(4)).toBeFocused();
+    expect((await strip.focused()).split(', ')[1]).toBe(next.split(', ')[1]);
+    await page.keyboard.press('End');
+    await page.keyboard.press('Delete');
+    await expect(strip.dives).toHaveCount(20);
+    await expect(strip.dive(20)).toBeFocused();
+  });
+
+  test('goes to the strip from the card too, and from the palette', async ({ page, bench, strip }) => {
+    await strip.dive(4).focus();
+    await page.keyboard.press('Enter');
+    await bench.card.getByRole('button', { name: 'Remove the dive' }).click();
+    await expect(strip.dives).toHaveCount(21);
+    await expect(strip.dive(4)).toBeFocused();
+    await page.keyboard.press('Enter');
+    await bench.command('remove the dive');
+    await expect(strip.dives).toHaveCount(20);
+    await expect(strip.dive(4)).toBeFocused();
+  });
+
+  test('goes to “New dive” where none is left', async ({ page, strip }) => {
+    await strip.dive(4).focus();
+    await page.keyboard.press('Control+a');
+    await page.keyboard.press('Delete');
+    await expect(page.locator('.strip').getByRole('button', { name: 'New dive' })).toBeFocused();
+  });
+});

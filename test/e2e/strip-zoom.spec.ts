@@ -1,0 +1,55 @@
+/** Coming closer on the strip, by all that a hand has for it. */
+import { expect, test } from './fixtures';
+
+test.describe('coming closer', () => {
+  test('by the keys, and back to the whole trip', async ({ page, strip }) => {
+    const whole = await strip.width();
+    await strip.dive(13).focus();
+    await page.keyboard.press('+');
+    await expect.poll(() => strip.width()).toBeGreaterThan(whole * 1.3);
+    await expect(strip.dive(13)).toBeInViewport();
+    await page.keyboard.press('0');
+    await expect.poll(() => strip.width()).toBe(whole);
+  });
+
+  test('by the wheel with Ctrl, keeping the moment under the pointer; the wheel alone scrolls', async ({
+    page,
+    strip,
+  }) => {
+    const dive = strip.dive(13).locator('[data-grip=depth]');
+    const before = await dive.boundingBox();
+    await page.mouse.move(before!.x + 8, before!.y + 10);
+    await page.keyboard.down('Control');
+    await page.mouse.wheel(0, -200);
+    await page.keyboard.up('Control');
+    await expect.poll(() => strip.width()).toBeGreaterThan(1000);
+    const after = await dive.boundingBox();
+    expect(Math.abs(after!.x - before!.x)).toBeLessThan(4);
+    const scrolled = await strip.scroller.evaluate((element) => element.scrollLeft);
+    await page.mouse.wheel(0, 120);
+    await expect
+      .poll(() => strip.scroller.evaluate((element) => element.scrollLeft))
+      .toBeGreaterThan(scrolled);
+  });
+
+  test('by two fingers, keeping the moment between them', async ({ page, strip }) => {
+    const whole = await strip.width();
+    const dive = strip.dive(13).locator('[data-grip=depth]');
+    const before = await dive.boundingBox();
+    await strip.pinch({ x: before!.x + before!.width / 2, y: before!.y - 60 }, 40, 130);
+    await expect.poll(() => strip.width()).toBeGreaterThan(whole * 2);
+    const after = await dive.boundingBox();
+    expect(Math.abs(after!.x - before!.x)).toBeLessThan(6);
+    expect(await page.evaluate(() => visualViewport?.scale)).toBe(1);
+    await strip.pinch({ x: before!.x + before!.width / 2, y: before!.y - 60 }, 130, 40);
+    await expect.poll(() => strip.width()).toBeLessThan(whole * 1.5);
+  });
+
+  test('by the buttons', async ({ page, strip }) => {
+    const whole = await strip.width();
+    await page.getByRole('button', { name: 'Closer' }).click();
+    await expect.poll(() => strip.width()).toBeGreaterThan(whole);
+    await page.getByRole('button', { name: 'Whole trip' }).click();
+    await expect.poll(() => strip.width()).toBe(whole);
+  });
+});
