@@ -116,6 +116,22 @@ describe('deeperLonger', () => {
     expect(costs).toEqual(['no stops', 'past CNS']);
   });
 
+  it('says where the oxygen limit of any 24 hours would be passed', () => {
+    const half = { id: 'half', o2: 0.5, costPerFill: 0 };
+    const party = [
+      aDiver({ maxO2: 0.5, surfaceRateLpm: 6, cylinder: { waterL: 30, fillBar: 300, reserveBar: 50 } }),
+    ];
+    const long = (startsAt: string, bottomMin: number) =>
+      aDive({ startsAt, depthM: 17, bottomMin, mix: 'half' });
+    const trip = aTrip([long('2027-03-06T08:00', 80), long('2027-03-06T18:00', 103)], {
+      party,
+      mixes: [half],
+    });
+    const [mine] = ledger(trip).divers;
+    const table = deeperLonger(trip, carryInto(mine!, 1), mine!.entries[1]!, 'metric');
+    expect((table.rows[0]!.cells as readonly string[]).slice(1)).toEqual(['no stops', 'past CNS 24 h']);
+  });
+
   it('names each level, all of them deeper by the same, and no time where an earlier one is past the limit', () => {
     const legs = [
       { depthM: 30, min: 12 },

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { wallMin, wallText } from '../../../../core/trip/clock';
 import { ledger } from '../../../../core/trip/ledger';
 import type { Entry, Room } from '../../../../core/trip/ledger-types';
-import { roomOf } from '../../../../core/trip/room';
+import { earlierByCnsDay, roomOf } from '../../../../core/trip/room';
 import type { Dive, Trip } from '../../../../core/trip/types';
 import { aDive, aDiver, aTrip } from '../../../builders/trip';
 
@@ -108,5 +108,8 @@ describe('room in an earlier start', () => {
     const { room } = lastOf(aTrip([first!, whole], { party: big, mixes: [half] }));
     expect(room.earlierMin).toBeNull();
     expect(room.earlierLimit).not.toBeNull();
+    const [own] = ledger(aTrip([first!, whole], { party: big, mixes: [half] })).divers;
+    const byDay = earlierByCnsDay(own!.carries[0]!, own!.entries[1]!);
+    expect(byDay).toEqual({ amount: -Infinity, limit: 'cns-day' });
   });
 });
