@@ -3,7 +3,7 @@
  * reading it wholly, how large one may be, and which past saves stay.
  */
 import type { HostTrouble } from './host';
-import { LARGEST_FILE } from './trip/read-trip';
+import { LARGEST_FILE } from './document/read-trip';
 
 /** The bound that reading a trip has, held to before a file is read. */
 export const MAX_TRIP_BYTES = LARGEST_FILE;

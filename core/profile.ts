@@ -1,5 +1,5 @@
 import { assert } from './result';
-import type { DiveShape, Level, SafetyStop, TripSettings } from './trip/types';
+import type { DiveShape, Level, SafetyStop, TripSettings } from './document/types';
 import { ambientBar, type WaterColumn } from './water';
 
 /** A part of a dive with one slope: pressure changes linearly from `fromBar` to `toBar` in `min` minutes. */

@@ -1,4 +1,4 @@
-import type { Id, WallTime } from './trip/types';
+import type { Id, WallTime } from './document/types';
 
 /** What a figure counts; whoever shows it knows in which unit. */
 export type Quantity =

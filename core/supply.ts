@@ -1,7 +1,7 @@
 import { idealBar } from './compressibility';
 import { increasingRoot } from './numeric';
 import { ascentLegs, type Leg, type Surroundings } from './profile';
-import type { SafetyStop } from './trip/types';
+import type { SafetyStop } from './document/types';
 import { ambientBar, SEA_LEVEL_BAR } from './water';
 
 /**

@@ -1,4 +1,4 @@
-import type { TripWater } from './trip/types';
+import type { TripWater } from './document/types';
 
 /** Standard gravity, m/s2. Source: 3rd CGPM (1901), declaration; as used by ISO 2533:1975. */
 export const GRAVITY_M_PER_S2 = 9.80665;

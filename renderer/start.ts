@@ -1,6 +1,6 @@
 /** What happens as the window starts, in order: settings, the last trip or the demo, then saving and listening. */
 import type { Host } from '../core/host';
-import { demoTrip } from '../core/trip/demo-trip';
+import { demoTrip } from '../core/document/demo-trip';
 import { openHanded, putStored, setAutosave } from './actions/files';
 import { say } from './actions/view';
 import { COMMANDS } from './commands/all';

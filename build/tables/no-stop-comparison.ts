@@ -10,8 +10,8 @@ import { surroundings } from '../../core/profile';
 import { rowFor } from '../../core/tables/procedure';
 import { tableDepthFsw } from '../../core/tables/second-opinion';
 import { restTensions } from '../../core/tissues/compartments';
-import { newDivePlan } from '../../core/trip/dive-plan';
-import { lastLevelStay, surfaceLimits } from '../../core/trip/entry';
+import { newDivePlan } from '../../core/ledger/dive-plan';
+import { lastLevelStay, surfaceLimits } from '../../core/ledger/entry';
 import { waterColumn } from '../../core/water';
 
 /** The ten usual depths, metres (40 to 130 fsw), and mixes. */

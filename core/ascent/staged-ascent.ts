@@ -2,8 +2,8 @@ import { travelMin, type Surroundings } from '../profile';
 import { applyMap, type AffineMap, type Lanes } from '../tissues/affine-map';
 import { COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
 import { stretchMap } from '../tissues/leg-map';
-import type { Stop } from '../trip/ledger-types';
-import type { Gradient } from '../trip/types';
+import type { Stop } from '../ledger/ledger-types';
+import type { Gradient } from '../document/types';
 import { ambientBar } from '../water';
 import { isWithin, toleratedTensions } from './tolerated';
 

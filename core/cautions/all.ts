@@ -1,5 +1,5 @@
-import type { Caution, Ledger, Severity } from '../trip/ledger-types';
-import type { Id } from '../trip/types';
+import type { Caution, Ledger, Severity } from '../ledger/ledger-types';
+import type { Id } from '../document/types';
 import { altitudeTooSoon } from './altitude-too-soon';
 import { belowMinimumGas } from './below-minimum-gas';
 import { belowMod } from './below-mod';

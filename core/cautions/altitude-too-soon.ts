@@ -1,6 +1,6 @@
-import { wallMin } from '../trip/clock';
-import { newDivePlan, surroundingsOf } from '../trip/dive-plan';
-import { HOURS_BEFORE_FLIGHT } from '../trip/flying';
+import { wallMin } from '../document/clock';
+import { newDivePlan, surroundingsOf } from '../ledger/dive-plan';
+import { HOURS_BEFORE_FLIGHT } from '../ledger/flying';
 import { eachDiver, type Rule } from './rule';
 import { FLYING_SOURCE } from './sources';
 import { durationDown } from './wording';

@@ -1,6 +1,6 @@
 import { AIR_O2, richestO2, wholePercentDown } from '../gas';
-import { surroundingsOf } from '../trip/dive-plan';
-import type { Entry } from '../trip/ledger-types';
+import { surroundingsOf } from '../ledger/dive-plan';
+import type { Entry } from '../ledger/ledger-types';
 import { DUST, eachMadeDive, told, WATCH, type Place, type Rule } from './rule';
 import { MOD_SOURCE } from './sources';
 

@@ -1,5 +1,5 @@
-import { dayNumber } from '../trip/clock';
-import type { DiverLedger, Entry, LedgerDay } from '../trip/ledger-types';
+import { dayNumber } from '../document/clock';
+import type { DiverLedger, Entry, LedgerDay } from '../ledger/ledger-types';
 
 /** A day of one diver with its dives. */
 export interface DayOfDives {

@@ -1,5 +1,5 @@
-import { dayNumber } from '../trip/clock';
-import type { Entry } from '../trip/ledger-types';
+import { dayNumber } from '../document/clock';
+import type { Entry } from '../ledger/ledger-types';
 import { DUST, eachMadeDive, told, type Place, type Rule } from './rule';
 
 /** The next dive may be so much deeper than the one before, and so deep. Source: Reverse Dive Profiles Workshop. */

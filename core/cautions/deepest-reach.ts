@@ -1,14 +1,14 @@
 import { modM } from '../gas';
-import { surroundingsOf } from '../trip/dive-plan';
-import { mixO2 } from '../trip/mix-choice';
-import type { Diver, Mix, Trip } from '../trip/types';
+import { surroundingsOf } from '../ledger/dive-plan';
+import { mixO2 } from '../ledger/mix-choice';
+import type { Diver, Mix, Trip } from '../document/types';
 import { DUST } from './rule';
 
 /**
  * How deep a diver may go on the best of some mixes.
  * @param mixes of the trip
  * @returns metres; -1 where the diver may go nowhere on them
- * Source: MOD at the working PO2, as when "auto" chooses a mix (core/trip/mix-choice.ts).
+ * Source: MOD at the working PO2, as when "auto" chooses a mix (core/ledger/mix-choice.ts).
  */
 export function deepestReachM(diver: Diver, mixes: readonly Mix[], trip: Trip): number {
   const { column } = surroundingsOf(trip);

@@ -1,6 +1,6 @@
-import { wallMin } from '../trip/clock';
-import { surroundingsOf } from '../trip/dive-plan';
-import { mixFor } from '../trip/mix-choice';
+import { wallMin } from '../document/clock';
+import { surroundingsOf } from '../ledger/dive-plan';
+import { mixFor } from '../ledger/mix-choice';
 import { eachDiver, type Rule } from './rule';
 import { listed } from './wording';
 

@@ -1,4 +1,4 @@
-import { wallMin } from '../trip/clock';
+import { wallMin } from '../document/clock';
 import type { Rule } from './rule';
 import { FLYING_SOURCE } from './sources';
 

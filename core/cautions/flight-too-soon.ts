@@ -1,5 +1,5 @@
-import { wallMin } from '../trip/clock';
-import { flyingRow, HOURS_BEFORE_FLIGHT, type FlyingRow } from '../trip/flying';
+import { wallMin } from '../document/clock';
+import { flyingRow, HOURS_BEFORE_FLIGHT, type FlyingRow } from '../ledger/flying';
 import { eachDiver, type Rule } from './rule';
 import { FLYING_SOURCE } from './sources';
 

@@ -1,5 +1,5 @@
 import { DENSITY_ADVISED_GL, DENSITY_LIMIT_GL } from '../gas';
-import type { Entry } from '../trip/ledger-types';
+import type { Entry } from '../ledger/ledger-types';
 import { DUST, type Rule } from './rule';
 import { DENSITY_SOURCE } from './sources';
 import type { Wording } from './wording';

@@ -1,5 +1,5 @@
 import { contentL, lastsMin } from '../supply';
-import type { Entry } from '../trip/ledger-types';
+import type { Entry } from '../ledger/ledger-types';
 import type { Place } from './rule';
 import { minAllowed } from './wording';
 

@@ -1,5 +1,5 @@
 import { AIR_O2, richestO2, wholePercentDown } from '../gas';
-import { surroundingsOf } from '../trip/dive-plan';
+import { surroundingsOf } from '../ledger/dive-plan';
 import { deepestReachM } from './deepest-reach';
 import { eachDive, type Rule } from './rule';
 

@@ -1,4 +1,4 @@
-import type { Entry } from '../trip/ledger-types';
+import type { Entry } from '../ledger/ledger-types';
 import { DUST, eachMadeDive, told, WATCH, type Place, type Rule } from './rule';
 import { listed, minAllowed, minMet } from './wording';
 

@@ -1,5 +1,5 @@
-import type { DiverLedger, Entry, Ledger, Severity, WallMin } from '../trip/ledger-types';
-import type { Id } from '../trip/types';
+import type { DiverLedger, Entry, Ledger, Severity, WallMin } from '../ledger/ledger-types';
+import type { Id } from '../document/types';
 import type { Wording } from './wording';
 
 /** One finding of a rule, before those of a party are put together. */

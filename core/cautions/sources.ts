@@ -14,6 +14,6 @@ export const SUPPLY_SOURCE = 'U.S. Navy Diving Manual, ch. 7: duration of a supp
 export const DENSITY_SOURCE =
   'G. Anthony, S. J. Mitchell, "Respiratory physiology of rebreather diving" (2016)';
 
-/** Source of the hours before a flight (core/trip/flying.ts). */
+/** Source of the hours before a flight (core/ledger/flying.ts). */
 export const FLYING_SOURCE =
   'P. J. Sheffield, R. D. Vann (eds), Flying After Recreational Diving, workshop proceedings (2004)';

@@ -1,6 +1,6 @@
 import { wholeDown } from '../gas';
-import { wallText } from '../trip/clock';
-import type { WallMin } from '../trip/ledger-types';
+import { wallText } from '../document/clock';
+import type { WallMin } from '../ledger/ledger-types';
 import { BAR_PER_PSI, M_PER_FOOT } from '../units';
 
 export type Units = 'metric' | 'imperial';

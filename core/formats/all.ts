@@ -1,5 +1,5 @@
 import { fileWords, type Words } from '../said';
-import type { Ledger } from '../trip/ledger-types';
+import type { Ledger } from '../ledger/ledger-types';
 import { writeCalendar } from './calendar';
 import { readGpx, writeGpx } from './gpx';
 import { writeLedgerRows } from './ledger-rows';

@@ -13,9 +13,9 @@ import {
   diveTime,
   words,
 } from '../slate/figures';
-import { wallText } from '../trip/clock';
-import type { Entry, Ledger, WallMin } from '../trip/ledger-types';
-import type { Dive, Site, Trip } from '../trip/types';
+import { wallText } from '../document/clock';
+import type { Entry, Ledger, WallMin } from '../ledger/ledger-types';
+import type { Dive, Site, Trip } from '../document/types';
 
 /** A line may have so many octets, the line break apart. Source: RFC 5545, section 3.1. */
 const LINE_OCTETS = 75;

@@ -1,8 +1,8 @@
 import type { Trouble } from '../result';
 import { fileWords, worded, type SaidTrouble, type Words } from '../said';
-import { numberTrouble, textTrouble } from '../trip/fields';
-import { LIMITS } from '../trip/schema';
-import type { Site } from '../trip/types';
+import { numberTrouble, textTrouble } from '../document/fields';
+import { LIMITS } from '../document/schema';
+import type { Site } from '../document/types';
 import { decimalText } from './delimited';
 import { excerpt, textTooLarge, type SiteDraft, type SiteReading, type SiteTroubleKind } from './site-draft';
 import { readXml, xmlText, type XmlElement } from './xml';

@@ -1,7 +1,7 @@
 import { down, up } from '../slate/figures';
-import { wallText } from '../trip/clock';
-import type { Entry, Ledger } from '../trip/ledger-types';
-import type { Trip } from '../trip/types';
+import { wallText } from '../document/clock';
+import type { Entry, Ledger } from '../ledger/ledger-types';
+import type { Trip } from '../document/types';
 import { csvText, type Cell } from './delimited';
 
 interface Column {

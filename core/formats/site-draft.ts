@@ -1,5 +1,5 @@
 import type { Trouble } from '../result';
-import type { Id, Site } from '../trip/types';
+import type { Id, Site } from '../document/types';
 
 /** A site as another file gives it, before it has its place in a trip. */
 export interface SiteDraft {

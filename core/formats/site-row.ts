@@ -1,5 +1,5 @@
 import { said, type Said, type SaidTrouble } from '../said';
-import { numberTrouble, textTrouble } from '../trip/fields';
+import { numberTrouble, textTrouble } from '../document/fields';
 import { M_PER_FOOT } from '../units';
 import { coordinateDegrees, positionDegrees } from './coordinates';
 import { plainText } from './delimited';

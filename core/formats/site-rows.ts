@@ -1,7 +1,7 @@
 import type { Trouble } from '../result';
 import { fileWords, said, worded, type SaidTrouble, type Words } from '../said';
-import { LIMITS } from '../trip/schema';
-import type { Site } from '../trip/types';
+import { LIMITS } from '../document/schema';
+import type { Site } from '../document/types';
 import {
   csvText,
   readDelimited,

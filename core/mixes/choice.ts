@@ -1,8 +1,8 @@
-import { surroundingsOf } from '../trip/dive-plan';
-import { ledger as ledgerOf } from '../trip/ledger';
-import type { Carry, DiverLedger, Entry, Ledger, Room } from '../trip/ledger-types';
-import { roomMinutes } from '../trip/room';
-import type { Dive, Id, Mix, Trip } from '../trip/types';
+import { surroundingsOf } from '../ledger/dive-plan';
+import { ledger as ledgerOf } from '../ledger/ledger';
+import type { Carry, DiverLedger, Entry, Ledger, Room } from '../ledger/ledger-types';
+import { roomMinutes } from '../ledger/room';
+import type { Dive, Id, Mix, Trip } from '../document/types';
 import { whyNot, type WhyNot } from './richest';
 
 /** What a mix would make of a dive for one diver. */

@@ -3,7 +3,7 @@ import { oxygenDoses } from '../oxygen/doses';
 import { applyMap, fill, type FilledMap } from '../tissues/affine-map';
 import { AIR_N2, RATES_PER_MIN } from '../tissues/compartments';
 import { intervalMap } from '../tissues/leg-map';
-import { nitrogenOutcome } from '../trip/entry';
+import { nitrogenOutcome } from '../ledger/entry';
 import {
   dailyShareOf,
   LANES,

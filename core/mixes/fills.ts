@@ -4,9 +4,9 @@ import { increasingRoot } from '../numeric';
 import { failure, success, type Result } from '../result';
 import { fileWords, figure, said, worded, type Words } from '../said';
 import { contentL, pressureBar, type GasLaw } from '../supply';
-import type { Ledger } from '../trip/ledger-types';
-import { mixO2 } from '../trip/mix-choice';
-import type { Id, Mix } from '../trip/types';
+import type { Ledger } from '../ledger/ledger-types';
+import { mixO2 } from '../ledger/mix-choice';
+import type { Id, Mix } from '../document/types';
 import { SEA_LEVEL_BAR } from '../water';
 import { isAir } from './stocked-trip';
 

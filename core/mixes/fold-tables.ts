@@ -3,15 +3,15 @@ import { sharedDoses, type OxygenDoses } from '../oxygen/doses';
 import { limitMin } from '../oxygen/limits';
 import { compose, fill, type FilledMap, type Lanes } from '../tissues/affine-map';
 import { COMPARTMENT_COUNT, inspiredBar } from '../tissues/compartments';
-import { effectiveDive, isOnDive, type EffectiveDive } from '../trip/as-dived';
-import { dayNumber } from '../trip/clock';
-import { divePlan, surroundingsOf, type DivePlan } from '../trip/dive-plan';
-import { gasOutcome, surfaceLimits } from '../trip/entry';
-import type { Carry } from '../trip/ledger-types';
-import { mayBreathe, mixFor, mixO2 } from '../trip/mix-choice';
-import { spareL } from '../trip/room';
-import { startCarry } from '../trip/start';
-import type { Dive, Diver, Mix, Trip } from '../trip/types';
+import { effectiveDive, isOnDive, type EffectiveDive } from '../document/as-dived';
+import { dayNumber } from '../document/clock';
+import { divePlan, surroundingsOf, type DivePlan } from '../ledger/dive-plan';
+import { gasOutcome, surfaceLimits } from '../ledger/entry';
+import type { Carry } from '../ledger/ledger-types';
+import { mayBreathe, mixFor, mixO2 } from '../ledger/mix-choice';
+import { spareL } from '../ledger/room';
+import { startCarry } from '../ledger/start';
+import type { Dive, Diver, Mix, Trip } from '../document/types';
 import { ambientBar } from '../water';
 import { LEANEST_PERCENT, mixOfShare, RICHEST_PERCENT } from './shares';
 import { airOf, type OpenTrip } from './stocked-trip';
@@ -203,7 +203,7 @@ class TableMaker {
 /**
  * Room by gas of a dive on its planned legs, as `roomMinutes` has it.
  * @returns minutes; negative where the reserve or the minimum gas is not left
- * Source: core/trip/room.ts.
+ * Source: core/ledger/room.ts.
  */
 function gasRoom(
   trip: Trip,

@@ -1,4 +1,4 @@
-import type { Id } from '../trip/types';
+import type { Id } from '../document/types';
 import type { CompareCell, CompareRow } from './compare';
 import { whyNotText } from './richest';
 import type { StockAnswer } from './stock';

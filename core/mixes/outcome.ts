@@ -1,8 +1,8 @@
 import { isAbovePo2 } from '../gas';
 import { esotAdvised } from '../oxygen/budgets';
-import type { Carry, DiverLedger, Entry, Ledger } from '../trip/ledger-types';
-import { roomMinutes } from '../trip/room';
-import type { Id, Trip } from '../trip/types';
+import type { Carry, DiverLedger, Entry, Ledger } from '../ledger/ledger-types';
+import { roomMinutes } from '../ledger/room';
+import type { Id, Trip } from '../document/types';
 import { isAir } from './stocked-trip';
 import type { Outcome } from './undominated';
 

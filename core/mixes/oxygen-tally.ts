@@ -3,8 +3,8 @@ import type { ClockPiece } from '../oxygen/clock-pieces';
 import { cnsAfterInterval } from '../oxygen/cns';
 import { DAY_MIN, dayPeak } from '../oxygen/cns-day';
 import type { OxygenDoses } from '../oxygen/doses';
-import type { EffectiveDive } from '../trip/as-dived';
-import type { Carry } from '../trip/ledger-types';
+import type { EffectiveDive } from '../document/as-dived';
+import type { Carry } from '../ledger/ledger-types';
 import { CANDIDATE_COUNT, dailyShareOf } from './fold-tables';
 import { otuShare } from './outcome';
 

@@ -1,7 +1,7 @@
 import { AIR_O2, modM, richestO2, wholeDown } from '../gas';
 import type { Surroundings } from '../profile';
-import { mayBreathe, mixO2 } from '../trip/mix-choice';
-import type { Diver, Mix, Trip } from '../trip/types';
+import { mayBreathe, mixO2 } from '../ledger/mix-choice';
+import type { Diver, Mix, Trip } from '../document/types';
 
 /** What keeps a mix from a depth, for one diver. */
 export type WhyNot =

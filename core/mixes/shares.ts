@@ -1,6 +1,6 @@
 import { AIR_O2 } from '../gas';
 import { failure, success, type Result, type Trouble } from '../result';
-import type { Mix, Trip } from '../trip/types';
+import type { Mix, Trip } from '../document/types';
 
 /** Leanest share a boat may be asked to stock, whole percent: air. Source: common practice. */
 export const LEANEST_PERCENT = 21;

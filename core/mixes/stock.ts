@@ -1,7 +1,7 @@
 import type { FilledMap } from '../tissues/affine-map';
 import { success, type Result } from '../result';
-import { diverLedger } from '../trip/ledger';
-import type { Id, Trip } from '../trip/types';
+import { diverLedger } from '../ledger/ledger';
+import type { Id, Trip } from '../document/types';
 import { DiverFold, type FoldOutcome } from './diver-fold';
 import { assigned, foldTables, NO_MIX, type DiverTables, type FoldTables } from './fold-tables';
 import type { PeakTables } from './oxygen-tally';

@@ -1,5 +1,5 @@
 import { AIR_O2 } from '../gas';
-import type { Dive, DiveShape, Diver, Id, Mix, Trip } from '../trip/types';
+import type { Dive, DiveShape, Diver, Id, Mix, Trip } from '../document/types';
 import { isSameShare, mixOfShare, type StockRequest } from './shares';
 
 /**

@@ -1,10 +1,10 @@
 import { NO_BREAK } from '../line-breaks';
 import { levelsOf, safetyStopOf } from '../profile';
-import { effectiveDive } from '../trip/as-dived';
-import { dayNumber, wallDate, wallMin } from '../trip/clock';
-import type { Carry, Caution, DiverLedger, Entry, Room, RoomLimit } from '../trip/ledger-types';
-import { deeper, entryWith, roomOf } from '../trip/room';
-import type { Dive, Trip } from '../trip/types';
+import { effectiveDive } from '../document/as-dived';
+import { dayNumber, wallDate, wallMin } from '../document/clock';
+import type { Carry, Caution, DiverLedger, Entry, Room, RoomLimit } from '../ledger/ledger-types';
+import { deeper, entryWith, roomOf } from '../ledger/room';
+import type { Dive, Trip } from '../document/types';
 import {
   clockText,
   dateText,

@@ -1,10 +1,10 @@
 import { NO_BREAK } from '../line-breaks';
 import { levelsOf, travelMin, type ProfileShape } from '../profile';
-import { effectiveDive } from '../trip/as-dived';
-import { surroundingsOf } from '../trip/dive-plan';
-import type { Carry, Entry } from '../trip/ledger-types';
-import { deeper, entryWith, longer, spareL } from '../trip/room';
-import type { Trip } from '../trip/types';
+import { effectiveDive } from '../document/as-dived';
+import { surroundingsOf } from '../ledger/dive-plan';
+import type { Carry, Entry } from '../ledger/ledger-types';
+import { deeper, entryWith, longer, spareL } from '../ledger/room';
+import type { Trip } from '../document/types';
 import { M_PER_FOOT } from '../units';
 import {
   depthAsPrintedM,

@@ -2,8 +2,8 @@
  * Numbers as they are printed, rounded once and the careful way: what is allowed is rounded down, what is
  * taken up rounded up. No rounded value goes back into a formula.
  */
-import { wallText } from '../trip/clock';
-import type { Entry, Stop, WallMin } from '../trip/ledger-types';
+import { wallText } from '../document/clock';
+import type { Entry, Stop, WallMin } from '../ledger/ledger-types';
 import { BAR_PER_PSI, M_PER_FOOT } from '../units';
 
 export type SlateUnits = 'metric' | 'imperial' | 'both';

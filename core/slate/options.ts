@@ -1,5 +1,5 @@
 import { failure, success, type Result, type Trouble } from '../result';
-import type { Id } from '../trip/types';
+import type { Id } from '../document/types';
 import type { SlateUnits } from './figures';
 import { readPaper, type HoleSide, type Paper } from './paper';
 import { SLATE_KINDS, USUAL_SLATE, type SlateKind, type SlateRequest } from './request';

@@ -1,5 +1,5 @@
 import { SAFETY_LINE } from '../safety-line';
-import type { Trip } from '../trip/types';
+import type { Trip } from '../document/types';
 import { dateOf } from './contents';
 import { beside, rule, space, stack, type Block, type Mark, type Setter, type TextStyle } from './layout';
 

@@ -10,7 +10,7 @@ import {
   tagTooSmall,
   unknownDivers,
 } from './faults';
-import type { Diver } from '../trip/types';
+import type { Diver } from '../document/types';
 import { printable } from './font';
 import { briefingDrafts } from './kinds/briefing';
 import { tagDrafts } from './kinds/tags';

@@ -1,6 +1,6 @@
 import type { Trouble } from '../result';
-import type { Caution, Ledger } from '../trip/ledger-types';
-import type { Id } from '../trip/types';
+import type { Caution, Ledger } from '../ledger/ledger-types';
+import type { Id } from '../document/types';
 import type { SlateUnits } from './figures';
 import type { SlateFonts } from './font';
 import type { HoleSide, Paper } from './paper';

@@ -1,7 +1,7 @@
-import { wallDate } from '../trip/clock';
-import type { DiverLedger, Entry } from '../trip/ledger-types';
-import { timelineOf, type TimelinePoint } from '../trip/timeline';
-import type { Trip } from '../trip/types';
+import { wallDate } from '../document/clock';
+import type { DiverLedger, Entry } from '../ledger/ledger-types';
+import { timelineOf, type TimelinePoint } from '../ledger/timeline';
+import type { Trip } from '../document/types';
 import { dateOf, divesText } from './contents';
 import { diveDepths, down, joined, percentUp, up, type SlateUnits } from './figures';
 import {

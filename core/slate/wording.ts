@@ -1,6 +1,6 @@
 import { cautionsOf } from '../cautions/all';
 import { wordingIn, type Wording } from '../cautions/wording';
-import type { Caution, Ledger } from '../trip/ledger-types';
+import type { Caution, Ledger } from '../ledger/ledger-types';
 import { dateOf, momentText } from './contents';
 import { joined, po2LimitText, pressuresDown, pressuresUp, sentenceUnits, type SlateUnits } from './figures';
 

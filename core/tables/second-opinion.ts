@@ -1,10 +1,10 @@
 import type { Surroundings } from '../profile';
 import { runtimeMin } from '../profile';
-import { wallMin } from '../trip/clock';
-import { newDivePlan, surroundingsOf } from '../trip/dive-plan';
-import type { DiverLedger, Entry, WallMin } from '../trip/ledger-types';
-import { mixFor, mixO2 } from '../trip/mix-choice';
-import type { Id, Trip } from '../trip/types';
+import { wallMin } from '../document/clock';
+import { newDivePlan, surroundingsOf } from '../ledger/dive-plan';
+import type { DiverLedger, Entry, WallMin } from '../ledger/ledger-types';
+import { mixFor, mixO2 } from '../ledger/mix-choice';
+import type { Id, Trip } from '../document/types';
 import { ambientBar } from '../water';
 import { GROUPS, type Group } from './data';
 import { altitudeWaitMin, tableStep, type TableReading, type TableState } from './procedure';

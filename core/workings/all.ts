@@ -1,4 +1,4 @@
-import type { Entry } from '../trip/ledger-types';
+import type { Entry } from '../ledger/ledger-types';
 import { stopsWorkings } from './ascent';
 import { densityWorkings, eadWorkings, modWorkings, po2Workings } from './mix';
 import { earlierWorkings } from './earlier';

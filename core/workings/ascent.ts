@@ -1,7 +1,7 @@
 import { stagedAscent, STOP_STEP_M } from '../ascent/staged-ascent';
 import { applyMap } from '../tissues/affine-map';
-import { effectiveDive } from '../trip/as-dived';
-import { divePlan, surroundingsOf } from '../trip/dive-plan';
+import { effectiveDive } from '../document/as-dived';
+import { divePlan, surroundingsOf } from '../ledger/dive-plan';
 import { digits, minutes } from './digits';
 import { MODEL } from './nitrogen';
 import type { Work, WorkingsStep } from './types';

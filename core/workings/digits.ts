@@ -1,7 +1,7 @@
 import type { Leg } from '../profile';
 import type { Words } from '../said';
-import { wallText } from '../trip/clock';
-import type { WallMin } from '../trip/ledger-types';
+import { wallText } from '../document/clock';
+import type { WallMin } from '../ledger/ledger-types';
 import type { WorkingsStep } from './types';
 
 /** A number with a fixed count of digits after the point, never "-0". */

@@ -1,8 +1,8 @@
 import { AIR_N2, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
-import { effectiveDive } from '../trip/as-dived';
-import { divePlan, surroundingsOf } from '../trip/dive-plan';
-import { surfaceLimits } from '../trip/entry';
-import { earlierByCnsDay, waysUp } from '../trip/room';
+import { effectiveDive } from '../document/as-dived';
+import { divePlan, surroundingsOf } from '../ledger/dive-plan';
+import { surfaceLimits } from '../ledger/entry';
+import { earlierByCnsDay, waysUp } from '../ledger/room';
 import { bar, minutes, minutesOut } from './digits';
 import { compartmentStep, MODEL } from './nitrogen';
 import type { Asked, Work, WorkingsStep } from './types';

@@ -1,5 +1,5 @@
 import { AIR_O2, DENSITY_ADVISED_GL, DENSITY_LIMIT_GL, gasDensityGL } from '../gas';
-import { surroundingsOf } from '../trip/dive-plan';
+import { surroundingsOf } from '../ledger/dive-plan';
 import { ambientBar } from '../water';
 import { bar, digits, metres, percent } from './digits';
 import type { Asked, Work, WorkingsStep } from './types';

@@ -1,9 +1,9 @@
 import { limitingCompartment } from '../ascent/no-stop-limit';
 import { toleratedBar } from '../ascent/tolerated';
 import { AIR_N2, COMPARTMENTS, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
-import { effectiveDive } from '../trip/as-dived';
-import { divePlan, surroundingsOf } from '../trip/dive-plan';
-import { lastLevelStay, surfaceLimits } from '../trip/entry';
+import { effectiveDive } from '../document/as-dived';
+import { divePlan, surroundingsOf } from '../ledger/dive-plan';
+import { lastLevelStay, surfaceLimits } from '../ledger/entry';
 import { bar, minutes, minutesOut, percent } from './digits';
 import { oxygenStep } from './mix';
 import type { Asked, Work, WorkingsStep } from './types';

@@ -1,7 +1,7 @@
 import { cnsMinutesLeft } from '../oxygen/cns';
-import { effectiveDive } from '../trip/as-dived';
-import type { RoomLimit } from '../trip/ledger-types';
-import { deeper, entryWith, roomOf, spareAsPlannedL } from '../trip/room';
+import { effectiveDive } from '../document/as-dived';
+import type { RoomLimit } from '../ledger/ledger-types';
+import { deeper, entryWith, roomOf, spareAsPlannedL } from '../ledger/room';
 import { digits, litres, metres, minutesOut, percent } from './digits';
 import type { Asked, Work, WorkingsStep } from './types';
 

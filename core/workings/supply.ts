@@ -1,8 +1,8 @@
 import { ascentLegs, safetyStopOf, type Leg } from '../profile';
 import { contentL, gasUsedL, minimumGas, pressureBar } from '../supply';
-import { surroundingsOf } from '../trip/dive-plan';
-import { USUAL_TURN_SHARE } from '../trip/entry';
-import type { SafetyStop } from '../trip/types';
+import { surroundingsOf } from '../ledger/dive-plan';
+import { USUAL_TURN_SHARE } from '../ledger/entry';
+import type { SafetyStop } from '../document/types';
 import { ambientBar } from '../water';
 import { bar, digits, legSteps, litres, litresOut } from './digits';
 import type { Asked, Work, WorkingsStep } from './types';

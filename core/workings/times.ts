@@ -1,10 +1,10 @@
 import { secondOpinions, tableFlight, type SecondOpinion } from '../tables/second-opinion';
 import { AIR_N2, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
-import { surroundingsOf } from '../trip/dive-plan';
-import { surfaceLimits } from '../trip/entry';
-import { flyingRow, HOURS_BEFORE_FLIGHT } from '../trip/flying';
-import { CLEAR_SHARE } from '../trip/ledger';
-import type { WallMin } from '../trip/ledger-types';
+import { surroundingsOf } from '../ledger/dive-plan';
+import { surfaceLimits } from '../ledger/entry';
+import { flyingRow, HOURS_BEFORE_FLIGHT } from '../ledger/flying';
+import { CLEAR_SHARE } from '../ledger/ledger';
+import type { WallMin } from '../ledger/ledger-types';
 import { bar, digits, minutes, minutesOut, momentText } from './digits';
 import { compartmentStep, MODEL } from './nitrogen';
 import type { Asked, Work, WorkingsStep } from './types';

@@ -1,6 +1,6 @@
 import type { Words } from '../said';
-import type { Carry, DiverLedger, Entry } from '../trip/ledger-types';
-import type { Trip } from '../trip/types';
+import type { Carry, DiverLedger, Entry } from '../ledger/ledger-types';
+import type { Trip } from '../document/types';
 
 /** Every figure that can be asked for its workings, in the order a person reads them. */
 export const FIGURES = [

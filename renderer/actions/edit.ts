@@ -1,7 +1,7 @@
 /** The one door through which the trip changes: checked, named for undo, refused with a reason, never clamped. */
 import { failure, success, type Result } from '../../core/result';
-import { checkTrip } from '../../core/trip/check-trip';
-import type { Trip } from '../../core/trip/types';
+import { checkTrip } from '../../core/document/check-trip';
+import type { Trip } from '../../core/document/types';
 import { wordsIn } from '../figures/words';
 import { begin, bail, end, record, type StepName } from '../store/history';
 import { desk } from '../store/store';

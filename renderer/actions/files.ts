@@ -1,10 +1,10 @@
 /** Opening, saving and starting trips. The open trip stays on screen until another has been read whole. */
 import type { HostResult, HostTrouble, StoredTrip, TripToken } from '../../core/host';
 import type { Trouble } from '../../core/result';
-import { demoTrip } from '../../core/trip/demo-trip';
-import { readTrip } from '../../core/trip/read-trip';
-import type { Trip } from '../../core/trip/types';
-import { writeTrip } from '../../core/trip/write-trip';
+import { demoTrip } from '../../core/document/demo-trip';
+import { readTrip } from '../../core/document/read-trip';
+import type { Trip } from '../../core/document/types';
+import { writeTrip } from '../../core/document/write-trip';
 import type { Autosave } from '../store/autosave';
 import { blankTrip } from '../store/blank-trip';
 import { EMPTY_HISTORY } from '../store/history';

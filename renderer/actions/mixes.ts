@@ -2,7 +2,7 @@
 import { fillPrice, isSameShare } from '../../core/mixes/shares';
 import { openTrip, stockedTrip } from '../../core/mixes/stocked-trip';
 import { failure } from '../../core/result';
-import type { Dive, DiveShape, Id, Mix, Trip } from '../../core/trip/types';
+import type { Dive, DiveShape, Id, Mix, Trip } from '../../core/document/types';
 import { mixText } from '../figures/format';
 import { desk } from '../store/store';
 import { edit, type EditResult } from './edit';

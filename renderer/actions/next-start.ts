@@ -1,8 +1,8 @@
 import type { Trouble } from '../../core/result';
-import { wallMin, wallText } from '../../core/trip/clock';
-import { flyingRow, HOURS_BEFORE_FLIGHT } from '../../core/trip/flying';
-import type { WallMin } from '../../core/trip/ledger-types';
-import type { Id, WallTime } from '../../core/trip/types';
+import { wallMin, wallText } from '../../core/document/clock';
+import { flyingRow, HOURS_BEFORE_FLIGHT } from '../../core/ledger/flying';
+import type { WallMin } from '../../core/ledger/ledger-types';
+import type { Id, WallTime } from '../../core/document/types';
 import { clockText, dateText } from '../figures/format';
 import { selectChosenDive, selectLedger } from '../store/selectors';
 import type { Desk } from '../store/store';

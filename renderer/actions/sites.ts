@@ -1,7 +1,7 @@
 /** Edits of the sites of a trip. */
 import { sitesOfDrafts, type DraftWithDepth } from '../../core/formats/site-draft';
 import { failure } from '../../core/result';
-import type { Id, Site, Trip } from '../../core/trip/types';
+import type { Id, Site, Trip } from '../../core/document/types';
 import { countText } from '../figures/format';
 import { firstTwin, isSameName } from '../figures/names';
 import { desk } from '../store/store';

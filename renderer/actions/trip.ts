@@ -1,5 +1,5 @@
 /** Edits of what belongs to the whole trip. */
-import type { Trip, TripSettings, TripWater, WallTime } from '../../core/trip/types';
+import type { Trip, TripSettings, TripWater, WallTime } from '../../core/document/types';
 import { edit, type EditResult } from './edit';
 
 export function setTitle(title: string): EditResult {

@@ -1,6 +1,6 @@
 /** What is looked at and how: never part of the trip, never undone. */
 import type { Settings } from '../../core/host';
-import type { Id } from '../../core/trip/types';
+import type { Id } from '../../core/document/types';
 import { machine } from '../store/machine';
 import { desk, type Notice, type Overlay } from '../store/store';
 

@@ -1,5 +1,5 @@
 /** A cylinder as it is spoken of: by its water in litres, by the gas it holds when full in cubic feet. */
-import type { Cylinder } from '../../core/trip/types';
+import type { Cylinder } from '../../core/document/types';
 import { numberText } from './format';
 import { toUnit, unitOf, type Units } from './units';
 

@@ -1,7 +1,7 @@
 /** The limits that room is measured to, in words. */
 import { isAbovePo2 } from '../../core/gas';
 import { LAST_LIMIT_BAR } from '../../core/oxygen/limits';
-import type { Entry, RoomLimit } from '../../core/trip/ledger-types';
+import type { Entry, RoomLimit } from '../../core/ledger/ledger-types';
 
 /** Behind a figure or "the". */
 export const LIMIT_WORDS: Readonly<Record<RoomLimit, string>> = {

@@ -1,8 +1,8 @@
 /** Positions as charts write them, and back. */
 import { positionDegrees } from '../../core/formats/coordinates';
 import { worded } from '../../core/said';
-import { numberTrouble } from '../../core/trip/fields';
-import type { Site } from '../../core/trip/types';
+import { numberTrouble } from '../../core/document/fields';
+import type { Site } from '../../core/document/types';
 import { numberText } from './format';
 import type { Parsed } from './parse';
 import { wordsIn } from './words';

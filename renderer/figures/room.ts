@@ -1,5 +1,5 @@
 /** Room of a dive in words, where there is a line for it. */
-import type { Entry, RoomLimit } from '../../core/trip/ledger-types';
+import type { Entry, RoomLimit } from '../../core/ledger/ledger-types';
 import { minutesText } from './format';
 import { noMinutesText } from './limits';
 

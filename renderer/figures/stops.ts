@@ -1,5 +1,5 @@
 /** Stops of an ascent in words. */
-import type { Stop } from '../../core/trip/ledger-types';
+import type { Stop } from '../../core/ledger/ledger-types';
 import { depthText, minutesText } from './format';
 import type { Units } from './units';
 

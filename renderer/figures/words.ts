@@ -1,7 +1,7 @@
 /** Sentences of core as a person at the window reads them: their units, decimal sign and clock, names for ids. */
 import type { Settings } from '../../core/host';
 import type { Figure, Named, Piece, Quantity, Said, Usual, Words } from '../../core/said';
-import type { Id, Trip } from '../../core/trip/types';
+import type { Id, Trip } from '../../core/document/types';
 import { fullL } from './cylinder';
 import { clockText, dateText, mixText, shortText } from './format';
 import { toUnit, unitOf, type Kind } from './units';

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
-import { wallMin, wallText } from '../../core/trip/clock';
-import type { Trip } from '../../core/trip/types';
+import { wallMin, wallText } from '../../core/document/clock';
+import type { Trip } from '../../core/document/types';
 import { setFlight, setNotes, setRates, setTitle, setTripPlace, setWater } from '../actions/trip';
 import { closeOverlay } from '../actions/view';
 import { todayText } from '../figures/local-time';

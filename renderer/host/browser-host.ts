@@ -8,7 +8,7 @@ import { changedTrouble, noTripTrouble, notFoundTrouble, peekTrip } from '../../
 import { MAX_TRIP_BYTES, slugOf, tooLargeTrouble, TRIP_EXTENSION, TRIP_MEDIA_TYPE } from '../../core/library';
 import { assert } from '../../core/result';
 import { settingsFrom } from '../../core/settings-schema';
-import { readTrip } from '../../core/trip/read-trip';
+import { readTrip } from '../../core/document/read-trip';
 import { download, openPage, pickText, type PickedText } from './browser-files';
 import { openLibrary, type KeptTrip, type Library } from './browser-library';
 import { printWindow } from './browser-print';

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import type { WallTime } from '../../core/trip/types';
+import type { WallTime } from '../../core/document/types';
 import type { EditResult } from '../actions/edit';
 import { DateField } from './date-field';
 import { ClockField } from './number-field';

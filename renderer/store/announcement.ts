@@ -1,5 +1,5 @@
-import type { Caution, Entry } from '../../core/trip/ledger-types';
-import type { Trip } from '../../core/trip/types';
+import type { Caution, Entry } from '../../core/ledger/ledger-types';
+import type { Trip } from '../../core/document/types';
 import { countText } from '../figures/format';
 import { roomPhrase } from '../figures/room';
 import {

@@ -3,7 +3,7 @@
  * resolved and not before; a failed write is shown and tried again with the next change or by hand.
  */
 import type { Host } from '../../core/host';
-import { writeTrip } from '../../core/trip/write-trip';
+import { writeTrip } from '../../core/document/write-trip';
 import { desk, type Desk, type Keeping } from './store';
 
 /** Long enough to take a burst of typing as one save, short enough to lose nothing worth naming. */

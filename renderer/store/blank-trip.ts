@@ -1,6 +1,6 @@
-import type { Diver, Trip } from '../../core/trip/types';
+import type { Diver, Trip } from '../../core/document/types';
 
-/** A diver as they stand before anything is known of them; the usual values of core/trip, nothing guessed. */
+/** A diver as they stand before anything is known of them; the usual values of core/document, nothing guessed. */
 export function newDiver(id: string, name: string): Diver {
   return {
     id,

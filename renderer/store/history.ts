@@ -1,5 +1,5 @@
 /** Undo and redo as pure functions over snapshots of the immutable trip; they know nothing of ledgers. */
-import type { Trip } from '../../core/trip/types';
+import type { Trip } from '../../core/document/types';
 
 /** What a person reads on the undo button, and a stable code that tests and merging rely on. */
 export interface StepName {

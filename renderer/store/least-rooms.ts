@@ -1,5 +1,5 @@
 /** Which of several entries are the tight ones. */
-import type { Entry } from '../../core/trip/ledger-types';
+import type { Entry } from '../../core/ledger/ledger-types';
 import { rounded } from '../figures/format';
 import { isRoomUnknown } from '../figures/limits';
 

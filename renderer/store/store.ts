@@ -2,7 +2,7 @@
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
 import { DEFAULT_SETTINGS, type HostTrouble, type Settings, type TripToken } from '../../core/host';
-import type { Id, Trip } from '../../core/trip/types';
+import type { Id, Trip } from '../../core/document/types';
 import type { FigureId } from '../../core/workings/types';
 import { blankTrip } from './blank-trip';
 import { EMPTY_HISTORY, type History } from './history';

@@ -1,6 +1,6 @@
 /** Random small trips that the schema would pass: what the mixes are searched on, over many shapes. */
 import * as fc from 'fast-check';
-import type { AsDived, Dive, Diver, EarlierDive, Mix, Trip } from '../../core/trip/types';
+import type { AsDived, Dive, Diver, EarlierDive, Mix, Trip } from '../../core/document/types';
 
 const oneIn = (n: number) => fc.integer({ min: 1, max: n }).map((k) => k === 1);
 

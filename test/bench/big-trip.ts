@@ -1,4 +1,4 @@
-import type { Dive, Diver, Trip } from '../../core/trip/types';
+import type { Dive, Diver, Trip } from '../../core/document/types';
 
 /** A long, full trip of invented sites: dives over a fortnight, four a day, for a party with differing limits. */
 export function bigTrip(diveCount: number, diverCount: number): Trip {

@@ -1,7 +1,7 @@
 import { cautionsOf } from '../../core/cautions/all';
-import { ledger } from '../../core/trip/ledger';
-import type { Carry, Entry, Ledger } from '../../core/trip/ledger-types';
-import { entryWith, roomMinutes, roomOf } from '../../core/trip/room';
+import { ledger } from '../../core/ledger/ledger';
+import type { Carry, Entry, Ledger } from '../../core/ledger/ledger-types';
+import { entryWith, roomMinutes, roomOf } from '../../core/ledger/room';
 import { bigTrip } from './big-trip';
 import { medianMs, type BenchLine } from './report';
 

@@ -8,11 +8,11 @@ import {
 } from '../../core/tissues/compartments';
 import { applyMap, type AffineMap, type Lanes } from '../../core/tissues/affine-map';
 import { intervalMap } from '../../core/tissues/leg-map';
-import { wallMin } from '../../core/trip/clock';
-import { demoTrip } from '../../core/trip/demo-trip';
-import { newDivePlan, surroundingsOf, type DivePlan } from '../../core/trip/dive-plan';
-import { ledger } from '../../core/trip/ledger';
-import type { Dive, Trip } from '../../core/trip/types';
+import { wallMin } from '../../core/document/clock';
+import { demoTrip } from '../../core/document/demo-trip';
+import { newDivePlan, surroundingsOf, type DivePlan } from '../../core/ledger/dive-plan';
+import { ledger } from '../../core/ledger/ledger';
+import type { Dive, Trip } from '../../core/document/types';
 import { medianMs, type BenchLine } from './report';
 
 const DEMO_TRIP = demoTrip();

@@ -3,8 +3,8 @@ import { listsOf, PLAIN_REQUEST } from '../../core/mixes/shares';
 import { searchStock, type StockAnswer } from '../../core/mixes/stock';
 import { openTrip, stockedTrip } from '../../core/mixes/stocked-trip';
 import { compareMerits, meritsOf, undominated } from '../../core/mixes/undominated';
-import { ledger } from '../../core/trip/ledger';
-import type { Trip } from '../../core/trip/types';
+import { ledger } from '../../core/ledger/ledger';
+import type { Trip } from '../../core/document/types';
 import { bigTrip } from './big-trip';
 import type { BenchLine } from './report';
 

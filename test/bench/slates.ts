@@ -2,7 +2,7 @@ import { assert } from '../../core/result';
 import { slatePages } from '../../core/slate/pages';
 import { slatePdf, writePdf } from '../../core/slate/pdf';
 import { slateCautions } from '../../core/slate/wording';
-import { ledger } from '../../core/trip/ledger';
+import { ledger } from '../../core/ledger/ledger';
 import { aRequest, FONTS } from '../support/slates';
 import { bigTrip } from './big-trip';
 import { medianMs, type BenchLine } from './report';

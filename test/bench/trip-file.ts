@@ -1,7 +1,7 @@
-import { checkTrip } from '../../core/trip/check-trip';
-import { readTrip } from '../../core/trip/read-trip';
-import type { Trip } from '../../core/trip/types';
-import { writeTrip } from '../../core/trip/write-trip';
+import { checkTrip } from '../../core/document/check-trip';
+import { readTrip } from '../../core/document/read-trip';
+import type { Trip } from '../../core/document/types';
+import { writeTrip } from '../../core/document/write-trip';
 import { bigTrip } from './big-trip';
 import { medianMs, type BenchLine } from './report';
 

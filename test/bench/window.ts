@@ -5,7 +5,7 @@ import { findBrowser } from '../../build/find-browser';
 import { at } from '../../build/paths';
 import { serve } from '../../build/serve';
 import { QUIET_FLAGS } from '../../build/test-browser';
-import { writeTrip } from '../../core/trip/write-trip';
+import { writeTrip } from '../../core/document/write-trip';
 import { bigTrip } from './big-trip';
 import { percentile, pressesMs, type Press } from './key-to-paint';
 import type { BenchLine } from './report';

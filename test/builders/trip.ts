@@ -1,7 +1,7 @@
 /** Small trips for tests, as plain documents: one diver, one site, air and two enriched mixes, gauge water. */
-import { ledger } from '../../core/trip/ledger';
-import type { Ledger } from '../../core/trip/ledger-types';
-import type { Dive, Diver, Mix, Trip } from '../../core/trip/types';
+import { ledger } from '../../core/ledger/ledger';
+import type { Ledger } from '../../core/ledger/ledger-types';
+import type { Dive, Diver, Mix, Trip } from '../../core/document/types';
 
 export const AIR: Mix = { id: 'air', o2: 0.21, costPerFill: 0 };
 export const LEAN: Mix = { id: 'lean', o2: 0.28, costPerFill: 0 };

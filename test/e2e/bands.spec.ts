@@ -1,6 +1,6 @@
 /** Every sentence about the bands beneath the strip that a hand could try. */
-import type { Trip } from '../../core/trip/types';
-import { writeTrip } from '../../core/trip/write-trip';
+import type { Trip } from '../../core/document/types';
+import { writeTrip } from '../../core/document/write-trip';
 import { bigTrip } from '../bench/big-trip';
 import { expect, test } from './fixtures';
 import { A4_SIDES, pageSizes, printed } from './pdf';

@@ -1,4 +1,4 @@
-import { writeTrip } from '../../core/trip/write-trip';
+import { writeTrip } from '../../core/document/write-trip';
 import { aDive, aDiver, aTrip } from '../builders/trip';
 import { expect, test } from './fixtures';
 

@@ -1,13 +1,13 @@
 import { readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Trip } from '../../core/trip/types';
+import type { Trip } from '../../core/document/types';
 import { at, expect, test as base } from './fixtures';
 import { MixesPlace } from './pages/mixes';
 
 const test = base.extend<{ mixes: MixesPlace }>({ mixes: at(MixesPlace) });
 
-const trip = JSON.parse(readFileSync('core/trip/demo-trip.json', 'utf8')) as Pick<
+const trip = JSON.parse(readFileSync('core/document/demo-trip.json', 'utf8')) as Pick<
   Trip,
   'sites' | 'mixes' | 'party'
 >;

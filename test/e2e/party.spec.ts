@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Trip } from '../../core/trip/types';
-import { writeTrip } from '../../core/trip/write-trip';
+import type { Trip } from '../../core/document/types';
+import { writeTrip } from '../../core/document/write-trip';
 import { bigTrip } from '../bench/big-trip';
 import { at, expect, test as base } from './fixtures';
 import { PartyPage } from './pages/party';
@@ -11,7 +11,7 @@ const test = base.extend<{ party: PartyPage }>({ party: at(PartyPage) });
 
 /** The demo trip as it stands in its file; a runner without a bundler imports no JSON. */
 const demo = JSON.parse(
-  readFileSync(new URL('../../core/trip/demo-trip.json', import.meta.url), 'utf8'),
+  readFileSync(new URL('../../core/document/demo-trip.json', import.meta.url), 'utf8'),
 ) as Pick<Trip, 'dives'>;
 
 test.describe('the party', () => {

@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { assert } from '../../core/result';
-import { readTrip } from '../../core/trip/read-trip';
-import { writeTrip } from '../../core/trip/write-trip';
+import { readTrip } from '../../core/document/read-trip';
+import { writeTrip } from '../../core/document/write-trip';
 import { bigTrip } from '../bench/big-trip';
 import { at, expect, test as base } from './fixtures';
 import { LAID_OUT_MS, SlatesPlace, watchPrinting } from './pages/slates';
@@ -13,7 +13,7 @@ const test = base.extend<{ slates: SlatesPlace }>({ slates: at(SlatesPlace) });
 
 const ROOT = join(import.meta.dirname, '..', '..');
 
-const read = readTrip(readFileSync(join(ROOT, 'core/trip/demo-trip.json'), 'utf8'));
+const read = readTrip(readFileSync(join(ROOT, 'core/document/demo-trip.json'), 'utf8'));
 assert(read.ok, 'the demo trip cannot be read');
 const DEMO = read.value;
 
@@ -41,7 +41,7 @@ test.describe('slates', () => {
     const mine = info.outputPath('window.pdf');
     await download.saveAs(mine);
     const theirs = info.outputPath('command.pdf');
-    tool(process.execPath, ['--import', 'tsx', 'electron/plan.ts', '--slate', theirs]);
+    tool(process.execPath, ['--import', 'tsx', 'electron/terminal/plan.ts', '--slate', theirs]);
     expect(uncompressed(mine)).toBe(uncompressed(theirs));
 
     const text = tool('pdftotext', ['-raw', '-enc', 'UTF-8', mine, '-']);

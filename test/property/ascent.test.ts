@@ -7,10 +7,10 @@ import { ascentLegs, type Leg, type Surroundings } from '../../core/profile';
 import { applyMap, type Lanes } from '../../core/tissues/affine-map';
 import { COMPARTMENT_COUNT, restTensions } from '../../core/tissues/compartments';
 import { legsMap, stretchMap } from '../../core/tissues/leg-map';
-import { newDivePlan, surroundingsOf, type DivePlan } from '../../core/trip/dive-plan';
-import { lastLevelStay, surfaceLimits } from '../../core/trip/entry';
-import { longer } from '../../core/trip/room';
-import type { Trip } from '../../core/trip/types';
+import { newDivePlan, surroundingsOf, type DivePlan } from '../../core/ledger/dive-plan';
+import { lastLevelStay, surfaceLimits } from '../../core/ledger/entry';
+import { longer } from '../../core/ledger/room';
+import type { Trip } from '../../core/document/types';
 import { trips } from '../support/trip-arbitrary';
 
 const ONE_SECOND = 1 / 60;

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cautionsOf, RULES } from '../../core/cautions/all';
-import { ledger } from '../../core/trip/ledger';
-import type { Caution, Entry } from '../../core/trip/ledger-types';
-import type { Trip } from '../../core/trip/types';
+import { ledger } from '../../core/ledger/ledger';
+import type { Caution, Entry } from '../../core/ledger/ledger-types';
+import type { Trip } from '../../core/document/types';
 import { trips } from '../support/trip-arbitrary';
 
 const RUNS = { numRuns: 150 };

@@ -5,7 +5,7 @@ import { csvText, plainText, readDelimited, type Cell } from '../../core/formats
 import { readGpx, writeGpx } from '../../core/formats/gpx';
 import { readSiteRows, writeSiteRows } from '../../core/formats/site-rows';
 import { readXml } from '../../core/formats/xml';
-import type { Site } from '../../core/trip/types';
+import type { Site } from '../../core/document/types';
 
 const anyText = fc.string({ unit: 'grapheme', maxLength: 40 });
 

@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { contentL } from '../../core/supply';
-import { diverLedger, ledger } from '../../core/trip/ledger';
-import type { Carry, DiverLedger, Entry } from '../../core/trip/ledger-types';
-import { deeper, entryWith, longer, roomOf } from '../../core/trip/room';
-import { effectiveDive } from '../../core/trip/as-dived';
-import { timelineOf } from '../../core/trip/timeline';
-import type { Dive, Trip } from '../../core/trip/types';
+import { diverLedger, ledger } from '../../core/ledger/ledger';
+import type { Carry, DiverLedger, Entry } from '../../core/ledger/ledger-types';
+import { deeper, entryWith, longer, roomOf } from '../../core/ledger/room';
+import { effectiveDive } from '../../core/document/as-dived';
+import { timelineOf } from '../../core/ledger/timeline';
+import type { Dive, Trip } from '../../core/document/types';
 import { trips } from '../support/trip-arbitrary';
 
 /** The same document without a shared object, so that nothing can be taken over or looked up. */

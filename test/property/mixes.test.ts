@@ -5,10 +5,10 @@ import { mixChoices } from '../../core/mixes/choice';
 import { makeUp, partialPressureFill } from '../../core/mixes/fills';
 import { richestMix, whyNot } from '../../core/mixes/richest';
 import { contentL, type GasLaw } from '../../core/supply';
-import { checkTrip } from '../../core/trip/check-trip';
-import { surroundingsOf } from '../../core/trip/dive-plan';
-import { ledger } from '../../core/trip/ledger';
-import type { Trip } from '../../core/trip/types';
+import { checkTrip } from '../../core/document/check-trip';
+import { surroundingsOf } from '../../core/ledger/dive-plan';
+import { ledger } from '../../core/ledger/ledger';
+import type { Trip } from '../../core/document/types';
 import { smallTrip } from '../arbitraries/small-trip';
 
 /** The same closed form reached by two ways: a few ulp of the times involved. */

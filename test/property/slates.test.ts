@@ -8,11 +8,11 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { assert } from '../../core/result';
 import { slatePdf } from '../../core/slate/pdf';
 import { slateCautions } from '../../core/slate/wording';
-import { wallText } from '../../core/trip/clock';
-import { ledger } from '../../core/trip/ledger';
-import type { DiverLedger, Entry, Room, RoomLimit } from '../../core/trip/ledger-types';
-import { roomOf } from '../../core/trip/room';
-import type { Level, Trip } from '../../core/trip/types';
+import { wallText } from '../../core/document/clock';
+import { ledger } from '../../core/ledger/ledger';
+import type { DiverLedger, Entry, Room, RoomLimit } from '../../core/ledger/ledger-types';
+import { roomOf } from '../../core/ledger/room';
+import type { Level, Trip } from '../../core/document/types';
 import { trips } from '../support/trip-arbitrary';
 import { aPaper, aRequest } from '../support/slates';
 

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cautionsOf } from '../../core/cautions/all';
-import { checkTrip } from '../../core/trip/check-trip';
-import { ledger } from '../../core/trip/ledger';
-import { startingSheet, type StartingAnswers } from '../../core/trip/starting-sheet';
+import { checkTrip } from '../../core/document/check-trip';
+import { ledger } from '../../core/ledger/ledger';
+import { startingSheet, type StartingAnswers } from '../../core/proposal/starting-sheet';
 import { divers, tripSettings, tripWaters } from '../support/trip-arbitrary';
 
 const clock = fc

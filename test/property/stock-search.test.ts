@@ -5,8 +5,8 @@ import { LEANEST_PERCENT, listsOf, RICHEST_PERCENT, type StockRequest } from '..
 import { LISTS_TOLD, searchStock } from '../../core/mixes/stock';
 import { openTrip, stockedTrip } from '../../core/mixes/stocked-trip';
 import { compareMerits, meritsOf, undominated } from '../../core/mixes/undominated';
-import { checkTrip } from '../../core/trip/check-trip';
-import { ledger } from '../../core/trip/ledger';
+import { checkTrip } from '../../core/document/check-trip';
+import { ledger } from '../../core/ledger/ledger';
 import { smallTrip } from '../arbitraries/small-trip';
 
 /** Sums of a dozen terms in another order: a few hundred ulp. */

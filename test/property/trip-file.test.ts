@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { checkTrip } from '../../core/trip/check-trip';
-import { readTrip } from '../../core/trip/read-trip';
-import { writeTrip } from '../../core/trip/write-trip';
+import { checkTrip } from '../../core/document/check-trip';
+import { readTrip } from '../../core/document/read-trip';
+import { writeTrip } from '../../core/document/write-trip';
 import { fixture, type Loose } from '../support/trip-documents';
 import { trips } from '../support/trip-arbitrary';
 

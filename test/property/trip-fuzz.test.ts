@@ -6,9 +6,9 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cautionsOf } from '../../core/cautions/all';
-import { ledger } from '../../core/trip/ledger';
-import { ledgerDocument } from '../../core/trip/ledger-document';
-import { readTrip } from '../../core/trip/read-trip';
+import { ledger } from '../../core/ledger/ledger';
+import { ledgerDocument } from '../../core/ledger/ledger-document';
+import { readTrip } from '../../core/document/read-trip';
 import { fixture, tenDives, type Loose } from '../support/trip-documents';
 
 const DOCUMENTS = Number(process.env['FUZZ_DOCUMENTS'] ?? 10_000);

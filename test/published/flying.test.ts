@@ -6,7 +6,7 @@
  * 2438 m. Read in the organiser's own summary of the proceedings.
  */
 import { expect, it } from 'vitest';
-import { flyAfterMin } from '../../core/trip/flying';
+import { flyAfterMin } from '../../core/ledger/flying';
 import { aDive, aLedger } from '../builders/trip';
 
 function hoursAfter(...dives: Parameters<typeof aLedger>[0]): number {

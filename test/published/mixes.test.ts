@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { partialPressureFill } from '../../core/mixes/fills';
 import { richestMix, usableModM } from '../../core/mixes/richest';
 import { eadM } from '../../core/gas';
-import { demoTrip } from '../../core/trip/demo-trip';
+import { demoTrip } from '../../core/document/demo-trip';
 import type { Surroundings } from '../../core/profile';
-import type { Diver } from '../../core/trip/types';
+import type { Diver } from '../../core/document/types';
 
 /** The trade's water in the worked examples: 1 at the surface, 1 more each 10 m or 33 ft. */
 const metres: Surroundings = {

@@ -5,9 +5,9 @@
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { ledger } from '../../core/trip/ledger';
-import type { Entry } from '../../core/trip/ledger-types';
-import type { Trip } from '../../core/trip/types';
+import { ledger } from '../../core/ledger/ledger';
+import type { Entry } from '../../core/ledger/ledger-types';
+import type { Trip } from '../../core/document/types';
 
 interface Stepped {
   readonly o2: number;

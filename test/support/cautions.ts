@@ -1,7 +1,7 @@
 import { expect } from 'vitest';
 import { cautionsOf } from '../../core/cautions/all';
-import type { Caution, Ledger } from '../../core/trip/ledger-types';
-import type { Diver, Trip } from '../../core/trip/types';
+import type { Caution, Ledger } from '../../core/ledger/ledger-types';
+import type { Diver, Trip } from '../../core/document/types';
 import { aDiver } from '../builders/trip';
 
 /** The cautions of one code that a ledger raises. */

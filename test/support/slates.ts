@@ -8,8 +8,8 @@ import { readPaper, type Paper } from '../../core/slate/paper';
 import { slatePages, type SlateLayout } from '../../core/slate/pages';
 import type { SlateRequest } from '../../core/slate/request';
 import { slateCautions } from '../../core/slate/wording';
-import { ledger } from '../../core/trip/ledger';
-import type { Trip } from '../../core/trip/types';
+import { ledger } from '../../core/ledger/ledger';
+import type { Trip } from '../../core/document/types';
 
 const require = createRequire(import.meta.url);
 

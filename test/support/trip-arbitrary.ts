@@ -1,9 +1,9 @@
 /** Random trips as wide as the trip file admits where the figures are concerned: for property tests and fixtures. */
 import fc from 'fast-check';
 import { runtimeMin, travelMin } from '../../core/profile';
-import { wallMin, wallText } from '../../core/trip/clock';
-import { newDivePlan, surroundingsOf } from '../../core/trip/dive-plan';
-import type { Dive, Diver, Level, Mix, Trip, TripSettings, TripWater } from '../../core/trip/types';
+import { wallMin, wallText } from '../../core/document/clock';
+import { newDivePlan, surroundingsOf } from '../../core/ledger/dive-plan';
+import type { Dive, Diver, Level, Mix, Trip, TripSettings, TripWater } from '../../core/document/types';
 
 const MIXES: readonly Mix[] = [
   { id: 'air', o2: 0.21, costPerFill: 0 },

@@ -1,5 +1,5 @@
 import { modM } from '../../gas';
-import { surroundingsOf } from '../../trip/dive-plan';
+import { surroundingsOf } from '../../ledger/dive-plan';
 import { depths, down, joined, po2LimitText, up } from '../figures';
 import {
   beside,

@@ -2,7 +2,7 @@ import { denseSentence } from '../../cautions/gas-dense';
 import { toldTogether, type Told } from '../../cautions/told-together';
 import { listed as listedNames } from '../../cautions/wording';
 import { assert } from '../../result';
-import type { Trip } from '../../trip/types';
+import type { Trip } from '../../document/types';
 import { dateOf, slateDays } from '../contents';
 import { beside, rule, stack, type Block, type Setter } from '../layout';
 import { flow, heading, PRINT_MIN_PT, type Draft } from '../page-frame';

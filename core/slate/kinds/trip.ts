@@ -1,6 +1,6 @@
-import { wallMin } from '../../trip/clock';
-import type { Caution, DiverLedger } from '../../trip/ledger-types';
-import type { Flight } from '../../trip/types';
+import { wallMin } from '../../document/clock';
+import type { Caution, DiverLedger } from '../../ledger/ledger-types';
+import type { Flight } from '../../document/types';
 import {
   LEVELS_MARK,
   LEVELS_MEANING,

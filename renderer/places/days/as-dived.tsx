@@ -1,5 +1,5 @@
 import { useState, type ReactNode } from 'react';
-import type { AsDived, Dive, Diver, Id } from '../../../core/trip/types';
+import type { AsDived, Dive, Diver, Id } from '../../../core/document/types';
 import { setAsDived } from '../../actions/dives';
 import { tell, type EditResult } from '../../actions/edit';
 import { ClockField, MinutesField, ShareField, UnitField } from '../../parts/number-field';

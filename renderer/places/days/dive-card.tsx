@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import { toldTogether } from '../../../core/cautions/told-together';
-import type { Caution, Entry } from '../../../core/trip/ledger-types';
-import type { Dive } from '../../../core/trip/types';
+import type { Caution, Entry } from '../../../core/ledger/ledger-types';
+import type { Dive } from '../../../core/document/types';
 import { countText, dateText, ordinalText } from '../../figures/format';
 import { isRoomUnknown } from '../../figures/limits';
 import { someNamesText } from '../../figures/names';

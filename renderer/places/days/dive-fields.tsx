@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import type { Dive } from '../../../core/trip/types';
+import type { Dive } from '../../../core/document/types';
 import { setBottomMin, setDepth, setMix, setSite, setStart } from '../../actions/dives';
 import { tell } from '../../actions/edit';
 import { mixText } from '../../figures/format';

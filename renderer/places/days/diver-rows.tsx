@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import type { Entry } from '../../../core/trip/ledger-types';
+import type { Entry } from '../../../core/ledger/ledger-types';
 import { chooseDiver } from '../../actions/view';
 import { mixText, percentText, unitText } from '../../figures/format';
 import { leastRooms } from '../../store/least-rooms';

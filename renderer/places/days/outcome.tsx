@@ -1,8 +1,8 @@
 import type { ReactNode } from 'react';
 import type { Settings } from '../../../core/host';
 import { DENSITY_ADVISED_GL } from '../../../core/gas';
-import { wallText } from '../../../core/trip/clock';
-import type { Entry, Room, RoomLimit } from '../../../core/trip/ledger-types';
+import { wallText } from '../../../core/document/clock';
+import type { Entry, Room, RoomLimit } from '../../../core/ledger/ledger-types';
 import type { FigureId } from '../../../core/workings/types';
 import { showOverlay } from '../../actions/view';
 import {

@@ -1,8 +1,8 @@
 import type { ReactNode } from 'react';
 import { listed } from '../../../core/cautions/wording';
 import { keptTogether } from '../../../core/line-breaks';
-import type { Caution } from '../../../core/trip/ledger-types';
-import type { Trip } from '../../../core/trip/types';
+import type { Caution } from '../../../core/ledger/ledger-types';
+import type { Trip } from '../../../core/document/types';
 import { dateText } from '../../figures/format';
 import { diveNumber } from '../../store/selectors';
 import { SEVERITY_WORDS } from './caution-list';

@@ -1,4 +1,4 @@
-import type { Entry, RoomLimit } from '../../../core/trip/ledger-types';
+import type { Entry, RoomLimit } from '../../../core/ledger/ledger-types';
 import { minutesText } from '../../figures/format';
 import { noMinutesText } from '../../figures/limits';
 

@@ -1,8 +1,8 @@
 import type { ReactNode } from 'react';
 import { toldTogether } from '../../../core/cautions/told-together';
-import { wallText } from '../../../core/trip/clock';
-import type { Entry } from '../../../core/trip/ledger-types';
-import type { Trip } from '../../../core/trip/types';
+import { wallText } from '../../../core/document/clock';
+import type { Entry } from '../../../core/ledger/ledger-types';
+import type { Trip } from '../../../core/document/types';
 import { chooseDives, showOverlay } from '../../actions/view';
 import { clockText, countText, dateText, ordinalText } from '../../figures/format';
 import { someNamesText } from '../../figures/names';

@@ -1,5 +1,5 @@
 import { useState, type ReactNode } from 'react';
-import type { Dive } from '../../../core/trip/types';
+import type { Dive } from '../../../core/document/types';
 import { shiftDives } from '../../actions/dives';
 import { tell } from '../../actions/edit';
 import { chooseDives } from '../../actions/view';

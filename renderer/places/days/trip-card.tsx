@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
-import type { Caution } from '../../../core/trip/ledger-types';
-import type { Trip } from '../../../core/trip/types';
+import type { Caution } from '../../../core/ledger/ledger-types';
+import type { Trip } from '../../../core/document/types';
 import { stepDive } from '../../actions/view';
 import { CommandButton } from '../../parts/command-button';
 import { usePrinting } from '../../parts/use-printing';

@@ -1,5 +1,5 @@
 import { useMemo, useState, type ReactNode } from 'react';
-import type { Id } from '../../../core/trip/types';
+import type { Id } from '../../../core/document/types';
 import { workingsOf } from '../../../core/workings/all';
 import { FIGURES, type FigureId } from '../../../core/workings/types';
 import { closeOverlay } from '../../actions/view';

@@ -1,8 +1,8 @@
 import { useMemo, type ReactNode } from 'react';
 import { mixChoices, type DiverChoice, type LaterChange, type MixChoice } from '../../../core/mixes/choice';
 import { richestMix } from '../../../core/mixes/richest';
-import { surroundingsOf } from '../../../core/trip/dive-plan';
-import type { Dive, Trip } from '../../../core/trip/types';
+import { surroundingsOf } from '../../../core/ledger/dive-plan';
+import type { Dive, Trip } from '../../../core/document/types';
 import { setMix } from '../../actions/dives';
 import { tell } from '../../actions/edit';
 import {

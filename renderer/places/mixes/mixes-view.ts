@@ -3,7 +3,7 @@ import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
 import type { FillMethod } from '../../../core/mixes/fills';
 import { PLAIN_REQUEST, type StockRequest } from '../../../core/mixes/shares';
-import type { Id } from '../../../core/trip/types';
+import type { Id } from '../../../core/document/types';
 import type { SortKey } from './site-sort';
 
 /** The questions of the place, one at a time. */

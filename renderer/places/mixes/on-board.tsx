@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
-import { mixO2 } from '../../../core/trip/mix-choice';
-import type { Mix } from '../../../core/trip/types';
+import { mixO2 } from '../../../core/ledger/mix-choice';
+import type { Mix } from '../../../core/document/types';
 import { tell } from '../../actions/edit';
 import { addMix, removeMix, setMixAnalysis, setMixPrice, setMixShare } from '../../actions/mixes';
 import { mixText, shareText } from '../../figures/format';

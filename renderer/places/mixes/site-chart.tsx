@@ -1,7 +1,7 @@
 import { useMemo, type ReactNode } from 'react';
 import { shareCurve, type CompareRow, type SharePoint } from '../../../core/mixes/compare';
 import { LEANEST_PERCENT, RICHEST_PERCENT } from '../../../core/mixes/shares';
-import type { Diver } from '../../../core/trip/types';
+import type { Diver } from '../../../core/document/types';
 import { minutesText, mixText, unitText } from '../../figures/format';
 import { useDesk } from '../../store/store';
 

@@ -1,5 +1,5 @@
 import type { CompareCell, CompareRow } from '../../../core/mixes/compare';
-import type { Id } from '../../../core/trip/types';
+import type { Id } from '../../../core/document/types';
 
 /** A column of the sites' table: its name, or "mix:" and the id of the mix. */
 export type SortKey = 'site' | 'depth' | 'richest' | `mix:${Id}`;

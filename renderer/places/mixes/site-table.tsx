@@ -2,7 +2,7 @@ import { useMemo, type ReactNode } from 'react';
 import { compareMixes, compareSites, type CompareCell, type CompareRow } from '../../../core/mixes/compare';
 import { writeCompareRows } from '../../../core/formats/compare-rows';
 import { slugOf } from '../../../core/library';
-import type { Diver } from '../../../core/trip/types';
+import type { Diver } from '../../../core/document/types';
 import { say } from '../../actions/view';
 import { depthText, mixText, numberText, percentText } from '../../figures/format';
 import { Choice } from '../../parts/choice';

@@ -6,7 +6,7 @@ import {
   RICHEST_PERCENT,
   type StockRequest,
 } from '../../../core/mixes/shares';
-import type { Trip } from '../../../core/trip/types';
+import type { Trip } from '../../../core/document/types';
 import { dateText, mixText } from '../../figures/format';
 import { parseNumber } from '../../figures/parse';
 import { Choice } from '../../parts/choice';

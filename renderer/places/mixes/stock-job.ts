@@ -2,7 +2,7 @@
 import type { RequestTroubleKind, StockRequest } from '../../../core/mixes/shares';
 import type { StockAnswer } from '../../../core/mixes/stock';
 import type { Result } from '../../../core/result';
-import type { Trip } from '../../../core/trip/types';
+import type { Trip } from '../../../core/document/types';
 
 export interface StockAsk {
   readonly trip: Trip;

@@ -1,6 +1,6 @@
 import { useMemo, useState, type ReactNode } from 'react';
 import type { StockAnswer, StockList } from '../../../core/mixes/stock';
-import type { Trip } from '../../../core/trip/types';
+import type { Trip } from '../../../core/document/types';
 import { tell } from '../../actions/edit';
 import { putOnBoard } from '../../actions/mixes';
 import { countText, mixText, percentText } from '../../figures/format';

@@ -4,7 +4,7 @@ import { createStore } from 'zustand/vanilla';
 import type { StockRequest } from '../../../core/mixes/shares';
 import type { StockAnswer } from '../../../core/mixes/stock';
 import type { Trouble } from '../../../core/result';
-import type { Trip } from '../../../core/trip/types';
+import type { Trip } from '../../../core/document/types';
 import type { StockAsk, StockReply } from './stock-job';
 
 export type StockSearch =

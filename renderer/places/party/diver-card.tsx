@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState, type ReactNode } from 'react';
-import type { Caution, DiverLedger } from '../../../core/trip/ledger-types';
-import type { Id, Trip } from '../../../core/trip/types';
+import type { Caution, DiverLedger } from '../../../core/ledger/ledger-types';
+import type { Id, Trip } from '../../../core/document/types';
 import { removeDiver } from '../../actions/party';
 import { chooseDives, chooseDiver, goTo } from '../../actions/view';
 import { countText, NO_FIGURE, numberText, percentText, unitText } from '../../figures/format';

@@ -1,5 +1,5 @@
 import { useState, type ReactNode } from 'react';
-import type { Diver } from '../../../core/trip/types';
+import type { Diver } from '../../../core/document/types';
 import { setOnDive } from '../../actions/party';
 import { clockText, dateText } from '../../figures/format';
 import { RefusalLine } from '../../parts/refusal-line';

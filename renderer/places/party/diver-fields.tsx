@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
-import { wallMin, wallText } from '../../../core/trip/clock';
-import type { Diver, Trip } from '../../../core/trip/types';
+import { wallMin, wallText } from '../../../core/document/clock';
+import type { Diver, Trip } from '../../../core/document/types';
 import { tell } from '../../actions/edit';
 import {
   setArrival,

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import type { Diver } from '../../../core/trip/types';
+import type { Diver } from '../../../core/document/types';
 import { chooseDives, goTo } from '../../actions/view';
 import { cylinderText } from '../../figures/cylinder';
 import { countText, depthText, numberText, percentText, unitText } from '../../figures/format';

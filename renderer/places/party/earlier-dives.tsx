@@ -1,5 +1,5 @@
 import { useState, type ReactNode } from 'react';
-import type { Diver, EarlierDive } from '../../../core/trip/types';
+import type { Diver, EarlierDive } from '../../../core/document/types';
 import { tell } from '../../actions/edit';
 import { addEarlierDive, changeEarlierDive, removeEarlierDive } from '../../actions/party';
 import { clockText, countText, dateText, depthText, minutesText, mixText } from '../../figures/format';

@@ -1,8 +1,8 @@
 import type { ReactNode } from 'react';
 import { failure } from '../../../core/result';
 import { worded } from '../../../core/said';
-import { numberTrouble } from '../../../core/trip/fields';
-import type { Cylinder } from '../../../core/trip/types';
+import { numberTrouble } from '../../../core/document/fields';
+import type { Cylinder } from '../../../core/document/types';
 import type { EditResult } from '../../actions/edit';
 import { cylinderText, fullL } from '../../figures/cylinder';
 import { depthText, unitText } from '../../figures/format';

@@ -1,4 +1,4 @@
-import type { Dive } from '../../../core/trip/types';
+import type { Dive } from '../../../core/document/types';
 
 /** Dives that follow each other in one table. */
 export interface GridBlock {

@@ -1,6 +1,6 @@
 /** How the divers of a party stand, derived from the ledger. */
-import type { DiverLedger, Entry, Ledger, RoomLimit, WallMin } from '../../../core/trip/ledger-types';
-import type { Dive, Diver, Id, Trip } from '../../../core/trip/types';
+import type { DiverLedger, Entry, Ledger, RoomLimit, WallMin } from '../../../core/ledger/ledger-types';
+import type { Dive, Diver, Id, Trip } from '../../../core/document/types';
 import { isRoomUnknown } from '../../figures/limits';
 import { leastRooms, type RoomKey } from '../../store/least-rooms';
 import { memo } from '../../store/memo';

@@ -1,7 +1,7 @@
 /** What is looked at on the Party place: kept while the window is open, never part of the trip. */
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
-import type { Id } from '../../../core/trip/types';
+import type { Id } from '../../../core/document/types';
 
 export interface PartyView {
   /** Whose card is open; null: of the diver with the least room. */

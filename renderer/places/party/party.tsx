@@ -1,5 +1,5 @@
 import { useRef, type ReactNode } from 'react';
-import type { Id } from '../../../core/trip/types';
+import type { Id } from '../../../core/document/types';
 import { addDiver } from '../../actions/party';
 import { tell } from '../../actions/edit';
 import { countText, dateText } from '../../figures/format';

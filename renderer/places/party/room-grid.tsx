@@ -1,5 +1,5 @@
 import { useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
-import type { Dive, Diver } from '../../../core/trip/types';
+import type { Dive, Diver } from '../../../core/document/types';
 import { setOnDive } from '../../actions/party';
 import type { EditResult } from '../../actions/edit';
 import { chooseDives, goTo } from '../../actions/view';

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
-import { mixO2 } from '../../../core/trip/mix-choice';
-import type { Dive, Diver, Id } from '../../../core/trip/types';
+import { mixO2 } from '../../../core/ledger/mix-choice';
+import type { Dive, Diver, Id } from '../../../core/document/types';
 import { chooseDives, goTo } from '../../actions/view';
 import { countText, dateText, mixText, percentText, unitText } from '../../figures/format';
 import { useDesk } from '../../store/store';

@@ -1,5 +1,5 @@
 import { useId, type ReactNode } from 'react';
-import { numberTrouble } from '../../../core/trip/fields';
+import { numberTrouble } from '../../../core/document/fields';
 import { failure } from '../../../core/result';
 import { worded } from '../../../core/said';
 import { say } from '../../actions/view';

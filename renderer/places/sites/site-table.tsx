@@ -1,6 +1,6 @@
 import { useState, type FocusEvent, type ReactNode } from 'react';
 import type { EditResult } from '../../actions/edit';
-import type { Id } from '../../../core/trip/types';
+import type { Id } from '../../../core/document/types';
 import { removeSite, setSiteDepth, setSiteName, setSiteNotes, setSitePosition } from '../../actions/sites';
 import { parsePosition, positionText } from '../../figures/position';
 import { Field, TextField } from '../../parts/field';

@@ -1,5 +1,5 @@
 import { useEffect, type ReactNode } from 'react';
-import type { Trip } from '../../../core/trip/types';
+import type { Trip } from '../../../core/document/types';
 import { showOverlay } from '../../actions/view';
 import { countText } from '../../figures/format';
 import { CommandButton } from '../../parts/command-button';

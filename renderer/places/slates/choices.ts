@@ -6,7 +6,7 @@ import { readSlateOptions, usualPaper, type SlateSettings } from '../../../core/
 import type { HoleSide } from '../../../core/slate/paper';
 import { USUAL_SLATE, type SlateKind } from '../../../core/slate/request';
 import type { Result } from '../../../core/result';
-import type { Id, Trip } from '../../../core/trip/types';
+import type { Id, Trip } from '../../../core/document/types';
 
 export interface SlateChoices {
   readonly kind: SlateKind;

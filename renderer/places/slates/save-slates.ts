@@ -6,7 +6,7 @@ import type { HostResult } from '../../../core/host';
 import type { SlateSettings } from '../../../core/slate/options';
 import type { Trouble } from '../../../core/result';
 import { zipOf, type ZipEntry } from '../../../core/formats/zip';
-import type { Id, Trip } from '../../../core/trip/types';
+import type { Id, Trip } from '../../../core/document/types';
 import { say } from '../../actions/view';
 import { todayText } from '../../figures/local-time';
 import { machine } from '../../store/machine';

@@ -2,7 +2,7 @@
 import type { Page } from '../../../core/slate/layout';
 import type { SlateSettings } from '../../../core/slate/options';
 import type { Trouble } from '../../../core/result';
-import type { Trip } from '../../../core/trip/types';
+import type { Trip } from '../../../core/document/types';
 
 /** The font files as they come with the program. */
 export interface FontBytes {

@@ -7,7 +7,7 @@ import { slatePages } from '../../../core/slate/pages';
 import { slatePdf } from '../../../core/slate/pdf';
 import type { SlateRequest } from '../../../core/slate/request';
 import { slateCautions } from '../../../core/slate/wording';
-import { ledger } from '../../../core/trip/ledger';
+import { ledger } from '../../../core/ledger/ledger';
 import { fontBytes } from './font-files';
 import type { SlateAnswer, SlateAsk } from './slate-job';
 

@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useState, type ReactNode } from 'react';
 import type { SlateSettings } from '../../../core/slate/options';
 import type { Trouble } from '../../../core/result';
-import type { Trip } from '../../../core/trip/types';
+import type { Trip } from '../../../core/document/types';
 import { Choice, type Option } from '../../parts/choice';
 import { todayText } from '../../figures/local-time';
 import { machine } from '../../store/machine';

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
-import type { StartingTrip } from '../../../core/trip/starting-sheet';
-import type { Dive, Trip } from '../../../core/trip/types';
+import type { StartingTrip } from '../../../core/proposal/starting-sheet';
+import type { Dive, Trip } from '../../../core/document/types';
 import { clockText, countText, dateText, depthText, minutesText, spanText } from '../../figures/format';
 import { siteOf } from '../../store/selectors';
 import { useDesk } from '../../store/store';

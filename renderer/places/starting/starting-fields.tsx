@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import type { Trouble } from '../../../core/result';
-import type { Trip } from '../../../core/trip/types';
+import type { Trip } from '../../../core/document/types';
 import { mixText } from '../../figures/format';
 import { waterChoices } from '../../figures/waters';
 import { Choice } from '../../parts/choice';

@@ -1,8 +1,8 @@
 /** What is typed into the starting sheet, and the answers it makes. */
 import { sitesOfDrafts } from '../../../core/formats/site-draft';
-import { wallMin, wallText } from '../../../core/trip/clock';
-import type { StartingAnswers } from '../../../core/trip/starting-sheet';
-import type { Diver, Mix, Site, Trip, TripWater, WallTime } from '../../../core/trip/types';
+import { wallMin, wallText } from '../../../core/document/clock';
+import type { StartingAnswers } from '../../../core/proposal/starting-sheet';
+import type { Diver, Mix, Site, Trip, TripWater, WallTime } from '../../../core/document/types';
 import { countText } from '../../figures/format';
 import type { Reader } from '../../figures/words';
 import { blankTrip, newDiver } from '../../store/blank-trip';

@@ -2,7 +2,7 @@
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
 import type { Result } from '../../../core/result';
-import type { StartingTrip } from '../../../core/trip/starting-sheet';
+import type { StartingTrip } from '../../../core/proposal/starting-sheet';
 import { todayText } from '../../figures/local-time';
 import { desk } from '../../store/store';
 import { answersOf, freshForm, type StartingForm } from './starting-form';

@@ -1,7 +1,11 @@
 /** Lays out trips beside the window, so that typing never waits for it. */
 import type { Settings } from '../../../core/host';
 import type { Result } from '../../../core/result';
-import { startingSheet, type StartingAnswers, type StartingTrip } from '../../../core/trip/starting-sheet';
+import {
+  startingSheet,
+  type StartingAnswers,
+  type StartingTrip,
+} from '../../../core/proposal/starting-sheet';
 import { wordsIn } from '../../figures/words';
 
 export interface StartingAsk {

@@ -7,7 +7,7 @@ const breaches = (path: string, text: string): readonly string[] =>
 
 describe('layerBreaches', () => {
   it('lets the window and the desktop import the core', () => {
-    expect(breaches('renderer/store/store.ts', "import { a } from '../../core/trip/types';")).toEqual([]);
+    expect(breaches('renderer/store/store.ts', "import { a } from '../../core/document/types';")).toEqual([]);
     expect(breaches('electron/main.ts', "import { a } from '../core/host';")).toEqual([]);
   });
 

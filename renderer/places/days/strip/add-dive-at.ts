@@ -1,7 +1,7 @@
 import { addDive, setBottomMin } from '../../../actions/dives';
 import { endGesture, startGesture, tell } from '../../../actions/edit';
-import { wallText } from '../../../../core/trip/clock';
-import type { Site, Trip } from '../../../../core/trip/types';
+import { wallText } from '../../../../core/document/clock';
+import type { Site, Trip } from '../../../../core/document/types';
 import type { Units } from '../../../figures/units';
 import { selectEntriesByDive, selectRoomMin } from '../../../store/selectors';
 import { desk } from '../../../store/store';

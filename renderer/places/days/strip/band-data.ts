@@ -1,10 +1,10 @@
 /** The points of the bands with their places on the page: what the charts draw, ready made. */
-import { wallMin } from '../../../../core/trip/clock';
-import { surroundingsOf } from '../../../../core/trip/dive-plan';
-import { surfaceLimits } from '../../../../core/trip/entry';
-import type { DiverLedger } from '../../../../core/trip/ledger-types';
-import { timelineOf, type TimelinePoint } from '../../../../core/trip/timeline';
-import type { Trip } from '../../../../core/trip/types';
+import { wallMin } from '../../../../core/document/clock';
+import { surroundingsOf } from '../../../../core/ledger/dive-plan';
+import { surfaceLimits } from '../../../../core/ledger/entry';
+import type { DiverLedger } from '../../../../core/ledger/ledger-types';
+import { timelineOf, type TimelinePoint } from '../../../../core/ledger/timeline';
+import type { Trip } from '../../../../core/document/types';
 import { AIR_N2, COMPARTMENT_COUNT, inspiredBar } from '../../../../core/tissues/compartments';
 import { placeOf, type TimeScale } from './time-scale';
 

@@ -1,7 +1,7 @@
 /** The bands as figures: the same points, where something begins or ends. */
 import { memo } from 'react';
 import { percentText } from '../../../figures/format';
-import type { TimelinePoint } from '../../../../core/trip/timeline';
+import type { TimelinePoint } from '../../../../core/ledger/timeline';
 import type { DayView } from './day-view';
 import { otuText } from './day-view';
 import type { DiveView } from './dive-view';

@@ -1,6 +1,6 @@
 /** What the head of each day says: dives, time in the water, oxygen against its allowance, the tightest dive. */
-import { wallDate } from '../../../../core/trip/clock';
-import type { DiverLedger } from '../../../../core/trip/ledger-types';
+import { wallDate } from '../../../../core/document/clock';
+import type { DiverLedger } from '../../../../core/ledger/ledger-types';
 import { countText, dateText, ordinalText, percentText } from '../../../figures/format';
 import { hasMinutes, type DiveView } from './dive-view';
 import { hoursWords } from './strip-words';

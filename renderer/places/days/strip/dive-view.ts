@@ -1,7 +1,7 @@
 /** What the strip shows of each dive, gathered from the ledger; places on the page come later. */
-import { dayNumber, wallDate, wallMin, wallText } from '../../../../core/trip/clock';
-import type { Caution, Entry, RoomLimit } from '../../../../core/trip/ledger-types';
-import type { Dive, Id, Trip } from '../../../../core/trip/types';
+import { dayNumber, wallDate, wallMin, wallText } from '../../../../core/document/clock';
+import type { Caution, Entry, RoomLimit } from '../../../../core/ledger/ledger-types';
+import type { Dive, Id, Trip } from '../../../../core/document/types';
 import { clockText, dateText, depthText, hoursText } from '../../../figures/format';
 import { noMinutesText } from '../../../figures/limits';
 import { breathedText, roomText, sounding, type Reader } from './strip-words';

@@ -1,7 +1,7 @@
 /** Figures as the strip writes them: shorter than elsewhere, rounded once and to the careful side. */
 import type { Settings } from '../../../../core/host';
-import { wallDate, wallText } from '../../../../core/trip/clock';
-import type { Entry } from '../../../../core/trip/ledger-types';
+import { wallDate, wallText } from '../../../../core/document/clock';
+import type { Entry } from '../../../../core/ledger/ledger-types';
 import { clockText, dateText, depthText, minutesText, mixText } from '../../../figures/format';
 
 export type Reader = Pick<Settings, 'units' | 'clock'>;

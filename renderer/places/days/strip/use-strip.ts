@@ -1,7 +1,7 @@
 /** What the strip reads of the desk, gathered once for its parts. */
 import { useMemo } from 'react';
-import type { DiverLedger, Entry } from '../../../../core/trip/ledger-types';
-import type { Id } from '../../../../core/trip/types';
+import type { DiverLedger, Entry } from '../../../../core/ledger/ledger-types';
+import type { Id } from '../../../../core/document/types';
 import {
   selectCautions,
   selectEntriesByDive,

@@ -4,8 +4,8 @@ import { stagedAscent } from '../../../../core/ascent/staged-ascent';
 import { surroundings } from '../../../../core/profile';
 import { applyMap, identity } from '../../../../core/tissues/affine-map';
 import { COMPARTMENT_COUNT, restTensions } from '../../../../core/tissues/compartments';
-import { newDivePlan } from '../../../../core/trip/dive-plan';
-import { lastLevelStay, surfaceLimits } from '../../../../core/trip/entry';
+import { newDivePlan } from '../../../../core/ledger/dive-plan';
+import { lastLevelStay, surfaceLimits } from '../../../../core/ledger/entry';
 import { waterColumn } from '../../../../core/water';
 
 const around = surroundings(waterColumn({ density: 'gauge', altitudeM: 0 }), {

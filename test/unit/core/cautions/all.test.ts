@@ -1,8 +1,8 @@
 import { readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { cautionsOf, RULES } from '../../../../core/cautions/all';
-import { demoTrip } from '../../../../core/trip/demo-trip';
-import { ledger } from '../../../../core/trip/ledger';
+import { demoTrip } from '../../../../core/document/demo-trip';
+import { ledger } from '../../../../core/ledger/ledger';
 import { aDive, aDiver, aLedger } from '../../../builders/trip';
 
 const TWO = { party: [aDiver(), aDiver({ id: 'guest-2', name: 'Guest 2' })] };

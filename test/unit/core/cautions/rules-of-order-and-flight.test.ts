@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Dive } from '../../../../core/trip/types';
+import type { Dive } from '../../../../core/document/types';
 import { aDive, aLedger, RICH } from '../../../builders/trip';
 import { codes, only, party } from '../../../support/cautions';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Ledger } from '../../../../core/trip/ledger-types';
+import type { Ledger } from '../../../../core/ledger/ledger-types';
 import { aDive, aLedger } from '../../../builders/trip';
 import { codes, only, party } from '../../../support/cautions';
 

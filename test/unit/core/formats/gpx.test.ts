@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readGpx, writeGpx } from '../../../../core/formats/gpx';
-import type { Site } from '../../../../core/trip/types';
+import type { Site } from '../../../../core/document/types';
 
 function gpx(body: string): string {
   return `<?xml version="1.0"?>\n<gpx version="1.1" creator="x" xmlns="http://www.topografix.com/GPX/1/1">${body}</gpx>`;

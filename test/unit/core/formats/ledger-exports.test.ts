@@ -7,9 +7,9 @@ import { writeLedgerRows } from '../../../../core/formats/ledger-rows';
 import { sitesOfDrafts } from '../../../../core/formats/site-draft';
 import { compareMixes, compareSites } from '../../../../core/mixes/compare';
 import { SAFETY_LINE } from '../../../../core/safety-line';
-import { demoTrip } from '../../../../core/trip/demo-trip';
-import { ledger } from '../../../../core/trip/ledger';
-import type { Trip } from '../../../../core/trip/types';
+import { demoTrip } from '../../../../core/document/demo-trip';
+import { ledger } from '../../../../core/ledger/ledger';
+import type { Trip } from '../../../../core/document/types';
 
 const STAMP = '2027-03-01T18:00:00Z';
 const TRIP: Trip = { ...demoTrip(), flight: null };

@@ -2,10 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { compareMixes, compareSites, shareCurve } from '../../../../core/mixes/compare';
 import { mixChoices } from '../../../../core/mixes/choice';
 import { richestMix, whyNot, whyNotText } from '../../../../core/mixes/richest';
-import { demoTrip } from '../../../../core/trip/demo-trip';
-import { surroundingsOf } from '../../../../core/trip/dive-plan';
-import { ledger } from '../../../../core/trip/ledger';
-import { roomMinutes } from '../../../../core/trip/room';
+import { demoTrip } from '../../../../core/document/demo-trip';
+import { surroundingsOf } from '../../../../core/ledger/dive-plan';
+import { ledger } from '../../../../core/ledger/ledger';
+import { roomMinutes } from '../../../../core/ledger/room';
 
 const trip = demoTrip();
 const whole = ledger(trip);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { fillPlan, makeUp, partialPressureFill, type FillRequest } from '../../../../core/mixes/fills';
-import { demoTrip } from '../../../../core/trip/demo-trip';
-import { ledger } from '../../../../core/trip/ledger';
+import { demoTrip } from '../../../../core/document/demo-trip';
+import { ledger } from '../../../../core/ledger/ledger';
 
 /** Arithmetic by hand below carries six digits. */
 const BY_HAND = 4;

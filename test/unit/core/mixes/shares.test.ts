@@ -8,7 +8,7 @@ import {
   PLAIN_REQUEST,
   type StockRequest,
 } from '../../../../core/mixes/shares';
-import { demoTrip } from '../../../../core/trip/demo-trip';
+import { demoTrip } from '../../../../core/document/demo-trip';
 
 const trip = demoTrip();
 

@@ -3,10 +3,10 @@ import { outcomeOf } from '../../../../core/mixes/outcome';
 import { diveDates, PLAIN_REQUEST } from '../../../../core/mixes/shares';
 import { searchStock, type StockAnswer } from '../../../../core/mixes/stock';
 import { openTrip, stockedTrip } from '../../../../core/mixes/stocked-trip';
-import { checkTrip } from '../../../../core/trip/check-trip';
-import { demoTrip } from '../../../../core/trip/demo-trip';
-import { ledger } from '../../../../core/trip/ledger';
-import type { Dive, Trip } from '../../../../core/trip/types';
+import { checkTrip } from '../../../../core/document/check-trip';
+import { demoTrip } from '../../../../core/document/demo-trip';
+import { ledger } from '../../../../core/ledger/ledger';
+import type { Dive, Trip } from '../../../../core/document/types';
 
 const trip = demoTrip();
 const fourthDay = diveDates(trip)[3]!;

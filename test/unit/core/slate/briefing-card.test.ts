@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Trip } from '../../../../core/trip/types';
+import type { Trip } from '../../../../core/document/types';
 import { aDive, aDiver, aTrip } from '../../../builders/trip';
 import { aPaper, layoutOf, wordsOf } from '../../../support/slates';
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { slateDays, slateDive } from '../../../../core/slate/contents';
-import { demoTrip } from '../../../../core/trip/demo-trip';
-import { ledger } from '../../../../core/trip/ledger';
-import type { Dive } from '../../../../core/trip/types';
+import { demoTrip } from '../../../../core/document/demo-trip';
+import { ledger } from '../../../../core/ledger/ledger';
+import type { Dive } from '../../../../core/document/types';
 import { aDive, aDiver, aTrip } from '../../../builders/trip';
 import { aPaper, layoutOf, wordsOf } from '../../../support/slates';
 

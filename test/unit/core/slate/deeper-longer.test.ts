@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { carryInto } from '../../../../core/slate/contents';
 import { deeperLonger } from '../../../../core/slate/deeper-longer';
-import { ledger } from '../../../../core/trip/ledger';
-import { roomOf } from '../../../../core/trip/room';
-import type { Dive, Trip } from '../../../../core/trip/types';
+import { ledger } from '../../../../core/ledger/ledger';
+import { roomOf } from '../../../../core/ledger/room';
+import type { Dive, Trip } from '../../../../core/document/types';
 import { aDive, aDiver, aTrip } from '../../../builders/trip';
 
 function tableOf(trip: Trip, units: 'metric' | 'imperial' | 'both' = 'metric') {

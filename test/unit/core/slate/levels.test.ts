@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { writeCalendar } from '../../../../core/formats/calendar';
 import { slateDays, type SlateDive } from '../../../../core/slate/contents';
-import { demoTrip } from '../../../../core/trip/demo-trip';
-import { ledger } from '../../../../core/trip/ledger';
-import type { Dive, Trip } from '../../../../core/trip/types';
+import { demoTrip } from '../../../../core/document/demo-trip';
+import { ledger } from '../../../../core/ledger/ledger';
+import type { Dive, Trip } from '../../../../core/document/types';
 import type { SlateRequest } from '../../../../core/slate/request';
 import { aDive, aDiver, aTrip } from '../../../builders/trip';
 import { aPaper, layoutOf, wordsOf } from '../../../support/slates';

@@ -6,7 +6,7 @@ import { readSlateOptions, usualPaper } from '../../../../core/slate/options';
 import { PT_PER_MM } from '../../../../core/slate/paper';
 import { slatePages } from '../../../../core/slate/pages';
 import type { SlateRequest } from '../../../../core/slate/request';
-import type { Trip } from '../../../../core/trip/types';
+import type { Trip } from '../../../../core/document/types';
 import { AIR, aDive, aDiver, aTrip, RICH } from '../../../builders/trip';
 import { aPaper, aRequest, faultsOf, layoutOf, textsOf, wordsOf } from '../../../support/slates';
 

@@ -3,10 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { assert } from '../../../../core/result';
 import { PT_PER_MM } from '../../../../core/slate/paper';
 import { planMark } from '../../../../core/slate/plan-mark';
-import { demoTrip } from '../../../../core/trip/demo-trip';
-import { readTrip } from '../../../../core/trip/read-trip';
-import type { Trip } from '../../../../core/trip/types';
-import { writeTrip } from '../../../../core/trip/write-trip';
+import { demoTrip } from '../../../../core/document/demo-trip';
+import { readTrip } from '../../../../core/document/read-trip';
+import type { Trip } from '../../../../core/document/types';
+import { writeTrip } from '../../../../core/document/write-trip';
 import { aDive, aDiver, aTrip } from '../../../builders/trip';
 import { aPaper, faultsOf, layoutOf, textsOf } from '../../../support/slates';
 

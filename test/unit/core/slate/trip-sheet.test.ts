@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { SlateRequest } from '../../../../core/slate/request';
-import { demoTrip } from '../../../../core/trip/demo-trip';
-import type { Trip } from '../../../../core/trip/types';
+import { demoTrip } from '../../../../core/document/demo-trip';
+import type { Trip } from '../../../../core/document/types';
 import { aDive, aDiver, aTrip } from '../../../builders/trip';
 import { aPaper, layoutOf, wordsOf } from '../../../support/slates';
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { secondOpinions, tableDepthFsw, tableFlight } from '../../../../core/tables/second-opinion';
 import { tableStep, type TableDive } from '../../../../core/tables/procedure';
-import { surroundingsOf } from '../../../../core/trip/dive-plan';
-import type { Ledger } from '../../../../core/trip/ledger-types';
+import { surroundingsOf } from '../../../../core/ledger/dive-plan';
+import type { Ledger } from '../../../../core/ledger/ledger-types';
 import { aDive, aDiver, aLedger, aTrip, RICH } from '../../../builders/trip';
 
 /** Sixty feet of sea water in gauge water, metres. */

@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { demoTrip } from '../../../../core/trip/demo-trip';
+import { demoTrip } from '../../../../core/document/demo-trip';
 import {
   addDive,
   deleteDives,

@@ -1,8 +1,8 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { diveDates } from '../../../../core/mixes/shares';
-import { checkTrip } from '../../../../core/trip/check-trip';
-import { demoTrip } from '../../../../core/trip/demo-trip';
-import { ledger } from '../../../../core/trip/ledger';
+import { checkTrip } from '../../../../core/document/check-trip';
+import { demoTrip } from '../../../../core/document/demo-trip';
+import { ledger } from '../../../../core/ledger/ledger';
 import { undoStep } from '../../../../renderer/actions/history';
 import {
   addMix,

@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { demoTrip } from '../../../../core/trip/demo-trip';
+import { demoTrip } from '../../../../core/document/demo-trip';
 import { setAsDived, setDiveParty } from '../../../../renderer/actions/dives';
 import { undoStep } from '../../../../renderer/actions/history';
 import {

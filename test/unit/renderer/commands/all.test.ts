@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { EXPORT_FORMATS } from '../../../../core/formats/all';
-import { demoTrip } from '../../../../core/trip/demo-trip';
+import { demoTrip } from '../../../../core/document/demo-trip';
 import { COMMANDS, commandsOfTrip } from '../../../../renderer/commands/all';
 import { menuCommands } from '../../../../renderer/commands/offer';
 import { doubledKeys, isEnabled, labelOf } from '../../../../renderer/commands/registry';

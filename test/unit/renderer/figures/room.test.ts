@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { demoTrip } from '../../../../core/trip/demo-trip';
-import { ledger } from '../../../../core/trip/ledger';
+import { demoTrip } from '../../../../core/document/demo-trip';
+import { ledger } from '../../../../core/ledger/ledger';
 import { roomPhrase, roomWords } from '../../../../renderer/figures/room';
 
 const entry = ledger(demoTrip()).divers[0]!.entries[0]!;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { demoTrip } from '../../../../core/trip/demo-trip';
-import { ledger } from '../../../../core/trip/ledger';
-import type { Trip } from '../../../../core/trip/types';
+import { demoTrip } from '../../../../core/document/demo-trip';
+import { ledger } from '../../../../core/ledger/ledger';
+import type { Trip } from '../../../../core/document/types';
 import { secondOpinions } from '../../../../core/tables/second-opinion';
 import { tableAside, tableText } from '../../../../renderer/figures/table-words';
 

@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { figure, named, said, worded, type Said } from '../../../../core/said';
-import { demoTrip } from '../../../../core/trip/demo-trip';
-import { NUMBER_RULES, numberTrouble, type NumberField } from '../../../../core/trip/fields';
+import { demoTrip } from '../../../../core/document/demo-trip';
+import { NUMBER_RULES, numberTrouble, type NumberField } from '../../../../core/document/fields';
 import { setBottomMin, setDepth, setMix, setStart } from '../../../../renderer/actions/dives';
 import { setCylinder } from '../../../../renderer/actions/party';
 import { mixText } from '../../../../renderer/figures/format';

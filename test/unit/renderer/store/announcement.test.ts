@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { demoTrip } from '../../../../core/trip/demo-trip';
+import { demoTrip } from '../../../../core/document/demo-trip';
 import { setDepth } from '../../../../renderer/actions/dives';
 import { startGesture } from '../../../../renderer/actions/edit';
 import { chooseDives } from '../../../../renderer/actions/view';

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Host, HostResult, StoredTrip } from '../../../../core/host';
-import { readTrip } from '../../../../core/trip/read-trip';
-import { demoTrip } from '../../../../core/trip/demo-trip';
+import { readTrip } from '../../../../core/document/read-trip';
+import { demoTrip } from '../../../../core/document/demo-trip';
 import { setTitle } from '../../../../renderer/actions/trip';
 import { cancelGesture, endGesture, startGesture } from '../../../../renderer/actions/edit';
 import {

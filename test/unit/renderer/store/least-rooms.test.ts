@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { demoTrip } from '../../../../core/trip/demo-trip';
-import { ledger } from '../../../../core/trip/ledger';
-import type { Entry } from '../../../../core/trip/ledger-types';
+import { demoTrip } from '../../../../core/document/demo-trip';
+import { ledger } from '../../../../core/ledger/ledger';
+import type { Entry } from '../../../../core/ledger/ledger-types';
 import { leastRooms } from '../../../../renderer/store/least-rooms';
 
 const [diver] = ledger(demoTrip()).divers;

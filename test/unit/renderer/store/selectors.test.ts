@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { demoTrip } from '../../../../core/trip/demo-trip';
+import { demoTrip } from '../../../../core/document/demo-trip';
 import { selectCautions } from '../../../../renderer/store/selectors';
 import { freshDesk } from '../../../../renderer/store/store';
 

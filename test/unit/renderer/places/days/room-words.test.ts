@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { Entry, RoomLimit } from '../../../../../core/trip/ledger-types';
+import type { Entry, RoomLimit } from '../../../../../core/ledger/ledger-types';
 import { roomWords } from '../../../../../renderer/places/days/room-words';
-import { demoTrip } from '../../../../../core/trip/demo-trip';
+import { demoTrip } from '../../../../../core/document/demo-trip';
 import {
   selectLedger,
   selectRoomKey,

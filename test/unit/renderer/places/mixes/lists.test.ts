@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { compareMixes, compareSites } from '../../../../../core/mixes/compare';
 import type { StockList } from '../../../../../core/mixes/stock';
-import { demoTrip } from '../../../../../core/trip/demo-trip';
-import { ledger } from '../../../../../core/trip/ledger';
+import { demoTrip } from '../../../../../core/document/demo-trip';
+import { ledger } from '../../../../../core/ledger/ledger';
 import {
   gainText,
   listName,

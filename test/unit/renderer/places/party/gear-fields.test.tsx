@@ -2,8 +2,8 @@
 import { cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { cautionsOf } from '../../../../../core/cautions/all';
-import { demoTrip } from '../../../../../core/trip/demo-trip';
-import { ledger } from '../../../../../core/trip/ledger';
+import { demoTrip } from '../../../../../core/document/demo-trip';
+import { ledger } from '../../../../../core/ledger/ledger';
 import { desk, freshDesk } from '../../../../../renderer/store/store';
 import { DepthLimitField, FillField } from '../../../../../renderer/places/party/gear-fields';
 

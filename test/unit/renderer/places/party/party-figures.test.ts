@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ledger } from '../../../../../core/trip/ledger';
+import { ledger } from '../../../../../core/ledger/ledger';
 import {
   partyFigures,
   roomGrid,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { demoTrip } from '../../../../../core/trip/demo-trip';
-import { startingSheet } from '../../../../../core/trip/starting-sheet';
+import { demoTrip } from '../../../../../core/document/demo-trip';
+import { startingSheet } from '../../../../../core/proposal/starting-sheet';
 import { listOf } from '../../../../../renderer/places/sites/site-list';
 import {
   answersOf,

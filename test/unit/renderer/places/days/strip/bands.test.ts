@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { demoTrip } from '../../../../../../core/trip/demo-trip';
-import { ledger } from '../../../../../../core/trip/ledger';
-import { wallMin } from '../../../../../../core/trip/clock';
+import { demoTrip } from '../../../../../../core/document/demo-trip';
+import { ledger } from '../../../../../../core/ledger/ledger';
+import { wallMin } from '../../../../../../core/document/clock';
 import {
   bandPoints,
   bandsEndMin,

@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { demoTrip } from '../../../../../../core/trip/demo-trip';
-import type { Trip } from '../../../../../../core/trip/types';
+import { demoTrip } from '../../../../../../core/document/demo-trip';
+import type { Trip } from '../../../../../../core/document/types';
 import { dayViews, headOf, headSentence } from '../../../../../../renderer/places/days/strip/day-view';
 import { diveViews, type DiveView } from '../../../../../../renderer/places/days/strip/dive-view';
 import { marksOf } from '../../../../../../renderer/places/days/strip/marks';

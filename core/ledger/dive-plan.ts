@@ -1,0 +1,109 @@
+import type { KnownDoses } from '../oxygen/doses';
+import {
+  ascentLegs,
+  legsOf,
+  profileOf,
+  runtimeMin,
+  surroundings,
+  type Leg,
+  type Profile,
+  type ProfileShape,
+  type Surroundings,
+} from '../profile';
+import { compose, identity, type AffineMap } from '../tissues/affine-map';
+import { legsMap } from '../tissues/leg-map';
+import { waterColumn } from '../water';
+import type { Trip, TripSettings, TripWater } from '../document/types';
+
+/** A level that is left for another: a direct ascent must have been possible from its end too. */
+export interface LevelEnd {
+  readonly depthM: number;
+  /** From the surface to the end of the level. */
+  readonly map: AffineMap;
+  readonly directAscent: AffineMap;
+}
+
+/** All that a dive's profile alone decides, shared by every diver who makes it on whatever mix. */
+export interface DivePlan {
+  readonly around: Surroundings;
+  readonly profile: Profile;
+  readonly legs: readonly Leg[];
+  readonly runtimeMin: number;
+  readonly arrivalMin: number;
+  readonly toArrival: AffineMap;
+  /** From the surface to leaving the last level. */
+  readonly toLeaving: AffineMap;
+  /** From surface to surface. */
+  readonly whole: AffineMap;
+  /** Straight up from the last level, safety stop left out. */
+  readonly directAscent: AffineMap;
+  /** The levels before the last. */
+  readonly earlierLevels: readonly LevelEnd[];
+  readonly doses: KnownDoses;
+}
+
+const surroundingsKnown = new WeakMap<TripWater, WeakMap<TripSettings, Surroundings>>();
+
+/** Water and rates of a trip; the same object while both stay the same. */
+export function surroundingsOf(trip: Pick<Trip, 'water' | 'settings'>): Surroundings {
+  let bySettings = surroundingsKnown.get(trip.water);
+  if (!bySettings) surroundingsKnown.set(trip.water, (bySettings = new WeakMap()));
+  let around = bySettings.get(trip.settings);
+  if (!around) {
+    around = surroundings(waterColumn(trip.water), trip.settings);
+    bySettings.set(trip.settings, around);
+  }
+  return around;
+}
+
+function earlierLevelsOf(profile: Profile, around: Surroundings): readonly LevelEnd[] {
+  const ends: LevelEnd[] = [];
+  let map = identity;
+  for (const leg of profile.toLastLevel) {
+    map = legsMap([leg], map);
+    if (leg.kind === 'level') {
+      ends.push({ depthM: leg.toM, map, directAscent: legsMap(ascentLegs(leg.toM, [], around)) });
+    }
+  }
+  return ends;
+}
+
+/**
+ * The plan of a profile, computed afresh.
+ * @param shape depth and bottom time, or levels @param around water and rates
+ * @returns profile, legs and their maps
+ * Source: composition of the legs' maps (tissues/affine-map.ts).
+ */
+export function newDivePlan(shape: ProfileShape, around: Surroundings): DivePlan {
+  const profile = profileOf(shape, around);
+  const toArrival = legsMap(profile.toLastLevel);
+  const toLeaving = legsMap([profile.lastLevel], toArrival);
+  const lastM = profile.lastLevel.toM;
+  const directAscent = legsMap(ascentLegs(lastM, [], around));
+  const legs = legsOf(profile);
+  return {
+    around,
+    profile,
+    legs,
+    runtimeMin: runtimeMin(legs),
+    arrivalMin: runtimeMin(profile.toLastLevel),
+    toArrival,
+    toLeaving,
+    whole:
+      profile.ascent.length === 1 ? compose(toLeaving, directAscent) : legsMap(profile.ascent, toLeaving),
+    directAscent,
+    earlierLevels: profile.toLastLevel.length > 1 ? earlierLevelsOf(profile, around) : [],
+    doses: new Map(),
+  };
+}
+
+const plansKnown = new WeakMap<ProfileShape, DivePlan>();
+
+/** The plan of a profile; kept while the shape is the same object and the surroundings are too. */
+export function divePlan(shape: ProfileShape, around: Surroundings): DivePlan {
+  const known = plansKnown.get(shape);
+  if (known?.around === around) return known;
+  const plan = newDivePlan(shape, around);
+  plansKnown.set(shape, plan);
+  return plan;
+}

@@ -1,0 +1,96 @@
+import { secondOpinions, type SecondOpinion } from '../tables/second-opinion';
+import { wallText } from '../document/clock';
+import type { Carry, Caution, DiverLedger, Entry, Ledger, WallMin } from './ledger-types';
+import { roomOf } from './room';
+import type { Trip } from '../document/types';
+
+function textOrNull(min: WallMin | null): string | null {
+  return min === null ? null : wallText(min);
+}
+
+function secondOpinionOf(opinion: SecondOpinion) {
+  const { procedure, limitMin, unlimited, residualMin, groupBefore, groupAfter, agrees, reason } = opinion;
+  return {
+    procedure,
+    limitMin,
+    ...(unlimited ? { unlimited } : {}),
+    residualMin,
+    groupBefore,
+    groupAfter,
+    agrees,
+    reason,
+  };
+}
+
+function entryOf(trip: Trip, carry: Carry, entry: Entry, opinion: SecondOpinion) {
+  return {
+    diveId: entry.dive.id,
+    siteId: entry.dive.siteId,
+    startsAt: wallText(entry.startMin),
+    surfacesAt: entry.isMade ? wallText(entry.surfacesMin) : null,
+    intervalMin: entry.intervalMin,
+    asDived: entry.isAsDived,
+    mix: entry.mix === null ? null : { id: entry.mix.id, o2: entry.o2, analysed: entry.isAnalysed },
+    depthM: entry.depthM,
+    bottomMin: entry.bottomMin,
+    modM: entry.modM,
+    po2Bar: entry.po2Bar,
+    eadM: entry.eadM,
+    gasDensityGL: entry.gasDensityGL,
+    noStopMin: entry.noStopMin,
+    ...(entry.unlimited ? { unlimited: true } : {}),
+    room: roomOf(trip, carry, entry),
+    stops: entry.stops,
+    tensionsBefore: entry.tensionsBefore,
+    tensionsAfter: entry.tensionsAfter,
+    leading: entry.leading,
+    cns: entry.cns,
+    otu: entry.otu,
+    esot: entry.esot,
+    gas: {
+      usedL: entry.gas.usedL,
+      endBar: entry.gas.endBar,
+      turnBar: entry.gas.turnBar,
+      minimumBar: entry.gas.minimumBar,
+    },
+    secondOpinion: secondOpinionOf(opinion),
+  };
+}
+
+function diverOf(trip: Trip, ledger: DiverLedger) {
+  const opinions = secondOpinions(ledger, trip);
+  return {
+    id: ledger.diver.id,
+    name: ledger.diver.name,
+    entries: ledger.entries.map((entry, index) =>
+      entryOf(trip, index === 0 ? ledger.start : ledger.carries[index - 1]!, entry, opinions[index]!),
+    ),
+    days: ledger.days,
+    flyAfter: textOrNull(ledger.flyAfterMin),
+    clearAt: textOrNull(ledger.clearAtMin),
+  };
+}
+
+/** The ledger file, version 1, as `plan --json` prints it. */
+export type LedgerDocument = ReturnType<typeof ledgerDocument>;
+
+/**
+ * A ledger as the file that other programs read: every figure unrounded, fractions as fractions, times as
+ * wall-clock text rounded up to the minute, null where a figure does not exist.
+ * @param ledger of the whole party @param cautions found in it
+ * @param diverId keeps one diver's ledger and the cautions that concern them
+ * @returns plain data, ready for JSON
+ * Source: DESIGN of this project, ledger version 1.
+ */
+export function ledgerDocument(ledger: Ledger, cautions: readonly Caution[], diverId?: string) {
+  const divers = ledger.divers.filter((each) => diverId === undefined || each.diver.id === diverId);
+  return {
+    format: 'carryover/ledger' as const,
+    version: 1 as const,
+    title: ledger.trip.title,
+    divers: divers.map((each) => diverOf(ledger.trip, each)),
+    cautions: cautions.filter(
+      (caution) => diverId === undefined || caution.diverId === null || caution.diverId === diverId,
+    ),
+  };
+}

@@ -1,0 +1,166 @@
+import type { ClockPiece } from '../oxygen/cns-day';
+import type { Leg } from '../profile';
+import type { Lanes } from '../tissues/affine-map';
+import type { Dive, Diver, Id, Mix, Trip } from '../document/types';
+
+/** Minutes of wall-clock time since 1970-01-01T00:00 at the trip's place; fractions allowed. */
+export type WallMin = number;
+
+/** What a diver holds at a moment. */
+export interface Carry {
+  readonly atMin: WallMin;
+  /** Nitrogen tension of the 16 compartments, bar. */
+  readonly tensions: Lanes;
+  /** Single-exposure CNS clock as a fraction; null once an exposure above 1.6 bar made it unknowable. */
+  readonly cns: number | null;
+  /** Oxygen already taken on this mission, by day number since 1970-01-01, and the exposures of its last day. */
+  readonly doses: readonly DayDose[];
+  readonly exposures: readonly Exposure[];
+}
+
+/** Whole-body oxygen doses of one day. */
+export interface DayDose {
+  readonly day: number;
+  readonly otu: number;
+  readonly esot: number;
+}
+
+/** One dive as the rolling 24 h clock sees it; `pieces` null where PO2 passed 1.6 bar. */
+export interface Exposure {
+  readonly startMin: WallMin;
+  readonly endMin: WallMin;
+  readonly pieces: readonly ClockPiece[] | null;
+}
+
+export type RoomLimit = 'no-stop' | 'mod' | 'po2' | 'cns' | 'cns-day' | 'gas' | 'diver-depth' | 'interval';
+
+/** How much is left before a limit is met; negative where one is passed. */
+export interface Room {
+  /** Minutes longer at the last level before the first limit; null: no limit, or no figure. */
+  readonly min: number | null;
+  readonly minLimit: RoomLimit | null;
+  /** Metres deeper (every level shifted alike) at the same bottom time. */
+  readonly m: number | null;
+  readonly mLimit: RoomLimit | null;
+  /** Minutes sooner; null where the interval does not matter, or none would do. */
+  readonly earlierMin: number | null;
+  readonly earlierLimit: RoomLimit | null;
+}
+
+export interface Stop {
+  readonly depthM: number;
+  readonly min: number;
+}
+
+/** One dive in one diver's ledger, with all that was computed. Figures that do not exist are null. */
+export interface Entry {
+  readonly dive: Dive;
+  readonly diver: Diver;
+  /** False where no mix may go there: the dive is left out, and the ledger goes on as if it were not made. */
+  readonly isMade: boolean;
+  readonly startMin: WallMin;
+  readonly surfacesMin: WallMin;
+  /**
+   * Surface time since the diver's dive before, earlier dives included; null for a first dive. Negative
+   * where required stops of the dive before run into this one: then nothing is given off in between.
+   */
+  readonly intervalMin: number | null;
+  /** As dived where that is known, else as planned. */
+  readonly depthM: number;
+  readonly bottomMin: number;
+  readonly isAsDived: boolean;
+  /** Legs in order from the surface to the surface, stops included. */
+  readonly legs: readonly Leg[];
+  /** Depths of earlier levels from whose end a direct ascent was no longer within the limit. */
+  readonly levelsPastLimitM: readonly number[];
+  readonly exposure: Exposure | null;
+  readonly mix: Mix | null;
+  /** Oxygen fraction the figures rest on: analysed where known. */
+  readonly o2: number | null;
+  readonly isAnalysed: boolean;
+  readonly modM: number | null;
+  readonly contingencyModM: number | null;
+  /** PO2 at the deepest point. */
+  readonly po2Bar: number | null;
+  readonly eadM: number | null;
+  readonly gasDensityGL: number | null;
+  /** Longest bottom time with a direct ascent; null with `unlimited` where there is none. */
+  readonly noStopMin: number | null;
+  readonly unlimited: boolean;
+  /** The bottom time passes the no-stop limit, or an earlier level ended past its own. */
+  readonly isPastLimit: boolean;
+  /** Required stops, deepest first; empty inside the limit, and null where no ascent on this gas was found. */
+  readonly stops: readonly Stop[] | null;
+  readonly tensionsBefore: Lanes;
+  readonly tensionsAfter: Lanes;
+  readonly leading: { readonly compartment: number; readonly fractionOfLimit: number };
+  readonly cns: {
+    readonly before: number | null;
+    readonly after: number | null;
+    /** Peak of the rolling 24 h allowance during this dive. */
+    readonly day: number | null;
+  };
+  /** `day` and `trip` count up to and with this dive. */
+  readonly otu: { readonly dive: number | null; readonly day: number; readonly trip: number };
+  readonly esot: { readonly dive: number | null; readonly day: number };
+  readonly gas: {
+    /** Litres in the cylinder at the start, at 1 bar. */
+    readonly contentL: number | null;
+    /** Used when the last level is left, litres at 1 bar. */
+    readonly usedAtLeavingL: number | null;
+    readonly usedL: number | null;
+    /** Gauge pressure left at the surface; null where the gas does not last. */
+    readonly endBar: number | null;
+    readonly turnBar: number | null;
+    readonly minimumBar: number | null;
+  };
+}
+
+/** One calendar day of one diver. */
+export interface LedgerDay {
+  /** "2027-03-06" */
+  readonly date: string;
+  readonly dives: number;
+  readonly bottomMin: number;
+  readonly otu: number;
+  readonly otuAllowed: number;
+  readonly cnsDayPeak: number | null;
+  readonly esot: number;
+}
+
+/** All entries of one diver, day by day. */
+export interface DiverLedger {
+  readonly diver: Diver;
+  /** What the diver brings along: earlier dives, or a recent climb to the trip's altitude. */
+  readonly start: Carry;
+  readonly entries: readonly Entry[];
+  /** What is held on surfacing from each entry: where a fold can be taken up again. */
+  readonly carries: readonly Carry[];
+  readonly days: readonly LedgerDay[];
+  /** Flying is clear from here; null without dives. */
+  readonly flyAfterMin: WallMin | null;
+  /** Every compartment is back within 1 % of its limit from rest; null without dives. */
+  readonly clearAtMin: WallMin | null;
+}
+
+export interface Ledger {
+  readonly trip: Trip;
+  /** In the order of the party. */
+  readonly divers: readonly DiverLedger[];
+}
+
+export type Severity = 'stop' | 'change' | 'know';
+
+/** A finding: something to change, or to know. */
+export interface Caution {
+  readonly code: string;
+  readonly severity: Severity;
+  /** null: the whole party. */
+  readonly diverId: Id | null;
+  /** null: the whole trip. */
+  readonly diveId: Id | null;
+  /** A plain sentence that says what to do. */
+  readonly message: string;
+  /** Where the limit was published, or "common practice". */
+  readonly source: string;
+}

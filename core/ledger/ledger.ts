@@ -1,0 +1,171 @@
+import { otuAllowedToday } from '../oxygen/budgets';
+import { AIR_N2, COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
+import type { AffineMap, Lanes } from '../tissues/affine-map';
+import { effectiveDive, isOnDive } from '../document/as-dived';
+import { dayNumber, wallDate } from '../document/clock';
+import { divePlan, surroundingsOf } from './dive-plan';
+import { step, surfaceLimits, type FoldContext } from './entry';
+import { flyAfterMin } from './flying';
+import type { Carry, DiverLedger, Entry, Ledger, LedgerDay, WallMin } from './ledger-types';
+import { mixFor } from './mix-choice';
+import { startCarry } from './start';
+import type { Diver, Trip } from '../document/types';
+
+/**
+ * A diver counts as clear when every compartment is within this share of its limit from rest.
+ * Source: a convention of this project; a percent is the finest that the bands show.
+ */
+export const CLEAR_SHARE = 0.01;
+
+/**
+ * The moment from which every compartment stays within 1 % of its limit from rest.
+ * @param carry on surfacing from the last dive @param limits tolerated at the surface, bar
+ * @returns minutes of wall-clock time; the surfacing itself where that is so already
+ * Source: Haldane's solution at the surface for t; the 1 % is this project's.
+ */
+function clearAtMin(carry: Carry, restBar: number, limits: Lanes): WallMin {
+  let longest = 0;
+  for (let i = 0; i < COMPARTMENT_COUNT; i += 1) {
+    const allowed = CLEAR_SHARE * (limits[i]! - restBar);
+    const excess = carry.tensions[i]! - restBar;
+    if (excess > allowed) longest = Math.max(longest, Math.log(excess / allowed) / RATES_PER_MIN[i]!);
+  }
+  return carry.atMin + longest;
+}
+
+/** The days of one diver's ledger on which they dive, with the day's allowance as its first dive finds it. */
+function daysOf(start: Carry, entries: readonly Entry[], carries: readonly Carry[]): readonly LedgerDay[] {
+  const days: { -readonly [K in keyof LedgerDay]: LedgerDay[K] }[] = [];
+  const firstDay = start.doses[0]?.day ?? (entries[0] ? dayNumber(entries[0].startMin) : 0);
+  let current = -1;
+  entries.forEach((entry, index) => {
+    const day = dayNumber(entry.startMin);
+    if (day !== current) {
+      const taken = (index === 0 ? start : carries[index - 1]!).doses
+        .filter((dose) => dose.day < day)
+        .reduce((sum, dose) => sum + dose.otu, 0);
+      days.push({
+        date: wallDate(entry.startMin),
+        dives: 0,
+        bottomMin: 0,
+        otu: 0,
+        otuAllowed: otuAllowedToday(day - firstDay + 1, taken),
+        cnsDayPeak: 0,
+        esot: 0,
+      });
+      current = day;
+    }
+    const line = days[days.length - 1]!;
+    line.otu = entry.otu.day;
+    line.esot = entry.esot.day;
+    if (!entry.isMade) return;
+    line.dives += 1;
+    line.bottomMin += entry.bottomMin;
+    line.cnsDayPeak =
+      line.cnsDayPeak === null || entry.cns.day === null ? null : Math.max(line.cnsDayPeak, entry.cns.day);
+  });
+  return days;
+}
+
+function finished(
+  trip: Trip,
+  diver: Diver,
+  start: Carry,
+  entries: readonly Entry[],
+  carries: readonly Carry[],
+): DiverLedger {
+  const { surfaceBar } = surroundingsOf(trip).column;
+  const made = entries.filter((entry) => entry.isMade);
+  const last = carries[carries.length - 1];
+  return {
+    diver,
+    start,
+    entries,
+    carries,
+    days: daysOf(start, entries, carries),
+    flyAfterMin: flyAfterMin(made),
+    clearAtMin:
+      made.length === 0 || last === undefined
+        ? null
+        : clearAtMin(last, AIR_N2 * inspiredBar(surfaceBar), surfaceLimits(surfaceBar, diver.gradient.high)),
+  };
+}
+
+function isSameStart(trip: Trip, diver: Diver, previous: DiverLedger, before: Trip): boolean {
+  return previous.diver === diver && before.water === trip.water && before.settings === trip.settings;
+}
+
+/** Earlier dives name mixes of the trip, so a diver who brings any is folded afresh when the mixes change. */
+function mixesMatter(diver: Diver, trip: Trip, before: Trip): boolean {
+  return (diver.before?.length ?? 0) > 0 && before.mixes !== trip.mixes;
+}
+
+/**
+ * The ledger of one diver: the fold of their dives over the days.
+ * @param previous the ledger of an earlier version of the trip: its longest prefix with the same dive, mix
+ *   and diver (the same objects) is taken over; the result equals the fold from scratch
+ * @param intervals maps of surface intervals, shared by a party
+ * Source: the fold is NUMBERS of this project; what it is built of is named in entry.ts.
+ */
+export function diverLedger(
+  trip: Trip,
+  diver: Diver,
+  previous?: { readonly ledger: DiverLedger; readonly trip: Trip },
+  intervals: Map<number, AffineMap> = new Map(),
+): DiverLedger {
+  const around = surroundingsOf(trip);
+  const reusable =
+    previous &&
+    isSameStart(trip, diver, previous.ledger, previous.trip) &&
+    !mixesMatter(diver, trip, previous.trip)
+      ? previous.ledger
+      : null;
+  const context: FoldContext = { trip, diver, intervals };
+  const start = reusable?.start ?? startCarry(trip, diver, around);
+  const entries: Entry[] = [];
+  const carries: Carry[] = [];
+  let carry = start;
+  let isPrefix = reusable !== null;
+  for (const dive of trip.dives) {
+    if (!isOnDive(dive, diver.id)) continue;
+    const effective = effectiveDive(dive, diver);
+    // A dive made on a gas that none of the trip's mixes stands for is not left out: its cylinder tells.
+    const mix = mixFor(dive, diver, trip, around) ?? effective.analysedMix;
+    const index = entries.length;
+    const before = reusable?.entries[index];
+    const known = before?.dive === dive && before.mix === mix ? before : null;
+    if (isPrefix && known !== null) {
+      entries.push(known);
+      carries.push((carry = reusable!.carries[index]!));
+      continue;
+    }
+    isPrefix = false;
+    const from = index === 0 ? start : reusable?.carries[index - 1];
+    const plan = divePlan(effective.shape, around);
+    const knownStep = known && from ? { entry: known, from } : null;
+    const next = step(context, carry, dive, effective, mix, plan, knownStep);
+    entries.push(next.entry);
+    carries.push((carry = next.carry));
+  }
+  if (isPrefix && reusable!.entries.length === entries.length) return reusable!;
+  return finished(trip, diver, start, entries, carries);
+}
+
+/**
+ * The ledgers of the whole party.
+ * @param trip a document that `readTrip` or `checkTrip` has passed
+ * @param previous the ledger of an earlier version of the same trip, to take up again from
+ * @returns one ledger a diver, in the order of the party; divers do not depend on each other
+ * Source: as `diverLedger`.
+ */
+export function ledger(trip: Trip, previous?: Ledger): Ledger {
+  const intervals = new Map<number, AffineMap>();
+  const known = new Map(previous?.divers.map((each) => [each.diver.id, each]));
+  return {
+    trip,
+    divers: trip.party.map((diver) => {
+      const mine = known.get(diver.id);
+      return diverLedger(trip, diver, mine && { ledger: mine, trip: previous!.trip }, intervals);
+    }),
+  };
+}

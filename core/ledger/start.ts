@@ -1,0 +1,60 @@
+import { cnsAfterInterval } from '../oxygen/cns';
+import type { Surroundings } from '../profile';
+import { applyMap } from '../tissues/affine-map';
+import { AIR_N2, restTensions } from '../tissues/compartments';
+import { intervalMap } from '../tissues/leg-map';
+import { SEA_LEVEL_BAR } from '../water';
+import { asAnalysed } from '../document/as-dived';
+import { wallMin } from '../document/clock';
+import { newDivePlan } from './dive-plan';
+import { step } from './entry';
+import type { Carry, WallMin } from './ledger-types';
+import { mixFor } from './mix-choice';
+import type { Diver, EarlierDive, Mix, Trip } from '../document/types';
+
+/** A diver who has not dived: `surfaceBar` is what they have always breathed at. */
+function atRest(surfaceBar: number): Carry {
+  return { atMin: -Infinity, tensions: restTensions(surfaceBar), cns: 0, doses: [], exposures: [] };
+}
+
+/** What is held on coming up to altitude, after the time at sea level since the last dive. */
+function climbed(carry: Carry, climbMin: WallMin): Carry {
+  if (carry.atMin === -Infinity) return { ...carry, atMin: climbMin };
+  const sinceMin = Math.max(0, climbMin - carry.atMin);
+  return {
+    ...carry,
+    atMin: carry.atMin + sinceMin,
+    tensions: applyMap(intervalMap(SEA_LEVEL_BAR, sinceMin), carry.tensions, AIR_N2),
+    cns: carry.cns === null ? null : cnsAfterInterval(carry.cns, sinceMin),
+  };
+}
+
+function earlierMix(dive: EarlierDive, diver: Diver, trip: Trip, around: Surroundings): Mix | null {
+  return dive.o2 === undefined ? mixFor(dive, diver, trip, around) : asAnalysed(dive.o2);
+}
+
+/**
+ * What a diver brings to the trip: at rest, or with earlier dives and a climb to altitude carried through
+ * by the ledger's own steps. Dives that began before the climb count as made at sea level.
+ * @returns the carry at the last of those moments; `atMin` -Infinity for a diver at rest
+ * Source: NUMBERS of this project: at rest before the first dive; the steps are the ledger's.
+ */
+export function startCarry(trip: Trip, diver: Diver, around: Surroundings): Carry {
+  const climbMin = diver.arrivedAt === undefined ? null : wallMin(diver.arrivedAt);
+  const seaLevel: Surroundings = { ...around, column: { ...around.column, surfaceBar: SEA_LEVEL_BAR } };
+  let place = climbMin === null ? around : seaLevel;
+  let carry = atRest(place.column.surfaceBar);
+  for (const dive of diver.before ?? []) {
+    const startMin = wallMin(dive.startsAt);
+    if (climbMin !== null && place === seaLevel && startMin >= climbMin) {
+      carry = climbed(carry, climbMin);
+      place = around;
+    }
+    const mix = earlierMix(dive, diver, trip, place);
+    const effective = { shape: dive, startMin, analysedO2: null, analysedMix: null, isAsDived: true };
+    const context = { trip, diver, intervals: new Map() };
+    const asDive = { ...dive, siteId: dive.siteId ?? '' };
+    carry = step(context, carry, asDive, effective, mix, newDivePlan(dive, place)).carry;
+  }
+  return climbMin !== null && place === seaLevel ? climbed(carry, climbMin) : carry;
+}

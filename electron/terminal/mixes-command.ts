@@ -1,0 +1,89 @@
+import { compareMixes, compareSites } from '../../core/mixes/compare';
+import { fillPlan, type FillPlan } from '../../core/mixes/fills';
+import { mixesDocument } from '../../core/mixes/mixes-document';
+import { searchStock, type StockAnswer } from '../../core/mixes/stock';
+import { openTrip, stockedTrip } from '../../core/mixes/stocked-trip';
+import { success, type Result, type Trouble } from '../../core/result';
+import { ledger } from '../../core/ledger/ledger';
+import type { Ledger } from '../../core/ledger/ledger-types';
+import type { Id, Trip } from '../../core/document/types';
+import { readMixesOptions, USAGE } from './mixes-options';
+import { listsTold, mixesTable } from './mixes-table';
+import type { CommandOutcome } from './plan-command';
+import { readTripFile, troublesText } from './trip-input';
+
+/** Cylinders come back with this much in the table of fills. Source: common practice, 50 bar of reserve. */
+const START_BAR = 50;
+
+function refused(subject: string, troubles: readonly Trouble[]): CommandOutcome {
+  return { status: 2, stdout: '', stderr: troublesText(subject, troubles) };
+}
+
+async function tripOf(path: string | null): Promise<Result<Trip>> {
+  if (path !== null) return readTripFile(path);
+  const { demoTrip } = await import('../../core/document/demo-trip');
+  return success(demoTrip());
+}
+
+function fillsOf(whole: Ledger, diveIds: ReadonlySet<Id> | null): FillPlan | null {
+  const request = { method: 'banked', law: 'ideal', startBar: START_BAR, startO2: null } as const;
+  const plan = fillPlan(whole, request, diveIds);
+  return plan.ok ? plan.value : null;
+}
+
+/** What the first list told takes on the dives that are open to it. */
+function fillsWithFirst(trip: Trip, answer: StockAnswer): FillPlan | null {
+  const [first] = listsTold(answer);
+  if (!first) return null;
+  const open = openTrip(trip, answer.request);
+  return fillsOf(ledger(stockedTrip(open, first.percents)), open.openIds);
+}
+
+/** The places of a request, as the options that set them. */
+const OPTION_OF: Readonly<Record<string, string>> = {
+  'largest cost': '--max-cost',
+  'largest number of fills': '--max-fills',
+};
+
+/**
+ * The command `mixes`: compares the mixes at the sites of a trip, and searches what to stock.
+ * @param args what follows the command
+ */
+export async function mixesCommand(args: readonly string[]): Promise<CommandOutcome> {
+  const read = readMixesOptions(args);
+  if (!read.ok) return refused('the command line', read.troubles);
+  const options = read.value;
+  if (options.help) return { status: 0, stdout: USAGE, stderr: '' };
+  const subject = options.trip ?? 'the demo trip';
+  const opened = await tripOf(options.trip);
+  if (!opened.ok) return refused(subject, opened.troubles);
+  const trip = opened.value;
+  const diver = trip.party.find(({ id }) => id === options.diver);
+  if (options.diver !== null && !diver) {
+    const mend = `Use one of ${trip.party.map(({ id }) => id).join(', ')}.`;
+    const what = `There is no diver "${options.diver}" in the party.`;
+    return refused(subject, [{ kind: 'unknown-diver', what, where: '--diver', mend }]);
+  }
+  let answer: StockAnswer | null = null;
+  if (options.stock !== null) {
+    const found = searchStock(trip, options.stock);
+    if (!found.ok) {
+      const asOption = (trouble: Trouble): Trouble => ({
+        ...trouble,
+        where: OPTION_OF[trouble.where] ?? `--${trouble.where}`,
+      });
+      return refused('the search', found.troubles.map(asOption));
+    }
+    answer = found.value;
+  }
+  const whole = ledger(trip);
+  const rows = compareSites(whole, compareMixes(trip, options.shares), options.diver);
+  if (options.json) {
+    const document = mixesDocument(trip.title, rows, answer);
+    return { status: 0, stdout: `${JSON.stringify(document, null, 2)}\n`, stderr: '' };
+  }
+  const whose = diver?.name ?? 'the tightest of the party';
+  const stocked = answer === null ? null : fillsWithFirst(trip, answer);
+  const stdout = mixesTable(trip, whose, rows, fillsOf(whole, null), answer, stocked);
+  return { status: 0, stdout, stderr: '' };
+}

@@ -1,0 +1,155 @@
+import { realpath, rename, rm, writeFile } from 'node:fs/promises';
+import { resolve } from 'node:path';
+import { failure, success, type Result, type Trouble } from '../../core/result';
+import { cautionsOf } from '../../core/cautions/all';
+import { ledger } from '../../core/ledger/ledger';
+import { ledgerDocument } from '../../core/ledger/ledger-document';
+import type { Caution, Ledger } from '../../core/ledger/ledger-types';
+import type { Trip } from '../../core/document/types';
+import { readPlanOptions, USAGE, type PlanOptions } from './plan-options';
+import { planTable } from './plan-table';
+import { readTripFile, troublesText } from './trip-input';
+
+/** What a command leaves behind besides files. */
+export interface CommandOutcome {
+  readonly status: 0 | 2;
+  readonly stdout: string;
+  readonly stderr: string;
+}
+
+function refused(subject: string, troubles: readonly Trouble[]): CommandOutcome {
+  return { status: 2, stdout: '', stderr: troublesText(subject, troubles) };
+}
+
+async function tripOf(options: PlanOptions): Promise<Result<Trip>> {
+  if (options.trip !== null) return readTripFile(options.trip);
+  const { demoTrip } = await import('../../core/document/demo-trip');
+  return success(demoTrip());
+}
+
+/** What a trip can lack for the command though the window may open it. */
+function troublesOf(options: PlanOptions, trip: Trip): readonly Trouble[] {
+  const troubles: Trouble[] = [];
+  if (trip.dives.length === 0) {
+    troubles.push({
+      kind: 'no-dives',
+      what: 'The trip has no dives, so there is nothing to plan.',
+      where: 'dives',
+      mend: 'Add a dive; the window opens the trip as it is.',
+    });
+  }
+  if (options.diver !== null && !trip.party.some(({ id }) => id === options.diver)) {
+    troubles.push({
+      kind: 'unknown-diver',
+      what: `There is no diver "${options.diver}" in the party.`,
+      where: '--diver',
+      mend: `Use one of ${trip.party.map(({ id }) => id).join(', ')}.`,
+    });
+  }
+  return troubles;
+}
+
+/** The file behind a path, also where it does not exist yet. */
+async function real(path: string): Promise<string> {
+  return realpath(path).catch(() => resolve(path));
+}
+
+/** Writes a file whole or not at all. */
+async function writeWhole(path: string, bytes: Uint8Array): Promise<Result<null>> {
+  const beside = `${path}.${process.pid}.part`;
+  try {
+    await writeFile(beside, bytes);
+    await rename(beside, path);
+    return success(null);
+  } catch (error) {
+    await rm(beside, { force: true }).catch(() => undefined);
+    return failure({
+      kind: 'not-writable',
+      what: `The slates cannot be written (${(error as NodeJS.ErrnoException).code ?? String(error)}).`,
+      where: path,
+      mend: 'Check that the folder exists, may be written to and has room.',
+    });
+  }
+}
+
+/** A trouble of the slates under the name of the option that mends it. */
+function asOption(trouble: Trouble): Trouble {
+  return /^[a-z]+$/.test(trouble.where) ? { ...trouble, where: `--${trouble.where}` } : trouble;
+}
+
+/** Makes and writes the slates; what the fonts lack is a line of warning, no trouble. */
+async function writeSlates(
+  options: PlanOptions & { readonly slate: string },
+  whole: Ledger,
+  printedOn: string,
+): Promise<Result<string>> {
+  if (options.trip !== null && (await real(options.trip)) === (await real(options.slate))) {
+    return failure({
+      kind: 'same-file',
+      what: 'The slates would be written over the trip.',
+      where: '--slate',
+      mend: 'Name another file.',
+    });
+  }
+  // The PDF library is loaded by those who print.
+  const { slateFromOptions } = await import('./slates');
+  const made = await slateFromOptions(options.slateOptions, whole, printedOn);
+  if (!made.ok) {
+    const [first, ...rest] = made.troubles;
+    return failure(asOption(first), ...rest.map(asOption));
+  }
+  const written = await writeWhole(options.slate, made.value.bytes);
+  if (!written.ok) return written;
+  const missing = made.value.missingLetters;
+  return success(
+    missing.length === 0
+      ? ''
+      : `The font of the slates lacks ${missing.join(' ')}; a box stands in their place.\n`,
+  );
+}
+
+function onlyOf(
+  options: PlanOptions,
+  whole: Ledger,
+  cautions: readonly Caution[],
+): [Ledger, readonly Caution[]] {
+  if (options.diver === null) return [whole, cautions];
+  const own = whole.trip.dives.filter((dive) => dive.divers?.includes(options.diver!) ?? true);
+  const ids = new Set(own.map(({ id }) => id));
+  return [
+    { ...whole, divers: whole.divers.filter(({ diver }) => diver.id === options.diver) },
+    cautions.filter(
+      ({ diverId, diveId }) =>
+        diverId === options.diver || (diverId === null && (diveId === null || ids.has(diveId))),
+    ),
+  ];
+}
+
+/**
+ * The command `plan`: everything is computed before anything is written, and nothing is printed of a trip
+ * whose slates could not be written.
+ * @param args what follows the command @param today "2027-03-05", printed on slates
+ */
+export async function planCommand(args: readonly string[], today: string): Promise<CommandOutcome> {
+  const read = readPlanOptions(args);
+  if (!read.ok) return refused('the command line', read.troubles);
+  const options = read.value;
+  if (options.help) return { status: 0, stdout: USAGE, stderr: '' };
+  const subject = options.trip ?? 'the demo trip';
+  const trip = await tripOf(options);
+  if (!trip.ok) return refused(subject, trip.troubles);
+  const troubles = troublesOf(options, trip.value);
+  if (troubles.length > 0) return refused(subject, troubles);
+  const whole = ledger(trip.value);
+  const cautions = cautionsOf(whole);
+  let stderr = '';
+  if (options.slate !== null) {
+    const slates = await writeSlates({ ...options, slate: options.slate }, whole, today);
+    if (!slates.ok) return refused('the slate options', slates.troubles);
+    stderr = slates.value;
+  }
+  const stdout = options.json
+    ? `${JSON.stringify(ledgerDocument(whole, cautions, options.diver ?? undefined), null, 2)}\n`
+    : planTable(...onlyOf(options, whole, cautions));
+  return { status: 0, stdout, stderr };
+}

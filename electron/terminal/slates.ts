@@ -1,0 +1,36 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { assert, type Result } from '../../core/result';
+import { readFont, type SlateFonts } from '../../core/slate/font';
+import { slatePdf, type SlatePdf } from '../../core/slate/pdf';
+import { readSlateOptions, type SlateOptions } from '../../core/slate/options';
+import { slateCautions } from '../../core/slate/wording';
+import type { Ledger } from '../../core/ledger/ledger-types';
+
+const FONT_FILES = { regular: 'DejaVuSansCondensed.ttf', bold: 'DejaVuSansCondensed-Bold.ttf' } as const;
+
+/** The fonts of all print-outs, from the package that ships them. */
+export function slateFonts(): SlateFonts {
+  const require = createRequire(import.meta.url);
+  const read = (name: string) => readFont(readFileSync(require.resolve(`dejavu-fonts-ttf/ttf/${name}`)));
+  return { regular: read(FONT_FILES.regular), bold: read(FONT_FILES.bold) };
+}
+
+/**
+ * Slates as the command makes them, page for page those of the window.
+ * @param options as typed; what is null takes the usual value
+ * @param printedOn "2027-03-05" @returns the PDF, or every trouble with the options
+ */
+export async function slateFromOptions(
+  options: SlateOptions,
+  ledger: Ledger,
+  printedOn: string,
+): Promise<Result<SlatePdf>> {
+  const read = readSlateOptions(options);
+  if (!read.ok) return read;
+  const cautions = slateCautions(ledger, read.value.units);
+  const made = await slatePdf({ ...read.value, ledger, cautions, fonts: slateFonts(), printedOn });
+  if (!made.ok) return made;
+  assert(made.value !== null, 'slates stopped though nobody asked');
+  return { ok: true, value: made.value };
+}

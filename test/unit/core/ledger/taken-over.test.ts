@@ -1,0 +1,80 @@
+/** What a ledger takes over from the one before an edit: only what the edit did not touch. */
+import { describe, expect, it } from 'vitest';
+import { demoTrip } from '../../../../core/document/demo-trip';
+import { ledger } from '../../../../core/ledger/ledger';
+import { timelineOf } from '../../../../core/ledger/timeline';
+import type { Dive, Trip } from '../../../../core/document/types';
+
+/** A shallow dive, soon after it one with little room, and one the morning after. */
+function threeDives(): Trip {
+  const trip = demoTrip();
+  const [first] = trip.dives;
+  const dive = (id: string, startsAt: string, depthM: number, bottomMin: number): Dive => ({
+    ...first!,
+    id,
+    startsAt,
+    depthM,
+    bottomMin,
+    mix: 'auto',
+  });
+  return {
+    ...trip,
+    flight: null,
+    party: [trip.party[0]!],
+    dives: [
+      dive('a', '2027-03-14T08:00', 12, 40),
+      dive('b', '2027-03-14T08:50', 30, 18),
+      dive('c', '2027-03-15T07:30', 18, 40),
+    ],
+  };
+}
+
+function withDive(trip: Trip, id: string, change: Partial<Dive>): Trip {
+  return { ...trip, dives: trip.dives.map((dive) => (dive.id === id ? { ...dive, ...change } : dive)) };
+}
+
+describe('a ledger taken up again', () => {
+  it('reckons gas and oxygen anew where an edit before a dive brings it stops, or takes them away', () => {
+    const gentle = threeDives();
+    const hard = withDive(gentle, 'a', { depthM: 30, bottomMin: 25 });
+    for (const [before, after] of [
+      [gentle, hard],
+      [hard, gentle],
+    ] as const) {
+      const fresh = ledger(after);
+      expect(ledger(after, ledger(before))).toEqual(fresh);
+    }
+    const [inside] = ledger(gentle).divers;
+    const [past] = ledger(hard).divers;
+    // The test would prove nothing were the dive not changed by stops, and the day after not by its oxygen.
+    expect(inside!.entries[1]!.stops).toEqual([]);
+    expect(past!.entries[1]!.stops!.length).toBeGreaterThan(0);
+    expect(past!.entries[1]!.gas.usedL).not.toBeCloseTo(inside!.entries[1]!.gas.usedL!, 0);
+    expect(past!.entries[2]!.cns.day).toBeGreaterThan(inside!.entries[2]!.cns.day!);
+  });
+});
+
+describe('the bands after an edit', () => {
+  const ends = (trip: Trip, untilMin: number, previous?: ReturnType<typeof ledger>) => {
+    const whole = ledger(trip, previous);
+    const [own] = whole.divers;
+    return { whole, own: own!, points: timelineOf(own!, trip, untilMin) };
+  };
+
+  it('run on to where the next dive begins now, and to where they end now', () => {
+    const trip = threeDives();
+    const lastMin = ledger(trip).divers[0]!.entries[2]!.surfacesMin + 600;
+    const first = ends(trip, lastMin);
+    const later = withDive(trip, 'c', { startsAt: '2027-03-15T09:30' });
+    const second = ends(later, lastMin + 300, first.whole);
+    // The same entry as before, with a longer time at the surface after it.
+    expect(second.own.entries[1]).toBe(first.own.entries[1]);
+    expect(second.points.at(-1)!.atMin).toBe(lastMin + 300);
+    const third = second.own.entries[2]!;
+    const arrival = second.points.findIndex((point) => point.atMin === third.startMin);
+    expect(second.points[arrival]!.tensions.map((bar) => Number(bar.toFixed(9)))).toEqual(
+      third.tensionsBefore.map((bar) => Number(bar.toFixed(9))),
+    );
+    expect(timelineOf(second.own, later, lastMin + 900).at(-1)!.atMin).toBe(lastMin + 900);
+  });
+});

@@ -1,0 +1,266 @@
+import { describe, expect, it } from 'vitest';
+import { cautionsOf } from '../../../../core/cautions/all';
+import { checkTrip } from '../../../../core/document/check-trip';
+import { ledger } from '../../../../core/ledger/ledger';
+import { roomMinutes } from '../../../../core/ledger/room';
+import {
+  startingSheet,
+  type StartingAnswers,
+  type StartingTrip,
+} from '../../../../core/proposal/starting-sheet';
+import { wordsIn } from '../../../../renderer/figures/words';
+import { aDiver } from '../../../builders/trip';
+
+function answers(change: Partial<StartingAnswers> = {}): StartingAnswers {
+  const site = (id: string, depthM: number) => ({ id, name: `Site ${id}`, depthM, notes: '' });
+  return {
+    title: 'A week',
+    place: '',
+    firstDay: '2027-03-06',
+    nights: 7,
+    times: ['07:30', '11:00', '15:00'],
+    sites: [site('a', 12), site('b', 30), site('c', 18), site('d', 24)],
+    party: [
+      aDiver({ id: 'x', name: 'Guest 1' }),
+      aDiver({ id: 'y', name: 'Guest 2', gradient: { low: 0.4, high: 0.7 } }),
+    ],
+    mixes: [{ id: 'ean32', o2: 0.32, costPerFill: 0 }],
+    flight: '2027-03-13T15:00',
+    water: { density: 'gauge', altitudeM: 0 },
+    settings: { descentMPerMin: 18, ascentMPerMin: 9, gasLaw: 'ideal', analysisTolerance: 0 },
+    longestMin: 50,
+    depthUnit: 'm',
+    ...change,
+  };
+}
+
+function laidOut(change: Partial<StartingAnswers> = {}): StartingTrip {
+  const result = startingSheet(answers(change));
+  if (!result.ok) throw new Error(JSON.stringify(result.troubles));
+  return result.value;
+}
+
+function troublesOf(change: Partial<StartingAnswers>): string[] {
+  const result = startingSheet(answers(change));
+  return result.ok ? [] : result.troubles.map(({ where }) => where);
+}
+
+describe('startingSheet', () => {
+  it('lays out a week that nobody has to change: no caution to stop or change, room on every dive', () => {
+    const { trip } = laidOut();
+    expect(trip.dives).toHaveLength(18);
+    expect(checkTrip(trip)).toEqual([]);
+    const whole = ledger(trip);
+    expect(cautionsOf(whole).filter(({ severity }) => severity !== 'know')).toEqual([]);
+    expect(cautionsOf(whole).map(({ code }) => code)).not.toContain('esot-over-day');
+    for (const each of whole.divers) {
+      each.entries.forEach((entry, index) => {
+        const carry = index === 0 ? each.start : each.carries[index - 1]!;
+        expect(roomMinutes(trip, carry, entry).min ?? Infinity).toBeGreaterThanOrEqual(5);
+      });
+    }
+  });
+
+  it('leaves the days of arrival and departure free, and dives at the times given', () => {
+    const { trip } = laidOut();
+    const days = [...new Set(trip.dives.map(({ startsAt }) => startsAt.slice(0, 10)))];
+    expect(days).toEqual([
+      '2027-03-07',
+      '2027-03-08',
+      '2027-03-09',
+      '2027-03-10',
+      '2027-03-11',
+      '2027-03-12',
+    ]);
+    expect([...new Set(trip.dives.map(({ startsAt }) => startsAt.slice(11)))]).toEqual([
+      '07:30',
+      '11:00',
+      '15:00',
+    ]);
+    expect(
+      laidOut({ nights: 0, flight: null }).trip.dives.map(({ startsAt }) => startsAt.slice(0, 10)),
+    ).toEqual(Array.from({ length: 3 }, () => '2027-03-06'));
+  });
+
+  it('goes from deep to shallow each day, never below a site, and takes every site in turn', () => {
+    const { trip } = laidOut();
+    for (let day = 0; day < 6; day += 1) {
+      const depths = trip.dives.slice(3 * day, 3 * day + 3).map(({ depthM }) => depthM);
+      expect(depths).toEqual(depths.toSorted((a, b) => b - a));
+      expect(depths[0]! - depths[1]!).toBeGreaterThanOrEqual(3);
+    }
+    for (const dive of trip.dives) {
+      expect(dive.depthM).toBeLessThanOrEqual(trip.sites.find(({ id }) => id === dive.siteId)!.depthM);
+    }
+    expect(new Set(trip.dives.map(({ siteId }) => siteId)).size).toBe(4);
+  });
+
+  it('takes the longest time that fits, in steps of five minutes, and no more than asked', () => {
+    const { trip } = laidOut({ longestMin: 40 });
+    expect(Math.max(...trip.dives.map(({ bottomMin }) => bottomMin))).toBe(40);
+    for (const dive of trip.dives) {
+      expect(dive.bottomMin % 5).toBe(0);
+      expect(dive.bottomMin).toBeGreaterThanOrEqual(20);
+      const longer = {
+        ...trip,
+        dives: trip.dives.map((each) => (each === dive ? { ...each, bottomMin: each.bottomMin + 5 } : each)),
+      };
+      if (dive.bottomMin === 40) continue;
+      // Five minutes more would take somebody's room on this dive.
+      const whole = ledger(longer);
+      const rooms = whole.divers.map((each) => {
+        const index = each.entries.findIndex((entry) => entry.dive.id === dive.id);
+        return roomMinutes(longer, index === 0 ? each.start : each.carries[index - 1]!, each.entries[index]!)
+          .min!;
+      });
+      expect(Math.min(...rooms)).toBeLessThan(5);
+    }
+  });
+
+  it('keeps the party together within the limits of each, and says whose they are', () => {
+    const { trip, explanations } = laidOut({
+      party: [aDiver({ id: 'x', name: 'Guest 1' }), aDiver({ id: 'y', name: 'Guest 2', maxDepthM: 18 })],
+    });
+    expect(Math.max(...trip.dives.map(({ depthM }) => depthM))).toBe(18);
+    expect(explanations.join(' ')).toContain(
+      'Site b is dived to 18 m rather than 30 m: the depth limit of Guest 2 is 18 m',
+    );
+  });
+
+  it('keeps to depths the mixes reach, and says so', () => {
+    const { trip, explanations } = laidOut({ mixes: [{ id: 'ean40', o2: 0.4, costPerFill: 0 }] });
+    // (1.4 / 0.4 - 1.01325) bar are 24.8 m.
+    expect(Math.max(...trip.dives.map(({ depthM }) => depthM))).toBeLessThanOrEqual(24);
+    expect(explanations).toContain(
+      'Site b is dived to 24 m rather than 30 m: deeper, no mix on board may be breathed.',
+    );
+  });
+
+  it('leaves out what would end too near the flight or the next dive, and says so', () => {
+    const late = laidOut({ flight: '2027-03-13T08:00' });
+    expect(late.trip.dives.at(-1)!.startsAt).toBe('2027-03-12T11:00');
+    expect(late.explanations.join(' ')).toContain(
+      'The dive of 2027-03-12T15:00 is left out: less than 18 h would be left before the flight.',
+    );
+    const close = laidOut({ times: ['08:00', '09:00', '12:00'] });
+    expect(close.explanations).toContain(
+      'The 6 dives at 09:00 are left out: too soon after 08:00 for 20 min of diving and an hour at the surface.',
+    );
+    // The dives that are left take the deepest sites, as if the third had not been asked for.
+    expect(close.trip.dives).toEqual(laidOut({ times: ['08:00', '12:00'] }).trip.dives);
+  });
+
+  it('lays out nothing rather than something bad, and says why', () => {
+    const { trip, explanations } = laidOut({
+      party: [aDiver({ surfaceRateLpm: 60, cylinder: { waterL: 5, fillBar: 100, reserveBar: 50 } })],
+    });
+    expect(trip.dives).toEqual([]);
+    expect(explanations.slice(1)).toEqual([
+      'No dive can be laid out: even at 8 m, the gas leaves less than 20 min.',
+    ]);
+  });
+
+  it('gives the same trip for the same answers', () => {
+    expect(laidOut()).toEqual(laidOut());
+  });
+
+  it.each<[string, Partial<StartingAnswers>, string[]]>([
+    ['a day that does not exist', { firstDay: '2027-02-30' }, ['firstDay']],
+    ['half a night', { nights: 2.5 }, ['nights']],
+    ['a hundred nights', { nights: 100 }, ['nights']],
+    ['no times', { times: [] }, ['times']],
+    [
+      'times that are none',
+      { times: ['7:30', '25:00', '11:00', '11:00'] },
+      ['times[0]', 'times[1]', 'times[3]'],
+    ],
+    ['no sites', { sites: [] }, ['sites']],
+    ['no mixes', { mixes: [] }, ['mixes']],
+    ['an empty party', { party: [] }, ['party']],
+    ['dives of four hours', { longestMin: 240 }, ['longestMin']],
+    ['a mix in percent', { mixes: [{ id: 'm', o2: 32, costPerFill: 0 }] }, ['mixes[0].o2 (mix "m")']],
+    ['a flight without time', { flight: '2027-03-13' }, ['flight.at']],
+    ['several at once', { nights: -1, sites: [], party: [] }, ['nights', 'sites', 'party']],
+  ])('refuses %s', (_, change, where) => {
+    expect(troublesOf(change)).toEqual(where);
+  });
+
+  it('lays out whole feet where depths are counted so, and gives its reasons in the words asked for', () => {
+    const feet = answers({ depthUnit: 'ft', party: [aDiver({ maxDepthM: 60 * 0.3048 })] });
+    const result = startingSheet(feet, wordsIn({ units: 'imperial', clock: '12h' }));
+    if (!result.ok) throw new Error('not laid out');
+    const { trip, explanations } = result.value;
+    for (const { depthM, siteId } of trip.dives) {
+      const site = trip.sites.find(({ id }) => id === siteId)!;
+      const depthFt = depthM / 0.3048;
+      if (depthM !== site.depthM) expect(Math.abs(depthFt - Math.round(depthFt))).toBeLessThan(1e-9);
+    }
+    const text = explanations.join(' ');
+    expect(text).toContain('There are 6 days for diving, Sun 7 March to Fri 12 March;');
+    expect(text).toContain('at least 10 ft less deep, or no deeper than 40 ft');
+    expect(text).toContain('Site b is dived to 60 ft rather than 98 ft: the depth limit is 60 ft.');
+    expect(text).toContain('before the flight on Sat 13, 3:00 pm.');
+    expect(text).not.toMatch(/\d m\b|T\d\d:|\d{4}-/);
+  });
+});
+
+describe('the reasons', () => {
+  const big = { waterL: 18, fillBar: 230, reserveBar: 50 };
+  const small = { waterL: 7, fillBar: 200, reserveBar: 50 };
+  const guest = (number: number, change: Parameters<typeof aDiver>[0] = {}) =>
+    aDiver({ id: `g${number}`, name: `Guest ${number}`, cylinder: big, surfaceRateLpm: 14, ...change });
+  const why = (change: Partial<StartingAnswers>): string => laidOut(change).explanations.join('\n');
+
+  it('name the no-stop limit and whose it is', () => {
+    const text = why({ party: [guest(1), guest(2, { gradient: { low: 0.3, high: 0.6 } }), guest(3)] });
+    expect(text).toMatch(/limited by the no-stop limit of Guest 2\.$/m);
+    expect(text).toContain('deeper, the no-stop limit of Guest 2 leaves less than 20 min.');
+    expect(text).not.toContain('the gas');
+  });
+
+  it('name the gas and whose it is, though it be one of twelve', () => {
+    const party = Array.from({ length: 12 }, (_, at) => guest(at, at === 7 ? { cylinder: small } : {}));
+    const text = why({ party });
+    expect(text).toContain('All 18 dives are limited by the gas of Guest 7.');
+    expect(text).toContain('deeper, the gas of Guest 7 leaves less than 20 min.');
+  });
+
+  it('name several who are held alike, count more than three, and nobody where it is everybody', () => {
+    const party = (tight: number) =>
+      Array.from({ length: 6 }, (_, at) => guest(at, at < tight ? { cylinder: small } : {}));
+    expect(why({ party: party(2) })).toContain('limited by the gas of Guest 0 and Guest 1.');
+    expect(why({ party: party(5) })).toContain('limited by the gas of Guest 0, Guest 1, Guest 2 and 2 more.');
+    expect(why({ party: party(6) })).toContain('limited by the gas.');
+  });
+
+  it('name the oxygen where it binds', () => {
+    const rich = { id: 'ean40', o2: 0.4, costPerFill: 0 };
+    const text = why({
+      times: ['06:00', '08:30', '11:00', '13:30', '16:00', '18:30'],
+      longestMin: 120,
+      mixes: [rich],
+      sites: answers().sites.map((site) => ({ ...site, depthM: Math.min(site.depthM, 24) })),
+      party: [guest(1, { surfaceRateLpm: 4, maxO2: 1, gradient: { low: 0.9, high: 0.95 } })],
+    });
+    expect(text).toMatch(/limited by the oxygen of 24 hours \(CNS\)/);
+    expect(text).toMatch(
+      /dives at .*18:30 are left out: even at 8 m, the oxygen of 24 hours \(CNS\) leaves less than 20 min\./,
+    );
+  });
+
+  it('say that sites outnumber dives, and which dives there are no hours for', () => {
+    const one = why({ nights: 0, times: ['10:00'], flight: null });
+    expect(one).toContain('There is one day for diving, 2027-03-06.');
+    expect(one).toContain('Site a, Site c and Site d are not dived: there are more sites than dives.');
+    expect(why({ flight: '2027-03-12T09:00' })).toMatch(
+      /The last \d+ dives, from 2027-03-1\dT\d\d:00 on, are left out: less than 18 h would be left before the flight\./,
+    );
+  });
+
+  it('say whom no mix on board suits', () => {
+    const rich = { id: 'ean40', o2: 0.4, costPerFill: 0 };
+    expect(why({ mixes: [rich], party: [guest(1, { maxO2: 0.36 }), guest(2)] })).toContain(
+      'No dive can be laid out: no mix on board may be breathed by Guest 1.',
+    );
+  });
+});

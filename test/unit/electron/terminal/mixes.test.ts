@@ -1,0 +1,116 @@
+import { mkdtemp, readdir, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { diveDates } from '../../../../core/mixes/shares';
+import type { MixesDocument } from '../../../../core/mixes/mixes-document';
+import { SAFETY_LINE } from '../../../../core/safety-line';
+import { demoTrip } from '../../../../core/document/demo-trip';
+import { writeTrip } from '../../../../core/document/write-trip';
+import { mixesCommand } from '../../../../electron/terminal/mixes-command';
+
+let folder: string;
+beforeEach(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'mixes-'));
+});
+afterEach(async () => {
+  await rm(folder, { recursive: true });
+});
+
+describe('mixes', () => {
+  it('compares the sites of the demo trip at 100 columns, with the cautions of every page', async () => {
+    const { status, stdout, stderr } = await mixesCommand([]);
+    expect(status).toBe(0);
+    expect(stderr).toBe('');
+    for (const site of demoTrip().sites) expect(stdout).toContain(site.name);
+    expect(stdout.replaceAll('\n', ' ')).toContain(SAFETY_LINE);
+    for (const line of stdout.split('\n')) expect(Array.from(line).length).toBeLessThanOrEqual(100);
+  });
+
+  it('prints carryover/mixes version 1, stock best first and never fewer than twenty lists', async () => {
+    const path = join(folder, 'trip.json');
+    await writeFile(path, writeTrip(demoTrip()));
+    const { status, stdout, stderr } = await mixesCommand([path, '--json', '--stock', '2']);
+    expect(status).toBe(0);
+    expect(stderr).toBe('');
+    const document = JSON.parse(stdout) as MixesDocument;
+    expect(document).toMatchObject({ format: 'carryover/mixes', version: 1, total: 190 });
+    expect(document.searched).toBeLessThanOrEqual(190);
+    expect(document.compare.map((row) => row.siteId)).toEqual(demoTrip().sites.map((site) => site.id));
+    expect(document.stock.length).toBeGreaterThanOrEqual(20);
+    expect(document.stock[0]!.best).toBe(true);
+    const within = document.stock.map((list) => list.divesWithin);
+    expect(within).toEqual(within.toSorted((a, b) => b - a));
+    for (const cell of document.compare.flatMap((row) => row.cells)) {
+      expect(cell.allowed).toBe(cell.reason === null);
+      for (const value of Object.values(cell))
+        if (typeof value === 'number') expect(Number.isFinite(value)).toBe(true);
+    }
+    expect(await readdir(folder)).toEqual(['trip.json']);
+  });
+
+  it('tells the fills as they stand, and with the first list told on board', async () => {
+    const [, , before, from] = diveDates(demoTrip());
+    const { status, stdout } = await mixesCommand(['--stock', '2', '--from', from!]);
+    expect(status).toBe(0);
+    const stands = stdout.indexOf('Fills of the trip as it stands');
+    const stocked = stdout.indexOf('Fills with the first of these lists on board');
+    expect(stands).toBeGreaterThan(0);
+    expect(stocked).toBeGreaterThan(stdout.indexOf(`What to stock from ${from} on`));
+    // Only the dives that are open to it.
+    expect(stdout.slice(stocked)).not.toContain(before);
+    expect(stdout.slice(stands, stocked)).toContain(before);
+    for (const line of stdout.split('\n')) expect(Array.from(line).length).toBeLessThanOrEqual(100);
+  });
+
+  it('searches nothing unless asked', async () => {
+    const document = JSON.parse((await mixesCommand(['--json'])).stdout) as MixesDocument;
+    expect(document).toMatchObject({ stock: [], searched: 0, total: 0 });
+  });
+
+  it('adds the shares typed in', async () => {
+    const document = JSON.parse((await mixesCommand(['--json', '--shares', '30.5'])).stdout) as MixesDocument;
+    for (const row of document.compare) expect(row.cells.map((cell) => cell.o2)).toContain(0.305);
+  });
+
+  it.each([
+    [['--stock', '0'], '--stock'],
+    [['--stock', '5'], '--stock'],
+    [['--stock', 'two'], '--stock'],
+    [['--stock', '2', '--fixed', '20'], '--fixed'],
+    [['--stock', '2', '--fixed', '41'], '--fixed'],
+    [['--stock', '1', '--from', '2031-01-01'], '--from'],
+    [['--stock', '1', '--from', 'soon'], '--from'],
+    [['--stock', '1', '--max-cost=-3'], '--max-cost'],
+    [['--from', diveDates(demoTrip())[1]!], '--from'],
+    [['--shares', '12'], '--shares'],
+    [['--diver', 'nobody'], '--diver'],
+    [['--wet'], '--wet'],
+    [['--stock'], '--stock'],
+    [['a.json', 'b.json'], 'b.json'],
+    [['nowhere.json'], 'nowhere.json'],
+  ])('refuses %j, says where and how to mend it, and writes nothing', async (args, where) => {
+    const { status, stdout, stderr } = await mixesCommand(args);
+    expect(status).toBe(2);
+    expect(stdout).toBe('');
+    expect(stderr).toContain(`${where}: `);
+    expect(stderr.trim().split('\n').length).toBeGreaterThanOrEqual(4);
+    expect(await readdir(folder)).toEqual([]);
+  });
+
+  it('tells two mistakes at once', async () => {
+    const { stderr } = await mixesCommand(['--stock', '0', '--fixed', '50']);
+    expect(stderr).toContain('--stock');
+    expect(stderr).toContain('--fixed');
+  });
+
+  it('says plainly where no mix may go', async () => {
+    const trip = demoTrip();
+    const site = { ...trip.sites[0]!, depthM: 65 };
+    const path = join(folder, 'deep.json');
+    await writeFile(path, writeTrip({ ...trip, sites: [site, ...trip.sites.slice(1)] }));
+    const { status, stdout } = await mixesCommand([path]);
+    expect(status).toBe(0);
+    expect(stdout).toContain('No mix may go to this site.');
+  });
+});

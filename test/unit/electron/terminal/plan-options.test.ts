@@ -1,0 +1,103 @@
+import { describe, expect, it } from 'vitest';
+import { readPlanOptions, USAGE } from '../../../../electron/terminal/plan-options';
+
+function troublesOf(...args: string[]): [string, string][] {
+  const read = readPlanOptions(args);
+  return read.ok ? [] : read.troubles.map(({ where, what }) => [where, what]);
+}
+
+describe('readPlanOptions', () => {
+  it('plans the demo trip as a table for the whole party when nothing is said', () => {
+    const read = readPlanOptions([]);
+    expect(read.ok && read.value).toMatchObject({
+      trip: null,
+      json: false,
+      diver: null,
+      slate: null,
+      help: false,
+    });
+  });
+
+  it('takes values behind a blank or an equals sign, in any order', () => {
+    const read = readPlanOptions([
+      '--paper=A5',
+      '--slate',
+      'out.pdf',
+      'trip.json',
+      '--diver',
+      'guide',
+      '--json',
+    ]);
+    expect(read.ok && read.value).toMatchObject({
+      trip: 'trip.json',
+      json: true,
+      diver: 'guide',
+      slate: 'out.pdf',
+      slateOptions: { paper: 'A5', kind: null, divers: ['guide'], days: null },
+    });
+  });
+
+  it('takes several days', () => {
+    const read = readPlanOptions(['--slate', 'out.pdf', '--days', '2027-03-15, 2027-03-16', '--two-sided']);
+    expect(read.ok && read.value.slateOptions).toMatchObject({
+      days: ['2027-03-15', '2027-03-16'],
+      twoSided: true,
+      onePerPage: false,
+    });
+  });
+
+  it.each<[string, string[], string, RegExp]>([
+    ['an unknown option', ['--verbose'], '--verbose', /no such option/],
+    ['a single dash', ['-x'], '-x', /no such option/],
+    ['a value of a plain option', ['--json=yes'], '--json', /no such option/],
+    ['a missing value', ['--diver'], '--diver', /value is missing/],
+    ['an option in the place of a value', ['--diver', '--json'], '--diver', /value is missing/],
+    ['an empty value', ['--diver='], '--diver', /value is missing/],
+    ['an option given twice', ['--diver', 'a', '--diver', 'b'], '--diver', /given twice/],
+    ['two trips', ['a.json', 'b.json'], 'b.json', /One trip/],
+    ['slates that are no PDF', ['--slate', 'trip.json'], '--slate', /does not end in .pdf/],
+    ['a paper without slates', ['--paper', 'A5'], '--paper', /none are asked for/],
+    ['days that are none', ['--slate', 'o.pdf', '--days', 'monday'], '--days', /"monday" is not a date/],
+  ])('refuses %s', (_, args, where, what) => {
+    const troubles = troublesOf(...args);
+    expect(troubles.map(([at]) => at)).toEqual([where]);
+    expect(troubles[0]![1]).toMatch(what);
+  });
+
+  it('guesses what a misspelt option meant', () => {
+    const read = readPlanOptions(['--papper', 'A5']);
+    expect(read.ok ? '' : read.troubles[0].mend).toMatch(/Did you mean --paper\?/);
+  });
+
+  it('tells mistakes together', () => {
+    expect(troublesOf('--verbose', '--diver', '--slate', 'x').map(([where]) => where)).toEqual([
+      '--verbose',
+      '--diver',
+      '--slate',
+    ]);
+  });
+
+  it('explains every option it takes', () => {
+    for (const flag of [
+      'json',
+      'diver',
+      'slate',
+      'help',
+      'kind',
+      'paper',
+      'days',
+      'units',
+      'holes',
+      'margin',
+      'sheet',
+      'label',
+      'two-sided',
+      'one-per-page',
+    ]) {
+      expect(USAGE).toContain(`--${flag}`);
+      expect(
+        troublesOf('--slate', 'o.pdf', `--${flag}`, 'x').some(([, what]) => /no such option/.test(what)),
+      ).toBe(false);
+    }
+  });
+});

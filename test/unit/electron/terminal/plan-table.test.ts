@@ -1,0 +1,136 @@
+import { describe, expect, it } from 'vitest';
+import { cautionsOf } from '../../../../core/cautions/all';
+import { ledger } from '../../../../core/ledger/ledger';
+import type { Trip } from '../../../../core/document/types';
+import { readTrip } from '../../../../core/document/read-trip';
+import { roomMinutes } from '../../../../core/ledger/room';
+import { planTable, TABLE_COLUMNS, wrapped } from '../../../../electron/terminal/plan-table';
+import { fixture, tenDives, type Loose } from '../../../support/trip-documents';
+
+function tripOf(document: Loose): Trip {
+  const read = readTrip(JSON.stringify(document));
+  if (!read.ok) throw new Error(JSON.stringify(read.troubles));
+  return read.value;
+}
+
+function tableOf(trip: Trip): string {
+  const whole = ledger(trip);
+  return planTable(whole, cautionsOf(whole));
+}
+
+/** The rows of dives, cell by cell; sites and mixes of these tests have no two blanks in a row. */
+function rowsOf(table: string): string[][] {
+  return table
+    .split('\n')
+    .filter((line) => /^\d\d:\d\d /.test(line))
+    .map((line) => line.trim().split(/ {2,}/));
+}
+
+describe('planTable', () => {
+  it('shows each figure of the ledger, limits rounded down and exposures up', () => {
+    const trip = tripOf(tenDives());
+    const whole = ledger(trip);
+    const rows = rowsOf(planTable(whole, []));
+    expect(rows).toHaveLength(20);
+    let row = 0;
+    for (const each of whole.divers) {
+      each.entries.forEach((entry, index) => {
+        const room = roomMinutes(trip, index === 0 ? each.start : each.carries[index - 1]!, entry).min!;
+        const cells = rows[row++]!;
+        expect(cells[0]).toBe(entry.dive.startsAt.slice(11));
+        expect(cells[2]).toBe('Site');
+        expect(cells[3]).toBe('18 m');
+        expect(cells[4]).toBe('35');
+        expect(cells[5]).toBe('EAN32');
+        expect(Number(cells[6])).toBeCloseTo(Math.ceil(entry.po2Bar! * 100) / 100, 9);
+        expect(cells[7]).toBe(String(Math.floor(entry.noStopMin!)));
+        expect(cells[8]).toBe(String(Math.floor(room)).replace('-', '\u2212'));
+        expect(cells[9]).toBe(`${Math.ceil(entry.cns.after! * 100)} %`);
+        expect(cells[10]).toBe(String(Math.ceil(entry.otu.dive!)));
+        expect(cells[11]).toBe(String(Math.floor(entry.gas.endBar!)));
+      });
+    }
+  });
+
+  it('counts intervals in hours and minutes, rounded down, from the dive before', () => {
+    const cells = rowsOf(tableOf(tripOf(tenDives()))).map((row) => row[1]);
+    // 35 min at 18 m, 18 m up at 9 m/min, 3 min at the stop: 40 min, and 3 h from start to start.
+    expect(cells.slice(0, 5)).toEqual(['first', '2:20', '2:20', '2:20', '14:20']);
+  });
+
+  it('marks several levels and what was dived', () => {
+    const times = rowsOf(tableOf(tripOf(fixture('v1-full')))).map((row) => row[4]);
+    expect(times).toEqual(['40*', '38+', '50', '33+', '50']);
+  });
+
+  it('gives depth and time to the tenth, what is planned down and what was dived up', () => {
+    const document = tenDives();
+    document.dives.length = 2;
+    Object.assign(document.dives[0], { depthM: 18.06, bottomMin: 14.78 });
+    Object.assign(document.dives[1], {
+      depthM: 18,
+      bottomMin: 40,
+      asDived: [{ by: 'a', depthM: 18.06, bottomMin: 14.71 }],
+    });
+    const rows = rowsOf(tableOf(tripOf(document)));
+    expect(rows.map((cells) => cells.slice(3, 5))).toEqual([
+      ['18 m', '14.7'],
+      ['18.1 m', '14.8+'],
+      ['18 m', '14.7'],
+      ['18 m', '40'],
+    ]);
+  });
+
+  it('says where there is no figure: no mix, no gas left, no limit', () => {
+    const document = tenDives();
+    document.mixes.push({ id: 'rich', o2: 0.4 });
+    document.dives.length = 3;
+    Object.assign(document.dives[0], { mix: 'auto', depthM: 40 });
+    Object.assign(document.dives[1], { bottomMin: 120 });
+    Object.assign(document.dives[2], { mix: 'rich', depthM: 3 });
+    const rows = rowsOf(tableOf(tripOf(document)));
+    expect(rows[0]!.slice(5)).toEqual(['none', '\u2013', '\u2013', '\u2013', '0 %', '\u2013', '\u2013']);
+    expect(rows[1]!.at(-1)).toBe('out');
+    expect(rows[2]![7]).toBe('no end');
+  });
+
+  it('stays within its columns at the longest names', () => {
+    const document = fixture('v1-full');
+    document.title = 'Seven nights '.repeat(9);
+    document.sites[0].name = 'A site with a name as long as the format admits, and then a little'.padEnd(
+      80,
+      '!',
+    );
+    document.party[0].name = 'M'.repeat(80);
+    // The longest figure of time, as dived.
+    document.dives[2].asDived = [{ by: 'guide', depthM: 5.01, bottomMin: 219.85 }];
+    const table = tableOf(tripOf(document));
+    expect(Math.max(...table.split('\n').map((line) => Array.from(line).length))).toBeLessThanOrEqual(
+      TABLE_COLUMNS,
+    );
+    expect(table).toContain('A site with a name\u2026');
+    expect(table).toMatch(/ 5\.1 m +219\.9\+ /);
+  });
+
+  it('says when flying is clear for each, and when the flight leaves', () => {
+    const table = tableOf(tripOf(tenDives()));
+    // Last dive 8 March 10:30, 40 min; 18 h after several dives.
+    expect(table).toContain('Guest a: clear to fly from Tue 9 Mar 2027, 05:10.');
+    expect(table).toContain('Guest b: clear to fly from Tue 9 Mar 2027, 05:10.');
+    expect(table).toContain('The flight leaves Wed 10 Mar 2027, 15:00.');
+  });
+
+  it('puts cautions with the place they hold for, their severity and source', () => {
+    const document = tenDives();
+    Object.assign(document.dives[0], { depthM: 36, bottomMin: 40, divers: ['b'] });
+    const table = tableOf(tripOf(document)).replaceAll(/\n +/g, ' ');
+    expect(table).toMatch(/STOP +(Guest b, )?Sat 6 Mar 2027, 07:30, Site: [^[]+\[[^\]]+\]/);
+  });
+});
+
+describe('wrapped', () => {
+  it('breaks at blanks within the columns, and leaves a long word whole', () => {
+    expect(wrapped('one two three', 2, 8)).toBe('one two\n  three');
+    expect(wrapped('incomprehensibilities', 2, 8)).toBe('incomprehensibilities');
+  });
+});
