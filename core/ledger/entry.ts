@@ -169,20 +169,20 @@ function cnsDayPeak(earlier: readonly Exposure[], current: Exposure): number | n
 
 /** The very exposure of an earlier reckoning, where nothing of it has changed. */
 function sameExposure(
-  known: KnownStep | null,
+  known: Entry | null,
   startMin: number,
   endMin: number,
   pieces: Exposure['pieces'],
 ): Exposure | null {
-  const exposure = known?.entry.exposure ?? null;
+  const exposure = known?.exposure ?? null;
   return exposure?.startMin === startMin && exposure.endMin === endMin && exposure.pieces === pieces
     ? exposure
     : null;
 }
 
 /** Whether all that shares a 24 h window with a dive is what it was: the same objects. */
-function isSameDay(known: KnownStep | null, exposure: Exposure, earlier: readonly Exposure[]): boolean {
-  if (known?.entry.exposure !== exposure) return false;
+function isSameDay(known: Entry | null, exposure: Exposure, earlier: readonly Exposure[]): known is Entry {
+  if (known?.exposure !== exposure) return false;
   const before = recent(known.from.exposures, exposure.startMin);
   return before.length === earlier.length && before.every((each, i) => each === earlier[i]);
 }
@@ -201,12 +201,6 @@ function carriedTo(carry: Carry, startMin: number, surfaceBar: number, intervals
   };
 }
 
-/** One step of the fold: the carry before a dive, and the dive, to its entry and the carry after it. */
-export interface Step {
-  readonly entry: Entry;
-  readonly carry: Carry;
-}
-
 /** What is the same for every dive of a diver. */
 export interface FoldContext {
   readonly trip: Trip;
@@ -215,77 +209,70 @@ export interface FoldContext {
   readonly intervals: Map<number, AffineMap>;
 }
 
-/** An earlier reckoning of the same dive by the same diver on the same mix. */
-export interface KnownStep {
-  readonly entry: Entry;
-  /** The carry it began from. */
-  readonly from: Carry;
-}
-
 /**
- * Carries a diver through the surface interval and one dive.
- * @param known what the nitrogen of earlier dives does not touch is taken over from it: another depth in the
- *   morning changes neither the gas of the afternoon's dive nor the oxygen of the days after
+ * Carries a diver through the surface interval and one dive: one step of the fold.
+ * @param from what the diver holds before the interval
+ * @param known an earlier reckoning of the same dive by the same diver on the same mix. What the nitrogen of the
+ *   dives before does not touch is taken over from it: another depth in the morning changes neither the gas of the
+ *   afternoon's dive nor the oxygen of the days after
  * @param mix null where none may go there: the dive is left out and nothing changes but the time
- * @returns the entry with every figure, and the carry on surfacing
+ * @returns the entry with every figure, and with the carry on surfacing
  * Source: the modules named in the imports; the order of steps is NUMBERS of this project.
  */
 export function step(
   context: FoldContext,
-  carry: Carry,
+  from: Carry,
   dive: Dive,
   effective: EffectiveDive,
   mix: Mix | null,
   plan: DivePlan = divePlan(effective.shape, surroundingsOf(context.trip)),
-  known: KnownStep | null = null,
-): Step {
+  known: Entry | null = null,
+): Entry {
   const { trip, diver } = context;
   const { column } = plan.around;
   const { startMin } = effective;
-  const before = carriedTo(carry, startMin, column.surfaceBar, context.intervals);
-  const lastSurfacing = carry.exposures[carry.exposures.length - 1]?.endMin;
+  const before = carriedTo(from, startMin, column.surfaceBar, context.intervals);
+  const lastSurfacing = from.exposures[from.exposures.length - 1]?.endMin;
   const limits = surfaceLimits(column.surfaceBar, diver.gradient.high);
   const restBar = AIR_N2 * inspiredBar(column.surfaceBar);
   const day = dayNumber(startMin);
-  const tripOtu = carry.doses.reduce((sum, dose) => sum + dose.otu, 0);
-  const today = carry.doses.find((dose) => dose.day === day);
+  const tripOtu = from.doses.reduce((sum, dose) => sum + dose.otu, 0);
+  const today = from.doses.find((dose) => dose.day === day);
   const intervalMin = lastSurfacing === undefined ? null : startMin - lastSurfacing;
   if (mix === null) {
     return {
-      carry,
-      entry: {
-        dive,
-        diver,
-        isMade: false,
-        startMin,
-        surfacesMin: startMin,
-        intervalMin,
-        depthM: plan.profile.deepestM,
-        bottomMin: plan.profile.bottomMin,
-        isAsDived: effective.isAsDived,
-        legs: plan.legs,
-        levelsPastLimitM: [],
-        exposure: null,
-        mix: null,
-        o2: null,
-        isAnalysed: false,
-        modM: null,
-        contingencyModM: null,
-        po2Bar: null,
-        eadM: null,
-        gasDensityGL: null,
-        noStopMin: null,
-        unlimited: false,
-        isPastLimit: false,
-        stops: [],
-        tensionsBefore: before.tensions,
-        tensionsAfter: before.tensions,
-        leading: leadingShare(before.tensions, restBar, limits),
-        cns: { before: before.cns, after: before.cns, day: null },
-        otu: { dive: null, day: today?.otu ?? 0, trip: tripOtu },
-        esot: { dive: null, day: today?.esot ?? 0 },
-        gas: NO_GAS,
-      },
+      dive,
+      diver,
+      from,
+      after: from,
+      isMade: false,
+      startMin,
+      surfacesMin: startMin,
+      intervalMin,
+      depthM: plan.profile.deepestM,
+      bottomMin: plan.profile.bottomMin,
+      isAsDived: effective.isAsDived,
+      legs: plan.legs,
+      levelsPastLimitM: [],
+      exposure: null,
+      mix: null,
+      o2: null,
+      isAnalysed: false,
+      modM: null,
+      contingencyModM: null,
+      po2Bar: null,
+      eadM: null,
+      gasDensityGL: null,
+      noStopMin: null,
+      unlimited: false,
+      isPastLimit: false,
+      stops: [],
+      tensionsBefore: before.tensions,
+      leading: leadingShare(before.tensions, restBar, limits),
+      cns: { before: before.cns, after: before.cns, day: null },
+      otu: { dive: null, day: today?.otu ?? 0, trip: tripOtu },
+      esot: { dive: null, day: today?.esot ?? 0 },
+      gas: NO_GAS,
     };
   }
 
@@ -304,60 +291,55 @@ export function step(
     endMin: surfacesMin,
     pieces: taken.pieces,
   };
-  const earlier = recent(carry.exposures, startMin);
+  const earlier = recent(from.exposures, startMin);
   const dose = { day, otu: taken.otu, esot: taken.esot };
-  const doses = withDose(carry.doses, dose);
+  const doses = withDose(from.doses, dose);
   const dayDose = doses[doses.length - 1]!;
   const deepestBar = ambientBar(plan.profile.deepestM, column);
   const isUnlimited = nitrogen.noStopMin === Infinity;
+  // Written out in full: spreading a common part into it costs ten times the arithmetic of the dive.
   return {
-    carry: {
+    dive,
+    diver,
+    from,
+    after: {
       atMin: surfacesMin,
       tensions: after,
       cns: cnsAfter,
       doses,
       exposures: [...earlier, exposure],
     },
-    // Written out in full: spreading a common part into it costs ten times the arithmetic of the dive.
-    entry: {
-      dive,
-      diver,
-      isMade: true,
-      startMin,
-      surfacesMin,
-      intervalMin,
-      depthM: plan.profile.deepestM,
-      bottomMin: plan.profile.bottomMin,
-      isAsDived: effective.isAsDived,
-      legs: nitrogen.legs,
-      levelsPastLimitM: nitrogen.levelsPastLimitM,
-      exposure,
-      mix,
-      o2,
-      isAnalysed: effective.analysedO2 !== null || mix.analysedO2 !== undefined,
-      modM: modM(o2, diver.po2.working, column),
-      contingencyModM: modM(o2, diver.po2.contingency, column),
-      po2Bar: po2Bar(o2, deepestBar),
-      eadM: eadM(o2, plan.profile.deepestM, column),
-      gasDensityGL: gasDensityGL(o2, deepestBar),
-      noStopMin: isUnlimited ? null : nitrogen.noStopMin,
-      unlimited: isUnlimited,
-      isPastLimit: nitrogen.isPastLimit,
-      stops: nitrogen.stops,
-      tensionsBefore: before.tensions,
-      tensionsAfter: after,
-      leading: leadingShare(after, restBar, limits),
-      cns: {
-        before: before.cns,
-        after: cnsAfter,
-        day: isSameDay(known, exposure, earlier) ? known!.entry.cns.day : cnsDayPeak(earlier, exposure),
-      },
-      otu: { dive: dose.otu, day: dayDose.otu, trip: tripOtu + dose.otu },
-      esot: { dive: dose.esot, day: dayDose.esot },
-      gas:
-        known?.entry.legs === nitrogen.legs
-          ? known.entry.gas
-          : gasOutcome(plan, nitrogen, dive, diver, o2, trip),
+    isMade: true,
+    startMin,
+    surfacesMin,
+    intervalMin,
+    depthM: plan.profile.deepestM,
+    bottomMin: plan.profile.bottomMin,
+    isAsDived: effective.isAsDived,
+    legs: nitrogen.legs,
+    levelsPastLimitM: nitrogen.levelsPastLimitM,
+    exposure,
+    mix,
+    o2,
+    isAnalysed: effective.analysedO2 !== null || mix.analysedO2 !== undefined,
+    modM: modM(o2, diver.po2.working, column),
+    contingencyModM: modM(o2, diver.po2.contingency, column),
+    po2Bar: po2Bar(o2, deepestBar),
+    eadM: eadM(o2, plan.profile.deepestM, column),
+    gasDensityGL: gasDensityGL(o2, deepestBar),
+    noStopMin: isUnlimited ? null : nitrogen.noStopMin,
+    unlimited: isUnlimited,
+    isPastLimit: nitrogen.isPastLimit,
+    stops: nitrogen.stops,
+    tensionsBefore: before.tensions,
+    leading: leadingShare(after, restBar, limits),
+    cns: {
+      before: before.cns,
+      after: cnsAfter,
+      day: isSameDay(known, exposure, earlier) ? known.cns.day : cnsDayPeak(earlier, exposure),
     },
+    otu: { dive: dose.otu, day: dayDose.otu, trip: tripOtu + dose.otu },
+    esot: { dive: dose.esot, day: dayDose.esot },
+    gas: known?.legs === nitrogen.legs ? known.gas : gasOutcome(plan, nitrogen, dive, diver, o2, trip),
   };
 }

@@ -1,6 +1,6 @@
 import { secondOpinions, type SecondOpinion } from '../tables/second-opinion';
 import { wallText } from '../document/clock';
-import type { Carry, Caution, DiverLedger, Entry, Ledger, WallMin } from './ledger-types';
+import type { Caution, DiverLedger, Entry, Ledger, WallMin } from './ledger-types';
 import { roomOf } from './room';
 import type { Trip } from '../document/types';
 
@@ -22,7 +22,7 @@ function secondOpinionOf(opinion: SecondOpinion) {
   };
 }
 
-function entryOf(trip: Trip, carry: Carry, entry: Entry, opinion: SecondOpinion) {
+function entryOf(trip: Trip, entry: Entry, opinion: SecondOpinion) {
   return {
     diveId: entry.dive.id,
     siteId: entry.dive.siteId,
@@ -39,10 +39,10 @@ function entryOf(trip: Trip, carry: Carry, entry: Entry, opinion: SecondOpinion)
     gasDensityGL: entry.gasDensityGL,
     noStopMin: entry.noStopMin,
     ...(entry.unlimited ? { unlimited: true } : {}),
-    room: roomOf(trip, carry, entry),
+    room: roomOf(trip, entry),
     stops: entry.stops,
     tensionsBefore: entry.tensionsBefore,
-    tensionsAfter: entry.tensionsAfter,
+    tensionsAfter: entry.isMade ? entry.after.tensions : entry.tensionsBefore,
     leading: entry.leading,
     cns: entry.cns,
     otu: entry.otu,
@@ -62,9 +62,7 @@ function diverOf(trip: Trip, ledger: DiverLedger) {
   return {
     id: ledger.diver.id,
     name: ledger.diver.name,
-    entries: ledger.entries.map((entry, index) =>
-      entryOf(trip, index === 0 ? ledger.start : ledger.carries[index - 1]!, entry, opinions[index]!),
-    ),
+    entries: ledger.entries.map((entry, index) => entryOf(trip, entry, opinions[index]!)),
     days: ledger.days,
     flyAfter: textOrNull(ledger.flyAfterMin),
     clearAt: textOrNull(ledger.clearAtMin),

@@ -56,6 +56,10 @@ export interface Stop {
 export interface Entry {
   readonly dive: Dive;
   readonly diver: Diver;
+  /** What the diver held on surfacing from the dive before, or brought along: where the dive can be reckoned anew. */
+  readonly from: Carry;
+  /** What the diver holds on surfacing: where the fold goes on. As `from` where the dive is left out. */
+  readonly after: Carry;
   /** False where no mix may go there: the dive is left out, and the ledger goes on as if it were not made. */
   readonly isMade: boolean;
   readonly startMin: WallMin;
@@ -92,7 +96,6 @@ export interface Entry {
   /** Required stops, deepest first; empty inside the limit, and null where no ascent on this gas was found. */
   readonly stops: readonly Stop[] | null;
   readonly tensionsBefore: Lanes;
-  readonly tensionsAfter: Lanes;
   readonly leading: { readonly compartment: number; readonly fractionOfLimit: number };
   readonly cns: {
     readonly before: number | null;
@@ -134,8 +137,6 @@ export interface DiverLedger {
   /** What the diver brings along: earlier dives, or a recent climb to the trip's altitude. */
   readonly start: Carry;
   readonly entries: readonly Entry[];
-  /** What is held on surfacing from each entry: where a fold can be taken up again. */
-  readonly carries: readonly Carry[];
   readonly days: readonly LedgerDay[];
   /** Flying is clear from here; null without dives. */
   readonly flyAfterMin: WallMin | null;

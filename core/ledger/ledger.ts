@@ -34,14 +34,14 @@ function clearAtMin(carry: Carry, restBar: number, limits: Lanes): WallMin {
 }
 
 /** The days of one diver's ledger on which they dive, with the day's allowance as its first dive finds it. */
-function daysOf(start: Carry, entries: readonly Entry[], carries: readonly Carry[]): readonly LedgerDay[] {
+function daysOf(start: Carry, entries: readonly Entry[]): readonly LedgerDay[] {
   const days: { -readonly [K in keyof LedgerDay]: LedgerDay[K] }[] = [];
   const firstDay = start.doses[0]?.day ?? (entries[0] ? dayNumber(entries[0].startMin) : 0);
   let current = -1;
-  entries.forEach((entry, index) => {
+  entries.forEach((entry) => {
     const day = dayNumber(entry.startMin);
     if (day !== current) {
-      const taken = (index === 0 ? start : carries[index - 1]!).doses
+      const taken = entry.from.doses
         .filter((dose) => dose.day < day)
         .reduce((sum, dose) => sum + dose.otu, 0);
       days.push({
@@ -67,22 +67,15 @@ function daysOf(start: Carry, entries: readonly Entry[], carries: readonly Carry
   return days;
 }
 
-function finished(
-  trip: Trip,
-  diver: Diver,
-  start: Carry,
-  entries: readonly Entry[],
-  carries: readonly Carry[],
-): DiverLedger {
+function finished(trip: Trip, diver: Diver, start: Carry, entries: readonly Entry[]): DiverLedger {
   const { surfaceBar } = surroundingsOf(trip).column;
   const made = entries.filter((entry) => entry.isMade);
-  const last = carries[carries.length - 1];
+  const last = entries[entries.length - 1]?.after;
   return {
     diver,
     start,
     entries,
-    carries,
-    days: daysOf(start, entries, carries),
+    days: daysOf(start, entries),
     flyAfterMin: flyAfterMin(made),
     clearAtMin:
       made.length === 0 || last === undefined
@@ -123,7 +116,6 @@ export function diverLedger(
   const context: FoldContext = { trip, diver, intervals };
   const start = reusable?.start ?? startCarry(trip, diver, around);
   const entries: Entry[] = [];
-  const carries: Carry[] = [];
   let carry = start;
   let isPrefix = reusable !== null;
   for (const dive of trip.dives) {
@@ -136,19 +128,16 @@ export function diverLedger(
     const known = before?.dive === dive && before.mix === mix ? before : null;
     if (isPrefix && known !== null) {
       entries.push(known);
-      carries.push((carry = reusable!.carries[index]!));
+      carry = known.after;
       continue;
     }
     isPrefix = false;
-    const from = index === 0 ? start : reusable?.carries[index - 1];
-    const plan = divePlan(effective.shape, around);
-    const knownStep = known && from ? { entry: known, from } : null;
-    const next = step(context, carry, dive, effective, mix, plan, knownStep);
-    entries.push(next.entry);
-    carries.push((carry = next.carry));
+    const entry = step(context, carry, dive, effective, mix, divePlan(effective.shape, around), known);
+    entries.push(entry);
+    carry = entry.after;
   }
   if (isPrefix && reusable!.entries.length === entries.length) return reusable!;
-  return finished(trip, diver, start, entries, carries);
+  return finished(trip, diver, start, entries);
 }
 
 /**

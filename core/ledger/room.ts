@@ -10,7 +10,7 @@ import { AIR_N2, COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from '../tissue
 import { effectiveDive, type EffectiveDive } from '../document/as-dived';
 import { divePlan, newDivePlan, surroundingsOf, type DivePlan } from './dive-plan';
 import { gasOutcome, lastLevelStay, step, surfaceLimits } from './entry';
-import type { Carry, Entry, Room, RoomLimit } from './ledger-types';
+import type { Entry, Room, RoomLimit } from './ledger-types';
 import type { Trip } from '../document/types';
 
 /** Roots without a formula are found to this, metres and minutes. */
@@ -61,11 +61,11 @@ export function spareAsPlannedL(entry: Entry, trip: Trip): number {
 }
 
 /** The same dive with another profile, as its entry in the same ledger. */
-export function entryWith(trip: Trip, carry: Carry, entry: Entry, shape: ProfileShape): Entry {
+export function entryWith(trip: Trip, entry: Entry, shape: ProfileShape): Entry {
   const effective: EffectiveDive = { ...effectiveDive(entry.dive, entry.diver), shape };
   const plan = newDivePlan(shape, surroundingsOf(trip));
   const context = { trip, diver: entry.diver, intervals: new Map() };
-  return step(context, carry, entry.dive, effective, entry.mix, plan).entry;
+  return step(context, entry.from, entry.dive, effective, entry.mix, plan);
 }
 
 function shapeOf(entry: Entry): ProfileShape {
@@ -98,19 +98,13 @@ export function deeper(shape: ProfileShape, byM: number): ProfileShape {
 }
 
 /** Room on the rolling 24 h clock: it rises by at most 1/limit a minute, which settles it where that is late. */
-function cnsDayRoomMin(
-  trip: Trip,
-  carry: Carry,
-  entry: Entry,
-  po2: number,
-  soonestOther: number,
-): Found | null {
+function cnsDayRoomMin(trip: Trip, entry: Entry, po2: number, soonestOther: number): Found | null {
   const day = entry.cns.day;
   const soonestMin = day === null ? null : cnsMinutesLeft(day, po2, 'daily');
   if (soonestMin === null || soonestMin >= soonestOther) return null;
   if (soonestMin < 0) return { amount: soonestMin, limit: 'cns-day' };
   const over = (byMin: number) =>
-    (entryWith(trip, carry, entry, longer(shapeOf(entry), byMin)).cns.day ?? Infinity) - 1;
+    (entryWith(trip, entry, longer(shapeOf(entry), byMin)).cns.day ?? Infinity) - 1;
   const latestMin = Math.min(soonestOther, soonestMin + LONGEST_ADDED_MIN);
   // Until another limit is met, older exposures may leave the window as fast as this one adds to it.
   if (over(latestMin) <= 0) return null;
@@ -118,7 +112,7 @@ function cnsDayRoomMin(
   return { amount: increasingRoot(over, soonestMin, latestMin, ROOT_TOLERANCE), limit: 'cns-day' };
 }
 
-function minutesLonger(trip: Trip, carry: Carry, entry: Entry): Found | null {
+function minutesLonger(trip: Trip, entry: Entry): Found | null {
   const lastBar = entry.legs.findLast((leg) => leg.kind === 'level')!.toBar;
   const po2 = po2Bar(entry.o2!, lastBar);
   const cnsLeftMin = entry.cns.after === null ? null : cnsMinutesLeft(entry.cns.after, po2, 'single');
@@ -127,7 +121,7 @@ function minutesLonger(trip: Trip, carry: Carry, entry: Entry): Found | null {
     cnsLeftMin === null || cnsLeftMin === Infinity ? null : { amount: cnsLeftMin, limit: 'cns' },
     { amount: spareAsPlannedL(entry, trip) / (entry.diver.surfaceRateLpm * lastBar), limit: 'gas' },
   ]);
-  return first([soonest, cnsDayRoomMin(trip, carry, entry, po2, soonest?.amount ?? Infinity)]);
+  return first([soonest, cnsDayRoomMin(trip, entry, po2, soonest?.amount ?? Infinity)]);
 }
 
 /** Minutes inside the no-stop limit; past it on an earlier level, no stay on the last one counts. */
@@ -162,7 +156,7 @@ function passedDepth(trip: Trip, entry: Entry): Found | null {
 }
 
 /** @returns null where no limit is in reach; amount -Infinity where one is passed at any depth */
-function metresDeeper(trip: Trip, carry: Carry, entry: Entry): Found | null {
+function metresDeeper(trip: Trip, entry: Entry): Found | null {
   const around = surroundingsOf(trip);
   const shape = shapeOf(entry);
   const depths = depthRoom(trip, entry);
@@ -174,7 +168,7 @@ function metresDeeper(trip: Trip, carry: Carry, entry: Entry): Found | null {
   const deepestM = Math.min(depths.amount, reachableM);
   if (deepestM <= highestM) return depths;
 
-  const at = (byM: number) => margins(trip, entryWith(trip, carry, entry, deeper(shape, byM)));
+  const at = (byM: number) => margins(trip, entryWith(trip, entry, deeper(shape, byM)));
   let found = depths.amount <= reachableM ? depths : null;
   let lowestM = deepestM;
   // The no-stop limit comes first in `margins`: past it, required stops take the safety stop's place, and
@@ -206,7 +200,7 @@ export function waysUp(plan: DivePlan): readonly AffineMap[] {
  * interval it needs.
  * @returns null where no interval matters; amount -Infinity where none would do
  */
-function minutesEarlier(trip: Trip, carry: Carry, entry: Entry): Found | null {
+function minutesEarlier(trip: Trip, entry: Entry): Found | null {
   const { intervalMin } = entry;
   if (intervalMin === null) return null;
   const around = surroundingsOf(trip);
@@ -219,7 +213,7 @@ function minutesEarlier(trip: Trip, carry: Carry, entry: Entry): Found | null {
   for (const toEnd of waysUp(plan)) {
     for (let i = 0; i < COMPARTMENT_COUNT; i += 1) {
       const highestBefore = (limits[i]! - n2 * toEnd.uptake[i]!) / toEnd.decay[i]!;
-      const held = carry.tensions[i]!;
+      const held = entry.from.tensions[i]!;
       if (held <= highestBefore) continue;
       if (highestBefore <= airBar) return { amount: -Infinity, limit: 'no-stop' };
       neededMin = Math.max(
@@ -230,17 +224,18 @@ function minutesEarlier(trip: Trip, carry: Carry, entry: Entry): Found | null {
   }
   const byNitrogen: Found | null =
     neededMin > 0 ? { amount: intervalMin - neededMin, limit: 'no-stop' } : null;
-  return first([byNitrogen, earlierByCns(carry, entry), earlierByCnsDay(carry, entry)]);
+  return first([byNitrogen, earlierByCns(entry), earlierByCnsDay(entry)]);
 }
 
 /** The single-exposure clock at its start must leave place for the dive's own share. */
-function earlierByCns(carry: Carry, entry: Entry): Found | null {
+function earlierByCns(entry: Entry): Found | null {
   const { before, after } = entry.cns;
-  if (carry.cns === null || before === null || after === null) return null;
+  const held = entry.from.cns;
+  if (held === null || before === null || after === null) return null;
   const highestBefore = 1 - (after - before);
-  if (carry.cns <= highestBefore) return null;
+  if (held <= highestBefore) return null;
   if (highestBefore <= 0) return { amount: -Infinity, limit: 'cns' };
-  const neededMin = CNS_HALF_TIME_MIN * Math.log2(carry.cns / highestBefore);
+  const neededMin = CNS_HALF_TIME_MIN * Math.log2(held / highestBefore);
   return { amount: entry.intervalMin! - neededMin, limit: 'cns' };
 }
 
@@ -250,10 +245,10 @@ function earlierByCns(carry: Carry, entry: Entry): Found | null {
  *   where the clock is not known; amount -Infinity where not even a day's wait would do
  * Source: as `dayPeak`.
  */
-export function earlierByCnsDay(carry: Carry, entry: Entry): Found | null {
+export function earlierByCnsDay(entry: Entry): Found | null {
   const pieces = entry.exposure?.pieces;
   const earlier: ClockPiece[] = [];
-  for (const exposure of carry.exposures) {
+  for (const exposure of entry.from.exposures) {
     if (exposure.pieces === null) return null;
     earlier.push(...exposure.pieces);
   }
@@ -282,18 +277,17 @@ const NO_ROOM: Room = {
 
 /**
  * Minutes of room alone, cheap enough for every entry of a trip at once.
- * @param carry what the diver holds on surfacing from the dive before (`carries[i - 1]`, or `start`)
  * @returns minutes and the limit met first; both null where none is in reach; no minutes, but the limit, where it is
  *   passed and no shorter stay would mend that
  * Source: each limit as in its module; closed forms but for the 24 h clock near its end.
  */
-export function roomMinutes(trip: Trip, carry: Carry, entry: Entry): Pick<Room, 'min' | 'minLimit'> {
+export function roomMinutes(trip: Trip, entry: Entry): Pick<Room, 'min' | 'minLimit'> {
   if (!entry.isMade) return { min: null, minLimit: null };
   // Above 1.6 bar, here or on a dive before, no clock tells how much is left.
   if (entry.cns.after === null) return { min: null, minLimit: 'po2' };
   // Past the limit on an earlier level: no time on the last one mends that, and none is left.
   if (entry.levelsPastLimitM.length > 0) return { min: null, minLimit: 'no-stop' };
-  const found = minutesLonger(trip, carry, entry);
+  const found = minutesLonger(trip, entry);
   // -Infinity: past a clock's limit at a pressure where no shorter stay would help; there is no such number.
   return {
     min: found === null || found.amount === -Infinity ? null : found.amount,
@@ -303,18 +297,18 @@ export function roomMinutes(trip: Trip, carry: Carry, entry: Entry): Pick<Room, 
 
 /**
  * The room of an entry: minutes longer, metres deeper, minutes sooner, each with the limit met first.
- * @param trip the document @param carry as `roomMinutes` @param entry of the same ledger
+ * @param trip the document @param entry of its ledger
  * @returns closed form where there is one, else found to 0.01 on the safe side; negative where a limit is
  *   passed; null with the limit 'po2' above 1.6 bar, where no oxygen limit is published, and on the dives
  *   after such a one
  * Source: DESIGN of this project, "room"; each limit as in its module.
  */
-export function roomOf(trip: Trip, carry: Carry, entry: Entry): Room {
+export function roomOf(trip: Trip, entry: Entry): Room {
   if (!entry.isMade) return NO_ROOM;
-  const minutes = roomMinutes(trip, carry, entry);
+  const minutes = roomMinutes(trip, entry);
   const isUnknown = minutes.minLimit === 'po2';
-  const metres = isUnknown ? passedDepth(trip, entry) : metresDeeper(trip, carry, entry);
-  const earlier = isUnknown ? null : minutesEarlier(trip, carry, entry);
+  const metres = isUnknown ? passedDepth(trip, entry) : metresDeeper(trip, entry);
+  const earlier = isUnknown ? null : minutesEarlier(trip, entry);
   return {
     ...minutes,
     m: metres === null || metres.amount === -Infinity ? null : metres.amount,

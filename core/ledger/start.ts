@@ -54,7 +54,7 @@ export function startCarry(trip: Trip, diver: Diver, around: Surroundings): Carr
     const effective = { shape: dive, startMin, analysedO2: null, analysedMix: null, isAsDived: true };
     const context = { trip, diver, intervals: new Map() };
     const asDive = { ...dive, siteId: dive.siteId ?? '' };
-    carry = step(context, carry, asDive, effective, mix, newDivePlan(dive, place)).carry;
+    carry = step(context, carry, asDive, effective, mix, newDivePlan(dive, place)).after;
   }
   return climbMin !== null && place === seaLevel ? climbed(carry, climbMin) : carry;
 }

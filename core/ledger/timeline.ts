@@ -172,14 +172,15 @@ interface Known {
 let lastKnown: ReadonlyMap<Entry, Known> = new Map();
 
 /** The points of a dive and of the time at the surface after it. */
-function pointsFrom(entry: Entry, carry: Carry, untilMin: WallMin, place: Place): Known {
+function pointsFrom(entry: Entry, untilMin: WallMin, place: Place): Known {
   const kept = lastKnown.get(entry);
   if (kept?.untilMin === untilMin) return kept;
-  const clock = dayClock(carry);
+  const { after } = entry;
+  const clock = dayClock(after);
   const points = [
     // Where the stops of a dive run into the next, the next goes on from all that they let go.
     ...waterPoints(entry, clock, place).filter((point) => point.atMin <= untilMin),
-    ...(untilMin > carry.atMin ? surfacePoints(carry, untilMin, clock, place) : []),
+    ...(untilMin > after.atMin ? surfacePoints(after, untilMin, clock, place) : []),
   ];
   return { untilMin, points };
 }
@@ -201,11 +202,11 @@ export function timelineOf(ledger: DiverLedger, trip: Trip, untilMin: WallMin): 
     limits: surfaceLimits(surfaceBar, ledger.diver.gradient.high),
     waits: SURFACE_STEPS_MIN.map((min) => ({ min, map: intervalMap(surfaceBar, min) })),
   };
-  const made = ledger.entries.flatMap((entry, index) => (entry.isMade ? [{ entry, index }] : []));
+  const made = ledger.entries.filter((entry) => entry.isMade);
   const known = new Map(
-    made.map(({ entry, index }, turn) => {
-      const endMin = made[turn + 1]?.entry.startMin ?? untilMin;
-      return [entry, pointsFrom(entry, ledger.carries[index]!, endMin, place)];
+    made.map((entry, turn) => {
+      const endMin = made[turn + 1]?.startMin ?? untilMin;
+      return [entry, pointsFrom(entry, endMin, place)];
     }),
   );
   lastKnown = known;

@@ -1,6 +1,6 @@
 import { surroundingsOf } from '../ledger/dive-plan';
 import { ledger as ledgerOf } from '../ledger/ledger';
-import type { Carry, DiverLedger, Entry, Ledger, Room } from '../ledger/ledger-types';
+import type { DiverLedger, Entry, Ledger, Room } from '../ledger/ledger-types';
 import { roomMinutes } from '../ledger/room';
 import type { Dive, Id, Mix, Trip } from '../document/types';
 import { whyNot, type WhyNot } from './richest';
@@ -40,12 +40,8 @@ export interface MixChoice {
 const SAME_MIN = 1e-6;
 const SAME_SHARE = 1e-9;
 
-function carryBefore(ledger: DiverLedger, index: number): Carry {
-  return index === 0 ? ledger.start : ledger.carries[index - 1]!;
-}
-
 function roomAt(trip: Trip, ledger: DiverLedger, index: number): Pick<Room, 'min' | 'minLimit'> {
-  return roomMinutes(trip, carryBefore(ledger, index), ledger.entries[index]!);
+  return roomMinutes(trip, ledger.entries[index]!);
 }
 
 function isChanged(a: number | null, b: number | null, same: number): boolean {

@@ -92,7 +92,7 @@ export function noStopFromRest(o2: number, depthM: number, diver: Diver, around:
   return noStopTime(plan, restTensions(around.column.surfaceBar), o2, diver);
 }
 
-/** A dive of a diver at the site, with the carry it starts from in the trip as it stands. */
+/** A dive of a diver at the site. */
 interface Visit {
   readonly entry: Entry;
   readonly plan: DivePlan;

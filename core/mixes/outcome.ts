@@ -1,6 +1,6 @@
 import { isAbovePo2 } from '../gas';
 import { esotAdvised } from '../oxygen/budgets';
-import type { Carry, DiverLedger, Entry, Ledger } from '../ledger/ledger-types';
+import type { DiverLedger, Entry, Ledger } from '../ledger/ledger-types';
 import { roomMinutes } from '../ledger/room';
 import type { Id, Trip } from '../document/types';
 import { isAir } from './stocked-trip';
@@ -60,16 +60,12 @@ export function otuShare(otu: number, allowed: number): number {
   return allowed > 0 ? otu / allowed : Infinity;
 }
 
-function carryBefore(ledger: DiverLedger, index: number): Carry {
-  return index === 0 ? ledger.start : ledger.carries[index - 1]!;
-}
-
 /** What one diver's ledger adds to the outcome: the definition that the quick fold is held to. */
 export function diverOutcome(trip: Trip, ledger: DiverLedger): DiverOutcome {
   const outside = new Set<Id>();
   let smallestRoomMin = Infinity;
-  ledger.entries.forEach((entry, index) => {
-    const room = roomMinutes(trip, carryBefore(ledger, index), entry);
+  ledger.entries.forEach((entry) => {
+    const room = roomMinutes(trip, entry);
     if (!isWithinLimits(entry, room)) outside.add(entry.dive.id);
     // No figure, as a limit is passed that no shorter stay would keep.
     if (room.minLimit === 'po2' || entry.levelsPastLimitM.length > 0) smallestRoomMin = -Infinity;

@@ -121,9 +121,8 @@ interface Spare {
 }
 
 function sparesOf(trip: Trip, whole: Ledger): readonly Spare[] {
-  return whole.divers.flatMap(({ diver, entries, start, carries }) => {
-    const index = entries.length - 1;
-    const { min, minLimit } = roomMinutes(trip, carries[index - 1] ?? start, entries[index]!);
+  return whole.divers.flatMap(({ diver, entries }) => {
+    const { min, minLimit } = roomMinutes(trip, entries[entries.length - 1]!);
     return min === null ? [] : [{ min: min - ROOM_LEFT_MIN, by: minLimit as Limit, diver }];
   });
 }

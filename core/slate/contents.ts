@@ -2,7 +2,7 @@ import { NO_BREAK } from '../line-breaks';
 import { levelsOf, safetyStopOf } from '../profile';
 import { effectiveDive } from '../document/as-dived';
 import { dayNumber, wallDate, wallMin } from '../document/clock';
-import type { Carry, Caution, DiverLedger, Entry, Room, RoomLimit } from '../ledger/ledger-types';
+import type { Caution, DiverLedger, Entry, Room, RoomLimit } from '../ledger/ledger-types';
 import { deeper, entryWith, roomOf } from '../ledger/room';
 import type { Dive, Trip } from '../document/types';
 import {
@@ -33,7 +33,6 @@ import {
 /** One dive of one diver in words and numbers, rounded for good. */
 export interface SlateDive {
   readonly entry: Entry;
-  readonly carry: Carry;
   /** 1 for the trip's first dive of the day, whoever makes it: the same on every slate. */
   readonly number: number;
   readonly site: string;
@@ -106,11 +105,6 @@ const PAST_LIMIT: Figure = { value: 'past limit', unit: '' };
 /** "1 dive", "no dives", "4 dives". */
 export function divesText(count: number): string {
   return count === 1 ? '1 dive' : `${count === 0 ? 'no' : count} dives`;
-}
-
-/** The carry a diver brings into the entry of that number. */
-export function carryInto(ledger: DiverLedger, index: number): Carry {
-  return index === 0 ? ledger.start : ledger.carries[index - 1]!;
 }
 
 /** Cautions that belong to one dive of one diver: their own and those of the whole party. */
@@ -193,10 +187,10 @@ function numberOf(trip: Trip, { id, startsAt }: Dive): number {
 }
 
 /** The dive at the depth that is printed beside its no-stop time: what was dived is printed no shallower. */
-function asPrinted(trip: Trip, carry: Carry, entry: Entry, units: SlateUnits): Entry {
+function asPrinted(trip: Trip, entry: Entry, units: SlateUnits): Entry {
   const byM = depthAsPrintedM(entry, units) - entry.depthM;
   if (!entry.isMade || byM <= 0) return entry;
-  return entryWith(trip, carry, entry, deeper(effectiveDive(entry.dive, entry.diver).shape, byM));
+  return entryWith(trip, entry, deeper(effectiveDive(entry.dive, entry.diver).shape, byM));
 }
 
 /**
@@ -213,14 +207,12 @@ export function slateDive(
   units: SlateUnits,
 ): SlateDive {
   const entry = ledger.entries[index]!;
-  const carry = carryInto(ledger, index);
-  const room = roomOf(trip, carry, entry);
+  const room = roomOf(trip, entry);
   const site = trip.sites.find((each) => each.id === entry.dive.siteId);
   const isPast = entry.levelsPastLimitM.length > 0;
   const levels = levelTexts(entry, units).map((each) => each.replaceAll(' ', NO_BREAK));
   return {
     entry,
-    carry,
     number: numberOf(trip, entry.dive),
     site: site?.name ?? entry.dive.siteId,
     startsAt: clockText(entry.startMin),
@@ -231,7 +223,7 @@ export function slateDive(
     mix: entry.o2 === null ? 'no mix' : mixName(entry.o2),
     mod: depths(entry.modM, 'limit', units),
     po2: po2Text(entry.po2Bar),
-    noStop: noStopFigure(asPrinted(trip, carry, entry, units)),
+    noStop: noStopFigure(asPrinted(trip, entry, units)),
     noStopMark: levels.length > 0 && entry.isMade && !isPast ? LEVELS_MARK : '',
     room: roomFigure(entry, room),
     pastLevels: pastLevelsText(entry, units),

@@ -2,7 +2,7 @@ import { NO_BREAK } from '../line-breaks';
 import { levelsOf, travelMin, type ProfileShape } from '../profile';
 import { effectiveDive } from '../document/as-dived';
 import { surroundingsOf } from '../ledger/dive-plan';
-import type { Carry, Entry } from '../ledger/ledger-types';
+import type { Entry } from '../ledger/ledger-types';
 import { deeper, entryWith, longer, spareL } from '../ledger/room';
 import type { Trip } from '../document/types';
 import { M_PER_FOOT } from '../units';
@@ -112,11 +112,11 @@ function noStopWords({ levelsPastLimitM, unlimited, noStopMin }: Entry): string 
 /**
  * The table "deeper / longer": the planned depth and the next two depth steps, with the no-stop time and
  * the stops (minutes at a depth) that each of the next two time steps would cost.
- * @param carry the diver's before the dive @param entry one that is made
+ * @param entry one that is made
  * @returns words; a depth past the MOD or the diver's own limit says so and gives no time
  * Source: the same functions as the ledger (trip/room.ts); steps are common practice.
  */
-export function deeperLonger(trip: Trip, carry: Carry, entry: Entry, units: SlateUnits): DeeperLonger {
+export function deeperLonger(trip: Trip, entry: Entry, units: SlateUnits): DeeperLonger {
   const { shape } = effectiveDive(entry.dive, entry.diver);
   const around = surroundingsOf(trip);
   const times = nextSteps(up(entry.bottomMin), STEP_MIN);
@@ -132,14 +132,14 @@ export function deeperLonger(trip: Trip, carry: Carry, entry: Entry, units: Slat
       }
       fromM = level.depthM;
     }
-    const planned = entryWith(trip, carry, entry, lower);
+    const planned = entryWith(trip, entry, lower);
     return {
       depth,
       depthM,
       cells: [
         noStopWords(planned),
         ...times.map((min) =>
-          costOf(trip, entryWith(trip, carry, entry, longer(lower, min - entry.bottomMin)), units),
+          costOf(trip, entryWith(trip, entry, longer(lower, min - entry.bottomMin)), units),
         ),
       ],
     };

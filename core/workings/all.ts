@@ -54,11 +54,8 @@ const WORKS: Readonly<Record<FigureId, Work>> = {
  * Source: each workings names its own.
  */
 export function workingsOf(figure: FigureId, entry: Entry, context: WorkingsContext): Workings {
-  const { diverLedger } = context;
   if (!entry.isMade || entry.o2 === null) return leftOut(figure);
-  const index = diverLedger.entries.indexOf(entry);
-  const carry = index > 0 ? diverLedger.carries[index - 1]! : diverLedger.start;
-  return { figure, ...WORKS[figure]({ ...context, entry, carry, o2: entry.o2 }) };
+  return { figure, ...WORKS[figure]({ ...context, entry, o2: entry.o2 }) };
 }
 
 function leftOut(figure: FigureId): Workings {

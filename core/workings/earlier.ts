@@ -22,7 +22,7 @@ function airBar({ trip }: Asked): number {
 
 /** The compartment that needs the interval most. Source: named in the workings. */
 function nitrogenNeed(asked: Asked): Need {
-  const { entry, trip, carry, o2 } = asked;
+  const { entry, trip, o2 } = asked;
   const around = surroundingsOf(trip);
   const plan = divePlan(effectiveDive(entry.dive, entry.diver).shape, around);
   const limits = surfaceLimits(around.column.surfaceBar, entry.diver.gradient.high);
@@ -31,7 +31,7 @@ function nitrogenNeed(asked: Asked): Need {
   for (const toEnd of waysUp(plan)) {
     for (let index = 0; index < limits.length; index += 1) {
       const mostBar = (limits[index]! - (1 - o2) * toEnd.uptake[index]!) / toEnd.decay[index]!;
-      const heldBar = carry.tensions[index]!;
+      const heldBar = entry.from.tensions[index]!;
       if (heldBar <= mostBar) continue;
       if (mostBar <= air) return { index, min: Infinity, mostBar };
       const min = Math.log((heldBar - air) / (mostBar - air)) / RATES_PER_MIN[index]!;
@@ -42,12 +42,13 @@ function nitrogenNeed(asked: Asked): Need {
 }
 
 /** Minutes at the surface until the CNS clock leaves place for the dive; Infinity where it never does. */
-function cnsNeedMin({ entry, carry }: Asked): number {
+function cnsNeedMin({ entry }: Asked): number {
   const { before, after } = entry.cns;
-  if (carry.cns === null || before === null || after === null) return 0;
+  const held = entry.from.cns;
+  if (held === null || before === null || after === null) return 0;
   const most = 1 - (after - before);
-  if (carry.cns <= most) return 0;
-  return most <= 0 ? Infinity : 90 * Math.log2(carry.cns / most);
+  if (held <= most) return 0;
+  return most <= 0 ? Infinity : 90 * Math.log2(held / most);
 }
 
 function nitrogenSteps(asked: Asked, need: Need): readonly WorkingsStep[] {
@@ -56,7 +57,7 @@ function nitrogenSteps(asked: Asked, need: Need): readonly WorkingsStep[] {
     compartmentStep(need.index + 1, 'Compartment that needs the interval most'),
     {
       label: 'Its tension on surfacing from the dive before, p',
-      value: bar(asked.carry.tensions[need.index]!),
+      value: bar(asked.entry.from.tensions[need.index]!),
     },
     { label: 'Tension it may begin this dive with, q', value: bar(need.mostBar) },
     { label: 'Nitrogen breathed at the surface, A = 0.79 (P0 − 0.0627)', value: bar(airBar(asked)) },
@@ -82,7 +83,7 @@ export const earlierWorkings: Work = (asked) => {
   }
   const need = nitrogenNeed(asked);
   const cnsMin = cnsNeedMin(asked);
-  const byDay = earlierByCnsDay(asked.carry, asked.entry);
+  const byDay = earlierByCnsDay(asked.entry);
   const dayMin = byDay === null ? 0 : intervalMin - byDay.amount;
   const longestMin = Math.max(need.min, cnsMin, dayMin);
   const byCns =

@@ -77,7 +77,7 @@ export const leadingWorkings: Work = ({ entry, trip }) => {
   const { surfaceBar } = surroundingsOf(trip).column;
   const { high } = entry.diver.gradient;
   const index = entry.leading.compartment - 1;
-  const tensionBar = entry.tensionsAfter[index]!;
+  const tensionBar = entry.after.tensions[index]!;
   const restBar = AIR_N2 * inspiredBar(surfaceBar);
   const limitBar = toleratedBar(index, surfaceBar, high);
   const exact = (tensionBar - restBar) / (limitBar - restBar);

@@ -25,22 +25,23 @@ function po2Of({ o2 }: Asked, fromBar: number, toBar: number): string {
 }
 
 /** CNS clock before the dive. Source: named in the workings. */
-export const cnsBeforeWorkings: Work = ({ entry, carry }) => {
-  const sinceMin = Math.max(0, entry.startMin - carry.atMin);
+export const cnsBeforeWorkings: Work = ({ entry }) => {
+  const { from } = entry;
+  const sinceMin = Math.max(0, entry.startMin - from.atMin);
   const shared = {
     title: 'CNS clock before the dive',
     formula: `after the dive before × 2^(−minutes / ${CNS_HALF_TIME_MIN})`,
     source: DECAY,
   };
-  if (carry.cns === null) return { ...shared, steps: [], result: UNKNOWN, exact: null };
+  if (from.cns === null) return { ...shared, steps: [], result: UNKNOWN, exact: null };
   if (sinceMin === Infinity) {
     return { ...shared, steps: [{ label: 'Dive before', value: 'none' }], result: percent(0), exact: 0 };
   }
-  const exact = cnsAfterInterval(carry.cns, sinceMin);
+  const exact = cnsAfterInterval(from.cns, sinceMin);
   return {
     ...shared,
     steps: [
-      { label: 'After the dive before', value: percent(carry.cns, 3) },
+      { label: 'After the dive before', value: percent(from.cns, 3) },
       { label: 'At the surface since', value: minutes(sinceMin) },
     ],
     result: percent(exact, 2),
@@ -77,7 +78,7 @@ export const cnsAfterWorkings: Work = (asked) => {
 };
 
 /** Peak of the rolling 24 h clock. Source: named in the workings. */
-export const cnsDayWorkings: Work = ({ entry, carry, words }) => {
+export const cnsDayWorkings: Work = ({ entry, words }) => {
   const shared = {
     title: 'Oxygen limit of any 24 hours, at its highest during the dive',
     formula:
@@ -85,7 +86,7 @@ export const cnsDayWorkings: Work = ({ entry, carry, words }) => {
     source: `${NOAA}, in any 24 hours; this clock does not decay`,
   };
   const startMin = entry.startMin;
-  const earlier = carry.exposures.filter((exposure) => exposure.endMin > startMin - 1440);
+  const earlier = entry.from.exposures.filter((exposure) => exposure.endMin > startMin - 1440);
   const pieces = entry.exposure?.pieces ?? null;
   if (pieces === null || earlier.some((exposure) => exposure.pieces === null)) {
     return { ...shared, steps: [], result: UNKNOWN, exact: null };
@@ -134,9 +135,9 @@ export const esotDiveWorkings: Work = (asked) => ({
   ...summed(asked, ({ o2 }, legs) => esot(legs, o2), ' min'),
 });
 
-function carriedDose({ entry, carry }: Asked, dose: 'otu' | 'esot', sinceDay: number): number {
+function carriedDose({ entry }: Asked, dose: 'otu' | 'esot', sinceDay: number): number {
   const today = dayNumber(entry.startMin);
-  return carry.doses
+  return entry.from.doses
     .filter(({ day }) => day >= sinceDay && day <= today)
     .reduce((sum, each) => sum + each[dose], 0);
 }

@@ -30,8 +30,8 @@ function atMost(candidates: readonly Candidate[]): number | null {
 
 /** Minutes longer. Source: named in the workings. */
 export const roomMinWorkings: Work = (asked) => {
-  const { entry, trip, carry, o2 } = asked;
-  const room = roomOf(trip, carry, entry);
+  const { entry, trip, o2 } = asked;
+  const room = roomOf(trip, entry);
   const lastBar = entry.legs.findLast((leg) => leg.kind === 'level')!.toBar;
   const po2 = o2 * lastBar;
   const cnsLeftMin = entry.cns.after === null ? null : cnsMinutesLeft(entry.cns.after, po2, 'single');
@@ -79,9 +79,9 @@ export const roomMinWorkings: Work = (asked) => {
 };
 
 /** The dive at its deepest allowed depth, to show that the limit is met there. */
-function checkedAt({ entry, trip, carry }: Asked, byM: number): readonly WorkingsStep[] {
+function checkedAt({ entry, trip }: Asked, byM: number): readonly WorkingsStep[] {
   const shape = deeper(effectiveDive(entry.dive, entry.diver).shape, byM);
-  const there = entryWith(trip, carry, entry, shape);
+  const there = entryWith(trip, entry, shape);
   const steps: WorkingsStep[] = [];
   if (there.noStopMin !== null) {
     steps.push({
@@ -98,8 +98,8 @@ function checkedAt({ entry, trip, carry }: Asked, byM: number): readonly Working
 
 /** Metres deeper. Source: named in the workings. */
 export const roomMWorkings: Work = (asked) => {
-  const { entry, trip, carry } = asked;
-  const { m, mLimit } = roomOf(trip, carry, entry);
+  const { entry, trip } = asked;
+  const { m, mLimit } = roomOf(trip, entry);
   const toMod = entry.modM! - entry.depthM;
   const toDiver = entry.diver.maxDepthM - entry.depthM;
   const candidates: Candidate[] = [

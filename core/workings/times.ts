@@ -18,13 +18,14 @@ function momentStep(label: string, at: WallMin, { words }: Asked): WorkingsStep 
 
 /** Surface interval. Source: named in the workings. */
 export const intervalWorkings: Work = (asked) => {
-  const { entry, carry } = asked;
+  const { entry } = asked;
+  const { exposures } = entry.from;
   const shared = {
     title: 'Surface interval before the dive',
     formula: 'leaving the surface − surfacing from the dive before, its stops and ascent included',
     source: 'definition',
   };
-  const surfaced = carry.exposures[carry.exposures.length - 1]?.endMin;
+  const surfaced = exposures[exposures.length - 1]?.endMin;
   const start = momentStep('Leaving the surface', entry.startMin, asked);
   if (surfaced === undefined) {
     return {
@@ -94,7 +95,7 @@ export const clearWorkings: Work = (asked) => {
       'last surfacing + ln((tension − rest) / (0.01 (tolerated − rest))) / k, the longest of the 16 compartments',
     source: `${MODEL}; to call 1 % of the way to the limit clear is this project’s`,
   };
-  const last = diverLedger.carries[diverLedger.carries.length - 1];
+  const last = diverLedger.entries[diverLedger.entries.length - 1]?.after;
   if (last === undefined) return { ...shared, steps: [], result: 'no dives', exact: null };
   const { surfaceBar } = surroundingsOf(trip).column;
   const restBar = AIR_N2 * inspiredBar(surfaceBar);

@@ -1,5 +1,5 @@
 import type { Words } from '../said';
-import type { Carry, DiverLedger, Entry } from '../ledger/ledger-types';
+import type { DiverLedger, Entry } from '../ledger/ledger-types';
 import type { Trip } from '../document/types';
 
 /** Every figure that can be asked for its workings, in the order a person reads them. */
@@ -65,11 +65,9 @@ export interface WorkingsContext {
   readonly words: Words;
 }
 
-/** A figure of a dive that is made, with what the diver held before it. */
+/** A figure of a dive that is made. */
 export interface Asked extends WorkingsContext {
   readonly entry: Entry;
-  /** What the diver held on surfacing from the dive before, or brought along. */
-  readonly carry: Carry;
   readonly o2: number;
 }
 

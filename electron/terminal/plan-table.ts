@@ -81,15 +81,9 @@ function interval(min: number | null): string {
   return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
 }
 
-function roomMin(trip: Trip, ledger: DiverLedger, index: number): number | null {
-  const carry = index === 0 ? ledger.start : ledger.carries[index - 1]!;
-  return roomMinutes(trip, carry, ledger.entries[index]!).min;
-}
-
-function diveRow(trip: Trip, ledger: DiverLedger, index: number): string {
-  const entry = ledger.entries[index]!;
+function diveRow(trip: Trip, entry: Entry): string {
   const site = trip.sites.find(({ id }) => id === entry.dive.siteId);
-  const room = roomMin(trip, ledger, index);
+  const room = roomMinutes(trip, entry).min;
   return row([
     clockText(entry.startMin),
     interval(entry.intervalMin),
@@ -128,7 +122,7 @@ function diverText(trip: Trip, ledger: DiverLedger): string {
     lines.push('', dayLine(day, entries[index]!), row(COLUMNS.map(({ title }) => title)));
     const number = dayNumber(entries[index]!.startMin);
     for (; index < entries.length && dayNumber(entries[index]!.startMin) === number; index += 1) {
-      lines.push(diveRow(trip, ledger, index));
+      lines.push(diveRow(trip, entries[index]!));
     }
   }
   if (entries.length === 0) lines.push('', 'No dives.');
@@ -142,14 +136,13 @@ function momentText(at: WallTime): string {
 
 /** The dive with the least room of all, as the sentence the trip begins with. */
 function tightest(ledger: Ledger): string {
-  let found: { readonly min: number; readonly entry: Entry } | null = null;
+  let least: { readonly min: number; readonly entry: Entry } | null = null;
   for (const each of ledger.divers) {
-    each.entries.forEach((entry, index) => {
-      const min = roomMin(ledger.trip, each, index);
-      if (min !== null && (found === null || min < found.min)) found = { min, entry };
-    });
+    for (const entry of each.entries) {
+      const { min } = roomMinutes(ledger.trip, entry);
+      if (min !== null && (least === null || min < least.min)) least = { min, entry };
+    }
   }
-  const least = found as { readonly min: number; readonly entry: Entry } | null;
   if (least === null) return '';
   const { entry, min } = least;
   const site = ledger.trip.sites.find(({ id }) => id === entry.dive.siteId);

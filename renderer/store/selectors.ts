@@ -57,20 +57,11 @@ let minutesKnown: ReadonlyMap<Entry, RoomMinutes> = new Map();
 
 const roomsOf = new WeakMap<Entry, Room>();
 
-/** Where an entry stands in a ledger: what was held on surfacing from the dive before. */
-function carryBefore({ start, entries, carries }: DiverLedger, entry: Entry): DiverLedger['start'] {
-  const at = entries.indexOf(entry);
-  return carries[at - 1] ?? start;
-}
-
 const roomMinutesIn = memo((of: Ledger) => {
   const { trip } = of;
   const minutesOf = new Map<Entry, RoomMinutes>();
-  for (const { start, entries, carries } of of.divers) {
-    entries.forEach((entry, i) => {
-      const room = minutesKnown.get(entry) ?? roomMinutes(trip, carries[i - 1] ?? start, entry);
-      minutesOf.set(entry, room);
-    });
+  for (const { entries } of of.divers) {
+    for (const entry of entries) minutesOf.set(entry, minutesKnown.get(entry) ?? roomMinutes(trip, entry));
   }
   minutesKnown = minutesOf;
   return {
@@ -108,7 +99,7 @@ export function roomOfEntry(state: Desk, entry: Entry): Room | null {
   const of = selectLedger(state);
   const diver = of.divers.find((each) => each.diver.id === entry.diver.id);
   if (!diver?.entries.includes(entry)) return null;
-  const room = roomOf(of.trip, carryBefore(diver, entry), entry);
+  const room = roomOf(of.trip, entry);
   roomsOf.set(entry, room);
   return room;
 }

@@ -132,8 +132,7 @@ function earliestWords(entry: Entry, { earlierMin, earlierLimit }: Room): readon
 
 /** All that has to stand on the page of one dive. */
 function expected(trip: Trip, mine: DiverLedger, entry: Entry): readonly string[] {
-  const carry = mine.carries[mine.entries.indexOf(entry) - 1] ?? mine.start;
-  const room = roomOf(trip, carry, entry);
+  const room = roomOf(trip, entry);
   if (!entry.isMade) return ['not to be dived', depthWords(entry)];
   const day = mine.days.find((each) => each.date === wallText(entry.startMin).slice(0, 10))!;
   const noRoom = room.min === null && room.minLimit === null;
@@ -200,7 +199,7 @@ interface Briefed {
 
 function briefed(trip: Trip, mine: DiverLedger): readonly Briefed[] {
   return mine.entries
-    .map((entry, i) => ({ entry, room: roomOf(trip, mine.carries[i - 1] ?? mine.start, entry) }))
+    .map((entry) => ({ entry, room: roomOf(trip, entry) }))
     .filter(({ entry }) => entry.isMade);
 }
 

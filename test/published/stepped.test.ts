@@ -78,7 +78,7 @@ describe('the ledger beside a naive walk of the same trips, second by second', (
     for (const { name, entry, walk } of pairs) {
       if (!walk) continue;
       entry.tensionsBefore.forEach((tension, i) => widen('tension', tension - walk.before[i]!));
-      entry.tensionsAfter.forEach((tension, i) => widen('tension', tension - walk.after[i]!));
+      entry.after.tensions.forEach((tension, i) => widen('tension', tension - walk.after[i]!));
       if (walk.noStopMin === null) {
         expect(entry.noStopMin ?? Infinity, name).toBeGreaterThan(FIVE_HOURS_MIN);
       } else {

@@ -177,7 +177,7 @@ export function wetDrafts(
         day.date === lastDate && mine.flyAfterMin !== null ? momentText(mine.flyAfterMin) : null;
       const dives = day.dives.map((dive): WetDive => ({
         dive,
-        table: dive.entry.isMade ? deeperLonger(ledger.trip, dive.carry, dive.entry, request.units) : null,
+        table: dive.entry.isMade ? deeperLonger(ledger.trip, dive.entry, request.units) : null,
       }));
       const at = (basePt: number) =>
         dayPages({ set, widthPt, basePt }, request, mine.diver.name, day, dives, heightPt, flyAfter);

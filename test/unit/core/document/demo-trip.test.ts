@@ -11,10 +11,10 @@ const trip = demoTrip();
 const whole = ledger(trip);
 
 const rooms = whole.divers.flatMap((each) =>
-  each.entries.map((entry, index) => ({
+  each.entries.map((entry) => ({
     diveId: entry.dive.id,
     diverId: each.diver.id,
-    min: roomOf(trip, index === 0 ? each.start : each.carries[index - 1]!, entry).min!,
+    min: roomOf(trip, entry).min!,
   })),
 );
 

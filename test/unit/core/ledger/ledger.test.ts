@@ -249,7 +249,7 @@ describe('ledger', () => {
     ];
     const [first, second] = only(tripOf(dives)).entries;
     expect(second!.intervalMin!).toBeLessThan(0);
-    expect(second!.tensionsBefore).toEqual(first!.tensionsAfter);
+    expect(second!.tensionsBefore).toEqual(first!.after.tensions);
   });
 
   it('has no flight to wait for without a dive', () => {
@@ -283,10 +283,7 @@ describe('ledger', () => {
 });
 
 describe('roomOf', () => {
-  const room = (trip: Trip, at = 0) => {
-    const own = only(trip);
-    return roomOf(trip, at === 0 ? own.start : own.carries[at - 1]!, own.entries[at]!);
-  };
+  const room = (trip: Trip, at = 0) => roomOf(trip, only(trip).entries[at]!);
 
   it('names the limit that comes first', () => {
     const big = { ...guide, cylinder: { waterL: 24, fillBar: 200, reserveBar: 50 } };

@@ -10,7 +10,7 @@ import { aDive, aDiver, aTrip } from '../../../builders/trip';
 function lastOf(trip: Trip): { readonly entry: Entry; readonly room: Room } {
   const [own] = ledger(trip).divers;
   const entry = own!.entries.at(-1)!;
-  return { entry, room: roomOf(trip, own!.carries.at(-2) ?? own!.start, entry) };
+  return { entry, room: roomOf(trip, entry) };
 }
 
 /** The trip with its last dive begun so many minutes sooner, to the minute. */
@@ -109,7 +109,7 @@ describe('room in an earlier start', () => {
     expect(room.earlierMin).toBeNull();
     expect(room.earlierLimit).not.toBeNull();
     const [own] = ledger(aTrip([first!, whole], { party: big, mixes: [half] })).divers;
-    const byDay = earlierByCnsDay(own!.carries[0]!, own!.entries[1]!);
+    const byDay = earlierByCnsDay(own!.entries[1]!);
     expect(byDay).toEqual({ amount: -Infinity, limit: 'cns-day' });
   });
 });

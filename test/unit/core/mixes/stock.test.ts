@@ -112,7 +112,7 @@ describe('stockedTrip', () => {
       kept.forEach((entry, index) => {
         const other = after.divers[place]!.entries[index]!;
         expect(other.mix).toBe(entry.mix);
-        expect(other.tensionsAfter).toEqual(entry.tensionsAfter);
+        expect(other.after.tensions).toEqual(entry.after.tensions);
       });
       const later = after.divers[place]!.entries.slice(kept.length);
       for (const { o2 } of later) expect([0.21, 0.29, 0.34]).toContain(o2);

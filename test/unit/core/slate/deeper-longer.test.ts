@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { carryInto } from '../../../../core/slate/contents';
 import { deeperLonger } from '../../../../core/slate/deeper-longer';
 import { ledger } from '../../../../core/ledger/ledger';
 import { roomOf } from '../../../../core/ledger/room';
@@ -8,7 +7,7 @@ import { aDive, aDiver, aTrip } from '../../../builders/trip';
 
 function tableOf(trip: Trip, units: 'metric' | 'imperial' | 'both' = 'metric') {
   const [mine] = ledger(trip).divers;
-  return deeperLonger(trip, carryInto(mine!, 0), mine!.entries[0]!, units);
+  return deeperLonger(trip, mine!.entries[0]!, units);
 }
 
 function entryOfTrip(trip: Trip) {
@@ -99,7 +98,7 @@ describe('deeperLonger', () => {
     const trip = aTrip([aDive({ depthM: 30, bottomMin: 10, mix: 'lean' })], {
       party: [aDiver({ surfaceRateLpm: 20, cylinder: { waterL: 12, fillBar: 220, reserveBar: 30 } })],
     });
-    const { min, minLimit } = roomOf(trip, carryInto(ledger(trip).divers[0]!, 0), entryOfTrip(trip));
+    const { min, minLimit } = roomOf(trip, entryOfTrip(trip));
     expect(minLimit).toBe('gas');
     expect(min).toBeLessThan(10);
     expect(tableOf(trip).head.slice(2)).toEqual(['15 min', '20 min']);
@@ -128,7 +127,7 @@ describe('deeperLonger', () => {
       mixes: [half],
     });
     const [mine] = ledger(trip).divers;
-    const table = deeperLonger(trip, carryInto(mine!, 1), mine!.entries[1]!, 'metric');
+    const table = deeperLonger(trip, mine!.entries[1]!, 'metric');
     expect((table.rows[0]!.cells as readonly string[]).slice(1)).toEqual(['no stops', 'past CNS 24 h']);
   });
 

@@ -15,18 +15,13 @@ import { trips } from '../../../support/trip-arbitrary';
 /** The workings add legs one by one where the ledger sums them at once: rounding alone. */
 const SAME = 1e-9;
 
-function carryBefore(diverLedger: DiverLedger, entry: Entry) {
-  const index = diverLedger.entries.indexOf(entry);
-  return index === 0 ? diverLedger.start : diverLedger.carries[index - 1]!;
-}
-
 /** What the ledger says of each figure. */
 function figuresOf(
   trip: Trip,
   diverLedger: DiverLedger,
   entry: Entry,
 ): Readonly<Record<FigureId, number | null>> {
-  const room = roomOf(trip, carryBefore(diverLedger, entry), entry);
+  const room = roomOf(trip, entry);
   const opinion = secondOpinions(diverLedger, trip)[diverLedger.entries.indexOf(entry)]!;
   return {
     noStopMin: entry.noStopMin,
@@ -141,7 +136,7 @@ describe('workingsOf', () => {
       party: [aDiver({ maxO2: 0.5, cylinder: { waterL: 60, fillBar: 230, reserveBar: 20 } })],
     });
     const diverLedger = ledger(trip).divers[0]!;
-    expect(roomOf(trip, diverLedger.carries[0]!, diverLedger.entries[1]!).earlierLimit).toBe('cns');
+    expect(roomOf(trip, diverLedger.entries[1]!).earlierLimit).toBe('cns');
     expectAll(trip);
   });
 

@@ -34,8 +34,8 @@ describe('planTable', () => {
     expect(rows).toHaveLength(20);
     let row = 0;
     for (const each of whole.divers) {
-      each.entries.forEach((entry, index) => {
-        const room = roomMinutes(trip, index === 0 ? each.start : each.carries[index - 1]!, entry).min!;
+      each.entries.forEach((entry) => {
+        const room = roomMinutes(trip, entry).min!;
         const cells = rows[row++]!;
         expect(cells[0]).toBe(entry.dive.startsAt.slice(11));
         expect(cells[2]).toBe('Site');
