@@ -24,7 +24,7 @@ const WITHOUT_TRADE: readonly { readonly path: string; readonly reason: string }
   { path: 'core/slate/', reason: 'millimetres of paper and points of type are our own layout' },
   { path: 'core/formats/', reason: 'each format cites its standard in its own README line' },
   { path: 'core/numeric.ts', reason: 'the series and its error bound are derived beside the code' },
-  { path: 'core/document/clock.ts', reason: 'calendar arithmetic' },
+  { path: 'core/words/calendar.ts', reason: 'calendar arithmetic' },
   { path: 'core/document/fields.ts', reason: 'how much of a wrong value a message shows is our own choice' },
   { path: 'core/document/read-trip.ts', reason: 'how large a file may be is our own choice' },
 ];

@@ -1,4 +1,4 @@
-import { wallMin } from '../document/clock';
+import { wallMin } from '../words/calendar';
 import { newDivePlan, surroundingsOf } from '../ledger/dive-plan';
 import { HOURS_BEFORE_FLIGHT } from '../ledger/flying';
 import { eachDiver, type Rule } from './rule';

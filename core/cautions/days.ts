@@ -1,4 +1,4 @@
-import { dayNumber } from '../document/clock';
+import { dayNumber } from '../words/calendar';
 import type { DiverLedger, Entry, LedgerDay } from '../ledger/ledger-types';
 
 /** A day of one diver with its dives. */

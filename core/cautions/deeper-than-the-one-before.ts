@@ -1,4 +1,4 @@
-import { dayNumber } from '../document/clock';
+import { dayNumber } from '../words/calendar';
 import type { Entry } from '../ledger/ledger-types';
 import { DUST, eachMadeDive, told, type Place, type Rule } from './rule';
 

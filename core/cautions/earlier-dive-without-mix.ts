@@ -1,4 +1,4 @@
-import { wallMin } from '../document/clock';
+import { wallMin } from '../words/calendar';
 import { surroundingsOf } from '../ledger/dive-plan';
 import { mixFor } from '../ledger/mix-choice';
 import { eachDiver, type Rule } from './rule';

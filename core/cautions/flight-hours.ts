@@ -1,4 +1,4 @@
-import { wallMin } from '../document/clock';
+import { wallMin } from '../words/calendar';
 import type { Rule } from './rule';
 import { FLYING_SOURCE } from './sources';
 

@@ -1,4 +1,4 @@
-import { wallMin } from '../document/clock';
+import { wallMin } from '../words/calendar';
 import { flyingRow, HOURS_BEFORE_FLIGHT, type FlyingRow } from '../ledger/flying';
 import { eachDiver, type Rule } from './rule';
 import { FLYING_SOURCE } from './sources';

@@ -1,5 +1,5 @@
 import { wholeDown } from '../gas';
-import { wallText } from '../document/clock';
+import { wallText } from '../words/calendar';
 import type { WallMin } from '../ledger/ledger-types';
 import { BAR_PER_PSI, M_PER_FOOT } from '../units';
 

@@ -1,4 +1,4 @@
-import { wallMin } from './clock';
+import { wallMin } from '../words/calendar';
 import type { WallMin } from '../ledger/ledger-types';
 import type { ProfileShape } from '../profile';
 import type { AsDived, Dive, Diver, Id, Mix } from './types';

@@ -17,9 +17,9 @@ import {
   type Moment,
   type Named,
   type SaidTrouble,
-} from '../said';
+} from '../words/said';
 import { effectiveDive, isOnDive } from './as-dived';
-import { wallMin, wallText } from './clock';
+import { wallMin, wallText } from '../words/calendar';
 import { surroundingsOf } from '../ledger/dive-plan';
 import type { WallMin } from '../ledger/ledger-types';
 import type { TripPath } from './place-in-trip';

@@ -8,7 +8,7 @@ import {
   type Said,
   type SaidTrouble,
   type Usual,
-} from '../said';
+} from '../words/said';
 
 /** In a file a dive says by null that it has no stop; the window has a choice for it. */
 const OR_NULL: Either = { file: ['; or null for none'], window: [] };

@@ -1,4 +1,4 @@
-import { figure, named, said, type Named, type Said, type SaidTrouble } from '../said';
+import { figure, named, said, type Named, type Said, type SaidTrouble } from '../words/said';
 import { bag, type Bag, type TripPath } from './place-in-trip';
 import { AUTO_MIX, DEFAULTS } from './schema';
 

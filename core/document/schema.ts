@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { said, type SaidTrouble } from '../said';
+import { said, type SaidTrouble } from '../words/said';
 import { NUMBER_RULES, type NumberField, numberTrouble, shown, textTrouble, wallTimeTrouble } from './fields';
 import type { Trip } from './types';
 

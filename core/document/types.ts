@@ -4,10 +4,11 @@
  * Units are in the names; fractions run from 0 to 1; times are wall-clock text at the trip's place.
  */
 
+import type { WallTime } from '../words/calendar';
+
 export type Id = string;
 
-/** Wall-clock time at the trip's place, to the minute, without zone: "2027-03-06T07:30". */
-export type WallTime = string;
+export type { WallTime };
 
 export interface Trip {
   readonly format: 'carryover/trip';

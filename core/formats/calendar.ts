@@ -13,7 +13,7 @@ import {
   diveTime,
   words,
 } from '../slate/figures';
-import { wallText } from '../document/clock';
+import { wallText } from '../words/calendar';
 import type { Entry, Ledger, WallMin } from '../ledger/ledger-types';
 import type { Dive, Site, Trip } from '../document/types';
 

@@ -1,5 +1,5 @@
 import type { Trouble } from '../result';
-import { fileWords, worded, type SaidTrouble, type Words } from '../said';
+import { fileWords, worded, type SaidTrouble, type Words } from '../words/said';
 import { numberTrouble, textTrouble } from '../document/fields';
 import { LIMITS } from '../document/schema';
 import type { Site } from '../document/types';

@@ -1,5 +1,5 @@
 import { down, up } from '../slate/figures';
-import { wallText } from '../document/clock';
+import { wallText } from '../words/calendar';
 import type { Entry, Ledger } from '../ledger/ledger-types';
 import type { Trip } from '../document/types';
 import { csvText, type Cell } from './delimited';

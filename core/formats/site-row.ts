@@ -1,4 +1,4 @@
-import { said, type Said, type SaidTrouble } from '../said';
+import { said, type Said, type SaidTrouble } from '../words/said';
 import { numberTrouble, textTrouble } from '../document/fields';
 import { M_PER_FOOT } from '../units';
 import { coordinateDegrees, positionDegrees } from './coordinates';

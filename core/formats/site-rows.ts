@@ -1,5 +1,5 @@
 import type { Trouble } from '../result';
-import { fileWords, said, worded, type SaidTrouble, type Words } from '../said';
+import { fileWords, said, worded, type SaidTrouble, type Words } from '../words/said';
 import { LIMITS } from '../document/schema';
 import type { Site } from '../document/types';
 import {

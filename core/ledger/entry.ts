@@ -12,7 +12,7 @@ import { AIR_N2, inspiredBar } from '../tissues/compartments';
 import { intervalMap, legsMap } from '../tissues/leg-map';
 import { ambientBar } from '../water';
 import type { EffectiveDive } from '../document/as-dived';
-import { dayNumber } from '../document/clock';
+import { dayNumber } from '../words/calendar';
 import { divePlan, surroundingsOf, type DivePlan } from './dive-plan';
 import type { Carry, DayDose, Entry, Exposure, Stop } from './ledger-types';
 import { mixO2 } from './mix-choice';

@@ -1,5 +1,5 @@
 import { secondOpinions, type SecondOpinion } from '../tables/second-opinion';
-import { wallText } from '../document/clock';
+import { wallText } from '../words/calendar';
 import type { Caution, DiverLedger, Entry, Ledger, WallMin } from './ledger-types';
 import { roomOf } from './room';
 import type { Trip } from '../document/types';

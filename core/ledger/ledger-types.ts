@@ -1,10 +1,10 @@
 import type { ClockPiece } from '../oxygen/cns-day';
 import type { Leg } from '../profile';
 import type { Lanes } from '../tissues/affine-map';
+import type { WallMin } from '../words/calendar';
 import type { Dive, Diver, Id, Mix, Trip } from '../document/types';
 
-/** Minutes of wall-clock time since 1970-01-01T00:00 at the trip's place; fractions allowed. */
-export type WallMin = number;
+export type { WallMin };
 
 /** What a diver holds at a moment. */
 export interface Carry {

@@ -2,7 +2,7 @@ import { otuAllowedToday } from '../oxygen/budgets';
 import { AIR_N2, COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
 import type { AffineMap, Lanes } from '../tissues/affine-map';
 import { effectiveDive, isOnDive } from '../document/as-dived';
-import { dayNumber, wallDate } from '../document/clock';
+import { dayNumber, wallDate } from '../words/calendar';
 import { divePlan, surroundingsOf } from './dive-plan';
 import { step, surfaceLimits, type FoldContext } from './entry';
 import { flyAfterMin } from './flying';

@@ -5,7 +5,7 @@ import { AIR_N2, restTensions } from '../tissues/compartments';
 import { intervalMap } from '../tissues/leg-map';
 import { SEA_LEVEL_BAR } from '../water';
 import { asAnalysed } from '../document/as-dived';
-import { wallMin } from '../document/clock';
+import { wallMin } from '../words/calendar';
 import { newDivePlan } from './dive-plan';
 import { step } from './entry';
 import type { Carry, WallMin } from './ledger-types';

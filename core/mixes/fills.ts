@@ -2,7 +2,7 @@ import { idealBar } from '../compressibility';
 import { AIR_O2 } from '../gas';
 import { increasingRoot } from '../numeric';
 import { failure, success, type Result } from '../result';
-import { fileWords, figure, said, worded, type Words } from '../said';
+import { fileWords, figure, said, worded, type Words } from '../words/said';
 import { contentL, pressureBar, type GasLaw } from '../supply';
 import type { Ledger } from '../ledger/ledger-types';
 import { mixO2 } from '../ledger/mix-choice';

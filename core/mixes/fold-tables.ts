@@ -4,7 +4,7 @@ import { limitMin } from '../oxygen/limits';
 import { compose, fill, type FilledMap, type Lanes } from '../tissues/affine-map';
 import { COMPARTMENT_COUNT, inspiredBar } from '../tissues/compartments';
 import { effectiveDive, isOnDive, type EffectiveDive } from '../document/as-dived';
-import { dayNumber } from '../document/clock';
+import { dayNumber } from '../words/calendar';
 import { divePlan, surroundingsOf, type DivePlan } from '../ledger/dive-plan';
 import { gasOutcome, surfaceLimits } from '../ledger/entry';
 import type { Carry } from '../ledger/ledger-types';

@@ -1,7 +1,7 @@
 import { failure, success, type Result, type Trouble } from '../result';
-import { fileWords, figure, range, said, type Said, type Words } from '../said';
+import { fileWords, figure, range, said, type Said, type Words } from '../words/said';
 import { judgeTrip } from '../document/check-trip';
-import { wallDate, wallMin } from '../document/clock';
+import { wallDate, wallMin } from '../words/calendar';
 import { surroundingsOf } from '../ledger/dive-plan';
 import { wallTimeTrouble } from '../document/fields';
 import { HOURS_BEFORE_FLIGHT } from '../ledger/flying';

@@ -1,4 +1,4 @@
-import { figure, fileWords, said, type Figure, type Piece, type Said } from '../said';
+import { figure, fileWords, said, type Figure, type Piece, type Said } from '../words/said';
 import { HOURS_BEFORE_FLIGHT } from '../ledger/flying';
 import { SHORTEST_MIN, ROOM_LEFT_MIN, type Held, type Limit } from './starting-dive';
 import type { DepthSteps } from './starting-steps';

@@ -1,7 +1,7 @@
 import { NO_BREAK } from '../line-breaks';
 import { levelsOf, safetyStopOf } from '../profile';
 import { effectiveDive } from '../document/as-dived';
-import { dayNumber, wallDate, wallMin } from '../document/clock';
+import { dayNumber, wallDate, wallMin } from '../words/calendar';
 import type { Caution, DiverLedger, Entry, Room, RoomLimit } from '../ledger/ledger-types';
 import { deeper, entryWith, roomOf } from '../ledger/room';
 import type { Dive, Trip } from '../document/types';

@@ -2,7 +2,7 @@
  * Numbers as they are printed, rounded once and the careful way: what is allowed is rounded down, what is
  * taken up rounded up. No rounded value goes back into a formula.
  */
-import { wallText } from '../document/clock';
+import { wallText } from '../words/calendar';
 import type { Entry, Stop, WallMin } from '../ledger/ledger-types';
 import { BAR_PER_PSI, M_PER_FOOT } from '../units';
 

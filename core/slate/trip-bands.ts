@@ -1,4 +1,4 @@
-import { wallDate } from '../document/clock';
+import { wallDate } from '../words/calendar';
 import type { DiverLedger, Entry } from '../ledger/ledger-types';
 import { timelineOf, type TimelinePoint } from '../ledger/timeline';
 import type { Trip } from '../document/types';

@@ -1,6 +1,6 @@
 import type { Surroundings } from '../profile';
 import { runtimeMin } from '../profile';
-import { wallMin } from '../document/clock';
+import { wallMin } from '../words/calendar';
 import { newDivePlan, surroundingsOf } from '../ledger/dive-plan';
 import type { DiverLedger, Entry, WallMin } from '../ledger/ledger-types';
 import { mixFor, mixO2 } from '../ledger/mix-choice';

@@ -1,6 +1,6 @@
 import type { Leg } from '../profile';
-import type { Words } from '../said';
-import { wallText } from '../document/clock';
+import type { Words } from '../words/said';
+import { wallText } from '../words/calendar';
 import type { WallMin } from '../ledger/ledger-types';
 import type { WorkingsStep } from './types';
 

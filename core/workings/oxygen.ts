@@ -3,7 +3,7 @@ import { dayPeak, dayShareAt } from '../oxygen/cns-day';
 import type { ClockPiece } from '../oxygen/clock-pieces';
 import { esot } from '../oxygen/esot';
 import { otu } from '../oxygen/otu';
-import { dayNumber, wallText } from '../document/clock';
+import { dayNumber, wallText } from '../words/calendar';
 import { digits, legSteps, minutes, momentText, percent } from './digits';
 import { oxygenStep } from './mix';
 import type { Asked, Work, WorkingsStep } from './types';

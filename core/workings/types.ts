@@ -1,4 +1,4 @@
-import type { Words } from '../said';
+import type { Words } from '../words/said';
 import type { DiverLedger, Entry } from '../ledger/ledger-types';
 import type { Trip } from '../document/types';
 

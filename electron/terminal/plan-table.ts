@@ -14,7 +14,7 @@ import {
   signed,
   up,
 } from '../../core/slate/figures';
-import { dayNumber, wallMin, wallText } from '../../core/document/clock';
+import { dayNumber, wallMin, wallText } from '../../core/words/calendar';
 import type { Caution, DiverLedger, Entry, Ledger, LedgerDay } from '../../core/ledger/ledger-types';
 import { roomMinutes } from '../../core/ledger/room';
 import type { Trip, WallTime } from '../../core/document/types';

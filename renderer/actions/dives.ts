@@ -1,6 +1,6 @@
 /** Edits of dives. Each returns what became of it; dives stay in order of start. */
 import { failure } from '../../core/result';
-import { wallMin, wallText } from '../../core/document/clock';
+import { wallMin, wallText } from '../../core/words/calendar';
 import type { AsDived, Dive, Id, Level, SafetyStop, Site, Trip, WallTime } from '../../core/document/types';
 import { minutesText } from '../figures/format';
 import { diveNumber } from '../store/selectors';

@@ -1,5 +1,5 @@
 import type { Trouble } from '../../core/result';
-import { wallMin, wallText } from '../../core/document/clock';
+import { wallMin, wallText } from '../../core/words/calendar';
 import { flyingRow, HOURS_BEFORE_FLIGHT } from '../../core/ledger/flying';
 import type { WallMin } from '../../core/ledger/ledger-types';
 import type { Id, WallTime } from '../../core/document/types';

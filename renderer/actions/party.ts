@@ -1,6 +1,6 @@
 /** Edits of the divers of a trip, and of who dives what. */
 import { failure } from '../../core/result';
-import { wallMin, wallText } from '../../core/document/clock';
+import { wallMin, wallText } from '../../core/words/calendar';
 import type { Diver, EarlierDive, Id, Trip, WallTime } from '../../core/document/types';
 import { isSameName } from '../figures/names';
 import { newDiver } from '../store/blank-trip';

@@ -1,6 +1,6 @@
 /** Positions as charts write them, and back. */
 import { positionDegrees } from '../../core/formats/coordinates';
-import { worded } from '../../core/said';
+import { worded } from '../../core/words/said';
 import { numberTrouble } from '../../core/document/fields';
 import type { Site } from '../../core/document/types';
 import { numberText } from './format';

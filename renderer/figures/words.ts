@@ -1,6 +1,6 @@
 /** Sentences of core as a person at the window reads them: their units, decimal sign and clock, names for ids. */
 import type { Settings } from '../../core/host';
-import type { Figure, Named, Piece, Quantity, Said, Usual, Words } from '../../core/said';
+import type { Figure, Named, Piece, Quantity, Said, Usual, Words } from '../../core/words/said';
 import type { Id, Trip } from '../../core/document/types';
 import { fullL } from './cylinder';
 import { clockText, dateText, mixText, shortText } from './format';

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { wallMin, wallText } from '../../core/document/clock';
+import { wallMin, wallText } from '../../core/words/calendar';
 import type { Trip } from '../../core/document/types';
 import { setFlight, setNotes, setRates, setTitle, setTripPlace, setWater } from '../actions/trip';
 import { closeOverlay } from '../actions/view';

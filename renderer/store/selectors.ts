@@ -3,7 +3,7 @@ import { cautionsOf } from '../../core/cautions/all';
 import { secondOpinions, type SecondOpinion } from '../../core/tables/second-opinion';
 import type { Settings } from '../../core/host';
 import { wordingIn } from '../../core/cautions/wording';
-import { dayNumber, wallDate, wallMin, wallText } from '../../core/document/clock';
+import { dayNumber, wallDate, wallMin, wallText } from '../../core/words/calendar';
 import { ledger } from '../../core/ledger/ledger';
 import type { Caution, DiverLedger, Entry, Ledger, Room, RoomLimit } from '../../core/ledger/ledger-types';
 import { roomMinutes, roomOf } from '../../core/ledger/room';

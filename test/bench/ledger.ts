@@ -8,7 +8,7 @@ import {
 } from '../../core/tissues/compartments';
 import { applyMap, type AffineMap, type Lanes } from '../../core/tissues/affine-map';
 import { intervalMap } from '../../core/tissues/leg-map';
-import { wallMin } from '../../core/document/clock';
+import { wallMin } from '../../core/words/calendar';
 import { demoTrip } from '../../core/document/demo-trip';
 import { newDivePlan, surroundingsOf, type DivePlan } from '../../core/ledger/dive-plan';
 import { ledger } from '../../core/ledger/ledger';

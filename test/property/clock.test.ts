@@ -2,7 +2,7 @@
 import * as fc from 'fast-check';
 import { Temporal } from 'temporal-polyfill';
 import { describe, expect, it } from 'vitest';
-import { wallMin, wallText } from '../../core/document/clock';
+import { wallMin, wallText } from '../../core/words/calendar';
 
 const EPOCH = Temporal.PlainDateTime.from('1970-01-01T00:00');
 /** 1900 to 2200. */

@@ -8,7 +8,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { assert } from '../../core/result';
 import { slatePdf } from '../../core/slate/pdf';
 import { slateCautions } from '../../core/slate/wording';
-import { wallText } from '../../core/document/clock';
+import { wallText } from '../../core/words/calendar';
 import { ledger } from '../../core/ledger/ledger';
 import type { DiverLedger, Entry, Room, RoomLimit } from '../../core/ledger/ledger-types';
 import { roomOf } from '../../core/ledger/room';

@@ -1,7 +1,7 @@
 /** Random trips as wide as the trip file admits where the figures are concerned: for property tests and fixtures. */
 import fc from 'fast-check';
 import { runtimeMin, travelMin } from '../../core/profile';
-import { wallMin, wallText } from '../../core/document/clock';
+import { wallMin, wallText } from '../../core/words/calendar';
 import { newDivePlan, surroundingsOf } from '../../core/ledger/dive-plan';
 import type { Dive, Diver, Level, Mix, Trip, TripSettings, TripWater } from '../../core/document/types';
 

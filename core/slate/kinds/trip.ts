@@ -1,4 +1,4 @@
-import { wallMin } from '../../document/clock';
+import { wallMin } from '../../words/calendar';
 import type { Caution, DiverLedger } from '../../ledger/ledger-types';
 import type { Flight } from '../../document/types';
 import {

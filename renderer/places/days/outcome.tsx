@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import type { Settings } from '../../../core/host';
 import { DENSITY_ADVISED_GL } from '../../../core/gas';
-import { wallText } from '../../../core/document/clock';
+import { wallText } from '../../../core/words/calendar';
 import type { Entry, Room, RoomLimit } from '../../../core/ledger/ledger-types';
 import type { FigureId } from '../../../core/workings/types';
 import { showOverlay } from '../../actions/view';

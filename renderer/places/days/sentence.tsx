@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { toldTogether } from '../../../core/cautions/told-together';
-import { wallText } from '../../../core/document/clock';
+import { wallText } from '../../../core/words/calendar';
 import type { Entry } from '../../../core/ledger/ledger-types';
 import type { Trip } from '../../../core/document/types';
 import { chooseDives, showOverlay } from '../../actions/view';

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { wallMin, wallText } from '../../../core/document/clock';
+import { wallMin, wallText } from '../../../core/words/calendar';
 import type { Diver, Trip } from '../../../core/document/types';
 import { tell } from '../../actions/edit';
 import {

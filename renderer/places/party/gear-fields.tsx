@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { failure } from '../../../core/result';
-import { worded } from '../../../core/said';
+import { worded } from '../../../core/words/said';
 import { numberTrouble } from '../../../core/document/fields';
 import type { Cylinder } from '../../../core/document/types';
 import type { EditResult } from '../../actions/edit';

@@ -1,5 +1,5 @@
 /** The figures of the place in words. */
-import { wallText } from '../../../core/document/clock';
+import { wallText } from '../../../core/words/calendar';
 import type { Settings } from '../../../core/host';
 import type { Entry, Room, RoomLimit, WallMin } from '../../../core/ledger/ledger-types';
 import { clockText, dateText, minutesText, NO_FIGURE } from '../../figures/format';

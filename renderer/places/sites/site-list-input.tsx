@@ -1,7 +1,7 @@
 import { useId, type ReactNode } from 'react';
 import { numberTrouble } from '../../../core/document/fields';
 import { failure } from '../../../core/result';
-import { worded } from '../../../core/said';
+import { worded } from '../../../core/words/said';
 import { say } from '../../actions/view';
 import { depthText } from '../../figures/format';
 import { positionText } from '../../figures/position';

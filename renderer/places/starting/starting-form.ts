@@ -1,6 +1,6 @@
 /** What is typed into the starting sheet, and the answers it makes. */
 import { sitesOfDrafts } from '../../../core/formats/site-draft';
-import { wallMin, wallText } from '../../../core/document/clock';
+import { wallMin, wallText } from '../../../core/words/calendar';
 import type { StartingAnswers } from '../../../core/proposal/starting-sheet';
 import type { Diver, Mix, Site, Trip, TripWater, WallTime } from '../../../core/document/types';
 import { countText } from '../../figures/format';

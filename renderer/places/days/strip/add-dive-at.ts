@@ -1,6 +1,6 @@
 import { addDive, setBottomMin } from '../../../actions/dives';
 import { endGesture, startGesture, tell } from '../../../actions/edit';
-import { wallText } from '../../../../core/document/clock';
+import { wallText } from '../../../../core/words/calendar';
 import type { Site, Trip } from '../../../../core/document/types';
 import type { Units } from '../../../figures/units';
 import { selectEntriesByDive, selectRoomMin } from '../../../store/selectors';

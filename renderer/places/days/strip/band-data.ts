@@ -1,5 +1,5 @@
 /** The points of the bands with their places on the page: what the charts draw, ready made. */
-import { wallMin } from '../../../../core/document/clock';
+import { wallMin } from '../../../../core/words/calendar';
 import { surroundingsOf } from '../../../../core/ledger/dive-plan';
 import { surfaceLimits } from '../../../../core/ledger/entry';
 import type { DiverLedger } from '../../../../core/ledger/ledger-types';

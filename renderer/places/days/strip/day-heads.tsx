@@ -1,7 +1,7 @@
 import { memo } from 'react';
 import type { DiveView } from './dive-view';
 import { chooseDives } from '../../../actions/view';
-import { wallDate } from '../../../../core/document/clock';
+import { wallDate } from '../../../../core/words/calendar';
 import { dateText } from '../../../figures/format';
 import { headForm, headOf, headSentence, otuText, takenText, type DayView } from './day-view';
 

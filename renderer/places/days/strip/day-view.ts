@@ -1,5 +1,5 @@
 /** What the head of each day says: dives, time in the water, oxygen against its allowance, the tightest dive. */
-import { wallDate } from '../../../../core/document/clock';
+import { wallDate } from '../../../../core/words/calendar';
 import type { DiverLedger } from '../../../../core/ledger/ledger-types';
 import { countText, dateText, ordinalText, percentText } from '../../../figures/format';
 import { hasMinutes, type DiveView } from './dive-view';

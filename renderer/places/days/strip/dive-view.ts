@@ -1,5 +1,5 @@
 /** What the strip shows of each dive, gathered from the ledger; places on the page come later. */
-import { dayNumber, wallDate, wallMin, wallText } from '../../../../core/document/clock';
+import { dayNumber, wallDate, wallMin, wallText } from '../../../../core/words/calendar';
 import type { Caution, Entry, RoomLimit } from '../../../../core/ledger/ledger-types';
 import type { Dive, Id, Trip } from '../../../../core/document/types';
 import { clockText, dateText, depthText, hoursText } from '../../../figures/format';

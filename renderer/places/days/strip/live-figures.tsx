@@ -1,5 +1,5 @@
 import { clockText, dateText, depthText, minutesText } from '../../../figures/format';
-import { wallDate, wallText } from '../../../../core/document/clock';
+import { wallDate, wallText } from '../../../../core/words/calendar';
 import type { DiveView } from './dive-view';
 import type { Mark } from './marks';
 import type { Reader } from './strip-words';

@@ -1,5 +1,5 @@
 import { useLayoutEffect, useMemo, useRef, useState, type ReactNode } from 'react';
-import { wallMin } from '../../../../core/document/clock';
+import { wallMin } from '../../../../core/words/calendar';
 import { unitOf } from '../../../figures/units';
 import { usePrinting } from '../../../parts/use-printing';
 import { useDesk } from '../../../store/store';

@@ -1,6 +1,6 @@
 /** Figures as the strip writes them: shorter than elsewhere, rounded once and to the careful side. */
 import type { Settings } from '../../../../core/host';
-import { wallDate, wallText } from '../../../../core/document/clock';
+import { wallDate, wallText } from '../../../../core/words/calendar';
 import type { Entry } from '../../../../core/ledger/ledger-types';
 import { clockText, dateText, depthText, minutesText, mixText } from '../../../figures/format';
 

@@ -11,7 +11,7 @@ import { setBottomMin, setDepth, shiftDives } from '../../../actions/dives';
 import { cancelGesture, endGesture, startGesture, tell, type EditResult } from '../../../actions/edit';
 import { chooseDives, say, toggleDive } from '../../../actions/view';
 import { leaveField } from '../../../parts/keep-focus';
-import { wallMin } from '../../../../core/document/clock';
+import { wallMin } from '../../../../core/words/calendar';
 import { desk } from '../../../store/store';
 import type { DepthScale } from './depth-scale';
 import type { DiveView } from './dive-view';

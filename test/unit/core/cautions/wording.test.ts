@@ -7,7 +7,7 @@ import {
   percentMet,
   wordingIn,
 } from '../../../../core/cautions/wording';
-import { wallMin } from '../../../../core/document/clock';
+import { wallMin } from '../../../../core/words/calendar';
 
 describe('wordingIn', () => {
   it('rounds what is met up and what is allowed down', () => {

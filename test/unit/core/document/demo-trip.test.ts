@@ -4,7 +4,7 @@ import { cautionsOf } from '../../../../core/cautions/all';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import { ledger } from '../../../../core/ledger/ledger';
 import { roomOf } from '../../../../core/ledger/room';
-import { wallMin } from '../../../../core/document/clock';
+import { wallMin } from '../../../../core/words/calendar';
 import { writeTrip } from '../../../../core/document/write-trip';
 
 const trip = demoTrip();

@@ -6,7 +6,7 @@ import {
   wallTimeTrouble,
   type NumberField,
 } from '../../../../core/document/fields';
-import { fileWords, worded, type SaidTrouble } from '../../../../core/said';
+import { fileWords, worded, type SaidTrouble } from '../../../../core/words/said';
 
 /** As who edits a file reads it. */
 function told(trouble: SaidTrouble | null): { readonly what?: string; readonly mend?: string } {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { dayNumber, wallDate, wallMin, wallText } from '../../../../core/document/clock';
+import { dayNumber, wallDate, wallMin, wallText } from '../../../../core/words/calendar';
 import { diverLedger, ledger } from '../../../../core/ledger/ledger';
 import { mixFor, mayBreathe } from '../../../../core/ledger/mix-choice';
 import { surroundingsOf } from '../../../../core/ledger/dive-plan';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { wallMin, wallText } from '../../../../core/document/clock';
+import { wallMin, wallText } from '../../../../core/words/calendar';
 import { ledger } from '../../../../core/ledger/ledger';
 import type { Entry, Room } from '../../../../core/ledger/ledger-types';
 import { earlierByCnsDay, roomOf } from '../../../../core/ledger/room';

@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { figure, named, said, worded, type Said } from '../../../../core/said';
+import { figure, named, said, worded, type Said } from '../../../../core/words/said';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import { NUMBER_RULES, numberTrouble, type NumberField } from '../../../../core/document/fields';
 import { setBottomMin, setDepth, setMix, setStart } from '../../../../renderer/actions/dives';

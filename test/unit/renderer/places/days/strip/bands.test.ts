@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { demoTrip } from '../../../../../../core/document/demo-trip';
 import { ledger } from '../../../../../../core/ledger/ledger';
-import { wallMin } from '../../../../../../core/document/clock';
+import { wallMin } from '../../../../../../core/words/calendar';
 import {
   bandPoints,
   bandsEndMin,

@@ -1,4 +1,4 @@
-import type { Id, WallTime } from './document/types';
+import type { WallTime } from './calendar';
 
 /** What a figure counts; whoever shows it knows in which unit. */
 export type Quantity =
@@ -53,7 +53,7 @@ export interface TimeOfDay {
 /** A thing of the trip by its id, which only a file shows. */
 export interface Named {
   readonly of: 'dive' | 'earlier dive' | 'diver' | 'site' | 'mix';
-  readonly id: Id;
+  readonly id: string;
 }
 
 /** What a sentence begins with: in a file its place is told beside it, and "It" is enough. */
@@ -102,7 +102,7 @@ export function figure(quantity: Quantity, si: number, toward: Figure['toward'] 
   return { quantity, si, toward };
 }
 
-export function named(of: Named['of'], id: Id): Named {
+export function named(of: Named['of'], id: string): Named {
   return { of, id };
 }
 

@@ -1,6 +1,10 @@
 import { Temporal } from 'temporal-polyfill';
-import type { WallMin } from '../ledger/ledger-types';
-import type { WallTime } from './types';
+
+/** Wall-clock time at the trip's place, to the minute, without zone: "2027-03-06T07:30". */
+export type WallTime = string;
+
+/** Minutes of wall-clock time since 1970-01-01T00:00 at the trip's place; fractions allowed. */
+export type WallMin = number;
 
 const EPOCH = Temporal.PlainDateTime.from('1970-01-01T00:00');
 
