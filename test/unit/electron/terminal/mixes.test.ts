@@ -1,6 +1,8 @@
+import { execFile } from 'node:child_process';
 import { mkdtemp, readdir, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { promisify } from 'node:util';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { diveDates } from '../../../../core/mixes/shares';
 import type { MixesDocument } from '../../../../core/mixes/mixes-document';
@@ -8,6 +10,8 @@ import { SAFETY_LINE } from '../../../../core/safety-line';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import { writeTrip } from '../../../../core/document/write-trip';
 import { mixesCommand } from '../../../../electron/terminal/mixes-command';
+
+const ROOT = new URL('../../../../', import.meta.url).pathname;
 
 let folder: string;
 beforeEach(async () => {
@@ -18,6 +22,16 @@ afterEach(async () => {
 });
 
 describe('mixes', () => {
+  it('takes paths from where the user stands, though npm runs it elsewhere', async () => {
+    await writeFile(join(folder, 'trip.json'), writeTrip({ ...demoTrip(), title: 'Beside the user' }));
+    const { stdout } = await promisify(execFile)(
+      'npm',
+      ['--prefix', ROOT, 'run', '--silent', 'mixes', '--', 'trip.json'],
+      { cwd: folder },
+    );
+    expect(stdout).toContain('Beside the user');
+  });
+
   it('compares the sites of the demo trip at 100 columns, with the cautions of every page', async () => {
     const { status, stdout, stderr } = await mixesCommand([]);
     expect(status).toBe(0);
