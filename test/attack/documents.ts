@@ -1,19 +1,17 @@
 /**
  * Random documents against the reader and all that computes from a trip: never an exception, never a figure
- * that is no number, never slow. 10,000 documents a run; `FUZZ_DOCUMENTS=100000` runs as many.
+ * that is no number, never slow.
  */
-import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
 import { cautionsOf } from '../../core/cautions/all';
 import { ledger } from '../../core/ledger/ledger';
 import { ledgerDocument } from '../../core/ledger/ledger-document';
 import { readTrip } from '../../core/document/read-trip';
 import { fixture, tenDives, type Loose } from '../support/trip-documents';
+import type { Attack } from './attack';
+import { fuzz } from './fuzz';
 
-const DOCUMENTS = Number(process.env['FUZZ_DOCUMENTS'] ?? 10_000);
-
-/** Longest a document may take, ms, once the code is warm; a collection of garbage may fall into one, so it is tried again. */
+/** Longest that a small document may take, reading and computing together. */
 const LONGEST_MS = 50;
 
 const fourDives = tenDives();
@@ -144,75 +142,54 @@ function noNumberAt(value: unknown, path = 'ledger'): string | null {
   return null;
 }
 
-const outcomes = { read: 0, refused: 0, worstMs: 0 };
-
-function run(text: string): void {
+/** Reads a document and computes all there is to it. */
+function answer(text: string): 'read' | 'refused' {
   const read = readTrip(text);
   if (!read.ok) {
-    outcomes.refused += 1;
-    for (const { what, mend } of read.troubles)
-      expect(what !== '' && mend !== '' && !/undefined|NaN /.test(what)).toBe(true);
-    return;
+    for (const { what, mend } of read.troubles) {
+      if (what === '' || mend === '' || /undefined|NaN /.test(what)) throw new Error(`said "${what}"`);
+    }
+    return 'refused';
   }
-  outcomes.read += 1;
   const whole = ledger(read.value);
-  expect(noNumberAt(ledgerDocument(whole, cautionsOf(whole)))).toBeNull();
+  const wrong = noNumberAt(ledgerDocument(whole, cautionsOf(whole)));
+  if (wrong !== null) throw new Error(wrong);
+  return 'read';
 }
 
-/**
- * Processor time of this thread, ms: on a machine that does other things as well the wall clock would
- * measure those. Where the system does not tell it, the wall clock.
- */
-function clockMs(): number {
-  try {
-    return Number(readFileSync('/proc/thread-self/schedstat', 'utf8').split(' ')[0]) / 1e6;
-  } catch {
-    return performance.now();
-  }
-}
+const seeds = fc.nat({ max: SEEDS.length - 1 });
 
-function timed(text: string): number {
-  const before = clockMs();
-  run(text);
-  return clockMs() - before;
-}
+const documents = fc.oneof(
+  { weight: 1, arbitrary: fc.jsonValue({ maxDepth: 4 }).map((value) => JSON.stringify(value)) },
+  { weight: 1, arbitrary: fc.string() },
+  {
+    weight: 12,
+    arbitrary: fc
+      .tuple(seeds, fc.array(thinkable, { minLength: 1, maxLength: 2 }))
+      .map(([seed, list]) => JSON.stringify(changed(seed, list))),
+  },
+  {
+    weight: 12,
+    arbitrary: fc
+      .tuple(seeds, fc.array(changes, { minLength: 1, maxLength: 4 }))
+      .map(([seed, list]) => JSON.stringify(changed(seed, list))),
+  },
+);
 
-describe('random documents', () => {
-  it(`never throw, never give what is no number, and take under ${LONGEST_MS} ms each (${DOCUMENTS})`, () => {
-    const documents = fc.oneof(
-      { weight: 1, arbitrary: fc.jsonValue({ maxDepth: 4 }).map((value) => JSON.stringify(value)) },
-      { weight: 1, arbitrary: fc.string() },
+export const documentAttack: Attack = {
+  title: 'Random trip documents',
+  whole: 100_000,
+  quick: 10_000,
+  run: (times) =>
+    fuzz(
       {
-        weight: 12,
-        arbitrary: fc
-          .tuple(fc.nat({ max: SEEDS.length - 1 }), fc.array(thinkable, { minLength: 1, maxLength: 2 }))
-          .map(([seed, list]) => JSON.stringify(changed(seed, list))),
+        inputs: documents,
+        sizeOf: (text) => text.length,
+        answer,
+        longestMs: () => LONGEST_MS,
+        steepest: 1.5,
+        warmUp: SEEDS.map((seed) => JSON.stringify(seed)),
       },
-      {
-        weight: 12,
-        arbitrary: fc
-          .tuple(fc.nat({ max: SEEDS.length - 1 }), fc.array(changes, { minLength: 1, maxLength: 4 }))
-          .map(([seed, list]) => JSON.stringify(changed(seed, list))),
-      },
-    );
-    for (let warm = 0; warm < 20; warm += 1) for (const seed of SEEDS) run(JSON.stringify(seed));
-    outcomes.read = 0;
-    fc.assert(
-      fc.property(documents, (text) => {
-        let ms = timed(text);
-        for (let again = 0; again < 3 && ms > LONGEST_MS; again += 1) ms = Math.min(ms, timed(text));
-        outcomes.worstMs = Math.max(outcomes.worstMs, ms);
-        expect(ms).toBeLessThan(LONGEST_MS);
-      }),
-      { numRuns: DOCUMENTS, interruptAfterTimeLimit: 3_600_000 },
-    );
-    // A fuzzer that is refused at the door each time tests nothing behind it.
-    expect(outcomes.read / DOCUMENTS).toBeGreaterThan(0.1);
-    expect(outcomes.refused / DOCUMENTS).toBeGreaterThan(0.1);
-    // A clock that stands still would find everything quick.
-    expect(outcomes.worstMs).toBeGreaterThan(0.1);
-    console.log(
-      `fuzz: ${outcomes.read} read, ${outcomes.refused} refused, slowest ${outcomes.worstMs.toFixed(1)} ms`,
-    );
-  }, 3_600_000);
-});
+      times,
+    ),
+};

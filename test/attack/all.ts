@@ -1,0 +1,35 @@
+/**
+ * `npm run attack`: every attack whole, counts printed; ends with 1 where anything fell. `npm run attack --
+ * documents` runs those with the word in their title, `--times 500` each so many times.
+ * To add an attack: 1. a file here that exports one, 2. its name in the list; `npm test` then runs it in part.
+ */
+import { parseArgs } from 'node:util';
+import { isStarted } from '../../build/paths';
+import type { Attack } from './attack';
+import { documentAttack } from './documents';
+
+export const ATTACKS: readonly Attack[] = [documentAttack];
+
+async function attack(): Promise<void> {
+  const { values, positionals } = parseArgs({
+    allowPositionals: true,
+    options: { times: { type: 'string' } },
+  });
+  const word = positionals[0]?.toLowerCase() ?? '';
+  const chosen = ATTACKS.filter(({ title }) => title.toLowerCase().includes(word));
+  let fallen = 0;
+  for (const { title, whole, run } of chosen) {
+    const from = performance.now();
+    const { tried, told, fell } = await run(Number(values.times ?? whole));
+    const held = fell.length === 0 && tried > 0;
+    if (!held) fallen += 1;
+    const seconds = ((performance.now() - from) / 1000).toFixed(0);
+    console.log(`${held ? '  ' : '! '}${title}: tried ${tried} times, ${fell.length} fell (${seconds} s)`);
+    for (const line of told) console.log(`    ${line}`);
+    for (const line of fell) console.log(`!   ${line}`);
+  }
+  console.log(`attacks: ${chosen.length - fallen} held, ${fallen} fell`);
+  process.exitCode = fallen === 0 && chosen.length > 0 ? 0 : 1;
+}
+
+if (isStarted(import.meta.url)) await attack();
