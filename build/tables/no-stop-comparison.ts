@@ -11,7 +11,8 @@ import { rowFor } from '../../core/tables/procedure';
 import { tableDepthFsw } from '../../core/tables/second-opinion';
 import { restTensions } from '../../core/tissues/compartments';
 import { newDivePlan } from '../../core/ledger/dive-plan';
-import { lastLevelStay, surfaceLimits } from '../../core/ledger/entry';
+import { surfaceLimits } from '../../core/ledger/entry';
+import { lastLevelStay } from '../../core/ledger/level-limits';
 import { waterColumn } from '../../core/water';
 
 /** The ten usual depths, metres (40 to 130 fsw), and mixes. */

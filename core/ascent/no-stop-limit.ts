@@ -1,11 +1,14 @@
 import type { AffineMap, Lanes } from '../tissues/affine-map';
 import { COMPARTMENT_COUNT, RATES_PER_MIN } from '../tissues/compartments';
 
-/** What the no-stop limit of the last level depends on. */
-export interface LastLevelStay {
+/** What the no-stop limit of a level depends on. */
+export interface LevelStay {
   /** Tensions on arrival at the level, bar. */
   readonly arrivalTensions: Lanes;
-  /** Minutes from leaving the surface to that arrival. */
+  /**
+   * Minutes counted before that arrival: from leaving the surface for the limit of a whole dive, the way from the
+   * level before for the level's own.
+   */
   readonly arrivalMin: number;
   /** Inspired nitrogen at the level, bar. */
   readonly inspiredN2Bar: number;
@@ -21,7 +24,7 @@ export interface LastLevelStay {
  * The surface decides for the whole ascent: a tolerated tension falls faster on the way up than any tissue
  * can give off gas at the rates the schema admits (held by a property test over the whole ascent).
  */
-function limitAtLevel(stay: LastLevelStay, i: number): number {
+function limitAtLevel(stay: LevelStay, i: number): number {
   const { directAscent, n2Fraction, limits } = stay;
   return (limits[i]! - n2Fraction * directAscent.uptake[i]!) / directAscent.decay[i]!;
 }
@@ -30,7 +33,7 @@ function limitAtLevel(stay: LastLevelStay, i: number): number {
  * Minutes at the level until one compartment meets its limit: ln(1 + (L - p) / (I - L)) / k.
  * @returns Infinity where it never does, -Infinity where it is past it on arrival
  */
-function minutesToLimit(stay: LastLevelStay, i: number): number {
+function minutesToLimit(stay: LevelStay, i: number): number {
   const limit = limitAtLevel(stay, i);
   const tension = stay.arrivalTensions[i]!;
   if (tension > limit) return -Infinity;
@@ -39,21 +42,21 @@ function minutesToLimit(stay: LastLevelStay, i: number): number {
 }
 
 /**
- * The no-stop limit: the longest bottom time, descent and earlier levels included, from which a direct
- * ascent never passes the tolerated tension. Closed form, 16 logarithms, the smallest of them over the
- * compartments.
+ * The no-stop limit: the longest time, `arrivalMin` included, from which a direct ascent never passes the
+ * tolerated tension: bottom time of a whole dive whose last level is lengthened, or minutes of one level by
+ * itself, what came before it being done. Closed form, 16 logarithms, the smallest of them over the compartments.
  * @returns minutes, exact; Infinity where no compartment ever meets its limit; 0 when one is past it on
  *   arrival already
  * Source: Haldane's solution for t; tolerated tension after Baker 1998; the rule of 0 is this project's.
  */
-export function noStopLimitMin(stay: LastLevelStay): number {
+export function noStopLimitMin(stay: LevelStay): number {
   let shortest = Infinity;
   for (let i = 0; i < COMPARTMENT_COUNT; i += 1) shortest = Math.min(shortest, minutesToLimit(stay, i));
   return shortest === -Infinity ? 0 : stay.arrivalMin + shortest;
 }
 
 /** The compartment (1 to 16) that sets the limit, its tension and limit at the level; null where there is none. */
-export function limitingCompartment(stay: LastLevelStay): {
+export function limitingCompartment(stay: LevelStay): {
   readonly compartment: number;
   readonly tensionBar: number;
   readonly limitBar: number;

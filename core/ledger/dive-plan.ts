@@ -2,6 +2,7 @@ import type { KnownDoses } from '../oxygen/doses';
 import {
   ascentLegs,
   legsOf,
+  levelsOf,
   profileOf,
   runtimeMin,
   surroundings,
@@ -13,11 +14,20 @@ import {
 import { compose, identity, type AffineMap } from '../tissues/affine-map';
 import { legsMap } from '../tissues/leg-map';
 import { waterColumn } from '../water';
-import type { Trip, TripSettings, TripWater } from '../document/types';
+import type { Level, Trip, TripSettings, TripWater } from '../document/types';
+
+/** A level as planned, and what of its minutes the way to it takes. */
+export interface PlanLevel {
+  readonly depthM: number;
+  readonly min: number;
+  readonly travelMin: number;
+}
 
 /** A level that is left for another: a direct ascent must have been possible from its end too. */
-export interface LevelEnd {
-  readonly depthM: number;
+export interface EarlierLevel extends PlanLevel {
+  readonly ambientBar: number;
+  /** From the surface to the arrival at the level. */
+  readonly toArrival: AffineMap;
   /** From the surface to the end of the level. */
   readonly map: AffineMap;
   readonly directAscent: AffineMap;
@@ -38,7 +48,8 @@ export interface DivePlan {
   /** Straight up from the last level, safety stop left out. */
   readonly directAscent: AffineMap;
   /** The levels before the last. */
-  readonly earlierLevels: readonly LevelEnd[];
+  readonly earlierLevels: readonly EarlierLevel[];
+  readonly lastLevel: PlanLevel;
   readonly doses: KnownDoses;
 }
 
@@ -56,16 +67,39 @@ export function surroundingsOf(trip: Pick<Trip, 'water' | 'settings'>): Surround
   return around;
 }
 
-function earlierLevelsOf(profile: Profile, around: Surroundings): readonly LevelEnd[] {
-  const ends: LevelEnd[] = [];
+function earlierLevelsOf(
+  profile: Profile,
+  levels: readonly Level[],
+  around: Surroundings,
+): readonly EarlierLevel[] {
+  const made: EarlierLevel[] = [];
+  let toArrival = identity;
   let map = identity;
+  let wayMin = 0;
   for (const leg of profile.toLastLevel) {
+    toArrival = map;
     map = legsMap([leg], map);
-    if (leg.kind === 'level') {
-      ends.push({ depthM: leg.toM, map, directAscent: legsMap(ascentLegs(leg.toM, [], around)) });
+    if (leg.kind !== 'level') {
+      wayMin = leg.min;
+      continue;
     }
+    made.push({
+      ...levels[made.length]!,
+      travelMin: wayMin,
+      ambientBar: leg.toBar,
+      toArrival,
+      map,
+      directAscent: legsMap(ascentLegs(leg.toM, [], around)),
+    });
+    wayMin = 0;
   }
-  return ends;
+  return made;
+}
+
+/** Minutes of the way to the last level; none where the level before it lies as deep. */
+function lastTravelMin({ toLastLevel }: Profile): number {
+  const way = toLastLevel[toLastLevel.length - 1];
+  return way === undefined || way.kind === 'level' ? 0 : way.min;
 }
 
 /**
@@ -76,6 +110,8 @@ function earlierLevelsOf(profile: Profile, around: Surroundings): readonly Level
  */
 export function newDivePlan(shape: ProfileShape, around: Surroundings): DivePlan {
   const profile = profileOf(shape, around);
+  const levels = levelsOf(shape);
+  const last = levels[levels.length - 1]!;
   const toArrival = legsMap(profile.toLastLevel);
   const toLeaving = legsMap([profile.lastLevel], toArrival);
   const lastM = profile.lastLevel.toM;
@@ -92,7 +128,8 @@ export function newDivePlan(shape: ProfileShape, around: Surroundings): DivePlan
     whole:
       profile.ascent.length === 1 ? compose(toLeaving, directAscent) : legsMap(profile.ascent, toLeaving),
     directAscent,
-    earlierLevels: profile.toLastLevel.length > 1 ? earlierLevelsOf(profile, around) : [],
+    earlierLevels: profile.toLastLevel.length > 1 ? earlierLevelsOf(profile, levels, around) : [],
+    lastLevel: { depthM: last.depthM, min: last.min, travelMin: lastTravelMin(profile) },
     doses: new Map(),
   };
 }

@@ -1,5 +1,5 @@
 import { leadingShare, isWithin, toleratedTensions } from '../ascent/tolerated';
-import { noStopLimitMin, type LastLevelStay } from '../ascent/no-stop-limit';
+import { noStopLimitMin } from '../ascent/no-stop-limit';
 import { stagedAscent } from '../ascent/staged-ascent';
 import { eadM, gasDensityGL, modM, po2Bar } from '../gas';
 import { cnsAfterInterval } from '../oxygen/cns';
@@ -15,6 +15,7 @@ import type { EffectiveDive } from '../document/as-dived';
 import { dayNumber } from '../words/calendar';
 import { divePlan, surroundingsOf, type DivePlan } from './dive-plan';
 import type { Carry, DayDose, Entry, Exposure, Stop } from './ledger-types';
+import { lastLevelStay, levelLimits, levelsWithoutLimit } from './level-limits';
 import { mixO2 } from './mix-choice';
 import type { Dive, Diver, Mix, Trip } from '../document/types';
 
@@ -42,23 +43,6 @@ export function surfaceLimits(surfaceBar: number, gradientHigh: number): Lanes {
     byGradient.set(gradientHigh, (limits = toleratedTensions(surfaceBar, gradientHigh)));
   }
   return limits;
-}
-
-/** The question of the no-stop limit for one plan, on one mix, from given tensions at the start. */
-export function lastLevelStay(
-  plan: DivePlan,
-  tensionsBefore: Lanes,
-  n2Fraction: number,
-  limits: Lanes,
-): LastLevelStay {
-  return {
-    arrivalTensions: applyMap(plan.toArrival, tensionsBefore, n2Fraction),
-    arrivalMin: plan.arrivalMin,
-    inspiredN2Bar: n2Fraction * inspiredBar(plan.profile.lastLevel.toBar),
-    directAscent: plan.directAscent,
-    n2Fraction,
-    limits,
-  };
 }
 
 /** What the nitrogen of a dive comes to. */
@@ -265,6 +249,7 @@ export function step(
       gasDensityGL: null,
       noStopMin: null,
       unlimited: false,
+      levels: levelsWithoutLimit(plan),
       isPastLimit: false,
       stops: [],
       tensionsBefore: before.tensions,
@@ -329,6 +314,7 @@ export function step(
     gasDensityGL: gasDensityGL(o2, deepestBar),
     noStopMin: isUnlimited ? null : nitrogen.noStopMin,
     unlimited: isUnlimited,
+    levels: levelLimits(plan, before.tensions, n2, limits, nitrogen.noStopMin),
     isPastLimit: nitrogen.isPastLimit,
     stops: nitrogen.stops,
     tensionsBefore: before.tensions,

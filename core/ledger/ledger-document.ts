@@ -39,6 +39,12 @@ function entryOf(trip: Trip, entry: Entry, opinion: SecondOpinion) {
     gasDensityGL: entry.gasDensityGL,
     noStopMin: entry.noStopMin,
     ...(entry.unlimited ? { unlimited: true } : {}),
+    levels: entry.levels.map(({ depthM, min, noStopMin, unlimited }) => ({
+      depthM,
+      min,
+      noStopMin,
+      ...(unlimited ? { unlimited: true } : {}),
+    })),
     room: roomOf(trip, entry),
     stops: entry.stops,
     tensionsBefore: entry.tensionsBefore,

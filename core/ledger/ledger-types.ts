@@ -52,6 +52,19 @@ export interface Stop {
   readonly min: number;
 }
 
+/** One level of a dive with its own no-stop limit. */
+export interface EntryLevel {
+  readonly depthM: number;
+  /** As planned or dived, the way to it from the level before included. */
+  readonly min: number;
+  /**
+   * How long it may last, counted alike and what came before it being done, so that a direct ascent from it passes
+   * nothing; null with `unlimited` where there is no such limit, and on a dive that is not made.
+   */
+  readonly noStopMin: number | null;
+  readonly unlimited: boolean;
+}
+
 /** One dive in one diver's ledger, with all that was computed. Figures that do not exist are null. */
 export interface Entry {
   readonly dive: Dive;
@@ -88,9 +101,14 @@ export interface Entry {
   readonly po2Bar: number | null;
   readonly eadM: number | null;
   readonly gasDensityGL: number | null;
-  /** Longest bottom time with a direct ascent; null with `unlimited` where there is none. */
+  /**
+   * Longest bottom time with a direct ascent, the last level lengthened; null with `unlimited` where there is
+   * none. Beside a depth stands the limit of the deepest level instead (`deepestLevel`).
+   */
   readonly noStopMin: number | null;
   readonly unlimited: boolean;
+  /** The levels in the order of the dive, a single one on a square dive: then its limit is `noStopMin`. */
+  readonly levels: readonly EntryLevel[];
   /** The bottom time passes the no-stop limit, or an earlier level ended past its own. */
   readonly isPastLimit: boolean;
   /** Required stops, deepest first; empty inside the limit, and null where no ascent on this gas was found. */

@@ -9,8 +9,9 @@ import { compose, type AffineMap } from '../tissues/affine-map';
 import { AIR_N2, COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
 import { effectiveDive, type EffectiveDive } from '../document/as-dived';
 import { divePlan, newDivePlan, surroundingsOf, type DivePlan } from './dive-plan';
-import { gasOutcome, lastLevelStay, step, surfaceLimits } from './entry';
+import { gasOutcome, step, surfaceLimits } from './entry';
 import type { Entry, Room, RoomLimit } from './ledger-types';
+import { lastLevelStay } from './level-limits';
 import type { Trip } from '../document/types';
 
 /** Roots without a formula are found to this, metres and minutes. */

@@ -14,6 +14,8 @@ interface Stepped {
   readonly before: readonly number[];
   readonly after: readonly number[];
   readonly noStopMin: number | null;
+  /** What each level may last by itself. */
+  readonly levels: readonly (number | null)[];
   readonly stops: readonly { readonly depthM: number; readonly min: number }[];
   readonly cnsAfter: number;
   readonly cnsDay: number;
@@ -68,6 +70,25 @@ describe('the ledger beside a naive walk of the same trips, second by second', (
       expect(entry.o2, name).toBe(walk?.o2 ?? null);
       if (walk) expect(entry.stops, name).toEqual(walk.stops);
     }
+  });
+
+  it('has the same limit for each level of the dives of several, found second by second', () => {
+    let compared = 0;
+    let earlier = 0;
+    let over = 0;
+    for (const { name, entry, walk } of pairs) {
+      if (!walk) continue;
+      expect(entry.levels, name).toHaveLength(walk.levels.length);
+      entry.levels.forEach((level, i) => {
+        const foundMin = walk.levels[i]!;
+        if (foundMin === null) expect(level.noStopMin ?? Infinity, name).toBeGreaterThan(FIVE_HOURS_MIN);
+        else expect(Math.abs(level.noStopMin! - foundMin), `${name} level ${i}`).toBeLessThan(NO_STOP_MIN);
+        compared += 1;
+        if (i < walk.levels.length - 1) earlier += 1;
+        if (foundMin === 0) over += 1;
+      });
+    }
+    expect({ compared, earlier, over }).toEqual({ compared: 737, earlier: 244, over: 32 });
   });
 
   it('has the same tensions, times, clocks, doses and gas within the stepping error', () => {

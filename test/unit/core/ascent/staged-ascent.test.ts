@@ -5,7 +5,8 @@ import { surroundings } from '../../../../core/profile';
 import { applyMap, identity } from '../../../../core/tissues/affine-map';
 import { COMPARTMENT_COUNT, restTensions } from '../../../../core/tissues/compartments';
 import { newDivePlan } from '../../../../core/ledger/dive-plan';
-import { lastLevelStay, surfaceLimits } from '../../../../core/ledger/entry';
+import { surfaceLimits } from '../../../../core/ledger/entry';
+import { lastLevelStay } from '../../../../core/ledger/level-limits';
 import { waterColumn } from '../../../../core/water';
 
 const around = surroundings(waterColumn({ density: 'gauge', altitudeM: 0 }), {
