@@ -28,15 +28,8 @@ function named(what: string, diveId: Id): string {
 
 function editDive(diveId: Id, what: string, code: string, change: (dive: Dive) => Dive): EditResult {
   return edit({ label: named(what, diveId), code }, (trip) => {
-    const dive = trip.dives.find(({ id }) => id === diveId);
-    if (!dive) return trip;
-    const changed = change(dive);
-    return changed === dive
-      ? trip
-      : withDives(
-          trip,
-          trip.dives.map((each) => (each === dive ? changed : each)),
-        );
+    const dives = trip.dives.map((dive) => (dive.id === diveId ? change(dive) : dive));
+    return withDives(trip, dives);
   });
 }
 
@@ -52,7 +45,6 @@ export function setDepth(diveId: Id, depthM: number): EditResult {
 }
 
 function withDepth(dive: Dive, depthM: number): Dive {
-  if (dive.depthM === depthM) return dive;
   if (!dive.legs) return { ...dive, depthM };
   const byM = depthM - dive.depthM;
   return { ...dive, depthM, legs: dive.legs.map((level) => ({ ...level, depthM: level.depthM + byM })) };
@@ -71,7 +63,6 @@ export function setBottomMin(diveId: Id, bottomMin: number): EditResult {
     });
   }
   return editDive(diveId, 'Bottom time', 'dive.bottom', (dive) => {
-    if (dive.bottomMin === bottomMin) return dive;
     if (!dive.legs) return { ...dive, bottomMin };
     const byMin = bottomMin - dive.bottomMin;
     const last = dive.legs.length - 1;
@@ -81,19 +72,15 @@ export function setBottomMin(diveId: Id, bottomMin: number): EditResult {
 }
 
 export function setStart(diveId: Id, startsAt: WallTime): EditResult {
-  return editDive(diveId, 'Start', 'dive.start', (dive) =>
-    dive.startsAt === startsAt ? dive : { ...dive, startsAt },
-  );
+  return editDive(diveId, 'Start', 'dive.start', (dive) => ({ ...dive, startsAt }));
 }
 
 export function setMix(diveId: Id, mix: 'auto' | Id): EditResult {
-  return editDive(diveId, 'Mix', 'dive.mix', (dive) => (dive.mix === mix ? dive : { ...dive, mix }));
+  return editDive(diveId, 'Mix', 'dive.mix', (dive) => ({ ...dive, mix }));
 }
 
 export function setSite(diveId: Id, siteId: Id): EditResult {
-  return editDive(diveId, 'Site', 'dive.site', (dive) =>
-    dive.siteId === siteId ? dive : { ...dive, siteId },
-  );
+  return editDive(diveId, 'Site', 'dive.site', (dive) => ({ ...dive, siteId }));
 }
 
 /** Who dives it; null: the whole party. */
@@ -181,7 +168,7 @@ function copyDives(name: string, code: string, ids: readonly Id[], byMin: number
       const planned = without(dive, 'asDived');
       dives.push({ ...planned, id, startsAt: wallText(wallMin(dive.startsAt) + byMin) });
     }
-    return copies.length === 0 ? trip : withDives(trip, dives);
+    return withDives(trip, dives);
   });
   if (result.ok && copies.length > 0) chooseDives(copies);
   return result;
@@ -212,8 +199,8 @@ export function deleteDives(ids: readonly Id[]): EditResult {
   const label =
     only === undefined ? `Removal of ${ids.length} dives` : `Removal of dive ${diveNumber(trip, only)}`;
   return edit({ label, code: 'dive.delete' }, (before) => {
-    const kept = before.dives.filter((dive) => !ids.includes(dive.id));
-    return kept.length === before.dives.length ? before : { ...before, dives: kept };
+    const dives = before.dives.filter((dive) => !ids.includes(dive.id));
+    return { ...before, dives };
   });
 }
 
@@ -222,7 +209,6 @@ export function shiftDives(ids: readonly Id[], byMin: number, byM = 0): EditResu
   const only = ids.length === 1 ? ids[0] : undefined;
   const label = only === undefined ? `Shift of ${ids.length} dives` : named('Shift', only);
   return edit({ label, code: 'dive.shift' }, (trip) => {
-    if ((byMin === 0 && byM === 0) || ids.length === 0) return trip;
     const dives = trip.dives.map((dive) => {
       if (!ids.includes(dive.id)) return dive;
       const later = byMin === 0 ? dive : { ...dive, startsAt: wallText(wallMin(dive.startsAt) + byMin) };

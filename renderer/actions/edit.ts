@@ -3,42 +3,29 @@ import { failure, success, type Result } from '../../core/result';
 import { checkTrip } from '../../core/document/check-trip';
 import type { Trip } from '../../core/document/types';
 import { wordsIn } from '../figures/words';
-import { begin, bail, end, record, type StepName } from '../store/history';
+import { record, type StepName } from '../store/history';
+import { isSame } from '../store/same';
 import { desk } from '../store/store';
+import { endOthersGesture } from './gesture';
 
 export type EditResult = Result<Trip>;
 
 /**
- * Changes the trip: recorded as one step, or merged with the gesture under way. A change that would make
- * an invalid trip is refused and nothing happens; the caller shows the troubles beside the field or with `tell`.
+ * Changes the trip: recorded as one step, or merged with the gesture whose edit it is. A change after which the trip
+ * says what it said before is none: actions need not ask. A change that would make an invalid trip is refused and
+ * nothing happens; the caller shows the troubles beside the field or with `tell`.
  */
 export function edit(name: StepName, change: (trip: Trip) => Trip): EditResult {
+  endOthersGesture();
   const { trip, history, settings } = desk.getState();
   const next = change(trip);
-  if (next === trip) return success(trip);
+  if (isSame(trip, next)) return success(trip);
   const isCopy = name.code.endsWith('.copy');
   const changed = { trip: next, newDive: isCopy ? 'the copy' : 'the new dive' };
   const [first, ...rest] = checkTrip(next, wordsIn({ ...settings, trip, changed }));
   if (first) return failure(first, ...rest);
   desk.setState({ ...record(history, trip, next, name), notice: null });
   return success(next);
-}
-
-/** From here to `endGesture` every edit is one undo step under this name. */
-export function startGesture(name: StepName): void {
-  const { trip, history } = desk.getState();
-  desk.setState({ history: begin(history, trip, name) });
-}
-
-export function endGesture(): void {
-  const { trip, history } = desk.getState();
-  desk.setState({ history: end(history, trip) });
-}
-
-/** Escape: back to where the gesture began, and no step. */
-export function cancelGesture(): void {
-  const { trip, history } = desk.getState();
-  desk.setState(bail(history, trip));
 }
 
 /** Shows why an edit was refused where there is no field to stand beside. */

@@ -13,7 +13,7 @@ function editMix(id: Id, what: string, code: string, change: (mix: Mix) => Mix):
   const name = mix ? mixText(mix.o2) : id;
   return edit({ label: `${what} of ${name}`, code }, (trip) => {
     const mixes = trip.mixes.map((each) => (each.id === id ? change(each) : each));
-    return mixes.every((each, i) => each === trip.mixes[i]) ? trip : { ...trip, mixes };
+    return { ...trip, mixes };
   });
 }
 
@@ -44,24 +44,19 @@ export function addMix(o2: number): EditResult {
 }
 
 export function setMixShare(id: Id, o2: number): EditResult {
-  return (
-    twinTrouble(o2, id) ?? editMix(id, 'Oxygen', 'mix.o2', (mix) => (mix.o2 === o2 ? mix : { ...mix, o2 }))
-  );
+  return twinTrouble(o2, id) ?? editMix(id, 'Oxygen', 'mix.o2', (mix) => ({ ...mix, o2 }));
 }
 
 /** As analysed from the bank; null: not analysed. */
 export function setMixAnalysis(id: Id, analysedO2: number | null): EditResult {
   return editMix(id, 'Analysis', 'mix.analysis', (mix) => {
-    if ((mix.analysedO2 ?? null) === analysedO2) return mix;
     const { analysedO2: _, ...rest } = mix;
     return analysedO2 === null ? rest : { ...rest, analysedO2 };
   });
 }
 
 export function setMixPrice(id: Id, costPerFill: number): EditResult {
-  return editMix(id, 'Price', 'mix.price', (mix) =>
-    mix.costPerFill === costPerFill ? mix : { ...mix, costPerFill },
-  );
+  return editMix(id, 'Price', 'mix.price', (mix) => ({ ...mix, costPerFill }));
 }
 
 /** A shape that no longer names a mix: what named it chooses for itself again. */

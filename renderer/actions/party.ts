@@ -17,14 +17,8 @@ function nameOf(id: Id): string {
 function editDiver(id: Id, what: string, code: string, change: (diver: Diver) => Diver): EditResult {
   return edit({ label: `${what} of ${nameOf(id)}`, code }, (trip) => {
     const party = trip.party.map((diver) => (diver.id === id ? change(diver) : diver));
-    return party.every((diver, i) => diver === trip.party[i]) ? trip : { ...trip, party };
+    return { ...trip, party };
   });
-}
-
-/** The value with a patch, the same object where nothing of it is new. */
-function patched<T extends object>(value: T, patch: Partial<T>): T {
-  const keys = Object.keys(patch) as (keyof T)[];
-  return keys.every((key) => value[key] === patch[key]) ? value : { ...value, ...patch };
 }
 
 /** Two divers of one name cannot be told apart on any list; a file that has them is still read. */
@@ -39,45 +33,47 @@ export function setDiverName(id: Id, name: string): EditResult {
       mend: 'Give a name by which the two are told apart.',
     });
   }
-  return editDiver(id, 'Name', 'diver.name', (diver) => patched(diver, { name }));
+  return editDiver(id, 'Name', 'diver.name', (diver) => ({ ...diver, name }));
 }
 
 export function setSurfaceRate(id: Id, surfaceRateLpm: number): EditResult {
-  return editDiver(id, 'Gas rate', 'diver.rate', (diver) => patched(diver, { surfaceRateLpm }));
+  return editDiver(id, 'Gas rate', 'diver.rate', (diver) => ({ ...diver, surfaceRateLpm }));
 }
 
 export function setCylinder(id: Id, patch: Partial<Diver['cylinder']>): EditResult {
-  return editDiver(id, 'Cylinder', 'diver.cylinder', (diver) =>
-    patched(diver, { cylinder: patched(diver.cylinder, patch) }),
-  );
+  return editDiver(id, 'Cylinder', 'diver.cylinder', (diver) => ({
+    ...diver,
+    cylinder: { ...diver.cylinder, ...patch },
+  }));
 }
 
 export function setDepthLimit(id: Id, maxDepthM: number): EditResult {
-  return editDiver(id, 'Depth limit', 'diver.depth', (diver) => patched(diver, { maxDepthM }));
+  return editDiver(id, 'Depth limit', 'diver.depth', (diver) => ({ ...diver, maxDepthM }));
 }
 
 export function setOxygenCeiling(id: Id, maxO2: number): EditResult {
-  return editDiver(id, 'Oxygen ceiling', 'diver.ceiling', (diver) => patched(diver, { maxO2 }));
+  return editDiver(id, 'Oxygen ceiling', 'diver.ceiling', (diver) => ({ ...diver, maxO2 }));
 }
 
 export function setPo2Limits(id: Id, patch: Partial<Diver['po2']>): EditResult {
-  return editDiver(id, 'PO2 limit', 'diver.po2', (diver) =>
-    patched(diver, { po2: patched(diver.po2, patch) }),
-  );
+  return editDiver(id, 'PO2 limit', 'diver.po2', (diver) => ({
+    ...diver,
+    po2: { ...diver.po2, ...patch },
+  }));
 }
 
 export function setGradient(id: Id, patch: Partial<Diver['gradient']>): EditResult {
-  return editDiver(id, 'Gradient', 'diver.gradient', (diver) =>
-    patched(diver, { gradient: patched(diver.gradient, patch) }),
-  );
+  return editDiver(id, 'Gradient', 'diver.gradient', (diver) => ({
+    ...diver,
+    gradient: { ...diver.gradient, ...patch },
+  }));
 }
 
 /** When the diver came up from sea level; null: long ago. */
 export function setArrival(id: Id, arrivedAt: WallTime | null): EditResult {
   return editDiver(id, 'Arrival', 'diver.arrival', (diver) => {
-    if (arrivedAt !== null) return patched(diver, { arrivedAt });
-    const { arrivedAt: held, ...rest } = diver;
-    return held === undefined ? diver : rest;
+    const { arrivedAt: _, ...rest } = diver;
+    return arrivedAt === null ? rest : { ...rest, arrivedAt };
   });
 }
 
@@ -181,9 +177,7 @@ function editEarlier(
 ): EditResult {
   return editDiver(diverId, what, code, (diver) => {
     const { before: held = [], ...rest } = diver;
-    const before = change(held);
-    if (before === held) return diver;
-    const inOrder = before.toSorted((a, b) =>
+    const inOrder = change(held).toSorted((a, b) =>
       a.startsAt < b.startsAt ? -1 : a.startsAt > b.startsAt ? 1 : 0,
     );
     return inOrder.length === 0 ? rest : { ...rest, before: inOrder };
@@ -223,7 +217,7 @@ export function changeEarlierDive(
   return editEarlier(diverId, 'Earlier dive', 'diver.earlier', (before) =>
     before.map((dive) => {
       if (dive.id !== diveId) return dive;
-      const changed = patched(dive, plain);
+      const changed = { ...dive, ...plain };
       if (gas === undefined) return changed;
       const { o2: _, ...rest } = changed;
       return 'o2' in gas ? { ...rest, mix: 'auto', o2: gas.o2 } : { ...rest, mix: gas.mix };

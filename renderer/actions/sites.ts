@@ -14,7 +14,7 @@ function nameOf(id: Id): string {
 function editSite(id: Id, what: string, code: string, change: (site: Site) => Site): EditResult {
   return edit({ label: `${what} of ${nameOf(id)}`, code }, (trip) => {
     const sites = trip.sites.map((site) => (site.id === id ? change(site) : site));
-    return sites.every((site, i) => site === trip.sites[i]) ? trip : { ...trip, sites };
+    return { ...trip, sites };
   });
 }
 
@@ -32,24 +32,24 @@ function twinFailure(name: string, where: string): EditResult {
 
 export function setSiteName(id: Id, name: string): EditResult {
   const twin = nameOf(id) === name ? null : twinTrouble(name, id);
-  return twin ?? editSite(id, 'Name', 'site.name', (site) => (site.name === name ? site : { ...site, name }));
+  return twin ?? editSite(id, 'Name', 'site.name', (site) => ({ ...site, name }));
 }
 
 /** The depth that is dived there; dives already planned keep theirs. */
 export function setSiteDepth(id: Id, depthM: number): EditResult {
-  return editSite(id, 'Depth', 'site.depth', (site) => (site.depthM === depthM ? site : { ...site, depthM }));
+  return editSite(id, 'Depth', 'site.depth', (site) => ({ ...site, depthM }));
 }
 
 export function setSiteNotes(id: Id, notes: string): EditResult {
-  return editSite(id, 'Notes', 'site.notes', (site) => (site.notes === notes ? site : { ...site, notes }));
+  return editSite(id, 'Notes', 'site.notes', (site) => ({ ...site, notes }));
 }
 
 /** null: not known. */
 export function setSitePosition(id: Id, position: { lat: number; lon: number } | null): EditResult {
   return editSite(id, 'Position', 'site.position', (site) => {
-    const held = site.position ?? null;
-    const isSame = held?.lat === position?.lat && held?.lon === position?.lon;
-    return isSame ? site : { ...site, position };
+    // Not known may be said in a file, or not said.
+    const isUnknown = position === null && !site.position;
+    return isUnknown ? site : { ...site, position };
   });
 }
 
@@ -66,7 +66,6 @@ export function addSites(drafts: readonly DraftWithDepth[]): EditResult {
   const label =
     drafts.length === 1 && only ? `New site ${only.name}` : `${countText(drafts.length)} new sites`;
   return edit({ label, code: 'site.add' }, (trip) => {
-    if (drafts.length === 0) return trip;
     const added = sitesOfDrafts(
       drafts,
       trip.sites.map((site) => site.id),
@@ -104,7 +103,8 @@ export function removeSite(id: Id): EditResult {
       mend: 'Give those another site or remove them first, under Days.',
     });
   }
-  return edit({ label: `Removal of ${nameOf(id)}`, code: 'site.remove' }, (before) =>
-    at === -1 ? before : { ...before, sites: before.sites.filter((site) => site.id !== id) },
-  );
+  return edit({ label: `Removal of ${nameOf(id)}`, code: 'site.remove' }, (before) => ({
+    ...before,
+    sites: before.sites.filter((site) => site.id !== id),
+  }));
 }

@@ -3,21 +3,15 @@ import type { Trip, TripSettings, TripWater, WallTime } from '../../core/documen
 import { edit, type EditResult } from './edit';
 
 export function setTitle(title: string): EditResult {
-  return edit({ label: 'Title', code: 'trip.title' }, (trip) =>
-    trip.title === title ? trip : { ...trip, title },
-  );
+  return edit({ label: 'Title', code: 'trip.title' }, (trip) => ({ ...trip, title }));
 }
 
 export function setTripPlace(place: string): EditResult {
-  return edit({ label: 'Place of the trip', code: 'trip.place' }, (trip) =>
-    trip.place === place ? trip : { ...trip, place },
-  );
+  return edit({ label: 'Place of the trip', code: 'trip.place' }, (trip) => ({ ...trip, place }));
 }
 
 export function setNotes(notes: string): EditResult {
-  return edit({ label: 'Notes', code: 'trip.notes' }, (trip) =>
-    trip.notes === notes ? trip : { ...trip, notes },
-  );
+  return edit({ label: 'Notes', code: 'trip.notes' }, (trip) => ({ ...trip, notes }));
 }
 
 export function setWater(patch: Partial<TripWater>): EditResult {
@@ -36,8 +30,8 @@ export function setRates(patch: Partial<TripSettings>): EditResult {
 
 /** null: no flight. */
 export function setFlight(at: WallTime | null): EditResult {
-  return edit({ label: 'Flight home', code: 'trip.flight' }, (trip): Trip => {
-    if (at === null) return trip.flight === null ? trip : { ...trip, flight: null };
-    return { ...trip, flight: { ...trip.flight, at } };
-  });
+  return edit({ label: 'Flight home', code: 'trip.flight' }, (trip): Trip => ({
+    ...trip,
+    flight: at === null ? null : { ...trip.flight, at },
+  }));
 }

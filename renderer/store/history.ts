@@ -1,5 +1,6 @@
 /** Undo and redo as pure functions over snapshots of the immutable trip; they know nothing of ledgers. */
 import type { Trip } from '../../core/document/types';
+import { isSame } from './same';
 
 /** What a person reads on the undo button, and a stable code that tests and merging rely on. */
 export interface StepName {
@@ -34,26 +35,29 @@ export const STEPS_KEPT = 500;
 
 export const EMPTY_HISTORY: History = { past: [], future: [], mark: null };
 
-/** Records a change, or merges it with the gesture under way; a change that changes nothing leaves no step. */
+/**
+ * Records a change, or merges it with the gesture under way. A change after which the trip says what it said before
+ * leaves no step, and the trip stays the same object.
+ */
 export function record(history: History, before: Trip, after: Trip, name: StepName): Turn {
-  if (after === before) return { trip: before, history };
+  if (isSame(before, after)) return { trip: before, history };
   if (history.mark) return { trip: after, history };
   const past = [...history.past, { ...name, trip: before }].slice(-STEPS_KEPT);
   return { trip: after, history: { past, future: [], mark: null } };
 }
 
 /** Sets the mark that Escape returns to. A gesture that was never ended is ended first. */
-export function begin(history: History, trip: Trip, name: StepName): History {
-  const settled = history.mark ? end(history, trip) : history;
-  return { ...settled, mark: { ...name, trip } };
+export function begin(history: History, trip: Trip, name: StepName): Turn {
+  const settled = end(history, trip);
+  return { trip: settled.trip, history: { ...settled.history, mark: { ...name, trip: settled.trip } } };
 }
 
 /** Ends the gesture: one step for all of it, none where it ended where it began. */
-export function end(history: History, trip: Trip): History {
+export function end(history: History, trip: Trip): Turn {
   const { mark } = history;
-  if (!mark) return history;
-  const settled = { ...history, mark: null };
-  return record(settled, mark.trip, trip, { label: mark.label, code: mark.code }).history;
+  if (!mark) return { trip, history };
+  const { label, code } = mark;
+  return record({ ...history, mark: null }, mark.trip, trip, { label, code });
 }
 
 /** Gives the gesture up: back to the mark, as if it had not been. */
@@ -62,31 +66,29 @@ export function bail(history: History, trip: Trip): Turn {
   return mark ? { trip: mark.trip, history: { ...history, mark: null } } : { trip, history };
 }
 
-/** Takes the last change back; a gesture under way counts as the last change. */
+/** Takes the last change back; refused while a gesture is under way, which is nobody's last change yet. */
 export function undo(history: History, trip: Trip): Turn {
-  const settled = end(history, trip);
-  const step = settled.past.at(-1);
-  if (!step) return { trip, history: settled };
+  const step = history.past.at(-1);
+  if (!step || history.mark) return { trip, history };
   return {
     trip: step.trip,
     history: {
-      past: settled.past.slice(0, -1),
-      future: [...settled.future, { label: step.label, code: step.code, trip }],
+      past: history.past.slice(0, -1),
+      future: [...history.future, { label: step.label, code: step.code, trip }],
       mark: null,
     },
   };
 }
 
-/** Makes the change again that was taken back last. */
+/** Makes the change again that was taken back last; refused while a gesture is under way, as undo is. */
 export function redo(history: History, trip: Trip): Turn {
-  const settled = end(history, trip);
-  const step = settled.future.at(-1);
-  if (!step) return { trip, history: settled };
+  const step = history.future.at(-1);
+  if (!step || history.mark) return { trip, history };
   return {
     trip: step.trip,
     history: {
-      past: [...settled.past, { label: step.label, code: step.code, trip }],
-      future: settled.future.slice(0, -1),
+      past: [...history.past, { label: step.label, code: step.code, trip }],
+      future: history.future.slice(0, -1),
       mark: null,
     },
   };

@@ -1,5 +1,6 @@
 import { addDive, setBottomMin } from '../../../actions/dives';
-import { endGesture, startGesture, tell } from '../../../actions/edit';
+import { tell } from '../../../actions/edit';
+import { asOneStep } from '../../../actions/gesture';
 import { wallText } from '../../../../core/words/calendar';
 import type { Site, Trip } from '../../../../core/document/types';
 import type { Units } from '../../../figures/units';
@@ -24,16 +25,16 @@ export function addDiveAt(atMin: number, depthM: number, units: Units): void {
   const { trip } = desk.getState();
   const depth = snapped(depthM, depthStepM(units, false));
   const site = siteFor(trip, depth);
-  startGesture({ label: 'New dive', code: 'dive.add' });
-  const added = addDive({
-    startsAt: wallText(snapped(atMin, startStepMin(false))),
-    depthM: depth,
-    bottomMin: FIRST_BOTTOM_MIN,
-    ...(site && { siteId: site.id }),
+  asOneStep({ label: 'New dive', code: 'dive.add' }, () => {
+    const added = addDive({
+      startsAt: wallText(snapped(atMin, startStepMin(false))),
+      depthM: depth,
+      bottomMin: FIRST_BOTTOM_MIN,
+      ...(site && { siteId: site.id }),
+    });
+    tell(added);
+    if (added.ok) keepInsideRoom();
   });
-  tell(added);
-  if (added.ok) keepInsideRoom();
-  endGesture();
 }
 
 /** The new dive is selected: its tightest diver says how long it may be. */

@@ -74,6 +74,10 @@ export function DiveList(props: DiveListProps): ReactNode {
           drag.onPointerCancel();
           framing.onPointerCancel();
         }}
+        onLostPointerCapture={(event) => {
+          drag.onLostPointerCapture(event);
+          framing.onPointerCancel();
+        }}
         onDoubleClick={addHere}
       >
         <g transform={`translate(0 ${layout.intervalPx})`}>

@@ -70,6 +70,11 @@ export function meaningOf(key: Key): KeyMeaning | null {
   }
 }
 
+/** Whether a key changes the trip, and goes on changing it while it is held. */
+export function isEdit(meaning: KeyMeaning): meaning is KeyEdit {
+  return meaning.kind === 'depth' || meaning.kind === 'time' || meaning.kind === 'start';
+}
+
 /** One step of undo for as long as the key is held. */
 export function stepNameOf(edit: KeyEdit, diveNumber: number, shiftCount: number): StepName {
   switch (edit.kind) {

@@ -8,7 +8,7 @@ import {
   type PointerEvent as ReactPointerEvent,
 } from 'react';
 import { setBottomMin, setDepth, shiftDives } from '../../../actions/dives';
-import { cancelGesture, endGesture, startGesture, tell, type EditResult } from '../../../actions/edit';
+import { tell, type EditResult } from '../../../actions/edit';
 import { chooseDives, say, toggleDive } from '../../../actions/view';
 import { leaveField } from '../../../parts/keep-focus';
 import { wallMin } from '../../../../core/words/calendar';
@@ -18,6 +18,7 @@ import type { DiveView } from './dive-view';
 import { BOTTOM_STEP_MIN, draggedDepthM, figureAt, startStepMin, type Grip } from './drag';
 import { DIVED } from './strip-keys';
 import { placeOf, timeScale, type Span, type TimeScale } from './time-scale';
+import { useGesture } from './use-gesture';
 import type { DiveStretch } from './use-strip';
 
 /** What the page looks like at this moment. */
@@ -53,7 +54,6 @@ interface Hold {
   /** Where the pointer was last, and how far along the page it has moved the dive. */
   lastX: number;
   movedX: number;
-  hasMoved: boolean;
   last: EditResult | null;
 }
 
@@ -78,6 +78,7 @@ export interface DiveDrag {
   readonly onPointerMove: (event: ReactPointerEvent<SVGSVGElement>) => void;
   readonly onPointerUp: (event: ReactPointerEvent<SVGSVGElement>) => void;
   readonly onPointerCancel: () => void;
+  readonly onLostPointerCapture: (event: ReactPointerEvent<SVGSVGElement>) => void;
 }
 
 /** @param setFrozen told as a dive is taken and let go: under a held dive the page keeps its days and depth */
@@ -99,15 +100,16 @@ export function useDiveDrag(page: PageNow, setFrozen: (frozen: Frozen | null) =>
     setLive(null);
     setFrozen(null);
   }, [setFrozen]);
+  // Out of the hand as soon as its gesture is over: what moved on would be a step at each move.
+  const gesture = useGesture(letGo);
 
   function begin(held: Hold): void {
     const { label, code } = LABELS[held.grip];
     const many = held.ids.length > 1;
-    startGesture({
+    gesture.begin({
       label: many ? `Shift of ${held.ids.length} dives` : `${label} of dive ${held.origin.number}`,
       code,
     });
-    held.hasMoved = true;
     const { time, views } = held.page;
     setFrozen({
       span: { firstDay: time.firstDay, dayCount: time.dayCount },
@@ -126,12 +128,14 @@ export function useDiveDrag(page: PageNow, setFrozen: (frozen: Frozen | null) =>
     const slidPx = held.grip === 'depth' ? 0 : slide(held.scroller, to.x);
     held.movedX += (to.x - held.lastX) * (to.fine ? FINE_RATE : 1) + slidPx;
     held.lastX = to.x;
-    held.last = moved(held, held.movedX, to.y - held.fromY, to.fine);
+    const last = gesture.current()?.edit(() => moved(held, held.movedX, to.y - held.fromY, to.fine));
+    if (!last) return;
+    held.last = last;
     if (slidPx !== 0) {
       pending.current = to;
       frame.current = requestAnimationFrame(follow);
     }
-    const refusal = held.last.ok ? null : held.last.troubles[0].what;
+    const refusal = last.ok ? null : last.troubles[0].what;
     setLive((was) =>
       was?.refusal === refusal && was.diveId === held.origin.id
         ? was
@@ -144,18 +148,19 @@ export function useDiveDrag(page: PageNow, setFrozen: (frozen: Frozen | null) =>
       if (event.key !== 'Escape' || !hold.current) return;
       event.preventDefault();
       event.stopImmediatePropagation();
-      if (hold.current.hasMoved) cancelGesture();
+      gesture.current()?.cancel();
       letGo();
     };
     // Captured, so that Escape means this and nothing else while a dive is held.
     window.addEventListener('keydown', onKeyDown, { capture: true });
     return () => window.removeEventListener('keydown', onKeyDown, { capture: true });
-  }, [letGo]);
+  }, [gesture, letGo]);
 
   return {
     live,
     onPointerDown(event) {
-      if (event.button !== 0 || !(event.target instanceof Element)) return;
+      // A second finger is no second hand.
+      if (event.button !== 0 || hold.current || !(event.target instanceof Element)) return;
       const id = event.target.closest('[data-dive]')?.getAttribute('data-dive');
       if (id === undefined || id === null) return;
       // Before another dive's fields take the place of the one being typed in; what it holds may change the page.
@@ -173,7 +178,7 @@ export function useDiveDrag(page: PageNow, setFrozen: (frozen: Frozen | null) =>
       if (grip === null) return;
       const ids = grip === 'start' && diveIds.includes(id) ? diveIds : [id];
       const { clientX: fromX, clientY: fromY, pointerId } = event;
-      const start = { fromX, fromY, lastX: fromX, movedX: 0, hasMoved: false, last: null };
+      const start = { fromX, fromY, lastX: fromX, movedX: 0, last: null };
       const scroller = event.currentTarget.closest('.strip-scroll');
       hold.current = { grip, pointerId, origin, ids, page: now, scroller, ...start };
       event.currentTarget.setPointerCapture(pointerId);
@@ -182,22 +187,23 @@ export function useDiveDrag(page: PageNow, setFrozen: (frozen: Frozen | null) =>
       const held = hold.current;
       if (!held || event.pointerId !== held.pointerId) return;
       const distance = Math.hypot(event.clientX - held.fromX, event.clientY - held.fromY);
-      if (!held.hasMoved && distance < SLACK_PX) return;
+      const hasMoved = gesture.current() !== null;
+      if (!hasMoved && distance < SLACK_PX) return;
       if (held.origin.isAsDived) {
         say({ tone: 'refused', lines: [DIVED] });
         letGo();
         return;
       }
-      if (!held.hasMoved) begin(held);
+      if (!hasMoved) begin(held);
       pending.current = { x: event.clientX, y: event.clientY, fine: event.shiftKey };
       if (frame.current === 0) frame.current = requestAnimationFrame(follow);
     },
     onPointerUp(event) {
       const held = hold.current;
       if (!held || event.pointerId !== held.pointerId) return;
-      if (held.hasMoved) {
+      if (gesture.current() !== null) {
         follow();
-        endGesture();
+        gesture.current()?.end();
         if (held.last) tell(held.last);
       } else if (desk.getState().selection.diveIds.length > 1) {
         chooseDives([held.origin.id]);
@@ -205,7 +211,13 @@ export function useDiveDrag(page: PageNow, setFrozen: (frozen: Frozen | null) =>
       letGo();
     },
     onPointerCancel() {
-      if (hold.current?.hasMoved) cancelGesture();
+      gesture.current()?.cancel();
+      letGo();
+    },
+    // Taken from the hand without a release: what was reached stays, as a step.
+    onLostPointerCapture(event) {
+      if (event.pointerId !== hold.current?.pointerId) return;
+      gesture.current()?.end();
       letGo();
     },
   };

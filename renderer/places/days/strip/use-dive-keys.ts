@@ -1,11 +1,12 @@
-import { useEffect, useLayoutEffect, useRef, type KeyboardEvent, type RefObject } from 'react';
-import { endGesture, startGesture, tell } from '../../../actions/edit';
+import { useCallback, useEffect, useLayoutEffect, useRef, type KeyboardEvent, type RefObject } from 'react';
+import { tell } from '../../../actions/edit';
 import { chooseDives, toggleDive } from '../../../actions/view';
 import { isFocusLost } from '../../../parts/keep-focus';
 import { EMPTY_HISTORY } from '../../../store/history';
 import { desk } from '../../../store/store';
 import type { DiveView } from './dive-view';
-import { applyEdit, DIVED, meaningOf, stepNameOf, type KeyEdit } from './strip-keys';
+import { applyEdit, DIVED, isEdit, meaningOf, stepNameOf, type KeyEdit } from './strip-keys';
+import { useGesture } from './use-gesture';
 import type { Zoom } from './use-zoom';
 
 export interface DiveKeys {
@@ -22,11 +23,13 @@ export function useDiveKeys(
 ): DiveKeys {
   /** Set while an arrow key is held: its repeats are one step of undo. */
   const held = useRef<KeyEdit['kind'] | null>(null);
+  const letGo = useCallback(() => {
+    held.current = null;
+  }, []);
+  const gesture = useGesture(letGo);
 
   function settle(): void {
-    if (held.current === null) return;
-    held.current = null;
-    endGesture();
+    gesture.current()?.end();
   }
 
   function focusOn(view: DiveView | undefined): void {
@@ -42,11 +45,10 @@ export function useDiveKeys(
       return;
     }
     if (!isRepeat || held.current !== edit.kind) {
-      settle();
-      startGesture(stepNameOf(edit, view.number, edit.kind === 'start' ? shiftIds.length : 1));
+      gesture.begin(stepNameOf(edit, view.number, edit.kind === 'start' ? shiftIds.length : 1));
       held.current = edit.kind;
     }
-    const result = applyEdit(edit, view.id, shiftIds);
+    const result = gesture.current()?.edit(() => applyEdit(edit, view.id, shiftIds));
     if (result) tell(result);
   }
 
@@ -59,6 +61,8 @@ export function useDiveKeys(
       const id = event.target instanceof Element ? event.target.getAttribute('data-dive') : null;
       const at = views.findIndex((view) => view.id === id);
       const view = views[at];
+      // Another key between: the one held before no longer repeats.
+      if (meaning === null || !isEdit(meaning)) gesture.current()?.end();
       if (meaning === null || view === undefined) return;
       event.preventDefault();
       event.stopPropagation();

@@ -14,7 +14,7 @@ import {
   setStart,
   shiftDives,
 } from '../../../../renderer/actions/dives';
-import { cancelGesture, edit, endGesture, startGesture, tell } from '../../../../renderer/actions/edit';
+import { edit, tell } from '../../../../renderer/actions/edit';
 import { nextStart } from '../../../../renderer/actions/next-start';
 import { setFlight } from '../../../../renderer/actions/trip';
 import { undoStep } from '../../../../renderer/actions/history';
@@ -66,23 +66,6 @@ describe('edit', () => {
     expect(desk.getState().notice?.tone).toBe('refused');
     tell(setDepth(single().id, single().depthM - 1));
     expect(desk.getState().notice).toBeNull();
-  });
-});
-
-describe('a gesture', () => {
-  it('is one undo step; Escape goes back to its mark', () => {
-    const dive = single();
-    startGesture({ label: 'Depth of dive 1', code: 'dive.depth' });
-    setDepth(dive.id, dive.depthM - 1);
-    setDepth(dive.id, dive.depthM - 2);
-    endGesture();
-    expect(past().map(({ label }) => label)).toEqual(['Depth of dive 1']);
-    startGesture({ label: 'Again', code: 'dive.depth' });
-    setDepth(dive.id, dive.depthM - 3);
-    cancelGesture();
-    expect(again(dive.id).depthM).toBe(dive.depthM - 2);
-    undoStep();
-    expect(again(dive.id)).toBe(dive);
   });
 });
 

@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import { setDepth } from '../../../../renderer/actions/dives';
-import { startGesture } from '../../../../renderer/actions/edit';
+import { startGesture } from '../../../../renderer/actions/gesture';
 import { chooseDives } from '../../../../renderer/actions/view';
 import { blankTrip } from '../../../../renderer/store/blank-trip';
 import { announcement } from '../../../../renderer/store/announcement';
@@ -50,9 +50,9 @@ describe('announcement', () => {
 
   it('tells the cautions of a run of changes within one gesture', () => {
     const { id } = selectTightest(desk.getState())!.dive;
-    startGesture({ label: 'Depth', code: 'dive.depth' });
-    setDepth(id, 60);
-    expect(after(() => setDepth(id, 10))).toMatch(/settled\.$/);
+    const drag = startGesture({ label: 'Depth', code: 'dive.depth' });
+    drag.edit(() => setDepth(id, 60));
+    expect(after(() => drag.edit(() => setDepth(id, 10)))).toMatch(/settled\.$/);
   });
 
   it('tells of the tightest dive where none is chosen', () => {

@@ -3,7 +3,7 @@ import type { Host, HostResult, StoredTrip } from '../../../../core/host';
 import { readTrip } from '../../../../core/document/read-trip';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import { setTitle } from '../../../../renderer/actions/trip';
-import { cancelGesture, endGesture, startGesture } from '../../../../renderer/actions/edit';
+import { startGesture } from '../../../../renderer/actions/gesture';
 import {
   AUTOSAVE_AFTER_MS,
   isUnsaved,
@@ -145,17 +145,17 @@ describe('startAutosave', () => {
     setTitle('kept');
     await wait(AUTOSAVE_AFTER_MS);
     await writes[0]!.finish();
-    startGesture({ label: 'x', code: 'x' });
-    setTitle('dragging');
+    const drag = startGesture({ label: 'x', code: 'x' });
+    drag.edit(() => setTitle('dragging'));
     await wait(5 * AUTOSAVE_AFTER_MS);
     expect(writes).toHaveLength(1);
-    endGesture();
+    drag.end();
     await wait(AUTOSAVE_AFTER_MS);
     expect(writes[1]?.title).toBe('dragging');
     await writes[1]!.finish();
-    startGesture({ label: 'x', code: 'x' });
-    setTitle('given up');
-    cancelGesture();
+    const other = startGesture({ label: 'x', code: 'x' });
+    other.edit(() => setTitle('given up'));
+    other.cancel();
     await wait(5 * AUTOSAVE_AFTER_MS);
     expect(writes).toHaveLength(2);
   });

@@ -26,8 +26,13 @@ describe('record', () => {
     expect(again.history).toEqual(done.history);
   });
 
-  it('leaves no step where nothing changed', () => {
-    expect(record(EMPTY_HISTORY, a, a, NAME).history).toBe(EMPTY_HISTORY);
+  it('leaves no step where nothing changed, and the trip the same object', () => {
+    const same = { ...a, party: a.party.map((diver) => ({ ...diver, before: undefined })) };
+    for (const after of [a, same]) {
+      const turn = record(EMPTY_HISTORY, a, after as typeof a, NAME);
+      expect(turn.history).toBe(EMPTY_HISTORY);
+      expect(turn.trip).toBe(a);
+    }
   });
 
   it('empties the redo stack', () => {
@@ -47,12 +52,12 @@ describe('record', () => {
 });
 
 describe('a gesture', () => {
-  const begun = begin(EMPTY_HISTORY, a, NAME);
+  const begun = begin(EMPTY_HISTORY, a, NAME).history;
   const once = record(begun, a, b, { label: 'other', code: 'other' });
   const twice = record(once.history, b, c, { label: 'other', code: 'other' });
 
   it('is one step under its own name, whatever its changes were called', () => {
-    expect(end(twice.history, twice.trip).past).toEqual([{ ...NAME, trip: a }]);
+    expect(end(twice.history, twice.trip).history.past).toEqual([{ ...NAME, trip: a }]);
   });
 
   it('returns to its mark when it is given up, and leaves no step', () => {
@@ -60,18 +65,26 @@ describe('a gesture', () => {
   });
 
   it('leaves no step where it ends where it began', () => {
-    const home = record(twice.history, c, a, NAME);
-    expect(end(home.history, home.trip)).toEqual(EMPTY_HISTORY);
+    const home = record(twice.history, c, { ...a, sites: [...a.sites] }, NAME);
+    const ended = end(home.history, home.trip);
+    expect(ended.history).toEqual(EMPTY_HISTORY);
+    expect(ended.trip).toBe(a);
   });
 
-  it('is taken back whole by an undo in its midst', () => {
-    expect(undo(twice.history, twice.trip).trip).toBe(a);
+  it('is in nobody’s way: neither undo nor redo touches the trip in its midst', () => {
+    const past = record(EMPTY_HISTORY, a, b, NAME);
+    const held = begin(past.history, past.trip, NAME);
+    const moved = record(held.history, held.trip, c, NAME);
+    expect(undo(moved.history, moved.trip)).toEqual(moved);
+    const back = undo(past.history, past.trip);
+    const heldAgain = begin(back.history, back.trip, NAME);
+    expect(redo(heldAgain.history, heldAgain.trip)).toEqual(heldAgain);
   });
 
   it('is ended where another begins without its end', () => {
     const next = begin(twice.history, twice.trip, { label: 'Next', code: 'next' });
-    expect(next.past).toEqual([{ ...NAME, trip: a }]);
-    expect(next.mark?.trip).toBe(c);
+    expect(next.history.past).toEqual([{ ...NAME, trip: a }]);
+    expect(next.history.mark?.trip).toBe(c);
   });
 });
 

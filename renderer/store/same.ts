@@ -1,0 +1,20 @@
+/**
+ * Whether two values say the same to whoever reads the trip file: a key that is undefined is a key that is not
+ * there. What two trips share by identity costs nothing, so after an edit only what was made anew is looked at.
+ */
+export function isSame(one: unknown, other: unknown): boolean {
+  if (one === other) return true;
+  if (typeof one !== 'object' || typeof other !== 'object' || one === null || other === null) return false;
+  if (Array.isArray(one) || Array.isArray(other)) {
+    return (
+      Array.isArray(one) &&
+      Array.isArray(other) &&
+      one.length === other.length &&
+      one.every((each, i) => isSame(each, other[i]))
+    );
+  }
+  const [left, right] = [one as Record<string, unknown>, other as Record<string, unknown>];
+  return [...new Set([...Object.keys(left), ...Object.keys(right)])].every((key) =>
+    isSame(left[key], right[key]),
+  );
+}
