@@ -20,25 +20,44 @@ const INSTALL_MS = 300_000;
 
 export type TestBrowser =
   | { readonly kind: 'here'; readonly path: string }
-  | { readonly kind: 'missing'; readonly mend: string };
+  /** The reason follows the word "because". */
+  | { readonly kind: 'missing'; readonly reason: string; readonly mend: string };
 
 /** Finds a browser, or installs one: Debian's package for the root user, the test runner's own download elsewhere. */
 export function obtainTestBrowser(say: (line: string) => void): TestBrowser {
   const found = findBrowser() ?? runnersOwn();
-  if (found !== null) return { kind: 'here', path: found };
+  if (found !== null) return whole(found);
+  const reason = install(say);
+  const installed = findBrowser() ?? runnersOwn();
+  if (installed !== null) return whole(installed);
+  return missing(`none is installed, and ${reason ?? 'installing one left none to be found'}`);
+}
+
+/** Why nothing could be installed; null where all went well. */
+function install(say: (line: string) => void): string | null {
   if (process.getuid?.() === 0 && findProgram('apt-get') !== null) {
     say('No browser found: installing the Debian package "chromium" ...');
-    runQuietly('apt-get', ['update']);
-    runQuietly('apt-get', ['install', '-y', '--no-install-recommends', 'chromium']);
-  } else {
-    say('No browser found: fetching the one of the test runner ...');
-    runQuietly(process.execPath, [at('node_modules/@playwright/test/cli.js'), 'install', 'chromium']);
+    return (
+      whyFailed('apt-get', ['update']) ??
+      whyFailed('apt-get', ['install', '-y', '--no-install-recommends', 'chromium'])
+    );
   }
-  const installed = findBrowser() ?? runnersOwn();
-  if (installed !== null) return { kind: 'here', path: installed };
+  say('No browser found: fetching the one of the test runner ...');
+  const runner = at('node_modules/@playwright/test/cli.js');
+  return whyFailed(process.execPath, [runner, 'install', 'chromium'], 'fetching the one of the test runner');
+}
+
+/** A browser may be there and lack a library of the system: better said once than by each test. */
+function whole(path: string): TestBrowser {
+  const reason = process.platform === 'linux' ? whyFailed(path, ['--version'], path) : null;
+  return reason === null ? { kind: 'here', path } : missing(`one is there and does not start: ${reason}`);
+}
+
+function missing(reason: string): TestBrowser {
   return {
     kind: 'missing',
-    mend: 'Install Chromium (Debian: apt-get install chromium; else: npx playwright install chromium), or leave these tests out: npm test -- --no-browser',
+    reason,
+    mend: 'Install Chromium (Debian: apt-get install chromium; else: npx playwright install --with-deps chromium), or leave these tests out: npm test -- --no-browser',
   };
 }
 
@@ -47,10 +66,22 @@ function runnersOwn(): string | null {
   return existsSync(path) ? path : null;
 }
 
-function runQuietly(command: string, args: readonly string[]): void {
-  spawnSync(command, args, {
-    stdio: ['ignore', 'ignore', 'inherit'],
+function whyFailed(
+  command: string,
+  args: readonly string[],
+  name: string = [command, ...args].join(' '),
+): string | null {
+  const { status, stderr, error } = spawnSync(command, args, {
+    stdio: ['ignore', 'ignore', 'pipe'],
+    encoding: 'utf8',
     timeout: INSTALL_MS,
     env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
   });
+  if (status === 0) return null;
+  if ((error as NodeJS.ErrnoException | undefined)?.code === 'ETIMEDOUT')
+    return `${name} took longer than ${INSTALL_MS / 1000} s`;
+  const lines = (error?.message ?? stderr).split('\n').map((line) => line.trim());
+  // The first that calls itself an error; stacks and advice come after it.
+  const told = lines.find((line) => /^(E|Error): /.test(line)) ?? lines.findLast((line) => line !== '');
+  return `${name} failed${told === undefined ? '' : ` (${told})`}`;
 }

@@ -24,6 +24,8 @@ import {
 interface Outcome {
   readonly name: string;
   readonly tally: Tally;
+  /** Of a check that could not run: why, in the words of its line in the sum. */
+  readonly notRun?: string | undefined;
   readonly seconds: number;
   readonly troubles: readonly string[];
 }
@@ -33,8 +35,9 @@ const PLAIN = process.stdout.isTTY ? {} : { NO_COLOR: '1', FORCE_COLOR: '0' };
 
 const reports = mkdtempSync(join(tmpdir(), 'carryover-test-'));
 
-/** Why the check that runs fails. */
+/** Why the check that runs fails, and why it could not run at all. */
 const troubles: string[] = [];
+let notRun: string | undefined;
 
 function run(args: readonly string[], env: NodeJS.ProcessEnv = {}): boolean {
   const { status, signal } = spawnSync(process.execPath, args, {
@@ -83,7 +86,8 @@ function vitest(): Tally {
 function playwright(): Tally {
   const browser = obtainTestBrowser((line) => console.log(line));
   if (browser.kind === 'missing') {
-    console.error(`The end-to-end tests did not run: no browser.\n  ${browser.mend}`);
+    notRun = `not run: no browser, because ${browser.reason}`;
+    troubles.push(`${notRun}\n  ${browser.mend}`);
     return one(false);
   }
   const file = join(reports, 'playwright.json');
@@ -109,6 +113,7 @@ const CHECKS: readonly { readonly name: string; readonly run: () => Tally; reado
     { name: 'types', run: () => script('build/checks/types.ts') },
     { name: 'layers', run: () => script('build/checks/layers.ts') },
     { name: 'sources', run: () => script('build/checks/sources.ts') },
+    { name: 'programs', run: () => script('build/checks/programs.ts') },
     { name: 'lint', run: lint },
     { name: 'format', run: format },
     { name: 'vitest', run: vitest },
@@ -116,27 +121,54 @@ const CHECKS: readonly { readonly name: string; readonly run: () => Tally; reado
     { name: 'playwright', run: playwright, needsBrowser: true },
   ];
 
+const USAGE = `npm test [-- OPTIONS]
+  --no-browser   leave out what needs a browser
+  --only NAMES   of ${CHECKS.map(({ name }) => name).join(', ')}: these alone, parted by commas
+  --help         this text`;
+
+function chosen(names: string | undefined): typeof CHECKS | { readonly unknown: readonly string[] } {
+  if (names === undefined) return CHECKS;
+  const wanted = names.split(',');
+  const unknown = wanted.filter((name) => CHECKS.every((check) => check.name !== name));
+  return unknown.length > 0 ? { unknown } : CHECKS.filter(({ name }) => wanted.includes(name));
+}
+
 function main(): number {
-  const { values } = parseArgs({ options: { 'no-browser': { type: 'boolean' } } });
+  const { values } = parseArgs({
+    options: {
+      'no-browser': { type: 'boolean' },
+      only: { type: 'string' },
+      help: { type: 'boolean' },
+    },
+  });
+  const checks = chosen(values.only);
+  if (values.help === true || 'unknown' in checks) {
+    console.log('unknown' in checks ? `There is no check ${checks.unknown.join(', ')}.\n${USAGE}` : USAGE);
+    return 'unknown' in checks ? 2 : 0;
+  }
   const withoutBrowser = values['no-browser'] === true;
   const outcomes: Outcome[] = [];
-  for (const check of CHECKS) {
+  for (const check of checks) {
     if (withoutBrowser && check.needsBrowser) continue;
     console.log(`\n== ${check.name}`);
     const startedMs = Date.now();
+    notRun = undefined;
     const tally = check.run();
     const seconds = (Date.now() - startedMs) / 1000;
-    outcomes.push({ name: check.name, tally, seconds, troubles: troubles.splice(0) });
+    outcomes.push({ name: check.name, tally, notRun, seconds, troubles: troubles.splice(0) });
   }
   // Once more, at the end of a long log, where it is looked for first.
   for (const outcome of outcomes) {
     for (const trouble of outcome.troubles) console.log(`\n${outcome.name}: ${trouble}`);
   }
   console.log('');
-  for (const { name, tally, seconds } of outcomes) {
-    console.log(`${name.padEnd(12)}${tallyLine(tally).padEnd(40)}${seconds.toFixed(1).padStart(7)} s`);
+  for (const { name, tally, notRun: why, seconds } of outcomes) {
+    console.log(
+      `${name.padEnd(12)}${why ?? `${tallyLine(tally).padEnd(40)}${seconds.toFixed(1).padStart(7)} s`}`,
+    );
   }
   if (withoutBrowser) console.log('playwright  not run, as asked (--no-browser)');
+  if (checks.length < CHECKS.length) console.log(`the rest    not run, as asked (--only ${values.only})`);
   const sum = total(outcomes.map(({ tally }) => tally));
   console.log(`\n${tallyLine(sum)}`);
   return sum.failed === 0 && sum.passed > 0 ? 0 : 1;

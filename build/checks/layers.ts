@@ -16,6 +16,8 @@ interface Layer {
 
 const TOOLS = [
   '@axe-core/playwright',
+  '@hyzyla/pdfium',
+  '@neslinesli93/qpdf-wasm',
   '@playwright/test',
   '@testing-library/react',
   '@vitejs/plugin-react',

@@ -1,65 +1,28 @@
-/** PDFs as tools of other makers read and draw them. */
+/** PDFs as the window prints them, compared and laid out. */
 import { expect, type Page } from '@playwright/test';
-import { spawnSync } from 'node:child_process';
-import { readdirSync, readFileSync } from 'node:fs';
-import { basename, dirname, join } from 'node:path';
-import { assert } from '../../core/result';
-
-const ROOT = join(import.meta.dirname, '..', '..');
-
-/** What a program prints; where it is missing or fails, the test fails with its words. */
-export function tool(name: string, args: readonly string[]): string {
-  const { status, stdout, stderr, error } = spawnSync(name, args, {
-    cwd: ROOT,
-    encoding: 'utf8',
-    maxBuffer: 1e9,
-  });
-  if (error)
-    throw new Error(`${name} is needed for this test (Debian: poppler-utils, qpdf): ${error.message}`);
-  if (status !== 0) throw new Error(`${name} ended with ${status}: ${stderr}`);
-  return stdout;
-}
-
-/** A PDF with its streams uncompressed and the identifiers that qpdf itself gives left out. */
-export function uncompressed(file: string): string {
-  return tool('qpdf', ['--qdf', '--object-streams=disable', '--static-id', file, '-']);
-}
+import { readFileSync } from 'node:fs';
+import { linesOf, picturesOf, readPdf, type Picture } from '../support/pdf/read-pdf';
 
 /** How much darker, of 255, a point is than any around it in the other picture, to count as other ink. */
 const OTHER_INK = 96;
+const DOTS_PER_INCH = 100;
+const PAGES_DRAWN = 3;
 
 /** The words of each page, in an order of their own: two writers draw them in another order. */
-export function wordsByPage(file: string): readonly (readonly string[])[] {
-  return tool('pdftotext', ['-raw', '-enc', 'UTF-8', file, '-'])
-    .split('\f')
-    .slice(0, -1)
-    .map((page) =>
-      page
-        .split(/[\s\u00a0]+/)
-        .filter((word) => word !== '')
-        .toSorted(),
-    );
+export async function wordsByPage(file: string): Promise<readonly (readonly string[])[]> {
+  const pages = await readPdf(readFileSync(file));
+  return pages.map(({ words }) => words.map(({ text }) => text).toSorted());
 }
 
 /** Width and height of each page in points. */
-export function pageSizes(file: string): readonly (readonly [number, number])[] {
-  const sizes = tool('pdfinfo', ['-f', '1', '-l', '9999', file]).matchAll(
-    /Page\s+\d+ size:\s+([\d.]+) x ([\d.]+)/g,
-  );
-  return [...sizes].map(([, width, height]) => [Number(width), Number(height)] as const);
+export async function pageSizes(file: string): Promise<readonly (readonly [number, number])[]> {
+  return (await readPdf(readFileSync(file))).map(({ widthPt, heightPt }) => [widthPt, heightPt] as const);
 }
 
 /** The largest share of points of a page with ink that the other PDF has not there; the first pages of both. */
-export function differingShare(file: string, other: string, into: string): number {
-  const drawn = (pdf: string, name: string): readonly Picture[] => {
-    tool('pdftoppm', ['-r', '100', '-gray', '-l', '3', pdf, `${into}-${name}`]);
-    return readdirSync(dirname(into))
-      .filter((each) => each.startsWith(`${basename(into)}-${name}-`))
-      .toSorted()
-      .map((each) => greyPicture(join(dirname(into), each)));
-  };
-  const mine = drawn(file, 'a');
-  const theirs = drawn(other, 'b');
+export async function differingShare(file: string, other: string): Promise<number> {
+  const mine = await picturesOf(readFileSync(file), DOTS_PER_INCH, PAGES_DRAWN);
+  const theirs = await picturesOf(readFileSync(other), DOTS_PER_INCH, PAGES_DRAWN);
   expect(mine.length).toBe(theirs.length);
   return Math.max(
     ...mine.flatMap((picture, i) => [inkElsewhere(picture, theirs[i]!), inkElsewhere(theirs[i]!, picture)]),
@@ -68,18 +31,12 @@ export function differingShare(file: string, other: string, into: string): numbe
 
 export const A4_SIDES = ['upright', 'across'] as const;
 
-/** Prints the window on A4 as the browser's own print does, and its text as it stands on the pages. */
+/** Prints the window on A4 as the browser's own print does, and its text as it lies on the pages, line by line. */
 export async function printed(page: Page, file: string, side: (typeof A4_SIDES)[number]): Promise<string> {
   const margin = { top: '1cm', right: '1cm', bottom: '1cm', left: '1cm' };
   await page.pdf({ path: file, format: 'A4', landscape: side === 'across', margin, printBackground: true });
-  return tool('pdftotext', ['-layout', '-enc', 'UTF-8', file, '-']);
-}
-
-interface Picture {
-  readonly width: number;
-  readonly height: number;
-  /** Row by row, 0 black to 255 white. */
-  readonly points: Uint8Array;
+  const pages = await readPdf(readFileSync(file));
+  return pages.flatMap(linesOf).join('\n');
 }
 
 /** The share of points that are much darker than every point around them in the other picture. */
@@ -97,12 +54,4 @@ function inkElsewhere(picture: Picture, other: Picture): number {
     }
   }
   return count / (picture.width * picture.height);
-}
-
-/** Source: the Netpbm format PGM, as pdftoppm writes it. */
-function greyPicture(file: string): Picture {
-  const bytes = readFileSync(file);
-  const head = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(bytes.subarray(0, 64).toString('latin1'));
-  assert(head !== null, `${file} is no picture in greys`);
-  return { width: Number(head[1]), height: Number(head[2]), points: bytes.subarray(head[0].length) };
 }

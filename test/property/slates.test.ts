@@ -1,10 +1,6 @@
-/** What stands on a slate, read back from the PDF by a tool that knows nothing of this project. */
-import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+/** What stands on a slate, read back from the PDF by an engine that knows nothing of this project. */
 import fc from 'fast-check';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { assert } from '../../core/result';
 import { slatePdf } from '../../core/slate/pdf';
 import { slateCautions } from '../../core/slate/wording';
@@ -13,34 +9,19 @@ import { ledger } from '../../core/ledger/ledger';
 import type { DiverLedger, Entry, Room, RoomLimit } from '../../core/ledger/ledger-types';
 import { roomOf } from '../../core/ledger/room';
 import type { Level, Trip } from '../../core/document/types';
+import { pdfTroubles } from '../support/pdf/qpdf';
+import { readPdf } from '../support/pdf/read-pdf';
 import { trips } from '../support/trip-arbitrary';
 import { aPaper, aRequest } from '../support/slates';
-
-let folder = '';
-beforeAll(() => {
-  folder = mkdtempSync(join(tmpdir(), 'carryover-slates-'));
-});
-afterAll(() => rmSync(folder, { recursive: true }));
-
-function tool(name: string, args: readonly string[]): string {
-  const { status, stdout, stderr, error } = spawnSync(name, args, { encoding: 'utf8' });
-  if (error)
-    throw new Error(`${name} is needed for this test (Debian: poppler-utils, qpdf): ${error.message}`);
-  if (status !== 0) throw new Error(`${name} ended with ${status}: ${stderr}${stdout}`);
-  return stdout;
-}
 
 /** The text of each page, in the order it was written. */
 async function readBack(trip: Trip, kind: 'wet' | 'briefing', paper: string): Promise<readonly string[]> {
   const made = await slatePdf(aRequest(trip, { kind, paper: aPaper(paper), onePerPage: true }));
   assert(made.ok && made.value !== null, 'no slates');
-  const file = join(folder, 'slates.pdf');
-  writeFileSync(file, made.value.bytes);
-  expect(tool('qpdf', ['--check', file])).toContain('No syntax or stream encoding errors found');
-  tool('pdftotext', ['-raw', '-enc', 'UTF-8', file, `${file}.txt`]);
-  const pages = readFileSync(`${file}.txt`, 'utf8').split('\f').slice(0, -1);
+  expect(await pdfTroubles(made.value.bytes)).toBe('');
+  const pages = await readPdf(made.value.bytes);
   expect(pages).toHaveLength(made.value.pageCount);
-  return pages.map((page) => page.replaceAll(/[\s\u00a0]+/g, ' '));
+  return pages.map(({ text }) => text.replaceAll(/[\s\u00a0]+/g, ' '));
 }
 
 /** Binary dust: 33 m that comes out as 32.9999999 is 33 m. Far below what any figure is printed to. */

@@ -57,6 +57,15 @@ export function layoutOf(trip: Trip, change: Partial<SlateRequest> = {}): SlateL
   return laid.value;
 }
 
+/** By how many points the reader of PDFs sees a text narrower than it is: it cuts advances to thousandths. */
+export function readersCut(mark: Pick<TextMark, 'text' | 'font' | 'sizePt'>): number {
+  const cuts = Array.from(mark.text, (letter) => {
+    const advance = 1000 * FONTS[mark.font].advances.get(letter.codePointAt(0)!)!;
+    return advance - Math.floor(advance);
+  });
+  return (cuts.reduce((sum, cut) => sum + cut, 0) * mark.sizePt) / 1000;
+}
+
 export function textsOf(page: Page): readonly TextMark[] {
   return page.marks.filter((mark): mark is TextMark => mark.kind === 'text');
 }

@@ -1,4 +1,5 @@
 import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
 import * as fs from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -136,9 +137,18 @@ describe('a save of which any one step fails', () => {
 });
 
 describe('a real disk that is full, or read-only', () => {
-  // Only the root user of a Linux may mount one; elsewhere the failing file system above stands for it.
-  const mounts = process.platform === 'linux' && process.getuid?.() === 0;
+  // Only the root user of a Linux may mount one, and in a container mostly not even he: then the failing
+  // file system above stands for it.
   const mount = (...args: string[]): boolean => spawnSync('mount', args).status === 0;
+  const mounts = process.platform === 'linux' && process.getuid?.() === 0 && mayMount();
+
+  function mayMount(): boolean {
+    const place = mkdtempSync(join(tmpdir(), 'carryover-mount-'));
+    const isMounted = mount('-t', 'tmpfs', 'tmpfs', place);
+    if (isMounted) spawnSync('umount', [place]);
+    rmSync(place, { recursive: true });
+    return isMounted;
+  }
 
   it.skipIf(!mounts)(
     `refuses saves by "full" and loses nothing, ${ROUNDS} times`,
