@@ -114,6 +114,7 @@ const CHECKS: readonly { readonly name: string; readonly run: () => Tally; reado
     { name: 'layers', run: () => script('build/checks/layers.ts') },
     { name: 'sources', run: () => script('build/checks/sources.ts') },
     { name: 'programs', run: () => script('build/checks/programs.ts') },
+    { name: 'linear', run: () => script('build/checks/linear.ts') },
     { name: 'lint', run: lint },
     { name: 'format', run: format },
     { name: 'vitest', run: vitest },

@@ -73,15 +73,12 @@ function dayOf(isoDateTime: string): string {
  * @returns at most 48 characters, "trip" where nothing usable is left
  */
 export function slugOf(title: string): string {
-  const slug = title
+  const words = title
     .normalize('NFKD')
     .toLowerCase()
     .replace(/\p{M}/gu, '')
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-+|-+$/g, '')
-    .slice(0, 48)
-    .replace(/-+$/, '');
-  return slug === '' ? 'trip' : slug;
+    .match(/[a-z0-9]+/g);
+  return words?.join('-').slice(0, 48).replace(/-$/, '') ?? 'trip';
 }
 
 /** The trouble of a save whose stored trip is no longer the one the window last knew. */

@@ -1,4 +1,22 @@
 /**
+ * The greatest of some numbers. A list spread into the arguments of `Math.max` ends in a stack trace where it
+ * is long.
+ * @param values none is infinitely small @param floor what the result is at least
+ */
+export function greatest(values: Iterable<number>, floor = Number.NEGATIVE_INFINITY): number {
+  let most = floor;
+  for (const value of values) if (value > most) most = value;
+  return most;
+}
+
+/** The least of some numbers, as `greatest`. */
+export function least(values: Iterable<number>, ceiling = Number.POSITIVE_INFINITY): number {
+  let fewest = ceiling;
+  for (const value of values) if (value < fewest) fewest = value;
+  return fewest;
+}
+
+/**
  * A root of an increasing function on an interval, by Brent's rule of bracketing with bisection and the
  * Illinois step; always inside the bracket, at most 200 evaluations.
  * @param lower where `f` is at or below 0 @param upper where it is at or above 0 @param tolerance on x

@@ -18,10 +18,19 @@ export function success<T>(value: T): { readonly ok: true; readonly value: T } {
   return { ok: true, value };
 }
 
-export function failure<Kind extends string>(
-  first: Trouble<Kind>,
-  ...rest: Trouble<Kind>[]
-): { readonly ok: false; readonly troubles: readonly [Trouble<Kind>, ...Trouble<Kind>[]] } {
+export interface Failure<Kind extends string> {
+  readonly ok: false;
+  readonly troubles: readonly [Trouble<Kind>, ...Trouble<Kind>[]];
+}
+
+export function failure<Kind extends string>(trouble: Trouble<Kind>): Failure<Kind> {
+  return { ok: false, troubles: [trouble] };
+}
+
+/** As `failure`, of one trouble or more. */
+export function failures<Kind extends string>(troubles: readonly Trouble<Kind>[]): Failure<Kind> {
+  const [first, ...rest] = troubles;
+  assert(first !== undefined, 'a failure without a trouble');
   return { ok: false, troubles: [first, ...rest] };
 }
 

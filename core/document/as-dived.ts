@@ -27,7 +27,7 @@ export function asAnalysed(o2: number): Mix {
 
 function overridden(dive: Dive, records: readonly AsDived[]): EffectiveDive {
   // A diver's own record stands over the one for everybody, field by field.
-  const record: AsDived = Object.assign({}, ...records);
+  const record = records.reduce<AsDived>((sum, each) => ({ ...sum, ...each }), {});
   const isSquare = record.depthM !== undefined || record.bottomMin !== undefined;
   const stop = dive.safetyStop === undefined ? {} : { safetyStop: dive.safetyStop };
   return {

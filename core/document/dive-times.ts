@@ -21,6 +21,7 @@ import {
 import { effectiveDive, isOnDive } from './as-dived';
 import { wallMin, wallText } from '../words/calendar';
 import { surroundingsOf } from '../ledger/dive-plan';
+import { greatest } from '../numeric';
 import type { WallMin } from '../ledger/ledger-types';
 import type { TripPath } from './place-in-trip';
 import type { Found } from './references';
@@ -91,7 +92,7 @@ function tooShort(shape: ProfileShape, around: Surroundings): readonly ProfileTr
 function disagreeing({ legs, ...shape }: ProfileShape): readonly ProfileTrouble[] {
   if (legs === undefined) return [];
   const found: ProfileTrouble[] = [];
-  const deepestM = Math.max(...legs.map((level) => level.depthM));
+  const deepestM = greatest(legs.map((level) => level.depthM));
   if (Math.abs(deepestM - shape.depthM) > SAME) {
     found.push({
       at: ['depthM'],

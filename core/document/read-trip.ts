@@ -1,4 +1,4 @@
-import { failure, success, type Result } from '../result';
+import { failure, failures, success, type Result } from '../result';
 import { judgeTrip } from './check-trip';
 import { shown } from './fields';
 import { doubledKey, jsonBreak, nestingDepth } from './json-place';
@@ -126,5 +126,5 @@ export function readTrip(text: string): Result<Trip, ReadTroubleKind> {
     });
   }
   const { trip, troubles } = judgeTrip(step.document);
-  return trip === null ? failure<ReadTroubleKind>(...troubles) : success(trip);
+  return trip === null ? failures<ReadTroubleKind>(troubles) : success(trip);
 }

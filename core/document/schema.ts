@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { greatest } from '../numeric';
 import { said, type SaidTrouble } from '../words/said';
 import { NUMBER_RULES, type NumberField, numberTrouble, shown, textTrouble, wallTimeTrouble } from './fields';
 import type { Trip } from './types';
@@ -157,7 +158,7 @@ function filledFromLegs(raw: unknown): unknown {
   const levels = dive.legs as readonly { depthM?: unknown; min?: unknown }[];
   if (!levels.every((each) => typeof each?.depthM === 'number' && typeof each.min === 'number')) return raw;
   return {
-    depthM: Math.max(...levels.map((each) => each.depthM as number)),
+    depthM: greatest(levels.map((each) => each.depthM as number)),
     bottomMin: levels.reduce((sum, each) => sum + (each.min as number), 0),
     ...dive,
   };

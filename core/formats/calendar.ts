@@ -1,3 +1,4 @@
+import { greatest, least } from '../numeric';
 import { assert } from '../result';
 import { SAFETY_LINE } from '../safety-line';
 import { levelTexts, pastLevelsText } from '../slate/contents';
@@ -68,8 +69,8 @@ function entriesOf(ledger: Ledger, dive: Dive): readonly Entry[] {
 
 function diveLines(trip: Trip, dive: Dive, number: number, entries: readonly Entry[]): readonly string[] {
   const site = trip.sites.find((each) => each.id === dive.siteId);
-  const startMin = Math.min(...entries.map((entry) => entry.startMin));
-  const endMin = Math.max(...entries.map((entry) => entry.surfacesMin));
+  const startMin = least(entries.map((entry) => entry.startMin));
+  const endMin = greatest(entries.map((entry) => entry.surfacesMin));
   const deepest = entries.reduce((held, entry) => (entry.depthM > held.depthM ? entry : held));
   return [
     `DTSTART:${dateTime(startMin)}`,
@@ -117,7 +118,7 @@ function noStopText(entry: Entry, hasLevels: boolean): string {
 function flyingLines(ledger: Ledger): readonly (readonly string[])[] {
   const moments = ledger.divers.flatMap((diver) => (diver.flyAfterMin === null ? [] : [diver.flyAfterMin]));
   if (moments.length === 0) return [];
-  const clearMin = Math.max(...moments);
+  const clearMin = greatest(moments);
   const note =
     'By the hours of the published guideline, counted from the last dive of the plan. They are a floor: ' +
     'bubbles were found in flight even after 24 h, and a longer wait is safer.';

@@ -9,6 +9,9 @@ const LETTERS: Readonly<Record<Axis, readonly [positive: string, negative: strin
   lon: ['E', 'W'],
 };
 
+/** Longer by far than a position to the last digit of a receiver; beyond it a text is something else. */
+const LONGEST = 100;
+
 function toNumber(digits: string): number {
   return Number(digits.replace(',', '.'));
 }
@@ -17,10 +20,12 @@ function toNumber(digits: string): number {
  * Degrees of a position as charts, receivers and spreadsheets write them: 12.3456, -12,3456, 12.3456 S,
  * 12° 20.7' S or 12° 20' 44" S.
  * @param text anything @param axis which letters belong to it
- * @returns degrees, south and west negative, not held to any range; null where the text is none of these
+ * @returns degrees, south and west negative, not held to any range; null where the text is none of these, or
+ *   has more than 100 characters
  * Source: ISO 6709 (order and signs), chart practice (degrees and minutes with a letter).
  */
 export function coordinateDegrees(text: string, axis: Axis): number | null {
+  if (text.length > LONGEST) return null;
   const trimmed = text.trim().replace('−', '-').toUpperCase();
   const [positive, negative] = LETTERS[axis];
   const letter = [positive, negative].find((each) => trimmed.startsWith(each) || trimmed.endsWith(each));
@@ -43,9 +48,10 @@ function unsignedOrDecimal(figures: string): number | null {
 
 /** Every place at which a text can be cut in two: at a separator, or behind the letter of the latitude. */
 function cuts(text: string): readonly (readonly [string, string])[] {
-  const lettered = /^(.*?[NS])[;,\s]*(.*[EW])$/i.exec(text);
+  const end = text.search(/[NS]/i) + 1;
   // A letter says where the latitude ends, whatever else might separate.
-  if (lettered) return [[lettered[1]!, lettered[2]!]];
+  if (end > 0 && end < text.length && /[EW]$/i.test(text))
+    return [[text.slice(0, end), text.slice(end).replace(/^[;,\s]+/, '')]];
   return [...text.matchAll(/[;,\s]+/g)].map(
     ({ index, 0: mark }) => [text.slice(0, index), text.slice(index + mark.length)] as const,
   );
@@ -55,13 +61,16 @@ function cuts(text: string): readonly (readonly [string, string])[] {
  * Latitude and longitude written in one, in any of the ways of `coordinateDegrees`.
  * @param text anything
  * @returns degrees, south and west negative, on the globe where any reading is; "ambiguous" where it can be read
- *   as two different places; null where it is no position
+ *   as two different places; null where it is no position, or has more than 100 characters
  * Source: as `coordinateDegrees`.
  */
 export function positionDegrees(
   text: string,
 ): { readonly lat: number; readonly lon: number } | 'ambiguous' | null {
-  const read = cuts(text.trim()).flatMap(([latText, lonText]) => {
+  const trimmed = text.trim();
+  // Every cut is tried: a text of cuts alone would be read as often as it has letters.
+  if (trimmed.length > LONGEST) return null;
+  const read = cuts(trimmed).flatMap(([latText, lonText]) => {
     const lat = coordinateDegrees(latText, 'lat');
     const lon = coordinateDegrees(lonText, 'lon');
     return lat === null || lon === null ? [] : [{ lat, lon }];

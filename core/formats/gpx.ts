@@ -80,7 +80,8 @@ function childText(element: XmlElement, name: string): string {
 
 /** A decimal as XML Schema writes it; anything else is no number rather than half of one. */
 function decimal(text: string | undefined): number {
-  return text !== undefined && /^\s*[+-]?(?:\d+\.?\d*|\.\d+)\s*$/.test(text) ? Number(text) : Number.NaN;
+  const plain = text?.trim() ?? '';
+  return /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)$/.test(plain) ? Number(plain) : Number.NaN;
 }
 
 function siteOf(waypoint: XmlElement): { readonly site: SiteDraft } | SaidTrouble {

@@ -29,11 +29,15 @@ const HEADINGS: Readonly<Record<Column, RegExp>> = {
 const NAME_LENGTH = 80;
 const NOTES_LENGTH = 4000;
 
-const UNIT = "m|metres?|meters?|ft|feet|foot|'|′";
-const DEPTH = new RegExp(`^([+-]?\\d+(?:[.,]\\d+)?)\\s*(${UNIT})?$`, 'i');
-/** One cell with name and depth, told apart by the unit alone; a dash or colon may stand between. */
-const NAME_AND_DEPTH = new RegExp(`^(.*\\S)\\s+(\\d+(?:[.,]\\d+)?\\s*(?:${UNIT}))$`, 'i');
-const DASH_BEHIND = /(?:\s+[-–—]|:)$/;
+const DEPTH = /^([+-]?\d+(?:[.,]\d+)?)\s*(m|metres?|meters?|ft|feet|foot|'|′)?$/i;
+const UNIT = /^(?:m|metres?|meters?|ft|feet|foot|'|′)$/i;
+const SPACE = /\s/;
+
+/** A depth with its unit has fewer letters than this, so a name before it is looked for no further back. */
+const LONGEST_DEPTH = 40;
+
+/** More columns than any list of sites has: a row of more is none of headings. */
+const MOST_COLUMNS = 60;
 
 /**
  * The layout that a row of headings sets.
@@ -41,6 +45,7 @@ const DASH_BEHIND = /(?:\s+[-–—]|:)$/;
  * @returns null where the row is none of headings: name and depth have to be among them
  */
 export function headingLayout(cells: readonly string[], usualUnit: DepthUnit): Layout | null {
+  if (cells.length > MOST_COLUMNS) return null;
   let depthUnit = usualUnit;
   const columns = cells.map((cell) => {
     const heading = cell.trim();
@@ -61,7 +66,7 @@ export function headingLayout(cells: readonly string[], usualUnit: DepthUnit): L
 
 /** Whether a cell without a heading is a position: without letters, two figures may be anything. */
 function isPosition(cell: string | undefined): boolean {
-  return cell !== undefined && /[NS].*[EW]/i.test(cell) && positionDegrees(cell) !== null;
+  return cell !== undefined && /[NS]/i.test(cell) && /[EW]/i.test(cell) && positionDegrees(cell) !== null;
 }
 
 /** The layout of a row without headings: name, depth, notes; or with a position before the notes. */
@@ -124,9 +129,31 @@ export function isDepth(text: string): boolean {
   return DEPTH.test(text.trim());
 }
 
+/** Where the last word of a text begins: behind its last space; 0 where it is one word. */
+function lastWordAt(text: string): number {
+  let at = text.length;
+  while (at > 0 && !SPACE.test(text[at - 1]!)) at -= 1;
+  return at;
+}
+
+/** One cell with name and depth, told apart by the unit alone; a dash or colon may stand between. */
 function splitNameAndDepth(cell: string): readonly string[] {
-  const match = NAME_AND_DEPTH.exec(cell.trim());
-  return match ? [match[1]!.replace(DASH_BEHIND, ''), match[2]!] : [cell];
+  const text = cell.trim();
+  const tail = text.slice(-LONGEST_DEPTH);
+  const last = lastWordAt(tail);
+  // "18 m" are two words, "18m" is one.
+  const at = UNIT.test(tail.slice(last)) ? lastWordAt(tail.slice(0, last).trimEnd()) : last;
+  const depth = tail.slice(at);
+  const name = text.slice(0, text.length - depth.length).trimEnd();
+  const match = DEPTH.exec(depth);
+  if (at === 0 || name === '' || match?.[2] === undefined || /^[+-]/.test(depth)) return [cell];
+  return [withoutDash(name), depth];
+}
+
+/** A name without the colon, or the dash behind a space, that parts it from what follows. */
+function withoutDash(name: string): string {
+  if (name.endsWith(':')) return name.slice(0, -1);
+  return /\s[-–—]$/.test(name) ? name.slice(0, -1).trimEnd() : name;
 }
 
 /** Columns that hold figures. */
@@ -142,7 +169,7 @@ function hasLooseDecimal(cells: readonly string[], layout: Layout): boolean {
   return cells.some((cell, index) => {
     if (!isFigure(index) || !/^\s*[+-]?\d+$/.test(cell) || (isFull && isFigure(index + 1))) return false;
     const next = cells[index + 1];
-    return next !== undefined && /^\d+\s*(m|ft)?\s*$/i.test(next);
+    return next !== undefined && /^\d+\s*(?:(?:m|ft)\s*)?$/i.test(next);
   });
 }
 

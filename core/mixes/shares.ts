@@ -1,5 +1,5 @@
 import { AIR_O2 } from '../gas';
-import { failure, success, type Result, type Trouble } from '../result';
+import { failure, failures, success, type Result, type Trouble } from '../result';
 import type { Mix, Trip } from '../document/types';
 
 /** Leanest share a boat may be asked to stock, whole percent: air. Source: common practice. */
@@ -117,8 +117,7 @@ export function checkedRequest(
     const what = `${both.join(', ')} % is both fixed and excluded.`;
     troubles.push(trouble('share', 'exclude', what, 'Take it out of one of the two.'));
   }
-  const [first, ...rest] = troubles;
-  if (first) return failure(first, ...rest);
+  if (troubles.length > 0) return failures(troubles);
   const checked = {
     ...request,
     fixedPercents: fixedPercents.toSorted((a, b) => a - b),

@@ -1,4 +1,4 @@
-import { failure, success, type Result, type Trouble } from '../result';
+import { failures, success, type Result, type Trouble } from '../result';
 import { fileWords, figure, range, said, type Said, type Words } from '../words/said';
 import { judgeTrip } from '../document/check-trip';
 import { wallDate, wallMin } from '../words/calendar';
@@ -265,8 +265,7 @@ export function startingSheet(answers: StartingAnswers, words: Words = fileWords
     },
     words,
   );
-  const [first, ...rest] = [...wrong, ...empty.troubles];
-  if (first || empty.trip === null) return failure(first!, ...rest);
+  if (wrong.length > 0 || empty.trip === null) return failures([...wrong, ...empty.troubles]);
 
   const dates = divingDates(answers.firstDay, answers.nights);
   const { used: times, dropped } = usableTimes(answers.times);

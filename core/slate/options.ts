@@ -1,4 +1,4 @@
-import { failure, success, type Result, type Trouble } from '../result';
+import { failures, success, type Result, type Trouble } from '../result';
 import type { Id } from '../document/types';
 import type { SlateUnits } from './figures';
 import { readPaper, type HoleSide, type Paper } from './paper';
@@ -61,7 +61,7 @@ function paperOf(text: string | null | undefined, where: string, troubles: Troub
 }
 
 /** Plain decimals: `Number` takes a blank for 0. */
-const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i;
+const NUMBER = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?$/i;
 
 /** @returns millimetres */
 function marginOf(text: string | null | undefined, troubles: Trouble[]): number {
@@ -110,8 +110,7 @@ export function readSlateOptions(options: SlateOptions): Result<SlateSettings> {
   const holes = oneOf(options.holes, HOLES, USUAL_SLATE.holes, '--holes', troubles);
   // Of a kind that is not known nothing can be said but that.
   if (!troubles.some(({ where }) => where === '--kind')) refuseOthers(options, kind, troubles);
-  const [first, ...rest] = troubles;
-  if (first) return failure(first, ...rest);
+  if (troubles.length > 0) return failures(troubles);
   return success({
     kind,
     paper: paper!,

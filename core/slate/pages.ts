@@ -1,4 +1,4 @@
-import { failure, success, type Result } from '../result';
+import { failure, failures, success, type Result } from '../result';
 import { dateOf } from './contents';
 import {
   datesWithoutDives,
@@ -222,8 +222,8 @@ export function slatePages(asked: SlateRequest): Result<SlateLayout, SlateTroubl
     planMark: planMark(asked.ledger.trip),
     printedOn: request.printedOn,
   };
-  const [first, ...rest] = faultsOf(request, facts);
-  if (first) return failure(first, ...rest);
+  const faults = faultsOf(request, facts);
+  if (faults.length > 0) return failures(faults);
   const { paper, marginMm, holes } = request;
   const how = request.sheet === null ? null : imposition(paper, request.sheet);
   if (how && !how.ok) return how;

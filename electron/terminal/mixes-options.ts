@@ -1,6 +1,6 @@
 import { parseArgs } from 'node:util';
 import { PLAIN_REQUEST, type StockRequest } from '../../core/mixes/shares';
-import { failure, success, type Result, type Trouble } from '../../core/result';
+import { failure, failures, success, type Result, type Trouble } from '../../core/result';
 
 /** What the command was asked for. */
 export interface MixesOptions {
@@ -134,8 +134,7 @@ export function readMixesOptions(args: readonly string[]): Result<MixesOptions, 
           maxFills: limit('max-fills'),
           fromDate: values.from ?? null,
         };
-  const [first, ...rest] = troubles;
-  if (first) return failure(first, ...rest);
+  if (troubles.length > 0) return failures(troubles);
   return success({
     trip: positionals[0] ?? null,
     json: values.json ?? false,

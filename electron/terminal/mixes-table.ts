@@ -3,6 +3,7 @@ import type { CompareCell, CompareRow, NoStopTime } from '../../core/mixes/compa
 import type { FillPlan } from '../../core/mixes/fills';
 import { whyNotText } from '../../core/mixes/richest';
 import type { StockAnswer, StockList } from '../../core/mixes/stock';
+import { greatest } from '../../core/numeric';
 import { down, mixName, NONE, percentUp, signed, up } from '../../core/slate/figures';
 import type { Trip } from '../../core/document/types';
 import { wrapped } from './plan-table';
@@ -11,7 +12,7 @@ import { wrapped } from './plan-table';
 const PRINTED_LISTS = 20;
 
 function table(rows: readonly (readonly string[])[], textColumns: number): readonly string[] {
-  const widths = rows[0]!.map((_, column) => Math.max(...rows.map((row) => Array.from(row[column]!).length)));
+  const widths = rows[0]!.map((_, column) => greatest(rows.map((row) => Array.from(row[column]!).length)));
   return rows.map((row) =>
     row
       .map((cell, column) => {

@@ -1,6 +1,6 @@
 import { realpath, rename, rm, writeFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
-import { failure, success, type Result, type Trouble } from '../../core/result';
+import { failure, failures, success, type Result, type Trouble } from '../../core/result';
 import { cautionsOf } from '../../core/cautions/all';
 import { ledger } from '../../core/ledger/ledger';
 import { ledgerDocument } from '../../core/ledger/ledger-document';
@@ -95,8 +95,7 @@ async function writeSlates(
   const { slateFromOptions } = await import('./slates');
   const made = await slateFromOptions(options.slateOptions, whole, printedOn);
   if (!made.ok) {
-    const [first, ...rest] = made.troubles;
-    return failure(asOption(first), ...rest.map(asOption));
+    return failures(made.troubles.map(asOption));
   }
   const written = await writeWhole(options.slate, made.value.bytes);
   if (!written.ok) return written;
@@ -108,21 +107,18 @@ async function writeSlates(
   );
 }
 
-function onlyOf(
-  options: PlanOptions,
-  whole: Ledger,
-  cautions: readonly Caution[],
-): [Ledger, readonly Caution[]] {
-  if (options.diver === null) return [whole, cautions];
+/** The table of the whole party, or of the one diver asked for. */
+function tableOf(options: PlanOptions, whole: Ledger, cautions: readonly Caution[]): string {
+  if (options.diver === null) return planTable(whole, cautions);
   const own = whole.trip.dives.filter((dive) => dive.divers?.includes(options.diver!) ?? true);
   const ids = new Set(own.map(({ id }) => id));
-  return [
+  return planTable(
     { ...whole, divers: whole.divers.filter(({ diver }) => diver.id === options.diver) },
     cautions.filter(
       ({ diverId, diveId }) =>
         diverId === options.diver || (diverId === null && (diveId === null || ids.has(diveId))),
     ),
-  ];
+  );
 }
 
 /**
@@ -150,6 +146,6 @@ export async function planCommand(args: readonly string[], today: string): Promi
   }
   const stdout = options.json
     ? `${JSON.stringify(ledgerDocument(whole, cautions, options.diver ?? undefined), null, 2)}\n`
-    : planTable(...onlyOf(options, whole, cautions));
+    : tableOf(options, whole, cautions);
   return { status: 0, stdout, stderr };
 }

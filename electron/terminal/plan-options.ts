@@ -1,4 +1,4 @@
-import { failure, success, type Result, type Trouble } from '../../core/result';
+import { failures, success, type Result, type Trouble } from '../../core/result';
 import type { SlateOptions } from '../../core/slate/options';
 
 /** What the command was asked for. */
@@ -168,8 +168,7 @@ export function readPlanOptions(args: readonly string[]): Result<PlanOptions, 'o
     }
   }
   const days = given.days === undefined || given.days === '' ? null : readDays(given.days, troubles);
-  const [first, ...rest] = troubles;
-  if (first) return failure(first, ...rest);
+  if (troubles.length > 0) return failures(troubles);
   const { diver = null } = given;
   return success({
     trip: files[0] ?? null,

@@ -1,5 +1,5 @@
 /** The one door through which the trip changes: checked, named for undo, refused with a reason, never clamped. */
-import { failure, success, type Result } from '../../core/result';
+import { failures, success, type Result } from '../../core/result';
 import { checkTrip } from '../../core/document/check-trip';
 import type { Trip } from '../../core/document/types';
 import { wordsIn } from '../figures/words';
@@ -22,8 +22,8 @@ export function edit(name: StepName, change: (trip: Trip) => Trip): EditResult {
   if (isSame(trip, next)) return success(trip);
   const isCopy = name.code.endsWith('.copy');
   const changed = { trip: next, newDive: isCopy ? 'the copy' : 'the new dive' };
-  const [first, ...rest] = checkTrip(next, wordsIn({ ...settings, trip, changed }));
-  if (first) return failure(first, ...rest);
+  const troubles = checkTrip(next, wordsIn({ ...settings, trip, changed }));
+  if (troubles.length > 0) return failures(troubles);
   desk.setState({ ...record(history, trip, next, name), notice: null });
   return success(next);
 }

@@ -97,7 +97,7 @@ export function percentText(fraction: number | null, careful: Careful, decimals 
 /** As many decimals as the number has, at most so many: 22 reads "22", 22.5 reads "22.5". */
 export function shortText(value: number, atMost: number, careful: Careful = 'near'): string {
   const text = numberText(value, atMost, careful);
-  return atMost === 0 ? text : text.replace(/\D?0+$/, '');
+  return atMost === 0 ? text : text.replace(/\D?0{1,9}$/, '');
 }
 
 /** A share of oxygen as it was given: "32 %", "31.5 %". */

@@ -54,12 +54,21 @@ const SIGNS: Readonly<Record<string, { readonly kind: Kind; readonly units: Unit
   'cu ft/min': { kind: 'rate', units: 'imperial' },
 };
 
+/** Where the unit behind a figure begins: with the first letter of a tail that is nothing but a unit. */
+function signAt(text: string): number {
+  let from = text.length;
+  while (from > 0 && /[a-z/ ]/i.test(text[from - 1]!)) from -= 1;
+  while (from < text.length && !/[a-z]/i.test(text[from]!)) from += 1;
+  return from;
+}
+
 /** A figure in the chosen units, or in the ones written behind it: "22", "22 m", "72 ft". Returns SI. */
 export function parseFigure(text: string, kind: Kind, units: Units): Parsed<number> {
-  const match = /^(.*?)([a-z][a-z/ ]*)?$/i.exec(text.trim());
-  const sign = match?.[2]?.trim().toLowerCase();
-  const number = parseNumber(match?.[1] ?? text);
-  if (sign === undefined) return number.ok ? read(fromUnit(number.value, kind, units)) : number;
+  const plain = text.trim();
+  const at = signAt(plain);
+  const sign = plain.slice(at).toLowerCase();
+  const number = parseNumber(plain.slice(0, at));
+  if (sign === '') return number.ok ? read(fromUnit(number.value, kind, units)) : number;
   const said = SIGNS[sign];
   if (!said || said.kind !== kind) {
     return refused(
@@ -73,14 +82,14 @@ export function parseFigure(text: string, kind: Kind, units: Units): Parsed<numb
 /** A length of time in minutes: "45", "45 min", "1:05", "1 h 05", "1h". */
 export function parseMinutes(text: string): Parsed<number> {
   const plain = text.trim().toLowerCase();
-  const hours = /^(\d{1,2})\s*(?::|h)\s*(\d{1,2})?\s*(?:min|m)?$/.exec(plain);
+  const hours = /^(\d{1,2})\s*(?::|h)\s*(?:(\d{1,2})\s*)?(?:min|m)?$/.exec(plain);
   if (hours) {
     const minutes = Number(hours[2] ?? 0);
     if (minutes > 59)
       return refused(`An hour has no minute ${minutes}.`, 'Type minutes from 0 to 59 after the hours.');
     return read(Number(hours[1]) * 60 + minutes);
   }
-  const number = parseNumber(plain.replace(/\s*(min|minutes|m|′|')$/, ''));
+  const number = parseNumber(plain.replace(/(?:min|minutes|m|′|')$/, ''));
   return number.ok
     ? number
     : refused(number.what, 'Type minutes such as 45, or hours and minutes such as 1:05.');
@@ -108,7 +117,7 @@ export function parseShare(text: string): Parsed<number> {
     text
       .trim()
       .replace(/^ean\s*/i, '')
-      .replace(/\s*%$/, ''),
+      .replace(/%$/, ''),
   );
   // 32 / 100 is the nearest number to 0.32; 31.5 likewise.
   return number.ok ? read(number.value / 100) : number;

@@ -19,7 +19,7 @@ function MixRow({ mix }: { readonly mix: Mix }): ReactNode {
         label="Analysed"
         value={mix.analysedO2 ?? null}
         show={(o2) => (o2 === null ? 'not yet' : shareText(o2))}
-        parse={(text) => (/^\s*(not yet)?\s*$/.test(text) ? { ok: true, value: null } : parseShare(text))}
+        parse={(text) => (/^(?:not yet)?$/.test(text.trim()) ? { ok: true, value: null } : parseShare(text))}
         commit={(o2) => setMixAnalysis(mix.id, o2)}
       />
       <PlainNumberField

@@ -78,7 +78,7 @@ function LimitField(props: {
       value={props.value}
       show={(value) => (value === null ? 'any' : moneyText(value))}
       parse={(text) => {
-        if (/^\s*(any)?\s*$/i.test(text)) return { ok: true, value: null };
+        if (/^(?:any)?$/i.test(text.trim())) return { ok: true, value: null };
         const number = parseNumber(text);
         if (number.ok && number.value < 0) {
           return { ok: false, what: 'A limit is not below 0.', mend: 'Type 0 or more, or “any”.' };

@@ -40,4 +40,11 @@ describe('positionDegrees', () => {
     expect(positionDegrees('by the pier')).toBeNull();
     expect(positionDegrees('12.5')).toBeNull();
   });
+
+  it('takes nothing longer than a position for one', () => {
+    const digits = '0'.repeat(88);
+    expect(positionDegrees(`12.${digits} -45.5`)).toEqual({ lat: 12, lon: -45.5 });
+    expect(positionDegrees(`12.${'0'.repeat(100)} -45.5`)).toBeNull();
+    expect(coordinateDegrees(`12.${'0'.repeat(100)}`, 'lat')).toBeNull();
+  });
 });
