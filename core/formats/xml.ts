@@ -30,6 +30,14 @@ const BARE = /&(?!#?\w{1,10};)/;
 /** Stops the reader where it stands. */
 class Fault extends Error {}
 
+function refuse(what: string): never {
+  throw new Fault(what);
+}
+
+function bounded(name: string): void {
+  if (name.length > BOUNDS.nameLength) refuse(`A name has more than ${BOUNDS.nameLength} letters.`);
+}
+
 /** What the reader says without the place, which is told beside it, and short enough for a message. */
 function plainly(message: string): string {
   const what = message.replace(/^\d+:\d+: /, '').replace(/\.$/, '');
@@ -47,18 +55,12 @@ function plainly(message: string): string {
  */
 export function readXml(text: string): XmlReading {
   const parser = new SaxesParser();
-  const refuse = (what: string): never => {
-    throw new Fault(what);
-  };
   const open: OpenElement[] = [];
   let root: XmlElement | null = null;
   let attributes = 0;
   const add = (piece: string): void => {
     const element = open[open.length - 1];
     if (element) element.text += piece;
-  };
-  const bounded = (name: string): void => {
-    if (name.length > BOUNDS.nameLength) refuse(`A name has more than ${BOUNDS.nameLength} letters.`);
   };
   parser.on('error', ({ message }) => refuse(plainly(message)));
   parser.on('doctype', (type) => {
