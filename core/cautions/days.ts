@@ -7,15 +7,20 @@ export interface DayOfDives {
   /** Days since 1970-01-01. */
   readonly number: number;
   readonly made: readonly Entry[];
+  /** Dives of the day that were brought to the trip; with or without a known mix, they were dived. */
+  readonly brought: readonly Entry[];
 }
 
 /** The days of a ledger, each with the dives that are made on it; in order, as both lists are. */
-export function daysOfDives({ entries, days }: DiverLedger): readonly DayOfDives[] {
-  const found: { line: LedgerDay; number: number; made: Entry[] }[] = [];
+export function daysOfDives({ earlier, entries, days }: DiverLedger): readonly DayOfDives[] {
+  const found: { line: LedgerDay; number: number; made: Entry[]; brought: readonly Entry[] }[] = [];
   for (const entry of entries) {
     const number = dayNumber(entry.startMin);
     let day = found[found.length - 1];
-    if (day?.number !== number) found.push((day = { line: days[found.length]!, number, made: [] }));
+    if (day?.number !== number) {
+      const brought = earlier.filter(({ startMin }) => dayNumber(startMin) === number);
+      found.push((day = { line: days[found.length]!, number, made: [], brought }));
+    }
     if (entry.isMade) day.made.push(entry);
   }
   return found;

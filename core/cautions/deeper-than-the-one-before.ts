@@ -9,13 +9,11 @@ const REVERSE_BEYOND_M = 40;
 /** Dives this close belong together even over midnight. Source: common practice. */
 const SAME_SERIES_MIN = 360;
 
-/** Depth of the dive just before, where both belong to one series; earlier dives count. */
-function depthBeforeM(entry: Entry, { before, diverLedger }: Place): number | null {
-  const { intervalMin } = entry;
-  if (intervalMin === null) return null;
+/** Depth of the dive just before, on the trip or brought to it, where both belong to one series. */
+function depthBeforeM({ intervalMin, startMin }: Entry, { before }: Place): number | null {
+  if (intervalMin === null || before === null) return null;
   const isSameSeries = intervalMin < SAME_SERIES_MIN;
-  if (before === null) return isSameSeries ? (diverLedger.diver.before?.at(-1)?.depthM ?? null) : null;
-  return isSameSeries || dayNumber(before.startMin) === dayNumber(entry.startMin) ? before.depthM : null;
+  return isSameSeries || dayNumber(before.startMin) === dayNumber(startMin) ? before.depthM : null;
 }
 
 /** A dive much deeper than the one before it, or beyond 40 m after a shallower one. Source: as in the rule. */

@@ -2,14 +2,17 @@ import { esotAdvised } from '../oxygen/budgets';
 import { daysOfDives } from './days';
 import { DUST, eachDiver, findingAt, type Rule } from './rule';
 
-/** More ESOT in a day than advised for so many diving days. Source: as in the rule. */
+/**
+ * More ESOT in a day than advised for so many diving days; days and doses of dives brought to the trip count.
+ * Source: as in the rule.
+ */
 export const esotOverDay: Rule = {
   code: 'esot-over-day',
   severity: 'know',
   source:
     'J. Risberg, P.-J. van Ooij, "Hyperoxic exposure monitoring in diving: a farewell to the UPTD", Undersea Hyperb Med 2022;49(4)',
   find: eachDiver((diverLedger) => {
-    const divingDays = diverLedger.days.filter((day) => day.dives > 0).length;
+    const { divingDays } = diverLedger;
     const advised = esotAdvised(Math.max(1, divingDays));
     return daysOfDives(diverLedger).flatMap(({ made }) => {
       const first = made.find((entry) => entry.esot.day > advised + DUST);

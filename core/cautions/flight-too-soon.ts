@@ -7,6 +7,7 @@ const AFTER: Readonly<Record<FlyingRow, string>> = {
   oneNoStopDive: 'after one no-stop dive',
   severalDivesOrDays: 'after several dives or days of diving',
   requiredStops: 'after a dive with required stops',
+  unknownMix: 'after a dive whose mix is not known',
 };
 
 /** A flight before flying is clear. Source: as in the rule. */
@@ -18,9 +19,10 @@ export const flightTooSoon: Rule = {
     const { flight } = ledger.trip;
     if (flight === null) return [];
     const flightMin = wallMin(flight.at);
-    const search = eachDiver(({ entries, flyAfterMin }) => {
+    const search = eachDiver((diverLedger) => {
+      const { flyAfterMin } = diverLedger;
       if (flyAfterMin === null || flightMin >= flyAfterMin) return [];
-      const row = flyingRow(entries.filter((entry) => entry.isMade))!;
+      const row = flyingRow(diverLedger)!;
       const hours = HOURS_BEFORE_FLIGHT[row];
       const message =
         `The flight leaves before flying is clear on ${say.moment(flyAfterMin)}, ${hours} h ${AFTER[row]}: be out of the water ` +

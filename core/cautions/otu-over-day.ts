@@ -1,7 +1,10 @@
 import { daysOfDives } from './days';
 import { DUST, eachDiver, findingAt, told, type Rule } from './rule';
 
-/** More OTU in a day than the mission so far leaves for it. Source: as in the rule. */
+/**
+ * More OTU in a day than the mission so far leaves for it, which dives brought to the trip are part of.
+ * Source: as in the rule.
+ */
 export const otuOverDay: Rule = {
   code: 'otu-over-day',
   severity: 'change',

@@ -24,7 +24,7 @@ export interface Rule {
 export interface Place {
   readonly ledger: Ledger;
   readonly diverLedger: DiverLedger;
-  /** The dive made before this one on the trip; null for the first. */
+  /** The dive made before this one, on the trip or brought to it; null for the first. */
   readonly before: Entry | null;
   readonly say: Wording;
 }
@@ -49,7 +49,7 @@ export function eachDive(message: (entry: Entry, place: Place) => string | null)
       const place: { -readonly [Key in keyof Place]: Place[Key] } = {
         ledger,
         diverLedger,
-        before: null,
+        before: diverLedger.earlier.findLast((entry) => entry.isMade) ?? null,
         say,
       };
       for (const entry of diverLedger.entries) {

@@ -4,7 +4,7 @@ import { durationDown } from './wording';
 /** Shorter than this is a short surface interval. Source: common practice; no published minimum was found. */
 const SHORT_INTERVAL_MIN = 60;
 
-/** A surface interval of less than an hour. Source: as in the rule. */
+/** A surface interval of less than an hour, after a dive of the trip or one brought to it. Source: as in the rule. */
 export const shortInterval: Rule = {
   code: 'short-interval',
   severity: 'change',

@@ -1,6 +1,6 @@
 import { DUST, eachMadeDive, type Rule } from './rule';
 
-/** Stops of a dive that last into the next one. Source: as in the rule. */
+/** Stops of a dive, of the trip or brought to it, that last into the next one. Source: as in the rule. */
 export const stopsIntoNextDive: Rule = {
   code: 'stops-into-next-dive',
   severity: 'stop',
@@ -8,7 +8,9 @@ export const stopsIntoNextDive: Rule = {
   find: eachMadeDive(({ intervalMin }, { before, say }) =>
     intervalMin === null || intervalMin >= -DUST || before === null
       ? null
-      : `This dive starts before the stops of the dive before it are over, at ${say.moment(before.surfacesMin)}: bring that ` +
-        `dive inside its no-stop limit, or start this one later.`,
+      : `This dive starts before the stops of the dive before it are over, at ${say.moment(before.surfacesMin)}: ` +
+        (before.isAsDived
+          ? 'start this one later.'
+          : 'bring that dive inside its no-stop limit, or start this one later.'),
   ),
 };

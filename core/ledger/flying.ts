@@ -1,42 +1,68 @@
-import type { Entry, WallMin } from './ledger-types';
+import { runtimeMin } from '../profile';
+import type { DiverLedger, Entry, WallMin } from './ledger-types';
 
 /**
  * Hours at the surface before a flight, by what was dived. The hours are a floor: the guideline calls for
  * "substantially longer" than 18 h after required stops, shown as 24 h, and later measurements found
- * bubbles in flight in some divers even after 24 h.
+ * bubbles in flight in some divers even after 24 h. Of a dive brought along whose mix nobody knows it cannot be told
+ * whether it needed stops: it is read as one that did, which is this project's careful reading.
  * Source: P. J. Sheffield, R. D. Vann (eds), Flying After Recreational Diving, workshop proceedings,
  * May 2, 2002 (2004); cabin altitude 610 to 2438 m. Bubbles after 24 h: D. Cialoni et al., Aviat Space
  * Environ Med 2014;85(10):993-998.
  */
-export const HOURS_BEFORE_FLIGHT = { oneNoStopDive: 12, severalDivesOrDays: 18, requiredStops: 24 } as const;
+export const HOURS_BEFORE_FLIGHT = {
+  oneNoStopDive: 12,
+  severalDivesOrDays: 18,
+  requiredStops: 24,
+  unknownMix: 24,
+} as const;
 
 /** Which row of the guideline holds. */
 export type FlyingRow = keyof typeof HOURS_BEFORE_FLIGHT;
 
+/** The dives of a diver: those brought to the trip, and those of the trip. */
+export type Dived = Pick<DiverLedger, 'earlier' | 'entries'>;
+
+/** All that was or will be dived: brought ones were, whether or not their mix is known. */
+function divesOf({ earlier, entries }: Dived): readonly Entry[] {
+  return [...earlier, ...entries.filter((entry) => entry.isMade)];
+}
+
 /**
- * The row of the guideline that holds after some dives of one diver, read the careful way: a single dive
- * with required stops anywhere on the trip makes it the longest; more than one dive, or a first dive that
- * has an interval because the diver arrived with dives done, makes it several.
- * @param entries of one diver, in order
+ * The row of the guideline that holds after the dives of one diver, read the careful way: a single dive
+ * with required stops anywhere on the trip, or brought to it, makes it the longest; more than one dive makes it
+ * several.
  * @returns null without dives
  * Source: as `HOURS_BEFORE_FLIGHT`; that it looks at the whole trip is the careful reading.
  */
-export function flyingRow(entries: readonly Entry[]): FlyingRow | null {
-  const first = entries[0];
-  if (first === undefined) return null;
-  if (entries.some((entry) => entry.isPastLimit)) return 'requiredStops';
-  return entries.length > 1 || first.intervalMin !== null ? 'severalDivesOrDays' : 'oneNoStopDive';
+export function flyingRow(dived: Dived): FlyingRow | null {
+  const dives = divesOf(dived);
+  if (dives.length === 0) return null;
+  if (dives.some((entry) => entry.isPastLimit)) return 'requiredStops';
+  if (dives.some((entry) => !entry.isMade)) return 'unknownMix';
+  return dives.length > 1 ? 'severalDivesOrDays' : 'oneNoStopDive';
+}
+
+/**
+ * The latest surfacing of a diver, the dives brought to the trip included.
+ * @returns minutes of wall-clock time; of a dive without a known mix, as its profile has it; null without dives
+ * Source: definition.
+ */
+export function lastSurfacingMin(dived: Dived): WallMin | null {
+  const dives = divesOf(dived);
+  if (dives.length === 0) return null;
+  return Math.max(
+    ...dives.map((entry) => (entry.isMade ? entry.surfacesMin : entry.startMin + runtimeMin(entry.legs))),
+  );
 }
 
 /**
  * The moment from which flying is clear: the hours of the row, counted from the latest surfacing.
- * @param entries of one diver, in order
  * @returns minutes of wall-clock time; null without dives
  * Source: as `HOURS_BEFORE_FLIGHT`.
  */
-export function flyAfterMin(entries: readonly Entry[]): WallMin | null {
-  const row = flyingRow(entries);
-  if (row === null) return null;
-  const lastMin = Math.max(...entries.map((entry) => entry.surfacesMin));
-  return lastMin + HOURS_BEFORE_FLIGHT[row] * 60;
+export function flyAfterMin(dived: Dived): WallMin | null {
+  const row = flyingRow(dived);
+  const surfacedMin = lastSurfacingMin(dived);
+  return row === null || surfacedMin === null ? null : surfacedMin + HOURS_BEFORE_FLIGHT[row] * 60;
 }

@@ -137,7 +137,10 @@ export interface Entry {
   };
 }
 
-/** One calendar day of one diver. */
+/**
+ * One calendar day on which a diver dives on the trip. What the day took and allows counts the dives brought to the
+ * trip on the same day; `dives` and `bottomMin` are those of the trip.
+ */
 export interface LedgerDay {
   /** "2027-03-06" */
   readonly date: string;
@@ -152,10 +155,14 @@ export interface LedgerDay {
 /** All entries of one diver, day by day. */
 export interface DiverLedger {
   readonly diver: Diver;
+  /** The dives brought to the trip, which count like those of the trip; not made where their mix is not known. */
+  readonly earlier: readonly Entry[];
   /** What the diver brings along: earlier dives, or a recent climb to the trip's altitude. */
   readonly start: Carry;
   readonly entries: readonly Entry[];
   readonly days: readonly LedgerDay[];
+  /** Days with dives, on the trip or brought to it. */
+  readonly divingDays: number;
   /** Flying is clear from here; null without dives. */
   readonly flyAfterMin: WallMin | null;
   /** Every compartment is back within 1 % of its limit from rest; null without dives. */

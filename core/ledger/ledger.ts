@@ -8,7 +8,7 @@ import { step, surfaceLimits, type FoldContext } from './entry';
 import { flyAfterMin } from './flying';
 import type { Carry, DiverLedger, Entry, Ledger, LedgerDay, WallMin } from './ledger-types';
 import { mixFor } from './mix-choice';
-import { startCarry } from './start';
+import { startOf, type Start } from './start';
 import type { Diver, Trip } from '../document/types';
 
 /**
@@ -33,13 +33,27 @@ function clearAtMin(carry: Carry, restBar: number, limits: Lanes): WallMin {
   return carry.atMin + longest;
 }
 
-/** The days of one diver's ledger on which they dive, with the day's allowance as its first dive finds it. */
-function daysOf(start: Carry, entries: readonly Entry[]): readonly LedgerDay[] {
+/** A dive to which a day and its oxygen belong. */
+function dayOf(entry: Entry): number {
+  return dayNumber(entry.startMin);
+}
+
+/** Higher of two peaks of the rolling clock; unknown where one of them is. */
+function higher(a: number | null, b: number | null): number | null {
+  return a === null || b === null ? null : Math.max(a, b);
+}
+
+/**
+ * The days of one diver's ledger on which they dive, with the day's allowance as its first dive finds it. Allowances
+ * count from the first day on which a dive is made, brought ones included.
+ */
+function daysOf(earlier: readonly Entry[], entries: readonly Entry[]): readonly LedgerDay[] {
   const days: { -readonly [K in keyof LedgerDay]: LedgerDay[K] }[] = [];
-  const firstDay = start.doses[0]?.day ?? (entries[0] ? dayNumber(entries[0].startMin) : 0);
+  const firstMade = earlier.find((entry) => entry.isMade) ?? entries.find((entry) => entry.isMade);
+  const firstDay = firstMade === undefined ? Infinity : dayOf(firstMade);
   let current = -1;
-  entries.forEach((entry) => {
-    const day = dayNumber(entry.startMin);
+  for (const entry of entries) {
+    const day = dayOf(entry);
     if (day !== current) {
       const taken = entry.from.doses
         .filter((dose) => dose.day < day)
@@ -49,8 +63,10 @@ function daysOf(start: Carry, entries: readonly Entry[]): readonly LedgerDay[] {
         dives: 0,
         bottomMin: 0,
         otu: 0,
-        otuAllowed: otuAllowedToday(day - firstDay + 1, taken),
-        cnsDayPeak: 0,
+        otuAllowed: otuAllowedToday(Math.max(1, day - firstDay + 1), taken),
+        cnsDayPeak: earlier
+          .filter((brought) => brought.isMade && dayOf(brought) === day)
+          .reduce<number | null>((peak, { cns }) => higher(peak, cns.day), 0),
         esot: 0,
       });
       current = day;
@@ -58,27 +74,33 @@ function daysOf(start: Carry, entries: readonly Entry[]): readonly LedgerDay[] {
     const line = days[days.length - 1]!;
     line.otu = entry.otu.day;
     line.esot = entry.esot.day;
-    if (!entry.isMade) return;
+    if (!entry.isMade) continue;
     line.dives += 1;
     line.bottomMin += entry.bottomMin;
-    line.cnsDayPeak =
-      line.cnsDayPeak === null || entry.cns.day === null ? null : Math.max(line.cnsDayPeak, entry.cns.day);
-  });
+    line.cnsDayPeak = higher(line.cnsDayPeak, entry.cns.day);
+  }
   return days;
 }
 
-function finished(trip: Trip, diver: Diver, start: Carry, entries: readonly Entry[]): DiverLedger {
+function finished(
+  trip: Trip,
+  diver: Diver,
+  { earlier, carry }: Start,
+  entries: readonly Entry[],
+): DiverLedger {
   const { surfaceBar } = surroundingsOf(trip).column;
   const made = entries.filter((entry) => entry.isMade);
-  const last = entries[entries.length - 1]?.after;
+  const last = entries[entries.length - 1]?.after ?? carry;
   return {
     diver,
-    start,
+    earlier,
+    start: carry,
     entries,
-    days: daysOf(start, entries),
-    flyAfterMin: flyAfterMin(made),
+    days: daysOf(earlier, entries),
+    divingDays: new Set([...earlier, ...made].map(dayOf)).size,
+    flyAfterMin: flyAfterMin({ earlier, entries }),
     clearAtMin:
-      made.length === 0 || last === undefined
+      made.length === 0 && !earlier.some((entry) => entry.isMade)
         ? null
         : clearAtMin(last, AIR_N2 * inspiredBar(surfaceBar), surfaceLimits(surfaceBar, diver.gradient.high)),
   };
@@ -114,9 +136,11 @@ export function diverLedger(
       ? previous.ledger
       : null;
   const context: FoldContext = { trip, diver, intervals };
-  const start = reusable?.start ?? startCarry(trip, diver, around);
+  const start = reusable
+    ? { earlier: reusable.earlier, carry: reusable.start }
+    : startOf(trip, diver, around);
   const entries: Entry[] = [];
-  let carry = start;
+  let { carry } = start;
   let isPrefix = reusable !== null;
   for (const dive of trip.dives) {
     if (!isOnDive(dive, diver.id)) continue;

@@ -8,7 +8,7 @@ import { asAnalysed } from '../document/as-dived';
 import { wallMin } from '../words/calendar';
 import { newDivePlan } from './dive-plan';
 import { step } from './entry';
-import type { Carry, WallMin } from './ledger-types';
+import type { Carry, Entry, WallMin } from './ledger-types';
 import { mixFor } from './mix-choice';
 import type { Diver, EarlierDive, Mix, Trip } from '../document/types';
 
@@ -33,16 +33,25 @@ function earlierMix(dive: EarlierDive, diver: Diver, trip: Trip, around: Surroun
   return dive.o2 === undefined ? mixFor(dive, diver, trip, around) : asAnalysed(dive.o2);
 }
 
+/** What a diver brings to the trip. */
+export interface Start {
+  /** The dives made before it, in order; one whose mix is not known is not made, as far as figures go. */
+  readonly earlier: readonly Entry[];
+  /** What they leave: the carry at the last of those moments. */
+  readonly carry: Carry;
+}
+
 /**
  * What a diver brings to the trip: at rest, or with earlier dives and a climb to altitude carried through
  * by the ledger's own steps. Dives that began before the climb count as made at sea level.
- * @returns the carry at the last of those moments; `atMin` -Infinity for a diver at rest
+ * @returns the entries of those dives and the carry at the end; its `atMin` is -Infinity for a diver at rest
  * Source: NUMBERS of this project: at rest before the first dive; the steps are the ledger's.
  */
-export function startCarry(trip: Trip, diver: Diver, around: Surroundings): Carry {
+export function startOf(trip: Trip, diver: Diver, around: Surroundings): Start {
   const climbMin = diver.arrivedAt === undefined ? null : wallMin(diver.arrivedAt);
   const seaLevel: Surroundings = { ...around, column: { ...around.column, surfaceBar: SEA_LEVEL_BAR } };
   let place = climbMin === null ? around : seaLevel;
+  const earlier: Entry[] = [];
   let carry = atRest(place.column.surfaceBar);
   for (const dive of diver.before ?? []) {
     const startMin = wallMin(dive.startsAt);
@@ -54,7 +63,10 @@ export function startCarry(trip: Trip, diver: Diver, around: Surroundings): Carr
     const effective = { shape: dive, startMin, analysedO2: null, analysedMix: null, isAsDived: true };
     const context = { trip, diver, intervals: new Map() };
     const asDive = { ...dive, siteId: dive.siteId ?? '' };
-    carry = step(context, carry, asDive, effective, mix, newDivePlan(dive, place)).after;
+    const entry = step(context, carry, asDive, effective, mix, newDivePlan(dive, place));
+    earlier.push(entry);
+    carry = entry.after;
   }
-  return climbMin !== null && place === seaLevel ? climbed(carry, climbMin) : carry;
+  if (climbMin !== null && place === seaLevel) carry = climbed(carry, climbMin);
+  return { earlier, carry };
 }

@@ -46,11 +46,12 @@ export class DiverFold {
    *   are kept here and shared by a party
    */
   constructor(tables: DiverTables, intervals: Map<number, FilledMap>, peaks: PeakTables) {
-    const { start, dives } = tables;
+    const { start } = tables;
+    const { cns, exposures } = start.carry;
     this.tables = tables;
     this.intervals = intervals;
-    this.oxygen = new OxygenTally(start, start.doses[0]?.day ?? dives[0]?.day ?? 0, peaks);
-    this.isStartKnown = start.cns !== null && start.exposures.every((exposure) => exposure.pieces !== null);
+    this.oxygen = new OxygenTally(start, peaks);
+    this.isStartKnown = cns !== null && exposures.every((exposure) => exposure.pieces !== null);
   }
 
   private rest(dive: DiverDive): void {
@@ -142,8 +143,8 @@ export class DiverFold {
   fold(mixOfClass: readonly number[]): FoldOutcome | null {
     if (!this.isStartKnown) return null;
     const { tables, oxygen } = this;
-    this.tensions.set(tables.start.tensions);
-    this.atMin = tables.start.atMin;
+    this.tensions.set(tables.start.carry.tensions);
+    this.atMin = tables.start.carry.atMin;
     oxygen.reset();
     const outside: number[] = [];
     let smallestRoomMin = Infinity;

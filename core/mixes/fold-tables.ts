@@ -7,10 +7,9 @@ import { effectiveDive, isOnDive, type EffectiveDive } from '../document/as-dive
 import { dayNumber } from '../words/calendar';
 import { divePlan, surroundingsOf, type DivePlan } from '../ledger/dive-plan';
 import { gasOutcome, surfaceLimits } from '../ledger/entry';
-import type { Carry } from '../ledger/ledger-types';
 import { mayBreathe, mixFor, mixO2 } from '../ledger/mix-choice';
 import { spareL } from '../ledger/room';
-import { startCarry } from '../ledger/start';
+import { startOf, type Start } from '../ledger/start';
 import type { Dive, Diver, Mix, Trip } from '../document/types';
 import { ambientBar } from '../water';
 import { LEANEST_PERCENT, mixOfShare, RICHEST_PERCENT } from './shares';
@@ -91,7 +90,7 @@ export interface DiveClass {
 /** One diver, ready to be folded with any list. */
 export interface DiverTables {
   readonly diver: Diver;
-  readonly start: Carry;
+  readonly start: Start;
   readonly dives: readonly DiverDive[];
   readonly classes: readonly DiveClass[];
 }
@@ -196,7 +195,7 @@ class TableMaker {
         choices: mixes.map((mix) => mix && this.choice(dive, effective, plan, diver, mix)),
       });
     });
-    return { diver, start: startCarry(this.trip, diver, around), dives, classes };
+    return { diver, start: startOf(this.trip, diver, around), dives, classes };
   }
 }
 

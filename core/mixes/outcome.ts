@@ -49,7 +49,7 @@ function oxygenPeakOf(ledger: DiverLedger): number {
     if (!entry.isMade) continue;
     peak = Math.max(peak, entry.cns.after ?? Infinity, entry.cns.day ?? Infinity);
   }
-  const advised = esotAdvised(Math.max(1, ledger.days.filter((day) => day.dives > 0).length));
+  const advised = esotAdvised(Math.max(1, ledger.divingDays));
   for (const day of ledger.days) peak = Math.max(peak, otuShare(day.otu, day.otuAllowed), day.esot / advised);
   return peak;
 }

@@ -4,7 +4,9 @@ import { cnsAfterInterval } from '../oxygen/cns';
 import { DAY_MIN, dayPeak } from '../oxygen/cns-day';
 import type { OxygenDoses } from '../oxygen/doses';
 import type { EffectiveDive } from '../document/as-dived';
+import { dayNumber } from '../words/calendar';
 import type { Carry } from '../ledger/ledger-types';
+import type { Start } from '../ledger/start';
 import { CANDIDATE_COUNT, dailyShareOf } from './fold-tables';
 import { otuShare } from './outcome';
 
@@ -35,7 +37,10 @@ export class OxygenTally {
   /** Highest share on any clock so far. */
   peak = 0;
   private readonly start: Carry;
-  private readonly firstDay: number;
+  /** Days of the dives brought along. */
+  private readonly broughtDays: ReadonlySet<number>;
+  /** Day that allowances count from: the first on which a dive is made; Infinity until there is one. */
+  private firstDay = Infinity;
   private readonly exposed: Exposed[] = [];
   private readonly startCount: number;
   private readonly startOtu: number;
@@ -49,17 +54,17 @@ export class OxygenTally {
   private divingDays = 0;
   private isDivingDay = false;
 
-  /** @param start whose clocks are all known @param firstDay day number that allowances count from */
-  constructor(start: Carry, firstDay: number, tables: PeakTables) {
-    this.start = start;
+  /** @param start whose clocks are all known */
+  constructor({ earlier, carry }: Start, tables: PeakTables) {
+    this.start = carry;
     this.tables = tables;
-    this.firstDay = firstDay;
-    for (const { startMin, endMin, pieces } of start.exposures) {
+    this.broughtDays = new Set(earlier.map(({ startMin }) => dayNumber(startMin)));
+    for (const { startMin, endMin, pieces } of carry.exposures) {
       const share = dailyShareOf({ pieces });
       this.exposed.push({ startMin, endMin, pieces: pieces ?? [], share, planned: null, mix: -1 });
     }
     this.startCount = this.exposed.length;
-    this.startOtu = start.doses.reduce((sum, dose) => sum + dose.otu, 0);
+    this.startOtu = carry.doses.reduce((sum, dose) => sum + dose.otu, 0);
   }
 
   /** Back to what the diver brings along. */
@@ -70,7 +75,8 @@ export class OxygenTally {
     this.otuTotal = this.startOtu;
     this.day = -1;
     this.esotMost = 0;
-    this.divingDays = 0;
+    this.firstDay = this.start.doses[0]?.day ?? Infinity;
+    this.divingDays = this.broughtDays.size;
   }
 
   /** Begins the day of a dive, whether or not it is made. */
@@ -88,10 +94,10 @@ export class OxygenTally {
 
   private closeDay(): void {
     if (this.day === -1) return;
-    const allowed = otuAllowedToday(this.day - this.firstDay + 1, this.otuBefore);
+    const allowed = otuAllowedToday(Math.max(1, this.day - this.firstDay + 1), this.otuBefore);
     this.peak = Math.max(this.peak, otuShare(this.otuTotal - this.otuBefore, allowed));
     this.esotMost = Math.max(this.esotMost, this.esotToday);
-    if (this.isDivingDay) this.divingDays += 1;
+    if (this.isDivingDay && !this.broughtDays.has(this.day)) this.divingDays += 1;
   }
 
   rest(min: number): void {
@@ -112,6 +118,7 @@ export class OxygenTally {
     mix: number,
   ): void {
     this.isDivingDay = true;
+    this.firstDay = Math.min(this.firstDay, this.day);
     this.cns += doses.cns!;
     this.otuTotal += doses.otu;
     this.esotToday += doses.esot;

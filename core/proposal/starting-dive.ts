@@ -1,5 +1,6 @@
 import { cautionsOf } from '../cautions/all';
 import { esotAdvised } from '../oxygen/budgets';
+import { dayNumber } from '../words/calendar';
 import { ledger } from '../ledger/ledger';
 import type { Caution, Entry, Ledger, RoomLimit, WallMin } from '../ledger/ledger-types';
 import { roomMinutes } from '../ledger/room';
@@ -49,7 +50,8 @@ export interface Fitting {
   /** The trip as far as it is laid out. */
   readonly trip: Trip;
   readonly ledger: Ledger;
-  readonly divingDays: number;
+  /** Numbers of the days that are to have dives. */
+  readonly divingDays: readonly number[];
   readonly longestMin: number;
   readonly steps: DepthSteps;
 }
@@ -151,8 +153,13 @@ function tried(fitting: Fitting, known: ReadonlySet<string>, dive: Dive, end: En
   const spareMin = Math.min(leastMin, untilEndMin);
   if (spareMin < 0) return { held: next };
 
-  const advised = esotAdvised(fitting.divingDays);
-  const overAdvice = last.filter(({ esot }) => esot.day > advised).map(({ diver }) => diver);
+  const overAdvice = whole.divers
+    .filter(({ earlier, entries }) => {
+      const brought = earlier.map(({ startMin }) => dayNumber(startMin));
+      const advised = esotAdvised(new Set([...fitting.divingDays, ...brought]).size);
+      return entries[entries.length - 1]!.esot.day > advised;
+    })
+    .map(({ diver }) => diver);
   if (overAdvice.length > 0) return { held: { by: 'esot', divers: overAdvice } };
   const held = cautioned(whole, known);
   return held ? { held } : { spareMin, next, trip, ledger: whole };

@@ -1,7 +1,7 @@
 import { failures, success, type Result, type Trouble } from '../result';
 import { fileWords, figure, range, said, type Said, type Words } from '../words/said';
 import { judgeTrip } from '../document/check-trip';
-import { wallDate, wallMin } from '../words/calendar';
+import { dayNumber, wallDate, wallMin } from '../words/calendar';
 import { surroundingsOf } from '../ledger/dive-plan';
 import { wallTimeTrouble } from '../document/fields';
 import { HOURS_BEFORE_FLIGHT } from '../ledger/flying';
@@ -193,7 +193,7 @@ function grown(
   { trip, whole, laid, leftOut }: Growing,
   wish: { readonly site: Site; readonly startsAt: WallTime; readonly end: End; readonly beforeM: number },
   answers: StartingAnswers,
-  divingDays: number,
+  divingDays: readonly number[],
 ): Growing {
   const { site, startsAt, end, beforeM } = wish;
   const steps = DEPTH_STEPS[answers.depthUnit];
@@ -268,6 +268,7 @@ export function startingSheet(answers: StartingAnswers, words: Words = fileWords
   if (wrong.length > 0 || empty.trip === null) return failures([...wrong, ...empty.troubles]);
 
   const dates = divingDates(answers.firstDay, answers.nights);
+  const divingDays = dates.map((date) => dayNumber(wallMin(`${date}T00:00`)));
   const { used: times, dropped } = usableTimes(answers.times);
   const deepestFirst = empty.trip.sites.toSorted((a, b) => b.depthM - a.depthM);
   const leftOut = dates.flatMap((date) =>
@@ -281,7 +282,7 @@ export function startingSheet(answers: StartingAnswers, words: Words = fileWords
       const end = endOf(answers.flight, next === undefined ? null : `${date}T${next}`);
       const wish = { site, startsAt: `${date}T${times[index]!}`, end, beforeM };
       const known = growing.laid.length;
-      growing = grown(growing, wish, answers, dates.length);
+      growing = grown(growing, wish, answers, divingDays);
       beforeM = growing.laid[known]?.dive.depthM ?? beforeM;
     }
   }

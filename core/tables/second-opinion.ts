@@ -1,9 +1,6 @@
 import type { Surroundings } from '../profile';
-import { runtimeMin } from '../profile';
-import { wallMin } from '../words/calendar';
-import { newDivePlan, surroundingsOf } from '../ledger/dive-plan';
+import { surroundingsOf } from '../ledger/dive-plan';
 import type { DiverLedger, Entry, WallMin } from '../ledger/ledger-types';
-import { mixFor, mixO2 } from '../ledger/mix-choice';
 import type { Id, Trip } from '../document/types';
 import { ambientBar } from '../water';
 import { GROUPS, type Group } from './data';
@@ -64,79 +61,68 @@ function notEntered(entry: Entry, groupBefore: Group | null, reason: string): Se
   };
 }
 
-interface Walk {
-  readonly state: TableState | null;
-  readonly surfacedMin: WallMin | null;
-}
-
-function step(walk: Walk, depthFsw: number, bottomMin: number, startMin: WallMin, surfacesMin: WallMin) {
-  const intervalMin = walk.surfacedMin === null ? null : startMin - walk.surfacedMin;
-  const { reading, state } = tableStep({ depthFsw, bottomMin, intervalMin }, walk.state);
-  return { reading, walk: { state, surfacedMin: surfacesMin } };
-}
-
-/** The dives a diver arrives with, through the same table. */
-function walkBefore(diverLedger: DiverLedger, trip: Trip, around: Surroundings): Walk {
-  let walk: Walk = { state: null, surfacedMin: null };
-  for (const dive of diverLedger.diver.before ?? []) {
-    const mix = mixFor(dive, diverLedger.diver, trip, around);
-    const o2 = dive.o2 ?? (mix === null ? null : mixO2(mix));
-    if (o2 === null) continue;
-    const { profile, legs } = newDivePlan(dive, around);
-    const startMin = wallMin(dive.startsAt);
-    const depthFsw = tableDepthFsw(profile.deepestM, o2, around);
-    walk = step(walk, depthFsw, profile.bottomMin, startMin, startMin + runtimeMin(legs)).walk;
-  }
-  return walk;
-}
-
-/**
- * The same dives by the government air table, worked by hand: another view, not an alarm. The table takes
- * every dive as square at its deepest point and rounds up at each step, so it is stricter for several
- * levels and for many dives.
- * @param diverLedger one diver's ledger @param trip the document it was computed from
- * @returns one opinion an entry, in order; what the table does not give is null with the reason
- * Source: U.S. Navy Diving Manual Revision 7 (2016), tables 9-7 and 9-8 and ch. 10.
- */
-export function secondOpinions(diverLedger: DiverLedger, trip: Trip): readonly SecondOpinion[] {
-  const { altitudeM } = trip.water;
-  if (altitudeM > TABLE_UP_TO_ALTITUDE_M) {
-    const reason = `The table holds up to ${TABLE_UP_TO_ALTITUDE_M} m above sea level; at ${altitudeM} m its depths need a correction that is not made here.`;
-    return diverLedger.entries.map((entry) => notEntered(entry, null, reason));
-  }
-  const around = surroundingsOf(trip);
-  let walk = walkBefore(diverLedger, trip, around);
-  return diverLedger.entries.map((entry) => {
-    if (!entry.isMade || entry.o2 === null) {
+/** Made dives through the table, each with what the one before left; the others have no place in it. */
+function walked(entries: readonly Entry[], around: Surroundings): readonly SecondOpinion[] {
+  let state: TableState | null = null;
+  let surfacedMin: WallMin | null = null;
+  return entries.map((entry) => {
+    const { o2, bottomMin, startMin, surfacesMin } = entry;
+    if (!entry.isMade || o2 === null) {
       return notEntered(
         entry,
         null,
         'No mix of the trip may go on this dive, so there is nothing to look up.',
       );
     }
-    const depthFsw = tableDepthFsw(entry.depthM, entry.o2, around);
-    const next = step(walk, depthFsw, entry.bottomMin, entry.startMin, entry.surfacesMin);
-    walk = next.walk;
+    const depthFsw = tableDepthFsw(entry.depthM, o2, around);
+    const intervalMin = surfacedMin === null ? null : startMin - surfacedMin;
+    const next = tableStep({ depthFsw, bottomMin, intervalMin }, state);
+    ({ state } = next);
+    surfacedMin = surfacesMin;
     const { isWithin } = next.reading;
     const agrees = isWithin === null ? null : isWithin === !entry.isPastLimit;
     return { procedure: 'usn-rev7-air', diveId: entry.dive.id, depthFsw, agrees, ...next.reading };
   });
 }
 
+/** What the table says to the dives brought to the trip, with the stops they needed, and to those of the trip. */
+function opinionsOfAll({ earlier, entries }: DiverLedger, trip: Trip): readonly SecondOpinion[] {
+  const all = [...earlier, ...entries];
+  const { altitudeM } = trip.water;
+  if (altitudeM <= TABLE_UP_TO_ALTITUDE_M) return walked(all, surroundingsOf(trip));
+  const reason = `The table holds up to ${TABLE_UP_TO_ALTITUDE_M} m above sea level; at ${altitudeM} m its depths need a correction that is not made here.`;
+  return all.map((entry) => notEntered(entry, null, reason));
+}
+
 /**
- * When the table lets a diver fly: the wait of the highest group of the 24 hours before the last surfacing.
- * @param diverLedger one diver's ledger @param opinions of the same ledger
+ * The same dives by the government air table, worked by hand: another view, not an alarm. The table takes
+ * every dive as square at its deepest point and rounds up at each step, so it is stricter for several
+ * levels and for many dives. Dives brought to the trip go through it like those of the trip.
+ * @param diverLedger one diver's ledger @param trip the document it was computed from
+ * @returns one opinion an entry, in order; what the table does not give is null with the reason
+ * Source: U.S. Navy Diving Manual Revision 7 (2016), tables 9-7 and 9-8 and ch. 10.
+ */
+export function secondOpinions(diverLedger: DiverLedger, trip: Trip): readonly SecondOpinion[] {
+  return opinionsOfAll(diverLedger, trip).slice(diverLedger.earlier.length);
+}
+
+/**
+ * When the table lets a diver fly: the wait of the highest group of the 24 hours before the last surfacing, dives
+ * brought to the trip included.
+ * @param diverLedger one diver's ledger @param trip the document it was computed from
  * @returns group and wait, minutes after the last surfacing; null without dives or without a group
  * Source: U.S. Navy Diving Manual Revision 7 (2016), table 9-6: 8 000 ft for an airliner.
  */
 export function tableFlight(
   diverLedger: DiverLedger,
-  opinions: readonly SecondOpinion[],
+  trip: Trip,
 ): { readonly group: Group; readonly waitMin: number } | null {
-  const made = diverLedger.entries.filter((entry) => entry.isMade);
+  const opinions = opinionsOfAll(diverLedger, trip);
+  const all = [...diverLedger.earlier, ...diverLedger.entries];
+  const made = all.filter((entry) => entry.isMade);
   const lastMin = Math.max(...made.map((entry) => entry.surfacesMin));
   let highest = -1;
-  diverLedger.entries.forEach((entry, i) => {
+  all.forEach((entry, i) => {
     const group = opinions[i]?.groupAfter ?? null;
     if (!entry.isMade || group === null || lastMin - entry.surfacesMin > DAY_MIN) return;
     highest = Math.max(highest, GROUPS.indexOf(group));

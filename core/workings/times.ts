@@ -2,7 +2,7 @@ import { secondOpinions, tableFlight, type SecondOpinion } from '../tables/secon
 import { AIR_N2, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
 import { surroundingsOf } from '../ledger/dive-plan';
 import { surfaceLimits } from '../ledger/entry';
-import { flyingRow, HOURS_BEFORE_FLIGHT } from '../ledger/flying';
+import { flyingRow, HOURS_BEFORE_FLIGHT, lastSurfacingMin } from '../ledger/flying';
 import { CLEAR_SHARE } from '../ledger/ledger';
 import type { WallMin } from '../ledger/ledger-types';
 import { bar, digits, minutes, minutesOut, momentText } from './digits';
@@ -47,20 +47,19 @@ export const intervalWorkings: Work = (asked) => {
 /** When flying is clear. Source: named in the workings. */
 export const flyWorkings: Work = (asked) => {
   const { diverLedger, trip, words } = asked;
-  const made = diverLedger.entries.filter((each) => each.isMade);
-  const row = flyingRow(made);
+  const row = flyingRow(diverLedger);
   const shared = {
     title: 'When flying is clear',
     formula:
-      'last surfacing + 12 h after one no-stop dive, 18 h after several dives or days, 24 h after required stops',
+      'last surfacing + 12 h after one no-stop dive, 18 h after several dives or days, 24 h after required stops; dives brought to the trip count',
     source:
       'P. J. Sheffield, R. D. Vann (eds), Flying After Recreational Diving (2004); bubbles even after 24 h: D. Cialoni et al., Aviat Space Environ Med 2014;85(10):993-998',
   };
-  if (row === null) return { ...shared, steps: [], result: 'no dives', exact: null };
-  const lastMin = Math.max(...made.map((each) => each.surfacesMin));
+  const lastMin = lastSurfacingMin(diverLedger);
+  if (row === null || lastMin === null) return { ...shared, steps: [], result: 'no dives', exact: null };
   const hours = HOURS_BEFORE_FLIGHT[row];
   const exact = lastMin + hours * 60;
-  const table = tableFlight(diverLedger, secondOpinions(diverLedger, trip));
+  const table = tableFlight(diverLedger, trip);
   const tableStep: readonly WorkingsStep[] =
     table === null
       ? []
@@ -74,7 +73,13 @@ export const flyWorkings: Work = (asked) => {
     ...shared,
     steps: [
       momentStep('Last surfacing', lastMin, asked),
-      { label: 'Hours of the guideline', value: `${hours} h` },
+      {
+        label:
+          row === 'unknownMix'
+            ? 'Hours, as after stops: the mix of a dive is not known'
+            : 'Hours of the guideline',
+        value: `${hours} h`,
+      },
       ...tableStep,
       {
         label: 'To know',

@@ -73,7 +73,7 @@ export function copyShift(state: Desk, ids: readonly Id[]): number {
 
 /** Hours that somebody's dives of the trip and one day more leave before a flight. */
 function hoursBeforeFlight(state: Desk): number {
-  const rows = selectLedger(state).divers.map(({ entries }) => flyingRow(entries) ?? 'oneNoStopDive');
+  const rows = selectLedger(state).divers.map((each) => flyingRow(each) ?? 'oneNoStopDive');
   const { severalDivesOrDays } = HOURS_BEFORE_FLIGHT;
   return Math.max(severalDivesOrDays, ...rows.map((row) => HOURS_BEFORE_FLIGHT[row]));
 }

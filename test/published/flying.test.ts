@@ -10,8 +10,8 @@ import { flyAfterMin } from '../../core/ledger/flying';
 import { aDive, aLedger } from '../builders/trip';
 
 function hoursAfter(...dives: Parameters<typeof aLedger>[0]): number {
-  const { entries } = aLedger(dives).divers[0]!;
-  return (flyAfterMin(entries)! - entries[entries.length - 1]!.surfacesMin) / 60;
+  const diver = aLedger(dives).divers[0]!;
+  return (flyAfterMin(diver)! - diver.entries[diver.entries.length - 1]!.surfacesMin) / 60;
 }
 
 it('waits the published hours', () => {

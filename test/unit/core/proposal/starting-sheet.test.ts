@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { cautionsOf } from '../../../../core/cautions/all';
 import { checkTrip } from '../../../../core/document/check-trip';
+import type { EarlierDive } from '../../../../core/document/types';
 import { ledger } from '../../../../core/ledger/ledger';
 import { roomMinutes } from '../../../../core/ledger/room';
 import {
@@ -8,6 +9,7 @@ import {
   type StartingAnswers,
   type StartingTrip,
 } from '../../../../core/proposal/starting-sheet';
+import { esotAdvised } from '../../../../core/oxygen/budgets';
 import { wordsIn } from '../../../../renderer/figures/words';
 import { aDiver } from '../../../builders/trip';
 
@@ -46,6 +48,35 @@ function troublesOf(change: Partial<StartingAnswers>): string[] {
 }
 
 describe('startingSheet', () => {
+  it('keeps to the oxygen advice for as many days as a diver dives, brought ones included', () => {
+    const brought = (startsAt: string, change: Partial<EarlierDive> = {}): EarlierDive => ({
+      id: `before-${startsAt}`,
+      startsAt,
+      depthM: 9,
+      bottomMin: 20,
+      mix: 'auto',
+      ...change,
+    });
+    // In the night before, much oxygen and little nitrogen: the advice of six days comes before the clocks.
+    const rich = { depthM: 12.5, bottomMin: 40, o2: 0.7 };
+    const night = [brought('2027-03-06T00:30', rich), brought('2027-03-06T04:00', rich)];
+    const days = [1, 2, 3, 4, 5].map((day) => brought(`2027-03-0${day}T09:00`));
+    const highestEsot = (before: readonly EarlierDive[]) => {
+      const { trip } = laidOut({
+        nights: 1,
+        times: ['10:00', '13:00', '16:00'],
+        party: [aDiver({ before, cylinder: { waterL: 40, fillBar: 230, reserveBar: 50 } })],
+        mixes: [{ id: 'ean36', o2: 0.36, costPerFill: 0 }],
+        flight: null,
+      });
+      const [mine] = ledger(trip).divers;
+      expect(mine!.entries.length).toBeGreaterThan(1);
+      return Math.max(...mine!.days.map(({ esot }) => esot));
+    };
+    expect(highestEsot(night)).toBeGreaterThan(esotAdvised(6));
+    expect(highestEsot([...days, ...night])).toBeLessThanOrEqual(esotAdvised(6));
+  });
+
   it('lays out a week that nobody has to change: no caution to stop or change, room on every dive', () => {
     const { trip } = laidOut();
     expect(trip.dives).toHaveLength(18);

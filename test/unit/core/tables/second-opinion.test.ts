@@ -180,10 +180,11 @@ describe('tableFlight', () => {
     ];
     const both = aLedger(dives.slice(0, 2));
     // 60 fsw 60 min: K, 15:35 to 8 000 ft.
-    expect(tableFlight(both.divers[0]!, opinions(both))).toEqual({ group: 'K', waitMin: 935 });
+    expect(tableFlight(both.divers[0]!, both.trip)).toEqual({ group: 'K', waitMin: 935 });
     const all = aLedger(dives);
-    expect(tableFlight(all.divers[0]!, opinions(all))!.group).toBe('B');
-    expect(tableFlight(aLedger([]).divers[0]!, [])).toBeNull();
+    expect(tableFlight(all.divers[0]!, all.trip)!.group).toBe('B');
+    const none = aLedger([]);
+    expect(tableFlight(none.divers[0]!, none.trip)).toBeNull();
   });
 
   it('still counts a dive from exactly 24 hours before', () => {
@@ -192,6 +193,6 @@ describe('tableFlight', () => {
     const [first, second] = ledger.divers[0]!.entries;
     // The first one brought to exactly a day before the last.
     const entries = [{ ...first!, surfacesMin: second!.surfacesMin - 1440 }, second!];
-    expect(tableFlight({ ...ledger.divers[0]!, entries }, opinions(ledger))!.group).toBe('K');
+    expect(tableFlight({ ...ledger.divers[0]!, entries }, ledger.trip)!.group).toBe('K');
   });
 });
