@@ -113,6 +113,7 @@ const CHECKS: readonly { readonly name: string; readonly run: () => Tally; reado
     { name: 'types', run: () => script('build/checks/types.ts') },
     { name: 'layers', run: () => script('build/checks/layers.ts') },
     { name: 'sources', run: () => script('build/checks/sources.ts') },
+    { name: 'exports', run: () => script('build/checks/exports.ts') },
     { name: 'programs', run: () => script('build/checks/programs.ts') },
     { name: 'linear', run: () => script('build/checks/linear.ts') },
     { name: 'lint', run: lint },

@@ -91,6 +91,7 @@ const NEVER_IMPORTED = [
   '@types/react',
   '@types/react-dom',
   'electron-builder',
+  'knip',
   'oxfmt',
   'oxlint',
   'oxlint-tsgolint',

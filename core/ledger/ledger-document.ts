@@ -75,9 +75,6 @@ function diverOf(trip: Trip, ledger: DiverLedger) {
   };
 }
 
-/** The ledger file, version 1, as `plan --json` prints it. */
-export type LedgerDocument = ReturnType<typeof ledgerDocument>;
-
 /**
  * A ledger as the file that other programs read: every figure unrounded, fractions as fractions, times as
  * wall-clock text rounded up to the minute, null where a figure does not exist.

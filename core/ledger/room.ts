@@ -1,4 +1,3 @@
-import { noStopLimitMin } from '../ascent/no-stop-limit';
 import { modM, po2Bar } from '../gas';
 import { increasingRoot } from '../numeric';
 import { CNS_HALF_TIME_MIN, cnsMinutesLeft } from '../oxygen/cns';
@@ -11,7 +10,6 @@ import { effectiveDive, type EffectiveDive } from '../document/as-dived';
 import { divePlan, newDivePlan, surroundingsOf, type DivePlan } from './dive-plan';
 import { gasOutcome, step, surfaceLimits } from './entry';
 import type { Entry, Room, RoomLimit } from './ledger-types';
-import { lastLevelStay } from './level-limits';
 import type { Trip } from '../document/types';
 
 /** Roots without a formula are found to this, metres and minutes. */
@@ -317,11 +315,4 @@ export function roomOf(trip: Trip, entry: Entry): Room {
     earlierMin: earlier === null || earlier.amount === -Infinity ? null : earlier.amount,
     earlierLimit: earlier?.limit ?? (isUnknown ? 'po2' : null),
   };
-}
-
-/** Whether the no-stop limit of a shape is kept from given tensions; what-if tables ask it often. */
-export function noStopMinOf(trip: Trip, entry: Entry, shape: ProfileShape): number {
-  const plan = newDivePlan(shape, surroundingsOf(trip));
-  const limits = surfaceLimits(plan.around.column.surfaceBar, entry.diver.gradient.high);
-  return noStopLimitMin(lastLevelStay(plan, entry.tensionsBefore, 1 - entry.o2!, limits));
 }

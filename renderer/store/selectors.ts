@@ -3,7 +3,7 @@ import { cautionsOf } from '../../core/cautions/all';
 import { secondOpinions, type SecondOpinion } from '../../core/tables/second-opinion';
 import type { Settings } from '../../core/host';
 import { wordingIn } from '../../core/cautions/wording';
-import { dayNumber, wallDate, wallMin, wallText } from '../../core/words/calendar';
+import { dayNumber, wallText } from '../../core/words/calendar';
 import { ledger } from '../../core/ledger/ledger';
 import type { Caution, DiverLedger, Entry, Ledger, Room, RoomLimit } from '../../core/ledger/ledger-types';
 import { roomMinutes, roomOf } from '../../core/ledger/room';
@@ -234,16 +234,3 @@ export function diveOfDay(trip: Trip, dive: Dive): number {
     trip.dives.filter((each) => each.startsAt.startsWith(date)).findIndex((each) => each.id === dive.id) + 1
   );
 }
-
-/** Every date from the first dive to the last dive or flight, rest days included. */
-export const tripDates = memo((trip: Trip): readonly string[] => {
-  const starts = trip.dives.map((dive) => wallMin(dive.startsAt));
-  if (starts.length === 0) return [];
-  const from = Math.min(...starts);
-  const until = Math.max(...starts, ...(trip.flight ? [wallMin(trip.flight.at)] : []));
-  const dates: string[] = [];
-  for (let day = Math.floor(from / 1440); day <= Math.floor(until / 1440); day += 1) {
-    dates.push(wallDate(day * 1440));
-  }
-  return dates;
-});
