@@ -1,6 +1,6 @@
 import type { z } from 'zod';
 import type { Trouble } from '../result';
-import { fileWords, worded, type Words } from '../words/said';
+import { fileWords, worded, type Words } from '../words/reader';
 import { timeTroubles } from './dive-times';
 import { bag, placeText, type Bag, type TripPath } from './place-in-trip';
 import { referenceTroubles, type Found } from './references';

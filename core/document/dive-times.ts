@@ -9,14 +9,20 @@ import {
   type Surroundings,
 } from '../profile';
 import {
+  either,
   figure,
+  inRow,
+  moment,
   named,
+  NOTHING,
   said,
-  type Either,
+  subject,
+  typed,
   type Figure,
   type Moment,
   type Named,
   type SaidTrouble,
+  type Typed,
 } from '../words/said';
 import { effectiveDive, isOnDive } from './as-dived';
 import { wallMin, wallText } from '../words/calendar';
@@ -45,19 +51,19 @@ export interface TimedTrip {
 }
 
 /** In a file an id says nothing of what it is; in the window the name does. */
-const THE_DIVE: Either = { file: ['the dive '], window: [] };
+const THE_DIVE = either(said`the dive `, NOTHING);
 
 /** Minutes to the tenth: what is reckoned has no end of digits. */
 function minutes(min: number): Figure {
-  return figure('minutes', Math.round(min * 10) / 10);
+  return figure('minutesTyped', min);
 }
 
-function metres(depthM: number): Figure {
-  return figure('depth', depthM, 'near');
+function metres(depthM: number): Typed {
+  return typed('depth', depthM, 'near');
 }
 
-function moment(min: WallMin): Moment {
-  return { moment: wallText(min) };
+function momentOf(min: WallMin): Moment {
+  return moment(wallText(min));
 }
 
 type ProfileTrouble = SaidTrouble & { readonly at: TripPath };
@@ -96,7 +102,7 @@ function disagreeing({ legs, ...shape }: ProfileShape): readonly ProfileTrouble[
   if (Math.abs(deepestM - shape.depthM) > SAME) {
     found.push({
       at: ['depthM'],
-      what: said`Depth is ${figure('depth', shape.depthM)}, but the deepest level is ${figure('depth', deepestM)}.`,
+      what: said`Depth is ${typed('depth', shape.depthM)}, but the deepest level is ${typed('depth', deepestM)}.`,
       mend: said`Make them agree, or leave the depth out beside levels.`,
     });
   }
@@ -104,7 +110,7 @@ function disagreeing({ legs, ...shape }: ProfileShape): readonly ProfileTrouble[
   if (Math.abs(sumMin - shape.bottomMin) > SAME) {
     found.push({
       at: ['bottomMin'],
-      what: said`Bottom time is ${figure('minutes', shape.bottomMin)}, but the levels take ${minutes(sumMin)}.`,
+      what: said`Bottom time is ${typed('minutes', shape.bottomMin)}, but the levels take ${minutes(sumMin)}.`,
       mend: said`Make them agree, or leave the bottom time out beside levels.`,
     });
   }
@@ -119,7 +125,7 @@ function profileTroubles(shape: ProfileShape, around: Surroundings): readonly Pr
     found.push({
       at: ['safetyStop', 'depthM'],
       what: said`A stop at ${metres(shape.safetyStop.depthM)} is not above the last level at ${metres(levels[levels.length - 1]!.depthM)}.`,
-      mend: said`Give a shallower stop, or ${{ file: ['null for none'], window: ['none'] }}.`,
+      mend: said`Give a shallower stop, or ${either(said`null for none`, said`none`)}.`,
     });
   }
   return found;
@@ -209,18 +215,18 @@ function clashTrouble(
   { before, dive, names }: { before: Span; dive: Span; names: readonly string[] },
   partySize: number,
 ): Found {
-  const [subject, ahead] = [{ subject: nameOf(dive) }, nameOf(before)];
-  const who = names.length === partySize ? 'the party' : names.join(', ');
+  const [it, ahead] = [{ is: 'subject', subject: nameOf(dive) } as const, nameOf(before)];
+  const who = names.length === partySize ? said`the party` : inRow(names);
   return {
     path: [...dive.path, 'startsAt'],
     what:
       dive.startMin < before.startMin
-        ? said`${subject} starts ${moment(dive.startMin)}, before the dive listed ahead of it (${ahead}, ${moment(before.startMin)}).`
-        : said`${subject} starts ${moment(dive.startMin)}, while ${who} surfaces from ${ahead} at ${moment(before.endMin)}.`,
+        ? said`${it} starts ${momentOf(dive.startMin)}, before the dive listed ahead of it (${ahead}, ${momentOf(before.startMin)}).`
+        : said`${it} starts ${momentOf(dive.startMin)}, while ${who} surfaces from ${ahead} at ${momentOf(before.endMin)}.`,
     mend:
       dive.startMin < before.startMin
         ? said`List the dives in the order of their start.`
-        : said`Start it at ${moment(before.endMin)} or later, or leave the diver out of one of the two.`,
+        : said`Start it at ${momentOf(before.endMin)} or later, or leave the diver out of one of the two.`,
   };
 }
 
@@ -272,7 +278,7 @@ function lengthTrouble({ trip, unsound }: TimedTrip): Found | null {
     ? null
     : {
         path: last.path,
-        what: said`It lies ${String(days)} days after the first time of the trip (${{ moment: first.text }}); there can be ${String(LONGEST_DAYS)}.`,
+        what: said`It lies ${String(days)} days after the first time of the trip (${moment(first.text)}); there can be ${String(LONGEST_DAYS)}.`,
         mend: said`Look for a wrong year or month.`,
       };
 }
@@ -296,7 +302,7 @@ export function timeTroubles({ trip, unsound }: TimedTrip): readonly Found[] {
     if (last && dive.startsAt < last.startsAt) {
       found.push({
         path: [...path, 'startsAt'],
-        what: said`${{ subject: named('dive', dive.id) }} starts ${{ moment: dive.startsAt }}, before the dive listed ahead of it (${named('dive', last.id)}, ${{ moment: last.startsAt }}).`,
+        what: said`${subject('dive', dive.id)} starts ${moment(dive.startsAt)}, before the dive listed ahead of it (${named('dive', last.id)}, ${moment(last.startsAt)}).`,
         mend: said`List the dives in the order of their start.`,
       });
     } else if (profilesStand(dive, party, path, around, found)) standing.push({ dive, path });

@@ -1,37 +1,36 @@
 import { Temporal } from 'temporal-polyfill';
 import {
-  figure,
+  either,
+  NOTHING,
   range,
   said,
-  type Either,
-  type Quantity,
+  typed,
+  usual,
+  type Piece,
   type Said,
   type SaidTrouble,
+  type Typed,
   type Usual,
 } from '../words/said';
 
 /** In a file a dive says by null that it has no stop; the window has a choice for it. */
-const OR_NULL: Either = { file: ['; or null for none'], window: [] };
-
-function usual(quantity: Quantity, metric: readonly number[], imperial: readonly number[]): Usual {
-  return { quantity, metric, imperial };
-}
+const OR_NULL = either(said`; or null for none`, NOTHING);
 
 function usualShare(share: number): Usual {
   return usual('share', [share], [share]);
 }
 
 /** Shares are fractions in a file and percentages in the window. */
-function shareMend(example: string, inWindow: Said): Said {
-  return [{ file: said`Write it as a fraction: ${example}.`, window: inWindow }];
+function shareMend(example: Said, inWindow: Said): Said {
+  return said`${either(said`Write it as a fraction: ${example}.`, inWindow)}`;
 }
 
 /** The range a number of the trip may lie in; nothing outside is ever bent into it. */
 export interface NumberRule {
-  readonly label: string;
+  readonly label: Said;
   readonly min: number;
   readonly max: number;
-  readonly quantity: Quantity;
+  readonly kind: Typed['kind'];
   readonly mend: Said;
 }
 
@@ -43,163 +42,182 @@ export interface NumberRule {
  * lakes that are dived lie near 4 500 m.
  */
 export const NUMBER_RULES = {
-  densityKgM3: rule('Water density', 'density', 980, 1250, [
-    {
-      file: said`Write "gauge", "salt", "fresh" or a density such as 1025.`,
-      window: said`Sea water has about 1025, fresh water 1000.`,
-    },
-  ]),
+  densityKgM3: rule(
+    said`Water density`,
+    'water-density',
+    980,
+    1250,
+    said`${either(
+      said`Write "gauge", "salt", "fresh" or a density such as 1025.`,
+      said`Sea water has about 1025, fresh water 1000.`,
+    )}`,
+  ),
   altitudeM: rule(
-    'Altitude',
+    said`Altitude`,
     'depth',
     0,
     4500,
     said`Give the height of the water's surface above the sea; 0 at the sea.`,
   ),
   descentMPerMin: rule(
-    'Descent rate',
+    said`Descent rate`,
     'speed',
     3,
     30,
     said`Give the rate at which the party goes down; ${usual('speed', [18], [60])} is usual.`,
   ),
   ascentMPerMin: rule(
-    'Ascent rate',
+    said`Ascent rate`,
     'speed',
     3,
     18,
     said`Give the rate at which the party comes up; ${usual('speed', [9], [30])} is usual.`,
   ),
   analysisTolerance: rule(
-    'Analysis tolerance',
+    said`Analysis tolerance`,
     'share',
     0,
     0.05,
-    shareMend('0.01 for one percent', said`${usualShare(0.01)} is usual.`),
+    shareMend(said`0.01 for one percent`, said`${usualShare(0.01)} is usual.`),
   ),
   surfaceRateLpm: rule(
-    'Surface gas rate',
+    said`Surface gas rate`,
     'gas-rate',
     3,
     100,
     said`Give what the diver breathes at the surface; ${usual('gas-rate', [15, 20], [0.5, 0.7])} is usual.`,
   ),
   waterL: rule(
-    'Cylinder size',
+    said`Cylinder size`,
     'cylinder',
     1,
     60,
-    said`Give the ${{ file: ['water volume'], window: ['size'] }} of the cylinder; ${usual('cylinder', [12], [80])} is usual.`,
+    said`Give the ${either(said`water volume`, said`size`)} of the cylinder; ${usual('cylinder', [12], [80])} is usual.`,
   ),
   fillBar: rule(
-    'Fill pressure',
+    said`Fill pressure`,
     'pressure',
     20,
     350,
     said`Give the gauge pressure of a full cylinder; ${usual('pressure', [200], [3000])} is usual.`,
   ),
   reserveBar: rule(
-    'Reserve',
+    said`Reserve`,
     'pressure',
     0,
     200,
     said`Give the pressure that has to be left at the surface; ${usual('pressure', [50], [700])} is usual.`,
   ),
   maxDepthM: rule(
-    'Depth limit',
+    said`Depth limit`,
     'depth',
     1,
     100,
     said`Give the depth to which the diver may go by training and choice.`,
   ),
   maxO2: rule(
-    'Oxygen ceiling',
+    said`Oxygen ceiling`,
     'share',
     0.21,
     1,
-    shareMend('0.4 for 40 %', said`Give the richest mix the diver may breathe; ${usualShare(0.4)} is usual.`),
+    shareMend(
+      said`0.4 for 40 %`,
+      said`Give the richest mix the diver may breathe; ${usualShare(0.4)} is usual.`,
+    ),
   ),
   workingPo2: rule(
-    'Working PO2',
+    said`Working PO2`,
     'po2',
     0.5,
     1.6,
     said`Give the limit for the working part of a dive; ${usual('po2', [1.4], [1.4])} is usual.`,
   ),
   contingencyPo2: rule(
-    'Contingency PO2',
+    said`Contingency PO2`,
     'po2',
     0.5,
     1.6,
     said`Give the limit never to pass; ${usual('po2', [1.6], [1.6])} is usual.`,
   ),
   gradient: rule(
-    'Gradient factor',
+    said`Gradient factor`,
     'share',
     0.1,
     1,
     shareMend(
-      '0.8 for 80 %',
+      said`0.8 for 80 %`,
       said`${usual('share', [0.5], [0.5])} at the first stop and ${usualShare(0.8)} at the surface is usual.`,
     ),
   ),
-  siteDepthM: rule('Depth of the site', 'depth', 1, 100, said`Give the depth that is dived at this site.`),
-  latitude: rule('Latitude', 'plain', -90, 90, said`Give degrees, south negative.`),
-  longitude: rule('Longitude', 'plain', -180, 180, said`Give degrees, west negative.`),
+  siteDepthM: rule(
+    said`Depth of the site`,
+    'depth',
+    1,
+    100,
+    said`Give the depth that is dived at this site.`,
+  ),
+  latitude: rule(said`Latitude`, 'plain', -90, 90, said`Give degrees, south negative.`),
+  longitude: rule(said`Longitude`, 'plain', -180, 180, said`Give degrees, west negative.`),
   o2: rule(
-    'Oxygen',
+    said`Oxygen`,
     'share',
     0.2,
     1,
     shareMend(
-      '0.32 for 32 %, 0.21 for air',
+      said`0.32 for 32 %, 0.21 for air`,
       said`Give the share of oxygen in the mix; air has ${usualShare(0.21)}.`,
     ),
   ),
   costPerFill: rule(
-    'Cost of a fill',
+    said`Cost of a fill`,
     'plain',
     0,
     1_000_000,
     said`Give the price of one fill; 0 where it costs nothing.`,
   ),
-  depthM: rule('Depth', 'depth', 1, 100, said`Give the deepest point of the dive.`),
+  depthM: rule(said`Depth`, 'depth', 1, 100, said`Give the deepest point of the dive.`),
   bottomMin: rule(
-    'Bottom time',
+    said`Bottom time`,
     'minutes',
     1,
     720,
     said`Give the minutes from leaving the surface to leaving the bottom.`,
   ),
-  levelDepthM: rule('Depth of the level', 'depth', 1, 100, said`Give the depth at which the level is dived.`),
+  levelDepthM: rule(
+    said`Depth of the level`,
+    'depth',
+    1,
+    100,
+    said`Give the depth at which the level is dived.`,
+  ),
   levelMin: rule(
-    'Time of the level',
+    said`Time of the level`,
     'minutes',
     0.5,
     720,
     said`Give the minutes, the travel to this level included.`,
   ),
   stopDepthM: rule(
-    'Depth of the safety stop',
+    said`Depth of the safety stop`,
     'depth',
     1,
     30,
     said`Give the depth of the stop, ${usual('depth', [5], [15])} is usual${OR_NULL}.`,
   ),
   stopMin: rule(
-    'Time of the safety stop',
+    said`Time of the safety stop`,
     'minutes',
     0.5,
     60,
     said`Give its minutes, ${usual('minutes', [3], [3])} is usual${OR_NULL}.`,
   ),
   turnShare: rule(
-    'Turn share',
+    said`Turn share`,
     'share',
     0.05,
     1,
     shareMend(
-      '0.5 turns at half the gas above the minimum',
+      said`0.5 turns at half the gas above the minimum`,
       said`${usualShare(0.5)} turns at half the gas above the minimum.`,
     ),
   ),
@@ -207,19 +225,19 @@ export const NUMBER_RULES = {
 
 export type NumberField = keyof typeof NUMBER_RULES;
 
-function rule(label: string, quantity: Quantity, min: number, max: number, mend: Said): NumberRule {
-  return { label, min, max, quantity, mend };
+function rule(label: Said, kind: Typed['kind'], min: number, max: number, mend: Said): NumberRule {
+  return { label, min, max, kind, mend };
 }
 
 /** A value as a person would name it, short enough for a message. */
-export function shown(value: unknown): string {
-  if (value === undefined) return 'missing';
+export function shown(value: unknown): Piece {
+  if (value === undefined) return said`missing`;
   if (value === null) return 'null';
   if (typeof value === 'string')
-    return `the text "${value.length > 40 ? `${value.slice(0, 40)}...` : value}"`;
-  if (typeof value === 'number') return Number.isFinite(value) ? String(value) : 'not a finite number';
+    return said`the text "${value.length > 40 ? `${value.slice(0, 40)}...` : value}"`;
+  if (typeof value === 'number') return Number.isFinite(value) ? String(value) : said`not a finite number`;
   if (typeof value === 'boolean') return String(value);
-  return Array.isArray(value) ? 'a list' : 'an object';
+  return Array.isArray(value) ? said`a list` : said`an object`;
 }
 
 /**
@@ -229,7 +247,7 @@ export function shown(value: unknown): string {
  * Source: ranges as in `NUMBER_RULES`.
  */
 export function numberTrouble(field: NumberField, value: unknown): SaidTrouble | null {
-  const { label, min, max, quantity, mend }: NumberRule = NUMBER_RULES[field];
+  const { label, min, max, kind, mend }: NumberRule = NUMBER_RULES[field];
   if (typeof value !== 'number') {
     const numeric = typeof value === 'string' && value.trim() !== '' && Number.isFinite(Number(value));
     return {
@@ -241,7 +259,7 @@ export function numberTrouble(field: NumberField, value: unknown): SaidTrouble |
   if (!Number.isFinite(value)) return { what: said`${label} is not a finite number.`, mend };
   if (value >= min && value <= max) return null;
   return {
-    what: said`${label} is ${figure(quantity, value)}; it can be ${range(quantity, min, max)}.`,
+    what: said`${label} is ${typed(kind, value)}; it can be ${range(kind, min, max)}.`,
     mend,
   };
 }
@@ -261,20 +279,20 @@ const LAST_YEAR = 2199;
  * @returns null for a minute that exists in the calendar; else what is wrong and how to mend it
  * Source: ISO 8601 calendar, through the calendar package.
  */
-export function wallTimeTrouble(label: string, value: unknown): SaidTrouble | null {
-  const mend: Said = [
-    {
-      file: said`Write date and time at the trip's place as "2027-03-06T07:30".`,
-      window: said`Give the day and the time at the trip's place.`,
-    },
-  ];
+export function wallTimeTrouble(label: Said, value: unknown): SaidTrouble | null {
+  const mend = said`${either(
+    said`Write date and time at the trip's place as "2027-03-06T07:30".`,
+    said`Give the day and the time at the trip's place.`,
+  )}`;
   if (value === undefined) return { what: said`${label} is missing.`, mend };
   const match = typeof value === 'string' ? WALL_TIME.exec(value) : null;
   if (!match) return { what: said`${label} is ${shown(value)}, not a date and time.`, mend };
   const year = Number(match[1]);
   if (year < FIRST_YEAR || year > LAST_YEAR) {
-    const years = `${FIRST_YEAR} to ${LAST_YEAR}`;
-    return { what: said`${label} is in the year ${String(year)}; it can be ${years}.`, mend };
+    return {
+      what: said`${label} is in the year ${String(year)}; it can be ${String(FIRST_YEAR)} to ${String(LAST_YEAR)}.`,
+      mend,
+    };
   }
   if (IN_EVERY_MONTH.test(match[0])) return null;
   try {
@@ -291,7 +309,7 @@ export function wallTimeTrouble(label: string, value: unknown): SaidTrouble | nu
  * @param min 1 where something must be written
  * Source: lengths are ours: what slates and lists can hold.
  */
-export function textTrouble(label: string, value: unknown, max: number, min: 0 | 1): SaidTrouble | null {
+export function textTrouble(label: Said, value: unknown, max: number, min: 0 | 1): SaidTrouble | null {
   if (typeof value !== 'string') {
     return {
       what: value === undefined ? said`${label} is missing.` : said`${label} is ${shown(value)}, not text.`,

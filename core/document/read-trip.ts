@@ -1,4 +1,6 @@
 import { failure, failures, success, type Result } from '../result';
+import { fileWords } from '../words/reader';
+import { said } from '../words/said';
 import { judgeTrip } from './check-trip';
 import { shown } from './fields';
 import { doubledKey, jsonBreak, nestingDepth } from './json-place';
@@ -86,7 +88,7 @@ export function readTrip(text: string): Result<Trip, ReadTroubleKind> {
   if (typeof version !== 'number' || !Number.isInteger(version) || version < 1) {
     return failure<ReadTroubleKind>({
       kind: 'invalid',
-      what: version === undefined ? 'Version is missing.' : `Version is ${shown(version)}.`,
+      what: fileWords(said`Version is ${shown(version)}.`),
       where: 'version',
       mend: `Write the version the file was made in; the newest is ${CURRENT_VERSION}.`,
     });

@@ -1,4 +1,4 @@
-import { figure, named, said, type Named, type Said, type SaidTrouble } from '../words/said';
+import { either, named, said, type Named, type Said, type SaidTrouble, typed } from '../words/said';
 import { bag, type Bag, type TripPath } from './place-in-trip';
 import { AUTO_MIX, DEFAULTS } from './schema';
 
@@ -41,8 +41,17 @@ function known(ids: ReadonlySet<string>): Said {
   const all = [...ids];
   if (all.length === 0) return said`There is none yet: add it.`;
   const some = `${all.slice(0, 8).join(', ')}${all.length > 8 ? ', ...' : ''}`;
-  return [{ file: said`Use one of ${some}, or add it.`, window: said`Choose another, or add it.` }];
+  return said`${either(said`Use one of ${some}, or add it.`, said`Choose another, or add it.`)}`;
 }
+
+/** What an id stands for. */
+const KINDS: Readonly<Record<Named['of'], Said>> = {
+  dive: said`dive`,
+  'earlier dive': said`earlier dive`,
+  diver: said`diver`,
+  site: said`site`,
+  mix: said`mix`,
+};
 
 /** Says where an id stands for nothing. */
 function unknownId(
@@ -53,7 +62,7 @@ function unknownId(
   found: Found[],
 ): void {
   if (ids === null || typeof value !== 'string' || value.trim() === '' || ids.has(value)) return;
-  found.push({ path, what: said`There is no ${kind} "${value}".`, mend: known(ids) });
+  found.push({ path, what: said`There is no ${KINDS[kind]} "${value}".`, mend: known(ids) });
 }
 
 function asDivedTroubles(
@@ -81,12 +90,10 @@ function asDivedTroubles(
       found.push({
         path: at,
         what: said`${named('diver', by)} is not on this dive, but has a record of it.`,
-        mend: [
-          {
-            file: said`Add the diver to "divers", or remove the record.`,
-            window: said`Take back what they really dived first.`,
-          },
-        ],
+        mend: said`${either(
+          said`Add the diver to "divers", or remove the record.`,
+          said`Take back what they really dived first.`,
+        )}`,
       });
     } else unknownId('diver', by, divers, at, found);
   });
@@ -103,7 +110,7 @@ function diverTroubles(diver: Bag, path: TripPath, found: Found[]): void {
     found.push({
       path: [...path, 'gradient'],
       what: said`The low gradient factor is above the high one.`,
-      mend: said`Give a low one that is at most the high one, e.g. ${figure('share', 0.5)} and ${figure('share', 0.8)}.`,
+      mend: said`Give a low one that is at most the high one, e.g. ${typed('share', 0.5)} and ${typed('share', 0.8)}.`,
     });
   }
   const po2 = bag(diver['po2']);
@@ -111,7 +118,7 @@ function diverTroubles(diver: Bag, path: TripPath, found: Found[]): void {
     found.push({
       path: [...path, 'po2'],
       what: said`The working PO2 is above the contingency PO2.`,
-      mend: said`Give a working limit that is at most the contingency limit, e.g. ${figure('po2', 1.4)} and ${figure('po2', 1.6)}.`,
+      mend: said`Give a working limit that is at most the contingency limit, e.g. ${typed('po2', 1.4)} and ${typed('po2', 1.6)}.`,
     });
   }
   const cylinder = bag(diver['cylinder']);
@@ -119,7 +126,7 @@ function diverTroubles(diver: Bag, path: TripPath, found: Found[]): void {
   if (typeof fillBar === 'number' && typeof reserveBar === 'number' && reserveBar >= fillBar) {
     found.push({
       path: [...path, 'cylinder', 'reserveBar'],
-      what: said`The reserve of ${figure('pressure', reserveBar, 'near')} leaves nothing of a fill of ${figure('pressure', fillBar, 'near')}.`,
+      what: said`The reserve of ${typed('pressure', reserveBar, 'near')} leaves nothing of a fill of ${typed('pressure', fillBar, 'near')}.`,
       mend: said`Give a reserve below the fill pressure.`,
     });
   }
@@ -154,12 +161,10 @@ export function referenceTroubles(document: Bag): readonly Found[] {
     found.push({
       path: ['mixes'],
       what: said`There are dives, but nothing to breathe.`,
-      mend: [
-        {
-          file: said`Add a mix, e.g. air: { "id": "air", "o2": 0.21 }.`,
-          window: said`Put a mix on board first.`,
-        },
-      ],
+      mend: said`${either(
+        said`Add a mix, e.g. air: { "id": "air", "o2": 0.21 }.`,
+        said`Put a mix on board first.`,
+      )}`,
     });
   }
   const mixesKnown = ({ mix, onBoard }: Bag, path: TripPath): void => {

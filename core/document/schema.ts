@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { greatest } from '../numeric';
-import { said, type SaidTrouble } from '../words/said';
+import { listed, said, type Said, type SaidTrouble } from '../words/said';
 import { NUMBER_RULES, type NumberField, numberTrouble, shown, textTrouble, wallTimeTrouble } from './fields';
 import type { Trip } from './types';
 
@@ -53,27 +53,30 @@ function number(field: NumberField) {
   return judged<number>((value) => numberTrouble(field, value));
 }
 
-function text(label: string, max: number, min: 0 | 1 = 1) {
+function text(label: Said, max: number, min: 0 | 1 = 1) {
   return judged<string>((value) => textTrouble(label, value, max, min));
 }
 
-function time(label: string) {
+function time(label: Said) {
   return judged<string>((value) => wallTimeTrouble(label, value));
 }
 
-function oneOf<T extends string>(label: string, words: readonly T[]) {
+function oneOf<T extends string>(label: Said, words: readonly T[]) {
   return judged<T>((value) =>
     (words as readonly unknown[]).includes(value)
       ? null
       : {
           what: said`${label} is ${shown(value)}.`,
-          mend: said`Write ${words.map((word) => `"${word}"`).join(' or ')}.`,
+          mend: said`Write ${listed(
+            words.map((word) => `"${word}"`),
+            'or',
+          )}.`,
         },
   );
 }
 
 /** An object whose unknown keys travel along. */
-function record<Shape extends z.core.$ZodLooseShape>(label: string, shape: Shape) {
+function record<Shape extends z.core.$ZodLooseShape>(label: Said, shape: Shape) {
   const keys = Object.keys(shape).join(', ');
   return z.looseObject(shape, {
     error: (issue) =>
@@ -84,7 +87,7 @@ function record<Shape extends z.core.$ZodLooseShape>(label: string, shape: Shape
   });
 }
 
-function list<Item extends z.ZodType>(label: string, item: Item, max: number, min = 0) {
+function list<Item extends z.ZodType>(label: Said, item: Item, max: number, min = 0) {
   return z
     .array(item, {
       error: ({ input }) =>
@@ -114,10 +117,10 @@ function list<Item extends z.ZodType>(label: string, item: Item, max: number, mi
  */
 const LONGEST = { id: 100, name: 80, title: 120, place: 120, siteNotes: 4000, notes: 20_000 } as const;
 
-const id = text('Id', LONGEST.id);
-const ids = (label: string) => list(label, id, LIMITS.party, 1);
+const id = text(said`Id`, LONGEST.id);
+const ids = (label: Said) => list(label, id, LIMITS.party, 1);
 
-export const waterSchema = record('Water', {
+export const waterSchema = record(said`Water`, {
   density: judged<'gauge' | 'salt' | 'fresh' | number>((value) =>
     value === 'gauge' || value === 'salt' || value === 'fresh'
       ? null
@@ -128,25 +131,25 @@ export const waterSchema = record('Water', {
   altitudeM: number('altitudeM').default(0),
 });
 
-export const settingsSchema = record('Settings', {
+export const settingsSchema = record(said`Settings`, {
   descentMPerMin: number('descentMPerMin').default(DEFAULTS.descentMPerMin),
   ascentMPerMin: number('ascentMPerMin').default(DEFAULTS.ascentMPerMin),
-  gasLaw: oneOf('Gas law', ['ideal', 'real']).default('ideal'),
+  gasLaw: oneOf(said`Gas law`, ['ideal', 'real']).default('ideal'),
   analysisTolerance: number('analysisTolerance').default(0),
 });
 
-const level = record('Level', { depthM: number('levelDepthM'), min: number('levelMin') });
+const level = record(said`Level`, { depthM: number('levelDepthM'), min: number('levelMin') });
 
-const safetyStop = record('Safety stop', { depthM: number('stopDepthM'), min: number('stopMin') });
+const safetyStop = record(said`Safety stop`, { depthM: number('stopDepthM'), min: number('stopMin') });
 
 const diveShape = {
   id,
-  startsAt: time('Start'),
+  startsAt: time(said`Start`),
   depthM: number('depthM'),
   bottomMin: number('bottomMin'),
-  mix: text('Mix', LONGEST.id),
-  onBoard: list('Mixes on board', id, LIMITS.mixes, 1).exactOptional(),
-  legs: list('Levels', level, LIMITS.levels, 1).exactOptional(),
+  mix: text(said`Mix`, LONGEST.id),
+  onBoard: list(said`Mixes on board`, id, LIMITS.mixes, 1).exactOptional(),
+  legs: list(said`Levels`, level, LIMITS.levels, 1).exactOptional(),
   safetyStop: safetyStop.nullable().exactOptional(),
 };
 
@@ -170,9 +173,9 @@ function filledFromOxygen(raw: unknown): unknown {
   return dive && dive.mix === undefined && dive.o2 !== undefined ? { ...dive, mix: AUTO_MIX } : dive;
 }
 
-const asDived = record('As dived', {
+const asDived = record(said`As dived`, {
   by: id.exactOptional(),
-  startsAt: time('Start as dived').exactOptional(),
+  startsAt: time(said`Start as dived`).exactOptional(),
   depthM: number('depthM').exactOptional(),
   bottomMin: number('bottomMin').exactOptional(),
   o2: number('o2').exactOptional(),
@@ -180,54 +183,54 @@ const asDived = record('As dived', {
 
 export const diveSchema = z.preprocess(
   filledFromLegs,
-  record('Dive', {
+  record(said`Dive`, {
     ...diveShape,
     siteId: id,
-    divers: ids('Divers of the dive').exactOptional(),
+    divers: ids(said`Divers of the dive`).exactOptional(),
     turnShare: number('turnShare').exactOptional(),
-    asDived: list('As dived', asDived, LIMITS.party + 1).exactOptional(),
+    asDived: list(said`As dived`, asDived, LIMITS.party + 1).exactOptional(),
   }),
 );
 
 const earlierDive = z.preprocess(
   filledFromOxygen,
-  record('Earlier dive', { ...diveShape, siteId: id.exactOptional(), o2: number('o2').exactOptional() }),
+  record(said`Earlier dive`, { ...diveShape, siteId: id.exactOptional(), o2: number('o2').exactOptional() }),
 );
 
-export const diverSchema = record('Diver', {
+export const diverSchema = record(said`Diver`, {
   id,
-  name: text('Name', LONGEST.name),
+  name: text(said`Name`, LONGEST.name),
   surfaceRateLpm: number('surfaceRateLpm'),
-  cylinder: record('Cylinder', {
+  cylinder: record(said`Cylinder`, {
     waterL: number('waterL'),
     fillBar: number('fillBar'),
     reserveBar: number('reserveBar'),
   }),
   maxDepthM: number('maxDepthM'),
   maxO2: number('maxO2').default(DEFAULTS.maxO2),
-  po2: record('PO2 limits', {
+  po2: record(said`PO2 limits`, {
     working: number('workingPo2').default(DEFAULTS.workingPo2),
     contingency: number('contingencyPo2').default(DEFAULTS.contingencyPo2),
   }).prefault({}),
-  gradient: record('Gradient', {
+  gradient: record(said`Gradient`, {
     low: number('gradient').default(DEFAULTS.gradientLow),
     high: number('gradient').default(DEFAULTS.gradientHigh),
   }).prefault({}),
-  before: list('Earlier dives', earlierDive, LIMITS.before).exactOptional(),
-  arrivedAt: time('Arrival at altitude').exactOptional(),
+  before: list(said`Earlier dives`, earlierDive, LIMITS.before).exactOptional(),
+  arrivedAt: time(said`Arrival at altitude`).exactOptional(),
 });
 
-const site = record('Site', {
+const site = record(said`Site`, {
   id,
-  name: text('Name', LONGEST.name),
+  name: text(said`Name`, LONGEST.name),
   depthM: number('siteDepthM'),
-  notes: text('Notes', LONGEST.siteNotes, 0).default(''),
-  position: record('Position', { lat: number('latitude'), lon: number('longitude') })
+  notes: text(said`Notes`, LONGEST.siteNotes, 0).default(''),
+  position: record(said`Position`, { lat: number('latitude'), lon: number('longitude') })
     .nullable()
     .exactOptional(),
 });
 
-export const mixSchema = record('Mix', {
+export const mixSchema = record(said`Mix`, {
   id,
   o2: number('o2'),
   costPerFill: number('costPerFill').default(0),
@@ -238,21 +241,21 @@ export const mixSchema = record('Mix', {
  * The trip document, version 1: shapes, types and ranges of every field, defaults filled in, unknown keys
  * kept. References and times are judged by `references.ts` and `dive-times.ts`.
  */
-export const tripSchema = record('Trip', {
-  format: oneOf('Format', ['carryover/trip']),
+export const tripSchema = record(said`Trip`, {
+  format: oneOf(said`Format`, ['carryover/trip']),
   version: judged<1>((value) =>
     value === 1 ? null : { what: said`Version is ${shown(value)}.`, mend: said`Write 1.` },
   ),
-  title: text('Title', LONGEST.title),
-  place: text('Place', LONGEST.place, 0).default(''),
-  notes: text('Notes', LONGEST.notes, 0).default(''),
+  title: text(said`Title`, LONGEST.title),
+  place: text(said`Place`, LONGEST.place, 0).default(''),
+  notes: text(said`Notes`, LONGEST.notes, 0).default(''),
   water: waterSchema.prefault({}),
   settings: settingsSchema.prefault({}),
-  party: list('Party', diverSchema, LIMITS.party, 1),
-  sites: list('Sites', site, LIMITS.sites),
-  mixes: list('Mixes', mixSchema, LIMITS.mixes),
-  dives: list('Dives', diveSchema, LIMITS.dives),
-  flight: record('Flight', { at: time('Flight') })
+  party: list(said`Party`, diverSchema, LIMITS.party, 1),
+  sites: list(said`Sites`, site, LIMITS.sites),
+  mixes: list(said`Mixes`, mixSchema, LIMITS.mixes),
+  dives: list(said`Dives`, diveSchema, LIMITS.dives),
+  flight: record(said`Flight`, { at: time(said`Flight`) })
     .nullable()
     .default(null),
 }) satisfies z.ZodType<Trip>;

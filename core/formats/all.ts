@@ -1,4 +1,4 @@
-import { fileWords, type Words } from '../words/said';
+import { fileWords, type Words } from '../words/reader';
 import type { Ledger } from '../ledger/ledger-types';
 import { writeCalendar } from './calendar';
 import { readGpx, writeGpx } from './gpx';

@@ -1,5 +1,6 @@
 import type { Trouble } from '../result';
-import { fileWords, worded, type SaidTrouble, type Words } from '../words/said';
+import { fileWords, worded, type Words } from '../words/reader';
+import { said, type SaidTrouble } from '../words/said';
 import { numberTrouble, textTrouble } from '../document/fields';
 import { LIMITS } from '../document/schema';
 import type { Site } from '../document/types';
@@ -92,11 +93,11 @@ function siteOf(waypoint: XmlElement): { readonly site: SiteDraft } | SaidTroubl
     .join('\n');
   const depthM = depthOf(waypoint);
   const trouble =
-    textTrouble('Name', name, NAME_LENGTH, 1) ??
+    textTrouble(said`Name`, name, NAME_LENGTH, 1) ??
     numberTrouble('latitude', position.lat) ??
     numberTrouble('longitude', position.lon) ??
     (depthM === null ? null : numberTrouble('siteDepthM', depthM)) ??
-    textTrouble('Notes', notes, NOTES_LENGTH, 0);
+    textTrouble(said`Notes`, notes, NOTES_LENGTH, 0);
   return trouble ?? { site: { name, depthM, notes, position } };
 }
 

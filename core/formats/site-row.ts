@@ -112,14 +112,14 @@ export function siteOfRow(
   const at = (column: Column) => plainText((cells[laid.columns.indexOf(column)] ?? '').trim());
 
   const name = at('name');
-  const nameTrouble = textTrouble('Name', name, NAME_LENGTH, 1);
+  const nameTrouble = textTrouble(said`Name`, name, NAME_LENGTH, 1);
   if (nameTrouble) return nameTrouble;
   const depth = depthOf(at('depth'), laid.depthUnit);
   if ('what' in depth) return depth;
   const position = at('position') === '' ? halvesOf(at('lat'), at('lon')) : positionOf(at('position'));
   if (position !== null && 'what' in position) return position;
   const notes = notesOf(cells, laid);
-  const notesTrouble = textTrouble('Notes', notes, NOTES_LENGTH, 0);
+  const notesTrouble = textTrouble(said`Notes`, notes, NOTES_LENGTH, 0);
   if (notesTrouble) return notesTrouble;
   return { site: { name, depthM: depth.depthM, notes, position } };
 }
@@ -203,7 +203,7 @@ function halvesOf(latText: string, lonText: string): SiteDraft['position'] | Sai
 function positionOf(text: string): NonNullable<SiteDraft['position']> | SaidTrouble {
   const position = positionDegrees(text);
   if (position !== null && position !== 'ambiguous') return onGlobe(position);
-  const why = position === null ? 'is no position' : 'can be read as two positions';
+  const why = position === null ? said`is no position` : said`can be read as two positions`;
   const mend = said`Give latitude and longitude such as 12° 20.7' S 45° 36' W, or leave them out.`;
   return { what: said`"${excerpt(text)}" ${why}.`, mend };
 }

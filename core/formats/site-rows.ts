@@ -1,5 +1,6 @@
 import type { Trouble } from '../result';
-import { fileWords, said, worded, type SaidTrouble, type Words } from '../words/said';
+import { fileWords, worded, type Words } from '../words/reader';
+import { said, type SaidTrouble } from '../words/said';
 import { LIMITS } from '../document/schema';
 import type { Site } from '../document/types';
 import {

@@ -2,7 +2,8 @@ import { idealBar } from '../compressibility';
 import { AIR_O2 } from '../gas';
 import { increasingRoot } from '../numeric';
 import { failure, success, type Result } from '../result';
-import { fileWords, figure, said, worded, type Words } from '../words/said';
+import { fileWords, worded, type Words } from '../words/reader';
+import { figure, said, typed } from '../words/said';
 import { contentL, pressureBar, type GasLaw } from '../supply';
 import type { Ledger } from '../ledger/ledger-types';
 import { mixO2 } from '../ledger/mix-choice';
@@ -76,6 +77,7 @@ export type FillTroubleKind = 'full' | 'no-fill';
  * Fills one cylinder by partial pressure: oxygen first, then air. Where what is in it is too rich or too lean
  * for the mix, it is let down first, no further than it must be.
  * @param start cylinder and contents; @param o2 oxygen fraction wanted, 0.21 to below 1
+ * @param words of whoever reads the trouble
  * @returns litres of each, and the pressures on the way; trouble where the cylinder is full already, or where
  *   even an empty one of such gas cannot become the mix
  * Source: Dalton's law; compressibility as in core/compressibility.ts (Amagat's mean).
@@ -84,14 +86,20 @@ export function partialPressureFill(
   start: FillStart,
   o2: number,
   law: GasLaw,
+  words: Words = fileWords,
 ): Result<PartialPressureFill, FillTroubleKind> {
   const { waterL, startBar, fillBar, startO2 } = start;
   if (startBar >= fillBar) {
     return failure({
       kind: 'full',
       where: '',
-      what: `A cylinder at ${startBar} bar cannot be filled to ${fillBar} bar.`,
-      mend: 'Give a start pressure below the fill pressure.',
+      ...worded(
+        {
+          what: said`A cylinder at ${typed('pressure', startBar)} cannot be filled to ${typed('pressure', fillBar)}.`,
+          mend: said`Give a start pressure below the fill pressure.`,
+        },
+        words,
+      ),
     });
   }
   const spare = (gaugeBar: number): number => {
@@ -104,8 +112,13 @@ export function partialPressureFill(
       return failure({
         kind: 'no-fill',
         where: '',
-        what: `What is left of ${Math.round(startO2 * 100)} % cannot become ${Math.round(o2 * 100)} % by adding oxygen and air.`,
-        mend: 'Empty the cylinder and flush it with air first.',
+        ...worded(
+          {
+            what: said`What is left of ${figure('oxygen', startO2)} cannot become ${figure('oxygen', o2)} by adding oxygen and air.`,
+            mend: said`Empty the cylinder and flush it with air first.`,
+          },
+          words,
+        ),
       });
     }
     fromBar = increasingRoot((gaugeBar) => -spare(gaugeBar), 0, startBar, PRESSURE_TOLERANCE_BAR);
@@ -227,8 +240,8 @@ export function fillPlan(
       where: 'start pressure',
       ...worded(
         {
-          what: said`${figure('pressure', request.startBar)} is no pressure to start a fill from.`,
-          mend: said`Give a pressure from 0 to below ${figure('pressure', lowestBar, 'down')}, the least fill of the party.`,
+          what: said`${typed('pressure', request.startBar)} is no pressure to start a fill from.`,
+          mend: said`Give a pressure from 0 to below ${typed('pressure', lowestBar, 'down')}, the least fill of the party.`,
         },
         words,
       ),

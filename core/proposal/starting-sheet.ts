@@ -1,5 +1,6 @@
 import { failures, success, type Result, type Trouble } from '../result';
-import { fileWords, figure, range, said, type Said, type Words } from '../words/said';
+import { fileWords, type Words } from '../words/reader';
+import { either, range, said, timeOfDay, typed, type Said } from '../words/said';
 import { judgeTrip } from '../document/check-trip';
 import { dayNumber, wallDate, wallMin } from '../words/calendar';
 import { surroundingsOf } from '../ledger/dive-plan';
@@ -67,12 +68,12 @@ function answerTroubles(answers: StartingAnswers, words: Words): readonly Troubl
     troubles.push({ kind: 'answers', what: words(what), where, mend: words(mend) });
   };
   const { firstDay, nights, times, longestMin } = answers;
-  if (wallTimeTrouble('First day', `${firstDay}T12:00`)) {
-    const mend: Said = [{ file: ['Write it as 2027-03-06.'], window: ['Choose another.'] }];
+  if (wallTimeTrouble(said`First day`, `${firstDay}T12:00`)) {
+    const mend = said`${either(said`Write it as 2027-03-06.`, said`Choose another.`)}`;
     say('firstDay', said`First day "${firstDay}" is no date of the calendar.`, mend);
   }
   if (!Number.isInteger(nights) || nights < 0 || nights > 60) {
-    const what = said`${figure('plain', nights)} nights cannot be laid out.`;
+    const what = said`${typed('plain', nights)} nights cannot be laid out.`;
     say('nights', what, said`Give a whole number from 0 to 60.`);
   }
   if (times.length < 1 || times.length > 8) {
@@ -81,20 +82,16 @@ function answerTroubles(answers: StartingAnswers, words: Words): readonly Troubl
   }
   times.forEach((time, index) => {
     if (!TIME_OF_DAY.test(time)) {
-      say(
-        `times[${index}]`,
-        said`"${time}" is no time of day.`,
-        said`Write it as ${{ timeOfDay: '07:30' }}.`,
-      );
+      say(`times[${index}]`, said`"${time}" is no time of day.`, said`Write it as ${timeOfDay('07:30')}.`);
     } else if (times.indexOf(time) !== index) {
-      say(`times[${index}]`, said`${{ timeOfDay: time }} is given twice.`, said`Give each time once.`);
+      say(`times[${index}]`, said`${timeOfDay(time)} is given twice.`, said`Give each time once.`);
     }
   });
   if (answers.sites.length === 0) say('sites', said`There is no site to dive.`, said`Give at least one.`);
   if (answers.mixes.length === 0)
     say('mixes', said`There is nothing to breathe.`, said`Give at least one mix.`);
   if (!(longestMin >= SHORTEST_MIN && longestMin <= 120)) {
-    const what = said`A longest dive of ${figure('minutes', longestMin)} is not laid out.`;
+    const what = said`A longest dive of ${typed('minutes', longestMin)} is not laid out.`;
     say('longestMin', what, said`Give ${range('minutes', SHORTEST_MIN, 120)}.`);
   }
   return troubles;

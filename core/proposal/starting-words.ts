@@ -1,4 +1,15 @@
-import { figure, fileWords, said, type Figure, type Piece, type Said } from '../words/said';
+import {
+  dayOf,
+  figure,
+  listed,
+  moment,
+  NOTHING,
+  said,
+  timeOfDay,
+  type Figure,
+  type Said,
+} from '../words/said';
+import { someSaid } from '../words/terms';
 import { HOURS_BEFORE_FLIGHT } from '../ledger/flying';
 import { SHORTEST_MIN, ROOM_LEFT_MIN, type Held, type Limit } from './starting-dive';
 import type { DepthSteps } from './starting-steps';
@@ -18,53 +29,41 @@ export interface LeftOut {
   readonly reason: Said;
 }
 
-const HOURS = String(HOURS_BEFORE_FLIGHT.severalDivesOrDays);
-
-/** More divers, sites or moments are counted rather than named. */
-const NAMED = 3;
+const HOURS = HOURS_BEFORE_FLIGHT.severalDivesOrDays;
 
 function depth(depthM: number): Figure {
-  return figure('depth', depthM, 'near');
+  return figure('depthTyped', depthM);
 }
 
-/** Several things in a row, the last joined by a word. */
-function row(things: readonly Said[]): Said {
-  return things.flatMap((thing, at) => [
-    ...(at === 0 ? [] : [at === things.length - 1 ? ' and ' : ', ']),
-    ...thing,
-  ]);
-}
-
-/** "a", "a and b", "a, b and 4 more". */
-function some(things: readonly Said[]): Said {
-  const rest = things.length - NAMED;
-  return rest <= 1 ? row(things) : row([...things.slice(0, NAMED), [`${rest} more`]]);
+function minutes(min: number): Figure {
+  return figure('minutesTyped', min);
 }
 
 /** " of Guest 1 and Guest 2"; nobody is named where it is everybody. */
-function whom(word: 'of' | 'for' | 'by', divers: readonly Diver[], partySize: number): string {
-  if (divers.length === 0 || divers.length === partySize) return '';
-  return ` ${word} ${fileWords(some(divers.map(({ name }) => [name])))}`;
+function whom(word: 'of' | 'for' | 'by', divers: readonly Diver[], partySize: number): Said {
+  if (divers.length === 0 || divers.length === partySize) return NOTHING;
+  const names = someSaid(divers.map(({ name }) => name));
+  return word === 'of' ? said` of ${names}` : word === 'for' ? said` for ${names}` : said` by ${names}`;
 }
 
-const NAMES: Readonly<Record<Limit, string>> = {
-  'no-stop': 'the no-stop limit',
-  gas: 'the gas',
-  cns: 'the oxygen clock (CNS)',
-  'cns-day': 'the oxygen of 24 hours (CNS)',
-  otu: 'the oxygen of the day (OTU)',
-  esot: 'the oxygen advised a day for the lungs (ESOT)',
-  density: 'the density of the gas',
-  mix: 'the oxygen of the mixes on board',
-  altitude: 'the time since coming up to the altitude',
-  interval: 'the hour at the surface after the dive before',
-  order: 'the depth of the dive before',
-  flight: `the ${HOURS} h before the flight`,
-  'next-dive': 'the hour at the surface before the next dive',
+const NAMES: Readonly<Record<Limit, Said>> = {
+  'no-stop': said`the no-stop limit`,
+  gas: said`the gas`,
+  cns: said`the oxygen clock (CNS)`,
+  'cns-day': said`the oxygen of 24 hours (CNS)`,
+  otu: said`the oxygen of the day (OTU)`,
+  esot: said`the oxygen advised a day for the lungs (ESOT)`,
+  density: said`the density of the gas`,
+  mix: said`the oxygen of the mixes on board`,
+  altitude: said`the time since coming up to the altitude`,
+  interval: said`the hour at the surface after the dive before`,
+  order: said`the depth of the dive before`,
+  flight: said`the ${HOURS} h before the flight`,
+  'next-dive': said`the hour at the surface before the next dive`,
 };
 
-function limitOf({ by, divers }: Held, partySize: number): string {
-  return `${NAMES[by]}${whom(by === 'mix' || by === 'density' ? 'for' : 'of', divers, partySize)}`;
+function limitOf({ by, divers }: Held, partySize: number): Said {
+  return said`${NAMES[by]}${whom(by === 'mix' || by === 'density' ? 'for' : 'of', divers, partySize)}`;
 }
 
 /** Why a dive will not do at a depth. */
@@ -72,7 +71,7 @@ function because(held: Held, partySize: number): Said {
   const { by, divers } = held;
   if (by === 'mix') return said`no mix on board may be breathed${whom('by', divers, partySize)}`;
   if (by === 'density') return said`the gas is too dense${whom('for', divers, partySize)}`;
-  return said`${limitOf(held, partySize)} leaves less than ${figure('minutes', SHORTEST_MIN)}`;
+  return said`${limitOf(held, partySize)} leaves less than ${minutes(SHORTEST_MIN)}`;
 }
 
 /** What keeps a dive above its site's depth. */
@@ -86,14 +85,14 @@ export type DepthHeld =
 export function whyNone(held: Held, depthM: number, wishedM: number, partySize: number): Said {
   if (held.by === 'flight') return said`less than ${HOURS} h would be left before the flight`;
   if (held.by === 'next-dive') {
-    return said`${figure('minutes', SHORTEST_MIN)} and an hour at the surface do not fit before the next dive`;
+    return said`${minutes(SHORTEST_MIN)} and an hour at the surface do not fit before the next dive`;
   }
-  return said`${depthM < wishedM ? 'even ' : ''}at ${depth(depthM)}, ${because(held, partySize)}`;
+  return said`${depthM < wishedM ? said`even at ${depth(depthM)}` : said`at ${depth(depthM)}`}, ${because(held, partySize)}`;
 }
 
 /** Why a time of day is not used: it follows another too soon. */
 export function tooSoonAfter(time: string): Said {
-  return said`too soon after ${{ timeOfDay: time }} for ${figure('minutes', SHORTEST_MIN)} of diving and an hour at the surface`;
+  return said`too soon after ${timeOfDay(time)} for ${minutes(SHORTEST_MIN)} of diving and an hour at the surface`;
 }
 
 /** No mix on board is one that these divers may breathe at all. */
@@ -115,12 +114,11 @@ export interface Asked {
 
 /** Which days there are to dive on. */
 export function daysSentence({ dates, nights }: Pick<Asked, 'dates' | 'nights'>): Said {
-  const first: Piece = { day: dates[0]! };
-  const last: Piece = { day: dates[dates.length - 1]! };
-  const free = nights >= 2 ? '; the days of arrival and departure are left free' : '';
+  const [first, last] = [dayOf(dates[0]!), dayOf(dates.at(-1)!)];
+  const free = nights >= 2 ? said`; the days of arrival and departure are left free` : NOTHING;
   return dates.length === 1
     ? said`There is one day for diving, ${first}${free}.`
-    : said`There are ${String(dates.length)} days for diving, ${first} to ${last}${free}.`;
+    : said`There are ${dates.length} days for diving, ${first} to ${last}${free}.`;
 }
 
 /** The rules that the dives were laid out by. */
@@ -135,48 +133,51 @@ export function ruleSentences(asked: Asked): readonly Said[] {
   if (sites > times && dates.length > 1)
     sentences.push(said`Sites of like depth take turns from day to day.`);
   sentences.push(
-    said`Bottom times are at most ${figure('minutes', longestMin)} and end at least ${figure('minutes', ROOM_LEFT_MIN)} before anybody meets a limit of no-stop time, gas or oxygen.`,
-    said`A dive that would be shorter than ${figure('minutes', SHORTEST_MIN)} goes less deep instead.`,
+    said`Bottom times are at most ${minutes(longestMin)} and end at least ${minutes(ROOM_LEFT_MIN)} before anybody meets a limit of no-stop time, gas or oxygen.`,
+    said`A dive that would be shorter than ${minutes(SHORTEST_MIN)} goes less deep instead.`,
     mixes === 1
       ? said`Everybody breathes the one mix on board.`
       : said`Each diver breathes the richest mix on board that may go to the depth.`,
   );
   if (flight !== null) {
-    sentences.push(said`Every dive ends at least ${HOURS} h before the flight on ${{ moment: flight }}.`);
+    sentences.push(said`Every dive ends at least ${HOURS} h before the flight on ${moment(flight)}.`);
   }
   return sentences;
 }
 
-function counted(count: number, total: number): string {
-  if (count === total) return total === 1 ? 'The dive' : total === 2 ? 'Both dives' : `All ${total} dives`;
-  return `${count} of ${total} dives`;
+function counted(count: number, total: number): Said {
+  if (count < total) return said`${count} of ${total} dives`;
+  return total === 1 ? said`The dive` : total === 2 ? said`Both dives` : said`All ${total} dives`;
 }
 
-function be(count: number): string {
-  return count === 1 ? 'is' : 'are';
+function be(count: number): Said {
+  return count === 1 ? said`is` : said`are`;
 }
 
 /** How many dives are as long as asked, and what limits the others. */
 export function lengthSentence(laid: readonly LaidDive[], partySize: number): readonly Said[] {
   if (laid.length === 0) return [];
-  const counts = new Map<string, number>();
+  const counts = new Map<string, { readonly limit: Said; count: number }>();
   let full = 0;
   for (const { timeHeld } of laid) {
     if (timeHeld === null) full += 1;
     else {
       const limit = limitOf(timeHeld, partySize);
-      counts.set(limit, (counts.get(limit) ?? 0) + 1);
+      const key = JSON.stringify(limit);
+      const held = counts.get(key) ?? { limit, count: 0 };
+      held.count += 1;
+      counts.set(key, held);
     }
   }
   const total = laid.length;
-  const parts: Said[] = full === 0 ? [] : [[`${counted(full, total)} ${be(full)} as long as asked`]];
-  [...counts]
-    .toSorted(([, a], [, b]) => b - a)
-    .forEach(([limit, count], at) => {
-      const dives = full === 0 && at === 0 ? counted(count, total) : String(count);
-      parts.push([at === 0 ? `${dives} ${be(count)} limited by ${limit}` : `${dives} by ${limit}`]);
+  const parts: Said[] = full === 0 ? [] : [said`${counted(full, total)} ${be(full)} as long as asked`];
+  [...counts.values()]
+    .toSorted((a, b) => b.count - a.count)
+    .forEach(({ limit, count }, at) => {
+      const dives = full === 0 && at === 0 ? counted(count, total) : count;
+      parts.push(at === 0 ? said`${dives} ${be(count)} limited by ${limit}` : said`${dives} by ${limit}`);
     });
-  return [said`${row(parts)}.`];
+  return [said`${listed(parts)}.`];
 }
 
 /** null: each dive of a day is less deep than the one before. */
@@ -185,7 +186,7 @@ function reasonOf(depthHeld: DepthHeld, partySize: number): Said | null {
     case 'limit':
       return said`deeper, ${because(depthHeld.held, partySize)}`;
     case 'own limit':
-      return said`the depth limit${whom('of', depthHeld.divers, partySize)} is ${figure('depth', depthHeld.depthM, 'down')}`;
+      return said`the depth limit${whom('of', depthHeld.divers, partySize)} is ${figure('depthSet', depthHeld.depthM)}`;
     case 'order':
       return null;
   }
@@ -206,37 +207,39 @@ export function depthSentences(
     const key = JSON.stringify(reason);
     const group = groups.get(key) ?? { reason, parts: [] };
     groups.set(key, group);
-    const is = group.parts.length === 0 ? ' is dived' : '';
+    const [to, from] = [depth(deepest.dive.depthM), depth(site.depthM)];
     group.parts.push(
-      said`${site.name}${is} to ${depth(deepest.dive.depthM)} rather than ${depth(site.depthM)}`,
+      group.parts.length === 0
+        ? said`${site.name} is dived to ${to} rather than ${from}`
+        : said`${site.name} to ${to} rather than ${from}`,
     );
   }
   return [...groups.values()].map(({ reason, parts }) => {
-    const order = parts.length === 1 ? 'it comes later in its day' : 'each comes later in its day';
-    return said`${row(parts)}: ${reason ?? order}.`;
+    const order = parts.length === 1 ? said`it comes later in its day` : said`each comes later in its day`;
+    return said`${listed(parts)}: ${reason ?? order}.`;
   });
 }
 
 /** Which sites are not dived; where it is for want of dives, that. */
 export function unusedSentence(unused: readonly Site[], isForWantOfDives: boolean): readonly Said[] {
   if (unused.length === 0) return [];
-  const why = isForWantOfDives ? ': there are more sites than dives' : '';
-  return [said`${some(unused.map(({ name }) => [name]))} ${be(unused.length)} not dived${why}.`];
+  const why = isForWantOfDives ? said`: there are more sites than dives` : NOTHING;
+  return [said`${someSaid(unused.map(({ name }) => name))} ${be(unused.length)} not dived${why}.`];
 }
 
 /** Which of the dives that were asked for are left out. @param asked moments of all of them, in order */
 function whichOf(group: readonly LeftOut[], asked: readonly WallTime[], dates: readonly string[]): Said {
   const [first] = group;
   const count = group.length;
-  if (count === 1) return said`The dive of ${{ moment: first!.startsAt }} is left out`;
+  if (count === 1) return said`The dive of ${moment(first!.startsAt)} is left out`;
   const times = [...new Set(group.map(({ startsAt }) => startsAt.slice(11)))];
   if (dates.length > 1 && count === times.length * dates.length) {
-    return said`The ${String(count)} dives at ${row(times.map((time): Said => [{ timeOfDay: time }]))} are left out`;
+    return said`The ${count} dives at ${listed(times.map(timeOfDay))} are left out`;
   }
   if (asked.indexOf(first!.startsAt) === asked.length - count) {
-    return said`The last ${String(count)} dives, from ${{ moment: first!.startsAt }} on, are left out`;
+    return said`The last ${count} dives, from ${moment(first!.startsAt)} on, are left out`;
   }
-  return said`${String(count)} dives are left out, the first of them ${{ moment: first!.startsAt }}`;
+  return said`${count} dives are left out, the first of them ${moment(first!.startsAt)}`;
 }
 
 /** Dives that were left out, those with one reason together. */

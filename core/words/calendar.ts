@@ -1,4 +1,6 @@
 import { Temporal } from 'temporal-polyfill';
+import { rounded } from './quantity';
+import { dayOf, said, timeOfDay, type Day, type Moment, type Said, type Span, type TimeOfDay } from './said';
 
 /** Wall-clock time at the trip's place, to the minute, without zone: "2027-03-06T07:30". */
 export type WallTime = string;
@@ -57,4 +59,119 @@ export function wallText(min: WallMin): WallTime {
   // The time of day without the calendar: a window writes some hundred moments at every edit.
   const ofDay = whole - 1440 * dayNumber(whole);
   return `${wallDate(whole)}T${two(Math.floor(ofDay / 60))}:${two(ofDay % 60)}`;
+}
+
+/** A moment that was worked out, rounded up to the minute. */
+export function momentAt(min: WallMin): Moment {
+  return { is: 'moment', moment: wallText(min), isReckoned: true };
+}
+
+/** The day of a moment, rounded up to the minute as it is printed. */
+export function dayAt(min: WallMin, form?: Day['form']): Day {
+  return dayOf(wallText(min).slice(0, 10), form);
+}
+
+/** The time of day of a moment, rounded up to the minute. */
+export function timeAt(min: WallMin): TimeOfDay {
+  return timeOfDay(wallText(min).slice(11));
+}
+
+const WEEKDAYS = [said`Sun`, said`Mon`, said`Tue`, said`Wed`, said`Thu`, said`Fri`, said`Sat`] as const;
+
+const MONTHS = [
+  said`January`,
+  said`February`,
+  said`March`,
+  said`April`,
+  said`May`,
+  said`June`,
+  said`July`,
+  said`August`,
+  said`September`,
+  said`October`,
+  said`November`,
+  said`December`,
+] as const;
+
+const SHORT_MONTHS = [
+  said`Jan`,
+  said`Feb`,
+  said`Mar`,
+  said`Apr`,
+  said`May`,
+  said`Jun`,
+  said`Jul`,
+  said`Aug`,
+  said`Sep`,
+  said`Oct`,
+  said`Nov`,
+  said`Dec`,
+] as const;
+
+/** How much a reader is told of a date: as it is stored, its day in this trip, or all of it on paper. */
+export type Dates = 'stored' | 'day' | 'full';
+
+/**
+ * A date in words: "Tue 9", "Tue 9 March", "Sat 6 Mar 2027". Dates are of the trip's place, so no zone may shift them.
+ * @param date "2027-03-06" @param form only so much of it; as `dates` where nothing is said
+ */
+export function dateSaid(date: string, dates: Dates, form?: Day['form']): Said {
+  if (dates === 'stored') return said`${date}`;
+  const [year = 1970, month = 1, ofMonth = 1] = date.slice(0, 10).split('-').map(Number);
+  const number = String(ofMonth);
+  const weekday = WEEKDAYS[weekdayOf(year, month, ofMonth)]!;
+  if (form === 'weekday') return said`${weekday} ${number}`;
+  if (dates === 'day') return said`${weekday} ${number} ${MONTHS[month - 1]!}`;
+  const short = SHORT_MONTHS[month - 1]!;
+  return form === 'month'
+    ? said`${weekday} ${number} ${short}`
+    : said`${weekday} ${number} ${short} ${String(year)}`;
+}
+
+/** Months begin so many weekdays after the year, in a year that is thought to begin in March. */
+const SHIFTS = [0, 3, 2, 5, 0, 3, 5, 1, 4, 6, 2, 4] as const;
+
+/** 0 for Sunday. Source: T. Sakamoto (1992), day of the week in the Gregorian calendar. */
+function weekdayOf(year: number, month: number, ofMonth: number): number {
+  const of = month < 3 ? year - 1 : year;
+  const leaps = Math.floor(of / 4) - Math.floor(of / 100) + Math.floor(of / 400);
+  return (of + leaps + SHIFTS[month - 1]! + ofMonth) % 7;
+}
+
+export type Clock = '24h' | '12h';
+
+/** A time of day on a reader's clock: "13:10", or "1:10 pm". @param time "13:10" */
+export function clockSaid(time: string, clock: Clock): Said {
+  if (clock === '24h') return said`${time}`;
+  const hour = Number(time.slice(0, 2));
+  const onDial = `${((hour + 11) % 12) + 1}:${time.slice(3, 5)}`;
+  return hour < 12 ? said`${onDial} am` : said`${onDial} pm`;
+}
+
+/** A moment in words, "Tue 9, 13:10" or "Sat 6 Mar 2027, 07:30". */
+export function momentSaid({ moment, isReckoned }: Moment, dates: Dates, clock: Clock): Said {
+  const [date, time] = [moment.slice(0, 10), moment.slice(11, 16)];
+  if (dates === 'stored') return isReckoned ? said`${date} at ${time}` : said`${moment}`;
+  const words = dates === 'day' ? dateSaid(date, dates, 'weekday') : dateSaid(date, dates);
+  return said`${words}, ${clockSaid(time, clock)}`;
+}
+
+/** From here on a stretch of time is told in days. Source: choice of this project. */
+const DAYS_FROM_H = 48;
+
+/**
+ * A stretch of time in whole minutes: "45 min", "2 h", "2 h 05 min", "3 days 4 h"; as a clock has it "2:05".
+ * @param minus of the reader, for what is less than nothing
+ */
+export function spanSaid({ min, toward, form }: Span, minus: string): Said {
+  const whole = rounded(min, 0, toward);
+  const sign = whole < 0 ? minus : '';
+  const length = Math.abs(whole);
+  const hours = Math.floor(length / 60);
+  const rest = two(length % 60);
+  if (form === 'clock') return said`${`${sign}${hours}:${rest}`}`;
+  if (hours === 0) return said`${`${sign}${length}`} min`;
+  if (hours < DAYS_FROM_H && length % 60 === 0) return said`${`${sign}${hours}`} h`;
+  if (hours < DAYS_FROM_H) return said`${`${sign}${hours}`} h ${rest} min`;
+  return said`${`${sign}${Math.floor(hours / 24)}`} days ${hours % 24} h`;
 }

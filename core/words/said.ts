@@ -1,82 +1,121 @@
-import type { WallTime } from './calendar';
+/**
+ * A sentence with its figures, moments and names still open: core says what is the matter, and each reader has it in
+ * their units, decimal sign, clock, names and language (reader.ts). What is written between `said` and its backticks
+ * is language; what is put into it is not: text that is put in, such as a name, stands as it is.
+ */
+import { moreCareful, printed, type Bound, type Kind, type Quantity } from './quantity';
 
-/** What a figure counts; whoever shows it knows in which unit. */
-export type Quantity =
-  | 'depth'
-  | 'speed'
-  | 'pressure'
-  | 'po2'
-  | 'cylinder'
-  | 'gas-rate'
-  | 'minutes'
-  | 'density'
-  | 'share'
-  | 'plain';
-
-/** A figure within a sentence: a number in SI, a fraction where it is a share. */
+/** A figure as faces show it: unit, digits and careful side are the quantity's. */
 export interface Figure {
+  readonly is: 'figure';
   readonly quantity: Quantity;
+  /** In what core reckons in; null: there is none, and a dash stands for it. */
+  readonly si: number | null;
+  /** Left out where the figure behind it, or the head of its column, says the unit. */
+  readonly isBare?: boolean;
+}
+
+/** A figure as it stands in a file or a field, and its bounds: a file has it as it is stored, fractions as such. */
+export interface Typed {
+  readonly is: 'typed';
+  /** A cylinder is called by its water in litres, by the gas it holds when full in cubic feet. */
+  readonly kind: Kind | 'cylinder';
   readonly si: number;
-  /**
-   * How it is rounded: not at all, as what was typed and refused; as figures are shown; or a least bound up
-   * and a greatest one down, so that either is accepted as it is printed.
-   */
-  readonly toward: 'exact' | 'near' | 'up' | 'down';
-  /** Left out where the figure behind it says the unit. */
+  readonly bound: Bound;
   readonly isBare?: boolean;
 }
 
 /** A figure that people remember in their own units rather than convert: 200 bar, 3000 psi. */
 export interface Usual {
-  readonly quantity: Quantity;
+  readonly is: 'usual';
+  readonly kind: Kind | 'cylinder';
   /** One, or the two ends of a range; shares as fractions. */
   readonly metric: readonly number[];
   /** In feet, psi, cubic feet. */
   readonly imperial: readonly number[];
 }
 
-/** A moment of the trip. */
-export interface Moment {
-  readonly moment: WallTime;
+/** A number of a calculation, in the unit of its formula and with so many decimals, for whoever checks the sum. */
+export interface Worked {
+  readonly is: 'worked';
+  readonly value: number;
+  readonly decimals: number;
 }
 
-/** A day of the calendar, "2027-03-06". */
+/** A moment of the trip. */
+export interface Moment {
+  readonly is: 'moment';
+  /** "2027-03-06T07:30" */
+  readonly moment: string;
+  /** Worked out rather than read: a file need not write it as it stores its own. */
+  readonly isReckoned?: boolean;
+}
+
+/** A day of the calendar, "2027-03-06"; as the reader has days, or only so much of it. */
 export interface Day {
+  readonly is: 'day';
   readonly day: string;
+  readonly form?: 'weekday' | 'month';
 }
 
 /** A time of day, "07:30". */
 export interface TimeOfDay {
+  readonly is: 'time of day';
   readonly timeOfDay: string;
+}
+
+/** A stretch of time, "2 h 05 min"; as on a clock where columns are narrow, "2:05". */
+export interface Span {
+  readonly is: 'span';
+  readonly min: number;
+  readonly toward: 'up' | 'down';
+  readonly form?: 'clock';
 }
 
 /** A thing of the trip by its id, which only a file shows. */
 export interface Named {
+  readonly is: 'named';
   readonly of: 'dive' | 'earlier dive' | 'diver' | 'site' | 'mix';
   readonly id: string;
 }
 
 /** What a sentence begins with: in a file its place is told beside it, and "It" is enough. */
 export interface Subject {
+  readonly is: 'subject';
   readonly subject: Named;
 }
 
 /** What is worded otherwise for who edits a file than for who sits before the window. */
 export interface Either {
+  readonly is: 'either';
   readonly file: Said;
   readonly window: Said;
 }
 
-export type Piece = string | Figure | Usual | Moment | Day | TimeOfDay | Named | Subject | Either;
+/** A sentence, or a part of one. */
+export interface Said {
+  readonly is: 'said';
+  /** The language: one text more than pieces. */
+  readonly texts: readonly string[];
+  readonly pieces: readonly Piece[];
+}
 
-/**
- * A sentence with its figures and names still open: core says what is the matter, and each edge puts it into
- * its own units, decimal sign, clock and names.
- */
-export type Said = readonly Piece[];
-
-/** Puts a sentence into words. */
-export type Words = (said: Said) => string;
+/** Plain text and counts stand as they are in every language: names, what was typed, how many. */
+export type Piece =
+  | string
+  | number
+  | Figure
+  | Typed
+  | Usual
+  | Worked
+  | Moment
+  | Day
+  | TimeOfDay
+  | Span
+  | Named
+  | Subject
+  | Either
+  | Said;
 
 /** What is wrong and how to mend it, before it is worded. */
 export interface SaidTrouble {
@@ -84,72 +123,149 @@ export interface SaidTrouble {
   readonly mend: Said;
 }
 
-/** A sentence from a template: said`Depth is ${figure}.`; a sentence put into it becomes part of it. */
-export function said(texts: TemplateStringsArray, ...pieces: readonly (Piece | Said)[]): Said {
-  return texts.flatMap((text, at) => {
-    const piece = pieces[at];
-    const behind: Said = piece === undefined ? [] : isSaid(piece) ? piece : [piece];
-    return text === '' ? behind : [text, ...behind];
-  });
+/** A sentence from a template: said`${depth} is below the MOD of ${mod}`. */
+export function said(texts: TemplateStringsArray, ...pieces: readonly Piece[]): Said {
+  return { is: 'said', texts, pieces };
 }
 
-function isSaid(piece: Piece | Said): piece is Said {
-  return Array.isArray(piece);
+/** Nothing at all, where a part of a sentence may be missing. */
+export const NOTHING: Said = said``;
+
+/** Whether nothing would be said. */
+export function isNothing({ texts, pieces }: Said): boolean {
+  return pieces.length === 0 && texts[0] === '';
 }
 
-/** A figure as it was given, or to be rounded as figures are shown. */
-export function figure(quantity: Quantity, si: number, toward: Figure['toward'] = 'exact'): Figure {
-  return { quantity, si, toward };
+/** A figure as faces show it; null where there is none. */
+export function figure(quantity: Quantity, si: number | null): Figure {
+  return { is: 'figure', quantity, si };
 }
 
-export function named(of: Named['of'], id: string): Named {
-  return { of, id };
+/** The same without its unit. */
+export function bare(quantity: Quantity, si: number | null): Figure {
+  return { is: 'figure', quantity, si, isBare: true };
+}
+
+/** A figure as it was typed, or to be rounded as figures are. */
+export function typed(kind: Typed['kind'], si: number, bound: Bound = 'exact'): Typed {
+  return { is: 'typed', kind, si, bound };
 }
 
 /** "1 to 100 m", of bounds that are accepted as they are printed. */
-export function range(quantity: Quantity, min: number, max: number): Said {
-  const least: Figure = { quantity, si: min, toward: 'up', isBare: true };
-  const most: Figure = { quantity, si: max, toward: 'down' };
-  return [least, ' to ', most];
+export function range(kind: Typed['kind'], min: number, max: number): Said {
+  return said`${{ ...typed(kind, min, 'up'), isBare: true }} to ${typed(kind, max, 'down')}`;
 }
 
-const SI_SIGNS: Readonly<Record<Quantity, string>> = {
-  depth: ' m',
-  speed: ' m/min',
-  pressure: ' bar',
-  po2: ' bar',
-  cylinder: ' L',
-  'gas-rate': ' L/min',
-  minutes: ' min',
-  density: ' kg/m3',
-  share: '',
-  plain: '',
-};
+export function usual(kind: Usual['kind'], metric: readonly number[], imperial: readonly number[]): Usual {
+  return { is: 'usual', kind, metric, imperial };
+}
 
-function inFile(piece: Piece): string {
-  if (typeof piece === 'string') return piece;
-  if ('si' in piece) return `${piece.si}${piece.isBare ? '' : SI_SIGNS[piece.quantity]}`;
-  if ('metric' in piece) return `${piece.metric.join(' to ')}${SI_SIGNS[piece.quantity]}`;
-  if ('moment' in piece) return piece.moment;
-  if ('day' in piece) return piece.day;
-  if ('timeOfDay' in piece) return piece.timeOfDay;
-  if ('id' in piece) return `"${piece.id}"`;
-  return 'subject' in piece ? 'It' : fileWords(piece.file);
+export function worked(value: number, decimals: number): Worked {
+  return { is: 'worked', value, decimals };
+}
+
+/** A moment as it is stored, "2027-03-06T07:30". */
+export function moment(at: string): Moment {
+  return { is: 'moment', moment: at };
+}
+
+export function dayOf(date: string, form?: Day['form']): Day {
+  return form === undefined ? { is: 'day', day: date } : { is: 'day', day: date, form };
+}
+
+export function timeOfDay(time: string): TimeOfDay {
+  return { is: 'time of day', timeOfDay: time };
+}
+
+export function span(min: number, toward: Span['toward']): Span {
+  return { is: 'span', min, toward };
+}
+
+/** As hours and minutes of a clock, "2:05". */
+export function clockSpan(min: number, toward: Span['toward']): Span {
+  return { is: 'span', min, toward, form: 'clock' };
+}
+
+export function named(of: Named['of'], id: string): Named {
+  return { is: 'named', of, id };
+}
+
+export function subject(of: Named['of'], id: string): Subject {
+  return { is: 'subject', subject: named(of, id) };
+}
+
+export function either(file: Said, window: Said): Either {
+  return { is: 'either', file, window };
+}
+
+/** Several things in a row: "a", "a and b", "a, b and c". */
+export function listed(things: readonly Piece[], word: 'and' | 'or' = 'and'): Piece {
+  const last = things.at(-1);
+  if (last === undefined) return NOTHING;
+  if (things.length === 1) return last;
+  const head = inRow(things.slice(0, -1));
+  return word === 'and' ? said`${head} and ${last}` : said`${head} or ${last}`;
+}
+
+/** Several things with commas between: "a, b, c"; what says nothing is passed over. */
+export function inRow(things: readonly Piece[]): Piece {
+  return joined(things, (before, next) => said`${before}, ${next}`);
+}
+
+/** Sentences one after the other; what says nothing is passed over. */
+export function sentences(things: readonly Piece[]): Said {
+  return said`${joined(things, (before, next) => said`${before} ${next}`)}`;
+}
+
+function joined(things: readonly Piece[], between: (before: Piece, next: Piece) => Said): Piece {
+  let row: Piece | null = null;
+  for (const thing of things) {
+    if (thing === '' || (typeof thing === 'object' && thing.is === 'said' && isNothing(thing))) continue;
+    row = row === null ? thing : between(row, thing);
+  }
+  return row ?? NOTHING;
 }
 
 /**
- * Words for who edits a trip file: SI units, fractions, ids and times as they stand there.
- * @param sentence any
- * @returns plain text
+ * Whether two sentences read the same to a reader in metres and bar: the same words, and figures that print alike.
+ * Without wording them: a party of twelve has thousands of findings, of which a page shows a few.
  */
-export function fileWords(sentence: Said): string {
-  return sentence.map(inFile).join('');
+export function saysSame(a: Piece, b: Piece): boolean {
+  if (a === b) return true;
+  if (typeof a !== 'object' || typeof b !== 'object' || a.is !== b.is) return false;
+  if (a.is === 'said') {
+    const other = b as Said;
+    return (
+      (a.texts === other.texts || isAlike(a.texts, other.texts)) &&
+      a.pieces.length === other.pieces.length &&
+      a.pieces.every((piece, at) => saysSame(piece, other.pieces[at]!))
+    );
+  }
+  if (a.is === 'figure') {
+    const { quantity, si, isBare } = b as Figure;
+    if (a.quantity !== quantity || a.isBare !== isBare) return false;
+    return a.si === null || si === null
+      ? a.si === si
+      : printed(a.si, quantity, 'metric') === printed(si, quantity, 'metric');
+  }
+  return JSON.stringify(a) === JSON.stringify(b);
+}
+
+function isAlike(a: readonly string[], b: readonly string[]): boolean {
+  return a.length === b.length && a.every((text, at) => text === b[at]);
 }
 
 /**
- * A trouble in words.
- * @param trouble what is wrong and how to mend it @param words of whoever reads it
+ * Of sentences that read the same in metres and bar, the one with the most careful of their figures: in feet or psi
+ * they may still differ.
  */
-export function worded(trouble: SaidTrouble, words: Words): { readonly what: string; readonly mend: string } {
-  return { what: words(trouble.what), mend: words(trouble.mend) };
+export function mostCareful(a: Said, b: Said): Said {
+  return { ...a, pieces: a.pieces.map((piece, at) => carefulPiece(piece, b.pieces[at]!)) };
+}
+
+function carefulPiece(a: Piece, b: Piece): Piece {
+  if (typeof a !== 'object' || typeof b !== 'object') return a;
+  if (a.is === 'said' && b.is === 'said') return mostCareful(a, b);
+  if (a.is !== 'figure' || b.is !== 'figure' || a.si === null || b.si === null) return a;
+  return { ...a, si: moreCareful(a.quantity, a.si, b.si) };
 }

@@ -1,6 +1,7 @@
 import type { Leg } from '../profile';
-import type { Words } from '../words/said';
-import { wallText } from '../words/calendar';
+import { type Words } from '../words/reader';
+import { momentAt } from '../words/calendar';
+import { said } from '../words/said';
 import type { WallMin } from '../ledger/ledger-types';
 import type { WorkingsStep } from './types';
 
@@ -43,7 +44,7 @@ export function percent(fraction: number, count = 1): string {
 
 /** A moment of the trip, to the minute, as the reader has moments. */
 export function momentText(at: WallMin, words: Words): string {
-  return words([{ moment: wallText(at) }]);
+  return words(said`${momentAt(at)}`);
 }
 
 const LEG_NAMES: Readonly<Record<Leg['kind'], string>> = {

@@ -1,4 +1,4 @@
-import type { Words } from '../words/said';
+import { type Words } from '../words/reader';
 import type { DiverLedger, Entry } from '../ledger/ledger-types';
 import type { Trip } from '../document/types';
 

@@ -2,7 +2,8 @@
 import { failures, success, type Result } from '../../core/result';
 import { checkTrip } from '../../core/document/check-trip';
 import type { Trip } from '../../core/document/types';
-import { wordsIn } from '../figures/words';
+import { said } from '../../core/words/said';
+import { wordsIn } from '../figures/reader';
 import { record, type StepName } from '../store/history';
 import { isSame } from '../store/same';
 import { desk } from '../store/store';
@@ -21,7 +22,7 @@ export function edit(name: StepName, change: (trip: Trip) => Trip): EditResult {
   const next = change(trip);
   if (isSame(trip, next)) return success(trip);
   const isCopy = name.code.endsWith('.copy');
-  const changed = { trip: next, newDive: isCopy ? 'the copy' : 'the new dive' };
+  const changed = { trip: next, newDive: isCopy ? said`the copy` : said`the new dive` };
   const troubles = checkTrip(next, wordsIn({ ...settings, trip, changed }));
   if (troubles.length > 0) return failures(troubles);
   desk.setState({ ...record(history, trip, next, name), notice: null });

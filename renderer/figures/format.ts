@@ -3,6 +3,7 @@
  * down, what is used up rounds up.
  */
 import type { Settings } from '../../core/host';
+import { decimalSign } from './decimal-sign';
 import { toUnit, unitOf, type Kind, type Units } from './units';
 
 export type Careful = 'down' | 'up' | 'near';
@@ -28,19 +29,6 @@ export function rounded(value: number, decimals: number, careful: Careful): numb
         : Math.round(scaled);
   // No minus sign before a zero.
   return whole === 0 ? 0 : whole / scale;
-}
-
-const signs = new Map<string | undefined, string>();
-
-/** The reader's decimal sign, asked of the platform once: a page of figures is formatted at every key press. */
-export function decimalSign(locale?: string): string {
-  let sign = signs.get(locale);
-  if (sign === undefined) {
-    const parts = new Intl.NumberFormat(locale, { minimumFractionDigits: 1 }).formatToParts(0.5);
-    sign = parts.find(({ type }) => type === 'decimal')?.value ?? '.';
-    signs.set(locale, sign);
-  }
-  return sign;
 }
 
 /** The number with the reader's decimal sign and always so many decimals, in the digits that figures are set in. */

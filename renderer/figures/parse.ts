@@ -1,6 +1,6 @@
 /** What a person typed, read or refused with a reason; nothing is guessed and nothing clamped. */
 import type { Settings } from '../../core/host';
-import { decimalSign } from './format';
+import { decimalSign } from './decimal-sign';
 import { fromUnit, unitOf, type Kind, type Units } from './units';
 
 export type Parsed<T> =

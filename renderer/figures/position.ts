@@ -1,11 +1,11 @@
 /** Positions as charts write them, and back. */
 import { positionDegrees } from '../../core/formats/coordinates';
-import { worded } from '../../core/words/said';
+import { worded } from '../../core/words/reader';
 import { numberTrouble } from '../../core/document/fields';
 import type { Site } from '../../core/document/types';
 import { numberText } from './format';
 import type { Parsed } from './parse';
-import { wordsIn } from './words';
+import { wordsIn } from './reader';
 
 type Position = NonNullable<Site['position']>;
 

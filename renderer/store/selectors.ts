@@ -3,13 +3,14 @@ import { cautionsOf } from '../../core/cautions/all';
 import { secondOpinions, type SecondOpinion } from '../../core/tables/second-opinion';
 import type { Settings } from '../../core/host';
 import { wordingIn } from '../../core/cautions/wording';
-import { dayNumber, wallText } from '../../core/words/calendar';
+import { dayNumber, momentAt } from '../../core/words/calendar';
 import { ledger } from '../../core/ledger/ledger';
 import type { Caution, DiverLedger, Entry, Ledger, Room, RoomLimit } from '../../core/ledger/ledger-types';
 import { roomMinutes, roomOf } from '../../core/ledger/room';
 import type { Dive, Diver, Id, Site, Trip } from '../../core/document/types';
-import { decimalSign } from '../figures/format';
-import { wordsIn } from '../figures/words';
+import { dayOf, said } from '../../core/words/said';
+import { decimalSign } from '../figures/decimal-sign';
+import { wordsIn } from '../figures/reader';
 import { leastRooms, type RoomKey } from './least-rooms';
 import { memo } from './memo';
 import type { Desk } from './store';
@@ -26,8 +27,8 @@ const cautionsOfLedger = memo((of: Ledger, units: Settings['units'], clock: Sett
     of,
     wordingIn(units, {
       decimalSign: decimalSign(),
-      moment: (min) => wordsIn({ units, clock })([{ moment: wallText(min) }]),
-      day: (date) => wordsIn({ units, clock })([{ day: date }]),
+      moment: (min) => wordsIn({ units, clock })(said`${momentAt(min)}`),
+      day: (date) => wordsIn({ units, clock })(said`${dayOf(date)}`),
     }),
   ),
 );

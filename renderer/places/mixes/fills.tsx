@@ -1,7 +1,7 @@
 import { useMemo, type ReactNode } from 'react';
 import { fillPlan } from '../../../core/mixes/fills';
 import { unitOf } from '../../figures/units';
-import { wordsIn } from '../../figures/words';
+import { wordsIn } from '../../figures/reader';
 import { Choice } from '../../parts/choice';
 import { CommandButton } from '../../parts/command-button';
 import { ShareField, UnitField } from '../../parts/number-field';

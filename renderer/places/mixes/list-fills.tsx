@@ -5,7 +5,7 @@ import type { StockList } from '../../../core/mixes/stock';
 import { ledger } from '../../../core/ledger/ledger';
 import type { Trip } from '../../../core/document/types';
 import { unitText } from '../../figures/format';
-import { wordsIn } from '../../figures/words';
+import { wordsIn } from '../../figures/reader';
 import { useDesk } from '../../store/store';
 import { FillTable } from './fill-table';
 import { useMixesView } from './mixes-view';

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { failure } from '../../../core/result';
-import { worded } from '../../../core/words/said';
+import { worded } from '../../../core/words/reader';
 import { numberTrouble } from '../../../core/document/fields';
 import type { Cylinder } from '../../../core/document/types';
 import type { EditResult } from '../../actions/edit';
@@ -8,7 +8,7 @@ import { cylinderText, fullL } from '../../figures/cylinder';
 import { depthText, unitText } from '../../figures/format';
 import { parseFigure } from '../../figures/parse';
 import { fromUnit, toUnit, type Kind, type Units } from '../../figures/units';
-import { wordsIn } from '../../figures/words';
+import { wordsIn } from '../../figures/reader';
 import { Field } from '../../parts/field';
 import { stepped, UnitField } from '../../parts/number-field';
 import { useDesk } from '../../store/store';

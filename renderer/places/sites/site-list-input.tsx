@@ -1,13 +1,13 @@
 import { useId, type ReactNode } from 'react';
 import { numberTrouble } from '../../../core/document/fields';
 import { failure } from '../../../core/result';
-import { worded } from '../../../core/words/said';
+import { worded } from '../../../core/words/reader';
 import { say } from '../../actions/view';
 import { depthText } from '../../figures/format';
 import { positionText } from '../../figures/position';
 import { fromUnit, unitOf } from '../../figures/units';
 import { parseFigure } from '../../figures/parse';
-import { wordsIn } from '../../figures/words';
+import { wordsIn } from '../../figures/reader';
 import { Field } from '../../parts/field';
 import { machine } from '../../store/machine';
 import { useDesk } from '../../store/store';

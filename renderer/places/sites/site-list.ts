@@ -2,7 +2,7 @@
 import { readSites } from '../../../core/formats/all';
 import type { DraftWithDepth, SiteDraft } from '../../../core/formats/site-draft';
 import type { Trouble } from '../../../core/result';
-import { wordsIn, type Reader } from '../../figures/words';
+import { wordsIn, type Viewer } from '../../figures/reader';
 
 /** What a person said about the list: the text, depths it left out, rows not wanted. */
 export interface SiteList {
@@ -47,7 +47,7 @@ function sameName(name: string): string {
  * same list twice doubles nothing.
  * @param reader whose units a bare depth is counted in @param known names of the sites there are
  */
-export function readSiteList(list: SiteList, reader: Reader, known: readonly string[]): ReadSiteList {
+export function readSiteList(list: SiteList, reader: Viewer, known: readonly string[]): ReadSiteList {
   if (list.text.trim() === '') return { sites: [], troubles: [], drafts: [] };
   const { sites, troubles } = readSites(list.text, reader.units === 'imperial' ? 'ft' : 'm', wordsIn(reader));
   const names = new Set(known.map(sameName));

@@ -4,7 +4,7 @@ import { wallMin, wallText } from '../../../core/words/calendar';
 import type { StartingAnswers } from '../../../core/proposal/starting-sheet';
 import type { Diver, Mix, Site, Trip, TripWater, WallTime } from '../../../core/document/types';
 import { countText } from '../../figures/format';
-import type { Reader } from '../../figures/words';
+import type { Viewer } from '../../figures/reader';
 import { blankTrip, newDiver } from '../../store/blank-trip';
 import { EMPTY_SITE_LIST, readSiteList, type ReadSiteList, type SiteList } from '../sites/site-list';
 import { numberedNames } from './lists';
@@ -68,7 +68,7 @@ export function firstFlight({ firstDay, nights }: StartingForm): WallTime {
 }
 
 /** The list as it is read beside the sites that are taken over. */
-export function listRead(form: StartingForm, open: Trip, reader: Reader): ReadSiteList {
+export function listRead(form: StartingForm, open: Trip, reader: Viewer): ReadSiteList {
   const known = form.takes.sites ? open.sites.map(({ name }) => name) : [];
   return readSiteList(form.list, reader, known);
 }
@@ -122,7 +122,7 @@ export function layOutLabel({ troubles }: ReadSiteList): string {
 }
 
 /** The answers to lay out by; null while the list has a fault. */
-export function answersOf(form: StartingForm, open: Trip, reader: Reader): StartingAnswers | null {
+export function answersOf(form: StartingForm, open: Trip, reader: Viewer): StartingAnswers | null {
   const read = listRead(form, open, reader);
   if (listFault(read) !== null) return null;
   const { title, place, firstDay, nights, times, longestMin, flight, water } = form;

@@ -6,7 +6,7 @@ import {
   type StartingAnswers,
   type StartingTrip,
 } from '../../../core/proposal/starting-sheet';
-import { wordsIn } from '../../figures/words';
+import { wordsIn } from '../../figures/reader';
 
 export interface StartingAsk {
   readonly answers: StartingAnswers;

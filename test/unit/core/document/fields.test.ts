@@ -6,7 +6,8 @@ import {
   wallTimeTrouble,
   type NumberField,
 } from '../../../../core/document/fields';
-import { fileWords, worded, type SaidTrouble } from '../../../../core/words/said';
+import { fileWords, worded } from '../../../../core/words/reader';
+import { said, type SaidTrouble } from '../../../../core/words/said';
 
 /** As who edits a file reads it. */
 function told(trouble: SaidTrouble | null): { readonly what?: string; readonly mend?: string } {
@@ -57,7 +58,7 @@ describe('a rule told to who edits a file', () => {
     [
       'densityKgM3',
       1,
-      'Water density is 1 kg/m3; it can be 980 to 1250 kg/m3.',
+      'Water density is 1 kg/m³; it can be 980 to 1250 kg/m³.',
       'Write "gauge", "salt", "fresh" or a density such as 1025.',
     ],
     [
@@ -79,7 +80,7 @@ describe('wallTimeTrouble', () => {
     '1970-01-01T00:00',
     '2199-12-31T00:00',
   ])('takes %s', (text) => {
-    expect(wallTimeTrouble('Start', text)).toBeNull();
+    expect(wallTimeTrouble(said`Start`, text)).toBeNull();
   });
 
   it.each([
@@ -99,18 +100,18 @@ describe('wallTimeTrouble', () => {
     [20270306, /not a date and time/],
     [undefined, /missing/],
   ])('refuses %s', (value, what) => {
-    expect(told(wallTimeTrouble('Start', value)).what).toMatch(what);
+    expect(told(wallTimeTrouble(said`Start`, value)).what).toMatch(what);
   });
 });
 
 describe('textTrouble', () => {
   it('counts letters and asks for one where it must', () => {
-    expect(textTrouble('Name', 'Guest', 80, 1)).toBeNull();
-    expect(textTrouble('Notes', '', 80, 0)).toBeNull();
-    expect(told(textTrouble('Name', '', 80, 1)).what).toBe('Name is empty.');
-    expect(told(textTrouble('Name', 'x'.repeat(81), 80, 1)).what).toBe(
+    expect(textTrouble(said`Name`, 'Guest', 80, 1)).toBeNull();
+    expect(textTrouble(said`Notes`, '', 80, 0)).toBeNull();
+    expect(told(textTrouble(said`Name`, '', 80, 1)).what).toBe('Name is empty.');
+    expect(told(textTrouble(said`Name`, 'x'.repeat(81), 80, 1)).what).toBe(
       'Name has 81 characters; it can have 80.',
     );
-    expect(told(textTrouble('Name', 7, 80, 1)).what).toBe('Name is 7, not text.');
+    expect(told(textTrouble(said`Name`, 7, 80, 1)).what).toBe('Name is 7, not text.');
   });
 });

@@ -119,7 +119,7 @@ describe('readTrip, mistakes in a trip', () => {
       'water of lead',
       (d) => (d.water = { density: 11340 }),
       'water.density',
-      /Water density is 11340 kg\/m3/,
+      /Water density is 11340 kg\/m³/,
     ],
     ['water by name', (d) => (d.water = { density: 'brackish' }), 'water.density', /the text "brackish"/],
     ['a mountain', (d) => (d.water = { altitudeM: 9000 }), 'water.altitudeM', /Altitude is 9000 m/],

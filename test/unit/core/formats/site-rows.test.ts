@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readSiteRows, writeSiteRows } from '../../../../core/formats/site-rows';
-import { wordsIn } from '../../../../renderer/figures/words';
+import { wordsIn } from '../../../../renderer/figures/reader';
 
 function only(text: string, unit?: 'm' | 'ft') {
   const { sites, troubles } = readSiteRows(text, unit);

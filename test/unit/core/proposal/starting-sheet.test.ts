@@ -10,7 +10,7 @@ import {
   type StartingTrip,
 } from '../../../../core/proposal/starting-sheet';
 import { esotAdvised } from '../../../../core/oxygen/budgets';
-import { wordsIn } from '../../../../renderer/figures/words';
+import { wordsIn } from '../../../../renderer/figures/reader';
 import { aDiver } from '../../../builders/trip';
 
 function answers(change: Partial<StartingAnswers> = {}): StartingAnswers {
@@ -258,7 +258,9 @@ describe('the reasons', () => {
     const party = (tight: number) =>
       Array.from({ length: 6 }, (_, at) => guest(at, at < tight ? { cylinder: small } : {}));
     expect(why({ party: party(2) })).toContain('limited by the gas of Guest 0 and Guest 1.');
-    expect(why({ party: party(5) })).toContain('limited by the gas of Guest 0, Guest 1, Guest 2 and 2 more.');
+    expect(why({ party: party(5) })).toContain(
+      'limited by the gas of Guest 0, Guest 1, Guest 2 and two more.',
+    );
     expect(why({ party: party(6) })).toContain('limited by the gas.');
   });
 

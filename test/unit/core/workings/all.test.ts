@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fileWords } from '../../../../core/words/said';
+import { fileWords } from '../../../../core/words/reader';
 import { secondOpinions } from '../../../../core/tables/second-opinion';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import { ledger } from '../../../../core/ledger/ledger';

@@ -1,5 +1,15 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { figure, named, said, worded, type Said } from '../../../../core/words/said';
+import { worded } from '../../../../core/words/reader';
+import {
+  dayOf,
+  moment,
+  named,
+  said,
+  subject,
+  timeOfDay,
+  typed,
+  type Said,
+} from '../../../../core/words/said';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import { NUMBER_RULES, numberTrouble, type NumberField } from '../../../../core/document/fields';
 import { setBottomMin, setDepth, setMix, setStart } from '../../../../renderer/actions/dives';
@@ -7,20 +17,20 @@ import { setCylinder } from '../../../../renderer/actions/party';
 import { mixText } from '../../../../renderer/figures/format';
 import { parseFigure, parseMinutes, parseNumber, parseShare } from '../../../../renderer/figures/parse';
 import type { Kind, Units } from '../../../../renderer/figures/units';
-import { wordsIn, type Reader } from '../../../../renderer/figures/words';
+import { wordsIn, type Viewer } from '../../../../renderer/figures/reader';
 import { desk, freshDesk } from '../../../../renderer/store/store';
 
-const METRIC: Reader = { units: 'metric', clock: '24h' };
-const IMPERIAL: Reader = { units: 'imperial', clock: '12h', fillBar: 200 };
+const METRIC: Viewer = { units: 'metric', clock: '24h' };
+const IMPERIAL: Viewer = { units: 'imperial', clock: '12h', fillBar: 200 };
 
-function refused(field: NumberField, value: number, reader: Reader): string {
+function refused(field: NumberField, value: number, reader: Viewer): string {
   const { what, mend } = worded(numberTrouble(field, value)!, wordsIn(reader));
   return `${what} ${mend}`;
 }
 
 /** How the window's own field of each quantity reads what a person types into it. */
-function typedInto(field: NumberField, text: string, { units, fillBar = 0 }: Reader): number {
-  const { quantity } = NUMBER_RULES[field];
+function typedInto(field: NumberField, text: string, { units, fillBar = 0 }: Viewer): number {
+  const { kind: ruled } = NUMBER_RULES[field];
   const kinds: Record<string, Kind> = {
     depth: 'depth',
     speed: 'depth',
@@ -28,16 +38,16 @@ function typedInto(field: NumberField, text: string, { units, fillBar = 0 }: Rea
     'gas-rate': 'rate',
     cylinder: 'volume',
   };
-  const kind = kinds[quantity];
+  const kind = kinds[ruled];
   const parsed = kind
     ? parseFigure(text, kind, units)
-    : quantity === 'share'
+    : ruled === 'share'
       ? parseShare(text)
-      : quantity === 'minutes'
+      : ruled === 'minutes'
         ? parseMinutes(text)
         : parseNumber(text);
   if (!parsed.ok) throw new Error(`${field}: "${text}" is not read: ${parsed.what}`);
-  return quantity === 'cylinder' && units === 'imperial' ? parsed.value / fillBar : parsed.value;
+  return ruled === 'cylinder' && units === 'imperial' ? parsed.value / fillBar : parsed.value;
 }
 
 describe('a refused number', () => {
@@ -139,27 +149,23 @@ describe('wordsIn', () => {
 
   it.each<[string, Said, string]>([
     ['a dive by its number', said`${named('dive', trip.dives[1]!.id)}.`, 'dive 2.'],
-    [
-      'a dive at the beginning',
-      said`${{ subject: named('dive', trip.dives[0]!.id) }} starts.`,
-      'Dive 1 starts.',
-    ],
+    ['a dive at the beginning', said`${subject('dive', trip.dives[0]!.id)} starts.`, 'Dive 1 starts.'],
     ['a dive of before', said`from ${named('earlier dive', 'b1')}`, 'from the dive before the trip'],
     ['a diver by name', said`${named('diver', diver.id)}`, diver.name],
     ['a site by name', said`${named('site', site.id)}`, site.name],
     ['a mix as the trade writes it', said`${named('mix', mix.id)}`, mixText(mix.o2)],
     ['what it does not know by its id', said`${named('site', 'nowhere')}`, '“nowhere”'],
-    ['a moment', said`${{ moment: '2027-03-17T19:35' }}`, 'Wed 17, 7:35 pm'],
-    ['a day', said`${{ day: '2027-03-17' }}`, 'Wed 17 March'],
-    ['a time of day', said`${{ timeOfDay: '07:30' }}`, '7:30 am'],
+    ['a moment', said`${moment('2027-03-17T19:35')}`, 'Wed 17, 7:35 pm'],
+    ['a day', said`${dayOf('2027-03-17')}`, 'Wed 17 March'],
+    ['a time of day', said`${timeOfDay('07:30')}`, '7:30 am'],
     [
       'a figure with its decimals and no more',
-      said`${figure('depth', 18.25)}, ${figure('depth', 20)}`,
+      said`${typed('depth', 18.25)}, ${typed('depth', 20)}`,
       '18.25 m, 20 m',
     ],
     [
       'figures below zero and whole hundreds',
-      said`${figure('plain', -95)} ${figure('plain', 1200)}`,
+      said`${typed('plain', -95)} ${typed('plain', 1200)}`,
       '−95 1200',
     ],
   ])('names %s', (_, sentence, text) => {

@@ -1,0 +1,104 @@
+/**
+ * The glossary of the product: what things are called, once for every face. To call something otherwise, change it
+ * here. A term stands in the singular and without an article, as the head of a column has it; where a sentence needs
+ * another form of it, that stands beside it here.
+ */
+import { printed } from './quantity';
+import { bare, listed, said, type Piece, type Said } from './said';
+
+/** In the place of a figure that does not exist; the caution beside it says why. */
+export const NONE = '\u2013';
+
+/** How grave a caution is. Each is said in words beside its mark, never by colour alone. */
+export const SEVERITIES = {
+  stop: said`Stop`,
+  change: said`Change`,
+  know: said`Know`,
+} as const;
+
+/** What room is measured to. */
+export const LIMITS = {
+  'no-stop': said`no-stop limit`,
+  mod: said`MOD`,
+  po2: said`PO2 limit`,
+  cns: said`CNS clock`,
+  'cns-day': said`CNS of 24 h`,
+  gas: said`minimum gas`,
+  'diver-depth': said`own depth limit`,
+  interval: said`dive before`,
+} as const;
+
+/** The same where a column or a figure before it leaves little place. */
+export const SHORT_LIMITS = {
+  'no-stop': said`no-stop`,
+  mod: said`MOD`,
+  po2: said`PO2`,
+  cns: said`CNS`,
+  'cns-day': said`CNS 24 h`,
+  gas: said`gas`,
+  'diver-depth': said`own limit`,
+  interval: said`dive before`,
+} as const;
+
+/** Air is air to the hundredth of a percent, the finest that a mix is named by. */
+const AIR_PERCENT = 21;
+
+/** A mix as the trade writes it, by the oxygen the figures rest on: "Air", "EAN32", "EAN32.49". Source: trade terms. */
+export function mixSaid(o2: number): Said {
+  return printed(o2, 'oxygen', 'metric') === AIR_PERCENT ? said`Air` : said`EAN${bare('oxygen', o2)}`;
+}
+
+/** Where no mix may be breathed on a dive. */
+export const NO_MIX = said`no mix`;
+
+const COUNTS = [
+  said`no`,
+  said`one`,
+  said`two`,
+  said`three`,
+  said`four`,
+  said`five`,
+  said`six`,
+  said`seven`,
+  said`eight`,
+  said`nine`,
+  said`ten`,
+  said`eleven`,
+  said`twelve`,
+] as const;
+
+/** Small numbers in words, for sentences. */
+export function countSaid(count: number): Piece {
+  return COUNTS[count] ?? count;
+}
+
+const ORDINALS = [
+  said`first`,
+  said`second`,
+  said`third`,
+  said`fourth`,
+  said`fifth`,
+  said`sixth`,
+  said`seventh`,
+  said`eighth`,
+] as const;
+
+/** "third", "11th". */
+export function ordinalSaid(n: number): Said {
+  return ORDINALS[n - 1] ?? said`${n}th`;
+}
+
+/** "1 dive", "no dives", "4 dives". */
+export function divesSaid(count: number): Said {
+  if (count === 0) return said`no dives`;
+  return count === 1 ? said`1 dive` : said`${count} dives`;
+}
+
+/** So many are named; more are counted. */
+const NAMED = 3;
+
+/** "Guide and Guest 1", "Guide, Guest 1, Guest 2 and nine more". */
+export function someSaid(things: readonly Piece[]): Piece {
+  const rest = things.length - NAMED;
+  return listed(rest > 1 ? [...things.slice(0, NAMED), said`${countSaid(rest)} more`] : things);
+}
