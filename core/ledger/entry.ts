@@ -148,7 +148,7 @@ function cnsDayPeak(earlier: readonly Exposure[], current: Exposure): number | n
     if (exposure.pieces === null) return null;
     pieces.push(...exposure.pieces);
   }
-  return dayPeak(pieces, current.pieces);
+  return dayPeak(pieces, current.pieces, current.startMin);
 }
 
 /** The very exposure of an earlier reckoning, where nothing of it has changed. */

@@ -258,7 +258,7 @@ export function earlierByCnsDay(entry: Entry): Found | null {
       fromMin: piece.fromMin - byMin,
       toMin: piece.toMin - byMin,
     }));
-    return dayPeak(earlier, moved) - 1;
+    return dayPeak(earlier, moved, entry.startMin - byMin) - 1;
   };
   if (over(entry.intervalMin) <= 0) return null;
   if (over(-DAY_MIN) > 0) return { amount: -Infinity, limit: 'cns-day' };

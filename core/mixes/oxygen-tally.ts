@@ -145,7 +145,6 @@ export class OxygenTally {
     const { exposed } = this;
     const last = this.count - 1;
     const current = exposed[last]!;
-    if (current.pieces.length === 0) return 0;
     let inside = 0;
     let straddling = 0;
     let firstStraddler = last;
@@ -171,7 +170,7 @@ export class OxygenTally {
     for (let each = at + 1; each < last; each += 1) {
       if (exposed[each]!.startMin < current.endMin - DAY_MIN) pieces.push(...exposed[each]!.pieces);
     }
-    const peak = dayPeak(pieces, current.pieces);
+    const peak = dayPeak(pieces, current.pieces, current.startMin);
     if (cell !== null) table!.peaks[cell] = peak;
     return this.kept(inside + peak);
   }

@@ -82,17 +82,27 @@ function gained(coming: ClockPiece, leaving: ClockPiece, fromMin: number, toMin:
 }
 
 /**
- * Highest share of the daily limit in any 24 hours that end during a dive, or as it ends.
+ * Highest share of the daily limit in any 24 hours that end during a dive, from its entry to its surfacing.
  * Method: the share over the window, W(t) = D(t) - D(t - 1440), is smooth between the times at which a piece
  * begins or ends at either end of the window. Its slope there is 1/L1(t) - 1/L2(t - 1440) with both limits
  * linear, so it turns at most once, where they are equal. One sweep over those times therefore knows W exactly
  * wherever it can be highest, and nothing is sampled. Rounding: a wall minute holds 1e-9 minutes, so 1e-10 of
  * the share.
  * @param earlier pieces of the dives before, in order of time @param current pieces of this dive
- * @returns fraction; 0 where the dive has no piece, as then nothing comes in
+ * @param entryMin wall minutes, not after the first of its pieces
+ * @returns fraction; where the dive has no piece what the clock reads at entry, as after that it only falls
  * Source: NOAA limits "in any 24-hour period" (core/oxygen/limits.ts).
  */
-export function dayPeak(earlier: readonly ClockPiece[], current: readonly ClockPiece[]): number {
+export function dayPeak(
+  earlier: readonly ClockPiece[],
+  current: readonly ClockPiece[],
+  entryMin: number,
+): number {
+  return Math.max(dayShareAt(earlier, entryMin), peakOfPieces(earlier, current));
+}
+
+/** As `dayPeak`, while pieces of the dive itself come in; 0 where it has none. */
+function peakOfPieces(earlier: readonly ClockPiece[], current: readonly ClockPiece[]): number {
   const first = current[0];
   const last = current[current.length - 1];
   if (!first || !last) return 0;

@@ -92,7 +92,7 @@ export const cnsDayWorkings: Work = ({ entry, words }) => {
     return { ...shared, steps: [], result: UNKNOWN, exact: null };
   }
   const earlierPieces = earlier.flatMap((exposure): readonly ClockPiece[] => exposure.pieces ?? []);
-  const exact = dayPeak(earlierPieces, pieces);
+  const exact = dayPeak(earlierPieces, pieces, startMin);
   const own = pieces.reduce((sum, piece) => sum + piece.share, 0);
   const steps: WorkingsStep[] = earlier.map((exposure) => ({
     label: `The dive of ${momentText(exposure.startMin, words)}, what the 24 h to the end of this dive hold of it`,

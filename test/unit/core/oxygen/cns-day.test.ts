@@ -77,32 +77,46 @@ describe('dayShareAt', () => {
 });
 
 describe('dayPeak', () => {
-  it('is 0 for a dive that takes nothing, whatever went before', () => {
-    expect(dayPeak([piece(0, 60, 300)], [])).toBe(0);
+  /** Of a dive that counts from its first moment on. */
+  const peakOf = (earlier: readonly ClockPiece[], current: readonly ClockPiece[]) =>
+    dayPeak(earlier, current, current[0]!.fromMin);
+
+  it('is what the clock reads at entry for a dive that adds nothing', () => {
+    expect(dayPeak([piece(0, 60, 300)], [], 1000)).toBeCloseTo(0.2, 14);
+    // Half of the dive before has left the 24 hours, then all of it.
+    expect(dayPeak([piece(0, 60, 300)], [], 1470)).toBeCloseTo(0.1, 14);
+    expect(dayPeak([piece(0, 60, 300)], [], 1500)).toBe(0);
+    expect(dayPeak([], [], 1000)).toBe(0);
+  });
+
+  it('is the entry where a dive begins to count only after more has left', () => {
+    // 0.4 at entry; at minute 1470, when the dive begins to add its 0.1, half of that has gone.
+    expect(dayPeak([piece(0, 60, 150)], [piece(1470, 1500, 300)], 1440)).toBeCloseTo(0.4, 14);
+    expect(dayPeak([piece(0, 60, 150)], [piece(1470, 1500, 300)], 1470)).toBeCloseTo(0.2, 14);
   });
 
   it('is the sum while nothing leaves the window', () => {
-    expect(dayPeak([piece(0, 60, 300)], [piece(1000, 1090, 180)])).toBeCloseTo(0.7, 14);
+    expect(peakOf([piece(0, 60, 300)], [piece(1000, 1090, 180)])).toBeCloseTo(0.7, 14);
   });
 
   it('forgets a dive that ended a day before this one began', () => {
-    expect(dayPeak([piece(0, 60, 300)], [piece(1500, 1590, 180)])).toBeCloseTo(0.5, 14);
-    expect(dayPeak([piece(0, 60, 300)], [piece(2000, 2090, 180)])).toBeCloseTo(0.5, 14);
+    expect(peakOf([piece(0, 60, 300)], [piece(1500, 1590, 180)])).toBeCloseTo(0.5, 14);
+    expect(peakOf([piece(0, 60, 300)], [piece(2000, 2090, 180)])).toBeCloseTo(0.5, 14);
   });
 
   it('is the beginning where more leaves than comes', () => {
     // Yesterday 60 min at 1/150, today 60 min at 1/300 from the same hour: 0.4 falls to 0.2.
-    expect(dayPeak([piece(0, 60, 150)], [piece(1440, 1500, 300)])).toBeCloseTo(0.4, 14);
+    expect(peakOf([piece(0, 60, 150)], [piece(1440, 1500, 300)])).toBeCloseTo(0.4, 14);
   });
 
   it('is an edge in the middle: the old dive begins to leave while the new one still goes on', () => {
     // Full until minute 30 of the new dive, which then has 0.1; after that twice as much leaves as comes.
-    expect(dayPeak([piece(30, 90, 150)], [piece(1440, 1500, 300)])).toBeCloseTo(0.4 + 0.1, 14);
+    expect(peakOf([piece(30, 90, 150)], [piece(1440, 1500, 300)])).toBeCloseTo(0.4 + 0.1, 14);
   });
 
   it('is an edge in the middle: the old dive has left before the new one ends', () => {
     // Leaving 0.2 in 30 min against 0.1 coming, then 0.1 more: 0.2, 0.1, 0.2 against 0.2 + ...
-    expect(dayPeak([piece(0, 30, 150)], [piece(1440, 1560, 300)])).toBeCloseTo(0.4, 14);
+    expect(peakOf([piece(0, 30, 150)], [piece(1440, 1560, 300)])).toBeCloseTo(0.4, 14);
   });
 
   it('is between the edges where the rates cross', () => {
@@ -110,12 +124,12 @@ describe('dayPeak', () => {
     const old = piece(0, 100, 300, 100);
     const now = piece(1440, 1540, 200);
     const atTurn = old.share - limitShare(50, 300, 200) + 50 / 200;
-    expect(dayPeak([old], [now])).toBeCloseTo(atTurn, 13);
+    expect(peakOf([old], [now])).toBeCloseTo(atTurn, 13);
     expect(atTurn).toBeGreaterThan(Math.max(old.share, now.share) + 0.01);
   });
 
   it('holds while the same dive of the day before leaves as fast as this one comes', () => {
-    expect(dayPeak([piece(0, 60, 150)], [piece(1440, 1500, 150)])).toBeCloseTo(0.4, 14);
+    expect(peakOf([piece(0, 60, 150)], [piece(1440, 1500, 150)])).toBeCloseTo(0.4, 14);
   });
 
   it('does not follow two rates to a crossing that lies beyond their stretch', () => {
@@ -123,23 +137,23 @@ describe('dayPeak', () => {
     const old = [piece(0, 10, 300, 200), piece(10, 60, 50)];
     const now = piece(1440, 1500, 150);
     const full = old[0]!.share + old[1]!.share;
-    expect(dayPeak(old, [now])).toBeCloseTo(full - old[0]!.share + 10 / 150, 13);
+    expect(peakOf(old, [now])).toBeCloseTo(full - old[0]!.share + 10 / 150, 13);
   });
 
   it('does not take a trough for a peak', () => {
     const old = piece(0, 100, 100, 300);
     const now = piece(1440, 1540, 200);
-    expect(dayPeak([old], [now])).toBeCloseTo(Math.max(old.share, now.share), 13);
+    expect(peakOf([old], [now])).toBeCloseTo(Math.max(old.share, now.share), 13);
   });
 
   it('lets a stay of more than a day lose its own beginning', () => {
-    expect(dayPeak([], [piece(0, 2000, 720)])).toBeCloseTo(1440 / 720, 12);
+    expect(peakOf([], [piece(0, 2000, 720)])).toBeCloseTo(1440 / 720, 12);
   });
 
   it('counts a pause within the dive as one', () => {
     const today = [piece(1440, 1450, 200), piece(1470, 1500, 200)];
     // In the pause of 20 minutes only the old dive leaves.
-    expect(dayPeak([piece(0, 60, 200)], today)).toBeCloseTo(0.3, 13);
-    expect(dayPeak([piece(15, 60, 200)], today)).toBeCloseTo(45 / 200 + 10 / 200, 13);
+    expect(peakOf([piece(0, 60, 200)], today)).toBeCloseTo(0.3, 13);
+    expect(peakOf([piece(15, 60, 200)], today)).toBeCloseTo(45 / 200 + 10 / 200, 13);
   });
 });
