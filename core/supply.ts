@@ -80,32 +80,39 @@ export interface MinimumGas {
   readonly litres: number;
   /** Gauge pressure that holds it, and never less than the reserve. */
   readonly bar: number;
+  /** The stops it rests on, deepest first. */
+  readonly stops: readonly SafetyStop[];
 }
 
 /**
  * Minimum gas: what brings two divers from the deepest point to the surface.
- * @param deepestM metres @param safetyStop left out of the sum where it lies no shallower than the deepest point
- * @param around water and ascent rate @param requiredStops deepest first; they take the place of the safety stop
- * @returns litres: 2 divers * 2 * rate * (P(deepest) * 1 min + ascent and stops); bar by `pressureBar`
+ * @param deepestM metres @param waysUp the stops of each way up that may have to be made, deepest first, the safety
+ *   stop being one; those no shallower than the deepest point are left out @param around water and ascent rate
+ * @returns litres: 2 divers * 2 * rate * (P(deepest) * 1 min + ascent and stops), of the way up that takes most;
+ *   straight up where none is given; bar by `pressureBar`
  * Source: common practice; the method (gas at depth, plus ascent at mean depth, as a pressure) is that of the
  * emergency-gas example of the U.S. Navy Diving Manual, Revision 4 Change A, pp. 8-2 and 8-3.
  */
 export function minimumGas(
   supply: Supply,
   deepestM: number,
-  safetyStop: SafetyStop | null,
+  waysUp: readonly (readonly SafetyStop[])[],
   around: Surroundings,
-  requiredStops: readonly SafetyStop[] = [],
 ): MinimumGas {
-  const safetyStops = safetyStop !== null && safetyStop.depthM < deepestM ? [safetyStop] : [];
-  const stops = requiredStops.length > 0 ? requiredStops : safetyStops;
   const deepestBar = ambientBar(deepestM, around.column);
   const problem: SupplyLeg = { fromBar: deepestBar, toBar: deepestBar, min: PROBLEM_MIN };
-  const litres =
-    SHARING_DIVERS *
-    gasUsedL([problem, ...ascentLegs(deepestM, stops, around)], STRESS_FACTOR * supply.surfaceRateLpm);
+  let litres = -Infinity;
+  let stops: readonly SafetyStop[] = [];
+  for (const way of waysUp.length === 0 ? [[]] : waysUp) {
+    const below = way.filter(({ depthM }) => depthM < deepestM);
+    const legs = [problem, ...ascentLegs(deepestM, below, around)];
+    const takes = SHARING_DIVERS * gasUsedL(legs, STRESS_FACTOR * supply.surfaceRateLpm);
+    if (takes <= litres) continue;
+    litres = takes;
+    stops = below;
+  }
   const bar = pressureBar(supply.waterL, litres, supply.o2, supply.law)!;
-  return { litres, bar: Math.max(bar, supply.reserveBar) };
+  return { litres, bar: Math.max(bar, supply.reserveBar), stops };
 }
 
 /**

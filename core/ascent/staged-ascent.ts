@@ -41,34 +41,27 @@ function waitMin(
   return whole > LONGEST_STOP_MIN ? null : whole;
 }
 
-/**
- * The stops a passed no-stop limit costs: every 3 m, whole minutes, on the same gas. The gradient factor
- * runs linearly in depth from `low` at the first stop to `high` at the surface.
- * @param tensions on leaving the bottom, bar @param fromM depth of the last level, metres
- * @param n2Fraction nitrogen fraction of the mix, 0 to 1
- * @returns stops deepest first, each of 1 minute or more; null where no such ascent exists on this gas
- *   (a tissue would go on loading at the stop itself)
- * Source: E. C. Baker, "Clearing up the confusion about deep stops", Immersed 1998;3(4); 3 m steps and
- * whole minutes are common practice.
- */
-export function stagedAscent(
+/** Tensions on arrival at a stop that is reached straight from the last level. */
+function arrivalAt(
+  firstM: number,
   tensions: Lanes,
   fromM: number,
+  n2Fraction: number,
+  around: Surroundings,
+): Lanes {
+  return applyMap(travelMap(fromM, firstM, around), tensions, n2Fraction);
+}
+
+/** Stops from a first one upwards, with the gradient's line drawn from there; null where waiting does not help. */
+function stopsFrom(
+  firstM: number,
+  arrival: Lanes,
   n2Fraction: number,
   gradient: Gradient,
   around: Surroundings,
 ): readonly Stop[] | null {
   const { column } = around;
-  // A level that lies on a stop's depth may be that stop: there is no travel to it.
-  const deepestStopM = Math.floor(fromM / STOP_STEP_M) * STOP_STEP_M;
-  let firstM = STOP_STEP_M;
-  let now = tensions;
-  for (; firstM <= deepestStopM; firstM += STOP_STEP_M) {
-    now = applyMap(travelMap(fromM, firstM, around), tensions, n2Fraction);
-    if (isWithin(now, toleratedTensions(ambientBar(firstM, column), gradient.low))) break;
-  }
-  if (firstM > deepestStopM) return null;
-
+  let now = arrival;
   const stops: Stop[] = [];
   for (let depthM = firstM; depthM > 0; depthM -= STOP_STEP_M) {
     const nextM = depthM - STOP_STEP_M;
@@ -87,6 +80,59 @@ export function stagedAscent(
     if (min > 0) stops.push({ depthM, min });
   }
   return stops;
+}
+
+/**
+ * The stops a passed no-stop limit costs: every 3 m, whole minutes, on the same gas. The gradient factor
+ * runs linearly in depth from `low` at the first stop to `high` at the surface.
+ * @param tensions on leaving the bottom, bar @param fromM depth of the last level, metres
+ * @param n2Fraction nitrogen fraction of the mix, 0 to 1
+ * @returns stops deepest first, each of 1 minute or more; null where no such ascent exists on this gas
+ *   (a tissue would go on loading at the stop itself)
+ * Source: E. C. Baker, "Clearing up the confusion about deep stops", Immersed 1998;3(4); 3 m steps and
+ * whole minutes are common practice.
+ */
+export function stagedAscent(
+  tensions: Lanes,
+  fromM: number,
+  n2Fraction: number,
+  gradient: Gradient,
+  around: Surroundings,
+): readonly Stop[] | null {
+  // A level that lies on a stop's depth may be that stop: there is no travel to it.
+  const deepestStopM = Math.floor(fromM / STOP_STEP_M) * STOP_STEP_M;
+  for (let firstM = STOP_STEP_M; firstM <= deepestStopM; firstM += STOP_STEP_M) {
+    const arrival = arrivalAt(firstM, tensions, fromM, n2Fraction, around);
+    if (isWithin(arrival, toleratedTensions(ambientBar(firstM, around.column), gradient.low))) {
+      return stopsFrom(firstM, arrival, n2Fraction, gradient, around);
+    }
+  }
+  return null;
+}
+
+/**
+ * What a staged ascent would cost with its gradient's line drawn from a shallower first stop: the stops of each such
+ * line. When a dive gets a little longer its first stop may come to lie 3 m deeper; the line turns with it, and
+ * minutes go up to where less gas is breathed. Counted beside the stops themselves, these keep gas from falling then.
+ * They are no way to ascend.
+ * @param firstM of the staged ascent @returns a list a line; those that waiting does not solve are left out
+ * Source: as `stagedAscent`; counting them is this project's, after NUMBERS: gas never falls.
+ */
+export function shallowerLines(
+  firstM: number,
+  tensions: Lanes,
+  fromM: number,
+  n2Fraction: number,
+  gradient: Gradient,
+  around: Surroundings,
+): readonly (readonly Stop[])[] {
+  const lines: (readonly Stop[])[] = [];
+  for (let lineM = STOP_STEP_M; lineM < firstM; lineM += STOP_STEP_M) {
+    const arrival = arrivalAt(lineM, tensions, fromM, n2Fraction, around);
+    const stops = stopsFrom(lineM, arrival, n2Fraction, gradient, around);
+    if (stops !== null) lines.push(stops);
+  }
+  return lines;
 }
 
 /** Limits with room for rounding: waiting times are solved for equality. */

@@ -1,3 +1,5 @@
+import { planOf } from '../ledger/dive-plan';
+import { reckonedOf } from '../ledger/gas-outcome';
 import { contentL, lastsMin } from '../supply';
 import type { Entry } from '../ledger/ledger-types';
 import type { Place } from './rule';
@@ -5,9 +7,10 @@ import { minAllowed } from './wording';
 
 /** Minutes from leaving the surface until the cylinder holds so much; null where it never comes to that. */
 function reachedMin(entry: Entry, gaugeBar: number, { ledger }: Place): number | null {
-  const { diver, o2, legs } = entry;
+  const { diver, o2 } = entry;
   const { waterL } = diver.cylinder;
   const spareL = entry.gas.contentL! - contentL(waterL, gaugeBar, o2!, ledger.trip.settings.gasLaw);
+  const { legs } = reckonedOf(planOf(ledger.trip, entry), entry);
   return lastsMin(legs, diver.surfaceRateLpm, Math.max(0, spareL));
 }
 

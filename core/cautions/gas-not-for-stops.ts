@@ -8,7 +8,8 @@ export const gasNotForStops: Rule = {
   severity: 'stop',
   source: SUPPLY_SOURCE,
   find: eachMadeDive((entry, place) => {
-    if (entry.gas.endBar !== null || (entry.stops?.length ?? 0) === 0) return null;
+    if (entry.gas.usedL === null || entry.gas.endBar !== null || (entry.stops?.length ?? 0) === 0)
+      return null;
     const finding = `The gas does not last through the required stops; it is breathed up ${lasts(entry, 0, place)}`;
     return told(entry, finding, 'stay inside the no-stop limit', WATCH);
   }),

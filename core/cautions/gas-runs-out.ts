@@ -8,7 +8,7 @@ export const gasRunsOut: Rule = {
   severity: 'stop',
   source: SUPPLY_SOURCE,
   find: eachMadeDive((entry, place) => {
-    if (entry.gas.endBar !== null || (entry.stops?.length ?? 0) > 0) return null;
+    if (entry.gas.usedL === null || entry.gas.endBar !== null || (entry.stops?.length ?? 0) > 0) return null;
     const finding = `The gas is breathed up ${lasts(entry, 0, place)}, before the surface`;
     return told(entry, finding, 'shorten the dive, stay shallower, or take a larger cylinder');
   }),

@@ -1,4 +1,4 @@
-import { pastNoStop, TRAINING } from './past-no-stop';
+import { NO_WAY_UP_BEFORE, pastNoStop, TRAINING } from './past-no-stop';
 import { eachMadeDive, told, WATCH, type Rule } from './rule';
 import { listed } from './wording';
 
@@ -12,6 +12,12 @@ export const levelPastNoStop: Rule = {
     const finding =
       `At the end of the level at ${listed(entry.levelsPastLimitM.map(say.depthMet))} a direct ascent is past its ` +
       `no-stop limit, whatever the levels after it give back`;
-    return `${told(entry, finding, 'shorten that level or make it shallower', WATCH)} ${TRAINING}`;
+    const parts = [
+      told(entry, finding, 'shorten that level or make it shallower', WATCH),
+      // Where the last level is past its own limit too, its caution says so.
+      ...(entry.gas.minimumBar === null && entry.stops?.length === 0 ? [NO_WAY_UP_BEFORE] : []),
+      TRAINING,
+    ];
+    return parts.join(' ');
   }),
 };

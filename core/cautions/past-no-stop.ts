@@ -6,10 +6,18 @@ import { listed, minAllowed, minMet } from './wording';
 export const TRAINING =
   'Required stops are outside no-stop diving, and training decides whether they may be planned at all.';
 
-function cost({ stops }: Entry, { say }: Place): string {
-  if (stops === null) return 'No ascent with stops on this mix was found.';
+/** Why the gas has no figure. */
+export const NO_WAY_UP = 'No ascent with stops on this mix was found, so the gas it takes is not known.';
+
+/** The same of minimum gas, where only from an earlier moment there is no way up. */
+export const NO_WAY_UP_BEFORE =
+  'From before its last level ends no ascent with stops on this mix was found, so its minimum gas is not known.';
+
+function cost({ stops, gas }: Entry, { say }: Place): string {
+  if (stops === null) return NO_WAY_UP;
   const each = stops.map((stop) => `${stop.min} min at ${say.depthMet(stop.depthM)}`);
-  return each.length === 0 ? '' : `It would cost stops of ${listed(each)}.`;
+  const costs = each.length === 0 ? [] : [`It would cost stops of ${listed(each)}.`];
+  return [...costs, ...(gas.minimumBar === null ? [NO_WAY_UP_BEFORE] : [])].join(' ');
 }
 
 function finding(bottomMin: number, noStopMin: number): string {

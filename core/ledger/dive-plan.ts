@@ -14,7 +14,9 @@ import {
 import { compose, identity, type AffineMap } from '../tissues/affine-map';
 import { legsMap } from '../tissues/leg-map';
 import { waterColumn } from '../water';
+import { effectiveDive } from '../document/as-dived';
 import type { Level, Trip, TripSettings, TripWater } from '../document/types';
+import type { Entry } from './ledger-types';
 
 /** A level as planned, and what of its minutes the way to it takes. */
 export interface PlanLevel {
@@ -143,4 +145,9 @@ export function divePlan(shape: ProfileShape, around: Surroundings): DivePlan {
   const plan = newDivePlan(shape, around);
   plansKnown.set(shape, plan);
   return plan;
+}
+
+/** The plan of an entry's dive, as dived where that is known; required stops are no part of it. */
+export function planOf(trip: Trip, entry: Pick<Entry, 'dive' | 'diver'>): DivePlan {
+  return divePlan(effectiveDive(entry.dive, entry.diver).shape, surroundingsOf(trip));
 }

@@ -5,8 +5,7 @@ import { eadM, gasDensityGL, modM, po2Bar } from '../gas';
 import { cnsAfterInterval } from '../oxygen/cns';
 import { DAY_MIN, dayPeak } from '../oxygen/cns-day';
 import { oxygenDoses, sharedDoses } from '../oxygen/doses';
-import { ascentLegs, runtimeMin, safetyStopOf, type Leg } from '../profile';
-import { contentL, gasUsedL, minimumGas, pressureBar, turnBar } from '../supply';
+import { ascentLegs, runtimeMin, type Leg } from '../profile';
 import { applyMap, compose, type AffineMap, type Lanes } from '../tissues/affine-map';
 import { AIR_N2, inspiredBar } from '../tissues/compartments';
 import { intervalMap, legsMap } from '../tissues/leg-map';
@@ -14,6 +13,7 @@ import { ambientBar } from '../water';
 import type { EffectiveDive } from '../document/as-dived';
 import { dayNumber } from '../words/calendar';
 import { divePlan, surroundingsOf, type DivePlan } from './dive-plan';
+import { gasOutcome, NO_GAS } from './gas-outcome';
 import type { Carry, DayDose, Entry, Exposure, Stop } from './ledger-types';
 import { lastLevelStay, levelLimits, levelsWithoutLimit } from './level-limits';
 import { mixO2 } from './mix-choice';
@@ -21,9 +21,6 @@ import type { Dive, Diver, Mix, Trip } from '../document/types';
 
 /** Bottom time and limit may differ by this much before one counts as past the other: rounding, minutes. */
 const SAME_MIN = 1e-9;
-
-/** Share of the gas above the minimum after which a party turns. Source: NUMBERS of this project, a half. */
-export const USUAL_TURN_SHARE = 0.5;
 
 const limitsKnown = new Map<number, Map<number, Lanes>>();
 
@@ -82,52 +79,6 @@ export function nitrogenOutcome(plan: DivePlan, before: Lanes, n2: number, diver
   const whole = legsMap(ascent, plan.toLeaving);
   return { noStopMin, levelsPastLimitM, isPastLimit, stops, legs, runtimeMin: runtimeMin(legs), whole };
 }
-
-type GasOutcome = Entry['gas'];
-
-/** The gas of a dive: what the cylinder holds, gives and must keep. Source: core/supply.ts. */
-export function gasOutcome(
-  plan: DivePlan,
-  { legs, stops }: Pick<NitrogenOutcome, 'legs' | 'stops'>,
-  dive: Dive,
-  diver: Diver,
-  o2: number,
-  trip: Trip,
-): GasOutcome {
-  const { waterL, fillBar, reserveBar } = diver.cylinder;
-  const law = trip.settings.gasLaw;
-  const filledL = contentL(waterL, fillBar, o2, law);
-  const usedL = gasUsedL(legs, diver.surfaceRateLpm);
-  const onTheWayUp = legs.slice(plan.profile.toLastLevel.length + 1);
-  const minimum = minimumGas(
-    { surfaceRateLpm: diver.surfaceRateLpm, waterL, reserveBar, o2, law },
-    plan.profile.deepestM,
-    safetyStopOf({ depthM: plan.profile.deepestM, bottomMin: plan.profile.bottomMin, ...stopOf(dive) }),
-    plan.around,
-    stops ?? [],
-  );
-  return {
-    contentL: filledL,
-    usedAtLeavingL: usedL - gasUsedL(onTheWayUp, diver.surfaceRateLpm),
-    usedL,
-    endBar: pressureBar(waterL, filledL - usedL, o2, law),
-    turnBar: turnBar(fillBar, minimum.bar, dive.turnShare ?? USUAL_TURN_SHARE),
-    minimumBar: minimum.bar,
-  };
-}
-
-function stopOf(dive: Dive): Pick<Dive, 'safetyStop'> {
-  return dive.safetyStop === undefined ? {} : { safetyStop: dive.safetyStop };
-}
-
-const NO_GAS: GasOutcome = {
-  contentL: null,
-  usedAtLeavingL: null,
-  usedL: null,
-  endBar: null,
-  turnBar: null,
-  minimumBar: null,
-};
 
 /** Adds a dose to its day; days stay in order because dives do. */
 function withDose(doses: readonly DayDose[], dose: DayDose): readonly DayDose[] {
@@ -326,6 +277,9 @@ export function step(
     },
     otu: { dive: dose.otu, day: dayDose.otu, trip: tripOtu + dose.otu },
     esot: { dive: dose.esot, day: dayDose.esot },
-    gas: known?.legs === nitrogen.legs ? known.gas : gasOutcome(plan, nitrogen, dive, diver, o2, trip),
+    gas:
+      known?.legs === nitrogen.legs && !known.isPastLimit && !nitrogen.isPastLimit
+        ? known.gas
+        : gasOutcome(plan, nitrogen, before.tensions, dive, diver, o2, trip),
   };
 }

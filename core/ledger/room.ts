@@ -7,8 +7,9 @@ import { contentL } from '../supply';
 import { compose, type AffineMap } from '../tissues/affine-map';
 import { AIR_N2, COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
 import { effectiveDive, type EffectiveDive } from '../document/as-dived';
-import { divePlan, newDivePlan, surroundingsOf, type DivePlan } from './dive-plan';
-import { gasOutcome, step, surfaceLimits } from './entry';
+import { newDivePlan, planOf, surroundingsOf, type DivePlan } from './dive-plan';
+import { step, surfaceLimits } from './entry';
+import { gasAsPlanned } from './gas-outcome';
 import type { Entry, Room, RoomLimit } from './ledger-types';
 import type { Trip } from '../document/types';
 
@@ -35,16 +36,17 @@ function first(candidates: readonly (Found | null)[]): Found | null {
 
 /**
  * Litres left above what must remain: the reserve at the surface, the minimum gas on leaving the bottom.
- * @returns litres at 1 bar; negative where one of the two is not left
+ * @returns litres at 1 bar; negative where one of the two is not left, -Infinity where nobody can say what it takes
  * Source: NUMBERS of this project, minimum gas and reserve.
  */
 export function spareL(entry: Pick<Entry, 'gas' | 'diver' | 'o2'>, trip: Trip): number {
   const { contentL: filledL, usedL, usedAtLeavingL, minimumBar } = entry.gas;
+  if (filledL === null || usedL === null || usedAtLeavingL === null || minimumBar === null) return -Infinity;
   const { waterL, reserveBar } = entry.diver.cylinder;
   const law = trip.settings.gasLaw;
   const reserveL = contentL(waterL, reserveBar, entry.o2!, law);
-  const minimumL = contentL(waterL, minimumBar!, entry.o2!, law);
-  return Math.min(filledL! - usedL! - reserveL, filledL! - usedAtLeavingL! - minimumL);
+  const minimumL = contentL(waterL, minimumBar, entry.o2!, law);
+  return Math.min(filledL - usedL - reserveL, filledL - usedAtLeavingL - minimumL);
 }
 
 /**
@@ -53,10 +55,9 @@ export function spareL(entry: Pick<Entry, 'gas' | 'diver' | 'o2'>, trip: Trip): 
  * @param entry one of the ledger
  */
 export function spareAsPlannedL(entry: Entry, trip: Trip): number {
-  if (entry.stops?.length === 0) return spareL(entry, trip);
-  const plan = divePlan(shapeOf(entry), surroundingsOf(trip));
-  const made = { legs: plan.legs, stops: [] };
-  return spareL({ ...entry, gas: gasOutcome(plan, made, entry.dive, entry.diver, entry.o2!, trip) }, trip);
+  if (!entry.isPastLimit) return spareL(entry, trip);
+  const gas = gasAsPlanned(planOf(trip, entry), entry.dive, entry.diver, entry.o2!, trip);
+  return spareL({ ...entry, gas }, trip);
 }
 
 /** The same dive with another profile, as its entry in the same ledger. */

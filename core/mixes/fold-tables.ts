@@ -6,7 +6,8 @@ import { COMPARTMENT_COUNT, inspiredBar } from '../tissues/compartments';
 import { effectiveDive, isOnDive, type EffectiveDive } from '../document/as-dived';
 import { dayNumber } from '../words/calendar';
 import { divePlan, surroundingsOf, type DivePlan } from '../ledger/dive-plan';
-import { gasOutcome, surfaceLimits } from '../ledger/entry';
+import { surfaceLimits } from '../ledger/entry';
+import { gasAsPlanned } from '../ledger/gas-outcome';
 import { mayBreathe, mixFor, mixO2 } from '../ledger/mix-choice';
 import { spareL } from '../ledger/room';
 import { startOf, type Start } from '../ledger/start';
@@ -210,7 +211,7 @@ function gasRoom(
   { dive, plan }: Pick<DiverDive, 'dive' | 'plan'>,
   o2: number,
 ): number {
-  const gas = gasOutcome(plan, { legs: plan.legs, stops: [] }, dive, diver, o2, trip);
+  const gas = gasAsPlanned(plan, dive, diver, o2, trip);
   return spareL({ gas, diver, o2 }, trip) / (diver.surfaceRateLpm * plan.profile.lastLevel.toBar);
 }
 

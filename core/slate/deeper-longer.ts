@@ -91,11 +91,11 @@ function stopWords(stops: NonNullable<Entry['stops']>, units: SlateUnits): strin
 /** What a longer stay costs: nothing, stops, or more than there is of gas or of an oxygen limit. */
 function costOf(trip: Trip, variant: Entry, units: SlateUnits): string {
   const { cns } = variant;
+  if (variant.stops === null) return 'no ascent';
   if (spareL(variant, trip) < -SAME) return 'gas short';
   if (cns.after === null || cns.day === null) return 'past PO2';
   if (cns.after > 1 + SAME) return 'past CNS';
   if (cns.day > 1 + SAME) return 'past CNS 24 h';
-  if (variant.stops === null) return 'no ascent';
   return variant.stops.length === 0
     ? variant.isPastLimit
       ? 'past limit'

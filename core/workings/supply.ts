@@ -1,8 +1,7 @@
-import { ascentLegs, safetyStopOf, type Leg } from '../profile';
-import { contentL, gasUsedL, minimumGas, pressureBar } from '../supply';
-import { surroundingsOf } from '../ledger/dive-plan';
-import { USUAL_TURN_SHARE } from '../ledger/entry';
-import type { SafetyStop } from '../document/types';
+import { ascentLegs, type Leg } from '../profile';
+import { contentL, gasUsedL, pressureBar, type MinimumGas } from '../supply';
+import { planOf, surroundingsOf } from '../ledger/dive-plan';
+import { minimumGasOf, reckonedOf, USUAL_TURN_SHARE } from '../ledger/gas-outcome';
 import { ambientBar } from '../water';
 import { bar, digits, legSteps, litres, litresOut } from './digits';
 import type { Asked, Work, WorkingsStep } from './types';
@@ -32,16 +31,39 @@ function meanText({ fromBar, toBar }: Leg): string {
   return `at ${digits((fromBar + toBar) / 2, 3)} bar on average`;
 }
 
+/** Said where a dive has stops to make: what is reckoned may be neither shown as made nor as planned. */
+const MORE_COUNTS = '; of required stops and safety stop, what takes more gas counts';
+const NO_WAY_UP = 'none: no ascent with stops on this gas was found';
+
+function moreCounts({ entry }: Asked): string {
+  return entry.isPastLimit ? MORE_COUNTS : '';
+}
+
+/** The legs the gas is reckoned with. */
+function legsOfGas({ entry, trip }: Asked): readonly Leg[] {
+  return reckonedOf(planOf(trip, entry), entry).legs;
+}
+
+/** Litres used; null where no way up on this gas was found. */
+function usedOf(asked: Asked): number | null {
+  const rateLpm = asked.entry.diver.surfaceRateLpm;
+  if (asked.entry.stops === null) return null;
+  return legsOfGas(asked).reduce((sum, leg) => sum + gasUsedL([leg], rateLpm), 0);
+}
+
 /** Gas used. Source: named in the workings. */
 export const usedWorkings: Work = (asked) => {
-  const { legs, diver } = asked.entry;
-  const exact = legs.reduce((sum, leg) => sum + gasUsedL([leg], diver.surfaceRateLpm), 0);
-  const used = legSteps(legs, (leg) => `${meanText(leg)}: ${litres(gasUsedL([leg], diver.surfaceRateLpm))}`);
+  const { diver } = asked.entry;
+  const exact = usedOf(asked);
+  const used = legSteps(
+    legsOfGas(asked),
+    (leg) => `${meanText(leg)}: ${litres(gasUsedL([leg], diver.surfaceRateLpm))}`,
+  );
   return {
     title: 'Gas used',
-    formula: 'the sum over the legs of rate × mean ambient pressure × minutes',
+    formula: `the sum over the legs of rate × mean ambient pressure × minutes${moreCounts(asked)}`,
     steps: [rateStep(asked), ...used],
-    result: litresOut(exact),
+    result: exact === null ? NO_WAY_UP : litresOut(exact),
     exact,
     source: CONSUMPTION,
   };
@@ -50,12 +72,17 @@ export const usedWorkings: Work = (asked) => {
 /** Pressure left at the surface. Source: named in the workings. */
 export const endWorkings: Work = (asked) => {
   const { entry, trip, o2 } = asked;
-  const usedL = gasUsedL(entry.legs, entry.diver.surfaceRateLpm);
+  const shared = {
+    title: 'Pressure left at the surface',
+    formula: 'pressure of (content − used) in the cylinder',
+    source: `${CONSUMPTION}; ${law(asked)}`,
+  };
+  const usedL = usedOf(asked);
+  if (usedL === null) return { ...shared, steps: [cylinderStep(asked)], result: NO_WAY_UP, exact: null };
   const leftL = filledL(asked) - usedL;
   const exact = pressureBar(entry.diver.cylinder.waterL, leftL, o2, trip.settings.gasLaw);
   return {
-    title: 'Pressure left at the surface',
-    formula: 'pressure of (content − used) in the cylinder',
+    ...shared,
     steps: [
       cylinderStep(asked),
       { label: 'Used', value: litres(usedL) },
@@ -63,62 +90,39 @@ export const endWorkings: Work = (asked) => {
     ],
     result: exact === null ? 'none: the gas does not last' : `${digits(exact, 1)} bar`,
     exact,
-    source: `${CONSUMPTION}; ${law(asked)}`,
   };
 };
 
-/** The stops of the emergency ascent: the required ones, else the safety stop. */
-function emergencyStops({ entry }: Asked): readonly SafetyStop[] {
-  if (entry.stops !== null && entry.stops.length > 0) return entry.stops;
-  const { safetyStop } = entry.dive;
-  const stop = safetyStopOf({
-    depthM: entry.depthM,
-    bottomMin: entry.bottomMin,
-    ...(safetyStop === undefined ? {} : { safetyStop }),
-  });
-  return stop === null ? [] : [stop];
-}
-
-function minimumOf(asked: Asked) {
-  const { entry, trip, o2 } = asked;
-  const { waterL, reserveBar } = entry.diver.cylinder;
-  const around = surroundingsOf(trip);
-  const stops = emergencyStops(asked);
-  const supply = {
-    surfaceRateLpm: entry.diver.surfaceRateLpm,
-    waterL,
-    reserveBar,
-    o2,
-    law: trip.settings.gasLaw,
-  };
-  return {
-    ...minimumGas(supply, entry.depthM, null, around, stops),
-    legs: ascentLegs(entry.depthM, stops, around),
-  };
+function minimumOf({ entry, trip, o2 }: Asked): MinimumGas | null {
+  const plan = planOf(trip, entry);
+  const { stops } = reckonedOf(plan, entry);
+  return minimumGasOf(plan, stops, entry.dive, entry.diver, o2, trip.settings.gasLaw);
 }
 
 /** Minimum gas. Source: named in the workings. */
 export const minimumWorkings: Work = (asked) => {
   const { entry, trip } = asked;
+  const around = surroundingsOf(trip);
   const found = minimumOf(asked);
   const rateLpm = 4 * entry.diver.surfaceRateLpm;
-  const deepestBar = ambientBar(entry.depthM, surroundingsOf(trip).column);
+  const deepestBar = ambientBar(entry.depthM, around.column);
+  const ascent = found === null ? [] : ascentLegs(entry.depthM, found.stops, around);
   return {
     title: 'Minimum gas: what brings two divers from the deepest point to the surface',
-    formula: '2 divers × 2 × rate × (1 min at depth + ascent and stops), and never below the reserve',
+    formula: `2 divers × 2 × rate × (1 min at depth + ascent and stops), and never below the reserve${moreCounts(asked)}`,
     steps: [
       { label: 'Two divers at twice the surface rate', value: `${digits(rateLpm, 1)} L/min` },
       {
         label: `One minute at ${digits(entry.depthM, 1)} m, ${bar(deepestBar)}`,
         value: litres(rateLpm * deepestBar),
       },
-      ...legSteps(found.legs, (leg) => `${meanText(leg)}: ${litres(gasUsedL([leg], rateLpm))}`),
-      { label: 'Together', value: litres(found.litres) },
+      ...legSteps(ascent, (leg) => `${meanText(leg)}: ${litres(gasUsedL([leg], rateLpm))}`),
+      ...(found === null ? [] : [{ label: 'Together', value: litres(found.litres) }]),
       { label: 'Reserve of the diver', value: `${entry.diver.cylinder.reserveBar} bar` },
       { label: 'Cylinder', value: `${entry.diver.cylinder.waterL} L, ${law(asked)}` },
     ],
-    result: `${digits(found.bar, 1)} bar`,
-    exact: found.bar,
+    result: found === null ? NO_WAY_UP : `${digits(found.bar, 1)} bar`,
+    exact: found && found.bar,
     source: PRACTICE,
   };
 };
@@ -126,18 +130,19 @@ export const minimumWorkings: Work = (asked) => {
 /** Turn pressure. Source: named in the workings. */
 export const turnWorkings: Work = (asked) => {
   const { fillBar } = asked.entry.diver.cylinder;
-  const minimumBar = minimumOf(asked).bar;
+  const minimumBar = minimumOf(asked)?.bar ?? null;
   const share = asked.entry.dive.turnShare ?? USUAL_TURN_SHARE;
-  const exact = fillBar < minimumBar ? null : fillBar - (fillBar - minimumBar) * share;
+  const exact = minimumBar === null || fillBar < minimumBar ? null : fillBar - (fillBar - minimumBar) * share;
+  const none = minimumBar === null ? NO_WAY_UP : 'none: the fill does not reach the minimum gas';
   return {
     title: 'Turn pressure',
     formula: 'fill − (fill − minimum gas) × share',
     steps: [
       { label: 'Fill', value: `${fillBar} bar` },
-      { label: 'Minimum gas', value: `${digits(minimumBar, 1)} bar` },
+      ...(minimumBar === null ? [] : [{ label: 'Minimum gas', value: `${digits(minimumBar, 1)} bar` }]),
       { label: 'Share of the gas above it for the way out', value: percentShare(share) },
     ],
-    result: exact === null ? 'none: the fill does not reach the minimum gas' : `${digits(exact, 1)} bar`,
+    result: exact === null ? none : `${digits(exact, 1)} bar`,
     exact,
     source: PRACTICE,
   };

@@ -96,8 +96,14 @@ function diveRow(trip: Trip, entry: Entry): string {
     room === null ? NONE : signed(down(room)),
     percentUp(entry.cns.after),
     entry.otu.dive === null ? NONE : String(up(entry.otu.dive)),
-    entry.isMade ? (entry.gas.endBar === null ? 'out' : String(down(entry.gas.endBar))) : NONE,
+    leftText(entry.gas),
   ]);
+}
+
+/** What is left in the cylinder; nothing where nobody can tell what is used. */
+function leftText({ usedL, endBar }: Entry['gas']): string {
+  if (usedL === null) return NONE;
+  return endBar === null ? 'out' : String(down(endBar));
 }
 
 function dayLine(day: LedgerDay, firstEntry: Entry): string {

@@ -31,9 +31,19 @@ describe('cautionsOf', () => {
             expect(isSaid(cautions, entry, 'no-mix')).toBe(true);
             return;
           }
-          if (entry.gas.endBar === null)
-            expect(isSaid(cautions, entry, 'gas-runs-out', 'gas-not-for-stops')).toBe(true);
-          if (entry.gas.turnBar === null) expect(isSaid(cautions, entry, 'below-minimum-gas')).toBe(true);
+          const { usedL, endBar, turnBar, minimumBar } = entry.gas;
+          const isOut = isSaid(cautions, entry, 'gas-runs-out', 'gas-not-for-stops');
+          expect(isOut).toBe(usedL !== null && endBar === null);
+          if (turnBar === null && minimumBar !== null)
+            expect(isSaid(cautions, entry, 'below-minimum-gas')).toBe(true);
+          // Gas is not known only where no way up on it was found, and that is said.
+          if (usedL === null || minimumBar === null) {
+            const said = cautions.filter(
+              (each) =>
+                isSaid([each], entry, 'past-no-stop', 'level-past-no-stop') && each.message.includes('gas'),
+            );
+            expect(said.some(({ message }) => message.includes('not known'))).toBe(true);
+          }
           if (entry.stops === null) expect(isSaid(cautions, entry, 'past-no-stop')).toBe(true);
         });
         for (const { entries, diver } of ledger(trip).divers) {

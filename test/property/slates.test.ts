@@ -129,8 +129,12 @@ function expected(trip: Trip, mine: DiverLedger, entry: Entry): readonly string[
     isPast(entry) ? 'past limit' : minutesOrNot(room.min, noRoom),
     `MOD ${floor(entry.modM!)} m`,
     `PO2 ${hundredthsUp(entry.po2Bar!)} bar`,
-    `Turn ${entry.gas.turnBar === null ? 'none: fill below minimum' : barUp(entry.gas.turnBar)}`,
-    `Minimum ${barUp(entry.gas.minimumBar)}`,
+    ...(entry.gas.minimumBar === null
+      ? ['Turn none: no way up found', 'Minimum none: no way up found']
+      : [
+          `Turn ${entry.gas.turnBar === null ? 'none: fill below minimum' : barUp(entry.gas.turnBar)}`,
+          `Minimum ${barUp(entry.gas.minimumBar)}`,
+        ]),
     entry.intervalMin === null ? 'First dive' : `Interval ${intervalWords(entry.intervalMin)}`,
     ...earliestWords(entry, room),
     ...(entry.stops ?? []).map((stop) => `${stop.depthM} m ${stop.min} min`),

@@ -119,10 +119,10 @@ describe('minimum gas', () => {
         fc.double({ min: 0, max: 1, noNaN: true }),
         (depthM, deeperM, lpm, which, share) => {
           const supply = { surfaceRateLpm: lpm, waterL: 12, reserveBar: 50, o2: 0.32, law: which };
-          const stop = { depthM: 5, min: 3 };
-          const minimum = minimumGas(supply, depthM, stop, around);
-          const deeper = minimumGas(supply, depthM + deeperM, stop, around);
-          const faster = minimumGas({ ...supply, surfaceRateLpm: lpm * 1.1 }, depthM, stop, around);
+          const ways = [[{ depthM: 5, min: 3 }]];
+          const minimum = minimumGas(supply, depthM, ways, around);
+          const deeper = minimumGas(supply, depthM + deeperM, ways, around);
+          const faster = minimumGas({ ...supply, surfaceRateLpm: lpm * 1.1 }, depthM, ways, around);
           expect(deeper.litres).toBeGreaterThan(minimum.litres);
           expect(faster.litres).toBeGreaterThan(minimum.litres);
           expect(deeper.bar).toBeGreaterThanOrEqual(minimum.bar);

@@ -311,6 +311,7 @@ function lastUp(dive: PartyDive): readonly string[] {
 function missingWords(dive: PartyDive): readonly string[] {
   const made = madeRows(dive).map((row) => row.dive);
   const noRoom = made.filter((each) => each.room.value === NONE);
+  const noTurn = made.filter((each) => each.turn[0]!.value === NONE);
   const isUnknown = noRoom.some((each) => each.entry.cns.after === null);
   const limits = new Set(
     noRoom.flatMap((each) => (each.entry.cns.after === null ? [] : [setBy(each) ?? ''])),
@@ -319,7 +320,12 @@ function missingWords(dive: PartyDive): readonly string[] {
     ...(made.length < dive.rows.length
       ? ['no mix: none on board may be breathed there, not to be dived']
       : []),
-    ...(made.some((each) => each.turn[0]!.value === NONE) ? [`turn ${NONE}: none, fill below minimum`] : []),
+    ...(noTurn.some((each) => each.entry.gas.minimumBar !== null)
+      ? [`turn ${NONE}: none, fill below minimum`]
+      : []),
+    ...(noTurn.some((each) => each.entry.gas.minimumBar === null)
+      ? [`turn and minimum ${NONE}: no ascent on this gas was found`]
+      : []),
     ...(isUnknown ? [`room ${NONE}: ${UNKNOWN_CLOCK_MEANING}`] : []),
     ...[...limits].map(
       (limit) => `room ${NONE}: past the limit of ${limit}, and no shorter stay would keep it`,

@@ -39,6 +39,14 @@ function figureCell(
   ]);
 }
 
+/** In the place of a pressure that nobody can tell; the line of the stops says the rest. */
+const NO_WAY_UP = 'none: no way up found';
+
+function turnText({ entry, turn }: SlateDive): string {
+  if (entry.gas.minimumBar === null) return NO_WAY_UP;
+  return entry.gas.turnBar === null ? 'none: fill below minimum' : joined(turn);
+}
+
 /** Label of the room: with what it runs into where that is not the no-stop limit and finds place there. */
 function roomLabel(size: Sizes, dive: SlateDive, width: number): string {
   const label = `Room: ${dive.roomLimit}`;
@@ -211,8 +219,8 @@ export function diveParts(size: Sizes, { dive, table }: WetDive): DiveParts {
         ['PO2', dive.po2],
       ]),
       pairs(size, [
-        ['Turn', entry.gas.turnBar === null ? 'none: fill below minimum' : joined(dive.turn)],
-        ['Minimum', joined(dive.minimum)],
+        ['Turn', turnText(dive)],
+        ['Minimum', entry.gas.minimumBar === null ? NO_WAY_UP : joined(dive.minimum)],
         ...roomNote(size, dive),
       ]),
       pairs(size, [

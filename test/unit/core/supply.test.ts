@@ -66,40 +66,48 @@ describe('pressureBar', () => {
 });
 
 describe('minimumGas', () => {
+  const SAFETY_STOP = { depthM: 5, min: 3 };
+
   it('is two divers at twice the rate: a minute deep, the ascent, the safety stop', () => {
     // 30 m: 4 bar for 1 min; 25 m to 5 m at a mean of 2.75 bar and 5 m to 0 at 1.25 bar, 9 m/min; 3 min at 1.5 bar.
     const barMin = 4 * 1 + (25 / 9) * 2.75 + 3 * 1.5 + (5 / 9) * 1.25;
-    const minimum = minimumGas(SUPPLY, 30, { depthM: 5, min: 3 }, AROUND);
+    const minimum = minimumGas(SUPPLY, 30, [[SAFETY_STOP]], AROUND);
     expect(minimum.litres).toBeCloseTo(2 * 2 * 20 * barMin, 9);
     expect(minimum.bar).toBeCloseTo(minimum.litres / 12, 9);
   });
 
   it('without a safety stop goes straight up, and is never less than the reserve', () => {
-    const minimum = minimumGas(SUPPLY, 9, null, AROUND);
+    const minimum = minimumGas(SUPPLY, 9, [], AROUND);
     expect(minimum.litres).toBeCloseTo(80 * (1.9 + 1.45), 9);
     expect(minimum.bar).toBe(50);
   });
 
   it('leaves out a safety stop that lies no shallower than the dive', () => {
-    const without = minimumGas(SUPPLY, 5, null, AROUND);
-    expect(minimumGas(SUPPLY, 5, { depthM: 5, min: 3 }, AROUND)).toEqual(without);
-    expect(minimumGas(SUPPLY, 4, { depthM: 5, min: 3 }, AROUND).litres).toBeLessThan(without.litres);
+    const without = minimumGas(SUPPLY, 5, [[]], AROUND);
+    expect(minimumGas(SUPPLY, 5, [[SAFETY_STOP]], AROUND)).toEqual(without);
+    expect(minimumGas(SUPPLY, 4, [[SAFETY_STOP]], AROUND).litres).toBeLessThan(without.litres);
   });
 
-  it('with required stops goes by them in place of the safety stop', () => {
-    const stops = [
+  it('goes by the way up that takes most, whichever that is', () => {
+    const many = [
       { depthM: 6, min: 2 },
       { depthM: 3, min: 8 },
     ];
-    const minimum = minimumGas(SUPPLY, 30, { depthM: 5, min: 3 }, AROUND, stops);
+    const few = [{ depthM: 3, min: 1 }];
+    const bySafetyStop = minimumGas(SUPPLY, 30, [[SAFETY_STOP]], AROUND);
+    const byMany = minimumGas(SUPPLY, 30, [[SAFETY_STOP], few, many], AROUND);
     const barMin = 4 + (24 / 9) * 2.8 + 2 * 1.6 + (3 / 9) * 1.45 + 8 * 1.3 + (3 / 9) * 1.15;
-    expect(minimum.litres).toBeCloseTo(80 * barMin, 9);
+    expect(byMany.litres).toBeCloseTo(80 * barMin, 9);
+    expect(byMany.stops).toEqual(many);
+    // A single minute at 3 m takes less than three at 5 m.
+    expect(minimumGas(SUPPLY, 30, [[SAFETY_STOP], few], AROUND)).toEqual(bySafetyStop);
+    expect(minimumGas(SUPPLY, 30, [few, [SAFETY_STOP]], AROUND).stops).toEqual([SAFETY_STOP]);
   });
 
   it('under the real law asks a higher gauge pressure of a high one', () => {
     const small = { ...SUPPLY, waterL: 3 };
-    const ideal = minimumGas(small, 30, null, AROUND);
-    const real = minimumGas({ ...small, law: 'real' }, 30, null, AROUND);
+    const ideal = minimumGas(small, 30, [], AROUND);
+    const real = minimumGas({ ...small, law: 'real' }, 30, [], AROUND);
     expect(real.litres).toBe(ideal.litres);
     expect(real.bar).toBeGreaterThan(ideal.bar);
   });

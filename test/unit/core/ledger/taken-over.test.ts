@@ -36,7 +36,7 @@ function withDive(trip: Trip, id: string, change: Partial<Dive>): Trip {
 describe('a ledger taken up again', () => {
   it('reckons gas and oxygen anew where an edit before a dive brings it stops, or takes them away', () => {
     const gentle = threeDives();
-    const hard = withDive(gentle, 'a', { depthM: 30, bottomMin: 25 });
+    const hard = withDive(gentle, 'a', { depthM: 30, bottomMin: 35 });
     for (const [before, after] of [
       [gentle, hard],
       [hard, gentle],
@@ -51,6 +51,27 @@ describe('a ledger taken up again', () => {
     expect(past!.entries[1]!.stops!.length).toBeGreaterThan(0);
     expect(past!.entries[1]!.gas.usedL).not.toBeCloseTo(inside!.entries[1]!.gas.usedL!, 0);
     expect(past!.entries[2]!.cns.day).toBeGreaterThan(inside!.entries[2]!.cns.day!);
+  });
+});
+
+describe('a dive of levels taken up again', () => {
+  it('reckons its minimum gas anew where an edit before it brings an earlier level past its limit', () => {
+    const legs = [
+      { depthM: 30, min: 18 },
+      { depthM: 9, min: 20 },
+      { depthM: 4, min: 15 },
+    ];
+    const gentle = withDive(threeDives(), 'b', { legs, bottomMin: 53, startsAt: '2027-03-14T09:10' });
+    const hard = withDive(gentle, 'a', { depthM: 36, bottomMin: 30 });
+    const [inside] = ledger(gentle).divers;
+    const [past] = ledger(hard).divers;
+    expect(inside!.entries[1]!.isPastLimit).toBe(false);
+    expect(past!.entries[1]!).toMatchObject({ isPastLimit: true, stops: [] });
+    // The legs are the very same, and only going up from 30 m takes more.
+    expect(past!.entries[1]!.legs).toBe(inside!.entries[1]!.legs);
+    expect(past!.entries[1]!.gas.minimumBar).toBeGreaterThan(inside!.entries[1]!.gas.minimumBar!);
+    expect(ledger(hard, ledger(gentle))).toEqual(ledger(hard));
+    expect(ledger(gentle, ledger(hard))).toEqual(ledger(gentle));
   });
 });
 

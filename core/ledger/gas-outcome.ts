@@ -1,0 +1,183 @@
+import { shallowerLines, stagedAscent } from '../ascent/staged-ascent';
+import type { Dive, Diver, SafetyStop, Trip } from '../document/types';
+import { ascentLegs, safetyStopOf, type Leg } from '../profile';
+import {
+  contentL,
+  gasUsedL,
+  minimumGas,
+  pressureBar,
+  turnBar,
+  type GasLaw,
+  type MinimumGas,
+} from '../supply';
+import { applyMap, type Lanes } from '../tissues/affine-map';
+import type { DivePlan } from './dive-plan';
+import type { NitrogenOutcome } from './entry';
+import type { Entry, Stop } from './ledger-types';
+
+/** Share of the gas above the minimum after which a party turns. Source: NUMBERS of this project, a half. */
+export const USUAL_TURN_SHARE = 0.5;
+
+/** The stops that a dive's gas has to last through; each a way up, deepest stop first. */
+export interface StopsToReckon {
+  /** From the last level; empty inside the limit, null where no ascent on this gas was found. */
+  readonly fromLast: readonly (readonly Stop[])[] | null;
+  /** From any moment at any level; null as above. */
+  readonly fromAny: readonly (readonly Stop[])[] | null;
+}
+
+const NO_STOPS: StopsToReckon = { fromLast: [], fromAny: [] };
+
+/**
+ * The stops that gas is reckoned with where a dive is past its limit: those required, and what keeps gas from falling
+ * as a dive gets longer (see `shallowerLines`).
+ * @param before tensions at the start, bar @param n2 nitrogen fraction
+ * Source: NUMBERS of this project, staged ascent and minimum gas.
+ */
+export function stopsToReckon(
+  plan: DivePlan,
+  {
+    stops,
+    isPastLimit,
+    levelsPastLimitM,
+  }: Pick<NitrogenOutcome, 'stops' | 'isPastLimit' | 'levelsPastLimitM'>,
+  before: Lanes,
+  n2: number,
+  { gradient }: Diver,
+): StopsToReckon {
+  if (!isPastLimit) return NO_STOPS;
+  const { around } = plan;
+  const withLines = (leaving: Lanes, fromM: number, required: readonly Stop[]) => [
+    required,
+    ...shallowerLines(required[0]!.depthM, leaving, fromM, n2, gradient, around),
+  ];
+  const fromLevel = (tensions: Lanes, fromM: number) => {
+    const required = stagedAscent(tensions, fromM, n2, gradient, around);
+    return required && withLines(tensions, fromM, required);
+  };
+  const lastM = plan.profile.lastLevel.toM;
+  const leaving = applyMap(plan.toLeaving, before, n2);
+  let fromLast: StopsToReckon['fromLast'] = [];
+  let fromAny: StopsToReckon['fromAny'] = [];
+  if (stops === null) fromLast = fromAny = null;
+  else if (stops.length > 0) {
+    fromLast = fromAny = withLines(leaving, lastM, stops);
+    // At a shallow last level some tissues give gas off: trouble may come on arrival just as well as later. The
+    // emergency is reckoned from the deepest point, and so are its stops: from the last level there may be no way.
+    const arriving = applyMap(plan.toArrival, before, n2);
+    if (arriving.some((tension, i) => tension > leaving[i]!)) {
+      const highest = leaving.map((tension, i) => Math.max(tension, arriving[i]!));
+      const ways = fromLevel(highest, plan.profile.deepestM);
+      fromAny = ways && [...fromLast, ...ways];
+    }
+  }
+  for (const { depthM, map } of plan.earlierLevels) {
+    if (fromAny === null || !levelsPastLimitM.includes(depthM)) continue;
+    const ways = fromLevel(applyMap(map, before, n2), depthM);
+    fromAny = ways && [...fromAny, ...ways];
+  }
+  return { fromLast, fromAny };
+}
+
+/**
+ * The legs a dive's gas is reckoned with: as made, or with the safety stop that required stops take the place of, or
+ * with other stops to reckon with, whichever take most gas.
+ * @param made the legs as the dive is made
+ * Source: NUMBERS of this project, staged ascent.
+ */
+export function breathedLegs(plan: DivePlan, made: readonly Leg[], stops: StopsToReckon): readonly Leg[] {
+  if (made === plan.legs) return made;
+  let most = gasUsedL(plan.legs, 1) > gasUsedL(made, 1) ? plan.legs : made;
+  const toLeaving = made.slice(0, plan.profile.toLastLevel.length + 1);
+  for (const way of stops.fromLast ?? []) {
+    const legs = [...toLeaving, ...ascentLegs(plan.profile.lastLevel.toM, way, plan.around)];
+    if (gasUsedL(legs, 1) > gasUsedL(most, 1)) most = legs;
+  }
+  return most;
+}
+
+/**
+ * Minimum gas of a dive for one diver: of the safety stop and of the required stops of going up at any moment of any
+ * level, what takes most gas counts.
+ * @returns as `minimumGas`; null where there is no way up on this gas
+ * Source: NUMBERS of this project, minimum gas.
+ */
+export function minimumGasOf(
+  plan: DivePlan,
+  { fromAny }: StopsToReckon,
+  { safetyStop }: Pick<Dive, 'safetyStop'>,
+  diver: Diver,
+  o2: number,
+  law: GasLaw,
+): MinimumGas | null {
+  if (fromAny === null) return null;
+  const { waterL, reserveBar } = diver.cylinder;
+  const supply = { surfaceRateLpm: diver.surfaceRateLpm, waterL, reserveBar, o2, law };
+  const { deepestM, bottomMin } = plan.profile;
+  const planned = safetyStopOf({
+    depthM: deepestM,
+    bottomMin,
+    ...(safetyStop === undefined ? {} : { safetyStop }),
+  });
+  const usual: readonly SafetyStop[] = planned === null ? [] : [planned];
+  return minimumGas(supply, deepestM, [usual, ...fromAny], plan.around);
+}
+
+/**
+ * The gas of a dive: what the cylinder holds, gives and must keep.
+ * @param before tensions at the start, bar
+ * @returns litres at 1 bar and gauge pressures; null where no way up on this gas was found, as then nobody can say
+ *   what it takes
+ * Source: core/supply.ts.
+ */
+export function gasOutcome(
+  plan: DivePlan,
+  nitrogen: Pick<NitrogenOutcome, 'legs' | 'stops' | 'isPastLimit' | 'levelsPastLimitM'>,
+  before: Lanes,
+  dive: Dive,
+  diver: Diver,
+  o2: number,
+  trip: Trip,
+): Entry['gas'] {
+  const { waterL, fillBar } = diver.cylinder;
+  const law = trip.settings.gasLaw;
+  const filledL = contentL(waterL, fillBar, o2, law);
+  const stops = stopsToReckon(plan, nitrogen, before, 1 - o2, diver);
+  const legs = breathedLegs(plan, nitrogen.legs, stops);
+  const toLeaving = legs.slice(0, plan.profile.toLastLevel.length + 1);
+  const usedL = stops.fromLast === null ? null : gasUsedL(legs, diver.surfaceRateLpm);
+  const minimum = minimumGasOf(plan, stops, dive, diver, o2, law);
+  return {
+    contentL: filledL,
+    usedAtLeavingL: gasUsedL(toLeaving, diver.surfaceRateLpm),
+    usedL,
+    endBar: usedL === null ? null : pressureBar(waterL, filledL - usedL, o2, law),
+    turnBar: minimum && turnBar(fillBar, minimum.bar, dive.turnShare ?? USUAL_TURN_SHARE),
+    minimumBar: minimum && minimum.bar,
+  };
+}
+
+/** The gas of a dive as planned, its limit kept. Source: as `gasOutcome`. */
+export function gasAsPlanned(plan: DivePlan, dive: Dive, diver: Diver, o2: number, trip: Trip): Entry['gas'] {
+  const kept = { legs: plan.legs, stops: [], isPastLimit: false, levelsPastLimitM: [] };
+  return gasOutcome(plan, kept, [], dive, diver, o2, trip);
+}
+
+/** The legs the gas of an entry is reckoned with, and the stops. Source: as `gasOutcome`. */
+export function reckonedOf(
+  plan: DivePlan,
+  entry: Entry,
+): { readonly legs: readonly Leg[]; readonly stops: StopsToReckon } {
+  const stops = stopsToReckon(plan, entry, entry.tensionsBefore, 1 - entry.o2!, entry.diver);
+  return { legs: breathedLegs(plan, entry.legs, stops), stops };
+}
+
+/** Of a dive that is not made. */
+export const NO_GAS: Entry['gas'] = {
+  contentL: null,
+  usedAtLeavingL: null,
+  usedL: null,
+  endBar: null,
+  turnBar: null,
+  minimumBar: null,
+};
