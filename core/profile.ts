@@ -1,6 +1,5 @@
 import { assert } from './result';
-import type { DiveShape, Level, SafetyStop, TripSettings } from './document/types';
-import { ambientBar, type WaterColumn } from './water';
+import { ambientBar, waterColumn, type Water, type WaterColumn } from './water';
 
 /** A part of a dive with one slope: pressure changes linearly from `fromBar` to `toBar` in `min` minutes. */
 export interface Leg {
@@ -12,15 +11,43 @@ export interface Leg {
   readonly min: number;
 }
 
-/** Water and rates: what a profile depends on besides the dive. */
-export interface Surroundings {
-  readonly column: WaterColumn;
+/** How fast a dive goes down and comes up, above 0. */
+export interface Rates {
   readonly descentMPerMin: number;
   readonly ascentMPerMin: number;
 }
 
+/** Water and rates: what a profile depends on besides the dive. */
+export interface Surroundings extends Rates {
+  readonly column: WaterColumn;
+}
+
+/** A stay at one depth of a dive. */
+export interface Level {
+  readonly depthM: number;
+  /** Minutes, the travel to this level included. */
+  readonly min: number;
+}
+
+/** A wait on the way up, for safety or because it is required. */
+export interface Stop {
+  readonly depthM: number;
+  readonly min: number;
+}
+
+/** What of a dive shapes its profile, as planned or as dived. */
+export interface ProfileShape {
+  /** Deepest point; with `legs`, the deepest of them. */
+  readonly depthM: number;
+  /** From leaving the surface to leaving the bottom; with `legs`, their sum. */
+  readonly bottomMin: number;
+  readonly legs?: readonly Level[];
+  /** null: none. Left out: 3 min at 5 m on a dive deeper than 10 m. */
+  readonly safetyStop?: Stop | null;
+}
+
 /** Safety stop where a dive says nothing. Source: common practice. */
-export const USUAL_SAFETY_STOP: SafetyStop = { depthM: 5, min: 3 };
+export const USUAL_SAFETY_STOP: Stop = { depthM: 5, min: 3 };
 
 /** Depth beyond which the usual safety stop is made. Source: common practice. */
 export const SAFETY_STOP_BEYOND_M = 10;
@@ -36,9 +63,6 @@ export interface Profile {
   readonly deepestM: number;
   readonly bottomMin: number;
 }
-
-/** What of a dive shapes its profile, as planned or as dived. */
-export type ProfileShape = Pick<DiveShape, 'depthM' | 'bottomMin' | 'legs' | 'safetyStop'>;
 
 function leg(kind: Leg['kind'], fromM: number, toM: number, min: number, column: WaterColumn): Leg {
   return { kind, fromM, toM, fromBar: ambientBar(fromM, column), toBar: ambientBar(toM, column), min };
@@ -65,7 +89,7 @@ export function levelsOf(shape: ProfileShape): readonly Level[] {
  * @returns null also where the stop lies no shallower than the last level, as there is nothing to rise to
  * Source: common practice.
  */
-export function safetyStopOf(shape: ProfileShape): SafetyStop | null {
+export function safetyStopOf(shape: ProfileShape): Stop | null {
   const levels = levelsOf(shape);
   const deepestM = Math.max(...levels.map((level) => level.depthM));
   const lastM = levels[levels.length - 1]!.depthM;
@@ -84,11 +108,7 @@ export function safetyStopOf(shape: ProfileShape): SafetyStop | null {
  * @returns ascent and stop legs; the last one ends at the surface
  * Source: definition; rate as set for the trip.
  */
-export function ascentLegs(
-  fromM: number,
-  stops: readonly SafetyStop[],
-  around: Surroundings,
-): readonly Leg[] {
+export function ascentLegs(fromM: number, stops: readonly Stop[], around: Surroundings): readonly Leg[] {
   const legs: Leg[] = [];
   let depthM = fromM;
   for (const stop of stops) {
@@ -154,7 +174,18 @@ export function runtimeMin(legs: readonly Leg[]): number {
   return legs.reduce((sum, each) => sum + each.min, 0);
 }
 
-/** The surroundings of a trip. @throws never; the schema holds rates above 0. */
-export function surroundings(column: WaterColumn, settings: TripSettings): Surroundings {
-  return { column, descentMPerMin: settings.descentMPerMin, ascentMPerMin: settings.ascentMPerMin };
+const surroundingsKnown = new WeakMap<Water, WeakMap<Rates, Surroundings>>();
+
+/** Water and rates of a trip; the same object while both stay the same. */
+export function surroundingsOf(trip: { readonly water: Water; readonly settings: Rates }): Surroundings {
+  const { water, settings } = trip;
+  let byRates = surroundingsKnown.get(water);
+  if (!byRates) surroundingsKnown.set(water, (byRates = new WeakMap()));
+  let around = byRates.get(settings);
+  if (!around) {
+    const { descentMPerMin, ascentMPerMin } = settings;
+    around = { column: waterColumn(water), descentMPerMin, ascentMPerMin };
+    byRates.set(settings, around);
+  }
+  return around;
 }

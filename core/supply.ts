@@ -1,7 +1,6 @@
 import { idealBar } from './compressibility';
 import { increasingRoot } from './numeric';
-import { ascentLegs, type Leg, type Surroundings } from './profile';
-import type { SafetyStop } from './document/types';
+import { ascentLegs, type Leg, type Surroundings, type Stop } from './profile';
 import { ambientBar, SEA_LEVEL_BAR } from './water';
 
 /**
@@ -81,7 +80,7 @@ export interface MinimumGas {
   /** Gauge pressure that holds it, and never less than the reserve. */
   readonly bar: number;
   /** The stops it rests on, deepest first. */
-  readonly stops: readonly SafetyStop[];
+  readonly stops: readonly Stop[];
 }
 
 /**
@@ -96,13 +95,13 @@ export interface MinimumGas {
 export function minimumGas(
   supply: Supply,
   deepestM: number,
-  waysUp: readonly (readonly SafetyStop[])[],
+  waysUp: readonly (readonly Stop[])[],
   around: Surroundings,
 ): MinimumGas {
   const deepestBar = ambientBar(deepestM, around.column);
   const problem: SupplyLeg = { fromBar: deepestBar, toBar: deepestBar, min: PROBLEM_MIN };
   let litres = -Infinity;
-  let stops: readonly SafetyStop[] = [];
+  let stops: readonly Stop[] = [];
   for (const way of waysUp.length === 0 ? [[]] : waysUp) {
     const below = way.filter(({ depthM }) => depthM < deepestM);
     const legs = [problem, ...ascentLegs(deepestM, below, around)];

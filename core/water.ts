@@ -1,5 +1,3 @@
-import type { TripWater } from './document/types';
-
 /** Standard gravity, m/s2. Source: 3rd CGPM (1901), declaration; as used by ISO 2533:1975. */
 export const GRAVITY_M_PER_S2 = 9.80665;
 
@@ -11,6 +9,14 @@ export const SEA_LEVEL_BAR = 1.01325;
  * Source: "gauge" EN 13319:2000 (1 bar to 10 m indicated); "salt" and "fresh" common practice.
  */
 export const DENSITIES_KG_M3 = { gauge: 1019.7, salt: 1025, fresh: 1000 } as const;
+
+/** What water it is, and how high it lies. */
+export interface Water {
+  /** "gauge" 1019.7 kg/m3 (EN 13319), "salt" 1025, "fresh" 1000, or a density in kg/m3. */
+  readonly density: keyof typeof DENSITIES_KG_M3 | number;
+  /** Altitude of the water's surface above sea level. */
+  readonly altitudeM: number;
+}
 
 /** A water and the air above it: all that turns depth into pressure. */
 export interface WaterColumn {
@@ -30,12 +36,12 @@ export function altitudeBar(altitudeM: number): number {
 }
 
 /**
- * The water column of a trip.
+ * The column of a water.
  * @param water density as one of the three names or in kg/m3; altitude in metres
  * @returns surface pressure (bar) and pressure per metre: density * 9.80665 / 100 000
  * Source: hydrostatics; densities and atmosphere as above.
  */
-export function waterColumn(water: TripWater): WaterColumn {
+export function waterColumn(water: Water): WaterColumn {
   const densityKgM3 = typeof water.density === 'number' ? water.density : DENSITIES_KG_M3[water.density];
   return {
     surfaceBar: altitudeBar(water.altitudeM),

@@ -6,14 +6,13 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import { noStopLimitMin } from '../../core/ascent/no-stop-limit';
 import { modM } from '../../core/gas';
-import { surroundings } from '../../core/profile';
 import { rowFor } from '../../core/tables/procedure';
-import { tableDepthFsw } from '../../core/tables/second-opinion';
+import { tableDepthFsw } from '../../core/ledger/second-opinion';
 import { restTensions } from '../../core/tissues/compartments';
 import { newDivePlan } from '../../core/ledger/dive-plan';
 import { surfaceLimits } from '../../core/ledger/entry';
 import { lastLevelStay } from '../../core/ledger/level-limits';
-import { waterColumn } from '../../core/water';
+import { surroundingsOf } from '../../core/profile';
 
 /** The ten usual depths, metres (40 to 130 fsw), and mixes. */
 export const DEPTHS_M = [12, 15, 18, 21, 24, 27, 30, 33, 36, 39] as const;
@@ -26,11 +25,12 @@ const BEGIN = '<!-- no-stop comparison: written by build/tables/no-stop-comparis
 const END = '<!-- end of the no-stop comparison -->';
 const GUIDE = new URL('../../DEVELOPERS.md', import.meta.url);
 
-const AROUND = surroundings(waterColumn({ density: 'gauge', altitudeM: 0 }), {
-  descentMPerMin: 18,
-  ascentMPerMin: 9,
-  gasLaw: 'ideal',
-  analysisTolerance: 0,
+const AROUND = surroundingsOf({
+  water: { density: 'gauge', altitudeM: 0 },
+  settings: {
+    descentMPerMin: 18,
+    ascentMPerMin: 9,
+  },
 });
 
 export interface Cell {

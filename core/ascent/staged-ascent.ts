@@ -1,11 +1,9 @@
-import { travelMin, type Surroundings } from '../profile';
+import { travelMin, type Surroundings, type Stop } from '../profile';
 import { applyMap, type AffineMap, type Lanes } from '../tissues/affine-map';
 import { COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
 import { stretchMap } from '../tissues/leg-map';
-import type { Stop } from '../ledger/ledger-types';
-import type { Gradient } from '../document/types';
 import { ambientBar } from '../water';
-import { isWithin, toleratedTensions } from './tolerated';
+import { isWithin, toleratedTensions, type Gradient } from './tolerated';
 
 /** Stops lie this far apart, the last at this depth. Source: common practice, 3 m or 10 ft. */
 export const STOP_STEP_M = 3;

@@ -1,6 +1,12 @@
 import { type Lanes } from '../tissues/affine-map';
 import { COMPARTMENT_COUNT, COMPARTMENTS } from '../tissues/compartments';
 
+/** Gradient factors, 0 to 1: `low` holds at the first stop, `high` at the surface. */
+export interface Gradient {
+  readonly low: number;
+  readonly high: number;
+}
+
 /**
  * Tension a compartment tolerates at an ambient pressure.
  * @param compartment index 0 to 15 @param ambientBar absolute pressure, bar

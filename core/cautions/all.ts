@@ -1,4 +1,4 @@
-import type { Caution, Ledger, Severity } from '../ledger/ledger-types';
+import type { Ledger } from '../ledger/ledger-types';
 import type { Id } from '../document/types';
 import { altitudeTooSoon } from './altitude-too-soon';
 import { belowMinimumGas } from './below-minimum-gas';
@@ -35,6 +35,7 @@ import { siteBeyondMixes } from './site-beyond-mixes';
 import { stopsIntoNextDive } from './stops-into-next-dive';
 import type { Found, Rule } from './rule';
 import { wordingIn, type Units, type Wording } from './wording';
+import type { Caution, Severity } from './caution';
 
 /** Every rule; within one severity and moment, findings stand in this order. */
 export const RULES: readonly Rule[] = [

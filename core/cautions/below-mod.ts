@@ -1,8 +1,8 @@
 import { AIR_O2, richestO2, wholePercentDown } from '../gas';
-import { surroundingsOf } from '../ledger/dive-plan';
 import type { Entry } from '../ledger/ledger-types';
 import { DUST, eachMadeDive, told, WATCH, type Place, type Rule } from './rule';
 import { MOD_SOURCE } from './sources';
+import { surroundingsOf } from '../profile';
 
 /** What a dive below the MOD is told; null where it is not, or rests on another reading of its mix. */
 export function belowModMessage(entry: Entry, { ledger, say }: Place, isAnalysed: boolean): string | null {

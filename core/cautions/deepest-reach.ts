@@ -1,8 +1,8 @@
 import { modM } from '../gas';
-import { surroundingsOf } from '../ledger/dive-plan';
 import { mixO2 } from '../ledger/mix-choice';
 import type { Diver, Mix, Trip } from '../document/types';
 import { DUST } from './rule';
+import { surroundingsOf } from '../profile';
 
 /**
  * How deep a diver may go on the best of some mixes.

@@ -1,8 +1,8 @@
 import { wallMin } from '../words/calendar';
-import { surroundingsOf } from '../ledger/dive-plan';
 import { mixFor } from '../ledger/mix-choice';
 import { eachDiver, type Rule } from './rule';
 import { listed } from './wording';
+import { surroundingsOf } from '../profile';
 
 /** An earlier dive whose mix is not known, so that it cannot be counted. Source: as in the rule. */
 export const earlierDiveWithoutMix: Rule = {

@@ -1,7 +1,7 @@
 import { AIR_O2, richestO2, wholePercentDown } from '../gas';
-import { surroundingsOf } from '../ledger/dive-plan';
 import { deepestReachM } from './deepest-reach';
 import { eachDive, type Rule } from './rule';
+import { surroundingsOf } from '../profile';
 
 /** A dive on "auto" that none of the trip's mixes may make. Source: as in the rule. */
 export const noMix: Rule = {

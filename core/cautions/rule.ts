@@ -1,6 +1,8 @@
-import type { DiverLedger, Entry, Ledger, Severity, WallMin } from '../ledger/ledger-types';
+import type { DiverLedger, Entry, Ledger } from '../ledger/ledger-types';
 import type { Id } from '../document/types';
 import type { Wording } from './wording';
+import type { Severity } from './caution';
+import type { WallMin } from '../words/calendar';
 
 /** One finding of a rule, before those of a party are put together. */
 export interface Found {

@@ -1,5 +1,5 @@
-import type { Caution } from '../ledger/ledger-types';
 import type { Id } from '../document/types';
+import type { Caution } from './caution';
 
 /** A caution and everybody whom it concerns in the same words; nobody where it concerns the party. */
 export interface Told {

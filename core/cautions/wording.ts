@@ -1,6 +1,5 @@
 import { wholeDown } from '../gas';
-import { wallText } from '../words/calendar';
-import type { WallMin } from '../ledger/ledger-types';
+import { wallText, type WallMin } from '../words/calendar';
 import { BAR_PER_PSI, M_PER_FOOT } from '../units';
 
 export type Units = 'metric' | 'imperial';

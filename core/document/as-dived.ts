@@ -1,5 +1,4 @@
-import { wallMin } from '../words/calendar';
-import type { WallMin } from '../ledger/ledger-types';
+import { wallMin, type WallMin } from '../words/calendar';
 import type { ProfileShape } from '../profile';
 import type { AsDived, Dive, Diver, Id, Mix } from './types';
 

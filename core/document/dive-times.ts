@@ -7,6 +7,7 @@ import {
   travelMin,
   type ProfileShape,
   type Surroundings,
+  surroundingsOf,
 } from '../profile';
 import {
   either,
@@ -25,13 +26,11 @@ import {
   type Typed,
 } from '../words/said';
 import { effectiveDive, isOnDive } from './as-dived';
-import { wallMin, wallText } from '../words/calendar';
-import { surroundingsOf } from '../ledger/dive-plan';
+import { wallMin, wallText, type WallMin, type WallTime } from '../words/calendar';
 import { greatest } from '../numeric';
-import type { WallMin } from '../ledger/ledger-types';
 import type { TripPath } from './place-in-trip';
 import type { Found } from './references';
-import type { Dive, Diver, Id, Trip, WallTime } from './types';
+import type { Dive, Diver, Id, Trip } from './types';
 
 /** Minutes and metres are equal within this; sums of decimal fractions miss by less. */
 const SAME = 1e-6;

@@ -4,11 +4,13 @@
  * Units are in the names; fractions run from 0 to 1; times are wall-clock text at the trip's place.
  */
 
+import type { Gradient } from '../ascent/tolerated';
+import type { ProfileShape, Rates } from '../profile';
+import type { GasLaw } from '../supply';
+import type { Water } from '../water';
 import type { WallTime } from '../words/calendar';
 
 export type Id = string;
-
-export type { WallTime };
 
 export interface Trip {
   readonly format: 'carryover/trip';
@@ -16,7 +18,7 @@ export interface Trip {
   readonly title: string;
   readonly place: string;
   readonly notes: string;
-  readonly water: TripWater;
+  readonly water: Water;
   readonly settings: TripSettings;
   readonly party: readonly Diver[];
   readonly sites: readonly Site[];
@@ -26,19 +28,9 @@ export interface Trip {
   readonly flight: Flight | null;
 }
 
-export interface TripWater {
-  /** "gauge" 1019.7 kg/m3 (EN 13319), "salt" 1025, "fresh" 1000, or a density in kg/m3. */
-  readonly density: 'gauge' | 'salt' | 'fresh' | number;
-  /** Altitude of the water's surface above sea level. */
-  readonly altitudeM: number;
-}
-
 /** What changes figures travels with the trip, so that window and command agree. */
-export interface TripSettings {
-  readonly descentMPerMin: number;
-  readonly ascentMPerMin: number;
-  /** "ideal": content = volume x pressure; "real": with compressibility at 20 degrees Celsius. */
-  readonly gasLaw: 'ideal' | 'real';
+export interface TripSettings extends Rates {
+  readonly gasLaw: GasLaw;
   /** How far a filled mix may miss its label when the richest mix is chosen, as a fraction: 0 or 0.01. */
   readonly analysisTolerance: number;
 }
@@ -67,12 +59,6 @@ export interface Cylinder {
   readonly reserveBar: number;
 }
 
-/** Gradient factors: `low` holds at the first stop, `high` at the surface. */
-export interface Gradient {
-  readonly low: number;
-  readonly high: number;
-}
-
 export interface Site {
   readonly id: Id;
   readonly name: string;
@@ -90,32 +76,14 @@ export interface Mix {
   readonly analysedO2?: number;
 }
 
-export interface Level {
-  readonly depthM: number;
-  /** Minutes, the travel to this level included. */
-  readonly min: number;
-}
-
-export interface SafetyStop {
-  readonly depthM: number;
-  readonly min: number;
-}
-
 /** What every dive has, planned or done before the trip. */
-export interface DiveShape {
+export interface DiveShape extends ProfileShape {
   readonly id: Id;
   readonly startsAt: WallTime;
-  /** Deepest point; with `legs`, the deepest of them. */
-  readonly depthM: number;
-  /** From leaving the surface to leaving the bottom; with `legs`, their sum. */
-  readonly bottomMin: number;
   /** "auto": for each diver the richest of the trip's mixes that may go there. */
   readonly mix: 'auto' | Id;
   /** The mixes on board that day, which "auto" chooses among; left out: all of the trip's. */
   readonly onBoard?: readonly Id[];
-  readonly legs?: readonly Level[];
-  /** null: none. Left out: 3 min at 5 m on a dive deeper than 10 m. */
-  readonly safetyStop?: SafetyStop | null;
 }
 
 export interface Dive extends DiveShape {

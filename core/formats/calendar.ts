@@ -14,8 +14,8 @@ import {
   diveTime,
   words,
 } from '../slate/figures';
-import { wallText } from '../words/calendar';
-import type { Entry, Ledger, WallMin } from '../ledger/ledger-types';
+import { wallText, type WallMin } from '../words/calendar';
+import type { Entry, Ledger } from '../ledger/ledger-types';
 import type { Dive, Site, Trip } from '../document/types';
 
 /** A line may have so many octets, the line break apart. Source: RFC 5545, section 3.1. */

@@ -1,3 +1,5 @@
+import { crc32, utf8 } from '../bytes';
+
 /** A file in an archive. */
 export interface ZipEntry {
   /** Without folders; letters outside ASCII are allowed. */
@@ -16,33 +18,6 @@ const UTF8_NAMES = 0x0800;
 const LOCAL_SIZE = 30;
 const CENTRAL_SIZE = 46;
 const END_SIZE = 22;
-
-/** Source: APPNOTE 6.3.10, 4.4.7: CRC-32 with the reflected polynomial 0xEDB88320. */
-const CRC_TABLE = Uint32Array.from({ length: 256 }, (_, byte) => {
-  let value = byte;
-  for (let bit = 0; bit < 8; bit += 1) value = value & 1 ? (value >>> 1) ^ 0xedb88320 : value >>> 1;
-  return value >>> 0;
-});
-
-/** CRC-32 as archives have it. @returns 32 bit, without sign. Source: APPNOTE 6.3.10, 4.4.7. */
-export function crc32(bytes: Uint8Array): number {
-  let crc = 0xffffffff;
-  for (const byte of bytes) crc = CRC_TABLE[(crc ^ byte) & 0xff]! ^ (crc >>> 8);
-  return (crc ^ 0xffffffff) >>> 0;
-}
-
-/** UTF-8 of a text. Source: RFC 3629. */
-export function utf8(text: string): Uint8Array {
-  const escaped = encodeURIComponent(text.replaceAll(/\p{Surrogate}/gu, '\ufffd'));
-  const bytes: number[] = [];
-  for (let i = 0; i < escaped.length; i += 1) {
-    if (escaped[i] === '%') {
-      bytes.push(Number.parseInt(escaped.slice(i + 1, i + 3), 16));
-      i += 2;
-    } else bytes.push(escaped.charCodeAt(i));
-  }
-  return Uint8Array.from(bytes);
-}
 
 /** @param date "2027-03-05" @returns the day as MS-DOS counts it. Source: APPNOTE 6.3.10, 4.4.6. */
 function dosDate(date: string): number {

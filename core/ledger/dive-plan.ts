@@ -5,17 +5,17 @@ import {
   levelsOf,
   profileOf,
   runtimeMin,
-  surroundings,
+  surroundingsOf,
   type Leg,
+  type Level,
   type Profile,
   type ProfileShape,
   type Surroundings,
 } from '../profile';
 import { compose, identity, type AffineMap } from '../tissues/affine-map';
 import { legsMap } from '../tissues/leg-map';
-import { waterColumn } from '../water';
 import { effectiveDive } from '../document/as-dived';
-import type { Level, Trip, TripSettings, TripWater } from '../document/types';
+import type { Trip } from '../document/types';
 import type { Entry } from './ledger-types';
 
 /** A level as planned, and what of its minutes the way to it takes. */
@@ -53,20 +53,6 @@ export interface DivePlan {
   readonly earlierLevels: readonly EarlierLevel[];
   readonly lastLevel: PlanLevel;
   readonly doses: KnownDoses;
-}
-
-const surroundingsKnown = new WeakMap<TripWater, WeakMap<TripSettings, Surroundings>>();
-
-/** Water and rates of a trip; the same object while both stay the same. */
-export function surroundingsOf(trip: Pick<Trip, 'water' | 'settings'>): Surroundings {
-  let bySettings = surroundingsKnown.get(trip.water);
-  if (!bySettings) surroundingsKnown.set(trip.water, (bySettings = new WeakMap()));
-  let around = bySettings.get(trip.settings);
-  if (!around) {
-    around = surroundings(waterColumn(trip.water), trip.settings);
-    bySettings.set(trip.settings, around);
-  }
-  return around;
 }
 
 function earlierLevelsOf(

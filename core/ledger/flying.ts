@@ -1,5 +1,6 @@
 import { runtimeMin } from '../profile';
-import type { DiverLedger, Entry, WallMin } from './ledger-types';
+import type { DiverLedger, Entry } from './ledger-types';
+import type { WallMin } from '../words/calendar';
 
 /**
  * Hours at the surface before a flight, by what was dived. The hours are a floor: the guideline calls for

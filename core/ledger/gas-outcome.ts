@@ -1,6 +1,6 @@
 import { shallowerLines, stagedAscent } from '../ascent/staged-ascent';
-import type { Dive, Diver, SafetyStop, Trip } from '../document/types';
-import { ascentLegs, safetyStopOf, type Leg } from '../profile';
+import type { Dive, Diver, Trip } from '../document/types';
+import { ascentLegs, safetyStopOf, type Leg, type Stop } from '../profile';
 import {
   contentL,
   gasUsedL,
@@ -13,7 +13,7 @@ import {
 import { applyMap, type Lanes } from '../tissues/affine-map';
 import type { DivePlan } from './dive-plan';
 import type { NitrogenOutcome } from './entry';
-import type { Entry, Stop } from './ledger-types';
+import type { Entry } from './ledger-types';
 
 /** Share of the gas above the minimum after which a party turns. Source: NUMBERS of this project, a half. */
 export const USUAL_TURN_SHARE = 0.5;
@@ -119,7 +119,7 @@ export function minimumGasOf(
     bottomMin,
     ...(safetyStop === undefined ? {} : { safetyStop }),
   });
-  const usual: readonly SafetyStop[] = planned === null ? [] : [planned];
+  const usual: readonly Stop[] = planned === null ? [] : [planned];
   return minimumGas(supply, deepestM, [usual, ...fromAny], plan.around);
 }
 

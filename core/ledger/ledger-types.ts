@@ -1,10 +1,8 @@
 import type { ClockPiece } from '../oxygen/cns-day';
-import type { Leg } from '../profile';
+import type { Leg, Stop } from '../profile';
 import type { Lanes } from '../tissues/affine-map';
 import type { WallMin } from '../words/calendar';
-import type { Dive, Diver, Id, Mix, Trip } from '../document/types';
-
-export type { WallMin };
+import type { Dive, Diver, Mix, Trip } from '../document/types';
 
 /** What a diver holds at a moment. */
 export interface Carry {
@@ -45,11 +43,6 @@ export interface Room {
   /** Minutes sooner; null where the interval does not matter, or none would do. */
   readonly earlierMin: number | null;
   readonly earlierLimit: RoomLimit | null;
-}
-
-export interface Stop {
-  readonly depthM: number;
-  readonly min: number;
 }
 
 /** One level of a dive with its own no-stop limit. */
@@ -173,20 +166,4 @@ export interface Ledger {
   readonly trip: Trip;
   /** In the order of the party. */
   readonly divers: readonly DiverLedger[];
-}
-
-export type Severity = 'stop' | 'change' | 'know';
-
-/** A finding: something to change, or to know. */
-export interface Caution {
-  readonly code: string;
-  readonly severity: Severity;
-  /** null: the whole party. */
-  readonly diverId: Id | null;
-  /** null: the whole trip. */
-  readonly diveId: Id | null;
-  /** A plain sentence that says what to do. */
-  readonly message: string;
-  /** Where the limit was published, or "common practice". */
-  readonly source: string;
 }

@@ -2,14 +2,15 @@ import { otuAllowedToday } from '../oxygen/budgets';
 import { AIR_N2, COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
 import type { AffineMap, Lanes } from '../tissues/affine-map';
 import { effectiveDive, isOnDive } from '../document/as-dived';
-import { dayNumber, wallDate } from '../words/calendar';
-import { divePlan, surroundingsOf } from './dive-plan';
+import { dayNumber, wallDate, type WallMin } from '../words/calendar';
+import { divePlan } from './dive-plan';
 import { step, surfaceLimits, type FoldContext } from './entry';
 import { flyAfterMin } from './flying';
-import type { Carry, DiverLedger, Entry, Ledger, LedgerDay, WallMin } from './ledger-types';
+import type { Carry, DiverLedger, Entry, Ledger, LedgerDay } from './ledger-types';
 import { mixFor } from './mix-choice';
 import { startOf, type Start } from './start';
 import type { Diver, Trip } from '../document/types';
+import { surroundingsOf } from '../profile';
 
 /**
  * A diver counts as clear when every compartment is within this share of its limit from rest.

@@ -5,10 +5,10 @@ import { AIR_N2, restTensions } from '../tissues/compartments';
 import { intervalMap } from '../tissues/leg-map';
 import { SEA_LEVEL_BAR } from '../water';
 import { asAnalysed } from '../document/as-dived';
-import { wallMin } from '../words/calendar';
+import { wallMin, type WallMin } from '../words/calendar';
 import { newDivePlan } from './dive-plan';
 import { step } from './entry';
-import type { Carry, Entry, WallMin } from './ledger-types';
+import type { Carry, Entry } from './ledger-types';
 import { mixFor } from './mix-choice';
 import type { Diver, EarlierDive, Mix, Trip } from '../document/types';
 

@@ -1,14 +1,14 @@
 import { leadingShare } from '../ascent/tolerated';
 import { cnsAfterInterval, cnsFraction } from '../oxygen/cns';
 import { dayShareAt, type ClockPiece } from '../oxygen/cns-day';
-import type { Leg } from '../profile';
+import { type Leg, surroundingsOf } from '../profile';
 import { applyMap, type AffineMap, type Lanes } from '../tissues/affine-map';
 import { AIR_N2, inspiredBar } from '../tissues/compartments';
 import { intervalMap, stretchMap } from '../tissues/leg-map';
-import { surroundingsOf } from './dive-plan';
 import { surfaceLimits } from './entry';
-import type { Carry, DiverLedger, Entry, WallMin } from './ledger-types';
+import type { Carry, DiverLedger, Entry } from './ledger-types';
 import type { Trip } from '../document/types';
+import type { WallMin } from '../words/calendar';
 
 /** One moment of the bands: exact at the moment, straight lines between them are for the eye. */
 export interface TimelinePoint {

@@ -1,9 +1,9 @@
-import { surroundingsOf } from '../ledger/dive-plan';
 import { ledger as ledgerOf } from '../ledger/ledger';
 import type { DiverLedger, Entry, Ledger, Room } from '../ledger/ledger-types';
 import { roomMinutes } from '../ledger/room';
 import type { Dive, Id, Mix, Trip } from '../document/types';
 import { whyNot, type WhyNot } from './richest';
+import { surroundingsOf } from '../profile';
 
 /** What a mix would make of a dive for one diver. */
 export interface DiverChoice {

@@ -1,9 +1,9 @@
 import { noStopLimitMin } from '../ascent/no-stop-limit';
 import { sharedDoses } from '../oxygen/doses';
-import type { Surroundings } from '../profile';
+import { type Surroundings, surroundingsOf } from '../profile';
 import { restTensions } from '../tissues/compartments';
 import { effectiveDive } from '../document/as-dived';
-import { divePlan, newDivePlan, surroundingsOf, type DivePlan } from '../ledger/dive-plan';
+import { divePlan, newDivePlan, type DivePlan } from '../ledger/dive-plan';
 import { surfaceLimits } from '../ledger/entry';
 import { lastLevelStay } from '../ledger/level-limits';
 import type { Entry, Ledger } from '../ledger/ledger-types';

@@ -5,7 +5,7 @@ import { compose, fill, type FilledMap, type Lanes } from '../tissues/affine-map
 import { COMPARTMENT_COUNT, inspiredBar } from '../tissues/compartments';
 import { effectiveDive, isOnDive, type EffectiveDive } from '../document/as-dived';
 import { dayNumber } from '../words/calendar';
-import { divePlan, surroundingsOf, type DivePlan } from '../ledger/dive-plan';
+import { divePlan, type DivePlan } from '../ledger/dive-plan';
 import { surfaceLimits } from '../ledger/entry';
 import { gasAsPlanned } from '../ledger/gas-outcome';
 import { mayBreathe, mixFor, mixO2 } from '../ledger/mix-choice';
@@ -15,6 +15,7 @@ import type { Dive, Diver, Mix, Trip } from '../document/types';
 import { ambientBar } from '../water';
 import { LEANEST_PERCENT, mixOfShare, RICHEST_PERCENT } from './shares';
 import { airOf, type OpenTrip } from './stocked-trip';
+import { surroundingsOf } from '../profile';
 
 /** Air, then each whole percent above it: the place in this list is how the search names a mix. */
 export const CANDIDATE_COUNT = RICHEST_PERCENT - LEANEST_PERCENT + 1;

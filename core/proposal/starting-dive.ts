@@ -1,11 +1,12 @@
 import { cautionsOf } from '../cautions/all';
 import { esotAdvised } from '../oxygen/budgets';
-import { dayNumber } from '../words/calendar';
+import { dayNumber, type WallMin } from '../words/calendar';
 import { ledger } from '../ledger/ledger';
-import type { Caution, Entry, Ledger, RoomLimit, WallMin } from '../ledger/ledger-types';
+import type { Entry, Ledger, RoomLimit } from '../ledger/ledger-types';
 import { roomMinutes } from '../ledger/room';
 import type { DepthSteps } from './starting-steps';
 import type { Dive, Diver, Trip } from '../document/types';
+import type { Caution } from '../cautions/caution';
 
 /** Minutes of room that the starting sheet leaves to everybody on every dive. Source: common practice. */
 export const ROOM_LEFT_MIN = 5;

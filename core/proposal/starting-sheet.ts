@@ -2,8 +2,7 @@ import { failures, success, type Result, type Trouble } from '../result';
 import { fileWords, type Words } from '../words/reader';
 import { either, range, said, timeOfDay, typed, type Said } from '../words/said';
 import { judgeTrip } from '../document/check-trip';
-import { dayNumber, wallDate, wallMin } from '../words/calendar';
-import { surroundingsOf } from '../ledger/dive-plan';
+import { dayNumber, wallDate, wallMin, type WallTime } from '../words/calendar';
 import { wallTimeTrouble } from '../document/fields';
 import { HOURS_BEFORE_FLIGHT } from '../ledger/flying';
 import { ledger } from '../ledger/ledger';
@@ -25,7 +24,9 @@ import {
   type LaidDive,
   type LeftOut,
 } from './starting-words';
-import type { Dive, Diver, Mix, Site, Trip, TripSettings, TripWater, WallTime } from '../document/types';
+import type { Dive, Diver, Mix, Site, Trip, TripSettings } from '../document/types';
+import { surroundingsOf } from '../profile';
+import type { Water } from '../water';
 
 /** What the starting sheet asks. */
 export interface StartingAnswers {
@@ -41,7 +42,7 @@ export interface StartingAnswers {
   readonly party: readonly Diver[];
   readonly mixes: readonly Mix[];
   readonly flight: WallTime | null;
-  readonly water: TripWater;
+  readonly water: Water;
   readonly settings: TripSettings;
   /** No dive is planned longer, minutes; 20 to 120. */
   readonly longestMin: number;

@@ -13,7 +13,8 @@ import { someSaid } from '../words/terms';
 import { HOURS_BEFORE_FLIGHT } from '../ledger/flying';
 import { SHORTEST_MIN, ROOM_LEFT_MIN, type Held, type Limit } from './starting-dive';
 import type { DepthSteps } from './starting-steps';
-import type { Dive, Diver, Site, WallTime } from '../document/types';
+import type { Dive, Diver, Site } from '../document/types';
+import type { WallTime } from '../words/calendar';
 
 /** A dive that was laid out and what holds it, for the reasons. */
 export interface LaidDive {

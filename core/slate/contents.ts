@@ -2,7 +2,7 @@ import { NO_BREAK } from '../line-breaks';
 import { levelsOf, safetyStopOf } from '../profile';
 import { effectiveDive } from '../document/as-dived';
 import { dayNumber, wallDate, wallMin } from '../words/calendar';
-import type { Caution, DiverLedger, Entry, Room, RoomLimit } from '../ledger/ledger-types';
+import type { DiverLedger, Entry, Room, RoomLimit } from '../ledger/ledger-types';
 import { deeper, entryWith, roomOf } from '../ledger/room';
 import type { Dive, Trip } from '../document/types';
 import {
@@ -29,6 +29,7 @@ import {
   type Figure,
   type SlateUnits,
 } from './figures';
+import type { Caution } from '../cautions/caution';
 
 /** One dive of one diver in words and numbers, rounded for good. */
 export interface SlateDive {

@@ -1,7 +1,6 @@
 import { NO_BREAK } from '../line-breaks';
-import { levelsOf, travelMin, type ProfileShape } from '../profile';
+import { levelsOf, travelMin, type ProfileShape, surroundingsOf } from '../profile';
 import { effectiveDive } from '../document/as-dived';
-import { surroundingsOf } from '../ledger/dive-plan';
 import type { Entry } from '../ledger/ledger-types';
 import { deeper, entryWith, longer, spareL } from '../ledger/room';
 import type { Trip } from '../document/types';

@@ -2,9 +2,10 @@
  * Numbers as they are printed, rounded once and the careful way: what is allowed is rounded down, what is
  * taken up rounded up. No rounded value goes back into a formula.
  */
-import { wallText } from '../words/calendar';
-import type { Entry, Stop, WallMin } from '../ledger/ledger-types';
+import { wallText, type WallMin } from '../words/calendar';
+import type { Entry } from '../ledger/ledger-types';
 import { BAR_PER_PSI, M_PER_FOOT } from '../units';
+import type { Stop } from '../profile';
 
 export type SlateUnits = 'metric' | 'imperial' | 'both';
 

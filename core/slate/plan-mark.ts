@@ -1,6 +1,6 @@
-import { crc32, utf8 } from '../formats/zip';
 import type { Trip } from '../document/types';
 import { writeTrip } from '../document/write-trip';
+import { crc32, utf8 } from '../bytes';
 
 /**
  * A short mark of all that a plan says: two prints with different marks are of different plans. Alike marks

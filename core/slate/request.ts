@@ -1,9 +1,10 @@
 import type { Trouble } from '../result';
-import type { Caution, Ledger } from '../ledger/ledger-types';
+import type { Ledger } from '../ledger/ledger-types';
 import type { Id } from '../document/types';
 import type { SlateUnits } from './figures';
 import type { SlateFonts } from './font';
 import type { HoleSide, Paper } from './paper';
+import type { Caution } from '../cautions/caution';
 
 /** Wet-notes slate, briefing sheet, trip sheet, cylinder tags. */
 export const SLATE_KINDS = ['wet', 'briefing', 'trip', 'tags'] as const;

@@ -1,8 +1,9 @@
 import { cautionsOf } from '../cautions/all';
 import { wordingIn, type Wording } from '../cautions/wording';
-import type { Caution, Ledger } from '../ledger/ledger-types';
+import type { Ledger } from '../ledger/ledger-types';
 import { dateOf, momentText } from './contents';
 import { joined, po2LimitText, pressuresDown, pressuresUp, sentenceUnits, type SlateUnits } from './figures';
+import type { Caution } from '../cautions/caution';
 
 /** How sentences of a slate give figures, days and moments: as the rest of its page does. */
 export function slateWording(units: SlateUnits): Wording {

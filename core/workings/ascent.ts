@@ -1,10 +1,11 @@
 import { stagedAscent, STOP_STEP_M } from '../ascent/staged-ascent';
 import { applyMap } from '../tissues/affine-map';
 import { effectiveDive } from '../document/as-dived';
-import { divePlan, surroundingsOf } from '../ledger/dive-plan';
+import { divePlan } from '../ledger/dive-plan';
 import { digits, minutes } from './digits';
 import { MODEL } from './nitrogen';
 import type { Work, WorkingsStep } from './types';
+import { surroundingsOf } from '../profile';
 
 /** What a passed limit would cost. Source: named in the workings. */
 export const stopsWorkings: Work = ({ entry, trip, o2 }) => {

@@ -1,8 +1,7 @@
 import type { Leg } from '../profile';
 import { type Words } from '../words/reader';
-import { momentAt } from '../words/calendar';
+import { momentAt, type WallMin } from '../words/calendar';
 import { said } from '../words/said';
-import type { WallMin } from '../ledger/ledger-types';
 import type { WorkingsStep } from './types';
 
 /** A number with a fixed count of digits after the point, never "-0". */

@@ -1,11 +1,12 @@
 import { AIR_N2, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
 import { effectiveDive } from '../document/as-dived';
-import { divePlan, surroundingsOf } from '../ledger/dive-plan';
+import { divePlan } from '../ledger/dive-plan';
 import { surfaceLimits } from '../ledger/entry';
 import { earlierByCnsDay, waysUp } from '../ledger/room';
 import { bar, minutes, minutesOut } from './digits';
 import { compartmentStep, MODEL } from './nitrogen';
 import type { Asked, Work, WorkingsStep } from './types';
+import { surroundingsOf } from '../profile';
 
 /** The interval a compartment needs, and the tension it may begin the dive with. */
 interface Need {

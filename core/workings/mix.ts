@@ -1,8 +1,8 @@
 import { AIR_O2, DENSITY_ADVISED_GL, DENSITY_LIMIT_GL, gasDensityGL } from '../gas';
-import { surroundingsOf } from '../ledger/dive-plan';
 import { ambientBar } from '../water';
 import { bar, digits, metres, percent } from './digits';
 import type { Asked, Work, WorkingsStep } from './types';
+import { surroundingsOf } from '../profile';
 
 /** Oxygen, and whether it was analysed: the first number of most figures. */
 export function oxygenStep({ entry, o2 }: Asked): WorkingsStep {

@@ -2,12 +2,13 @@ import { limitingCompartment } from '../ascent/no-stop-limit';
 import { toleratedBar } from '../ascent/tolerated';
 import { AIR_N2, COMPARTMENTS, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
 import { effectiveDive } from '../document/as-dived';
-import { divePlan, surroundingsOf } from '../ledger/dive-plan';
+import { divePlan } from '../ledger/dive-plan';
 import { surfaceLimits } from '../ledger/entry';
 import { lastLevelStay } from '../ledger/level-limits';
 import { bar, minutes, minutesOut, percent } from './digits';
 import { oxygenStep } from './mix';
 import type { Asked, Work, WorkingsStep } from './types';
+import { surroundingsOf } from '../profile';
 
 /** Source of the model. */
 export const MODEL =

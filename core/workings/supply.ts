@@ -1,6 +1,6 @@
-import { ascentLegs, type Leg } from '../profile';
+import { ascentLegs, type Leg, surroundingsOf } from '../profile';
 import { contentL, gasUsedL, pressureBar, type MinimumGas } from '../supply';
-import { planOf, surroundingsOf } from '../ledger/dive-plan';
+import { planOf } from '../ledger/dive-plan';
 import { minimumGasOf, reckonedOf, USUAL_TURN_SHARE } from '../ledger/gas-outcome';
 import { ambientBar } from '../water';
 import { bar, digits, legSteps, litres, litresOut } from './digits';

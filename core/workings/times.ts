@@ -1,13 +1,13 @@
-import { secondOpinions, tableFlight, type SecondOpinion } from '../tables/second-opinion';
+import { secondOpinions, tableFlight, type SecondOpinion } from '../ledger/second-opinion';
 import { AIR_N2, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
-import { surroundingsOf } from '../ledger/dive-plan';
 import { surfaceLimits } from '../ledger/entry';
 import { flyingRow, HOURS_BEFORE_FLIGHT, lastSurfacingMin } from '../ledger/flying';
 import { CLEAR_SHARE } from '../ledger/ledger';
-import type { WallMin } from '../ledger/ledger-types';
 import { bar, digits, minutes, minutesOut, momentText } from './digits';
 import { compartmentStep, MODEL } from './nitrogen';
 import type { Asked, Work, WorkingsStep } from './types';
+import { surroundingsOf } from '../profile';
+import type { WallMin } from '../words/calendar';
 
 const TABLE =
   'U.S. Navy Diving Manual Revision 7 (2016), tables 9-7 and 9-8, and ch. 10 for the equivalent air depth';

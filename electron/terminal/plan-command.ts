@@ -3,12 +3,13 @@ import { resolve } from 'node:path';
 import { failure, failures, success, type Result, type Trouble } from '../../core/result';
 import { cautionsOf } from '../../core/cautions/all';
 import { ledger } from '../../core/ledger/ledger';
-import { ledgerDocument } from '../../core/ledger/ledger-document';
-import type { Caution, Ledger } from '../../core/ledger/ledger-types';
+import { ledgerDocument } from '../../core/formats/ledger-document';
+import type { Ledger } from '../../core/ledger/ledger-types';
 import type { Trip } from '../../core/document/types';
 import { readPlanOptions, USAGE, type PlanOptions } from './plan-options';
 import { planTable } from './plan-table';
 import { readTripFile, troublesText } from './trip-input';
+import type { Caution } from '../../core/cautions/caution';
 
 /** What a command leaves behind besides files. */
 export interface CommandOutcome {

@@ -14,10 +14,11 @@ import {
   signed,
   up,
 } from '../../core/slate/figures';
-import { dayNumber, wallMin, wallText } from '../../core/words/calendar';
-import type { Caution, DiverLedger, Entry, Ledger, LedgerDay } from '../../core/ledger/ledger-types';
+import { dayNumber, wallMin, wallText, type WallTime } from '../../core/words/calendar';
+import type { DiverLedger, Entry, Ledger, LedgerDay } from '../../core/ledger/ledger-types';
 import { roomMinutes } from '../../core/ledger/room';
-import type { Trip, WallTime } from '../../core/document/types';
+import type { Trip } from '../../core/document/types';
+import type { Caution } from '../../core/cautions/caution';
 
 /** What a terminal of the usual width shows without breaking lines. */
 export const TABLE_COLUMNS = 100;

@@ -1,7 +1,7 @@
 /** Edits of dives. Each returns what became of it; dives stay in order of start. */
 import { failure } from '../../core/result';
-import { wallMin, wallText } from '../../core/words/calendar';
-import type { AsDived, Dive, Id, Level, SafetyStop, Site, Trip, WallTime } from '../../core/document/types';
+import { wallMin, wallText, type WallTime } from '../../core/words/calendar';
+import type { AsDived, Dive, Id, Site, Trip } from '../../core/document/types';
 import { minutesText } from '../figures/format';
 import { diveNumber } from '../store/selectors';
 import { desk } from '../store/store';
@@ -9,6 +9,7 @@ import { edit, type EditResult } from './edit';
 import { freeId } from './ids';
 import { copyShift, dayShift } from './next-start';
 import { chooseDives } from './view';
+import type { Level, Stop } from '../../core/profile';
 
 /** The dives in order of start; the same array where they are. */
 function inOrder(dives: readonly Dive[]): readonly Dive[] {
@@ -91,7 +92,7 @@ export function setDiveParty(diveId: Id, divers: readonly Id[] | null): EditResu
 }
 
 /** null: none. undefined: the usual one. */
-export function setSafetyStop(diveId: Id, safetyStop: SafetyStop | null | undefined): EditResult {
+export function setSafetyStop(diveId: Id, safetyStop: Stop | null | undefined): EditResult {
   return editDive(diveId, 'Safety stop', 'dive.stop', (dive) =>
     safetyStop === undefined ? without(dive, 'safetyStop') : { ...dive, safetyStop },
   );

@@ -1,8 +1,7 @@
 import type { Trouble } from '../../core/result';
-import { wallMin, wallText } from '../../core/words/calendar';
+import { wallMin, wallText, type WallMin, type WallTime } from '../../core/words/calendar';
 import { flyingRow, HOURS_BEFORE_FLIGHT } from '../../core/ledger/flying';
-import type { WallMin } from '../../core/ledger/ledger-types';
-import type { Id, WallTime } from '../../core/document/types';
+import type { Id } from '../../core/document/types';
 import { clockText, dateText } from '../figures/format';
 import { selectChosenDive, selectLedger } from '../store/selectors';
 import type { Desk } from '../store/store';

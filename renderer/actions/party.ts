@@ -1,7 +1,7 @@
 /** Edits of the divers of a trip, and of who dives what. */
 import { failure } from '../../core/result';
-import { wallMin, wallText } from '../../core/words/calendar';
-import type { Diver, EarlierDive, Id, Trip, WallTime } from '../../core/document/types';
+import { wallMin, wallText, type WallTime } from '../../core/words/calendar';
+import type { Diver, EarlierDive, Id, Trip } from '../../core/document/types';
 import { isSameName } from '../figures/names';
 import { newDiver } from '../store/blank-trip';
 import { diveNumber } from '../store/selectors';

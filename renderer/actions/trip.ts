@@ -1,6 +1,8 @@
 /** Edits of what belongs to the whole trip. */
-import type { Trip, TripSettings, TripWater, WallTime } from '../../core/document/types';
+import type { Trip, TripSettings } from '../../core/document/types';
 import { edit, type EditResult } from './edit';
+import type { Water } from '../../core/water';
+import type { WallTime } from '../../core/words/calendar';
 
 export function setTitle(title: string): EditResult {
   return edit({ label: 'Title', code: 'trip.title' }, (trip) => ({ ...trip, title }));
@@ -14,7 +16,7 @@ export function setNotes(notes: string): EditResult {
   return edit({ label: 'Notes', code: 'trip.notes' }, (trip) => ({ ...trip, notes }));
 }
 
-export function setWater(patch: Partial<TripWater>): EditResult {
+export function setWater(patch: Partial<Water>): EditResult {
   return edit({ label: 'Water', code: 'trip.water' }, (trip) => ({
     ...trip,
     water: { ...trip.water, ...patch },

@@ -1,7 +1,7 @@
 /** Stops of an ascent in words. */
-import type { Stop } from '../../core/ledger/ledger-types';
 import { depthText, minutesText } from './format';
 import type { Units } from './units';
+import type { Stop } from '../../core/profile';
 
 /** What a passed limit would cost, to the deeper side as on slates; empty inside it. */
 export function stopsText(stops: readonly Stop[] | null, units: Units): string {

@@ -1,5 +1,5 @@
 /** What the air table says to a dive, in words; its workings tell the rest. */
-import { TABLE_UP_TO_ALTITUDE_M, type SecondOpinion } from '../../core/tables/second-opinion';
+import { TABLE_UP_TO_ALTITUDE_M, type SecondOpinion } from '../../core/ledger/second-opinion';
 import { minutesText, NO_FIGURE, numberText, unitText } from './format';
 import type { Units } from './units';
 

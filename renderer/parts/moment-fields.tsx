@@ -1,8 +1,8 @@
 import type { ReactNode } from 'react';
-import type { WallTime } from '../../core/document/types';
 import type { EditResult } from '../actions/edit';
 import { DateField } from './date-field';
 import { ClockField } from './number-field';
+import type { WallTime } from '../../core/words/calendar';
 
 /** A moment of the trip as its day and its time of day, each a field. */
 export function MomentFields(props: {

@@ -1,4 +1,4 @@
-import type { Caution, Entry } from '../../core/ledger/ledger-types';
+import type { Entry } from '../../core/ledger/ledger-types';
 import type { Trip } from '../../core/document/types';
 import { countText } from '../figures/format';
 import { roomPhrase } from '../figures/room';
@@ -12,6 +12,7 @@ import {
   shownEntry,
 } from './selectors';
 import type { Desk } from './store';
+import type { Caution } from '../../core/cautions/caution';
 
 /** A caution as the same one, whatever its figures are now. */
 function cautionKey({ code, diverId, diveId }: Caution): string {

@@ -1,11 +1,11 @@
 /** Everything derived from the desk, computed from the trip and remembered by identity; nothing here is stored. */
 import { cautionsOf } from '../../core/cautions/all';
-import { secondOpinions, type SecondOpinion } from '../../core/tables/second-opinion';
+import { secondOpinions, type SecondOpinion } from '../../core/ledger/second-opinion';
 import type { Settings } from '../../core/host';
 import { wordingIn } from '../../core/cautions/wording';
 import { dayNumber, momentAt } from '../../core/words/calendar';
 import { ledger } from '../../core/ledger/ledger';
-import type { Caution, DiverLedger, Entry, Ledger, Room, RoomLimit } from '../../core/ledger/ledger-types';
+import type { DiverLedger, Entry, Ledger, Room, RoomLimit } from '../../core/ledger/ledger-types';
 import { roomMinutes, roomOf } from '../../core/ledger/room';
 import type { Dive, Diver, Id, Site, Trip } from '../../core/document/types';
 import { dayOf, said } from '../../core/words/said';
@@ -14,6 +14,7 @@ import { wordsIn } from '../figures/reader';
 import { leastRooms, type RoomKey } from './least-rooms';
 import { memo } from './memo';
 import type { Desk } from './store';
+import type { Caution } from '../../core/cautions/caution';
 
 /** The ledger before, so that the next one reuses what an edit left untouched. */
 let previous: Ledger | undefined;

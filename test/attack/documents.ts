@@ -5,7 +5,7 @@
 import fc from 'fast-check';
 import { cautionsOf } from '../../core/cautions/all';
 import { ledger } from '../../core/ledger/ledger';
-import { ledgerDocument } from '../../core/ledger/ledger-document';
+import { ledgerDocument } from '../../core/formats/ledger-document';
 import { readTrip } from '../../core/document/read-trip';
 import { fixture, tenDives, type Loose } from '../support/trip-documents';
 import type { Attack } from './attack';

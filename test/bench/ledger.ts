@@ -10,10 +10,11 @@ import { applyMap, type AffineMap, type Lanes } from '../../core/tissues/affine-
 import { intervalMap } from '../../core/tissues/leg-map';
 import { wallMin } from '../../core/words/calendar';
 import { demoTrip } from '../../core/document/demo-trip';
-import { newDivePlan, surroundingsOf, type DivePlan } from '../../core/ledger/dive-plan';
+import { newDivePlan, type DivePlan } from '../../core/ledger/dive-plan';
 import { ledger } from '../../core/ledger/ledger';
 import type { Dive, Trip } from '../../core/document/types';
 import { medianMs, type BenchLine } from './report';
+import { surroundingsOf } from '../../core/profile';
 
 const DEMO_TRIP = demoTrip();
 

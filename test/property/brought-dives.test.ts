@@ -6,10 +6,11 @@ import { effectiveDive, isOnDive } from '../../core/document/as-dived';
 import { wallDate, wallText } from '../../core/words/calendar';
 import type { AsDived, Dive, Diver, EarlierDive, Trip } from '../../core/document/types';
 import { ledger } from '../../core/ledger/ledger';
-import type { Caution, DiverLedger, Entry } from '../../core/ledger/ledger-types';
+import type { DiverLedger, Entry } from '../../core/ledger/ledger-types';
 import { roomOf } from '../../core/ledger/room';
-import { secondOpinions, tableFlight } from '../../core/tables/second-opinion';
+import { secondOpinions, tableFlight } from '../../core/ledger/second-opinion';
 import { trips } from '../support/trip-arbitrary';
+import type { Caution } from '../../core/cautions/caution';
 
 /** What a diver did on a dive of the trip, as a dive done before it. */
 function broughtBy(diver: Diver, dive: Dive, entry: Entry): EarlierDive {

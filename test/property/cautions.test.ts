@@ -2,9 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cautionsOf, RULES } from '../../core/cautions/all';
 import { ledger } from '../../core/ledger/ledger';
-import type { Caution, Entry } from '../../core/ledger/ledger-types';
+import type { Entry } from '../../core/ledger/ledger-types';
 import type { Trip } from '../../core/document/types';
 import { trips } from '../support/trip-arbitrary';
+import type { Caution } from '../../core/cautions/caution';
 
 const RUNS = { numRuns: 150 };
 

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { toleratedBar } from '../../core/ascent/tolerated';
-import { levelsOf, ascentLegs, type Leg } from '../../core/profile';
+import { levelsOf, ascentLegs, type Leg, surroundingsOf } from '../../core/profile';
 import { applyMap, type Lanes } from '../../core/tissues/affine-map';
 import { COMPARTMENT_COUNT } from '../../core/tissues/compartments';
 import { stretchMap } from '../../core/tissues/leg-map';
-import { newDivePlan, surroundingsOf } from '../../core/ledger/dive-plan';
+import { newDivePlan } from '../../core/ledger/dive-plan';
 import { ledger } from '../../core/ledger/ledger';
 import type { Entry, EntryLevel } from '../../core/ledger/ledger-types';
 import type { Trip } from '../../core/document/types';

@@ -6,10 +6,10 @@ import { makeUp, partialPressureFill } from '../../core/mixes/fills';
 import { richestMix, whyNot } from '../../core/mixes/richest';
 import { contentL, type GasLaw } from '../../core/supply';
 import { checkTrip } from '../../core/document/check-trip';
-import { surroundingsOf } from '../../core/ledger/dive-plan';
 import { ledger } from '../../core/ledger/ledger';
 import type { Trip } from '../../core/document/types';
 import { smallTrip } from '../arbitraries/small-trip';
+import { surroundingsOf } from '../../core/profile';
 
 /** The same closed form reached by two ways: a few ulp of the times involved. */
 const ROUNDING = 1e-9;

@@ -8,11 +8,12 @@ import { wallText } from '../../core/words/calendar';
 import { ledger } from '../../core/ledger/ledger';
 import type { DiverLedger, Entry, Room, RoomLimit } from '../../core/ledger/ledger-types';
 import { roomOf } from '../../core/ledger/room';
-import type { Level, Trip } from '../../core/document/types';
+import type { Trip } from '../../core/document/types';
 import { pdfTroubles } from '../support/pdf/qpdf';
 import { readPdf } from '../support/pdf/read-pdf';
 import { trips } from '../support/trip-arbitrary';
 import { aPaper, aRequest } from '../support/slates';
+import type { Level } from '../../core/profile';
 
 /** The text of each page, in the order it was written. */
 async function readBack(trip: Trip, kind: 'wet' | 'briefing', paper: string): Promise<readonly string[]> {

@@ -6,11 +6,11 @@
 import fc from 'fast-check';
 import { Solver } from 'odex';
 import { describe, expect, it } from 'vitest';
-import type { Leg } from '../../core/profile';
+import { type Leg, surroundingsOf } from '../../core/profile';
 import { applyMap } from '../../core/tissues/affine-map';
 import { COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from '../../core/tissues/compartments';
 import { legsMap } from '../../core/tissues/leg-map';
-import { newDivePlan, surroundingsOf } from '../../core/ledger/dive-plan';
+import { newDivePlan } from '../../core/ledger/dive-plan';
 import { trips } from '../support/trip-arbitrary';
 
 /** Asked for by the project; the solver itself is held to 1e-12 of an absolute and relative error. */

@@ -1,8 +1,9 @@
 import { expect } from 'vitest';
 import { cautionsOf } from '../../core/cautions/all';
-import type { Caution, Ledger } from '../../core/ledger/ledger-types';
+import type { Ledger } from '../../core/ledger/ledger-types';
 import type { Diver, Trip } from '../../core/document/types';
 import { aDiver } from '../builders/trip';
+import type { Caution } from '../../core/cautions/caution';
 
 /** The cautions of one code that a ledger raises. */
 export function of(code: string, ledger: Ledger): readonly Caution[] {

@@ -1,9 +1,10 @@
 /** Random trips as wide as the trip file admits where the figures are concerned: for property tests and fixtures. */
 import fc from 'fast-check';
-import { runtimeMin, travelMin } from '../../core/profile';
+import { runtimeMin, travelMin, surroundingsOf, type Level } from '../../core/profile';
 import { wallMin, wallText } from '../../core/words/calendar';
-import { newDivePlan, surroundingsOf } from '../../core/ledger/dive-plan';
-import type { Dive, Diver, Level, Mix, Trip, TripSettings, TripWater } from '../../core/document/types';
+import { newDivePlan } from '../../core/ledger/dive-plan';
+import type { Dive, Diver, Mix, Trip, TripSettings } from '../../core/document/types';
+import type { Water } from '../../core/water';
 
 const MIXES: readonly Mix[] = [
   { id: 'air', o2: 0.21, costPerFill: 0 },
@@ -12,7 +13,7 @@ const MIXES: readonly Mix[] = [
   { id: 'ean36', o2: 0.36, costPerFill: 8 },
 ];
 
-export const tripWaters: fc.Arbitrary<TripWater> = fc.record({
+export const tripWaters: fc.Arbitrary<Water> = fc.record({
   density: fc.oneof(
     fc.constantFrom('gauge' as const, 'salt' as const, 'fresh' as const),
     fc.integer({ min: 990, max: 1040 }),

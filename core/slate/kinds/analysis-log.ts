@@ -1,5 +1,4 @@
 import { modM } from '../../gas';
-import { surroundingsOf } from '../../ledger/dive-plan';
 import { depths, down, joined, po2LimitText, up } from '../figures';
 import {
   beside,
@@ -14,6 +13,7 @@ import {
 } from '../layout';
 import { heading, PRINT_MIN_PT, type Draft } from '../page-frame';
 import type { SlateRequest } from '../request';
+import { surroundingsOf } from '../../profile';
 
 /** Height of a row that is written on by hand. */
 const LOG_ROW_PT = 24;

@@ -1,5 +1,5 @@
 import { wallMin } from '../../words/calendar';
-import type { Caution, DiverLedger } from '../../ledger/ledger-types';
+import type { DiverLedger } from '../../ledger/ledger-types';
 import type { Flight } from '../../document/types';
 import {
   LEVELS_MARK,
@@ -26,6 +26,7 @@ import {
 import { heading, PRINT_MIN_PT, type Draft } from '../page-frame';
 import type { SlateRequest } from '../request';
 import { tripBands, tripDrawing, type TripDrawing } from '../trip-bands';
+import type { Caution } from '../../cautions/caution';
 
 /** A type size, columns of the list, and the height of each plot: tried in this order. */
 interface Way {

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { toldTogether } from '../../../core/cautions/told-together';
-import type { Caution, Entry } from '../../../core/ledger/ledger-types';
+import type { Entry } from '../../../core/ledger/ledger-types';
 import type { Dive } from '../../../core/document/types';
 import { countText, dateText, ordinalText } from '../../figures/format';
 import { isRoomUnknown } from '../../figures/limits';
@@ -26,6 +26,7 @@ import { DiveParty } from './dive-party';
 import { DiverRows } from './diver-rows';
 import { Outcome } from './outcome';
 import { PlanDetails } from './plan-details';
+import type { Caution } from '../../../core/cautions/caution';
 
 const cautionsOfDive = memo((cautions: readonly Caution[], diveId: string): readonly Caution[] =>
   cautions.filter((caution) => caution.diveId === diveId),

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
-import { safetyStopOf, USUAL_SAFETY_STOP } from '../../../core/profile';
-import type { Dive, Level } from '../../../core/document/types';
+import { safetyStopOf, USUAL_SAFETY_STOP, type Level } from '../../../core/profile';
+import type { Dive } from '../../../core/document/types';
 import { setLevels, setSafetyStop, setTurnShare } from '../../actions/dives';
 import { tell } from '../../actions/edit';
 import { Choice } from '../../parts/choice';

@@ -1,11 +1,11 @@
 import type { ReactNode } from 'react';
 import { listed } from '../../../core/cautions/wording';
 import { keptTogether } from '../../../core/line-breaks';
-import type { Caution } from '../../../core/ledger/ledger-types';
 import type { Trip } from '../../../core/document/types';
 import { dateText } from '../../figures/format';
 import { diveNumber } from '../../store/selectors';
 import { SEVERITY_WORDS } from './caution-list';
+import type { Caution } from '../../../core/cautions/caution';
 
 interface PrintedCautionsProps {
   readonly cautions: readonly Caution[];

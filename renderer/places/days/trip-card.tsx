@@ -1,5 +1,4 @@
 import type { ReactNode } from 'react';
-import type { Caution } from '../../../core/ledger/ledger-types';
 import type { Trip } from '../../../core/document/types';
 import { stepDive } from '../../actions/view';
 import { CommandButton } from '../../parts/command-button';
@@ -8,6 +7,7 @@ import { selectCautions } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import { CautionItems } from './caution-list';
 import { PrintedCautions } from './printed-cautions';
+import type { Caution } from '../../../core/cautions/caution';
 
 /** With no dive chosen the side shows the trip: its cautions, and where to go on. */
 export function TripCard(): ReactNode {

@@ -1,7 +1,6 @@
 import { useMemo, type ReactNode } from 'react';
 import { mixChoices, type DiverChoice, type LaterChange, type MixChoice } from '../../../core/mixes/choice';
 import { richestMix } from '../../../core/mixes/richest';
-import { surroundingsOf } from '../../../core/ledger/dive-plan';
 import type { Dive, Trip } from '../../../core/document/types';
 import { setMix } from '../../actions/dives';
 import { tell } from '../../actions/edit';
@@ -27,6 +26,7 @@ import { useDesk } from '../../store/store';
 import { chooseView, useMixesView } from './mixes-view';
 import { moneyText, noStopText, richestText, roomText, whyText } from './mixes-words';
 import { WideTable } from './wide-table';
+import { surroundingsOf } from '../../../core/profile';
 
 function diveName(trip: Trip, dive: Dive, clock: '24h' | '12h'): string {
   const site = siteOf(trip, dive.siteId)?.name ?? dive.siteId;

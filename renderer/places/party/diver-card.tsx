@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState, type ReactNode } from 'react';
-import type { Caution, DiverLedger } from '../../../core/ledger/ledger-types';
+import type { DiverLedger } from '../../../core/ledger/ledger-types';
 import type { Id, Trip } from '../../../core/document/types';
 import { removeDiver } from '../../actions/party';
 import { chooseDives, chooseDiver, goTo } from '../../actions/view';
@@ -16,6 +16,7 @@ import { EarlierDives } from './earlier-dives';
 import type { DiverFigures } from './party-figures';
 import { choosePartyView, partyView } from './party-view';
 import { entryDate, isCare, limitPhrase, momentText } from './party-words';
+import type { Caution } from '../../../core/cautions/caution';
 
 /** So many stand open; a tight trip can raise a page of them. */
 const SHOWN = 3;

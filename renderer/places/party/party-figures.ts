@@ -1,11 +1,12 @@
 /** How the divers of a party stand, derived from the ledger. */
-import type { DiverLedger, Entry, Ledger, RoomLimit, WallMin } from '../../../core/ledger/ledger-types';
+import type { DiverLedger, Entry, Ledger, RoomLimit } from '../../../core/ledger/ledger-types';
 import type { Dive, Diver, Id, Trip } from '../../../core/document/types';
 import { isRoomUnknown } from '../../figures/limits';
 import { leastRooms, type RoomKey } from '../../store/least-rooms';
 import { memo } from '../../store/memo';
 import { selectLedger, selectRoomKey, selectRoomLimit, selectRoomMin } from '../../store/selectors';
 import type { Desk } from '../../store/store';
+import type { WallMin } from '../../../core/words/calendar';
 
 /** One diver over the whole trip. */
 export interface DiverFigures {

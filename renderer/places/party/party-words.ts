@@ -1,7 +1,7 @@
 /** The figures of the place in words. */
-import { wallText } from '../../../core/words/calendar';
+import { wallText, type WallMin } from '../../../core/words/calendar';
 import type { Settings } from '../../../core/host';
-import type { Entry, Room, RoomLimit, WallMin } from '../../../core/ledger/ledger-types';
+import type { Entry, Room, RoomLimit } from '../../../core/ledger/ledger-types';
 import { clockText, dateText, minutesText, NO_FIGURE } from '../../figures/format';
 import { LIMIT_WORDS, noMinutesText } from '../../figures/limits';
 import { isPast } from '../../figures/room';

@@ -1,8 +1,8 @@
 /** What the table of sites shows, derived from the trip alone. */
 import { richestMix, type RichestMix } from '../../../core/mixes/richest';
-import { surroundingsOf } from '../../../core/ledger/dive-plan';
 import { mayBreathe, mixO2 } from '../../../core/ledger/mix-choice';
 import type { Dive, Diver, Id, Mix, Site, Trip } from '../../../core/document/types';
+import { surroundingsOf } from '../../../core/profile';
 
 /** A site with its dives and the mix that suits whoever is tightest. */
 export interface SiteRow {

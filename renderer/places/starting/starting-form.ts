@@ -1,13 +1,14 @@
 /** What is typed into the starting sheet, and the answers it makes. */
 import { sitesOfDrafts } from '../../../core/formats/site-draft';
-import { wallMin, wallText } from '../../../core/words/calendar';
+import { wallMin, wallText, type WallTime } from '../../../core/words/calendar';
 import type { StartingAnswers } from '../../../core/proposal/starting-sheet';
-import type { Diver, Mix, Site, Trip, TripWater, WallTime } from '../../../core/document/types';
+import type { Diver, Mix, Site, Trip } from '../../../core/document/types';
 import { countText } from '../../figures/format';
 import type { Viewer } from '../../figures/reader';
 import { blankTrip, newDiver } from '../../store/blank-trip';
 import { EMPTY_SITE_LIST, readSiteList, type ReadSiteList, type SiteList } from '../sites/site-list';
 import { numberedNames } from './lists';
+import type { Water } from '../../../core/water';
 
 /** What a new diver begins with. */
 export type UsualDiver = Pick<Diver, 'surfaceRateLpm' | 'cylinder' | 'maxDepthM'>;
@@ -24,7 +25,7 @@ export interface StartingForm {
   readonly usual: UsualDiver;
   readonly shares: readonly number[];
   readonly flight: WallTime | null;
-  readonly water: TripWater;
+  readonly water: Water;
   /** Taken over from the trip on screen, in place of what is typed or beside it. */
   readonly takes: { readonly sites: boolean; readonly party: boolean; readonly mixes: boolean };
   /** Whether the reasons go into the notes of the trip. */

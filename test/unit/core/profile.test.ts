@@ -6,16 +6,16 @@ import {
   profileOf,
   runtimeMin,
   safetyStopOf,
-  surroundings,
   travelMin,
+  surroundingsOf,
 } from '../../../core/profile';
-import { waterColumn } from '../../../core/water';
 
-const around = surroundings(waterColumn({ density: 'gauge', altitudeM: 0 }), {
-  descentMPerMin: 18,
-  ascentMPerMin: 9,
-  gasLaw: 'ideal',
-  analysisTolerance: 0,
+const around = surroundingsOf({
+  water: { density: 'gauge', altitudeM: 0 },
+  settings: {
+    descentMPerMin: 18,
+    ascentMPerMin: 9,
+  },
 });
 
 const depths = (legs: readonly { kind: string; fromM: number; toM: number; min: number }[]) =>

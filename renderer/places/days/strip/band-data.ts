@@ -1,12 +1,12 @@
 /** The points of the bands with their places on the page: what the charts draw, ready made. */
 import { wallMin } from '../../../../core/words/calendar';
-import { surroundingsOf } from '../../../../core/ledger/dive-plan';
 import { surfaceLimits } from '../../../../core/ledger/entry';
 import type { DiverLedger } from '../../../../core/ledger/ledger-types';
 import { timelineOf, type TimelinePoint } from '../../../../core/ledger/timeline';
 import type { Trip } from '../../../../core/document/types';
 import { AIR_N2, COMPARTMENT_COUNT, inspiredBar } from '../../../../core/tissues/compartments';
 import { placeOf, type TimeScale } from './time-scale';
+import { surroundingsOf } from '../../../../core/profile';
 
 export interface BandPoint {
   /** Pixels from the left edge of the strip. */

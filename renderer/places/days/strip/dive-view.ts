@@ -1,10 +1,11 @@
 /** What the strip shows of each dive, gathered from the ledger; places on the page come later. */
 import { dayNumber, wallDate, wallMin, wallText } from '../../../../core/words/calendar';
-import type { Caution, Entry, RoomLimit } from '../../../../core/ledger/ledger-types';
+import type { Entry, RoomLimit } from '../../../../core/ledger/ledger-types';
 import type { Dive, Id, Trip } from '../../../../core/document/types';
 import { clockText, dateText, depthText, hoursText } from '../../../figures/format';
 import { noMinutesText } from '../../../figures/limits';
 import { breathedText, roomText, sounding, type Reader } from './strip-words';
+import type { Caution } from '../../../../core/cautions/caution';
 
 export interface Point {
   readonly atMin: number;

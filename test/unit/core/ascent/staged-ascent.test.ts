@@ -1,19 +1,19 @@
 import { describe, expect, it } from 'vitest';
 import { limitingCompartment, noStopLimitMin } from '../../../../core/ascent/no-stop-limit';
 import { stagedAscent } from '../../../../core/ascent/staged-ascent';
-import { surroundings } from '../../../../core/profile';
 import { applyMap, identity } from '../../../../core/tissues/affine-map';
 import { COMPARTMENT_COUNT, restTensions } from '../../../../core/tissues/compartments';
 import { newDivePlan } from '../../../../core/ledger/dive-plan';
 import { surfaceLimits } from '../../../../core/ledger/entry';
 import { lastLevelStay } from '../../../../core/ledger/level-limits';
-import { waterColumn } from '../../../../core/water';
+import { surroundingsOf } from '../../../../core/profile';
 
-const around = surroundings(waterColumn({ density: 'gauge', altitudeM: 0 }), {
-  descentMPerMin: 18,
-  ascentMPerMin: 9,
-  gasLaw: 'ideal',
-  analysisTolerance: 0,
+const around = surroundingsOf({
+  water: { density: 'gauge', altitudeM: 0 },
+  settings: {
+    descentMPerMin: 18,
+    ascentMPerMin: 9,
+  },
 });
 const rest = restTensions(around.column.surfaceBar);
 const AIR = 0.79;

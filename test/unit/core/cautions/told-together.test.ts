@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { toldTogether } from '../../../../core/cautions/told-together';
-import type { Caution } from '../../../../core/ledger/ledger-types';
+import type { Caution } from '../../../../core/cautions/caution';
 
 function caution(diverId: string | null, message: string, diveId: string | null = 'd1'): Caution {
   return { code: 'past-no-stop', severity: 'stop', diverId, diveId, message, source: 'common practice' };

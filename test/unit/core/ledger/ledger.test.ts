@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { dayNumber, wallDate, wallMin, wallText } from '../../../../core/words/calendar';
 import { diverLedger, ledger } from '../../../../core/ledger/ledger';
 import { mixFor, mayBreathe } from '../../../../core/ledger/mix-choice';
-import { surroundingsOf } from '../../../../core/ledger/dive-plan';
 import { roomOf } from '../../../../core/ledger/room';
 import type { Dive, Diver, Trip } from '../../../../core/document/types';
+import { surroundingsOf } from '../../../../core/profile';
 
 const guide: Diver = {
   id: 'guide',

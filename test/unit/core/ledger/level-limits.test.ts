@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { cautionsOf } from '../../../../core/cautions/all';
 import { ledger } from '../../../../core/ledger/ledger';
-import { ledgerDocument } from '../../../../core/ledger/ledger-document';
+import { ledgerDocument } from '../../../../core/formats/ledger-document';
 import type { Entry } from '../../../../core/ledger/ledger-types';
 import { deepestLevel } from '../../../../core/ledger/level-limits';
-import type { Level } from '../../../../core/document/types';
 import { aDive, aTrip, RICH } from '../../../builders/trip';
+import type { Level } from '../../../../core/profile';
 
 function entryOf(levels: readonly Level[], depthM = Math.max(...levels.map((level) => level.depthM))): Entry {
   const bottomMin = levels.reduce((sum, { min }) => sum + min, 0);

@@ -3,9 +3,9 @@ import { compareMixes, compareSites, shareCurve } from '../../../../core/mixes/c
 import { mixChoices } from '../../../../core/mixes/choice';
 import { richestMix, whyNot, whyNotText } from '../../../../core/mixes/richest';
 import { demoTrip } from '../../../../core/document/demo-trip';
-import { surroundingsOf } from '../../../../core/ledger/dive-plan';
 import { ledger } from '../../../../core/ledger/ledger';
 import { roomMinutes } from '../../../../core/ledger/room';
+import { surroundingsOf } from '../../../../core/profile';
 
 const trip = demoTrip();
 const whole = ledger(trip);

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fileWords } from '../../../../core/words/reader';
-import { secondOpinions } from '../../../../core/tables/second-opinion';
+import { secondOpinions } from '../../../../core/ledger/second-opinion';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import { ledger } from '../../../../core/ledger/ledger';
 import type { DiverLedger, Entry } from '../../../../core/ledger/ledger-types';

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import { ledger } from '../../../../core/ledger/ledger';
 import type { Trip } from '../../../../core/document/types';
-import { secondOpinions } from '../../../../core/tables/second-opinion';
+import { secondOpinions } from '../../../../core/ledger/second-opinion';
 import { tableAside, tableText } from '../../../../renderer/figures/table-words';
 
 /** Value and aside of a trip's first dive for its first diver. */

@@ -1,10 +1,10 @@
-import type { Surroundings } from '../profile';
-import { surroundingsOf } from '../ledger/dive-plan';
-import type { DiverLedger, Entry, WallMin } from '../ledger/ledger-types';
+import { type Surroundings, surroundingsOf } from '../profile';
+import type { DiverLedger, Entry } from './ledger-types';
 import type { Id, Trip } from '../document/types';
 import { ambientBar } from '../water';
-import { GROUPS, type Group } from './data';
-import { altitudeWaitMin, tableStep, type TableReading, type TableState } from './procedure';
+import { GROUPS, type Group } from '../tables/data';
+import { altitudeWaitMin, tableStep, type TableReading, type TableState } from '../tables/procedure';
+import type { WallMin } from '../words/calendar';
 
 /** The table's view of one entry, beside the model's. */
 export interface SecondOpinion extends Omit<TableReading, 'groupAfter'> {

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { secondOpinions, tableDepthFsw, tableFlight } from '../../../../core/tables/second-opinion';
+import { secondOpinions, tableDepthFsw, tableFlight } from '../../../../core/ledger/second-opinion';
 import { tableStep, type TableDive } from '../../../../core/tables/procedure';
-import { surroundingsOf } from '../../../../core/ledger/dive-plan';
 import type { Ledger } from '../../../../core/ledger/ledger-types';
 import { aDive, aDiver, aLedger, aTrip, RICH } from '../../../builders/trip';
+import { surroundingsOf } from '../../../../core/profile';
 
 /** Sixty feet of sea water in gauge water, metres. */
 const SIXTY_FSW_M = (60 * 0.030643) / ((1019.7 * 9.80665) / 1e5);

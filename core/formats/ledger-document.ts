@@ -1,8 +1,9 @@
-import { secondOpinions, type SecondOpinion } from '../tables/second-opinion';
-import { wallText } from '../words/calendar';
-import type { Caution, DiverLedger, Entry, Ledger, WallMin } from './ledger-types';
-import { roomOf } from './room';
+import { secondOpinions, type SecondOpinion } from '../ledger/second-opinion';
+import { wallText, type WallMin } from '../words/calendar';
+import type { DiverLedger, Entry, Ledger } from '../ledger/ledger-types';
+import { roomOf } from '../ledger/room';
 import type { Trip } from '../document/types';
+import type { Caution } from '../cautions/caution';
 
 function textOrNull(min: WallMin | null): string | null {
   return min === null ? null : wallText(min);

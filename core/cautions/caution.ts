@@ -1,0 +1,17 @@
+import type { Id } from '../document/types';
+
+export type Severity = 'stop' | 'change' | 'know';
+
+/** A finding: something to change, or to know. */
+export interface Caution {
+  readonly code: string;
+  readonly severity: Severity;
+  /** null: the whole party. */
+  readonly diverId: Id | null;
+  /** null: the whole trip. */
+  readonly diveId: Id | null;
+  /** A plain sentence that says what to do. */
+  readonly message: string;
+  /** Where the limit was published, or "common practice". */
+  readonly source: string;
+}
