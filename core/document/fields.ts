@@ -302,27 +302,3 @@ export function wallTimeTrouble(label: Said, value: unknown): SaidTrouble | null
     return { what: said`${label} is ${match[0]}, which does not exist in the calendar.`, mend };
   }
 }
-
-/**
- * Judges a text by length.
- * @param label what the text is @param value anything at all @param max characters allowed
- * @param min 1 where something must be written
- * Source: lengths are ours: what slates and lists can hold.
- */
-export function textTrouble(label: Said, value: unknown, max: number, min: 0 | 1): SaidTrouble | null {
-  if (typeof value !== 'string') {
-    return {
-      what: value === undefined ? said`${label} is missing.` : said`${label} is ${shown(value)}, not text.`,
-      mend: said`Write it as text in quotation marks.`,
-    };
-  }
-  if (value.length > max) {
-    return {
-      what: said`${label} has ${String(value.length)} characters; it can have ${String(max)}.`,
-      mend: max > 1000 ? said`Shorten it.` : said`Shorten it; longer text fits into the notes.`,
-    };
-  }
-  if (min === 1 && value.trim() === '')
-    return { what: said`${label} is empty.`, mend: said`Write at least one letter.` };
-  return null;
-}

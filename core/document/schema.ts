@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { greatest } from '../numeric';
 import { listed, said, type Said, type SaidTrouble } from '../words/said';
-import { NUMBER_RULES, type NumberField, numberTrouble, shown, textTrouble, wallTimeTrouble } from './fields';
+import { NUMBER_RULES, type NumberField, numberTrouble, shown, wallTimeTrouble } from './fields';
+import { textTrouble, type TextField } from './texts';
 import type { Trip } from './types';
 
 // Compiled validators need eval, which the window's content policy refuses.
@@ -53,8 +54,8 @@ function number(field: NumberField) {
   return judged<number>((value) => numberTrouble(field, value));
 }
 
-function text(label: Said, max: number, min: 0 | 1 = 1) {
-  return judged<string>((value) => textTrouble(label, value, max, min));
+function text(field: TextField, label?: Said) {
+  return judged<string>((value) => textTrouble(field, value, label));
 }
 
 function time(label: Said) {
@@ -111,13 +112,7 @@ function list<Item extends z.ZodType>(label: Said, item: Item, max: number, min 
     });
 }
 
-/**
- * Longest texts, characters: what slates and lists can hold, and for notes what a person writes.
- * Source: this project's own.
- */
-const LONGEST = { id: 100, name: 80, title: 120, place: 120, siteNotes: 4000, notes: 20_000 } as const;
-
-const id = text(said`Id`, LONGEST.id);
+const id = text('id');
 const ids = (label: Said) => list(label, id, LIMITS.party, 1);
 
 export const waterSchema = record(said`Water`, {
@@ -147,7 +142,7 @@ const diveShape = {
   startsAt: time(said`Start`),
   depthM: number('depthM'),
   bottomMin: number('bottomMin'),
-  mix: text(said`Mix`, LONGEST.id),
+  mix: text('id', said`Mix`),
   onBoard: list(said`Mixes on board`, id, LIMITS.mixes, 1).exactOptional(),
   legs: list(said`Levels`, level, LIMITS.levels, 1).exactOptional(),
   safetyStop: safetyStop.nullable().exactOptional(),
@@ -199,7 +194,7 @@ const earlierDive = z.preprocess(
 
 export const diverSchema = record(said`Diver`, {
   id,
-  name: text(said`Name`, LONGEST.name),
+  name: text('name'),
   surfaceRateLpm: number('surfaceRateLpm'),
   cylinder: record(said`Cylinder`, {
     waterL: number('waterL'),
@@ -222,9 +217,9 @@ export const diverSchema = record(said`Diver`, {
 
 const site = record(said`Site`, {
   id,
-  name: text(said`Name`, LONGEST.name),
+  name: text('name'),
   depthM: number('siteDepthM'),
-  notes: text(said`Notes`, LONGEST.siteNotes, 0).default(''),
+  notes: text('siteNotes').default(''),
   position: record(said`Position`, { lat: number('latitude'), lon: number('longitude') })
     .nullable()
     .exactOptional(),
@@ -246,9 +241,9 @@ export const tripSchema = record(said`Trip`, {
   version: judged<1>((value) =>
     value === 1 ? null : { what: said`Version is ${shown(value)}.`, mend: said`Write 1.` },
   ),
-  title: text(said`Title`, LONGEST.title),
-  place: text(said`Place`, LONGEST.place, 0).default(''),
-  notes: text(said`Notes`, LONGEST.notes, 0).default(''),
+  title: text('title'),
+  place: text('place').default(''),
+  notes: text('notes').default(''),
   water: waterSchema.prefault({}),
   settings: settingsSchema.prefault({}),
   party: list(said`Party`, diverSchema, LIMITS.party, 1),

@@ -16,9 +16,11 @@ export interface Delimited {
 /** Without it some spreadsheets take UTF-8 for an older encoding and spoil every accent. */
 const BYTE_ORDER_MARK = '\uFEFF';
 
-/** A spreadsheet would run text that begins so; apostrophes before it are ours or the writer's own. */
-const FORMULA = /^'*[=+\-@\t\r]/;
-const GUARDED_FORMULA = /^'+[=+\-@\t\r]/;
+/**
+ * A spreadsheet would run text that begins so, some after spaces and signs that cannot be seen, and some with
+ * signs of full width; apostrophes among those are ours or the writer's own.
+ */
+const FORMULA = /^(?:['\s\p{C}]*[=+\-@＝＋－＠]|'*[\t\r\n])/u;
 
 /**
  * Rows as comma-separated values.
@@ -53,7 +55,7 @@ export function decimalText(value: number): string {
  * @param cell as it stands in a row @returns without one apostrophe before what looks like a formula
  */
 export function plainText(cell: string): string {
-  return GUARDED_FORMULA.test(cell) ? cell.slice(1) : cell;
+  return cell.startsWith("'") && FORMULA.test(cell) ? cell.slice(1) : cell;
 }
 
 /**

@@ -1,7 +1,8 @@
 import type { Trouble } from '../result';
 import { fileWords, worded, type Words } from '../words/reader';
-import { said, type SaidTrouble } from '../words/said';
-import { numberTrouble, textTrouble } from '../document/fields';
+import type { SaidTrouble } from '../words/said';
+import { numberTrouble } from '../document/fields';
+import { textTrouble } from '../document/texts';
 import { LIMITS } from '../document/schema';
 import type { Site } from '../document/types';
 import { decimalText } from './delimited';
@@ -10,9 +11,6 @@ import { readXml, xmlText, type XmlElement } from './xml';
 
 /** GPX knows no depth of water: it stands among the extensions, under a name of ours. */
 const DEPTH_NAMESPACE = 'urn:carryover:site:1';
-
-const NAME_LENGTH = 80;
-const NOTES_LENGTH = 4000;
 
 /**
  * Sites from the waypoints of a GPX file.
@@ -93,11 +91,11 @@ function siteOf(waypoint: XmlElement): { readonly site: SiteDraft } | SaidTroubl
     .join('\n');
   const depthM = depthOf(waypoint);
   const trouble =
-    textTrouble(said`Name`, name, NAME_LENGTH, 1) ??
+    textTrouble('name', name) ??
     numberTrouble('latitude', position.lat) ??
     numberTrouble('longitude', position.lon) ??
     (depthM === null ? null : numberTrouble('siteDepthM', depthM)) ??
-    textTrouble(said`Notes`, notes, NOTES_LENGTH, 0);
+    textTrouble('siteNotes', notes);
   return trouble ?? { site: { name, depthM, notes, position } };
 }
 

@@ -1,5 +1,6 @@
 import { said, type Said, type SaidTrouble } from '../words/said';
-import { numberTrouble, textTrouble } from '../document/fields';
+import { numberTrouble } from '../document/fields';
+import { textTrouble } from '../document/texts';
 import { M_PER_FOOT } from '../units';
 import { coordinateDegrees, positionDegrees } from './coordinates';
 import { plainText } from './delimited';
@@ -25,9 +26,6 @@ const HEADINGS: Readonly<Record<Column, RegExp>> = {
   position: /^(position|coordinates)$/,
   notes: /^(notes?|remarks?|description|comments?)$/,
 };
-
-const NAME_LENGTH = 80;
-const NOTES_LENGTH = 4000;
 
 const DEPTH = /^([+-]?\d+(?:[.,]\d+)?)\s*(m|metres?|meters?|ft|feet|foot|'|′)?$/i;
 const UNIT = /^(?:m|metres?|meters?|ft|feet|foot|'|′)$/i;
@@ -112,14 +110,21 @@ export function siteOfRow(
   const at = (column: Column) => plainText((cells[laid.columns.indexOf(column)] ?? '').trim());
 
   const name = at('name');
-  const nameTrouble = textTrouble(said`Name`, name, NAME_LENGTH, 1);
+  // More likely some rows between two quotation marks that were never meant as one.
+  if (/[\r\n]/.test(name)) {
+    return {
+      what: said`The name goes over several lines.`,
+      mend: said`Write it on one line; a quotation mark that is left open joins the rows behind it.`,
+    };
+  }
+  const nameTrouble = textTrouble('name', name);
   if (nameTrouble) return nameTrouble;
   const depth = depthOf(at('depth'), laid.depthUnit);
   if ('what' in depth) return depth;
   const position = at('position') === '' ? halvesOf(at('lat'), at('lon')) : positionOf(at('position'));
   if (position !== null && 'what' in position) return position;
   const notes = notesOf(cells, laid);
-  const notesTrouble = textTrouble(said`Notes`, notes, NOTES_LENGTH, 0);
+  const notesTrouble = textTrouble('siteNotes', notes);
   if (notesTrouble) return notesTrouble;
   return { site: { name, depthM: depth.depthM, notes, position } };
 }

@@ -130,8 +130,6 @@ function readBy(
  * the name, and the name does not end in what another would take for the depth.
  */
 function isOneWay(name: string, separator: Separator, held: readonly Separator[]): boolean {
-  // A name over several lines is more likely some rows between two quotation marks that were never meant as one.
-  if (/[\r\n]/.test(name) && held.some((each) => name.includes(each))) return false;
   const at = held.indexOf(separator);
   return held.every((other, index) => {
     if (other === separator || !name.includes(other)) return true;

@@ -1,4 +1,5 @@
 import type { CommandOutcome } from './plan-command';
+import { printable } from './printable';
 
 /**
  * Runs a command as a program: prints what it says, and ends with its status.
@@ -16,7 +17,7 @@ export async function runCommand(
   const { npm_lifecycle_event: started, INIT_CWD: startedIn } = process.env;
   if (started === script && startedIn !== undefined) process.chdir(startedIn);
   const { status, stdout, stderr } = await run(process.argv.slice(2));
-  process.stdout.write(stdout);
-  process.stderr.write(stderr);
+  process.stdout.write(printable(stdout));
+  process.stderr.write(printable(stderr));
   process.exitCode = status;
 }

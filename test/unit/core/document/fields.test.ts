@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import {
   NUMBER_RULES,
   numberTrouble,
-  textTrouble,
   wallTimeTrouble,
   type NumberField,
 } from '../../../../core/document/fields';
@@ -101,17 +100,5 @@ describe('wallTimeTrouble', () => {
     [undefined, /missing/],
   ])('refuses %s', (value, what) => {
     expect(told(wallTimeTrouble(said`Start`, value)).what).toMatch(what);
-  });
-});
-
-describe('textTrouble', () => {
-  it('counts letters and asks for one where it must', () => {
-    expect(textTrouble(said`Name`, 'Guest', 80, 1)).toBeNull();
-    expect(textTrouble(said`Notes`, '', 80, 0)).toBeNull();
-    expect(told(textTrouble(said`Name`, '', 80, 1)).what).toBe('Name is empty.');
-    expect(told(textTrouble(said`Name`, 'x'.repeat(81), 80, 1)).what).toBe(
-      'Name has 81 characters; it can have 80.',
-    );
-    expect(told(textTrouble(said`Name`, 7, 80, 1)).what).toBe('Name is 7, not text.');
   });
 });

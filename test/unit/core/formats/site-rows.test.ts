@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { csvText, plainText, readDelimited } from '../../../../core/formats/delimited';
 import { readSiteRows, writeSiteRows } from '../../../../core/formats/site-rows';
 import { wordsIn } from '../../../../renderer/figures/reader';
 
@@ -74,13 +75,14 @@ describe('readSiteRows', () => {
 
   it('takes quotation marks of a spreadsheet as text where they enclose no whole cell', () => {
     expect(only('"Old" pier\t12').name).toBe('"Old" pier');
-    expect(only('"Two\nlines"\t12').name).toBe('Two\nlines');
+    expect(only('Wall\t12\t"Two\nlines"').notes).toBe('Two\nlines');
+    expect(refusal('"Two\nlines"\t12').what).toBe('The name goes over several lines.');
     expect(refusal('"Old" pier,12').where).toBe('line 1');
     const { sites, troubles } = readSiteRows('a,12\n"Kettle,13\nb,14');
     expect(sites.map(({ name }) => name)).toEqual(['a', 'b']);
     expect(troubles).toMatchObject([{ where: 'line 2', what: expect.stringContaining('never closed') }]);
     // Rows that two loose marks hold together are no name.
-    expect(refusal('"Kettle,13\nReef,12\nWall",14').what).toContain('two ways');
+    expect(refusal('"Kettle,13\nReef,12\nWall",14').mend).toContain('quotation mark that is left open');
   });
 
   it('reads what it can and names every line it cannot', () => {
@@ -222,4 +224,13 @@ describe('readSiteRows', () => {
     expect(text).toContain("'=1+1");
     expect(only(text)).toMatchObject({ name: '=1+1', notes: "'@x" });
   });
+
+  it.each(['\n=1+1', '\t=1+1', ' \u00a0=1+1', '\u0000=1+1', '\u200b@x', '\u001f-1', '＝1+1', '\r'])(
+    'guards %j, which some spreadsheets run as well, and reads it back',
+    (cell) => {
+      const text = csvText([[cell]]);
+      expect(text.replaceAll('"', '')).toContain(`'${cell}`);
+      expect(plainText(readDelimited(text, ',').rows[0]!.cells[0]!)).toBe(cell);
+    },
+  );
 });

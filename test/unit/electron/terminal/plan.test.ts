@@ -198,6 +198,18 @@ describe('plan, refusing', { timeout: PATIENCE_MS }, () => {
     expect(readFileSync(trip, 'utf8')).toBe(text);
   });
 
+  it('lets neither the name of a file nor what is in it steer the terminal', async () => {
+    const trip = tenDives();
+    trip.title = 'Week\u001b[2J';
+    trip.dives[0].siteId = '\u009b31m';
+    const path = file('\u001b]0;owned\u0007.json', JSON.stringify(trip));
+    const { status, stdout, stderr } = await plan(path);
+    expect([status, stdout]).toEqual([2, '']);
+    expect(stderr).toContain('Title has a sign in it that cannot be shown (U+001B)');
+    expect(stderr).toContain(String.raw`\u001b]0;owned\u0007.json`);
+    expect(stderr.replaceAll('\n', '')).not.toMatch(/\p{Cc}/u);
+  });
+
   it('refuses a file of 50 MB by its size', async () => {
     const trip = file('big.json', '');
     truncateSync(trip, 50_000_000);
