@@ -26,6 +26,7 @@ const TOOLS = [
   'fast-check',
   'jsdom',
   'odex',
+  'temporal-polyfill',
   'scslre',
   'tinybench',
   'vite',
@@ -45,7 +46,7 @@ const WINDOW_PACKAGES = [
   'zustand',
 ];
 const DESKTOP_PACKAGES = ['dejavu-fonts-ttf', 'electron', 'electron-store'];
-const CORE_PACKAGES = ['zod', 'temporal-polyfill'];
+const CORE_PACKAGES = ['zod'];
 const EVERY_PACKAGE = [
   ...CORE_PACKAGES,
   'pdfkit',

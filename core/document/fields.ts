@@ -1,4 +1,4 @@
-import { Temporal } from 'temporal-polyfill';
+import { wallMinIfReal } from '../words/calendar';
 import {
   either,
   NOTHING,
@@ -266,9 +266,6 @@ export function numberTrouble(field: NumberField, value: unknown): SaidTrouble |
 
 const WALL_TIME = /^(\d{4})-\d\d-\d\dT\d\d:\d\d$/;
 
-/** A minute that exists in every month: asked first, as each edit asks for every time of the trip. */
-const IN_EVERY_MONTH = /-(0[1-9]|1[0-2])-(0[1-9]|1\d|2[0-8])T([01]\d|2[0-3]):[0-5]\d$/;
-
 /** Years a trip may lie in; they keep minutes since 1970 small and catch slips of the pen. */
 const FIRST_YEAR = 1970;
 const LAST_YEAR = 2199;
@@ -277,7 +274,7 @@ const LAST_YEAR = 2199;
  * Judges wall-clock text.
  * @param label what the time is, "Start" @param value anything at all
  * @returns null for a minute that exists in the calendar; else what is wrong and how to mend it
- * Source: ISO 8601 calendar, through the calendar package.
+ * Source: ISO 8601 calendar.
  */
 export function wallTimeTrouble(label: Said, value: unknown): SaidTrouble | null {
   const mend = said`${either(
@@ -294,11 +291,6 @@ export function wallTimeTrouble(label: Said, value: unknown): SaidTrouble | null
       mend,
     };
   }
-  if (IN_EVERY_MONTH.test(match[0])) return null;
-  try {
-    Temporal.PlainDateTime.from(match[0], { overflow: 'reject' });
-    return null;
-  } catch {
-    return { what: said`${label} is ${match[0]}, which does not exist in the calendar.`, mend };
-  }
+  if (wallMinIfReal(match[0]) !== null) return null;
+  return { what: said`${label} is ${match[0]}, which does not exist in the calendar.`, mend };
 }

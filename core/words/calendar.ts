@@ -1,4 +1,3 @@
-import { Temporal } from 'temporal-polyfill';
 import { rounded } from './quantity';
 import { dayOf, said, timeOfDay, type Day, type Moment, type Said, type Span, type TimeOfDay } from './said';
 
@@ -8,18 +7,78 @@ export type WallTime = string;
 /** Minutes of wall-clock time since 1970-01-01T00:00 at the trip's place; fractions allowed. */
 export type WallMin = number;
 
-const EPOCH = Temporal.PlainDateTime.from('1970-01-01T00:00');
+const WALL_TIME = /^(\d{4})-(\d\d)-(\d\d)T(\d\d):(\d\d)$/;
+
+/**
+ * Wall-clock text to minutes since 1970-01-01T00:00 at the same place, or null for a minute that does not exist.
+ * @param text "2027-03-06T07:30"
+ * Source: ISO 8601 calendar; days as in `dayOfDate`.
+ */
+export function wallMinIfReal(text: string): WallMin | null {
+  const match = WALL_TIME.exec(text);
+  if (match === null) return null;
+  const [year, month, day, hour, minute] = match.slice(1).map(Number) as [
+    number,
+    number,
+    number,
+    number,
+    number,
+  ];
+  const ofDay = 60 * hour + minute;
+  if (month < 1 || month > 12 || hour > 23 || minute > 59) return null;
+  const min = 1440 * dayOfDate(year, month, day) + ofDay;
+  // 30 February is 2 March by the arithmetic: what exists comes back as it was.
+  return wallDate(min) === text.slice(0, 10) ? min : null;
+}
 
 /**
  * Wall-clock text to minutes since 1970-01-01T00:00 at the same place.
  * @param text "2027-03-06T07:30"; the schema has seen that the date exists
  * @returns whole minutes
  * @throws RangeError for a time that does not exist
- * Source: ISO 8601 calendar, through the calendar package.
+ * Source: as `wallMinIfReal`.
  */
 export function wallMin(text: WallTime): WallMin {
-  const time = Temporal.PlainDateTime.from(text, { overflow: 'reject' });
-  return time.since(EPOCH, { largestUnit: 'minutes' }).minutes;
+  const min = wallMinIfReal(text);
+  if (min === null) throw new RangeError(`${text} does not exist in the calendar`);
+  return min;
+}
+
+/** Days of a year before a month, counted from March: so the day that only some years have is their last. */
+function daysToMonth(fromMarch: number): number {
+  return Math.floor((153 * fromMarch + 2) / 5);
+}
+
+const DAYS_OF_400_YEARS = 146_097;
+/** From 1 March of year 0 to 1 January 1970. */
+const EPOCH_DAYS = 719_468;
+
+/**
+ * Days since 1970-01-01 of a date.
+ * @param year 0 or later @param month 1 to 12 @param day from 1; past the month's end it counts on
+ * Source: H. Hinnant, "chrono-Compatible Low-Level Date Algorithms", 2013, days_from_civil.
+ */
+function dayOfDate(year: number, month: number, day: number): number {
+  const ofMarch = month > 2 ? year : year - 1;
+  const leapDays = Math.floor(ofMarch / 4) - Math.floor(ofMarch / 100) + Math.floor(ofMarch / 400);
+  return 365 * ofMarch + leapDays + daysToMonth((month + 9) % 12) + day - 1 - EPOCH_DAYS;
+}
+
+/**
+ * The date of a day counted from 1970-01-01, "2027-03-06".
+ * Source: as `dayOfDate`, civil_from_days.
+ */
+function dateOfDay(day: number): string {
+  const since = day + EPOCH_DAYS;
+  const era = Math.floor(since / DAYS_OF_400_YEARS);
+  const ofEra = since - era * DAYS_OF_400_YEARS;
+  const leapDays = Math.floor(ofEra / 1460) - Math.floor(ofEra / 36_524) + Math.floor(ofEra / 146_096);
+  const yearOfEra = Math.floor((ofEra - leapDays) / 365);
+  const ofYear = ofEra - (365 * yearOfEra + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100));
+  const fromMarch = Math.floor((5 * ofYear + 2) / 153);
+  const month = fromMarch < 10 ? fromMarch + 3 : fromMarch - 9;
+  const year = yearOfEra + 400 * era + (month <= 2 ? 1 : 0);
+  return `${String(year).padStart(4, '0')}-${two(month)}-${two(ofYear - daysToMonth(fromMarch) + 1)}`;
 }
 
 /** The day of a moment as a count of whole days since 1970-01-01. Source: 1440 minutes a day. */
@@ -36,7 +95,7 @@ export function wallDate(min: WallMin): string {
   if (date === undefined) {
     // A trip has a dozen dates and asks for them at every edit; a fuzzer has thousands, which must not be kept.
     if (datesKnown.size > 1000) datesKnown.clear();
-    date = EPOCH.add({ days: day }).toPlainDate().toString();
+    date = dateOfDay(day);
     datesKnown.set(day, date);
   }
   return date;
@@ -51,7 +110,7 @@ function two(number: number): string {
  * surface no earlier than they do, and an interval to be no longer than it is.
  * @param min minutes, fractions allowed
  * @returns "2027-03-06T07:30"
- * Source: ISO 8601 calendar, through the calendar package.
+ * Source: ISO 8601 calendar; days as in `dayOfDate`.
  */
 export function wallText(min: WallMin): WallTime {
   // Sums of leg times miss a whole minute by rounding alone; a billionth of a minute is no minute more.
@@ -128,14 +187,9 @@ export function dateSaid(date: string, dates: Dates, form?: Day['form']): Said {
     : said`${weekday} ${number} ${short} ${String(year)}`;
 }
 
-/** Months begin so many weekdays after the year, in a year that is thought to begin in March. */
-const SHIFTS = [0, 3, 2, 5, 0, 3, 5, 1, 4, 6, 2, 4] as const;
-
-/** 0 for Sunday. Source: T. Sakamoto (1992), day of the week in the Gregorian calendar. */
+/** 0 for Sunday. Source: 1 January 1970 was a Thursday. */
 function weekdayOf(year: number, month: number, ofMonth: number): number {
-  const of = month < 3 ? year - 1 : year;
-  const leaps = Math.floor(of / 4) - Math.floor(of / 100) + Math.floor(of / 400);
-  return (of + leaps + SHIFTS[month - 1]! + ofMonth) % 7;
+  return (((dayOfDate(year, month, ofMonth) + 4) % 7) + 7) % 7;
 }
 
 export type Clock = '24h' | '12h';
