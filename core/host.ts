@@ -33,6 +33,8 @@ export interface StoredTrip {
 export interface TripVersion {
   readonly version: string;
   readonly savedAt: string;
+  /** Set where something lies among the versions that is none: why it is passed over. */
+  readonly unreadable?: string;
 }
 
 /** What failed outside the window, in the shape every door prints. */

@@ -1,140 +1,98 @@
 /**
- * Reading and writing whole files so that none is ever half there: a write goes to a file beside it,
- * is flushed to the disk, and takes the place of the old one in a single step.
+ * The desktop's disk: reading whole files of a bounded size, and folders and copies that outlast a loss of
+ * power. `atomic-write.ts` writes.
  */
+import { constants } from 'node:fs';
 import * as nodeFs from 'node:fs/promises';
-import { basename, dirname, join } from 'node:path';
-import type { HostTrouble } from '../core/host';
-import { MAX_TRIP_BYTES, noTripTrouble, notFoundTrouble, tooLargeTrouble } from '../core/library';
+import { dirname } from 'node:path';
+import { MAX_TRIP_BYTES, noTripTrouble, tooLargeTrouble } from '../core/library';
+import { blockedFolder, codeOf, DiskTrouble, readTrouble, writeTrouble } from './disk-trouble';
 
 /** As much of the file system as trips need; a test puts a failing one in its place. */
 export type FileSystem = Pick<
   typeof nodeFs,
-  'open' | 'rename' | 'rm' | 'readFile' | 'readdir' | 'stat' | 'mkdir' | 'copyFile'
+  | 'open'
+  | 'rename'
+  | 'link'
+  | 'rm'
+  | 'readFile'
+  | 'readdir'
+  | 'stat'
+  | 'lstat'
+  | 'readlink'
+  | 'realpath'
+  | 'mkdir'
+  | 'copyFile'
 >;
 
-/** Thrown within the desktop's storage, and turned into the answer where the window asked. */
-export class DiskTrouble extends Error {
-  constructor(readonly trouble: HostTrouble) {
-    super(trouble.what);
-  }
-}
-
-/** Windows holds a file for a moment while a scanner or the indexer looks at it. */
-const BUSY_CODES = new Set(['EPERM', 'EBUSY', 'EACCES']);
-const BUSY_RETRIES_MS = [20, 80, 300, 800];
-
-/** The time that is to stand on a file must differ from the last even where a disk counts in 2 s steps. */
-const STAMP_STEPS_MS = [0, 1, 1000, 2000];
+/** The last moment that a stamp tells; a damaged disk, or a touch, can give a file any time at all. */
+const LAST_MS = Date.parse('9999-12-31T23:59:59.000Z');
 
 /** ISO date-time of the last change of a file, the mark by which two saves are told apart. */
 export function stampOf(stat: { readonly mtimeMs: number }): string {
-  return new Date(Math.floor(stat.mtimeMs)).toISOString();
+  return new Date(Math.max(0, Math.min(LAST_MS, Math.floor(stat.mtimeMs)))).toISOString();
 }
 
-export interface WriteRequest {
-  readonly path: string;
-  readonly content: string | Uint8Array;
-  readonly nowMs: number;
-  /** A stamp; the file bears a later one. Left out or empty: any. */
-  readonly laterThan?: string | undefined;
-  /** Called with the stamp when all bytes are on the disk and nothing has taken its place yet. */
-  readonly beforeRename?: (savedAt: string) => Promise<void>;
-}
+/** What a system answers that cannot flush a folder, or does not let this user open it: no fault of the save. */
+const UNFLUSHABLE = new Set(['EINVAL', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EBADF', 'EACCES', 'EPERM']);
 
-/** Writes a file atomically and returns its stamp; the old one stays whole whatever goes wrong. */
-export async function writeAtomically(fs: FileSystem, request: WriteRequest): Promise<string> {
-  const { path, content } = request;
-  const folder = dirname(path);
-  // One name for each file: what a killed process leaves behind, the next save takes away.
-  const beside = join(folder, `.${basename(path)}.saving`);
-  try {
-    await fs.rm(beside, { force: true });
-    const savedAt = await writeFlushed(fs, beside, request);
-    await request.beforeRename?.(savedAt);
-    await renameOver(fs, beside, path);
-    await flushFolder(fs, folder);
-    return savedAt;
-  } catch (error) {
-    // Best effort: the failure itself is what the user must hear of.
-    await fs.rm(beside, { force: true }).catch(() => {});
-    if (error instanceof DiskTrouble) throw error;
-    throw new DiskTrouble(writeTrouble(error, path, content.length));
-  }
-}
-
-async function writeFlushed(fs: FileSystem, path: string, request: WriteRequest): Promise<string> {
-  const file = await fs.open(path, 'wx');
-  try {
-    await file.writeFile(request.content);
-    const { laterThan = '' } = request;
-    const earliestMs = laterThan === '' ? 0 : Date.parse(laterThan);
-    let savedAt = '';
-    for (const stepMs of STAMP_STEPS_MS) {
-      // Half a millisecond more: seconds as a floating number would else often fall a millisecond short.
-      const stampS = (Math.max(request.nowMs, earliestMs + stepMs) + 0.5) / 1000;
-      await file.utimes(stampS, stampS);
-      savedAt = stampOf(await file.stat());
-      if (savedAt > laterThan) break;
-    }
-    await file.sync();
-    return savedAt;
-  } finally {
-    await file.close();
-  }
-}
-
-async function renameOver(fs: FileSystem, from: string, to: string): Promise<void> {
-  for (const pauseMs of BUSY_RETRIES_MS) {
-    try {
-      await fs.rename(from, to);
-      return;
-    } catch (error) {
-      if (process.platform !== 'win32' || !BUSY_CODES.has(codeOf(error))) throw error;
-      await new Promise((resolve) => setTimeout(resolve, pauseMs));
-    }
-  }
-  await fs.rename(from, to);
-}
-
-/** The new name is on the disk only once its folder is; not every system lets a folder be flushed. */
-async function flushFolder(fs: FileSystem, folder: string): Promise<void> {
+/** The names in a folder are on the disk only once the folder itself is. */
+export async function flushFolder(fs: FileSystem, folder: string): Promise<void> {
+  // Windows keeps its names in a journal, and opens no folder to be flushed.
   if (process.platform === 'win32') return;
-  const handle = await fs.open(folder, 'r');
   try {
-    await handle.sync();
-  } finally {
-    await handle.close();
+    const handle = await fs.open(folder, 'r');
+    try {
+      await handle.sync();
+    } finally {
+      await handle.close();
+    }
+  } catch (error) {
+    if (!UNFLUSHABLE.has(codeOf(error))) throw error;
   }
 }
 
-/** Makes a folder and those above it, where they are not there yet. */
+/** Folders whose names, and those of the folders above them, this process knows to be on the disk. */
+const flushed = new WeakMap<FileSystem, Set<string>>();
+
+/** Makes a folder and those above it, where they are not there yet, and flushes their names. */
 export async function makeFolder(fs: FileSystem, path: string): Promise<void> {
+  const known = flushed.get(fs) ?? new Set<string>();
+  flushed.set(fs, known);
   try {
-    await fs.mkdir(path, { recursive: true });
+    const made = (await fs.mkdir(path, { recursive: true })) ?? null;
+    const isNew = (folder: string): boolean => made !== null && folder.length >= made.length;
+    // A start that was killed may have made them and flushed nothing: the first use of each start does so.
+    for (let each = path; isNew(each) || !known.has(each); each = dirname(each)) {
+      if (dirname(each) === each) break;
+      // oxlint-disable-next-line no-await-in-loop
+      await flushFolder(fs, dirname(each));
+      known.add(each);
+    }
   } catch (error) {
     const isBlocked = codeOf(error) === 'EEXIST' || codeOf(error) === 'ENOTDIR';
     throw new DiskTrouble(isBlocked ? blockedFolder(path) : writeTrouble(error, path, 0));
   }
 }
 
-/** The names in a folder; none where the folder is not there. */
-export async function namesIn(fs: FileSystem, path: string): Promise<readonly string[]> {
+/** The names in a folder, as the disk holds them; none where the folder is not there. */
+export async function rawNamesIn(fs: FileSystem, path: string): Promise<readonly Buffer[]> {
   try {
-    return await fs.readdir(path);
+    return await fs.readdir(path, { encoding: 'buffer' });
   } catch (error) {
     if (codeOf(error) === 'ENOENT') return [];
     throw new DiskTrouble(codeOf(error) === 'ENOTDIR' ? blockedFolder(path) : readTrouble(error, path));
   }
 }
 
-function blockedFolder(path: string): HostTrouble {
-  return {
-    kind: 'not-writable',
-    what: 'A file stands where the folder should be.',
-    where: path,
-    mend: 'Move that file away or give it another name; it is left as it is.',
-  };
+/** The names in a folder that are text. */
+export async function namesIn(fs: FileSystem, path: string): Promise<readonly string[]> {
+  return (await rawNamesIn(fs, path)).filter(isText).map(String);
+}
+
+/** Whether a name is UTF-8; one that is not cannot be given back to the disk as text. */
+export function isText(name: Buffer): boolean {
+  return Buffer.from(name.toString('utf8')).equals(name);
 }
 
 export interface ReadFile {
@@ -145,16 +103,42 @@ export interface ReadFile {
 /** Reads a whole text file of a bounded size; throws a DiskTrouble that says what stands in the way. */
 export async function readWhole(fs: FileSystem, path: string): Promise<ReadFile> {
   try {
-    const stat = await fs.stat(path);
-    if (stat.isDirectory()) {
+    // Looked at before it is opened: a pipe would wait for its other end for ever.
+    const about = await fs.stat(path);
+    if (about.isDirectory()) {
       throw new DiskTrouble(noTripTrouble(path, 'There is a folder where a file should be.'));
     }
-    if (stat.size > MAX_TRIP_BYTES) throw new DiskTrouble(tooLargeTrouble(path, stat.size));
-    const bytes = await fs.readFile(path);
-    return { text: decode(bytes, path), savedAt: stampOf(stat) };
+    if (!about.isFile()) {
+      throw new DiskTrouble(noTripTrouble(path, 'The name is that of a pipe or a device, not of a file.'));
+    }
+    const file = await fs.open(path, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
+    try {
+      // Of the file that is open: another may take its name meanwhile, and text and stamp must be of one save.
+      const stat = await file.stat();
+      const bytes = await readBounded(file, stat.size);
+      if (bytes === null) throw new DiskTrouble(tooLargeTrouble(path, stat.size));
+      return { text: decode(bytes, path), savedAt: stampOf(stat) };
+    } finally {
+      await file.close();
+    }
   } catch (error) {
     if (error instanceof DiskTrouble) throw error;
     throw new DiskTrouble(readTrouble(error, path));
+  }
+}
+
+/** All bytes of an open file, also where it grows meanwhile; null where there are more than a trip can have. */
+async function readBounded(file: nodeFs.FileHandle, size: number): Promise<Buffer | null> {
+  if (size > MAX_TRIP_BYTES) return null;
+  let bytes = Buffer.alloc(size + 1);
+  let length = 0;
+  for (;;) {
+    // oxlint-disable-next-line no-await-in-loop
+    const { bytesRead } = await file.read(bytes, length, bytes.length - length, null);
+    if (bytesRead === 0) return bytes.subarray(0, length);
+    length += bytesRead;
+    if (length > MAX_TRIP_BYTES) return null;
+    if (length === bytes.length) bytes = Buffer.concat([bytes, Buffer.alloc(bytes.length)]);
   }
 }
 
@@ -168,77 +152,15 @@ function decode(bytes: Uint8Array, path: string): string {
   }
 }
 
-/** The code of a system error, or nothing. */
-export function codeOf(error: unknown): string {
-  return (error as NodeJS.ErrnoException | null)?.code ?? '';
-}
-
-function readTrouble(error: unknown, path: string): HostTrouble {
-  switch (codeOf(error)) {
-    case 'ENOENT':
-    case 'ENOTDIR':
-      return notFoundTrouble(path);
-    case 'EACCES':
-    case 'EPERM':
-      return {
-        kind: 'not-readable',
-        what: 'The system does not let this user read the file.',
-        where: path,
-        mend: 'Give yourself the right to read it, or choose another file.',
-      };
-    default:
-      return {
-        kind: 'not-readable',
-        what: `The file could not be read (${codeOf(error) || String(error)}).`,
-        where: path,
-        mend: 'Check the disk it lies on, then try again; the file stays as it is.',
-      };
+/** Copies a file, whatever is in it, so that the copy outlasts a loss of power; a name is never taken twice. */
+export async function copyFlushed(fs: FileSystem, from: string, to: string): Promise<void> {
+  await fs.copyFile(from, to, constants.COPYFILE_EXCL);
+  // Windows flushes only what is open for writing; elsewhere a copy of a read-only file is read-only too.
+  const copy = await fs.open(to, process.platform === 'win32' ? 'r+' : 'r');
+  try {
+    await copy.sync();
+  } finally {
+    await copy.close();
   }
-}
-
-/** What went wrong in a write, in words; nothing that stood there before was touched. */
-export function writeTrouble(error: unknown, path: string, bytes: number): HostTrouble {
-  switch (codeOf(error)) {
-    case 'ENOSPC':
-    case 'EDQUOT':
-      return {
-        kind: 'full',
-        what: `The disk has no room for ${Math.ceil(bytes / 1000)} kB more; what was saved before is whole.`,
-        where: path,
-        mend: 'Free some space, then save again, or save a copy on another disk.',
-      };
-    case 'EACCES':
-    case 'EPERM':
-    case 'EROFS':
-      return {
-        kind: 'not-writable',
-        what: 'The system does not let this user write here; what was saved before is whole.',
-        where: path,
-        mend: 'Give yourself the right to write there, or save a copy in another folder.',
-      };
-    case 'ENOENT':
-    case 'ENOTDIR':
-      return {
-        kind: 'not-writable',
-        what: 'The folder is no longer there, or a file stands where it should be.',
-        where: path,
-        mend: 'Bring the folder back, or save a copy in another one.',
-      };
-    case 'EISDIR':
-    case 'ENOTEMPTY':
-    case 'EEXIST':
-      return {
-        kind: 'not-writable',
-        what: 'There is a folder where the file should be.',
-        where: path,
-        mend: 'Move that folder away, or save under another name.',
-      };
-    default:
-      return {
-        kind: 'not-writable',
-        what: `The file could not be written (${codeOf(error) || String(error)}); what was saved before is whole.`,
-        where: path,
-        mend: 'Check the disk, then save again, or save a copy elsewhere.',
-      };
-  }
+  await flushFolder(fs, dirname(to));
 }

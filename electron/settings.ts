@@ -8,7 +8,7 @@ import ElectronStore from 'electron-store';
 import * as z from 'zod';
 import { DEFAULT_SETTINGS, type HostTrouble, type Settings } from '../core/host';
 import { settingsFrom, settingsSchema } from '../core/settings-schema';
-import { DiskTrouble, writeTrouble } from './disk';
+import { DiskTrouble, writeTrouble } from './disk-trouble';
 import type { RecentFiles } from './trip-places';
 
 export interface WindowBounds {

@@ -2,24 +2,22 @@
  * The trips of the desktop: a library folder and files anywhere else, every save atomic and kept as a
  * version, nothing unreadable ever written over. Plain Node; the dialogs are in `desktop-host`.
  */
-import { randomBytes } from 'node:crypto';
+import { createHash, randomBytes } from 'node:crypto';
 import * as nodeFs from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import type { StoredTrip, TripSummary, TripToken, TripVersion } from '../core/host';
 import { changedTrouble, MAX_TRIP_BYTES, noTripTrouble, notFoundTrouble, peekTrip } from '../core/library';
 import { slugOf, tooLargeTrouble } from '../core/library';
-import {
-  codeOf,
-  DiskTrouble,
-  makeFolder,
-  readWhole,
-  stampOf,
-  writeAtomically,
-  writeTrouble,
-  type FileSystem,
-} from './disk';
+import { writeAtomically } from './atomic-write';
+import { makeFolder, readWhole, stampOf, type FileSystem } from './disk';
+import { codeOf, DiskTrouble, noFileTrouble, writeTrouble } from './disk-trouble';
+import { keptAside } from './kept-aside';
+import { ownSaves } from './own-saves';
 import { tripPlaces, type RecentFiles, type TripPlace } from './trip-places';
 import { versionStore } from './version-store';
+
+/** How often a save that may go over anything looks again where another took its place meanwhile. */
+const ROUNDS_AGAINST_OTHERS = 5;
 
 export interface TripFilesOptions {
   /** The user's data folder; trips, versions, bin and set-aside are made in it. */
@@ -46,10 +44,12 @@ export interface TripFiles {
   openAt(path: string): Promise<StoredTrip>;
   /** Writes a copy where the user said, and remembers it. */
   writeAt(path: string, text: string): Promise<StoredTrip>;
-  /** What this process last saw of a file: its stamp, or null for "not there". */
-  lastSeen(path: string): string | null | undefined;
+  /** Whether this state of a file (its stamp, or null for "not there") is no news to this process. */
+  isKnown(path: string, savedAt: string | null): boolean;
   saw(path: string, savedAt: string | null): void;
   placeAt(path: string): TripPlace;
+  /** The path behind a token that was handed out, or undefined. */
+  pathOf(token: TripToken): Promise<string | undefined>;
 }
 
 /** The trips under a user's data folder. All methods throw DiskTrouble for what the world gets wrong. */
@@ -58,7 +58,8 @@ export function tripFiles(options: TripFilesOptions): TripFiles {
   const libraryFolder = join(folder, 'trips');
   const places = tripPlaces(fs, libraryFolder, recent);
   const versions = versionStore(fs, join(folder, 'versions'));
-  const seen = new Map<string, string | null>();
+  const aside = keptAside(fs, folder, nowMs);
+  const own = ownSaves();
   const inTurn = queues();
 
   const placeOf = async (token: TripToken): Promise<TripPlace> => {
@@ -71,7 +72,7 @@ export function tripFiles(options: TripFilesOptions): TripFiles {
     const { text, savedAt } = await readWhole(fs, place.path);
     const peek = peekTrip(text);
     if (!peek.ok) throw new DiskTrouble(noTripTrouble(place.path, peek.reason));
-    seen.set(place.path, savedAt);
+    own.saw(place.path, savedAt);
     const stored: StoredTrip = { token: place.token, home: place.home, text, savedAt };
     return (await versions.knows(place.token, text)) === false ? { ...stored, changedOutside: true } : stored;
   };
@@ -92,7 +93,10 @@ export function tripFiles(options: TripFilesOptions): TripFiles {
     }
   };
 
-  /** What stands where a save will go: kept as a version, or aside where it is no trip, before it goes. */
+  /**
+   * What stands where a save will go: kept as a version, or aside where it is no trip, before it goes. Returns
+   * its stamp, null for nothing.
+   */
   const keepWhatStands = async (place: TripPlace): Promise<string | null> => {
     let standing: { text: string; savedAt: string };
     try {
@@ -109,33 +113,68 @@ export function tripFiles(options: TripFilesOptions): TripFiles {
   };
 
   const setAside = async (place: TripPlace): Promise<string> => {
-    const aside = join(folder, 'set-aside');
-    const time = new Date(nowMs()).toISOString().replace(/[:.]/g, '-');
     try {
       const stat = await fs.stat(place.path);
-      await makeFolder(fs, aside);
-      await fs.copyFile(place.path, join(aside, `${time}-${basename(place.path)}`));
+      if (!stat.isFile()) throw new DiskTrouble(noFileTrouble(place.path, stat.isDirectory()));
+      await aside.setAside(place.path);
       return stampOf(stat);
     } catch (error) {
       throw asDiskTrouble(error, place.path);
     }
   };
 
-  const saveAt = async (place: TripPlace, text: string): Promise<StoredTrip> => {
+  /** @param over the stamp of the one save that it may go over, null for nothing; undefined: whatever stands there */
+  const saveAt = async (place: TripPlace, text: string, over?: string | null): Promise<StoredTrip> => {
+    for (let round = 1; ; round += 1) {
+      try {
+        // What another put there meanwhile is kept as well, before it goes.
+        // oxlint-disable-next-line no-await-in-loop
+        return await saveOnce(place, text, over);
+      } catch (error) {
+        const isOvertaken = error instanceof DiskTrouble && error.trouble.kind === 'changed';
+        if (!isOvertaken || over !== undefined || round === ROUNDS_AGAINST_OTHERS) throw error;
+      }
+    }
+  };
+
+  const saveOnce = async (place: TripPlace, text: string, over?: string | null): Promise<StoredTrip> => {
     const standing = await keepWhatStands(place);
-    const [newest] = await versions.list(place.token);
-    const savedAt = await writeAtomically(fs, {
-      path: place.path,
-      content: text,
-      nowMs: nowMs(),
-      // Later than both: a file put back from a backup may be older than our own last save.
-      laterThan: [standing ?? '', newest?.savedAt ?? ''].toSorted().at(-1),
-      // The version first: a process killed in between leaves one save more, never one less.
-      beforeRename: (stamp) => versions.add(place.token, text, stamp),
-    });
-    seen.set(place.path, savedAt);
-    await versions.prune(place.token).catch(() => {});
-    return { token: place.token, home: place.home, text, savedAt };
+    // Another may have saved since the caller looked.
+    if (over !== undefined && standing !== over) throw new DiskTrouble(changedTrouble(place.path));
+    const newest = await versions.newest(place.token);
+    let hasSucceeded = false;
+    try {
+      const savedAt = await writeAtomically(fs, {
+        path: place.path,
+        content: text,
+        nowMs: nowMs(),
+        // Later than both: a file put back from a backup may be older than our own last save.
+        laterThan: [standing ?? '', newest ?? ''].toSorted().at(-1),
+        replaces: standing,
+        // The version first: a process killed in between leaves one save more, never one less.
+        beforeRename: async (stamp) => {
+          await versions.add(place.token, text, stamp);
+          own.begins(place.path, stamp);
+        },
+        onRenamed: (stamp) => own.tookPlace(place.path, stamp, standing),
+      });
+      hasSucceeded = true;
+      await versions.prune(place.token).catch(() => {});
+      return { token: place.token, home: place.home, text, savedAt };
+    } finally {
+      own.ends(place.path, hasSucceeded);
+    }
+  };
+
+  /** One that fails leaves nothing in the library: the window knows no token of it, and would make a second. */
+  const firstSave = async (place: TripPlace, text: string): Promise<StoredTrip> => {
+    try {
+      return await saveAt(place, text, null);
+    } catch (error) {
+      const hasTakenPlace = typeof own.lastSeen(place.path) === 'string';
+      if (hasTakenPlace) await fs.rm(place.path, { force: true }).catch(() => {});
+      throw error;
+    }
   };
 
   const stampAt = async (path: string): Promise<string> => {
@@ -153,7 +192,8 @@ export function tripFiles(options: TripFilesOptions): TripFiles {
     list: async () => {
       const all = [...(await places.inLibrary()), ...places.outside()];
       const summaries = await Promise.all(all.map(summaryAt));
-      return summaries
+      const unnamed = (await places.notText()).map(unnamedSummary);
+      return [...summaries, ...unnamed]
         .filter((summary) => summary !== null)
         .toSorted((a, b) => b.savedAt.localeCompare(a.savedAt));
     },
@@ -165,15 +205,17 @@ export function tripFiles(options: TripFilesOptions): TripFiles {
       if (token === null) {
         await makeFolder(fs, libraryFolder);
         const place = places.fresh(slugOf(title), randomBytes(4).toString('hex'));
-        return inTurn(place.token, () => saveAt(place, text));
+        return inTurn(place.token, () => firstSave(place, text));
       }
       return inTurn(token, async () => {
         const place = await placeOf(token);
         const standing = await stampAt(place.path);
-        if (expectedSavedAt !== null && standing !== expectedSavedAt) {
-          throw new DiskTrouble(changedTrouble(place.path));
-        }
-        return saveAt(place, text);
+        const isExpected =
+          expectedSavedAt === null ||
+          standing === expectedSavedAt ||
+          own.isUnconfirmed(place.path, standing, expectedSavedAt);
+        if (!isExpected) throw new DiskTrouble(changedTrouble(place.path));
+        return saveAt(place, text, expectedSavedAt === null ? undefined : standing);
       });
     },
 
@@ -182,14 +224,13 @@ export function tripFiles(options: TripFilesOptions): TripFiles {
         const place = await placeOf(token);
         // A file outside the library is its owner's: it leaves the list and stays where it is.
         if (place.home === 'file') return recent.forget(place.path);
-        const bin = join(folder, 'bin');
-        const time = new Date(nowMs()).toISOString().replace(/[:.]/g, '-');
-        await makeFolder(fs, bin);
+        const before = own.lastSeen(place.path);
+        own.saw(place.path, null);
         try {
-          seen.set(place.path, null);
-          await fs.rename(place.path, join(bin, `${time}-${basename(place.path)}`));
+          await aside.toBin(place.path);
         } catch (error) {
-          throw asDiskTrouble(error, place.path);
+          if (before !== undefined) own.saw(place.path, before);
+          throw error;
         }
       }),
 
@@ -200,7 +241,7 @@ export function tripFiles(options: TripFilesOptions): TripFiles {
       const place = places.at(path);
       // Handed out even where it is no trip: whoever reads it can then say what is wrong, and in which line.
       const { text, savedAt } = await readWhole(fs, place.path);
-      seen.set(place.path, savedAt);
+      own.saw(place.path, savedAt);
       if (place.home === 'file' && peekTrip(text).ok) recent.remember(place.path);
       return { token: place.token, home: place.home, text, savedAt };
     },
@@ -213,9 +254,22 @@ export function tripFiles(options: TripFilesOptions): TripFiles {
       return trip;
     },
 
-    lastSeen: (path) => seen.get(path),
-    saw: (path, savedAt) => void seen.set(path, savedAt),
+    isKnown: (path, savedAt) =>
+      own.isKnown(path, savedAt) || (savedAt === null && own.lastSeen(path) === undefined),
+    saw: (path, savedAt) => own.saw(path, savedAt),
     placeAt: (path) => places.at(path),
+    pathOf: async (token) => (await places.find(token))?.path,
+  };
+}
+
+/** A file of the library whose name no text can be given for: told, and passed over. */
+function unnamedSummary(name: Buffer): TripSummary {
+  return {
+    token: `library-${createHash('sha256').update(name).digest('hex').slice(0, 32)}`,
+    home: 'library',
+    savedAt: new Date(0).toISOString(),
+    title: name.toString('utf8'),
+    unreadable: 'The name of the file is not text in UTF-8. Give it another name.',
   };
 }
 

@@ -6,7 +6,7 @@ import { createHash } from 'node:crypto';
 import { dirname, extname, join, resolve } from 'node:path';
 import type { TripToken } from '../core/host';
 import { TRIP_EXTENSION } from '../core/library';
-import { namesIn, type FileSystem } from './disk';
+import { isText, rawNamesIn, type FileSystem } from './disk';
 
 export interface TripPlace {
   readonly token: TripToken;
@@ -28,6 +28,8 @@ export interface TripPlaces {
   /** A place in the library that is still free, named after the trip. */
   fresh(slug: string, unique: string): TripPlace;
   inLibrary(): Promise<readonly TripPlace[]>;
+  /** Names of trips in the library that are not text, as the disk holds them. */
+  notText(): Promise<readonly Buffer[]>;
   outside(): readonly TripPlace[];
 }
 
@@ -40,9 +42,9 @@ export function tripPlaces(fs: FileSystem, library: string, recent: RecentFiles)
   };
 
   const inLibrary = async (): Promise<readonly TripPlace[]> => {
-    const names = await namesIn(fs, library);
+    const names = (await rawNamesIn(fs, library)).filter(isText).map(String);
     return names
-      .filter((name) => extname(name) === `.${TRIP_EXTENSION}` && !name.startsWith('.'))
+      .filter(isTripName)
       .toSorted()
       .map((name) => at(join(library, name)));
   };
@@ -52,10 +54,16 @@ export function tripPlaces(fs: FileSystem, library: string, recent: RecentFiles)
   return {
     at,
     inLibrary,
+    notText: async () =>
+      (await rawNamesIn(fs, library)).filter((name) => !isText(name) && isTripName(name.toString('utf8'))),
     outside,
     fresh: (slug, unique) => at(join(library, `${slug}-${unique}.${TRIP_EXTENSION}`)),
     find: async (token) => [...outside(), ...(await inLibrary())].find((place) => place.token === token),
   };
+}
+
+function isTripName(name: string): boolean {
+  return extname(name) === `.${TRIP_EXTENSION}` && !name.startsWith('.');
 }
 
 function tokenOf(home: TripPlace['home'], path: string): TripToken {

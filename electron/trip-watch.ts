@@ -1,6 +1,6 @@
 /** Notices trips that someone else changed or removed: another program, a synchronising folder, a person. */
 import { watch, type FSWatcher } from 'node:fs';
-import { mkdir, stat } from 'node:fs/promises';
+import { mkdir, realpath, stat } from 'node:fs/promises';
 import { dirname, extname, join } from 'node:path';
 import type { TripChange } from '../core/host';
 import { TRIP_EXTENSION } from '../core/library';
@@ -11,8 +11,8 @@ import type { TripFiles } from './trip-files';
 const SETTLE_MS = 150;
 
 export interface TripWatch {
-  /** Watches the folder of a file outside the library as well. */
-  alsoFile(path: string): void;
+  /** Watches a file outside the library as well, and what a link leads to. */
+  alsoFile(path: string): Promise<void>;
   close(): void;
 }
 
@@ -22,13 +22,13 @@ export async function watchTripFiles(
   listener: (change: TripChange) => void,
 ): Promise<TripWatch> {
   const watchers = new Map<string, FSWatcher>();
-  const outside = new Set<string>();
+  /** Names that are watched besides those of the library, and the trip that each of them is. */
+  const outside = new Map<string, string>();
   const settling = new Map<string, NodeJS.Timeout>();
 
   const look = async (path: string): Promise<void> => {
     const savedAt = await stat(path).then(stampOf, () => null);
-    if (files.lastSeen(path) === savedAt) return;
-    if (savedAt === null && files.lastSeen(path) === undefined) return;
+    if (files.isKnown(path, savedAt)) return;
     files.saw(path, savedAt);
     listener({ token: files.placeAt(path).token, kind: savedAt === null ? 'removed' : 'changed' });
   };
@@ -50,9 +50,9 @@ export async function watchTripFiles(
       const watcher = watch(folder, (_event, name) => {
         if (name === null || name.startsWith('.')) return;
         const path = join(folder, name);
-        const isOurs =
-          folder === files.libraryFolder ? extname(name) === `.${TRIP_EXTENSION}` : outside.has(path);
-        if (isOurs) onEvent(path);
+        const isInLibrary = folder === files.libraryFolder && extname(name) === `.${TRIP_EXTENSION}`;
+        const trip = outside.get(path) ?? (isInLibrary ? path : undefined);
+        if (trip !== undefined) onEvent(trip);
       });
       // A folder that vanishes ends its watching; saving there will say so.
       watcher.on('error', () => watchers.delete(folder));
@@ -70,9 +70,13 @@ export async function watchTripFiles(
   }
 
   return {
-    alsoFile: (path) => {
-      outside.add(path);
-      watchFolder(dirname(path));
+    alsoFile: async (path) => {
+      // A link changes where it leads to, and under that name.
+      const target = await realpath(path).catch(() => path);
+      for (const name of new Set([path, target])) {
+        outside.set(name, path);
+        watchFolder(dirname(name));
+      }
     },
     close: () => {
       for (const watcher of watchers.values()) watcher.close();

@@ -6,9 +6,14 @@ import { createHash } from 'node:crypto';
 import { join } from 'node:path';
 import type { TripVersion } from '../core/host';
 import { TRIP_EXTENSION, versionsToKeep } from '../core/library';
-import { DiskTrouble, makeFolder, namesIn, readWhole, writeAtomically, type FileSystem } from './disk';
+import { writeAtomically } from './atomic-write';
+import { makeFolder, namesIn, readWhole, stampOf, type FileSystem } from './disk';
+import { DiskTrouble } from './disk-trouble';
 
 const NAME = /^(\d{4}-\d\d-\d\dT\d\d-\d\d-\d\d-\d{3}Z)-([0-9a-f]{32})$/;
+
+/** No clock of today says so: a damaged name, and every save after it would have to bear a later time. */
+const NO_TIME_AFTER = '2200-01-01T00:00:00.000Z';
 
 interface Named {
   readonly version: string;
@@ -17,8 +22,10 @@ interface Named {
 }
 
 export interface VersionStore {
-  /** Newest first. */
+  /** Newest first; what stands among them and is none says so. */
   list(token: string): Promise<readonly TripVersion[]>;
+  /** When the newest was saved; undefined where there is none. */
+  newest(token: string): Promise<string | undefined>;
   /** The text of a version that is whole; throws a DiskTrouble otherwise. */
   read(token: string, version: string): Promise<string>;
   add(token: string, text: string, savedAt: string): Promise<void>;
@@ -39,16 +46,33 @@ export function versionStore(fs: FileSystem, folder: string): VersionStore {
   const fileOf = (token: string, version: string): string =>
     join(folderOf(token), `${version}.${TRIP_EXTENSION}`);
 
-  const named = async (token: string): Promise<readonly Named[]> => {
+  /** The names in the folder of a trip that end as a version's does, without that ending. */
+  const namesOf = async (token: string): Promise<readonly string[]> => {
     const files = await namesIn(fs, folderOf(token));
     return files
       .filter((file) => file.endsWith(`.${TRIP_EXTENSION}`))
-      .flatMap((file) => parse(file.slice(0, -TRIP_EXTENSION.length - 1)))
-      .toSorted((a, b) => (a.savedAt < b.savedAt ? 1 : -1));
+      .map((file) => file.slice(0, -TRIP_EXTENSION.length - 1));
+  };
+
+  const named = async (token: string): Promise<readonly Named[]> =>
+    (await namesOf(token)).flatMap(parse).toSorted((a, b) => (a.savedAt < b.savedAt ? 1 : -1));
+
+  /** A file among the versions that is none of ours, or whose name was damaged: told, and passed over. */
+  const foreign = async (token: string, version: string): Promise<TripVersion> => {
+    const savedAt = await fs.stat(fileOf(token, version)).then(stampOf, () => new Date(0).toISOString());
+    return { version, savedAt, unreadable: `Its name says no time that it was saved at: ${version}` };
   };
 
   return {
-    list: async (token) => (await named(token)).map(({ version, savedAt }) => ({ version, savedAt })),
+    list: async (token) => {
+      const others = (await namesOf(token)).filter((name) => parse(name).length === 0);
+      return [
+        ...(await named(token)).map(({ version, savedAt }) => ({ version, savedAt })),
+        ...(await Promise.all(others.map((name) => foreign(token, name)))),
+      ].toSorted((a, b) => (a.savedAt < b.savedAt ? 1 : -1));
+    },
+
+    newest: async (token) => (await named(token))[0]?.savedAt,
 
     read: async (token, version) => {
       const [name] = parse(version);
@@ -79,10 +103,14 @@ export function versionStore(fs: FileSystem, folder: string): VersionStore {
   };
 }
 
+/** The parts of a version's name; none where it is another name, or says a time that never was. */
 function parse(version: string): readonly Named[] {
   const [, time, digest] = NAME.exec(version) ?? [];
   if (time === undefined || digest === undefined) return [];
   const savedAt = time.replace(/T(\d\d)-(\d\d)-(\d\d)-(\d{3})Z$/, 'T$1:$2:$3.$4Z');
+  const savedMs = Date.parse(savedAt);
+  if (Number.isNaN(savedMs) || new Date(savedMs).toISOString() !== savedAt || savedAt >= NO_TIME_AFTER)
+    return [];
   return [{ version, savedAt, digest }];
 }
 

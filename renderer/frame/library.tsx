@@ -157,14 +157,18 @@ export function Versions(props: { readonly token: TripToken; readonly title: str
           {asked.value.map((version) => (
             <li key={version.version}>
               <span>{whenText(version.savedAt, clock)}</span>
-              <button
-                type="button"
-                className="button"
-                aria-label={`Take the save of ${whenText(version.savedAt, clock)}`}
-                onClick={() => void take(version)}
-              >
-                Take this one
-              </button>
+              {version.unreadable === undefined ? (
+                <button
+                  type="button"
+                  className="button"
+                  aria-label={`Take the save of ${whenText(version.savedAt, clock)}`}
+                  onClick={() => void take(version)}
+                >
+                  Take this one
+                </button>
+              ) : (
+                <p className="care">It is passed over and left untouched: {version.unreadable}</p>
+              )}
             </li>
           ))}
         </ul>

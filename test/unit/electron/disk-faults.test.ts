@@ -4,8 +4,9 @@ import * as fs from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { DiskTrouble, type FileSystem } from '../../../electron/disk';
+import { DiskTrouble } from '../../../electron/disk-trouble';
 import { tripFiles, type TripFiles } from '../../../electron/trip-files';
+import { failingAt } from '../../faults/failing-disk';
 import { dice, ROUNDS } from '../../faults/rounds';
 
 const none = { list: () => [], remember: () => {}, forget: () => {} };
@@ -44,55 +45,6 @@ async function troubleOf(work: Promise<unknown>): Promise<DiskTrouble['trouble']
 async function onlyFile(): Promise<string> {
   const [name = ''] = (await fs.readdir(trips.libraryFolder)).filter((each) => !each.startsWith('.'));
   return join(trips.libraryFolder, name);
-}
-
-/** A file system of which the n-th step fails; a write that fails has already written half. */
-function failingAt(step: number, code: string): { system: FileSystem; hasFailed: () => boolean } {
-  let steps = 0;
-  let hasFailed = false;
-  const failNow = (): boolean => {
-    steps += 1;
-    if (steps !== step) return false;
-    hasFailed = true;
-    return true;
-  };
-  const failure = (): Error => Object.assign(new Error(code), { code });
-  const guarded =
-    <Args extends unknown[], Result>(work: (...args: Args) => Promise<Result>) =>
-    async (...args: Args): Promise<Result> => {
-      if (failNow()) throw failure();
-      return work(...args);
-    };
-  const open = async (...args: Parameters<typeof fs.open>): Promise<fs.FileHandle> => {
-    if (failNow()) throw failure();
-    const file = await fs.open(...args);
-    return new Proxy(file, {
-      get(target, name) {
-        const member: unknown = Reflect.get(target, name);
-        if (typeof member !== 'function') return member;
-        return async (...given: unknown[]) => {
-          if (name !== 'close' && failNow()) {
-            const [content] = given;
-            if (name === 'writeFile')
-              await target.write(String(content).slice(0, String(content).length / 2));
-            throw failure();
-          }
-          return (member as (...each: unknown[]) => unknown).apply(target, given);
-        };
-      },
-    });
-  };
-  const system = {
-    open,
-    rename: guarded(fs.rename),
-    rm: guarded(fs.rm),
-    readFile: guarded(fs.readFile as (path: string) => Promise<Buffer>),
-    readdir: guarded(fs.readdir as (path: string) => Promise<string[]>),
-    stat: guarded(fs.stat as (path: string) => ReturnType<typeof fs.stat>),
-    mkdir: guarded(fs.mkdir as (path: string, options: object) => Promise<undefined>),
-    copyFile: guarded(fs.copyFile),
-  } as unknown as FileSystem;
-  return { system, hasFailed: () => hasFailed };
 }
 
 describe('a save of which any one step fails', () => {
