@@ -52,7 +52,7 @@ export async function openDesktop(options: DesktopOptions): Promise<Desktop> {
   const openFile = async (path: string): Promise<void> => {
     const opened = await attempt(() => trips.openAt(path));
     if (!opened.ok) return showTrouble(window, 'This file could not be opened.', opened.trouble);
-    watch.alsoFile(path);
+    await watch.alsoFile(path);
     if (isAwaitingTrips) tell('openTrip', opened.value);
     else waitingTrips.push(opened.value);
   };
