@@ -8,7 +8,8 @@ import { slugOf, TRIP_EXTENSION } from '../core/library';
 import { aboutDesktop } from './about';
 import { attempt, type Handlers } from './answer';
 import type { CloseGuard } from './close-guard';
-import { readWhole, writeAtomically } from './disk';
+import { writeAtomically } from './atomic-write';
+import { readWhole } from './disk';
 import { printPages } from './print';
 import type { DesktopSettings } from './settings';
 import type { TripFiles } from './trip-files';
@@ -38,18 +39,39 @@ export function desktopHandlers(parts: DesktopParts): Handlers {
     return canceled ? null : (filePaths[0] ?? null);
   };
 
+  /**
+   * Asks where to save. Not every system's dialog adds the ending (that of Linux adds none, and the
+   * documentation promises it of no system): where it was added here, the name that the dialog asked about
+   * was another one, so a file that bears the whole name is asked about here.
+   */
   const askForPlace = async (suggestedName: string, extension: string): Promise<string | null> => {
-    const { canceled, filePath } = await dialog.showSaveDialog(window, {
-      defaultPath: withExtension(suggestedName, extension),
-      filters: [{ name: `.${extension}`, extensions: [extension] }],
-      properties: ['createDirectory', 'showOverwriteConfirmation'],
-    });
-    return canceled || filePath === '' ? null : withExtension(filePath, extension);
+    let defaultPath = withExtension(suggestedName, extension);
+    for (;;) {
+      // One dialog after the other, until a name is chosen or nothing is to be saved.
+      // oxlint-disable-next-line no-await-in-loop
+      const { canceled, filePath } = await dialog.showSaveDialog(window, {
+        defaultPath,
+        filters: [{ name: `.${extension}`, extensions: [extension] }],
+        properties: ['createDirectory', 'showOverwriteConfirmation'],
+      });
+      if (canceled || filePath === '') return null;
+      const path = withExtension(filePath, extension);
+      // oxlint-disable-next-line no-await-in-loop
+      if (path === filePath || (await mayReplace(window, path))) return path;
+      defaultPath = path;
+    }
   };
 
   return {
     listTrips: () => attempt(() => trips.list()),
-    readTrip: (token) => attempt(() => trips.read(token)),
+    readTrip: (token) =>
+      attempt(async () => {
+        const trip = await trips.read(token);
+        // Also the one that is read as the window starts, which nobody has chosen in a dialog since.
+        const path = await trips.pathOf(token);
+        if (path !== undefined) await watch.alsoFile(path);
+        return trip;
+      }),
     writeTrip: (token, text, title, expected) => attempt(() => trips.write(token, text, title, expected)),
     removeTrip: (token) => attempt(async () => nothing(await trips.remove(token))),
     listVersions: (token) => attempt(() => trips.versions(token)),
@@ -60,7 +82,7 @@ export function desktopHandlers(parts: DesktopParts): Handlers {
         const path = await askForFile({ title: 'Open a trip', filters: TRIP_FILTERS });
         if (path === null) return null;
         const trip = await trips.openAt(path);
-        watch.alsoFile(path);
+        await watch.alsoFile(path);
         return trip;
       }),
 
@@ -69,7 +91,7 @@ export function desktopHandlers(parts: DesktopParts): Handlers {
         const path = await askForPlace(slugOf(suggestedName), TRIP_EXTENSION);
         if (path === null) return null;
         const trip = await trips.writeAt(path, text);
-        watch.alsoFile(path);
+        await watch.alsoFile(path);
         return trip;
       }),
 
@@ -102,6 +124,24 @@ export function desktopHandlers(parts: DesktopParts): Handlers {
     guardClose: async (isGuarded) => nothing(guard.setGuarded(isGuarded)),
     closeAnswered: async (failure) => nothing(await guard.answered(failure)),
   };
+}
+
+/** True where nothing stands at a place, or the user says that it may go. */
+async function mayReplace(window: BrowserWindow, path: string): Promise<boolean> {
+  const isFree = await nodeFs.lstat(path).then(
+    () => false,
+    () => true,
+  );
+  if (isFree) return true;
+  const { response } = await dialog.showMessageBox(window, {
+    type: 'question',
+    message: `There is a “${basename(path)}” already. Replace it?`,
+    detail: 'What is in it now is lost.',
+    buttons: ['Replace it', 'Choose another name'],
+    defaultId: 1,
+    cancelId: 1,
+  });
+  return response === 0;
 }
 
 /** Opens one of the cited sources in the user's browser: asked first, and the address as it was parsed. */

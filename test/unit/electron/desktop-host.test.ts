@@ -1,0 +1,105 @@
+import * as fs from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { BrowserWindow } from 'electron';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import type { TripChange } from '../../../core/host';
+import type { Handlers } from '../../../electron/answer';
+import { desktopHandlers } from '../../../electron/desktop-host';
+import { desktopSettings } from '../../../electron/settings';
+import { tripFiles } from '../../../electron/trip-files';
+import { watchTripFiles, type TripWatch } from '../../../electron/trip-watch';
+import { dialogAnswers } from '../../doubles/electron-mini';
+
+let folder: string;
+let elsewhere: string;
+let watch: TripWatch;
+let changes: TripChange[];
+let handlers: Handlers;
+
+function tripText(title: string): string {
+  return JSON.stringify({ format: 'carryover/trip', version: 1, title });
+}
+
+/** A start of the desktop over the same folders. */
+async function start(): Promise<void> {
+  const settings = desktopSettings(folder);
+  const trips = tripFiles({ folder, recent: settings.recent });
+  changes = [];
+  watch = await watchTripFiles(trips, (change) => void changes.push(change));
+  handlers = desktopHandlers({
+    window: {} as BrowserWindow,
+    trips,
+    watch,
+    settings,
+    guard: { setGuarded: () => {}, answered: async () => {}, forget: () => {} },
+    onCommands: () => {},
+    onAwaitTrips: async () => {},
+  });
+}
+
+beforeEach(async () => {
+  folder = await fs.mkdtemp(join(tmpdir(), 'carryover-handlers-'));
+  elsewhere = await fs.mkdtemp(join(tmpdir(), 'carryover-handlers-files-'));
+  await start();
+});
+afterEach(async () => {
+  watch.close();
+  expect(dialogAnswers).toEqual([]);
+  await fs.rm(folder, { recursive: true, force: true });
+  await fs.rm(elsewhere, { recursive: true, force: true });
+});
+
+describe('a file outside the library that is read again at the next start', () => {
+  it('is watched as when it was opened', async () => {
+    const path = join(elsewhere, 'week.carryover');
+    await fs.writeFile(path, tripText('Mine'));
+    dialogAnswers.push(() => ({ canceled: false, filePaths: [path] }));
+    const opened = await handlers.openTrip();
+    watch.close();
+    await start();
+    const token = opened.ok && opened.value ? opened.value.token : '';
+    expect(await handlers.readTrip(token)).toMatchObject({ ok: true });
+    await fs.writeFile(path, tripText('Theirs'));
+    const later = new Date(Date.now() + 60_000);
+    await fs.utimes(path, later, later);
+    await vi.waitFor(() => expect(changes).toEqual([{ token, kind: 'changed' }]), { timeout: 10_000 });
+  });
+});
+
+describe('a name without an ending, in a dialog that adds none', () => {
+  const bytes = new Uint8Array([37, 80, 68, 70]);
+  const choose = (name: string) =>
+    dialogAnswers.push(() => ({ canceled: false, filePath: join(elsewhere, name) }));
+  const save = () => handlers.saveDocument(bytes, 'slates.pdf', 'application/pdf');
+
+  it('goes over no file that nobody was asked about', async () => {
+    await fs.writeFile(join(elsewhere, 'slates.pdf'), 'mine');
+    choose('slates');
+    // Another name then, and after that nothing at all.
+    dialogAnswers.push(
+      () => ({ response: 1 }),
+      () => ({ canceled: true, filePath: '' }),
+    );
+    expect(await save()).toEqual({ ok: true, value: false });
+    expect(await fs.readFile(join(elsewhere, 'slates.pdf'), 'utf8')).toBe('mine');
+  });
+
+  it('goes over one that may go, and takes a free one without a word', async () => {
+    await fs.writeFile(join(elsewhere, 'slates.pdf'), 'mine');
+    choose('slates');
+    dialogAnswers.push(() => ({ response: 0 }));
+    expect(await save()).toEqual({ ok: true, value: true });
+    expect(await fs.readFile(join(elsewhere, 'slates.pdf'))).toEqual(Buffer.from(bytes));
+    choose('others');
+    expect(await save()).toEqual({ ok: true, value: true });
+    expect((await fs.readdir(elsewhere)).toSorted()).toEqual(['others.pdf', 'slates.pdf']);
+  });
+
+  it('is asked about once where the dialog itself has asked about the whole name', async () => {
+    await fs.writeFile(join(elsewhere, 'slates.pdf'), 'mine');
+    choose('slates.PDF');
+    await fs.writeFile(join(elsewhere, 'slates.PDF'), 'mine');
+    expect(await save()).toEqual({ ok: true, value: true });
+  });
+});
