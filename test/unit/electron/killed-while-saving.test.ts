@@ -6,20 +6,34 @@ import { describe, expect, it } from 'vitest';
 import { tripFiles } from '../../../electron/trip-files';
 import { agedDisk } from '../../faults/aged-disk';
 import { bundled } from '../../faults/bundled';
-import { ROUNDS } from '../../faults/rounds';
+import { dice, ROUNDS } from '../../faults/rounds';
 
+/** Each starts a process, which takes as long as a dozen saves. */
+const KILLS = Math.ceil(ROUNDS / 4);
 const none = { list: () => [], remember: () => {}, forget: () => {} };
 const tripText = (number: number): string =>
   JSON.stringify({ format: 'carryover/trip', version: 1, title: 'Killed', number });
 const numberIn = (text: string): number => (JSON.parse(text) as { number: number }).number;
 
-/** Lets the saver save, kills it after some milliseconds, and returns the last number it acknowledged. */
-function killWhileSaving(saver: string, args: readonly string[], afterMs: number): Promise<number | null> {
+/**
+ * Lets the saver save, kills it amid the save after so many, and returns the last number it acknowledged. When
+ * amid it goes by how long its saves took: a disk may be busy with others'.
+ */
+function killWhileSaving(
+  saver: string,
+  args: readonly string[],
+  saves: number,
+  share: number,
+): Promise<number | null> {
   const child = spawn(process.execPath, [saver, ...args], { stdio: ['ignore', 'pipe', 'inherit'] });
   let output = '';
+  let lastMs = 0;
   child.stdout.on('data', (chunk: Buffer) => {
-    if (output === '') setTimeout(() => child.kill('SIGKILL'), afterMs);
     output += chunk.toString();
+    const nowMs = performance.now();
+    const saveMs = lastMs === 0 ? 40 : nowMs - lastMs;
+    lastMs = nowMs;
+    if (output.split('\n').length - 2 >= saves) setTimeout(() => child.kill('SIGKILL'), share * saveMs);
   });
   return new Promise((resolve) => {
     child.once('exit', () => {
@@ -32,23 +46,27 @@ function killWhileSaving(saver: string, args: readonly string[], afterMs: number
 
 describe('a process killed while it saves', () => {
   it(
-    `leaves every trip whole and at most the last edit missing, ${ROUNDS} times`,
+    `leaves every trip whole and at most the last edit missing, ${KILLS} times`,
     async () => {
       const folder = await mkdtemp(join(tmpdir(), 'carryover-killed-'));
       const saver = await bundled('saver.ts', folder);
       const trips = tripFiles({ folder, recent: none });
       const { token } = await trips.write(null, tripText(0), 'Killed', null);
+      const random = dice(19);
       let last = 0;
       let acknowledgedSaves = 0;
       let caughtMidSave = 0;
-      for (let round = 0; round < ROUNDS; round += 1) {
+      let leftBefore = 0;
+      for (let round = 0; round < KILLS; round += 1) {
         const acknowledged = await killWhileSaving(
           saver,
           [folder, token, String(last + 1)],
-          Math.random() * 80,
+          round % 3,
+          random(),
         );
-        const midSave = (await readdir(trips.libraryFolder)).some((name) => name.endsWith('.saving'));
-        if (midSave) caughtMidSave += 1;
+        const left = (await readdir(trips.libraryFolder)).filter((name) => name.endsWith('.saving'));
+        if (left.length > leftBefore) caughtMidSave += 1;
+        leftBefore = left.length;
         const { text, changedOutside } = await trips.read(token);
         const stored = numberIn(text);
         // What was acknowledged is there; the save under way may or may not have come through.
@@ -62,10 +80,10 @@ describe('a process killed while it saves', () => {
         last = stored;
       }
       // Or nothing was tested: the kills must have come amid saves.
-      expect(acknowledgedSaves).toBeGreaterThan(ROUNDS / 10);
+      expect(acknowledgedSaves).toBeGreaterThan(KILLS / 10);
       expect(caughtMidSave).toBeGreaterThan(0);
       console.log(
-        `killed ${ROUNDS} times over ${acknowledgedSaves} saves, ${caughtMidSave} amid a write: none lost`,
+        `killed ${KILLS} times over ${acknowledgedSaves} saves, ${caughtMidSave} amid a write: none lost`,
       );
       // Once nobody can be at them any more, what the kills left beside the trips and their versions is swept.
       const later = tripFiles({ folder, recent: none, fs: agedDisk() });
@@ -75,6 +93,6 @@ describe('a process killed while it saves', () => {
       expect(names.filter((name) => name.startsWith('.'))).toEqual([]);
       await rm(folder, { recursive: true });
     },
-    ROUNDS * 3000,
+    KILLS * 6000,
   );
 });
