@@ -6,7 +6,7 @@ import { mkdirSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { chromium, type Browser, type Page } from '@playwright/test';
 import type { Settings } from '../core/host';
-import { PLACES } from '../renderer/frame/place-names';
+import { PLACES } from '../renderer/commands/place-names';
 import { bundle } from './bundle';
 import { at, OUT } from './paths';
 import { serve } from './serve';

@@ -1,14 +1,16 @@
 /**
  * Who may import whom, types included: arrows point from the window and the desktop to the core, never
- * back, and every package a layer uses is written down here, or it is an error.
+ * back, inside both from room to room below (rooms.ts), and every package a layer uses is written down here, or it
+ * is an error.
  */
 import { readFileSync } from 'node:fs';
 import { dirname, posix } from 'node:path';
 import { at, isStarted } from '../paths';
+import { orderBreach, placeBreach } from './rooms';
 import { lineAt, parse, sourceFiles, walk, type SourceFile, type SyntaxNode } from './read-source';
 
 interface Layer {
-  /** Folders whose files this layer may import. */
+  /** Folders whose files this layer may import; a folder with rules of its own is another. */
   readonly folders: readonly string[];
   readonly packages: readonly string[];
   readonly mayUseNode: boolean;
@@ -56,7 +58,7 @@ const EVERY_PACKAGE = [
   ...TOOLS,
 ];
 
-/** By folder; the longest name that fits a file's path is its layer. */
+/** By folder or file; the longest name that fits a file's path is its layer. */
 const LAYERS: Readonly<Record<string, Layer>> = {
   core: { folders: ['core'], packages: CORE_PACKAGES, mayUseNode: false },
   'core/formats/xml.ts': { folders: ['core'], packages: ['saxes'], mayUseNode: false },
@@ -71,13 +73,19 @@ const LAYERS: Readonly<Record<string, Layer>> = {
     packages: [...CORE_PACKAGES, ...DESKTOP_PACKAGES],
     mayUseNode: true,
   },
+  // The commands run where no runtime of the desktop is: they compute and print.
+  'electron/terminal': {
+    folders: ['core', 'electron/terminal'],
+    packages: [...CORE_PACKAGES, 'dejavu-fonts-ttf'],
+    mayUseNode: true,
+  },
   build: {
-    folders: ['core', 'renderer', 'electron', 'build', 'test'],
+    folders: ['core', 'renderer', 'electron', 'electron/terminal', 'build', 'test'],
     packages: EVERY_PACKAGE,
     mayUseNode: true,
   },
   test: {
-    folders: ['core', 'renderer', 'electron', 'build', 'test'],
+    folders: ['core', 'renderer', 'electron', 'electron/terminal', 'build', 'test'],
     packages: EVERY_PACKAGE,
     mayUseNode: true,
   },
@@ -141,8 +149,14 @@ function sourceOf(node: SyntaxNode): string | null {
 export function layerBreaches(files: readonly SourceFile[]): readonly Breach[] {
   return files.flatMap((file) => [
     ...barrelBreaches(file),
+    ...roomBreaches(file),
     ...importsOf(file).flatMap((found) => importBreaches(file, found)),
   ]);
+}
+
+function roomBreaches({ path }: SourceFile): readonly Breach[] {
+  const breach = placeBreach(path);
+  return breach === null ? [] : [{ where: path, ...breach }];
 }
 
 function barrelBreaches({ path }: SourceFile): readonly Breach[] {
@@ -199,17 +213,27 @@ function relativeBreaches(
     ];
   }
   const target = posix.join(dirname(file.path), plain);
-  const [folder = ''] = target.split('/');
-  if (layer.folders.includes(folder) || target === 'package.json') return [];
-  return [
-    { where, what: `${name} imports ${target}`, mend: `${name} may import ${layer.folders.join(', ')}.` },
-  ];
+  if (target === 'package.json') return [];
+  if (!layer.folders.includes(folderOf(target))) {
+    return [
+      { where, what: `${name} imports ${target}`, mend: `${name} may import ${layer.folders.join(', ')}.` },
+    ];
+  }
+  const breach = orderBreach(file.path, target);
+  return breach === null ? [] : [{ where, ...breach }];
 }
 
-/** A few files have rules of their own; every other file those of its top folder, configs those of build. */
+/** A few files and a folder have rules of their own; every other file those of its top folder, configs those of build. */
 function layerName(path: string): string {
   if (LAYERS[path] !== undefined) return path;
-  return path.includes('/') ? (path.split('/', 1)[0] ?? '') : 'build';
+  return path.includes('/') ? folderOf(path) : 'build';
+}
+
+/** The folder of the table that a file lies in: the longest name that fits. */
+function folderOf(path: string): string {
+  const [top = ''] = path.split('/');
+  const fitting = Object.keys(LAYERS).filter((name) => path.startsWith(`${name}/`));
+  return fitting.reduce((longest, name) => (name.length > longest.length ? name : longest), top);
 }
 
 function packageOf(specifier: string): string {

@@ -1,7 +1,7 @@
 /** Handing out what other programs read: tables, waypoints, a calendar. */
 import type { ExportFormat } from '../../core/formats/all';
 import { slugOf } from '../../core/library';
-import { loadPart } from '../parts/load-part';
+import { loadPart } from './load-part';
 import { machine } from '../store/machine';
 import { selectLedger } from '../store/selectors';
 import { desk } from '../store/store';

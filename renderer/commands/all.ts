@@ -16,7 +16,7 @@ import {
 import { nextStart } from '../actions/next-start';
 import { clockText, dateText } from '../figures/format';
 import { todayText } from '../figures/local-time';
-import { PLACES } from '../frame/place-names';
+import { PLACES } from './place-names';
 import { selectChosenDive, selectChosenDives, selectTight, selectTightest } from '../store/selectors';
 import { desk, type Desk } from '../store/store';
 import type { Command } from './registry';

@@ -8,7 +8,7 @@ import { CommandButton } from '../parts/command-button';
 import { isUnsaved } from '../store/autosave';
 import { useDesk } from '../store/store';
 import { isMac } from './keys';
-import { PLACES } from './place-names';
+import { PLACES } from '../commands/place-names';
 import { TripMenu } from './trip-menu';
 
 export function Header(): ReactNode {

@@ -4,7 +4,7 @@ import { leaveGone, saveAs, saveOver, takeStored } from '../actions/files';
 import { closeOverlay } from '../actions/view';
 import { Dialog } from '../parts/dialog';
 import { lazily, type StandIn } from '../parts/lazily';
-import { CautionList } from '../places/days/caution-list';
+import { CautionList } from '../parts/caution-list';
 import { useDesk, type Overlay } from '../store/store';
 import { About } from './about';
 import { Library, Versions } from './library';

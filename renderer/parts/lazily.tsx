@@ -1,6 +1,6 @@
 import { useEffect, useState, type ComponentType, type ReactNode } from 'react';
 import type { Trouble } from '../../core/result';
-import { loadPart } from './load-part';
+import { loadPart } from '../actions/load-part';
 
 /** What stands in the place of a part that is not there yet, or does not come. */
 export interface StandIn {

@@ -1,5 +1,5 @@
 import { AxeBuilder } from '@axe-core/playwright';
-import { PLACES } from '../../renderer/frame/place-names';
+import { PLACES } from '../../renderer/commands/place-names';
 import { expect, test } from './fixtures';
 import type { Workbench } from './pages/workbench';
 

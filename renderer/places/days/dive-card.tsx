@@ -20,7 +20,7 @@ import {
 } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import { AsDivedSheet } from './as-dived';
-import { CautionItems } from './caution-list';
+import { CautionItems } from '../../parts/caution-list';
 import { DiveFields } from './dive-fields';
 import { DiveParty } from './dive-party';
 import { DiverRows } from './diver-rows';

@@ -4,7 +4,7 @@ import { keptTogether } from '../../../core/line-breaks';
 import type { Trip } from '../../../core/document/types';
 import { dateText } from '../../figures/format';
 import { diveNumber } from '../../store/selectors';
-import { SEVERITY_WORDS } from './caution-list';
+import { SEVERITY_WORDS } from '../../parts/caution-list';
 import type { Caution } from '../../../core/cautions/caution';
 
 interface PrintedCautionsProps {

@@ -15,7 +15,7 @@ import {
   siteOf,
 } from '../../store/selectors';
 import { useDesk } from '../../store/store';
-import { CautionItems } from './caution-list';
+import { CautionItems } from '../../parts/caution-list';
 import { roomWords } from './room-words';
 
 const SHIFTS_MIN = [5, 15, 30, 60] as const;

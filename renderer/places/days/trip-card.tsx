@@ -5,7 +5,7 @@ import { CommandButton } from '../../parts/command-button';
 import { usePrinting } from '../../parts/use-printing';
 import { selectCautions } from '../../store/selectors';
 import { useDesk } from '../../store/store';
-import { CautionItems } from './caution-list';
+import { CautionItems } from '../../parts/caution-list';
 import { PrintedCautions } from './printed-cautions';
 import type { Caution } from '../../../core/cautions/caution';
 

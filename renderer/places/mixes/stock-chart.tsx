@@ -11,7 +11,7 @@ import {
 } from 'recharts';
 import type { StockList } from '../../../core/mixes/stock';
 import { numberText, percentText } from '../../figures/format';
-import { useSize } from '../days/strip/use-size';
+import { useSize } from '../../parts/use-size';
 import { listKey, listName, moneyText, roomText } from './mixes-words';
 
 /** A list as a mark: what it costs against the room it leaves, the larger the more oxygen. */

@@ -9,7 +9,7 @@ import type { Refusal } from '../../parts/use-draft';
 import { memo } from '../../store/memo';
 import { diveNumber, ledgerOfDiver, roomOfEntry, selectCautions } from '../../store/selectors';
 import { useDesk } from '../../store/store';
-import { CautionItems } from '../days/caution-list';
+import { CautionItems } from '../../parts/caution-list';
 import { DiverDives } from './diver-dives';
 import { DiverFields } from './diver-fields';
 import { EarlierDives } from './earlier-dives';

@@ -20,7 +20,7 @@ import { momentText } from './strip-words';
 import { spanOf, timeScale } from './time-scale';
 import { useDiveDrag, type Frozen } from './use-dive-drag';
 import { useReading } from './use-reading';
-import type { Size } from './use-size';
+import type { Size } from '../../../parts/use-size';
 import { useStripData, type StripData } from './use-strip';
 import { useZoom } from './use-zoom';
 import './bands.css';

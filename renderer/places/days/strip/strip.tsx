@@ -3,7 +3,7 @@ import { useRef, type ReactNode } from 'react';
 import { CommandButton } from '../../../parts/command-button';
 import { useDesk } from '../../../store/store';
 import { StripPage } from './strip-page';
-import { useSize } from './use-size';
+import { useSize } from '../../../parts/use-size';
 import './strip.css';
 
 export function Strip(): ReactNode {

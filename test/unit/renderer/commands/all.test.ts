@@ -8,7 +8,7 @@ import { chooseDives } from '../../../../renderer/actions/view';
 import { setDepth } from '../../../../renderer/actions/dives';
 import { addMix } from '../../../../renderer/actions/mixes';
 import { setPo2Limits } from '../../../../renderer/actions/party';
-import { PLACES } from '../../../../renderer/frame/place-names';
+import { PLACES } from '../../../../renderer/commands/place-names';
 import { desk, freshDesk } from '../../../../renderer/store/store';
 
 const byId = (id: string) => COMMANDS.find((command) => command.id === id)!;

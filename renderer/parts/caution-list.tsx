@@ -1,13 +1,14 @@
+import './caution-list.css';
 import type { ReactNode } from 'react';
-import { toldTogether, type Told } from '../../../core/cautions/told-together';
-import { listed } from '../../../core/cautions/wording';
-import { keptTogether } from '../../../core/line-breaks';
-import type { Trip } from '../../../core/document/types';
-import { chooseDives, closeOverlay, goTo } from '../../actions/view';
-import { countText, dateText } from '../../figures/format';
-import { diveNumber, selectCautions } from '../../store/selectors';
-import { useDesk } from '../../store/store';
-import type { Caution, Severity } from '../../../core/cautions/caution';
+import { toldTogether, type Told } from '../../core/cautions/told-together';
+import { listed } from '../../core/cautions/wording';
+import { keptTogether } from '../../core/line-breaks';
+import type { Trip } from '../../core/document/types';
+import { chooseDives, closeOverlay, goTo } from '../actions/view';
+import { countText, dateText } from '../figures/format';
+import { diveNumber, selectCautions } from '../store/selectors';
+import { useDesk } from '../store/store';
+import type { Caution, Severity } from '../../core/cautions/caution';
 
 /** Each severity is said in words beside its mark, never by colour alone. */
 export const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
