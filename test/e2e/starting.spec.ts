@@ -66,6 +66,35 @@ test.describe('the starting sheet', () => {
     await expect(start.bench.card).toContainText('Each diver breathes the richest mix on board');
   });
 
+  test('replaces nothing where it was asked for while it was at work, and closed before it was done', async ({
+    page,
+    start,
+  }) => {
+    await start.field('Sites').fill(SITES);
+    await expect(start.days.getByRole('row')).toHaveCount(7);
+    await page.keyboard.press('Escape');
+    // From here on the part that lays out is slow to come.
+    let release: () => void = () => undefined;
+    const held = new Promise<void>((resolve) => {
+      release = resolve;
+    });
+    await page.route(/starting-worker/, async (route) => {
+      await held;
+      await route.continue();
+    });
+    await start.bench.command('Lay out');
+    await expect(start.preview).toContainText('Laying out…');
+    await start.sheet.getByRole('button', { name: 'Lay it out' }).click();
+    await page.keyboard.press('Escape');
+    await expect(start.sheet).toHaveCount(0);
+    await start.bench.command('Lay out');
+    release();
+    await expect(start.days.getByRole('row')).toHaveCount(7);
+    await expect(start.sheet).toBeVisible();
+    await page.keyboard.press('Escape');
+    await expect(start.bench.title).toHaveText('Seven nights among the Ember Cays');
+  });
+
   test('follows each answer', async ({ page, start }) => {
     await start.field('Sites').fill(SITES);
     await start.set('Nights', '3');

@@ -1,4 +1,4 @@
-/** What the window and its search worker say to each other: types only. */
+/** What the window asks of its search worker, and what comes back: types only. */
 import type { RequestTroubleKind, StockRequest } from '../../../core/mixes/shares';
 import type { StockAnswer } from '../../../core/mixes/stock';
 import type { Result } from '../../../core/result';
@@ -9,7 +9,4 @@ export interface StockAsk {
   readonly request: StockRequest;
 }
 
-export type StockReply =
-  | { readonly kind: 'progress'; readonly done: number; readonly total: number }
-  | { readonly kind: 'answer'; readonly result: Result<StockAnswer, RequestTroubleKind> }
-  | { readonly kind: 'fault'; readonly message: string };
+export type StockFound = Result<StockAnswer, RequestTroubleKind>;

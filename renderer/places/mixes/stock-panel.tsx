@@ -50,7 +50,7 @@ export function StockPanel(): ReactNode {
           type="button"
           className="button first"
           disabled={!checked.ok || trip.dives.length === 0 || search.kind === 'searching'}
-          onClick={() => startSearch(trip, request)}
+          onClick={() => void startSearch(trip, request)}
         >
           Search
         </button>

@@ -5,7 +5,9 @@ import type { StockRequest } from '../../../core/mixes/shares';
 import type { StockAnswer } from '../../../core/mixes/stock';
 import type { Trouble } from '../../../core/result';
 import type { Trip } from '../../../core/document/types';
-import type { StockAsk, StockReply } from './stock-job';
+import { workBeside } from '../../parts/work';
+import type { StockAsk, StockFound } from './stock-job';
+import workerUrl from './stock-worker?worker&url';
 
 export type StockSearch =
   | { readonly kind: 'idle' }
@@ -17,48 +19,37 @@ export type StockSearch =
 
 const search = createStore<{ readonly now: StockSearch }>()(() => ({ now: { kind: 'idle' } }));
 
-let worker: Worker | null = null;
+const work = workBeside<StockAsk, StockFound>(workerUrl);
 
 export function useStockSearch(): StockSearch {
   return useStore(search, ({ now }) => now);
 }
 
-function settle(now: StockSearch): void {
-  worker?.terminate();
-  worker = null;
+function show(now: StockSearch): void {
   search.setState({ now });
 }
 
-function fault(message: string): void {
-  const what = `The search stopped${message ? `: ${message}` : '.'}`;
-  const mend = 'Try again; the trip is not touched.';
-  settle({ kind: 'troubles', troubles: [{ kind: 'fault', what, where: '', mend }] });
-}
-
 /** Starts a search; one under way is ended first. */
-export function startSearch(trip: Trip, request: StockRequest): void {
-  worker?.terminate();
-  search.setState({ now: { kind: 'searching', done: 0, total: 0 } });
-  const mine = new Worker(new URL('./stock-worker.ts', import.meta.url), { type: 'module' });
-  worker = mine;
-  mine.addEventListener('message', ({ data: reply }: MessageEvent<StockReply>) => {
-    // What an ended worker had already sent is of a search nobody waits for.
-    if (worker !== mine) return;
-    if (reply.kind === 'progress') {
-      search.setState({ now: { kind: 'searching', done: reply.done, total: reply.total } });
-    } else if (reply.kind === 'fault') fault(reply.message);
-    else if (reply.result.ok) settle({ kind: 'answer', answer: reply.result.value, trip });
-    else settle({ kind: 'troubles', troubles: reply.result.troubles });
-  });
-  mine.addEventListener('error', ({ message }) => {
-    if (worker === mine) fault(message);
-  });
-  // A worker has no origin to name: it is this program's own file.
-  // oxlint-disable-next-line unicorn/require-post-message-target-origin
-  mine.postMessage({ trip, request } satisfies StockAsk);
+export async function startSearch(trip: Trip, request: StockRequest): Promise<void> {
+  const asked = work.ask({ trip, request }, (done, total) => show({ kind: 'searching', done, total }));
+  show({ kind: 'searching', done: 0, total: 0 });
+  const outcome = await asked;
+  if (outcome.kind === 'fault') {
+    const what = `The search stopped${outcome.message ? `: ${outcome.message}` : '.'}`;
+    const mend = 'Try again; the trip is not touched.';
+    show({ kind: 'troubles', troubles: [{ kind: 'fault', what, where: '', mend }] });
+  } else if (outcome.kind === 'answer') {
+    const { answer } = outcome;
+    show(
+      answer.ok
+        ? { kind: 'answer', answer: answer.value, trip }
+        : { kind: 'troubles', troubles: answer.troubles },
+    );
+  }
 }
 
 /** Ends the search under way; the trip was never touched. */
 export function cancelSearch(): void {
-  settle({ kind: 'cancelled' });
+  work.stop();
+  show({ kind: 'cancelled' });
 }

@@ -12,8 +12,8 @@ import { todayText } from '../../figures/local-time';
 import { machine } from '../../store/machine';
 import { registerPictureFonts } from './font-files';
 import { PrintPages, paperOfPage } from './print-pages';
-import type { SlateAsk } from './slate-job';
-import { SlateMaker, type Outcome } from './slate-maker';
+import type { SlateAnswer, SlateAsk } from './slate-job';
+import { slateMaker, slateOutcome } from './slate-maker';
 
 export interface Job {
   /** "Guest 1, 2 of 12" or the like. */
@@ -29,7 +29,7 @@ export function useJob(): Job | null {
   return useStore(job, ({ current }) => current);
 }
 
-const maker = new SlateMaker();
+const maker = slateMaker();
 let stopPrinting: (() => void) | null = null;
 
 /** Ends the job under way; what was saved before stays. */
@@ -52,14 +52,15 @@ async function made<Want extends SlateAsk['want']>(
   trip: Trip,
   settings: SlateSettings,
   label: string,
-): Promise<Extract<Outcome, { readonly kind: Want }> | null> {
+): Promise<Extract<SlateAnswer, { readonly kind: Want }> | null> {
   job.setState({ current: { label, done: 0, all: 0 } });
-  const outcome = await maker.ask({ want, trip, settings, printedOn: todayText() }, (done, all) =>
+  const asked = maker.ask({ want, trip, settings, printedOn: todayText() }, (done, all) =>
     job.setState({ current: { label, done, all } }),
   );
-  if (outcome.kind === 'troubles') tell(outcome.troubles);
-  if (outcome.kind === 'stopped') tellStopped();
-  return outcome.kind === want ? (outcome as Extract<Outcome, { readonly kind: Want }>) : null;
+  const answer = slateOutcome(await asked);
+  if (answer === null) tellStopped();
+  else if (answer.kind === 'troubles') tell(answer.troubles);
+  return answer?.kind === want ? (answer as Extract<SlateAnswer, { readonly kind: Want }>) : null;
 }
 
 async function during(work: () => Promise<void>): Promise<void> {

@@ -1,4 +1,4 @@
-/** What the window and its slate worker say to each other: types only. */
+/** What the window asks of its slate worker, and what comes back: types only. */
 import type { Page } from '../../../core/slate/layout';
 import type { SlateSettings } from '../../../core/slate/options';
 import type { Trouble } from '../../../core/result';
@@ -11,7 +11,6 @@ export interface FontBytes {
 }
 
 export interface SlateAsk {
-  readonly id: number;
   /** Pages to look at, or the PDF of the same pages. */
   readonly want: 'pages' | 'pdf';
   readonly trip: Trip;
@@ -26,7 +25,6 @@ export interface SlatePages {
 }
 
 export type SlateAnswer =
-  | { readonly id: number; readonly kind: 'progress'; readonly done: number; readonly all: number }
-  | { readonly id: number; readonly kind: 'pages'; readonly value: SlatePages }
-  | { readonly id: number; readonly kind: 'pdf'; readonly bytes: Uint8Array }
-  | { readonly id: number; readonly kind: 'troubles'; readonly troubles: readonly Trouble[] };
+  | { readonly kind: 'pages'; readonly value: SlatePages }
+  | { readonly kind: 'pdf'; readonly bytes: Uint8Array }
+  | { readonly kind: 'troubles'; readonly troubles: readonly Trouble[] };

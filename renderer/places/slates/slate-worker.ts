@@ -2,32 +2,34 @@
  * Lays slates out and writes them beside the window, so that it stays alive while a week for twelve is made,
  * and can stop it by ending this worker. The same functions as the command calls.
  */
+import { assert } from '../../../core/result';
 import { readFont, type SlateFonts } from '../../../core/slate/font';
 import { slatePages } from '../../../core/slate/pages';
 import { slatePdf } from '../../../core/slate/pdf';
 import type { SlateRequest } from '../../../core/slate/request';
 import { slateCautions } from '../../../core/slate/wording';
 import { ledger } from '../../../core/ledger/ledger';
+import { answerAsks } from '../../parts/answer-asks';
+import type { Progress } from '../../parts/work-messages';
 import { fontBytes } from './font-files';
 import type { SlateAnswer, SlateAsk } from './slate-job';
 
 let fontsRead: Promise<SlateFonts> | null = null;
 
 function fonts(): Promise<SlateFonts> {
-  fontsRead ??= fontBytes().then(({ regular, bold }) => ({
-    regular: readFont(regular),
-    bold: readFont(bold),
-  }));
+  fontsRead ??= fontBytes()
+    .then(({ regular, bold }) => ({ regular: readFont(regular), bold: readFont(bold) }))
+    .catch((error: unknown) => {
+      // Asked for again the next time: who serves the page may be there by then.
+      fontsRead = null;
+      throw error;
+    });
   return fontsRead;
 }
 
-function say(message: SlateAnswer, transfer: Transferable[] = []): void {
-  self.postMessage(message, { transfer });
-}
-
 /** A message a page is enough: the bar moves, and the copying costs nothing beside the writing. */
-async function make(ask: SlateAsk): Promise<void> {
-  const { id, trip, settings, printedOn } = ask;
+async function make(ask: SlateAsk, progress: Progress): Promise<SlateAnswer> {
+  const { trip, settings, printedOn } = ask;
   const whole = ledger(trip);
   const request: SlateRequest = {
     ...settings,
@@ -38,35 +40,17 @@ async function make(ask: SlateAsk): Promise<void> {
   };
   if (ask.want === 'pages') {
     const laid = slatePages(request);
-    say(
-      laid.ok ? { id, kind: 'pages', value: laid.value } : { id, kind: 'troubles', troubles: laid.troubles },
-    );
-    return;
+    return laid.ok ? { kind: 'pages', value: laid.value } : { kind: 'troubles', troubles: laid.troubles };
   }
   const made = await slatePdf(request, (done, all) => {
-    say({ id, kind: 'progress', done, all });
+    progress(done, all);
     return false;
   });
-  if (!made.ok) say({ id, kind: 'troubles', troubles: made.troubles });
-  else if (made.value !== null) {
-    say({ id, kind: 'pdf', bytes: made.value.bytes }, [made.value.bytes.buffer as ArrayBuffer]);
-  }
+  if (!made.ok) return { kind: 'troubles', troubles: made.troubles };
+  assert(made.value !== null, 'slates that nobody stopped are made');
+  return { kind: 'pdf', bytes: made.value.bytes };
 }
 
-self.addEventListener('message', (event: MessageEvent<SlateAsk>) => {
-  const { id } = event.data;
-  make(event.data).catch((error: unknown) => {
-    say({
-      id,
-      kind: 'troubles',
-      troubles: [
-        {
-          kind: 'fault',
-          what: `The slates could not be made: ${error instanceof Error ? error.message : String(error)}`,
-          where: '',
-          mend: 'Try other choices; if it stays, start the workbench anew. The trip is not touched.',
-        },
-      ],
-    });
-  });
-});
+answerAsks<SlateAsk, SlateAnswer>(make, (answer) =>
+  answer.kind === 'pdf' ? [answer.bytes.buffer as ArrayBuffer] : [],
+);

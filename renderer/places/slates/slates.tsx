@@ -13,7 +13,7 @@ import { PagePicture } from './page-picture';
 import { usePrintedAlone } from './print-pages';
 import { printSlates, saveOne, saveOneEach, stopJob, useJob } from './save-slates';
 import type { SlatePages } from './slate-job';
-import { SlateMaker } from './slate-maker';
+import { slateMaker, slateOutcome } from './slate-maker';
 import { SlateOptionsForm } from './slate-options';
 import './slates.css';
 
@@ -25,19 +25,20 @@ type Shown =
 /** The pages of the choices as they stand, laid out beside the window; the last asked for wins. */
 function usePages(trip: Trip, settings: SlateSettings | null): Shown {
   const [shown, setShown] = useState<Shown>({ kind: 'waiting' });
-  const [maker] = useState(() => new SlateMaker());
+  const [maker] = useState(slateMaker);
   useEffect(() => () => maker.stop(), [maker]);
   useEffect(() => {
     if (settings === null) return undefined;
-    let isLast = true;
+    let isShown = true;
     void Promise.all([
       maker.ask({ want: 'pages', trip, settings, printedOn: todayText() }),
       registerPictureFonts(),
     ]).then(([outcome]) => {
-      if (isLast && (outcome.kind === 'pages' || outcome.kind === 'troubles')) setShown(outcome);
+      const answer = slateOutcome(outcome);
+      if (isShown && answer !== null && answer.kind !== 'pdf') setShown(answer);
     });
     return () => {
-      isLast = false;
+      isShown = false;
     };
   }, [maker, trip, settings]);
   return shown;

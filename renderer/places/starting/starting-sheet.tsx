@@ -8,23 +8,26 @@ import { StartingFields } from './starting-fields';
 import { layOutLabel, listRead } from './starting-form';
 import {
   clearForm,
-  laidOutSettled,
   layOut,
   startingView,
   stopLayingOut,
+  takeLaidOut,
   useStartingView,
 } from './starting-view';
 import './starting.css';
 
 /** Puts what the form comes to on the desk as a new trip of the library. */
 async function take(): Promise<void> {
-  await laidOutSettled();
-  const { laidOut, form } = startingView.getState();
-  if (laidOut.kind !== 'done' || !laidOut.result.ok) return;
+  const laidOut = await takeLaidOut();
+  if (laidOut?.kind !== 'done' || !laidOut.result.ok) return;
   if (laidOut.result.value.trip.dives.length === 0) return;
+  const { form } = startingView.getState();
   const { trip, explanations } = laidOut.result.value;
   const notes = form.keepsReasons ? `How it was laid out:\n${explanations.join('\n')}` : '';
-  if (!(await beginTrip({ ...trip, notes }))) return;
+  if (!(await beginTrip({ ...trip, notes }))) {
+    layOut();
+    return;
+  }
   clearForm();
   closeOverlay();
   goTo('days');

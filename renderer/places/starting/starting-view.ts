@@ -1,18 +1,19 @@
 /** The form and what it would lay out: kept while the window is open, so that closing the sheet loses nothing. */
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
-import type { Result } from '../../../core/result';
-import type { StartingTrip } from '../../../core/proposal/starting-sheet';
+import { unreachable } from '../../../core/result';
 import { todayText } from '../../figures/local-time';
+import { workBeside } from '../../parts/work';
 import { desk } from '../../store/store';
 import { answersOf, freshForm, type StartingForm } from './starting-form';
-import type { StartingAsk, StartingReply } from './starting-worker';
+import type { StartingAsk, StartingMade } from './starting-job';
+import workerUrl from './starting-worker?worker&url';
 
 /** What the answers come to; old as soon as the form changes. */
 export type LaidOut =
   | { readonly kind: 'none' }
   | { readonly kind: 'working' }
-  | { readonly kind: 'done'; readonly result: Result<StartingTrip> }
+  | { readonly kind: 'done'; readonly result: StartingMade }
   | { readonly kind: 'fault'; readonly message: string };
 
 export interface StartingView {
@@ -29,35 +30,14 @@ export function useStartingView<T>(selector: (view: StartingView) => T): T {
   return useStore(startingView, selector);
 }
 
-let worker: Worker | null = null;
-/** What the worker is at, and what it is to do next: only the newest answers count. */
-let isBusy = false;
-let next: StartingAsk | null = null;
+const work = workBeside<StartingAsk, StartingMade>(workerUrl);
 
-function show(laidOut: LaidOut): void {
+/** What becomes of the newest answers; null where they were stopped or overtaken, and nothing becomes of them. */
+let laying: Promise<LaidOut | null> = Promise.resolve(null);
+
+function show(laidOut: LaidOut): LaidOut {
   startingView.setState({ laidOut });
-}
-
-function send(ask: StartingAsk): void {
-  if (worker === null) {
-    worker = new Worker(new URL('./starting-worker.ts', import.meta.url), { type: 'module' });
-    worker.addEventListener('message', ({ data }: MessageEvent<StartingReply>) => {
-      isBusy = false;
-      if (next) {
-        const newest = next;
-        next = null;
-        send(newest);
-      } else show(data);
-    });
-    worker.addEventListener('error', ({ message }) => {
-      stopLayingOut();
-      show({ kind: 'fault', message });
-    });
-  }
-  isBusy = true;
-  // A worker has no origin to name: it is this program's own file.
-  // oxlint-disable-next-line unicorn/require-post-message-target-origin
-  worker.postMessage(ask);
+  return laidOut;
 }
 
 /** Lays out what the form says, beside the window. */
@@ -65,39 +45,39 @@ export function layOut(): void {
   const { trip, settings } = desk.getState();
   const answers = answersOf(startingView.getState().form, trip, settings);
   if (answers === null) {
-    next = null;
-    show({ kind: 'none' });
+    work.stop();
+    laying = Promise.resolve(show({ kind: 'none' }));
     return;
   }
   const { units, clock } = settings;
-  const ask = { answers, settings: { units, clock } };
   show({ kind: 'working' });
-  if (isBusy) next = ask;
-  else send(ask);
+  laying = work.ask({ answers, settings: { units, clock } }).then((outcome) => {
+    switch (outcome.kind) {
+      case 'stopped':
+        return null;
+      case 'fault':
+        return show(outcome);
+      case 'answer':
+        return show({ kind: 'done', result: outcome.answer });
+      default:
+        return unreachable(outcome);
+    }
+  });
 }
 
-/** Resolves once nothing is being laid out. */
-export function laidOutSettled(): Promise<void> {
-  return new Promise((resolve) => {
-    const isSettled = (): boolean => startingView.getState().laidOut.kind !== 'working';
-    if (isSettled()) {
-      resolve();
-      return;
-    }
-    const stop = startingView.subscribe(() => {
-      if (!isSettled()) return;
-      stop();
-      resolve();
-    });
-  });
+/**
+ * What the answers as they stand come to, once they are laid out, and to one taker only; null where the sheet is closed
+ * or an answer is changed meanwhile: what was asked for then is not what stands there.
+ */
+export function takeLaidOut(): Promise<LaidOut | null> {
+  const taken = laying;
+  laying = Promise.resolve(null);
+  return taken;
 }
 
 /** Ends the worker; what is typed stays. */
 export function stopLayingOut(): void {
-  worker?.terminate();
-  worker = null;
-  isBusy = false;
-  next = null;
+  work.stop();
 }
 
 export function changeForm(patch: Partial<StartingForm>): void {
