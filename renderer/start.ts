@@ -3,9 +3,7 @@ import type { Host } from '../core/host';
 import { demoTrip } from '../core/document/demo-trip';
 import { openHanded, putStored, setAutosave } from './actions/files';
 import { say } from './actions/view';
-import { COMMANDS } from './commands/all';
-import { offerCommands } from './commands/offer';
-import { isEnabled } from './commands/registry';
+import { offerCommands, runFromMenu } from './commands/offer';
 import { listenForKeys } from './frame/keys';
 import { keepFocus, settleField } from './parts/keep-focus';
 import { isSomebodysWork, isUnsaved, startAutosave } from './store/autosave';
@@ -37,8 +35,7 @@ export async function start(host: Host): Promise<void> {
   // The system's menu takes no focus: what is typed is kept before anything takes its place.
   host.onCommand((id) => {
     settleField();
-    const command = COMMANDS.find((each) => each.id === id);
-    if (command && isEnabled(command, desk.getState())) command.run();
+    runFromMenu(id);
   });
   host.onOpenTrip((trip) => {
     settleField();

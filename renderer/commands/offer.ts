@@ -2,9 +2,10 @@
 import type { Host, MenuCommand } from '../../core/host';
 import { desk, type Desk } from '../store/store';
 import { COMMANDS } from './all';
-import { isEnabled, labelOf } from './registry';
+import { isEnabled, isUnderSheet, labelOf } from './registry';
 
 export function menuCommands(state: Desk): readonly MenuCommand[] {
+  const isReachable = !isUnderSheet(state);
   return COMMANDS.map((command) => {
     const [keys] = command.keys ?? [];
     return {
@@ -12,9 +13,16 @@ export function menuCommands(state: Desk): readonly MenuCommand[] {
       label: labelOf(command, state),
       group: command.group,
       ...(keys === undefined ? {} : { keys }),
-      enabled: isEnabled(command, state),
+      enabled: isReachable && isEnabled(command, state),
     };
   });
+}
+
+/** What the system's menu asks for: nothing under a sheet, where the menu's keys do nothing either. */
+export function runFromMenu(id: string): void {
+  const state = desk.getState();
+  const command = COMMANDS.find((each) => each.id === id);
+  if (command && !isUnderSheet(state) && isEnabled(command, state)) command.run();
 }
 
 /** Returns how to stop. */
@@ -32,6 +40,8 @@ export function offerCommands(host: Host): () => void {
     // A drag changes the trip many times a second and no label until it ends.
     const same =
       now.history === before.history &&
+      now.overlay === before.overlay &&
+      now.ready === before.ready &&
       now.selection === before.selection &&
       now.settings === before.settings;
     if (!same) offer(now);

@@ -31,6 +31,11 @@ export function isEnabled(command: Command, state: Desk): boolean {
   return command.enabled?.(state) ?? true;
 }
 
+/** Whether something lies over the window that is to be dealt with first: no command reaches what is under it. */
+export function isUnderSheet({ overlay, ready, settings }: Desk): boolean {
+  return overlay !== null || (ready && !settings.cautionsAccepted);
+}
+
 /** Two commands on one key, as "Mod+S: trip.save, trip.send"; empty where every key is one command's. */
 export function doubledKeys(commands: readonly Command[]): readonly string[] {
   const byChord = new Map<string, string[]>();

@@ -1,6 +1,6 @@
 /** Keys of the whole window, sent to the command that has them. */
 import { COMMANDS } from '../commands/all';
-import { commandForKey, isEnabled, type Command } from '../commands/registry';
+import { commandForKey, isEnabled, isUnderSheet, type Command } from '../commands/registry';
 import { desk } from '../store/store';
 
 const STEPPING: ReadonlySet<string> = new Set(['edit.undo', 'edit.redo']);
@@ -27,7 +27,7 @@ function undoInKept(event: KeyboardEvent): Command | null {
 function onKeyDown(event: KeyboardEvent): void {
   if (event.defaultPrevented || event.isComposing) return;
   // While something lies over the window, its keys are its own.
-  if (document.querySelector('dialog[open]')) return;
+  if (isUnderSheet(desk.getState()) || document.querySelector('dialog[open]')) return;
   const { target } = event;
   const isInField = isTyping(target);
   const command = commandForKey(COMMANDS, event, isInField) ?? undoInKept(event);

@@ -6,6 +6,8 @@ import type { Asked, Progress, Reply } from './work-messages';
  * the same.
  * @param transfer what of an answer is handed over rather than copied
  */
+// Named though used once: it is what the asking side sends.
+// oxlint-disable-next-line typescript/no-unnecessary-type-parameters
 export function answerAsks<Ask, Answer>(
   work: (ask: Ask, progress: Progress) => Answer | Promise<Answer>,
   transfer: (answer: Answer) => Transferable[] = () => [],

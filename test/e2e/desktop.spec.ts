@@ -259,6 +259,34 @@ test.describe('the menu', () => {
     await expect(bench.field('Depth')).toHaveValue('14 m');
   });
 
+  test('reaches nothing under a sheet: neither behind Settings nor before the cautions are accepted', async ({
+    desktops,
+  }) => {
+    const desktop = await desktops.start();
+    const bench = new Workbench(await desktop.page());
+    const isOffered = async (id: string) =>
+      (await desktop.menu()).flatMap(({ submenu }) => submenu ?? []).find((each) => each.id === id)?.enabled;
+    await expect(bench.dialog).toBeVisible();
+    await expect.poll(() => isOffered('trip.new')).toBe(false);
+    await desktop.clickMenu('trip.new');
+    await bench.page.getByRole('button', { name: 'I accept, show me the demo trip' }).click();
+    await expect(bench.dialog).toHaveCount(0);
+    await expect(bench.title).toHaveText('Seven nights among the Ember Cays');
+    await expect.poll(() => isOffered('trip.new')).toBe(true);
+
+    await bench.dive(5).click();
+    await bench.page.keyboard.press('Control+,');
+    await expect(bench.dialog).toBeVisible();
+    await expect.poll(() => isOffered('dive.delete')).toBe(false);
+    await desktop.clickMenu('dive.delete');
+    await bench.page.keyboard.press('Escape');
+    await expect(bench.dialog).toHaveCount(0);
+    await expect(bench.page.getByRole('button', { name: 'Undo', exact: true })).toBeDisabled();
+    await expect.poll(() => isOffered('dive.delete')).toBe(true);
+    await desktop.clickMenu('dive.delete');
+    await expect(bench.page.getByRole('button', { name: 'Undo removal of dive 5' })).toBeEnabled();
+  });
+
   test('shows versions and cautions in the about box', { tag: '@double' }, async ({ desktops }) => {
     const { desktop } = await desktops.startWithDemo();
     await desktop.answerDialog({ response: 0 });

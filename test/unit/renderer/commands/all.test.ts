@@ -2,7 +2,8 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { EXPORT_FORMATS } from '../../../../core/formats/all';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import { COMMANDS, commandsOfTrip } from '../../../../renderer/commands/all';
-import { menuCommands } from '../../../../renderer/commands/offer';
+import type { Host, MenuCommand } from '../../../../core/host';
+import { menuCommands, offerCommands, runFromMenu } from '../../../../renderer/commands/offer';
 import { doubledKeys, isEnabled, labelOf } from '../../../../renderer/commands/registry';
 import { chooseDives } from '../../../../renderer/actions/view';
 import { setDepth } from '../../../../renderer/actions/dives';
@@ -79,5 +80,40 @@ describe('menuCommands', () => {
       keys: 'Mod+Z',
       enabled: false,
     });
+  });
+
+  it('offers nothing under a sheet, nor before the cautions are accepted, and runs nothing there', () => {
+    const { settings, trip } = desk.getState();
+    const accepted = { ...settings, cautionsAccepted: true };
+    desk.setState({ settings: accepted, ready: true });
+    chooseDives([trip.dives[2]!.id]);
+    const offered = () => menuCommands(desk.getState()).filter(({ enabled }) => enabled);
+    expect(offered().length).toBeGreaterThan(10);
+    for (const state of [
+      { overlay: { kind: 'settings' }, settings: accepted },
+      { overlay: null, settings: { ...settings, cautionsAccepted: false } },
+    ] as const) {
+      desk.setState(state);
+      expect(offered()).toEqual([]);
+      runFromMenu('dive.delete');
+      expect(desk.getState().trip).toBe(trip);
+    }
+    desk.setState({ overlay: null, settings: accepted });
+    runFromMenu('dive.delete');
+    expect(desk.getState().trip.dives).toHaveLength(trip.dives.length - 1);
+  });
+});
+
+describe('offerCommands', () => {
+  it('tells the host again as a sheet comes and goes', () => {
+    desk.setState({ settings: { ...desk.getState().settings, cautionsAccepted: true }, ready: true });
+    const told: boolean[] = [];
+    const stop = offerCommands({
+      offerCommands: (commands: readonly MenuCommand[]) => told.push(commands.some(({ enabled }) => enabled)),
+    } as unknown as Host);
+    desk.setState({ overlay: { kind: 'settings' } });
+    desk.setState({ overlay: null });
+    stop();
+    expect(told).toEqual([true, false, true]);
   });
 });
