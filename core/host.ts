@@ -133,8 +133,12 @@ export interface Host {
   openTrip(): Promise<HostResult<StoredTrip | null>>;
   /** Writes a copy where the user says; null when they think better of it. */
   saveTripAs(text: string, suggestedName: string): Promise<HostResult<StoredTrip | null>>;
-  /** Saves a document (PDF, CSV) where the user says; false when they think better of it. */
-  saveDocument(bytes: Uint8Array, suggestedName: string, mediaType: string): Promise<HostResult<boolean>>;
+  /** Saves a document (PDF, CSV) where the user says; gives the name it has there, null when they think better of it. */
+  saveDocument(
+    bytes: Uint8Array,
+    suggestedName: string,
+    mediaType: string,
+  ): Promise<HostResult<string | null>>;
   /**
    * Opens the system's print dialog on the pages that the window holds ready for print, each as large as the
    * paper. Resolves once the dialog is done with, also where the user thought better of it.

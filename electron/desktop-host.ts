@@ -99,9 +99,9 @@ export function desktopHandlers(parts: DesktopParts): Handlers {
       attempt(async () => {
         const name = basename(suggestedName);
         const path = await askForPlace(name, extname(name).slice(1).toLowerCase());
-        if (path === null) return false;
+        if (path === null) return null;
         await writeAtomically(nodeFs, { path, content: bytes, nowMs: Date.now() });
-        return true;
+        return basename(path);
       }),
 
     printPages: (paper) => attempt(async () => nothing(await printPages(window.webContents, paper))),

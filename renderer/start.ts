@@ -2,7 +2,7 @@
 import type { Host } from '../core/host';
 import { demoTrip } from '../core/document/demo-trip';
 import { openHanded, putStored, setAutosave } from './actions/files';
-import { say } from './actions/view';
+import { say } from './store/notice';
 import { offerCommands, runFromMenu } from './commands/offer';
 import { listenForKeys } from './frame/keys';
 import { keepFocus, settleField } from './parts/keep-focus';

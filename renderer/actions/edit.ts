@@ -5,6 +5,7 @@ import type { Trip } from '../../core/document/types';
 import { said } from '../../core/words/said';
 import { wordsIn } from '../figures/reader';
 import { record, type StepName } from '../store/history';
+import { say } from '../store/notice';
 import { isSame } from '../store/same';
 import { desk } from '../store/store';
 import { endOthersGesture } from './gesture';
@@ -33,7 +34,7 @@ export function edit(name: StepName, change: (trip: Trip) => Trip): EditResult {
 export function tell(result: EditResult): EditResult {
   if (!result.ok) {
     const lines = result.troubles.map(({ what, where, mend }) => ({ what, where, mend }));
-    desk.setState({ notice: { tone: 'refused', lines } });
+    say({ tone: 'refused', lines });
   }
   return result;
 }

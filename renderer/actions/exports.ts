@@ -2,10 +2,10 @@
 import type { ExportFormat } from '../../core/formats/all';
 import { slugOf } from '../../core/library';
 import { loadPart } from './load-part';
-import { machine } from '../store/machine';
 import { selectLedger } from '../store/selectors';
 import { desk } from '../store/store';
-import { say } from './view';
+import { say } from '../store/notice';
+import { saveDocument } from './save-document';
 
 /** The formats are a good part of core; they are loaded when somebody asks. */
 export async function exportAs(id: ExportFormat['id']): Promise<void> {
@@ -20,13 +20,11 @@ export async function exportAs(id: ExportFormat['id']): Promise<void> {
   const stampedAtUtc = `${new Date().toISOString().slice(0, 19)}Z`;
   const { text, remarks } = format.write({ ledger: selectLedger(state), stampedAtUtc });
   const subject = id === 'sites-csv' || id === 'sites-gpx' ? ' sites' : id === 'ledger-csv' ? ' ledger' : '';
-  const result = await machine().saveDocument(
-    new TextEncoder().encode(text),
-    `${slugOf(`${state.trip.title}${subject}`)}.${format.extension}`,
-    format.mediaType,
-  );
-  if (!result.ok) say({ tone: 'refused', lines: [result.trouble] });
-  else if (result.value && remarks.length > 0) {
-    say({ tone: 'said', lines: remarks.map((what) => ({ what, where: '', mend: '' })) });
-  }
+  await saveDocument({
+    bytes: new TextEncoder().encode(text),
+    name: `${slugOf(`${state.trip.title}${subject}`)}.${format.extension}`,
+    mediaType: format.mediaType,
+    contents: format.label.charAt(0).toLowerCase() + format.label.slice(1),
+    remarks,
+  });
 }

@@ -11,7 +11,8 @@ import { EMPTY_HISTORY } from '../store/history';
 import { machine } from '../store/machine';
 import { desk, freshKeeping, type Keeping } from '../store/store';
 import { isSomebodysWork, isUnsaved } from '../store/autosave';
-import { changeSettings, closeOverlay, say, showOverlay } from './view';
+import { say } from '../store/notice';
+import { changeSettings, closeOverlay, showOverlay } from './view';
 
 let autosave: Autosave | null = null;
 

@@ -2,9 +2,11 @@
 import type { Settings } from '../../core/host';
 import type { Id } from '../../core/document/types';
 import { machine } from '../store/machine';
-import { desk, type Notice, type Overlay } from '../store/store';
+import { dropReadNotice, say } from '../store/notice';
+import { desk, type Overlay } from '../store/store';
 
 export function chooseDives(diveIds: readonly Id[]): void {
+  dropReadNotice();
   desk.setState(({ selection }) => ({ selection: { ...selection, diveIds } }));
 }
 
@@ -16,6 +18,7 @@ export function toggleDive(diveId: Id): void {
 
 /** Whose figures are shown; null: on each dive the diver with the least room. */
 export function chooseDiver(diverId: Id | null): void {
+  dropReadNotice();
   desk.setState(({ selection }) => ({ selection: { ...selection, diverId } }));
 }
 
@@ -29,15 +32,12 @@ export function stepDive(by: 1 | -1): void {
 }
 
 export function showOverlay(overlay: Overlay): void {
+  dropReadNotice();
   desk.setState({ overlay });
 }
 
 export function closeOverlay(): void {
   desk.setState({ overlay: null });
-}
-
-export function say(notice: Notice | null): void {
-  desk.setState({ notice });
 }
 
 /** Changes settings on screen at once and keeps them; a failure to keep them is said, not hidden. */
@@ -51,6 +51,7 @@ export function changeSettings(patch: Partial<Settings>): void {
 }
 
 export function goTo(place: Settings['place']): void {
+  dropReadNotice();
   changeSettings({ place });
 }
 

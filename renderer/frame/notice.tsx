@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { say } from '../actions/view';
+import { say } from '../store/notice';
 import { useDesk } from '../store/store';
 
 /** What was refused or done, where no field stands to say it beside. */

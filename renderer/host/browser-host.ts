@@ -178,7 +178,7 @@ export function browserHost(page: Page = THIS_PAGE, libraryName = 'carryover'): 
     saveDocument: (bytes, suggestedName, mediaType) =>
       attempt(async () => {
         page.download(bytes, suggestedName, mediaType);
-        return done(true);
+        return done(suggestedName);
       }),
 
     // The pages bring the size of their paper along, as a browser asks them for it.

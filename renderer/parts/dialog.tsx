@@ -13,19 +13,28 @@ export interface DialogProps {
   readonly width?: 'narrow' | 'wide' | 'full';
   /** Read out as the label only; the content has its own heading. */
   readonly hideTitle?: boolean;
+  /** A sheet to be filled in begins in its first field; any other at its head. */
+  readonly startsInFields?: boolean;
 }
+
+const FIRST_FIELD = 'input:enabled, select:enabled, textarea:enabled';
 
 export function Dialog(props: DialogProps): ReactNode {
   const { title, onClose, children, foot, mustAnswer = false, width = 'narrow', hideTitle = false } = props;
+  const { startsInFields = false } = props;
   const ref = useRef<HTMLDialogElement>(null);
+  const body = useRef<HTMLDivElement>(null);
   const titleId = useId();
 
   // While it is still in the document: only then does the platform give the focus back.
   useLayoutEffect(() => {
     const dialog = ref.current;
-    if (dialog && !dialog.open) dialog.showModal();
+    if (dialog && !dialog.open) {
+      dialog.showModal();
+      if (startsInFields) body.current?.querySelector<HTMLElement>(FIRST_FIELD)?.focus();
+    }
     return () => dialog?.close();
-  }, []);
+  }, [startsInFields]);
 
   return (
     <dialog
@@ -51,7 +60,7 @@ export function Dialog(props: DialogProps): ReactNode {
           )}
         </div>
         {/* Focusable, so that a sheet longer than the window can be scrolled by keys. */}
-        <div className="dialog-body" {...(hideTitle ? {} : { tabIndex: 0 })}>
+        <div ref={body} className="dialog-body" {...(hideTitle ? {} : { tabIndex: 0 })}>
           {children}
         </div>
         {foot ? <div className="dialog-foot">{foot}</div> : null}

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState, type KeyboardEvent } from 'react';
 import type { EditResult } from '../actions/edit';
-import { say } from '../actions/view';
+import { say } from '../store/notice';
 
 /** Why something typed is not taken, and how to mend it. */
 export interface Refusal {

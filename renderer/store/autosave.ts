@@ -4,6 +4,7 @@
  */
 import type { Host } from '../../core/host';
 import { writeTrip } from '../../core/document/write-trip';
+import { say } from './notice';
 import { desk, type Desk, type Keeping } from './store';
 
 /** Long enough to take a burst of typing as one save, short enough to lose nothing worth naming. */
@@ -56,7 +57,7 @@ export function startAutosave(host: Host, afterMs = AUTOSAVE_AFTER_MS): Autosave
     if (token !== desk.getState().settings.lastTrip) {
       desk.setState(({ settings }) => ({ settings: { ...settings, lastTrip: token } }));
       const kept = await host.saveSettings({ lastTrip: token });
-      if (!kept.ok) desk.setState({ notice: { tone: 'refused', lines: [kept.trouble] } });
+      if (!kept.ok) say({ tone: 'refused', lines: [kept.trouble] });
     }
     return true;
   };

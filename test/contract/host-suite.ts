@@ -278,7 +278,7 @@ export function holdsTheContract(name: string, makeMachine: () => Promise<Machin
       it('take documents', async () => {
         const read = machine.willSave('slates.pdf');
         const bytes = new Uint8Array([37, 80, 68, 70, 0, 255]);
-        expect(value(await host.saveDocument(bytes, 'slates.pdf', 'application/pdf'))).toBe(true);
+        expect(value(await host.saveDocument(bytes, 'slates.pdf', 'application/pdf'))).toBe('slates.pdf');
         expect(Buffer.from((await read()) as Uint8Array)).toEqual(Buffer.from(bytes));
       });
 

@@ -17,14 +17,26 @@ test.describe('the starting sheet', () => {
     page,
     start,
   }) => {
-    await expect(start.part('Where')).toContainText('There is no site to dive.');
-    await expect(start.sheet.getByRole('button', { name: 'Lay it out' })).toBeDisabled();
+    // Nothing is refused before anything was typed, and what cannot be pressed does not look as if it could.
+    await expect(start.field('First day')).toBeFocused();
+    await expect(start.preview).toContainText('Give the sites, and the days of the trip stand here.');
+    await expect(start.sheet).not.toContainText('There is no site to dive.');
+    const take = start.sheet.getByRole('button', { name: 'Lay it out' });
+    await expect(take).toBeDisabled();
+    const ground = () => take.evaluate((button) => getComputedStyle(button).backgroundColor);
+    const whileDisabled = await ground();
     await start.set('First day', '2027-03-06');
     await start.field('Sites').fill(SITES);
     await start.set('Names, or how many', 'Guide, Guest 1, Guest 2');
     await start.set('Title', 'A week at the Plovers');
     await start.set('Place', 'The Plovers');
     await expect(start.days.getByRole('row')).toHaveCount(7);
+    await expect(start.preview).toContainText('24 dives on six days');
+    expect(await ground()).not.toBe(whileDisabled);
+    await start.field('Sites').fill('');
+    await expect(start.preview).toContainText('One of the answers cannot be used');
+    await expect(start.part('Where')).toContainText('There is no site to dive.');
+    await start.field('Sites').fill(SITES);
     await expect(start.preview).toContainText('24 dives on six days');
     await start.layOut();
     await expect(start.bench.title).toHaveText('A week at the Plovers');

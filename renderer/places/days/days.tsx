@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { useLayoutEffect, useRef, type ReactNode } from 'react';
 import { selectChosenDives } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import { DiveCard } from './dive-card';
@@ -10,13 +10,22 @@ import './days.css';
 
 /** Home: how the trip stands, the strip and its bands, and a card for what is chosen. */
 export function Days(): ReactNode {
+  const side = useRef<HTMLElement>(null);
+  const chosenIds = useDesk(({ selection }) => selection.diveIds);
+  // Another dive is read from its head, wherever the card of the last one was scrolled to.
+  const read = useRef(chosenIds);
+  useLayoutEffect(() => {
+    if (read.current === chosenIds) return;
+    read.current = chosenIds;
+    if (side.current) side.current.scrollTop = 0;
+  });
   return (
     <div className="days">
       <Sentence />
       <div className="days-strip">
         <Strip />
       </div>
-      <aside className="days-side" aria-label="Chosen">
+      <aside ref={side} className="days-side" aria-label="Chosen">
         <Side />
       </aside>
     </div>

@@ -3,11 +3,10 @@ import { compareMixes, compareSites, type CompareCell, type CompareRow } from '.
 import { writeCompareRows } from '../../../core/formats/compare-rows';
 import { slugOf } from '../../../core/library';
 import type { Diver } from '../../../core/document/types';
-import { say } from '../../actions/view';
+import { saveDocument } from '../../actions/save-document';
 import { depthText, mixText, numberText, percentText } from '../../figures/format';
 import { Choice } from '../../parts/choice';
 import { CommandButton } from '../../parts/command-button';
-import { machine } from '../../store/machine';
 import { selectLedger } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import { chooseView, useMixesView } from './mixes-view';
@@ -121,8 +120,12 @@ function SiteRow({
 
 async function saveCsv(title: string, rows: readonly CompareRow[]): Promise<void> {
   const bytes = new TextEncoder().encode(writeCompareRows(rows));
-  const result = await machine().saveDocument(bytes, `${slugOf(`${title} mixes`)}.csv`, 'text/csv');
-  if (!result.ok) say({ tone: 'refused', lines: [result.trouble] });
+  await saveDocument({
+    bytes,
+    name: `${slugOf(`${title} mixes`)}.csv`,
+    mediaType: 'text/csv',
+    contents: rows.length === 1 ? 'one row' : `${rows.length} rows`,
+  });
 }
 
 function Tools({ rows }: { readonly rows: readonly CompareRow[] }): ReactNode {

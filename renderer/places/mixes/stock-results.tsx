@@ -146,7 +146,8 @@ export function StockResults({
           The trip has changed since: search again before choosing.
         </p>
       ) : null}
-      <StockChart lists={told} chosen={chosen} choose={setChosen} />
+      {/* A single mark is compared with nothing: its figures stand in the table. */}
+      {told.length > 1 ? <StockChart lists={told} chosen={chosen} choose={setChosen} /> : null}
       <label className="tick">
         <input
           type="checkbox"

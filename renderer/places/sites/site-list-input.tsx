@@ -2,7 +2,7 @@ import { useId, type ReactNode } from 'react';
 import { numberTrouble } from '../../../core/document/fields';
 import { failure } from '../../../core/result';
 import { worded } from '../../../core/words/reader';
-import { say } from '../../actions/view';
+import { say } from '../../store/notice';
 import { depthText } from '../../figures/format';
 import { positionText } from '../../figures/position';
 import { fromUnit, unitOf } from '../../figures/units';

@@ -7,7 +7,8 @@ import type { SlateSettings } from '../../../core/slate/options';
 import type { Trouble } from '../../../core/result';
 import { zipOf, type ZipEntry } from '../../../core/formats/zip';
 import type { Id, Trip } from '../../../core/document/types';
-import { say } from '../../actions/view';
+import { saveDocument } from '../../actions/save-document';
+import { say } from '../../store/notice';
 import { todayText } from '../../figures/local-time';
 import { machine } from '../../store/machine';
 import { registerPictureFonts } from './font-files';
@@ -78,6 +79,10 @@ function heard<T>(result: HostResult<T>): T | null {
   return null;
 }
 
+function pagesText(count: number): string {
+  return count === 1 ? 'one page' : `${count} pages`;
+}
+
 function fileName(trip: Trip, settings: SlateSettings, ending: 'pdf' | 'zip'): string {
   return `${slugOf(trip.title)}-${settings.kind}.${ending}`;
 }
@@ -87,7 +92,12 @@ export function saveOne(trip: Trip, settings: SlateSettings): Promise<void> {
     const pdf = await made('pdf', trip, settings, 'Making the pages');
     if (!pdf) return;
     const name = fileName(trip, settings, 'pdf');
-    heard(await machine().saveDocument(pdf.bytes, name, 'application/pdf'));
+    await saveDocument({
+      bytes: pdf.bytes,
+      name,
+      mediaType: 'application/pdf',
+      contents: pagesText(pdf.pages),
+    });
   });
 }
 
@@ -100,16 +110,19 @@ export function saveOneEach(trip: Trip, settings: SlateSettings): Promise<void> 
     const ids = settings.diverIds ?? trip.party.map(({ id }) => id);
     const onDives = trip.party.filter(({ id }) => ids.includes(id) && divesOn(trip, id, settings.dates));
     const files: ZipEntry[] = [];
+    let pages = 0;
     for (const [i, { id, name }] of onDives.entries()) {
       const mine = { ...settings, diverIds: [id] };
       const pdf = await made('pdf', trip, mine, `${name}, ${i + 1} of ${onDives.length}`);
       if (!pdf) return;
+      pages += pdf.pages;
       // Numbered in the order of the party: two divers of one name are two files.
       files.push({ name: `${i + 1} ${nameInArchive(name)} ${settings.kind}.pdf`, bytes: pdf.bytes });
     }
     const archive = zipOf(files, todayText());
     const name = fileName(trip, settings, 'zip');
-    heard(await machine().saveDocument(archive, name, 'application/zip'));
+    const contents = `${files.length === 1 ? 'one PDF' : `${files.length} PDFs`}, ${pagesText(pages)}`;
+    await saveDocument({ bytes: archive, name, mediaType: 'application/zip', contents });
   });
 }
 

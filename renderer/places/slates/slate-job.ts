@@ -26,5 +26,5 @@ export interface SlatePages {
 
 export type SlateAnswer =
   | { readonly kind: 'pages'; readonly value: SlatePages }
-  | { readonly kind: 'pdf'; readonly bytes: Uint8Array }
+  | { readonly kind: 'pdf'; readonly bytes: Uint8Array; readonly pages: number }
   | { readonly kind: 'troubles'; readonly troubles: readonly Trouble[] };

@@ -48,7 +48,7 @@ async function make(ask: SlateAsk, progress: Progress): Promise<SlateAnswer> {
   });
   if (!made.ok) return { kind: 'troubles', troubles: made.troubles };
   assert(made.value !== null, 'slates that nobody stopped are made');
-  return { kind: 'pdf', bytes: made.value.bytes };
+  return { kind: 'pdf', bytes: made.value.bytes, pages: made.value.pageCount };
 }
 
 answerAsks<SlateAsk, SlateAnswer>(make, (answer) =>

@@ -5,12 +5,13 @@ import { clockText, countText, dateText, depthText, minutesText, spanText } from
 import { siteOf } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import type { ReadSiteList } from '../sites/site-list';
-import { listFault } from './starting-form';
+import { isWithoutSites, listFault } from './starting-form';
 import { changeForm, useStartingView } from './starting-view';
 
 /** What the answers come to: the days, and the reasons; or what stands in the way. */
 export function LaidOutTrip({ read }: { readonly read: ReadSiteList }): ReactNode {
   const laidOut = useStartingView((view) => view.laidOut);
+  const form = useStartingView((view) => view.form);
   return (
     <section className="laid-out" aria-label="What it lays out" aria-busy={laidOut.kind === 'working'}>
       <h3>What it lays out</h3>
@@ -32,7 +33,9 @@ export function LaidOutTrip({ read }: { readonly read: ReadSiteList }): ReactNod
       {laidOut.kind === 'done' && laidOut.result.ok ? <Preview laid={laidOut.result.value} /> : null}
       {laidOut.kind === 'done' && !laidOut.result.ok ? (
         <p className="soft" role="status">
-          Something is missing or cannot be. It is said beside the questions.
+          {isWithoutSites(form)
+            ? 'Give the sites, and the days of the trip stand here.'
+            : 'One of the answers cannot be used; the reason stands beside it.'}
         </p>
       ) : null}
     </section>

@@ -13,7 +13,7 @@ import { CylinderField, DepthLimitField, FillField, GasRateField } from '../part
 import type { ReadSiteList } from '../sites/site-list';
 import { SiteListInput } from '../sites/site-list-input';
 import { namesText, parseNames, parseShares, parseTimes, sharesText, timesText } from './lists';
-import { firstFlight, type StartingForm } from './starting-form';
+import { firstFlight, isWithoutSites, type StartingForm } from './starting-form';
 import { changeForm, useStartingView } from './starting-view';
 
 /** The parts of the form, and which answers each of them asks for. */
@@ -149,7 +149,7 @@ function Where({ form, open, read }: WithOpen & { readonly read: ReadSiteList })
         change={(list) => changeForm({ list })}
         rows={5}
       />
-      <Troubles part="where" />
+      {isWithoutSites(form) ? null : <Troubles part="where" />}
     </fieldset>
   );
 }

@@ -63,6 +63,11 @@ export function freshForm(today: string): StartingForm {
   };
 }
 
+/** Whether nothing has been said of sites yet: no fault before it is answered, though nothing can be laid out. */
+export function isWithoutSites({ list, takes }: StartingForm): boolean {
+  return list === EMPTY_SITE_LIST && !takes.sites;
+}
+
 /** The flight is first put on the afternoon of the last morning. */
 export function firstFlight({ firstDay, nights }: StartingForm): WallTime {
   return wallText(wallMin(`${firstDay}T15:00`) + nights * DAY_MIN);

@@ -53,6 +53,7 @@ export function StartingSheet(): ReactNode {
     <Dialog
       title="Lay out a new trip"
       width="full"
+      startsInFields
       onClose={closeOverlay}
       foot={
         <>

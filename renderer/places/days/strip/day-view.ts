@@ -62,7 +62,7 @@ export type HeadForm = 'full' | 'short' | 'least';
 
 export function headForm(dayWidthPx: number, textScale: number): HeadForm {
   const width = dayWidthPx / textScale;
-  return width >= 104 ? 'full' : width >= 52 ? 'short' : 'least';
+  return width >= 116 ? 'full' : width >= 58 ? 'short' : 'least';
 }
 
 export interface Head {

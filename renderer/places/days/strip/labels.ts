@@ -64,6 +64,7 @@ const MIX_GAP_PX = 3;
 /** From the baseline of a sounding to that of a mix under it. */
 export const MIX_LINE_PX = 12;
 const WEIGHT_HALF_PX = 5;
+const LINE_HALF_PX = 1;
 
 /** Any other weight is so many times as far from a sounding as its own, or nobody sees whose it is. */
 const CLEARLY = 1.5;
@@ -85,6 +86,9 @@ const MOVES = [
   { side: 1, lines: 3, outPx: 0 },
   { side: 1, lines: -2, outPx: 0 },
   { side: -1, lines: -2, outPx: 0 },
+  { side: 1, lines: -1, outPx: 'past the bar' },
+  { side: 1, lines: -3, outPx: 0 },
+  { side: -1, lines: -3, outPx: 0 },
 ] as const;
 
 const MOST_LINES = Math.max(...MOVES.map(({ lines }) => lines));
@@ -112,7 +116,8 @@ export function placeLabels(dives: readonly LabelledDive[], page: Page): readonl
   for (const i of order) {
     const near = neighbours[i]!;
     const placed = [...near.flatMap((k) => soundings[k] ?? []), ...written];
-    const around = near.flatMap((k) => obstacles[k]!);
+    // Its own bar counts as the others' do: a depth stands on it only where no other place is left.
+    const around = [...obstacles[i]!, ...near.flatMap((k) => obstacles[k]!)];
     const others = near.map((k) => dives[k]!);
     soundings[i] = freeBox(dives[i]!, { others, around, placed }, page);
   }
@@ -127,7 +132,7 @@ export function placeLabels(dives: readonly LabelledDive[], page: Page): readonl
       const isFree =
         box.right <= (mayCross ? page.widthPx : Math.min(page.widthPx, dives[i]!.dayEndX)) &&
         box.bottom <= page.heightPx &&
-        coveredBy(box, written) === 0 &&
+        coveredBy(box, [...written, ...obstacles[i]!]) === 0 &&
         neighbours[i]!.every(
           (k) =>
             (!soundings[k] || common(box, soundings[k]) === 0) &&
@@ -169,8 +174,14 @@ function urgency({ isFirstChoice, hasCare }: LabelledDive): number {
 
 function soundingBox(dive: LabelledDive, move: (typeof MOVES)[number], textScale: number): Box {
   const width = dive.sounding.length * CHARACTER_PX.sounding * textScale;
+  // Over the weight a sounding stands beside the line, elsewhere under the weight.
+  const isAbove = move.lines < -1;
   const left =
-    move.side === 1 ? dive.lineX - 1 + move.outPx : dive.lineX + WEIGHT_HALF_PX - move.outPx - width;
+    move.outPx === 'past the bar'
+      ? Math.max(dive.barEndX, dive.lineX + WEIGHT_HALF_PX) + 2
+      : move.side === 1
+        ? dive.lineX + (isAbove ? LINE_HALF_PX : -LINE_HALF_PX) + move.outPx
+        : dive.lineX + (isAbove ? -LINE_HALF_PX : WEIGHT_HALF_PX) - move.outPx - width;
   const top = dive.weightY + SOUNDING_TOP_PX + move.lines * LINE_PX * textScale;
   return { left, right: left + width, top, bottom: top + (ASCENDER_PX + DESCENDER_PX) * textScale };
 }
@@ -251,9 +262,9 @@ function neighboursOf(dives: readonly LabelledDive[], textScale: number): readon
 }
 
 /** What of a dive must not be written over: its line, its weight and its bar. The dotted way up may be. */
-function obstaclesOf(dive: LabelledDive): readonly Box[] {
+function obstaclesOf(dive: LabelledDive): readonly [line: Box, bar: Box] {
   return [
-    { left: dive.lineX - 1, right: dive.lineX + 1, top: 0, bottom: dive.weightY },
+    { left: dive.lineX - LINE_HALF_PX, right: dive.lineX + LINE_HALF_PX, top: 0, bottom: dive.weightY },
     {
       left: dive.lineX - WEIGHT_HALF_PX,
       right: Math.max(dive.barEndX, dive.lineX + WEIGHT_HALF_PX),

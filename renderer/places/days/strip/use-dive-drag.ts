@@ -9,7 +9,8 @@ import {
 } from 'react';
 import { setBottomMin, setDepth, shiftDives } from '../../../actions/dives';
 import { tell, type EditResult } from '../../../actions/edit';
-import { chooseDives, say, toggleDive } from '../../../actions/view';
+import { chooseDives, toggleDive } from '../../../actions/view';
+import { say } from '../../../store/notice';
 import { leaveField } from '../../../parts/keep-focus';
 import { wallMin } from '../../../../core/words/calendar';
 import { desk } from '../../../store/store';

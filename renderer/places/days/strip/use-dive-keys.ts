@@ -3,6 +3,7 @@ import { tell } from '../../../actions/edit';
 import { chooseDives, toggleDive } from '../../../actions/view';
 import { isFocusLost } from '../../../parts/keep-focus';
 import { EMPTY_HISTORY } from '../../../store/history';
+import { say } from '../../../store/notice';
 import { desk } from '../../../store/store';
 import type { DiveView } from './dive-view';
 import { applyEdit, DIVED, isEdit, meaningOf, stepNameOf, type KeyEdit } from './strip-keys';
@@ -41,7 +42,7 @@ export function useDiveKeys(
     const { diveIds } = desk.getState().selection;
     const shiftIds = diveIds.includes(view.id) ? diveIds : [view.id];
     if (view.isAsDived) {
-      desk.setState({ notice: { tone: 'refused', lines: [DIVED] } });
+      say({ tone: 'refused', lines: [DIVED] });
       return;
     }
     if (!isRepeat || held.current !== edit.kind) {

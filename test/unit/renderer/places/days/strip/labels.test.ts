@@ -18,6 +18,7 @@ import {
   ASCENDER_PX,
   CHARACTER_PX,
   DESCENDER_PX,
+  MIX_LINE_PX,
   placeLabels,
   type LabelledDive,
 } from '../../../../../../renderer/places/days/strip/labels';
@@ -75,6 +76,28 @@ function misread(dives: readonly LabelledDive[], width: number, textScale: numbe
       const isAt = !isOneWeight && distance(other, mine) < 1.4 * distance(own, mine);
       return isAt || covers ? [`${i} at ${k}`] : [];
     });
+  });
+}
+
+/** Labels that lie on the bar of their own dive. */
+function onTheirBars(dives: readonly LabelledDive[], width: number, textScale: number): readonly string[] {
+  const places = placeLabels(dives, page(width, textScale));
+  return dives.flatMap(({ lineX, barEndX, weightY, sounding, mix }, i) => {
+    const { showsSounding, soundingX, soundingY, mix: mixPlace } = places[i]!;
+    const soundingPx = sounding.length * CHARACTER_PX.sounding * textScale;
+    const lies = (left: number, baseline: number, widthPx: number) =>
+      left < Math.max(barEndX, lineX + 5) &&
+      left + widthPx > lineX - 5 &&
+      baseline - ASCENDER_PX * textScale < weightY + 5 &&
+      baseline + DESCENDER_PX * textScale > weightY - 5;
+    const mixX = mixPlace === 'below' ? soundingX : soundingX + soundingPx + 3;
+    const mixY = mixPlace === 'below' ? soundingY + MIX_LINE_PX * textScale : soundingY;
+    return [
+      ...(showsSounding && lies(soundingX, soundingY, soundingPx) ? [`depth of ${i}`] : []),
+      ...(mix !== '' && mixPlace && lies(mixX, mixY, mix.length * CHARACTER_PX.mix * textScale)
+        ? [`mix of ${i}`]
+        : []),
+    ];
   });
 }
 
@@ -224,6 +247,25 @@ describe('placeLabels', () => {
           .toSorted((a, b) => a.lineX - b.lineX)
           .map(({ barPx, ...of }) => dive(of.lineX, { ...of, barEndX: of.lineX + barPx }));
         expect(misread(dives, 420, textScale)).toEqual([]);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('writes neither a sounding nor a mix on the bar of its own dive where there is room beside it', () => {
+    const anywhere = fc.record({
+      lineX: fc.double({ min: 0, max: 70, noNaN: true }),
+      barPx: fc.double({ min: 0, max: 60, noNaN: true }),
+      weightY: fc.double({ min: 5, max: 210, noNaN: true }),
+      sounding: fc.constantFrom('7', '18', '17.5!!', '131!!'),
+      mix: fc.constantFrom('', 'EAN32', 'EAN32, 2 of 4'),
+    });
+    fc.assert(
+      fc.property(fc.array(anywhere, { maxLength: 4 }), fc.constantFrom(1, 1.5, 2), (drawn, textScale) => {
+        const dives = drawn
+          .map(({ barPx, ...of }, i) => ({ ...of, barPx, lineX: of.lineX + 320 * i }))
+          .map(({ barPx, ...of }) => dive(of.lineX, { ...of, barEndX: of.lineX + barPx }));
+        expect(onTheirBars(dives, 1400, textScale)).toEqual([]);
       }),
       { numRuns: 300 },
     );

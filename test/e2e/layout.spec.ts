@@ -1,0 +1,175 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page } from '@playwright/test';
+import { ROOT } from '../../build/paths';
+import { PLACES } from '../../renderer/commands/place-names';
+import { expect, test } from './fixtures';
+
+const DEMO = readFileSync(join(ROOT, 'core/document/demo-trip.json'), 'utf8');
+
+/** As long as a name may get where people write down title, name and cabin: 60 letters without a space. */
+const LONG_NAME = 'Wernhildegard'.repeat(5).slice(0, 60);
+
+interface Document {
+  title: string;
+  party: { name: string }[];
+  sites: { name: string }[];
+}
+
+/** The demo trip with names that are as long as they come. */
+function withLongNames(): string {
+  const trip = JSON.parse(DEMO) as Document;
+  trip.title = LONG_NAME;
+  trip.party.forEach((diver, i) => (diver.name = `${i + 1}${LONG_NAME}`.slice(0, 60)));
+  trip.sites.forEach((site, i) => (site.name = `${i + 1}${LONG_NAME}`.slice(0, 60)));
+  return JSON.stringify(trip);
+}
+
+/** How far the page could be scrolled, and whether its width is the window's. */
+function overflow(page: Page): Promise<{ x: number; y: number }> {
+  return page.evaluate(() => ({
+    x: document.documentElement.scrollWidth - window.innerWidth,
+    y: document.documentElement.scrollHeight - window.innerHeight,
+  }));
+}
+
+async function stripTop(page: Page): Promise<number> {
+  const box = await page.locator('.strip').boundingBox();
+  return box!.y;
+}
+
+test.describe('the page of Days at 1280 by 800', () => {
+  for (const look of ['light', 'cabin'] as const) {
+    test(`has no scroll bar in any state of the demo, ${look}`, async ({ bench, strip }) => {
+      const { page } = bench;
+      const none = { x: 0, y: 0 };
+      if (look === 'cabin') await bench.command('cabin');
+      await page.setViewportSize({ width: 1280, height: 800 });
+      expect(await overflow(page), 'at rest').toEqual(none);
+      for (const grip of ['depth', 'time', 'start'] as const) {
+        for (const dive of [1, 11, 22]) {
+          await strip.hold(dive, grip, grip === 'depth' ? { y: 40 } : { x: 12 });
+          expect(await overflow(page), `dive ${dive} held at its ${grip}`).toEqual(none);
+          await page.keyboard.press('Escape');
+          await strip.letGo();
+        }
+      }
+      const band = await page.locator('.band').first().boundingBox();
+      await page.mouse.move(band!.x + band!.width - 5, band!.y + band!.height - 5);
+      expect(await overflow(page), 'a band read').toEqual(none);
+      for (const name of ['As a table', 'Compartments']) {
+        const button = page.getByRole('button', { name });
+        if ((await button.count()) === 0) continue;
+        await button.first().click();
+        expect(await overflow(page), name).toEqual(none);
+        await button
+          .first()
+          .click()
+          .catch(() => undefined);
+      }
+      await bench.chooseTightest();
+      expect(await overflow(page), 'a dive chosen').toEqual(none);
+    });
+  }
+
+  test('keeps the strip where it is, whatever the headline says', async ({ bench }) => {
+    const { page } = bench;
+    const atRest = await stripTop(page);
+    await bench.chooseTightest();
+    await bench.set('Depth', '58');
+    await expect(bench.sentence).toContainText('stop for');
+    expect(await stripTop(page)).toBe(atRest);
+    await page.keyboard.press('Control+z');
+  });
+});
+
+test('another dive is read from the head of its card', async ({ bench, strip }) => {
+  const { page } = bench;
+  await strip.dive(1).focus();
+  await page.keyboard.press('Enter');
+  await bench.chooseTightest();
+  await bench.card.evaluate((card) => card.scrollTo(0, 300));
+  expect(await bench.card.evaluate((card) => card.scrollTop)).toBeGreaterThan(0);
+  await page.keyboard.press('Control+ArrowRight');
+  await strip.dive(2).click({ position: { x: 4, y: 30 } });
+  await expect.poll(() => bench.card.evaluate((card) => card.scrollTop)).toBe(0);
+});
+
+test('a notice moves nothing, and goes once something else is looked at', async ({ bench, strip }) => {
+  const { page } = bench;
+  const atRest = await stripTop(page);
+  await bench.chooseTightest();
+  const [download] = await Promise.all([page.waitForEvent('download'), bench.command('ledger')]);
+  const notice = page.getByRole('status').filter({ hasText: 'Saved “' });
+  await expect(notice).toContainText(download.suggestedFilename());
+  expect(await stripTop(page)).toBe(atRest);
+  expect(await overflow(page)).toEqual({ x: 0, y: 0 });
+  await page.waitForTimeout(2100);
+  await strip.dive(2).focus();
+  await page.keyboard.press('Enter');
+  await page.getByRole('navigation').getByRole('button', { name: 'Sites' }).click();
+  await expect(notice).toHaveCount(0);
+});
+
+/** The demo trip's days again and again, until there are so many, and too long: figures of three digits. */
+function withDays(count: number): string {
+  const trip = JSON.parse(DEMO) as {
+    dives: { id: string; startsAt: string; bottomMin: number; legs?: unknown; asDived?: unknown }[];
+  };
+  const dates = [...new Set(trip.dives.map(({ startsAt }) => startsAt.slice(0, 10)))];
+  const dives = Array.from({ length: count }, (_, day) => {
+    const date = new Date(Date.parse(`${dates[0]}T00:00Z`) + day * 86_400_000).toISOString().slice(0, 10);
+    return trip.dives
+      .filter(({ startsAt }) => startsAt.startsWith(dates[day % dates.length]!))
+      .map(({ asDived: _asDived, legs: _legs, ...dive }, i) => ({
+        ...dive,
+        id: `${day}-${i}`,
+        startsAt: date + dive.startsAt.slice(10),
+        bottomMin: dive.bottomMin + 40,
+      }));
+  }).flat();
+  return JSON.stringify({ ...trip, dives, flight: null });
+}
+
+for (const [days, width] of [
+  [6, 1280],
+  [7, 1280],
+  // The narrowest day that is told in full, and the widest that is not.
+  [7, 1300],
+  [7, 1410],
+  [8, 1280],
+  [9, 1280],
+  [12, 1280],
+  [15, 1280],
+] as const) {
+  test(`the heads of ${days} days are read whole at ${width} px`, async ({ bench }) => {
+    const { page } = bench;
+    await page.setViewportSize({ width, height: 800 });
+    await bench.openFile('days.carryover.json', withDays(days));
+    await expect(page.locator('.day-head').nth(days - 1)).toBeVisible();
+    const cut = await page.locator('.day-head').evaluateAll((heads) =>
+      heads.flatMap((head) => {
+        const { right } = head.getBoundingClientRect();
+        return [...head.querySelectorAll('span')]
+          .filter((span) => span.getBoundingClientRect().left + span.scrollWidth > right + 0.5)
+          .map((span) => span.textContent);
+      }),
+    );
+    expect(cut).toEqual([]);
+  });
+}
+
+for (const width of [840, 1024, 1280, 1440, 1920]) {
+  test(`names of 60 letters stay on the page at ${width} px`, async ({ bench }) => {
+    const { page } = bench;
+    await bench.openFile('long.carryover.json', withLongNames());
+    await expect(bench.title).toHaveText(LONG_NAME);
+    await page.setViewportSize({ width, height: 800 });
+    for (const { id, label } of PLACES) {
+      await page.getByRole('navigation').getByRole('button', { name: label }).click();
+      await expect(page.locator(`main > *`).first()).toBeVisible();
+      await page.waitForTimeout(300);
+      expect((await overflow(page)).x, `${id} is wider than the window`).toBe(0);
+    }
+  });
+}
