@@ -15,11 +15,27 @@ const CHECKS = { pluginTimings: false };
 const WINDOW_TARGET = 'chrome120';
 const MAIN_TARGET = 'node20';
 
+interface StyleSheet {
+  walkDecls(property: string, each: (declaration: { value: string }) => void): void;
+}
+
+/** The fonts' own style sheets name WOFF besides, which no engine that runs the window would ever ask for. */
+const WOFF2_ALONE = {
+  postcssPlugin: 'woff2-alone',
+  // Before the bundler looks at the addresses, which it does once as well.
+  Once(sheet: StyleSheet): void {
+    sheet.walkDecls('src', (source) => {
+      source.value = source.value.replaceAll(/,\s*url\([^)]*\.woff\)\s*format\('woff'\)/g, '');
+    });
+  },
+};
+
 const WINDOW: InlineConfig = {
   ...COMMON,
   root: at('renderer'),
   publicDir: false,
   plugins: [react()],
+  css: { postcss: { plugins: [WOFF2_ALONE] } },
   // A worker is a module of its own file: the policy allows no blob.
   worker: { format: 'es', rolldownOptions: { checks: CHECKS } },
   build: {

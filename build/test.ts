@@ -120,6 +120,7 @@ const CHECKS: readonly { readonly name: string; readonly run: () => Tally; reado
     { name: 'format', run: format },
     { name: 'vitest', run: vitest },
     { name: 'bundle', run: () => script('build/bundle.ts') },
+    { name: 'first load', run: () => script('build/checks/first-load.ts') },
     { name: 'playwright', run: playwright, needsBrowser: true },
   ];
 

@@ -21,6 +21,11 @@ function overdone(): Trip {
 }
 
 test.describe('the bands', () => {
+  // What reads them out comes after them.
+  test.beforeEach(async ({ bench: { page } }) => {
+    await expect(page.locator('.recharts-wrapper')).toHaveCount(2);
+  });
+
   test('read out time and value under the pointer, both at once', async ({ bench: { page } }) => {
     const band = await page.locator('.recharts-wrapper').first().boundingBox();
     await page.mouse.move(band!.x + band!.width / 2, band!.y + band!.height / 2);
@@ -70,7 +75,7 @@ test.describe('the bands', () => {
   });
 
   test('draw the limit and the moment flying is clear', async ({ bench: { page } }) => {
-    await expect(page.locator('.recharts-reference-line')).not.toHaveCount(0);
+    await expect(page.locator('.band').first().locator('.limit-line')).toHaveCount(1);
     await expect(page.locator('.line-fly')).toContainText('no flying before Sat 20');
     await expect(page.locator('.line-flight')).toContainText('flight Sat 20, 16:30');
   });

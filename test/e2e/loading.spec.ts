@@ -32,6 +32,22 @@ test.describe('a part of the window that is loaded when it is asked for', () => 
     await expect(page.getByRole('main').getByRole('table')).toBeVisible();
   });
 
+  test('is not waited for by the curves, which stand with their limit before they can be read out', async ({
+    page,
+    firstStart,
+  }) => {
+    const bands = page.locator('.band');
+    await drop(firstStart, 'band-reading');
+    await firstStart.open();
+    await expect(bands.first().locator('.limit-line')).toHaveCount(1);
+    await expect(bands.first().locator('.curve-nitrogen')).toBeVisible();
+    await expect(bands.first().getByRole('alert')).toContainText('cannot be read out');
+    await expect(page.locator('.recharts-wrapper')).toHaveCount(0);
+    await page.unrouteAll();
+    await bands.first().getByRole('button', { name: 'Try again' }).click();
+    await expect(bands.first().locator('.recharts-wrapper')).toBeVisible();
+  });
+
   test('leaves the window as it was where a sheet does not come', async ({ page, bench }) => {
     await drop(bench, 'starting-sheet');
     await bench.command('lay out new trip');

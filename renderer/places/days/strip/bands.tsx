@@ -1,31 +1,24 @@
 /** Nitrogen and oxygen carried, unbroken from the first dive to the flight home, in step with the strip. */
 import { memo, useCallback, useMemo, type ReactNode } from 'react';
-import {
-  Line,
-  LineChart,
-  ReferenceLine,
-  Tooltip,
-  useActiveTooltipDataPoints,
-  XAxis,
-  YAxis,
-  type TooltipContentProps,
-} from 'recharts';
 import { depthText, percentText } from '../../../figures/format';
+import { lazily } from '../../../parts/lazily';
 import type { BandPoint } from './band-data';
-import { heightOf, NitrogenCurves, OxygenCurves, UNITS_PER_PX, type CurveScale } from './curve';
+import type { FullPoint, ReadingProps, Series } from './band-reading';
+import { LimitLine, NitrogenCurves, OxygenCurves, UNITS_PER_PX, type CurveScale } from './curve';
 import { momentText, type Reader } from './strip-words';
 
-/** The bands have the same points, so that both are read at one moment. */
-const SYNC = 'carried';
-
-const NO_MARGIN = { top: 0, right: 0, bottom: 0, left: 0 };
-const CURSOR = { stroke: 'var(--ink-soft)', strokeWidth: 1 };
-/** Above the band, over the words that explain it: the peaks beside the one that is read stay in sight. */
-const READOUT_AT = { y: -24 };
-const LIMIT = <ReferenceLine y={1} stroke="var(--caution)" strokeWidth={1.2} strokeDasharray="7 3 1 3" />;
-
-/** A point with the share of every compartment, where those are drawn. */
-type FullPoint = BandPoint & { readonly shares?: readonly number[] };
+/** A part of the window's code that is large and shows nothing by itself: the curves do not wait for it. */
+const ReadingChart = lazily(async () => (await import('./band-reading')).ReadingChart, {
+  waiting: null,
+  failed: ({ mend }, again) => (
+    <p className="band-fault" role="alert">
+      The curves cannot be read out: a part of the window could not be loaded. {mend}{' '}
+      <button type="button" className="button" onClick={again}>
+        Try again
+      </button>
+    </p>
+  ),
+});
 
 /** Points, and for each the share of every compartment where those are drawn. */
 export interface Carried {
@@ -40,12 +33,6 @@ interface BandProps extends CurveScale {
   /** What the charts were given to read, which an edit leaves behind; both bands are read at once. */
   readonly given: Carried;
   readonly isRead: boolean;
-}
-
-/** A figure of a point, and the colour of its curve. */
-interface Series {
-  readonly key: 'share' | 'cns' | 'cnsDay';
-  readonly colour: string;
 }
 
 const NITROGEN: readonly Series[] = [{ key: 'share', colour: 'var(--nitrogen)' }];
@@ -85,71 +72,8 @@ function allText(shares: readonly number[]): string {
     .join('  ');
 }
 
-/** Where the curves are read: the point that the pointer or the keyboard stands at. */
-function ReadPoints({ series, scale }: { readonly series: readonly Series[]; readonly scale: CurveScale }) {
-  const at = useActiveTooltipDataPoints<FullPoint>()?.[0];
-  if (at === undefined) return null;
-  return series.map(({ key, colour }) => {
-    const value = at[key];
-    return value === null ? null : (
-      <circle key={key} cx={at.x} cy={heightOf(value, scale)} r={3} fill={colour} stroke="var(--sheet)" />
-    );
-  });
-}
-
-interface ReadingProps extends Omit<BandProps, 'points' | 'given'> {
-  readonly points: readonly FullPoint[];
-  readonly title: string;
-  readonly series: readonly Series[];
-  readonly wordsOf: (at: FullPoint) => ReactNode;
-}
-
-/**
- * The limit, and what is read under the pointer and the keyboard. It is given points only where they are read:
- * to lay them out takes longer than the frame of an edit.
- */
-const ReadingChart = memo(function ReadingChart(props: ReadingProps) {
-  const { points, isRead, widthPx, heightPx, top, title, series, wordsOf } = props;
-  const axes = useMemo(
-    () => (
-      <>
-        <XAxis dataKey="x" type="number" domain={[0, widthPx]} hide allowDataOverflow />
-        <YAxis type="number" domain={[0, top]} hide allowDataOverflow />
-        {top >= 1 && LIMIT}
-        {isRead && <ReadPoints series={series} scale={{ top, heightPx }} />}
-      </>
-    ),
-    [widthPx, heightPx, top, series, isRead],
-  );
-  const lines = useMemo(
-    () => series.map(({ key }) => <Line key={key} dataKey={key} hide isAnimationActive={false} />),
-    [series],
-  );
-  const readout = useCallback(
-    ({ active, payload }: TooltipContentProps) => {
-      // Recharts hands back the very object it was given.
-      const at: unknown = active && isRead ? payload[0]?.payload : null;
-      return at === null || at === undefined ? null : wordsOf(at as FullPoint);
-    },
-    [wordsOf, isRead],
-  );
-  return (
-    <LineChart width={widthPx} height={heightPx} data={points} margin={NO_MARGIN} syncId={SYNC} title={title}>
-      {axes}
-      {lines}
-      <Tooltip
-        content={readout}
-        cursor={isRead && CURSOR}
-        includeHidden
-        isAnimationActive={false}
-        position={READOUT_AT}
-      />
-    </LineChart>
-  );
-});
-
 function Band({ curves, ...reading }: ReadingProps & { readonly curves: ReactNode }) {
-  const { widthPx, heightPx } = reading;
+  const { widthPx, heightPx, top } = reading;
   return (
     <div className="band" style={{ width: widthPx, height: heightPx }}>
       <svg
@@ -160,6 +84,7 @@ function Band({ curves, ...reading }: ReadingProps & { readonly curves: ReactNod
         aria-hidden="true"
       >
         {curves}
+        <LimitLine widthPx={widthPx} heightPx={heightPx} top={top} />
       </svg>
       <ReadingChart {...reading} />
     </div>

@@ -55,6 +55,12 @@ export function washPath(curve: string, points: readonly { readonly x: number }[
   return `${curve}L${inUnits(last.x)} ${foot}L${inUnits(first.x)} ${foot}Z`;
 }
 
+/** Across the whole band, where it reaches that high. */
+export function LimitLine({ widthPx, ...scale }: CurveScale & { readonly widthPx: number }): ReactNode {
+  if (scale.top < 1) return null;
+  return <path className="limit-line" d={`M0 ${inUnits(heightOf(1, scale))}H${inUnits(widthPx)}`} />;
+}
+
 interface CurvesProps extends CurveScale {
   readonly points: readonly BandPoint[];
 }

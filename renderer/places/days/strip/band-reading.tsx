@@ -1,0 +1,94 @@
+/** What the bands' curves are at the pointer and the keyboard; loaded after the curves stand. */
+import { memo, useCallback, useMemo, type ReactNode } from 'react';
+import {
+  Line,
+  LineChart,
+  Tooltip,
+  useActiveTooltipDataPoints,
+  XAxis,
+  YAxis,
+  type TooltipContentProps,
+} from 'recharts';
+import type { BandPoint } from './band-data';
+import { heightOf, type CurveScale } from './curve';
+
+/** The bands have the same points, so that both are read at one moment. */
+const SYNC = 'carried';
+
+const NO_MARGIN = { top: 0, right: 0, bottom: 0, left: 0 };
+const CURSOR = { stroke: 'var(--ink-soft)', strokeWidth: 1 };
+/** Above the band, over the words that explain it: the peaks beside the one that is read stay in sight. */
+const READOUT_AT = { y: -24 };
+
+/** A point with the share of every compartment, where those are drawn. */
+export type FullPoint = BandPoint & { readonly shares?: readonly number[] };
+
+/** A figure of a point, and the colour of its curve. */
+export interface Series {
+  readonly key: 'share' | 'cns' | 'cnsDay';
+  readonly colour: string;
+}
+
+/** Where the curves are read: the point that the pointer or the keyboard stands at. */
+function ReadPoints({ series, scale }: { readonly series: readonly Series[]; readonly scale: CurveScale }) {
+  const at = useActiveTooltipDataPoints<FullPoint>()?.[0];
+  if (at === undefined) return null;
+  return series.map(({ key, colour }) => {
+    const value = at[key];
+    return value === null ? null : (
+      <circle key={key} cx={at.x} cy={heightOf(value, scale)} r={3} fill={colour} stroke="var(--sheet)" />
+    );
+  });
+}
+
+export interface ReadingProps extends CurveScale {
+  readonly points: readonly FullPoint[];
+  readonly widthPx: number;
+  readonly isRead: boolean;
+  readonly title: string;
+  readonly series: readonly Series[];
+  readonly wordsOf: (at: FullPoint) => ReactNode;
+}
+
+/**
+ * What is read under the pointer and the keyboard. It is given points only where they are read: to lay them out
+ * takes longer than the frame of an edit.
+ */
+export const ReadingChart = memo(function ReadingChart(props: ReadingProps) {
+  const { points, isRead, widthPx, heightPx, top, title, series, wordsOf } = props;
+  const axes = useMemo(
+    () => (
+      <>
+        <XAxis dataKey="x" type="number" domain={[0, widthPx]} hide allowDataOverflow />
+        <YAxis type="number" domain={[0, top]} hide allowDataOverflow />
+        {isRead && <ReadPoints series={series} scale={{ top, heightPx }} />}
+      </>
+    ),
+    [widthPx, heightPx, top, series, isRead],
+  );
+  const lines = useMemo(
+    () => series.map(({ key }) => <Line key={key} dataKey={key} hide isAnimationActive={false} />),
+    [series],
+  );
+  const readout = useCallback(
+    ({ active, payload }: TooltipContentProps) => {
+      // Recharts hands back the very object it was given.
+      const at: unknown = active && isRead ? payload[0]?.payload : null;
+      return at === null || at === undefined ? null : wordsOf(at as FullPoint);
+    },
+    [wordsOf, isRead],
+  );
+  return (
+    <LineChart width={widthPx} height={heightPx} data={points} margin={NO_MARGIN} syncId={SYNC} title={title}>
+      {axes}
+      {lines}
+      <Tooltip
+        content={readout}
+        cursor={isRead && CURSOR}
+        includeHidden
+        isAnimationActive={false}
+        position={READOUT_AT}
+      />
+    </LineChart>
+  );
+});
