@@ -33,9 +33,10 @@ import { richerThanDiver } from './richer-than-diver';
 import { shortInterval } from './short-interval';
 import { siteBeyondMixes } from './site-beyond-mixes';
 import { stopsIntoNextDive } from './stops-into-next-dive';
+import { mostCareful } from '../words/said';
 import type { Found, Rule } from './rule';
-import { wordingIn, type Units, type Wording } from './wording';
 import type { Caution, Severity } from './caution';
+import { alike } from './told-together';
 
 /** Every rule; within one severity and moment, findings stand in this order. */
 export const RULES: readonly Rule[] = [
@@ -91,34 +92,35 @@ function together(
   party: number,
   divers: ReadonlyMap<Id, number>,
 ): readonly Found[] {
-  const alike = new Map<string, Found[]>();
-  for (const found of findings) {
-    const key = `${found.diveId ?? ''}\n${found.message}`;
-    const group = alike.get(key);
-    if (group) group.push(found);
-    else alike.set(key, [found]);
-  }
-  return [...alike.values()].flatMap((group) => {
+  return alike(findings, ({ diveId }) => diveId).flatMap((group) => {
     const first = group[0]!;
     const concerned = first.diveId === null ? party : divers.get(first.diveId);
-    return group.length > 1 && group.length === concerned ? [{ ...first, diverId: null }] : group;
+    if (group.length === 1 || group.length !== concerned) return group;
+    return [{ ...first, says: group.map(({ says }) => says).reduce(mostCareful), diverId: null }];
   });
 }
 
 /**
- * All cautions of a trip: what every rule finds, put together for the party where it is the same for all.
- * @param ledger of the whole party @param reader the units of depths and pressures in the sentences, or the whole
- *   wording of whoever reads them
+ * All cautions of a trip: what every rule finds, put together for the party where it is the same for all. Worked out
+ * once for a ledger, whoever reads them.
+ * @param ledger of the whole party
  * @returns stop before change before know; within each by time, then in the order of `RULES`
  * Source: each rule names its own.
  */
-export function cautionsOf(ledger: Ledger, reader: Units | Wording = 'metric'): readonly Caution[] {
-  const say = typeof reader === 'string' ? wordingIn(reader) : reader;
+export function cautionsOf(ledger: Ledger): readonly Caution[] {
+  let cautions = cautionsKnown.get(ledger);
+  if (cautions === undefined) cautionsKnown.set(ledger, (cautions = found(ledger)));
+  return cautions;
+}
+
+const cautionsKnown = new WeakMap<Ledger, readonly Caution[]>();
+
+function found(ledger: Ledger): readonly Caution[] {
   const divers = diversOfDives(ledger);
   return RULES.flatMap(({ code, severity, source, find }) =>
-    together(find(ledger, say), ledger.divers.length, divers).map(({ atMin, diverId, diveId, message }) => ({
+    together(find(ledger), ledger.divers.length, divers).map(({ atMin, diverId, diveId, says }) => ({
       atMin,
-      caution: { code, severity, diverId, diveId, message, source },
+      caution: { code, severity, diverId, diveId, says, source },
     })),
   )
     .toSorted((a, b) => RANK[a.caution.severity] - RANK[b.caution.severity] || order(a.atMin, b.atMin))

@@ -1,8 +1,8 @@
+import { figure, said, span } from '../words/said';
 import { wallMin } from '../words/calendar';
 import { flyingRow, HOURS_BEFORE_FLIGHT, lastSurfacingMin } from '../ledger/flying';
 import { eachDiver, type Rule } from './rule';
 import { FLYING_SOURCE } from './sources';
-import { durationDown } from './wording';
 
 /** Below this a climb is not one to altitude. Source: common practice, 300 m (1 000 ft). */
 const ALTITUDE_FROM_M = 300;
@@ -11,8 +11,8 @@ const ALTITUDE_FROM_M = 300;
 export const altitudeTooSoon: Rule = {
   code: 'altitude-too-soon',
   severity: 'stop',
-  source: `${FLYING_SOURCE}, its hours taken for a climb by road as well (careful reading)`,
-  find: eachDiver(({ diver, earlier }, { trip }, say) => {
+  source: said`${FLYING_SOURCE}, its hours taken for a climb by road as well (careful reading)`,
+  find: eachDiver(({ diver, earlier }, { trip }) => {
     if (diver.arrivedAt === undefined || trip.water.altitudeM < ALTITUDE_FROM_M) return [];
     const climbMin = wallMin(diver.arrivedAt);
     const dived = { earlier: earlier.filter(({ startMin }) => startMin < climbMin), entries: [] };
@@ -21,7 +21,7 @@ export const altitudeTooSoon: Rule = {
     const hours = HOURS_BEFORE_FLIGHT[row];
     const waitedMin = climbMin - lastSurfacingMin(dived)!;
     if (waitedMin >= hours * 60) return [];
-    const message = `The climb to ${say.altitude(trip.water.altitudeM)} follows only ${durationDown(Math.max(0, waitedMin))} after a dive: leave ${hours} h between them.`;
-    return [{ diveId: null, atMin: climbMin, message }];
+    const says = said`The climb to ${figure('altitude', trip.water.altitudeM)} follows only ${span(Math.max(0, waitedMin), 'down')} after a dive: leave ${hours} h between them.`;
+    return [{ diveId: null, atMin: climbMin, says }];
   }),
 };

@@ -1,4 +1,4 @@
-import { belowModMessage } from './below-mod';
+import { belowModSaid } from './below-mod';
 import { eachMadeDive, type Rule } from './rule';
 import { MOD_SOURCE } from './sources';
 
@@ -7,5 +7,5 @@ export const belowModAnalysed: Rule = {
   code: 'below-mod-analysed',
   severity: 'stop',
   source: MOD_SOURCE,
-  find: eachMadeDive((entry, place) => belowModMessage(entry, place, true)),
+  find: eachMadeDive((entry, place) => belowModSaid(entry, place, true)),
 };

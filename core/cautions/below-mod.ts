@@ -1,25 +1,30 @@
-import { AIR_O2, richestO2, wholePercentDown } from '../gas';
+import { printedSi } from '../words/quantity';
+import { figure, NOTHING, said, type Said } from '../words/said';
+import { AIR_O2, richestO2 } from '../gas';
 import type { Entry } from '../ledger/ledger-types';
 import { DUST, eachMadeDive, told, WATCH, type Place, type Rule } from './rule';
 import { MOD_SOURCE } from './sources';
 import { surroundingsOf } from '../profile';
 
 /** What a dive below the MOD is told; null where it is not, or rests on another reading of its mix. */
-export function belowModMessage(entry: Entry, { ledger, say }: Place, isAnalysed: boolean): string | null {
+export function belowModSaid(entry: Entry, { ledger }: Place, isAnalysed: boolean): Said | null {
   const { modM, o2, depthM, diver } = entry;
   if (modM === null || o2 === null || entry.isAnalysed !== isAnalysed || depthM <= modM + DUST) return null;
-  const richest = wholePercentDown(
-    Math.min(richestO2(diver.po2.working, depthM, surroundingsOf(ledger.trip).column), diver.maxO2),
+  const richest = Math.min(
+    richestO2(diver.po2.working, depthM, surroundingsOf(ledger.trip).column),
+    diver.maxO2,
   );
   const mix = isAnalysed
-    ? `${say.percentO2(o2)} oxygen analysed`
-    : `${say.percentO2(o2)} oxygen on the label`;
-  const leaner = richest >= AIR_O2 ? `, or take a mix of ${say.percentO2(richest)} or less` : '';
+    ? said`${figure('oxygen', o2)} oxygen analysed`
+    : said`${figure('oxygen', o2)} oxygen on the label`;
+  const leaner =
+    printedSi(richest, 'oxygenLimit', 'metric') >= AIR_O2
+      ? said`, or take a mix of ${figure('oxygenLimit', richest)} or less`
+      : NOTHING;
   return told(
     entry,
-    `${say.depthMet(depthM)} is below the MOD of ${say.depthAllowed(modM)} for the ${mix} at a PO2 of ` +
-      say.po2Limit(diver.po2.working),
-    `stay above it${leaner}`,
+    said`${figure('depthMet', depthM)} is below the MOD of ${figure('depthLimit', modM)} for the ${mix} at a PO2 of ${figure('po2Limit', diver.po2.working)}`,
+    said`stay above it${leaner}`,
     WATCH,
   );
 }
@@ -29,5 +34,5 @@ export const belowMod: Rule = {
   code: 'below-mod',
   severity: 'stop',
   source: MOD_SOURCE,
-  find: eachMadeDive((entry, place) => belowModMessage(entry, place, false)),
+  find: eachMadeDive((entry, place) => belowModSaid(entry, place, false)),
 };

@@ -1,4 +1,5 @@
 import type { Id } from '../document/types';
+import type { Said } from '../words/said';
 
 export type Severity = 'stop' | 'change' | 'know';
 
@@ -11,7 +12,7 @@ export interface Caution {
   /** null: the whole trip. */
   readonly diveId: Id | null;
   /** A plain sentence that says what to do. */
-  readonly message: string;
+  readonly says: Said;
   /** Where the limit was published, or "common practice". */
-  readonly source: string;
+  readonly source: Said;
 }

@@ -1,6 +1,6 @@
+import { figure, said } from '../words/said';
 import { DUST, eachMadeDive, told, WATCH, type Rule } from './rule';
 import { NOAA_LIMITS_SOURCE } from './sources';
-import { percentMet } from './wording';
 
 /** More than the whole single-exposure limit. Source: as in the rule. */
 export const cnsOver100: Rule = {
@@ -10,7 +10,7 @@ export const cnsOver100: Rule = {
   find: eachMadeDive((entry) => {
     const { before, after } = entry.cns;
     if (after === null || after <= 1 + DUST) return null;
-    const finding = `The CNS clock reads ${percentMet(after)} after this dive (${percentMet(before ?? 0)} before it), past the whole limit`;
-    return told(entry, finding, 'take a leaner mix, shorten the dive, or rest longer before it', WATCH);
+    const finding = said`The CNS clock reads ${figure('shareMet', after)} after this dive (${figure('shareMet', before ?? 0)} before it), past the whole limit`;
+    return told(entry, finding, said`take a leaner mix, shorten the dive, or rest longer before it`, WATCH);
   }),
 };

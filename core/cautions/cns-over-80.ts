@@ -1,6 +1,6 @@
+import { figure, said } from '../words/said';
 import { DUST, eachMadeDive, told, type Rule } from './rule';
 import { NOAA_LIMITS_SOURCE } from './sources';
-import { percentMet } from './wording';
 
 /** Share of the single-exposure limit from which a dive should be changed. Source: common practice. */
 const CHANGE_FROM = 0.8;
@@ -9,11 +9,11 @@ const CHANGE_FROM = 0.8;
 export const cnsOver80: Rule = {
   code: 'cns-over-80',
   severity: 'change',
-  source: `${NOAA_LIMITS_SOURCE}; to keep below 80 % is common practice`,
+  source: said`${NOAA_LIMITS_SOURCE}; to keep below 80 % is common practice`,
   find: eachMadeDive((entry) => {
     const { before, after } = entry.cns;
     if (after === null || after <= CHANGE_FROM + DUST || after > 1 + DUST) return null;
-    const finding = `The CNS clock reads ${percentMet(after)} after this dive (${percentMet(before ?? 0)} before it)`;
-    return told(entry, finding, 'take a leaner mix, shorten the dive, or rest longer before it');
+    const finding = said`The CNS clock reads ${figure('shareMet', after)} after this dive (${figure('shareMet', before ?? 0)} before it)`;
+    return told(entry, finding, said`take a leaner mix, shorten the dive, or rest longer before it`);
   }),
 };

@@ -1,3 +1,4 @@
+import { figure, said } from '../words/said';
 import { dayNumber } from '../words/calendar';
 import type { Entry } from '../ledger/ledger-types';
 import { DUST, eachMadeDive, told, type Place, type Rule } from './rule';
@@ -20,19 +21,21 @@ function depthBeforeM({ intervalMin, startMin }: Entry, { before }: Place): numb
 export const deeperThanTheOneBefore: Rule = {
   code: 'deeper-than-the-one-before',
   severity: 'change',
-  source:
-    'M. A. Lang, C. E. Lehner (eds), Reverse Dive Profiles Workshop, Smithsonian Institution (2000): no reason against it within no-stop limits, above 40 m and by less than 12 m',
+  source: said`M. A. Lang, C. E. Lehner (eds), Reverse Dive Profiles Workshop, Smithsonian Institution (2000): no reason against it within no-stop limits, above 40 m and by less than 12 m`,
   find: eachMadeDive((entry, place) => {
     const beforeM = depthBeforeM(entry, place);
     if (beforeM === null || entry.depthM <= beforeM) return null;
-    const { say } = place;
-    const mend = 'make the deeper dive first, or bring the two closer together';
+    const mend = said`make the deeper dive first, or bring the two closer together`;
     if (entry.depthM - beforeM > REVERSE_BY_M + DUST) {
-      const finding = `This dive to ${say.depthMet(entry.depthM)} follows one to ${say.depthMet(beforeM)}, more than ${say.depthAllowed(REVERSE_BY_M)} shallower`;
+      const finding = said`This dive to ${figure('depthMet', entry.depthM)} follows one to ${figure('depthMet', beforeM)}, more than ${figure('depthLimit', REVERSE_BY_M)} shallower`;
       return told(entry, finding, mend);
     }
     return entry.depthM > REVERSE_BEYOND_M + DUST
-      ? told(entry, `This dive goes beyond ${say.depthAllowed(REVERSE_BEYOND_M)} after a shallower one`, mend)
+      ? told(
+          entry,
+          said`This dive goes beyond ${figure('depthLimit', REVERSE_BEYOND_M)} after a shallower one`,
+          mend,
+        )
       : null;
   }),
 };

@@ -1,22 +1,20 @@
-import { wallMin } from '../words/calendar';
+import { figure, listed, said } from '../words/said';
+import { momentAt, wallMin } from '../words/calendar';
+import { surroundingsOf } from '../profile';
 import { mixFor } from '../ledger/mix-choice';
 import { eachDiver, type Rule } from './rule';
-import { listed } from './wording';
-import { surroundingsOf } from '../profile';
 
 /** An earlier dive whose mix is not known, so that it cannot be counted. Source: as in the rule. */
 export const earlierDiveWithoutMix: Rule = {
   code: 'earlier-dive-without-mix',
   severity: 'stop',
-  source: 'common practice: every dive of the last days counts',
-  find: eachDiver(({ diver }, { trip }, say) => {
+  source: said`common practice: every dive of the last days counts`,
+  find: eachDiver(({ diver }, { trip }) => {
     const unknown = (diver.before ?? [])
       .filter((dive) => dive.o2 === undefined && mixFor(dive, diver, trip, surroundingsOf(trip)) === null)
-      .map((dive) => `${say.depthMet(dive.depthM)} on ${say.moment(wallMin(dive.startsAt))}`);
+      .map((dive) => said`${figure('depthMet', dive.depthM)} on ${momentAt(wallMin(dive.startsAt))}`);
     if (unknown.length === 0) return [];
-    const message =
-      `Before the trip, left out of every figure as no mix of the trip may go there: the dive to ${listed(unknown)}. ` +
-      `Enter the oxygen share that was breathed.`;
-    return [{ diveId: null, atMin: -Infinity, message }];
+    const says = said`Before the trip, left out of every figure as no mix of the trip may go there: the dive to ${listed(unknown)}. Enter the oxygen share that was breathed.`;
+    return [{ diveId: null, atMin: -Infinity, says }];
   }),
 };

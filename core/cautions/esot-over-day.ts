@@ -1,3 +1,4 @@
+import { bare, said } from '../words/said';
 import { esotAdvised } from '../oxygen/budgets';
 import { daysOfDives } from './days';
 import { DUST, eachDiver, findingAt, type Rule } from './rule';
@@ -9,18 +10,16 @@ import { DUST, eachDiver, findingAt, type Rule } from './rule';
 export const esotOverDay: Rule = {
   code: 'esot-over-day',
   severity: 'know',
-  source:
-    'J. Risberg, P.-J. van Ooij, "Hyperoxic exposure monitoring in diving: a farewell to the UPTD", Undersea Hyperb Med 2022;49(4)',
+  source: said`J. Risberg, P.-J. van Ooij, "Hyperoxic exposure monitoring in diving: a farewell to the UPTD", Undersea Hyperb Med 2022;49(4)`,
   find: eachDiver((diverLedger) => {
     const { divingDays } = diverLedger;
+    const daysOfDiving = divingDays === 1 ? said`1 diving day` : said`${divingDays} diving days`;
     const advised = esotAdvised(Math.max(1, divingDays));
     return daysOfDives(diverLedger).flatMap(({ made }) => {
       const first = made.find((entry) => entry.esot.day > advised + DUST);
       if (first === undefined) return [];
-      const message =
-        `This dive brings the day to an ESOT of ${Math.ceil(first.esot.day)} min, more than the ${Math.floor(advised)} min ` +
-        `advised a day on a trip with ${divingDays} diving ${divingDays === 1 ? 'day' : 'days'}: leaner mixes spare the lungs.`;
-      return [findingAt(first, message)];
+      const says = said`This dive brings the day to an ESOT of ${bare('doseMet', first.esot.day)} min, more than the ${bare('doseLeft', advised)} min advised a day on a trip with ${daysOfDiving}: leaner mixes spare the lungs.`;
+      return [findingAt(first, says)];
     });
   }),
 };

@@ -1,3 +1,4 @@
+import { said } from '../words/said';
 import { wallMin } from '../words/calendar';
 import type { Rule } from './rule';
 import { FLYING_SOURCE } from './sources';
@@ -6,7 +7,7 @@ import { FLYING_SOURCE } from './sources';
 export const flightHours: Rule = {
   code: 'flight-hours',
   severity: 'know',
-  source: `${FLYING_SOURCE}; D. Cialoni et al., Aviat Space Environ Med 2014;85(10):993-998`,
+  source: said`${FLYING_SOURCE}; D. Cialoni et al., Aviat Space Environ Med 2014;85(10):993-998`,
   find: ({ trip, divers }) =>
     trip.flight === null || divers.every(({ flyAfterMin }) => flyAfterMin === null)
       ? []
@@ -15,9 +16,7 @@ export const flightHours: Rule = {
             diverId: null,
             diveId: null,
             atMin: wallMin(trip.flight.at),
-            message:
-              'The hours before flying are the least that is advised: after a week aboard, bubbles were found in some divers ' +
-              'in flight even after 24 h. Leave more time where you can.',
+            says: said`The hours before flying are the least that is advised: after a week aboard, bubbles were found in some divers in flight even after 24 h. Leave more time where you can.`,
           },
         ],
 };

@@ -1,13 +1,14 @@
-import { wallMin } from '../words/calendar';
+import { said, type Said } from '../words/said';
+import { momentAt, wallMin } from '../words/calendar';
 import { flyingRow, HOURS_BEFORE_FLIGHT, type FlyingRow } from '../ledger/flying';
 import { eachDiver, type Rule } from './rule';
 import { FLYING_SOURCE } from './sources';
 
-const AFTER: Readonly<Record<FlyingRow, string>> = {
-  oneNoStopDive: 'after one no-stop dive',
-  severalDivesOrDays: 'after several dives or days of diving',
-  requiredStops: 'after a dive with required stops',
-  unknownMix: 'after a dive whose mix is not known',
+const AFTER: Readonly<Record<FlyingRow, Said>> = {
+  oneNoStopDive: said`after one no-stop dive`,
+  severalDivesOrDays: said`after several dives or days of diving`,
+  requiredStops: said`after a dive with required stops`,
+  unknownMix: said`after a dive whose mix is not known`,
 };
 
 /** A flight before flying is clear. Source: as in the rule. */
@@ -15,7 +16,7 @@ export const flightTooSoon: Rule = {
   code: 'flight-too-soon',
   severity: 'stop',
   source: FLYING_SOURCE,
-  find: (ledger, say) => {
+  find: (ledger) => {
     const { flight } = ledger.trip;
     if (flight === null) return [];
     const flightMin = wallMin(flight.at);
@@ -24,11 +25,9 @@ export const flightTooSoon: Rule = {
       if (flyAfterMin === null || flightMin >= flyAfterMin) return [];
       const row = flyingRow(diverLedger)!;
       const hours = HOURS_BEFORE_FLIGHT[row];
-      const message =
-        `The flight leaves before flying is clear on ${say.moment(flyAfterMin)}, ${hours} h ${AFTER[row]}: be out of the water ` +
-        `by ${say.moment(flightMin - hours * 60)}, or take a later flight.`;
-      return [{ diveId: null, atMin: flightMin, message }];
+      const says = said`The flight leaves before flying is clear on ${momentAt(flyAfterMin)}, ${hours} h ${AFTER[row]}: be out of the water by ${momentAt(flightMin - hours * 60)}, or take a later flight.`;
+      return [{ diveId: null, atMin: flightMin, says }];
     });
-    return search(ledger, say);
+    return search(ledger);
   },
 };

@@ -1,15 +1,15 @@
+import { figure, said, type Said } from '../words/said';
 import { DENSITY_ADVISED_GL, DENSITY_LIMIT_GL } from '../gas';
 import type { Entry } from '../ledger/ledger-types';
 import { DUST, type Rule } from './rule';
 import { DENSITY_SOURCE } from './sources';
-import type { Wording } from './wording';
 
 /**
  * What is to be known of dives on which the gas is denser than advised, but not too dense.
  * @returns a sentence; null where there is no such dive
  * Source: as in the rule.
  */
-export function denseSentence(entries: readonly Entry[], say: Wording): string | null {
+export function denseSentence(entries: readonly Entry[]): Said | null {
   const dense = entries.filter(
     ({ gasDensityGL: gL }) => gL !== null && gL > DENSITY_ADVISED_GL + DUST && gL <= DENSITY_LIMIT_GL + DUST,
   );
@@ -20,10 +20,12 @@ export function denseSentence(entries: readonly Entry[], say: Wording): string |
     first,
   );
   const count = new Set(dense.map(({ dive }) => dive.id)).size;
-  const most = `${say.densityMet(densest.gasDensityGL!)} at ${say.depthMet(densest.depthM)}`;
+  const most = said`${figure('densityMet', densest.gasDensityGL!)} at ${figure('depthMet', densest.depthM)}`;
   const where =
-    count === 1 ? `On one dive the gas has ${most}` : `On ${count} dives the gas is dense, up to ${most}`;
-  return `${where}, above the ${say.densityLimit(DENSITY_ADVISED_GL)} advised: keep work light there and ascend at the first breathlessness.`;
+    count === 1
+      ? said`On one dive the gas has ${most}`
+      : said`On ${count} dives the gas is dense, up to ${most}`;
+  return said`${where}, above the ${figure('densityLimit', DENSITY_ADVISED_GL)} advised: keep work light there and ascend at the first breathlessness.`;
 }
 
 /**
@@ -35,11 +37,8 @@ export const gasDense: Rule = {
   code: 'gas-dense',
   severity: 'know',
   source: DENSITY_SOURCE,
-  find: ({ divers }, say) => {
-    const message = denseSentence(
-      divers.flatMap(({ entries }) => entries),
-      say,
-    );
-    return message === null ? [] : [{ diverId: null, diveId: null, atMin: -Infinity, message }];
+  find: ({ divers }) => {
+    const says = denseSentence(divers.flatMap(({ entries }) => entries));
+    return says === null ? [] : [{ diverId: null, diveId: null, atMin: -Infinity, says }];
   },
 };

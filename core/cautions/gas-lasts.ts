@@ -1,9 +1,9 @@
 import { planOf } from '../ledger/dive-plan';
 import { reckonedOf } from '../ledger/gas-outcome';
+import { figure, said, type Said } from '../words/said';
 import { contentL, lastsMin } from '../supply';
 import type { Entry } from '../ledger/ledger-types';
 import type { Place } from './rule';
-import { minAllowed } from './wording';
 
 /** Minutes from leaving the surface until the cylinder holds so much; null where it never comes to that. */
 function reachedMin(entry: Entry, gaugeBar: number, { ledger }: Place): number | null {
@@ -15,7 +15,7 @@ function reachedMin(entry: Entry, gaugeBar: number, { ledger }: Place): number |
 }
 
 /** When the cylinder comes to a gauge pressure on a dive, as the end of a sentence. */
-export function lasts(entry: Entry, gaugeBar: number, place: Place): string {
+export function lasts(entry: Entry, gaugeBar: number, place: Place): Said {
   const min = reachedMin(entry, gaugeBar, place);
-  return min === null ? 'at the end' : `after ${minAllowed(min)}`;
+  return min === null ? said`at the end` : said`after ${figure('minutesLeft', min)}`;
 }

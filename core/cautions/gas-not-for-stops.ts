@@ -1,3 +1,4 @@
+import { said } from '../words/said';
 import { lasts } from './gas-lasts';
 import { eachMadeDive, told, WATCH, type Rule } from './rule';
 import { SUPPLY_SOURCE } from './sources';
@@ -10,7 +11,7 @@ export const gasNotForStops: Rule = {
   find: eachMadeDive((entry, place) => {
     if (entry.gas.usedL === null || entry.gas.endBar !== null || (entry.stops?.length ?? 0) === 0)
       return null;
-    const finding = `The gas does not last through the required stops; it is breathed up ${lasts(entry, 0, place)}`;
-    return told(entry, finding, 'stay inside the no-stop limit', WATCH);
+    const finding = said`The gas does not last through the required stops; it is breathed up ${lasts(entry, 0, place)}`;
+    return told(entry, finding, said`stay inside the no-stop limit`, WATCH);
   }),
 };

@@ -1,3 +1,4 @@
+import { said } from '../words/said';
 import { lasts } from './gas-lasts';
 import { eachMadeDive, told, type Rule } from './rule';
 import { SUPPLY_SOURCE } from './sources';
@@ -9,7 +10,7 @@ export const gasRunsOut: Rule = {
   source: SUPPLY_SOURCE,
   find: eachMadeDive((entry, place) => {
     if (entry.gas.usedL === null || entry.gas.endBar !== null || (entry.stops?.length ?? 0) > 0) return null;
-    const finding = `The gas is breathed up ${lasts(entry, 0, place)}, before the surface`;
-    return told(entry, finding, 'shorten the dive, stay shallower, or take a larger cylinder');
+    const finding = said`The gas is breathed up ${lasts(entry, 0, place)}, before the surface`;
+    return told(entry, finding, said`shorten the dive, stay shallower, or take a larger cylinder`);
   }),
 };

@@ -1,3 +1,4 @@
+import { dayOf, said } from '../words/said';
 import { daysOfDives } from './days';
 import { eachDiver, findingAt, type Rule } from './rule';
 
@@ -8,13 +9,13 @@ const MANY_DIVES_A_DAY = 4;
 export const manyDives: Rule = {
   code: 'many-dives',
   severity: 'know',
-  source: 'common practice',
-  find: eachDiver((diverLedger, _ledger, say) =>
+  source: said`common practice`,
+  find: eachDiver((diverLedger) =>
     daysOfDives(diverLedger).flatMap(({ line, made, brought }) => {
       const tooMany = made[Math.max(0, MANY_DIVES_A_DAY - brought.length)];
       if (tooMany === undefined) return [];
-      const message = `${brought.length + made.length} dives on ${say.day(line.date)}: watch for tiredness and cold, and leave one out before it is too many.`;
-      return [findingAt(tooMany, message)];
+      const says = said`${brought.length + made.length} dives on ${dayOf(line.date)}: watch for tiredness and cold, and leave one out before it is too many.`;
+      return [findingAt(tooMany, says)];
     }),
   ),
 };

@@ -1,4 +1,6 @@
-import { AIR_O2, richestO2, wholePercentDown } from '../gas';
+import { printedSi } from '../words/quantity';
+import { figure, NOTHING, said } from '../words/said';
+import { AIR_O2, richestO2 } from '../gas';
 import { deepestReachM } from './deepest-reach';
 import { eachDive, type Rule } from './rule';
 import { surroundingsOf } from '../profile';
@@ -7,20 +9,21 @@ import { surroundingsOf } from '../profile';
 export const noMix: Rule = {
   code: 'no-mix',
   severity: 'stop',
-  source: 'Dalton’s law with the working PO2 set for the diver (1.4 after the NOAA Diving Program, 2015)',
-  find: eachDive((entry, { ledger: { trip }, say }) => {
+  source: said`Dalton’s law with the working PO2 set for the diver (1.4 after the NOAA Diving Program, 2015)`,
+  find: eachDive((entry, { ledger: { trip } }) => {
     if (entry.isMade) return null;
     const { dive, diver } = entry;
     const { column } = surroundingsOf(trip);
     const reachesO2 = richestO2(diver.po2.working, dive.depthM, column) - trip.settings.analysisTolerance;
-    const richest = wholePercentDown(Math.min(reachesO2, diver.maxO2));
+    const richest = Math.min(reachesO2, diver.maxO2);
     const onBoard = trip.mixes.filter((mix) => dive.onBoard?.includes(mix.id) ?? true);
     const deepest = deepestReachM(diver, onBoard, trip);
-    const bring = richest >= AIR_O2 ? `bring a mix of ${say.percentO2(richest)} or less, or ` : '';
-    const plan = deepest >= 1 ? `plan it no deeper than ${say.depthAllowed(deepest)}` : 'leave it out';
-    return (
-      `None of the mixes on board may go to ${say.depthMet(dive.depthM)} at a PO2 of ${say.po2Limit(diver.po2.working)} ` +
-      `within the diver's oxygen ceiling: ${bring}${plan}. Until then the dive is left out of every figure.`
-    );
+    const bring =
+      printedSi(richest, 'oxygenLimit', 'metric') >= AIR_O2
+        ? said`bring a mix of ${figure('oxygenLimit', richest)} or less, or `
+        : NOTHING;
+    const plan =
+      deepest >= 1 ? said`plan it no deeper than ${figure('depthLimit', deepest)}` : said`leave it out`;
+    return said`None of the mixes on board may go to ${figure('depthMet', dive.depthM)} at a PO2 of ${figure('po2Limit', diver.po2.working)} within the diver's oxygen ceiling: ${bring}${plan}. Until then the dive is left out of every figure.`;
   }),
 };

@@ -1,3 +1,4 @@
+import { dayOf, said } from '../words/said';
 import { dayNumber } from '../words/calendar';
 import { daysOfDives } from './days';
 import { eachDiver, type Rule } from './rule';
@@ -9,8 +10,8 @@ const LONG_RUN_DAYS = 6;
 export const noRest: Rule = {
   code: 'no-rest',
   severity: 'know',
-  source: 'common practice; no published evidence for a fixed day of rest was found',
-  find: eachDiver((diverLedger, _ledger, say) => {
+  source: said`common practice; no published evidence for a fixed day of rest was found`,
+  find: eachDiver((diverLedger) => {
     const isDivingDay = new Set(diverLedger.earlier.map(({ startMin }) => dayNumber(startMin)));
     const days = daysOfDives(diverLedger).filter(({ made }) => made.length > 0);
     for (const { number } of days) isDivingDay.add(number);
@@ -18,8 +19,8 @@ export const noRest: Rule = {
       let run = 1;
       while (isDivingDay.has(number - run)) run += 1;
       if (run <= LONG_RUN_DAYS) continue;
-      const message = `${say.day(line.date)} is diving day ${run} in a row: plan a day, or at least half a day, without dives before it.`;
-      return [{ diveId: null, atMin: made[0]!.startMin, message }];
+      const says = said`${dayOf(line.date)} is diving day ${run} in a row: plan a day, or at least half a day, without dives before it.`;
+      return [{ diveId: null, atMin: made[0]!.startMin, says }];
     }
     return [];
   }),

@@ -1,16 +1,15 @@
+import { figure, said } from '../words/said';
 import { isAbovePo2 } from '../gas';
 import { LAST_LIMIT_BAR } from '../oxygen/limits';
 import { minutesAbove } from './minutes-above';
 import { eachMadeDive, told, WATCH, type Rule } from './rule';
-import { minMet } from './wording';
 
 /** PO2 above the contingency limit, where an oxygen limit still exists. Source: as in the rule. */
 export const po2AboveContingency: Rule = {
   code: 'po2-above-contingency',
   severity: 'stop',
-  source:
-    'M. A. Lang (ed.), DAN Nitrox Workshop Proceedings (2001): 1.6 as the upper bound of PO2; the limit is the one set for the diver',
-  find: eachMadeDive((entry, { say }) => {
+  source: said`M. A. Lang (ed.), DAN Nitrox Workshop Proceedings (2001): 1.6 as the upper bound of PO2; the limit is the one set for the diver`,
+  find: eachMadeDive((entry) => {
     const { po2Bar, o2, legs } = entry;
     const { contingency } = entry.diver.po2;
     if (
@@ -20,9 +19,7 @@ export const po2AboveContingency: Rule = {
       isAbovePo2(po2Bar, LAST_LIMIT_BAR)
     )
       return null;
-    const finding =
-      `PO2 reaches ${say.po2Met(po2Bar)} and stays above the contingency limit of ${say.po2Limit(contingency)} for ` +
-      minMet(minutesAbove(legs, o2, contingency));
-    return told(entry, finding, 'do not dive this mix here; plan shallower or leaner', WATCH);
+    const finding = said`PO2 reaches ${figure('po2Met', po2Bar)} and stays above the contingency limit of ${figure('po2Limit', contingency)} for ${figure('minutesMet', minutesAbove(legs, o2, contingency))}`;
+    return told(entry, finding, said`do not dive this mix here; plan shallower or leaner`, WATCH);
   }),
 };

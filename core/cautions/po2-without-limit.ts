@@ -1,3 +1,4 @@
+import { figure, said } from '../words/said';
 import { isAbovePo2 } from '../gas';
 import { LAST_LIMIT_BAR } from '../oxygen/limits';
 import { eachMadeDive, told, WATCH, type Rule } from './rule';
@@ -7,11 +8,11 @@ import { NOAA_LIMITS_SOURCE } from './sources';
 export const po2WithoutLimit: Rule = {
   code: 'po2-without-limit',
   severity: 'stop',
-  source: `${NOAA_LIMITS_SOURCE}: the table ends at 1.6`,
-  find: eachMadeDive((entry, { say }) => {
+  source: said`${NOAA_LIMITS_SOURCE}: the table ends at 1.6`,
+  find: eachMadeDive((entry) => {
     const { po2Bar } = entry;
     if (po2Bar === null || !isAbovePo2(po2Bar, LAST_LIMIT_BAR)) return null;
-    const finding = `PO2 reaches ${say.po2Met(po2Bar)}, above ${say.po2Limit(LAST_LIMIT_BAR)}, where no exposure limit exists`;
-    return `${told(entry, finding, 'do not dive this mix here', WATCH)} CNS shares have no figure for this dive and those after it.`;
+    const finding = said`PO2 reaches ${figure('po2Met', po2Bar)}, above ${figure('po2Limit', LAST_LIMIT_BAR)}, where no exposure limit exists`;
+    return said`${told(entry, finding, said`do not dive this mix here`, WATCH)} CNS shares have no figure for this dive and those after it.`;
   }),
 };

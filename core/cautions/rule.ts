@@ -1,8 +1,8 @@
 import type { DiverLedger, Entry, Ledger } from '../ledger/ledger-types';
 import type { Id } from '../document/types';
-import type { Wording } from './wording';
 import type { Severity } from './caution';
 import type { WallMin } from '../words/calendar';
+import { said, type Said } from '../words/said';
 
 /** One finding of a rule, before those of a party are put together. */
 export interface Found {
@@ -10,7 +10,7 @@ export interface Found {
   readonly diveId: Id | null;
   /** Orders findings of one severity; those of the whole trip stand at its start. */
   readonly atMin: WallMin;
-  readonly message: string;
+  readonly says: Said;
 }
 
 /** A rule: when it fires, how severe it is, what it says, and who published the limit. */
@@ -18,8 +18,8 @@ export interface Rule {
   readonly code: string;
   readonly severity: Severity;
   /** Author, title, year; or "common practice". */
-  readonly source: string;
-  readonly find: (ledger: Ledger, say: Wording) => readonly Found[];
+  readonly source: Said;
+  readonly find: (ledger: Ledger) => readonly Found[];
 }
 
 /** Where an entry stands; good while the rule is asked, and not to be kept. */
@@ -28,7 +28,6 @@ export interface Place {
   readonly diverLedger: DiverLedger;
   /** The dive made before this one, on the trip or brought to it; null for the first. */
   readonly before: Entry | null;
-  readonly say: Wording;
 }
 
 /** Limits and figures may differ by this much through rounding alone before one counts as past the other. */
@@ -36,15 +35,15 @@ export const DUST = 1e-9;
 
 /**
  * A rule's search through every dive that is made, one diver after the other.
- * @param message what the rule says to an entry; null where it is silent
+ * @param says what the rule says to an entry; null where it is silent
  */
-export function eachMadeDive(message: (entry: Entry, place: Place) => string | null): Rule['find'] {
-  return eachDive((entry, place) => (entry.isMade ? message(entry, place) : null));
+export function eachMadeDive(says: (entry: Entry, place: Place) => Said | null): Rule['find'] {
+  return eachDive((entry, place) => (entry.isMade ? says(entry, place) : null));
 }
 
 /** As `eachMadeDive`, with the dives that no mix reaches. */
-export function eachDive(message: (entry: Entry, place: Place) => string | null): Rule['find'] {
-  return (ledger, say) => {
+export function eachDive(says: (entry: Entry, place: Place) => Said | null): Rule['find'] {
+  return (ledger) => {
     const found: Found[] = [];
     for (const diverLedger of ledger.divers) {
       // One that moves along: a place of its own for every rule and entry would be thrown away thousandfold.
@@ -52,11 +51,10 @@ export function eachDive(message: (entry: Entry, place: Place) => string | null)
         ledger,
         diverLedger,
         before: diverLedger.earlier.findLast((entry) => entry.isMade) ?? null,
-        say,
       };
       for (const entry of diverLedger.entries) {
-        const text = message(entry, place);
-        if (text !== null) found.push(findingAt(entry, text));
+        const sentence = says(entry, place);
+        if (sentence !== null) found.push(findingAt(entry, sentence));
         if (entry.isMade) place.before = entry;
       }
     }
@@ -66,11 +64,11 @@ export function eachDive(message: (entry: Entry, place: Place) => string | null)
 
 /** A rule's search through the divers; it says where on the trip it fires. */
 export function eachDiver(
-  search: (diverLedger: DiverLedger, ledger: Ledger, say: Wording) => readonly Omit<Found, 'diverId'>[],
+  search: (diverLedger: DiverLedger, ledger: Ledger) => readonly Omit<Found, 'diverId'>[],
 ): Rule['find'] {
-  return (ledger, say) =>
+  return (ledger) =>
     ledger.divers.flatMap((diverLedger) =>
-      search(diverLedger, ledger, say).map((found) => ({ ...found, diverId: diverLedger.diver.id })),
+      search(diverLedger, ledger).map((found) => ({ ...found, diverId: diverLedger.diver.id })),
     );
 }
 
@@ -79,19 +77,16 @@ export function eachDiver(
  * @param finding without its full stop @param mend in the imperative, without its full stop
  * @param afterwards what to do once it was dived
  */
-export function told(
-  entry: Entry,
-  finding: string,
-  mend: string,
-  afterwards = 'leave more margin in the dives after it',
-): string {
-  return entry.isAsDived ? `${finding}. It was dived so: ${afterwards}.` : `${finding}: ${mend}.`;
+export function told(entry: Entry, finding: Said, mend: Said, afterwards = MARGIN): Said {
+  return entry.isAsDived ? said`${finding}. It was dived so: ${afterwards}.` : said`${finding}: ${mend}.`;
 }
 
 /** Where a dive may have done harm already. */
-export const WATCH = 'leave more margin after it, and seek medical advice if anyone feels unwell';
+export const WATCH = said`leave more margin after it, and seek medical advice if anyone feels unwell`;
+
+const MARGIN = said`leave more margin in the dives after it`;
 
 /** A finding about one dive of one diver. */
-export function findingAt(entry: Entry, message: string): Found {
-  return { diverId: entry.diver.id, diveId: entry.dive.id, atMin: entry.startMin, message };
+export function findingAt(entry: Entry, says: Said): Found {
+  return { diverId: entry.diver.id, diveId: entry.dive.id, atMin: entry.startMin, says };
 }

@@ -1,5 +1,5 @@
+import { said, span } from '../words/said';
 import { DUST, eachMadeDive, told, type Rule } from './rule';
-import { durationDown } from './wording';
 
 /** Shorter than this is a short surface interval. Source: common practice; no published minimum was found. */
 const SHORT_INTERVAL_MIN = 60;
@@ -8,11 +8,11 @@ const SHORT_INTERVAL_MIN = 60;
 export const shortInterval: Rule = {
   code: 'short-interval',
   severity: 'change',
-  source: 'common practice',
+  source: said`common practice`,
   find: eachMadeDive((entry) => {
     const { intervalMin } = entry;
     if (intervalMin === null || intervalMin < -DUST || intervalMin >= SHORT_INTERVAL_MIN - DUST) return null;
-    const finding = `Only ${durationDown(intervalMin)} at the surface before this dive`;
-    return told(entry, finding, 'give it an hour or more');
+    const finding = said`Only ${span(intervalMin, 'down')} at the surface before this dive`;
+    return told(entry, finding, said`give it an hour or more`);
   }),
 };

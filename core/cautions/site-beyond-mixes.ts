@@ -1,7 +1,7 @@
+import { figure, listed, said } from '../words/said';
 import { deepestReachM } from './deepest-reach';
 import { DUST, type Rule } from './rule';
 import { MOD_SOURCE } from './sources';
-import { listed } from './wording';
 
 /**
  * Sites deeper than any mix may go with any of the party. Dives there may well be planned shallower, so it is
@@ -12,17 +12,19 @@ export const siteBeyondMixes: Rule = {
   code: 'site-beyond-mixes',
   severity: 'know',
   source: MOD_SOURCE,
-  find: ({ trip }, say) => {
+  find: ({ trip }) => {
     const reachM = Math.max(-1, ...trip.party.map((diver) => deepestReachM(diver, trip.mixes, trip)));
     const beyond = trip.sites
       .filter((site) => site.depthM > reachM + DUST)
-      .map((site) => `${site.name} (${say.depthMet(site.depthM)})`);
+      .map((site) => said`${site.name} (${figure('depthMet', site.depthM)})`);
     if (beyond.length === 0 || trip.mixes.length === 0) return [];
     const reach =
       reachM >= 1
-        ? `the ${say.depthAllowed(reachM)} that any mix on board allows`
-        : 'any mix on board allows';
-    const message = `${listed(beyond)} ${beyond.length === 1 ? 'goes' : 'go'} deeper than ${reach}: keep the dives there above that, or bring a leaner mix.`;
-    return [{ diverId: null, diveId: null, atMin: -Infinity, message }];
+        ? said`the ${figure('depthLimit', reachM)} that any mix on board allows`
+        : said`any mix on board allows`;
+    const deeper =
+      beyond.length === 1 ? said`${listed(beyond)} goes deeper` : said`${listed(beyond)} go deeper`;
+    const says = said`${deeper} than ${reach}: keep the dives there above that, or bring a leaner mix.`;
+    return [{ diverId: null, diveId: null, atMin: -Infinity, says }];
   },
 };

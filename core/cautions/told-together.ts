@@ -1,5 +1,6 @@
 import type { Id } from '../document/types';
 import type { Caution } from './caution';
+import { mostCareful, saysSame, type Said } from '../words/said';
 
 /** A caution and everybody whom it concerns in the same words; nobody where it concerns the party. */
 export interface Told {
@@ -7,19 +8,43 @@ export interface Told {
   readonly diverIds: readonly Id[];
 }
 
+/** Those of one key that say the same, in the order of the first of each. */
+export function alike<Each extends { readonly says: Said }>(
+  all: readonly Each[],
+  keyOf: (each: Each) => string | null,
+): readonly (readonly Each[])[] {
+  const byKey = new Map<string | null, Each[][]>();
+  const groups: Each[][] = [];
+  for (const each of all) {
+    const key = keyOf(each);
+    let ofKey = byKey.get(key);
+    if (ofKey === undefined) byKey.set(key, (ofKey = []));
+    const group = ofKey.find(([first]) => saysSame(first!.says, each.says));
+    if (group) group.push(each);
+    else {
+      const fresh = [each];
+      ofKey.push(fresh);
+      groups.push(fresh);
+    }
+  }
+  return groups;
+}
+
+/** What concerns one diver is not told with what concerns the party. */
+function subjectOf({ code, diveId, diverId }: Caution): string {
+  return `${code}\n${diveId ?? ''}\n${diverId === null ? 'party' : 'diver'}`;
+}
+
 /**
  * What is said of several divers in the same words is told once: a party of twelve raises many such.
  * @returns in the order of the first of each
  */
 export function toldTogether(cautions: readonly Caution[]): readonly Told[] {
-  const together = new Map<string, { readonly caution: Caution; readonly diverIds: Id[] }>();
-  for (const caution of cautions) {
-    const { code, diveId, diverId, message } = caution;
-    // What concerns one diver is not told with what concerns the party.
-    const key = `${code}\n${diveId ?? ''}\n${diverId === null ? 'party' : 'diver'}\n${message}`;
-    const held = together.get(key);
-    if (held && diverId !== null) held.diverIds.push(diverId);
-    else if (!held) together.set(key, { caution, diverIds: diverId === null ? [] : [diverId] });
-  }
-  return [...together.values()];
+  return alike(cautions, subjectOf).map((group) => {
+    const first = group[0]!;
+    return {
+      caution: { ...first, says: group.map(({ says }) => says).reduce(mostCareful) },
+      diverIds: first.diverId === null ? [] : group.map(({ diverId }) => diverId!),
+    };
+  });
 }

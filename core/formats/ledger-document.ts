@@ -1,5 +1,6 @@
 import { secondOpinions, type SecondOpinion } from '../ledger/second-opinion';
 import { wallText, type WallMin } from '../words/calendar';
+import { fileWords } from '../words/reader';
 import type { DiverLedger, Entry, Ledger } from '../ledger/ledger-types';
 import { roomOf } from '../ledger/room';
 import type { Trip } from '../document/types';
@@ -91,8 +92,15 @@ export function ledgerDocument(ledger: Ledger, cautions: readonly Caution[], div
     version: 1 as const,
     title: ledger.trip.title,
     divers: divers.map((each) => diverOf(ledger.trip, each)),
-    cautions: cautions.filter(
-      (caution) => diverId === undefined || caution.diverId === null || caution.diverId === diverId,
-    ),
+    cautions: cautions
+      .filter((caution) => diverId === undefined || caution.diverId === null || caution.diverId === diverId)
+      .map((caution) => ({
+        code: caution.code,
+        severity: caution.severity,
+        diverId: caution.diverId,
+        diveId: caution.diveId,
+        message: fileWords(caution.says),
+        source: fileWords(caution.source),
+      })),
   };
 }

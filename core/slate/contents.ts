@@ -5,6 +5,7 @@ import { dayNumber, wallDate, wallMin } from '../words/calendar';
 import type { DiverLedger, Entry, Room, RoomLimit } from '../ledger/ledger-types';
 import { deeper, entryWith, roomOf } from '../ledger/room';
 import type { Dive, Trip } from '../document/types';
+import { slateWords } from './wording';
 import {
   clockText,
   dateText,
@@ -68,6 +69,8 @@ export interface SlateDive {
   readonly stops: string | null;
   readonly cnsAfter: string;
   readonly cautions: readonly Caution[];
+  /** What the cautions to stop for say. */
+  readonly warnings: readonly string[];
 }
 
 /** One day of one diver. */
@@ -210,6 +213,8 @@ export function slateDive(
   const entry = ledger.entries[index]!;
   const room = roomOf(trip, entry);
   const site = trip.sites.find((each) => each.id === entry.dive.siteId);
+  const ours = cautionsFor(entry, cautions);
+  const say = slateWords(units);
   const isPast = entry.levelsPastLimitM.length > 0;
   const levels = levelTexts(entry, units).map((each) => each.replaceAll(' ', NO_BREAK));
   return {
@@ -239,7 +244,8 @@ export function slateDive(
     earliest: earliestText(entry, room),
     stops: requiredStops(entry, units),
     cnsAfter: percentUp(entry.cns.after),
-    cautions: cautionsFor(entry, cautions),
+    cautions: ours,
+    warnings: ours.filter(({ severity }) => severity === 'stop').map(({ says }) => `Stop: ${say(says)}`),
   };
 }
 

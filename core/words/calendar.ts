@@ -135,6 +135,9 @@ export function timeAt(min: WallMin): TimeOfDay {
   return timeOfDay(wallText(min).slice(11));
 }
 
+/** 1970-01-01 was a Thursday. */
+const EPOCH_WEEKDAY = 4;
+
 const WEEKDAYS = [said`Sun`, said`Mon`, said`Tue`, said`Wed`, said`Thu`, said`Fri`, said`Sat`] as const;
 
 const MONTHS = [
@@ -178,18 +181,13 @@ export function dateSaid(date: string, dates: Dates, form?: Day['form']): Said {
   if (dates === 'stored') return said`${date}`;
   const [year = 1970, month = 1, ofMonth = 1] = date.slice(0, 10).split('-').map(Number);
   const number = String(ofMonth);
-  const weekday = WEEKDAYS[weekdayOf(year, month, ofMonth)]!;
+  const weekday = WEEKDAYS[(((dayOfDate(year, month, ofMonth) + EPOCH_WEEKDAY) % 7) + 7) % 7]!;
   if (form === 'weekday') return said`${weekday} ${number}`;
   if (dates === 'day') return said`${weekday} ${number} ${MONTHS[month - 1]!}`;
   const short = SHORT_MONTHS[month - 1]!;
   return form === 'month'
     ? said`${weekday} ${number} ${short}`
     : said`${weekday} ${number} ${short} ${String(year)}`;
-}
-
-/** 0 for Sunday. Source: 1 January 1970 was a Thursday. */
-function weekdayOf(year: number, month: number, ofMonth: number): number {
-  return (((dayOfDate(year, month, ofMonth) + 4) % 7) + 7) % 7;
 }
 
 export type Clock = '24h' | '12h';

@@ -1,3 +1,4 @@
+import { pageReader, wordsOf } from '../../core/words/reader';
 import { SAFETY_LINE } from '../../core/safety-line';
 import {
   clockText,
@@ -156,6 +157,8 @@ function tightest(ledger: Ledger): string {
   return `Tightest: ${momentText(wallText(entry.startMin))}, ${site?.name ?? entry.dive.siteId}, ${entry.diver.name}: ${signed(down(min))} min of room.`;
 }
 
+const words = wordsOf(pageReader('metric'));
+
 const SEVERITY_WORDS = { stop: 'STOP', change: 'change', know: 'know' } as const;
 
 function cautionText(trip: Trip, caution: Caution): string {
@@ -167,7 +170,7 @@ function cautionText(trip: Trip, caution: Caution): string {
   );
   const where = place.length === 0 ? '' : `${place.join(', ')}: `;
   return wrapped(
-    `${SEVERITY_WORDS[caution.severity].padEnd(8)}${where}${caution.message} [${caution.source}]`,
+    `${SEVERITY_WORDS[caution.severity].padEnd(8)}${where}${words(caution.says)} [${words(caution.source)}]`,
     8,
   );
 }

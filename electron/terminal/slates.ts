@@ -4,7 +4,7 @@ import { assert, type Result } from '../../core/result';
 import { readFont, type SlateFonts } from '../../core/slate/font';
 import { slatePdf, type SlatePdf } from '../../core/slate/pdf';
 import { readSlateOptions, type SlateOptions } from '../../core/slate/options';
-import { slateCautions } from '../../core/slate/wording';
+import { cautionsOf } from '../../core/cautions/all';
 import type { Ledger } from '../../core/ledger/ledger-types';
 
 const FONT_FILES = { regular: 'DejaVuSansCondensed.ttf', bold: 'DejaVuSansCondensed-Bold.ttf' } as const;
@@ -28,7 +28,7 @@ export async function slateFromOptions(
 ): Promise<Result<SlatePdf>> {
   const read = readSlateOptions(options);
   if (!read.ok) return read;
-  const cautions = slateCautions(ledger, read.value.units);
+  const cautions = cautionsOf(ledger);
   const made = await slatePdf({ ...read.value, ledger, cautions, fonts: slateFonts(), printedOn });
   if (!made.ok) return made;
   assert(made.value !== null, 'slates stopped though nobody asked');

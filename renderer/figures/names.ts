@@ -1,13 +1,10 @@
-import { listed } from '../../core/cautions/wording';
-import { countText } from './format';
-
-/** So many are named; more are counted. */
-const NAMED = 3;
+import { fileWords } from '../../core/words/reader';
+import { said } from '../../core/words/said';
+import { someSaid } from '../../core/words/terms';
 
 /** "Guide and Guest 1", "Guide, Guest 1, Guest 2 and nine more". */
 export function someNamesText(names: readonly string[]): string {
-  const rest = names.length - NAMED;
-  return listed(rest > 1 ? [...names.slice(0, NAMED), `${countText(rest)} more`] : names);
+  return fileWords(said`${someSaid(names)}`);
 }
 
 /** Whether people would take two names for one: capitals and spaces around them tell nobody apart. */

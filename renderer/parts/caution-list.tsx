@@ -1,21 +1,15 @@
 import './caution-list.css';
 import type { ReactNode } from 'react';
 import { toldTogether, type Told } from '../../core/cautions/told-together';
-import { listed } from '../../core/cautions/wording';
 import { keptTogether } from '../../core/line-breaks';
+import { dayOf, listed, said } from '../../core/words/said';
+import { countSaid, SEVERITIES } from '../../core/words/terms';
 import type { Trip } from '../../core/document/types';
 import { chooseDives, closeOverlay, goTo } from '../actions/view';
-import { countText, dateText } from '../figures/format';
+import { useWords } from './use-words';
 import { diveNumber, selectCautions } from '../store/selectors';
 import { useDesk } from '../store/store';
-import type { Caution, Severity } from '../../core/cautions/caution';
-
-/** Each severity is said in words beside its mark, never by colour alone. */
-export const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
-  stop: 'Stop',
-  change: 'Change',
-  know: 'Know',
-};
+import type { Caution } from '../../core/cautions/caution';
 
 interface CautionItemsProps {
   readonly cautions: readonly Caution[];
@@ -29,6 +23,7 @@ interface CautionItemsProps {
 /** Cautions of one dive, or of the whole trip; what is the same for several divers is told once. */
 export function CautionItems(props: CautionItemsProps): ReactNode {
   const { cautions, trip, withDive = false, open = Number.POSITIVE_INFINITY } = props;
+  const words = useWords();
   const told = toldTogether(cautions);
   const hidden = told.slice(open);
   return (
@@ -36,7 +31,7 @@ export function CautionItems(props: CautionItemsProps): ReactNode {
       <ToldList told={told.slice(0, open)} trip={trip} withDive={withDive} />
       {hidden.length > 0 ? (
         <details>
-          <summary>{countText(hidden.length)} more</summary>
+          <summary>{words(said`${countSaid(hidden.length)} more`)}</summary>
           <ToldList told={hidden} trip={trip} withDive={withDive} />
         </details>
       ) : null}
@@ -50,6 +45,7 @@ function ToldList(props: {
   readonly withDive: boolean;
 }) {
   const { told, trip, withDive } = props;
+  const words = useWords();
   return (
     <ul className="cautions">
       {told.map(({ caution, diverIds }) => {
@@ -60,11 +56,11 @@ function ToldList(props: {
             key={`${caution.code}/${diverIds.join(' ')}/${caution.diveId ?? ''}`}
             className={caution.severity}
           >
-            <span className="severity">{SEVERITY_WORDS[caution.severity]}</span>
+            <span className="severity">{words(SEVERITIES[caution.severity])}</span>
             <div>
-              <p>{keptTogether(caution.message)}</p>
+              <p>{keptTogether(words(caution.says))}</p>
               <p className="soft">
-                {names.length > 0 && trip.party.length > 1 ? `${listed(names)}. ` : ''}
+                {names.length > 0 && trip.party.length > 1 ? `${words(said`${listed(names)}.`)} ` : ''}
                 {withDive && dive ? (
                   <>
                     <button
@@ -76,12 +72,14 @@ function ToldList(props: {
                         chooseDives([dive.id]);
                       }}
                     >
-                      Dive {diveNumber(trip, dive.id)}, {dateText(dive.startsAt)}
+                      {words(
+                        said`Dive ${diveNumber(trip, dive.id)}, ${dayOf(dive.startsAt.slice(0, 10), 'weekday')}`,
+                      )}
                     </button>
                     {'. '}
                   </>
                 ) : null}
-                Source: {caution.source}
+                {words(said`Source: ${caution.source}`)}
               </p>
             </div>
           </li>
@@ -91,11 +89,14 @@ function ToldList(props: {
   );
 }
 
+/** Where a trip raises no caution. */
+export const NO_CAUTION = said`The plan raises no caution. It is still only a plan.`;
+
 /** Every caution of the trip, what must stop first. */
 export function CautionList(): ReactNode {
   const cautions = useDesk(selectCautions);
   const trip = useDesk((state) => state.trip);
-  if (cautions.length === 0)
-    return <p className="soft">The plan raises no caution. It is still only a plan.</p>;
+  const words = useWords();
+  if (cautions.length === 0) return <p className="soft">{words(NO_CAUTION)}</p>;
   return <CautionItems cautions={cautions} trip={trip} withDive />;
 }

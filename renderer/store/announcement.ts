@@ -1,6 +1,7 @@
 import type { Entry } from '../../core/ledger/ledger-types';
 import type { Trip } from '../../core/document/types';
 import { countText } from '../figures/format';
+import { wordsIn } from '../figures/reader';
 import { roomPhrase } from '../figures/room';
 import {
   diveNumber,
@@ -56,7 +57,8 @@ function cautionParts(before: Desk, after: Desk): readonly string[] {
   const come = has.filter((caution) => !had.has(cautionKey(caution)));
   const gone = [...had].filter((key) => !keys.has(key)).length;
   const [first] = come;
-  if (come.length === 1 && first) parts.push(`New caution: ${first.message}`);
+  if (come.length === 1 && first)
+    parts.push(`New caution: ${wordsIn({ ...after.settings, trip: after.trip })(first.says)}`);
   else if (come.length > 1) parts.push(`${counted(come.length)} new cautions.`);
   if (gone > 0) parts.push(gone === 1 ? 'One caution is settled.' : `${counted(gone)} cautions are settled.`);
   return parts;

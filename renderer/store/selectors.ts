@@ -1,16 +1,11 @@
 /** Everything derived from the desk, computed from the trip and remembered by identity; nothing here is stored. */
 import { cautionsOf } from '../../core/cautions/all';
 import { secondOpinions, type SecondOpinion } from '../../core/ledger/second-opinion';
-import type { Settings } from '../../core/host';
-import { wordingIn } from '../../core/cautions/wording';
-import { dayNumber, momentAt } from '../../core/words/calendar';
+import { dayNumber } from '../../core/words/calendar';
 import { ledger } from '../../core/ledger/ledger';
 import type { DiverLedger, Entry, Ledger, Room, RoomLimit } from '../../core/ledger/ledger-types';
 import { roomMinutes, roomOf } from '../../core/ledger/room';
 import type { Dive, Diver, Id, Site, Trip } from '../../core/document/types';
-import { dayOf, said } from '../../core/words/said';
-import { decimalSign } from '../figures/decimal-sign';
-import { wordsIn } from '../figures/reader';
 import { leastRooms, type RoomKey } from './least-rooms';
 import { memo } from './memo';
 import type { Desk } from './store';
@@ -23,17 +18,6 @@ const ledgerOf = memo((trip: Trip): Ledger => {
   previous = ledger(trip, previous);
   return previous;
 });
-const cautionsOfLedger = memo((of: Ledger, units: Settings['units'], clock: Settings['clock']) =>
-  cautionsOf(
-    of,
-    wordingIn(units, {
-      decimalSign: decimalSign(),
-      moment: (min) => wordsIn({ units, clock })(said`${momentAt(min)}`),
-      day: (date) => wordsIn({ units, clock })(said`${dayOf(date)}`),
-    }),
-  ),
-);
-
 export function selectTrip(state: Desk): Trip {
   return state.trip;
 }
@@ -45,8 +29,7 @@ export function selectLedger(state: Desk): Ledger {
 
 /** Findings for the whole trip: what must stop first, then what to change, then what to know. */
 export function selectCautions(state: Desk): readonly Caution[] {
-  const { units, clock } = state.settings;
-  return cautionsOfLedger(selectLedger(state), units, clock);
+  return cautionsOf(selectLedger(state));
 }
 
 type RoomMinutes = Pick<Room, 'min' | 'minLimit'>;

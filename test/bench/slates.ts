@@ -1,7 +1,7 @@
 import { assert } from '../../core/result';
 import { slatePages } from '../../core/slate/pages';
 import { slatePdf, writePdf } from '../../core/slate/pdf';
-import { slateCautions } from '../../core/slate/wording';
+import { cautionsOf } from '../../core/cautions/all';
 import { ledger } from '../../core/ledger/ledger';
 import { aRequest, FONTS } from '../support/slates';
 import { bigTrip } from './big-trip';
@@ -33,7 +33,7 @@ export async function benchSlates(): Promise<readonly BenchLine[]> {
   const empty = pages.map((page) => ({ ...page, marks: [] }));
   const allMs = await medianWaitedMs(async () => {
     const whole = ledger({ ...trip, water: { ...trip.water } });
-    return slatePdf({ ...request, ledger: whole, cautions: slateCautions(whole, request.units) });
+    return slatePdf({ ...request, ledger: whole, cautions: cautionsOf(whole) });
   });
   const emptyMs = await medianWaitedMs(() => writePdf(empty, FONTS, facts));
   return [

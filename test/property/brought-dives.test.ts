@@ -1,7 +1,6 @@
 /** Whether a dive is listed in the trip or brought to it changes nothing for the dives after it. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { cautionsOf } from '../../core/cautions/all';
 import { effectiveDive, isOnDive } from '../../core/document/as-dived';
 import { wallDate, wallText } from '../../core/words/calendar';
 import type { AsDived, Dive, Diver, EarlierDive, Trip } from '../../core/document/types';
@@ -9,8 +8,8 @@ import { ledger } from '../../core/ledger/ledger';
 import type { DiverLedger, Entry } from '../../core/ledger/ledger-types';
 import { roomOf } from '../../core/ledger/room';
 import { secondOpinions, tableFlight } from '../../core/ledger/second-opinion';
+import { wordedCautions, type Worded } from '../support/cautions';
 import { trips } from '../support/trip-arbitrary';
-import type { Caution } from '../../core/cautions/caution';
 
 /** What a diver did on a dive of the trip, as a dive done before it. */
 function broughtBy(diver: Diver, dive: Dive, entry: Entry): EarlierDive {
@@ -111,8 +110,14 @@ function comparable(whole: DiverLedger, trip: Trip, entries: readonly Entry[]) {
 const TOLD_ONCE = ['esot-over-day', 'otu-over-day', 'many-dives', 'cns-unknown'];
 
 /** What is said of the later dives and of the flight. */
-function laterCautions(trip: Trip, ids: ReadonlySet<string>): readonly Caution[] {
-  return cautionsOf(ledger(trip)).filter(
+function withoutFigures({ code, severity, diverId, diveId, message, source }: Worded): Omit<Worded, 'says'> {
+  return { code, severity, diverId, diveId, message, source };
+}
+
+/** As they read: a figure may differ in its last binary digit. */
+function laterCautions(trip: Trip, ids: ReadonlySet<string>): readonly Omit<Worded, 'says'>[] {
+  const worded = wordedCautions(ledger(trip)).map(withoutFigures);
+  return worded.filter(
     ({ code, diveId }) => (diveId !== null && ids.has(diveId)) || code.startsWith('flight-'),
   );
 }
@@ -141,7 +146,7 @@ describe('dives brought to the trip', () => {
         });
         const said = laterCautions(later, ids);
         // Of stops that ran into the next dive, what is to be done depends on whether they are over.
-        const plain = ({ code, message, ...caution }: Caution) =>
+        const plain = ({ code, message, ...caution }: Omit<Worded, 'says'>) =>
           code === 'stops-into-next-dive' ? { code, ...caution } : { code, message, ...caution };
         expect(said.map(plain)).toEqual(expect.arrayContaining(laterCautions(trip, ids).map(plain)));
         const before = new Set(laterCautions(trip, ids).map((caution) => JSON.stringify(plain(caution))));

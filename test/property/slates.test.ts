@@ -3,7 +3,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { assert } from '../../core/result';
 import { slatePdf } from '../../core/slate/pdf';
-import { slateCautions } from '../../core/slate/wording';
+import { slateWords } from '../../core/slate/wording';
+import { cautionsOf } from '../../core/cautions/all';
 import { wallText } from '../../core/words/calendar';
 import { ledger } from '../../core/ledger/ledger';
 import type { DiverLedger, Entry, Room, RoomLimit } from '../../core/ledger/ledger-types';
@@ -280,9 +281,9 @@ async function checkBriefing(trip: Trip, paper: string): Promise<void> {
     const isThere = ways.some((words) => words.every((part) => text.includes(part)));
     expect(isThere, `${JSON.stringify(ways)}\nin\n${text}`).toBe(true);
   }
-  for (const caution of slateCautions(whole, 'metric')) {
+  for (const caution of cautionsOf(whole)) {
     if (caution.severity !== 'stop' || caution.diveId === null) continue;
-    expect(text).toContain(caution.message.replaceAll(/\s+/g, ' '));
+    expect(text).toContain(slateWords('metric')(caution.says).replaceAll(/\s+/g, ' '));
   }
 }
 

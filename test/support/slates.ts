@@ -7,7 +7,7 @@ import { boxOf, type Page, type TextMark } from '../../core/slate/layout';
 import { readPaper, type Paper } from '../../core/slate/paper';
 import { slatePages, type SlateLayout } from '../../core/slate/pages';
 import type { SlateRequest } from '../../core/slate/request';
-import { slateCautions } from '../../core/slate/wording';
+import { cautionsOf } from '../../core/cautions/all';
 import { ledger } from '../../core/ledger/ledger';
 import type { Trip } from '../../core/document/types';
 
@@ -33,7 +33,7 @@ export function aRequest(trip: Trip, change: Partial<SlateRequest> = {}): SlateR
   const whole = ledger(trip);
   return {
     ledger: whole,
-    cautions: slateCautions(whole, change.units ?? 'metric'),
+    cautions: cautionsOf(whole),
     kind: 'wet',
     diverIds: null,
     dates: null,

@@ -1,13 +1,14 @@
 import { denseSentence } from '../../cautions/gas-dense';
 import { toldTogether, type Told } from '../../cautions/told-together';
-import { listed as listedNames } from '../../cautions/wording';
+import type { Words } from '../../words/reader';
+import { listed as listedNames, said } from '../../words/said';
 import { assert } from '../../result';
 import type { Trip } from '../../document/types';
 import { dateOf, slateDays } from '../contents';
 import { beside, rule, stack, type Block, type Setter } from '../layout';
 import { flow, heading, PRINT_MIN_PT, type Draft } from '../page-frame';
 import type { SlateRequest } from '../request';
-import { slateWording } from '../wording';
+import { slateWords } from '../wording';
 import { CARD_FORMS, diveCard, type PartyDive } from './briefing-card';
 
 /** A type size and how many dives stand side by side. */
@@ -45,15 +46,20 @@ interface PartyDay {
 const SEVERITY_WORDS = { stop: 'Stop', change: 'Change', know: 'Know' } as const;
 
 /** A caution with whom and which dive it is about, as the sheet numbers them. */
-function cautionText({ caution, diverIds }: Told, party: Trip['party'], dives: readonly PartyDive[]): string {
+function cautionText(
+  { caution, diverIds }: Told,
+  party: Trip['party'],
+  dives: readonly PartyDive[],
+  words: Words,
+): string {
   const names = party.filter((diver) => diverIds.includes(diver.id)).map(({ name }) => name);
   const number = dives.find((each) => each.rows[0]!.dive.entry.dive.id === caution.diveId)?.number;
   const about = [
-    ...(names.length === 0 ? [] : [listedNames(names)]),
+    ...(names.length === 0 ? [] : [words(said`${listedNames(names)}`)]),
     ...(number === undefined ? [] : [`dive ${number}`]),
   ].join(', ');
   const who = about === '' ? '' : `${about}: `;
-  return `${SEVERITY_WORDS[caution.severity]}. ${who}${caution.message}`;
+  return `${SEVERITY_WORDS[caution.severity]}. ${who}${words(caution.says)}`;
 }
 
 function partyDays(request: SlateRequest): readonly PartyDay[] {
@@ -64,6 +70,7 @@ function partyDays(request: SlateRequest): readonly PartyDay[] {
       day.dives.map((dive) => ({ date: day.date, name: mine.diver.name, dive })),
     ),
   );
+  const words = slateWords(units);
   return [...new Set(all.map((each) => each.date))].toSorted().map((date) => {
     const today = all.filter((each) => each.date === date);
     const starts = (id: string): number =>
@@ -83,16 +90,13 @@ function partyDays(request: SlateRequest): readonly PartyDay[] {
         (caution.diverId === null || chosen.some((each) => each.diver.id === caution.diverId)),
     );
     // Said once for the whole trip, but to be known before each of these dives.
-    const dense = denseSentence(
-      today.map((each) => each.dive.entry),
-      slateWording(units),
-    );
+    const dense = denseSentence(today.map((each) => each.dive.entry));
     return {
       date,
       dives,
       cautions: [
-        ...toldTogether(ours).map((told) => cautionText(told, ledger.trip.party, dives)),
-        ...(dense === null ? [] : [`${SEVERITY_WORDS.know}. ${dense}`]),
+        ...toldTogether(ours).map((told) => cautionText(told, ledger.trip.party, dives, words)),
+        ...(dense === null ? [] : [`${SEVERITY_WORDS.know}. ${words(dense)}`]),
       ],
     };
   });

@@ -25,8 +25,8 @@ import {
 } from '../layout';
 import { heading, PRINT_MIN_PT, type Draft } from '../page-frame';
 import type { SlateRequest } from '../request';
+import { slateWords } from '../wording';
 import { tripBands, tripDrawing, type TripDrawing } from '../trip-bands';
-import type { Caution } from '../../cautions/caution';
 
 /** A type size, columns of the list, and the height of each plot: tried in this order. */
 interface Way {
@@ -236,11 +236,12 @@ function flyingText({ flyAfterMin }: DiverLedger, flight: Flight | null): string
 const FLIGHT_CODE = 'flight-too-soon';
 
 /** What a diver is to stop that is about no one dive. */
-function tripStops({ diver }: DiverLedger, cautions: readonly Caution[]): readonly string[] {
+function tripStops({ diver }: DiverLedger, { cautions, units }: SlateRequest): readonly string[] {
+  const words = slateWords(units);
   return cautions
     .filter(({ severity, diveId, code }) => severity === 'stop' && diveId === null && code !== FLIGHT_CODE)
     .filter(({ diverId }) => diverId === null || diverId === diver.id)
-    .map(({ message }) => `Stop: ${message}`);
+    .map(({ says }) => `Stop: ${words(says)}`);
 }
 
 /** The diver's name, and what the sheet says above all else: beside it on one line, else under it on as many as it takes. */
@@ -272,7 +273,7 @@ function tripPages(
     rule(widthPt, 0.8, 6),
   ]);
   const bands = stack([
-    ...tripStops(mine, request.cautions).map((text) => set.text(text, { font: 'bold', sizePt }, widthPt)),
+    ...tripStops(mine, request).map((text) => set.text(text, { font: 'bold', sizePt }, widthPt)),
     tripBands(set, prepared.drawing, units, widthPt, way.plotPt, sizePt),
     space(sizePt * 0.6),
   ]);

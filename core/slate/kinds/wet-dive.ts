@@ -167,10 +167,7 @@ function deeperTable(size: Sizes, made: DeeperLonger, mark: string): Block {
 
 function warnings(size: Sizes, dive: SlateDive): readonly Block[] {
   const strong: TextStyle = { font: 'bold', sizePt: size.basePt };
-  const texts = dive.cautions
-    .filter((caution) => caution.severity === 'stop')
-    .map((caution) => `Stop: ${caution.message}`);
-  return texts.map((text) => size.set.text(text, strong, size.widthPt));
+  return dive.warnings.map((text) => size.set.text(text, strong, size.widthPt));
 }
 
 /** Height of the profile, in type sizes: lower under the line of levels, so that A6 takes the dive on one page. */

@@ -1,11 +1,11 @@
 import type { ReactNode } from 'react';
-import { listed } from '../../../core/cautions/wording';
 import { keptTogether } from '../../../core/line-breaks';
-import type { Trip } from '../../../core/document/types';
-import { dateText } from '../../figures/format';
-import { diveNumber } from '../../store/selectors';
-import { SEVERITY_WORDS } from '../../parts/caution-list';
 import type { Caution } from '../../../core/cautions/caution';
+import { dayOf, listed, NOTHING, said, saysSame, type Said } from '../../../core/words/said';
+import { SEVERITIES } from '../../../core/words/terms';
+import type { Dive, Trip } from '../../../core/document/types';
+import { useWords } from '../../parts/use-words';
+import { diveNumber } from '../../store/selectors';
 
 interface PrintedCautionsProps {
   readonly cautions: readonly Caution[];
@@ -17,28 +17,26 @@ interface PrintedCautionsProps {
  * A fortnight for twelve raises many hundred that differ in their figures alone; nobody reads sixty pages.
  */
 export function PrintedCautions({ cautions, trip }: PrintedCautionsProps): ReactNode {
+  const words = useWords();
   const kinds = grouped(cautions, ({ severity, code }) => `${severity} ${code}`);
   return (
     <ul className="cautions printed">
       {[...kinds].map(([kind, alike]) => {
         const first = alike[0]!;
         const same = alike.filter(
-          ({ diveId, message }) => diveId === first.diveId && message === first.message,
+          ({ diveId, says }) => diveId === first.diveId && saysSame(says, first.says),
         );
         const others = alike.filter((each) => !same.includes(each));
         const dive = trip.dives.find(({ id }) => id === first.diveId);
         return (
           <li key={kind} className={first.severity}>
-            <span className="severity">{SEVERITY_WORDS[first.severity]}</span>
+            <span className="severity">{words(SEVERITIES[first.severity])}</span>
             <div>
-              <p>
-                {dive ? `Dive ${diveNumber(trip, dive.id)}, ${dateText(dive.startsAt)}` : 'The trip'}
-                {whose(same, trip)}: {keptTogether(first.message)}
-              </p>
+              <p>{keptTogether(words(said`${placeOf(trip, dive)}${whose(same, trip)}: ${first.says}`))}</p>
               {others.length > 0 ? (
-                <p>Alike, each with figures of its own: {placesOf(others, trip).join('; ')}.</p>
+                <p>{words(said`Alike, each with figures of its own: ${placesOf(others, trip)}.`)}</p>
               ) : null}
-              <p className="soft">Source: {first.source}</p>
+              <p className="soft">{words(said`Source: ${first.source}`)}</p>
             </div>
           </li>
         );
@@ -47,24 +45,33 @@ export function PrintedCautions({ cautions, trip }: PrintedCautionsProps): React
   );
 }
 
+function placeOf(trip: Trip, dive: Dive | undefined): Said {
+  if (dive === undefined) return said`The trip`;
+  return said`Dive ${diveNumber(trip, dive.id)}, ${dayOf(dive.startsAt.slice(0, 10), 'weekday')}`;
+}
+
 /** ", Guest 1 and Guest 2", ", everybody but Guest 3"; nothing where a caution concerns the whole party. */
-function whose(cautions: readonly Caution[], trip: Trip): string {
+function whose(cautions: readonly Caution[], trip: Trip): Said {
   const ids = new Set(cautions.map(({ diverId }) => diverId));
-  if (trip.party.length === 1 || ids.has(null)) return '';
+  if (trip.party.length === 1 || ids.has(null)) return NOTHING;
   const [those, others] = [true, false].map((is) =>
     trip.party.filter(({ id }) => ids.has(id) === is).map(({ name }) => name),
   );
-  if (others!.length === 0) return ', everybody';
-  return others!.length < those!.length ? `, everybody but ${listed(others!)}` : `, ${listed(those!)}`;
+  if (others!.length === 0) return said`, everybody`;
+  return others!.length < those!.length
+    ? said`, everybody but ${listed(others!)}`
+    : said`, ${listed(those!)}`;
 }
 
 /** "dive 9, Guest 2 and Guest 6", one for each dive. */
-function placesOf(cautions: readonly Caution[], trip: Trip): readonly string[] {
+function placesOf(cautions: readonly Caution[], trip: Trip): Said {
   const byDive = grouped(cautions, ({ diveId }) => diveId);
-  return [...byDive].map(([diveId, ofDive]) => {
-    const place = diveId === null ? 'the trip' : `dive ${diveNumber(trip, diveId)}`;
-    return `${place}${whose(ofDive, trip)}`;
-  });
+  return [...byDive]
+    .map(([diveId, ofDive]) => {
+      const place = diveId === null ? said`the trip` : said`dive ${diveNumber(trip, diveId)}`;
+      return said`${place}${whose(ofDive, trip)}`;
+    })
+    .reduce((before, next) => said`${before}; ${next}`);
 }
 
 /** Those of one key together, in the order of the first of each. */

@@ -3,9 +3,10 @@ import type { Trip } from '../../../core/document/types';
 import { stepDive } from '../../actions/view';
 import { CommandButton } from '../../parts/command-button';
 import { usePrinting } from '../../parts/use-printing';
+import { useWords } from '../../parts/use-words';
 import { selectCautions } from '../../store/selectors';
 import { useDesk } from '../../store/store';
-import { CautionItems } from '../../parts/caution-list';
+import { CautionItems, NO_CAUTION } from '../../parts/caution-list';
 import { PrintedCautions } from './printed-cautions';
 import type { Caution } from '../../../core/cautions/caution';
 
@@ -14,6 +15,7 @@ export function TripCard(): ReactNode {
   const cautions = useDesk(selectCautions);
   const trip = useDesk((state) => state.trip);
   const isPrinting = usePrinting();
+  const words = useWords();
   const Cautions = isPrinting ? PrintedCautions : OpenCautions;
   return (
     <section className="card" aria-label="The trip">
@@ -38,11 +40,7 @@ export function TripCard(): ReactNode {
             </button>
             .
           </p>
-          {cautions.length > 0 ? (
-            <Cautions cautions={cautions} trip={trip} />
-          ) : (
-            <p>The plan raises no caution. It is still only a plan.</p>
-          )}
+          {cautions.length > 0 ? <Cautions cautions={cautions} trip={trip} /> : <p>{words(NO_CAUTION)}</p>}
           <p className="card-end">
             <CommandButton id="dive.add">New dive</CommandButton>
             <CommandButton id="dive.tightest">The tightest dive</CommandButton>

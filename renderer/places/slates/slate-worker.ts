@@ -7,7 +7,7 @@ import { readFont, type SlateFonts } from '../../../core/slate/font';
 import { slatePages } from '../../../core/slate/pages';
 import { slatePdf } from '../../../core/slate/pdf';
 import type { SlateRequest } from '../../../core/slate/request';
-import { slateCautions } from '../../../core/slate/wording';
+import { cautionsOf } from '../../../core/cautions/all';
 import { ledger } from '../../../core/ledger/ledger';
 import { answerAsks } from '../../parts/answer-asks';
 import type { Progress } from '../../parts/work-messages';
@@ -34,7 +34,7 @@ async function make(ask: SlateAsk, progress: Progress): Promise<SlateAnswer> {
   const request: SlateRequest = {
     ...settings,
     ledger: whole,
-    cautions: slateCautions(whole, settings.units),
+    cautions: cautionsOf(whole),
     fonts: await fonts(),
     printedOn,
   };

@@ -2,6 +2,8 @@ import { readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { cautionsOf, RULES } from '../../../../core/cautions/all';
 import { demoTrip } from '../../../../core/document/demo-trip';
+import { fileWords, pageReader, wordsOf } from '../../../../core/words/reader';
+import { wordedCautions } from '../../../support/cautions';
 import { ledger } from '../../../../core/ledger/ledger';
 import { aDive, aDiver, aLedger } from '../../../builders/trip';
 
@@ -15,7 +17,7 @@ describe('RULES', () => {
   });
 
   it('names a source for each', () => {
-    for (const { source } of RULES) expect(source).toMatch(/common practice|\d{4}|Manual/);
+    for (const { source } of RULES) expect(fileWords(source)).toMatch(/common practice|\d{4}|Manual/);
   });
 });
 
@@ -73,19 +75,19 @@ describe('cautionsOf', () => {
 
   it('speaks feet and psi where asked, still to the careful side', () => {
     const cylinder = { waterL: 12, fillBar: 200, reserveBar: 120 };
-    const imperial = cautionsOf(
+    const imperial = wordedCautions(
       aLedger([aDive({ depthM: 30.48, bottomMin: 19, mix: 'rich' })], { party: [aDiver({ cylinder })] }),
-      'imperial',
+      wordsOf(pageReader('imperial')),
     );
     const message = (code: string) => imperial.find((caution) => caution.code === code)!.message;
     // MOD of 36 %: 28.756 m = 94.3 ft; 100 ft is 30.48 m exactly; 120 bar = 1740.5 psi.
     expect(message('below-mod')).toContain('100 ft is below the MOD of 94 ft');
-    expect(message('below-reserve')).toContain('reserve of 1741 psi');
+    expect(message('below-reserve')).toContain('reserve of 1750 psi');
   });
 
   it('tells no one to mend a dive that was dived', () => {
     const dived = aDive({ depthM: 30, bottomMin: 10, mix: 'rich', asDived: [{ depthM: 31, bottomMin: 35 }] });
-    const cautions = cautionsOf(aLedger([dived]));
+    const cautions = wordedCautions(aLedger([dived]));
     const message = (code: string) => cautions.find((caution) => caution.code === code)!.message;
     expect(message('below-mod')).toMatch(/^31 m is below .* 1\.4 bar\. It was dived so: .* medical advice/);
     expect(message('past-no-stop')).toMatch(/^35 min .*\. It was dived so: /);
@@ -94,8 +96,27 @@ describe('cautionsOf', () => {
 
   it('still tells to mend a dive whose cylinder was only analysed', () => {
     const analysed = aDive({ depthM: 30, bottomMin: 10, mix: 'rich', asDived: [{ o2: 0.37 }] });
-    const found = cautionsOf(aLedger([analysed])).find((caution) => caution.code === 'below-mod-analysed')!;
+    const found = wordedCautions(aLedger([analysed])).find(
+      (caution) => caution.code === 'below-mod-analysed',
+    )!;
     expect(found.message).toContain(': stay above it, or take a mix of 34 % or less.');
+  });
+
+  it('is worked out once for a ledger, whoever reads it', () => {
+    const whole = aLedger([aDive({ depthM: 41, bottomMin: 3 })], TWO);
+    expect(cautionsOf(whole)).toBe(cautionsOf(whole));
+  });
+
+  it('tells a party the most careful figure of those that read alike in metres and bar', () => {
+    const [guide, guest] = [aDiver(), aDiver({ id: 'guest', name: 'Guest' })];
+    const dived = { by: 'guest', depthM: 41.02 };
+    const dive = aDive({ depthM: 41.01, bottomMin: 3, asDived: [{ by: guide.id, depthM: 41.01 }, dived] });
+    const whole = aLedger([dive], { party: [guide, guest].map((diver) => ({ ...diver, maxDepthM: 40 })) });
+    const [told, ...others] = cautionsOf(whole).filter(({ code }) => code === 'deeper-than-diver');
+    expect([told!.diverId, others]).toEqual([null, []]);
+    const depths = JSON.stringify(told!.says);
+    expect(depths).toContain('41.02');
+    expect(depths).not.toContain('41.01');
   });
 
   it('has nothing to say of an empty trip', () => {

@@ -113,7 +113,7 @@ describe('a dive on a mix', () => {
       aLedger([aDive({ mix: 'rich' }), aDive({ startsAt: '2027-03-06T12:00' })]),
     );
     expect(found).toMatchObject({ severity: 'know', diverId: null, diveId: null });
-    expect(found.message).toContain('21 % and 36 %');
+    expect(found.message).toContain('Air and EAN36');
     const analysed = aLedger([aDive({ mix: 'rich' })], { mixes: [{ ...RICH, analysedO2: 0.355 }] });
     expect(codes(analysed)).not.toContain('mix-not-analysed');
   });

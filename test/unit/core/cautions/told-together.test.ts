@@ -1,9 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import { toldTogether } from '../../../../core/cautions/told-together';
 import type { Caution } from '../../../../core/cautions/caution';
+import { fileWords } from '../../../../core/words/reader';
+import { said } from '../../../../core/words/said';
 
 function caution(diverId: string | null, message: string, diveId: string | null = 'd1'): Caution {
-  return { code: 'past-no-stop', severity: 'stop', diverId, diveId, message, source: 'common practice' };
+  return {
+    code: 'past-no-stop',
+    severity: 'stop',
+    diverId,
+    diveId,
+    says: said`${message}`,
+    source: said`common practice`,
+  };
 }
 
 describe('toldTogether', () => {
@@ -28,7 +37,7 @@ describe('toldTogether', () => {
   it('loses none, and keeps their order', () => {
     const all = ['a', 'b', 'c'].flatMap((id) => [caution(id, 'One.'), caution(id, `Of ${id} alone.`)]);
     const told = toldTogether(all);
-    expect(told.map(({ caution: { message } }) => message)).toEqual([
+    expect(told.map(({ caution: { says } }) => fileWords(says))).toEqual([
       'One.',
       'Of a alone.',
       'Of b alone.',

@@ -1,21 +1,20 @@
 import { describe, expect, it } from 'vitest';
-import { slateWording } from '../../../../core/slate/wording';
+import { slateWords } from '../../../../core/slate/wording';
+import { figure, said } from '../../../../core/words/said';
 import { aDive, aDiver, aTrip } from '../../../builders/trip';
 import { aPaper, layoutOf, wordsOf } from '../../../support/slates';
 
-describe('slateWording', () => {
-  it('gives a limit of PO2 as the page does: as it is set', () => {
-    expect(slateWording('metric').po2Limit(1.405)).toBe('1.405 bar');
-    expect(slateWording('imperial').po2Limit(1.4)).toBe('1.4 bar');
+describe('slateWords', () => {
+  it('give a limit of PO2 as the page does: as it is set', () => {
+    expect(slateWords('metric')(said`${figure('po2Limit', 1.405)}`)).toBe('1.405 bar');
+    expect(slateWords('imperial')(said`${figure('po2Limit', 1.4)}`)).toBe('1.4 bar');
   });
 
-  it('gives pressures as the page does: psi in tens, needed up, left down', () => {
-    const feet = slateWording('imperial');
-    expect(feet.pressureNeeded(220)).toBe('3200 psi');
-    expect(feet.pressureLeft(220)).toBe('3190 psi');
+  it('give pressures as the page does: psi in tens, needed up, left down, and one system in a sentence', () => {
+    const sentence = (bar: number) => said`${figure('pressureNeeded', bar)}, ${figure('pressureLeft', bar)}`;
+    expect(slateWords('imperial')(sentence(220))).toBe('3200 psi, 3190 psi');
     for (const units of ['metric', 'both'] as const) {
-      expect(slateWording(units).pressureNeeded(219.4)).toBe('220 bar');
-      expect(slateWording(units).pressureLeft(219.6)).toBe('219 bar');
+      expect(slateWords(units)(sentence(219.5))).toBe('220 bar, 219 bar');
     }
   });
 

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { assert } from '../../../../core/result';
 import { slatePdf } from '../../../../core/slate/pdf';
-import { slateCautions } from '../../../../core/slate/wording';
 import { ledger } from '../../../../core/ledger/ledger';
 import { slateFonts, slateFromOptions } from '../../../../electron/terminal/slates';
 import { aDive, aTrip } from '../../../builders/trip';
@@ -19,10 +18,7 @@ async function bytesOf(units: string): Promise<Uint8Array> {
 describe('slateFromOptions', () => {
   it('makes the pages of the same request, cautions in the units of the page', async () => {
     for (const units of ['metric', 'imperial', 'both'] as const) {
-      const cautions = slateCautions(ledger(trip), units);
-      const same = await slatePdf(
-        aRequest(trip, { paper: aPaper('A5'), units, cautions, fonts: slateFonts() }),
-      );
+      const same = await slatePdf(aRequest(trip, { paper: aPaper('A5'), units, fonts: slateFonts() }));
       assert(same.ok && same.value !== null, 'no PDF');
       expect(Buffer.from(await bytesOf(units)).equals(Buffer.from(same.value.bytes))).toBe(true);
     }

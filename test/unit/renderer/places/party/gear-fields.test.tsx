@@ -1,7 +1,7 @@
 // @vitest-environment jsdom
 import { cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { cautionsOf } from '../../../../../core/cautions/all';
+import { wordedCautions } from '../../../../support/cautions';
 import { demoTrip } from '../../../../../core/document/demo-trip';
 import { ledger } from '../../../../../core/ledger/ledger';
 import { desk, freshDesk } from '../../../../../renderer/store/store';
@@ -29,7 +29,7 @@ describe('a depth limit', () => {
   it('is told alike in the caution of who goes deeper', () => {
     const trip = demoTrip();
     const party = trip.party.map((diver) => ({ ...diver, maxDepthM: 30.95 }));
-    const texts = cautionsOf(ledger({ ...trip, party })).map(({ message }) => message);
+    const texts = wordedCautions(ledger({ ...trip, party })).map(({ message }) => message);
     expect(texts.filter((text) => text.includes('limit of 30.9 m'))).not.toEqual([]);
   });
 });
