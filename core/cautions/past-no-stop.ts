@@ -20,13 +20,24 @@ function cost({ stops, gas }: Entry): Said {
   return sentences([costs, gas.minimumBar === null ? NO_WAY_UP_BEFORE : NOTHING]);
 }
 
-function finding(bottomMin: number, noStopMin: number): Said {
-  return noStopMin > 0
-    ? said`${figure('minutesMet', bottomMin)} of bottom time passes the no-stop limit of ${figure('minutesLeft', noStopMin)}`
-    : said`The no-stop limit is passed on arrival at the last level already`;
+/** Of several levels the last one is measured by its own limit: the whole time stands beside no depth. */
+function finding({ levels }: Entry): Said {
+  const { depthM, min, noStopMin } = levels[levels.length - 1]!;
+  const isOnly = levels.length === 1;
+  const depth = figure('depthMet', depthM);
+  if (!noStopMin) {
+    return isOnly
+      ? said`The no-stop limit is passed on arrival already`
+      : said`The no-stop limit is passed on arrival at the last level, at ${depth}, already`;
+  }
+  const [time, most] = [figure('minutesMet', min), figure('minutesLeft', noStopMin)];
+  return isOnly
+    ? said`${time} of bottom time passes the no-stop limit of ${most}`
+    : said`${time} on the last level, at ${depth}, passes its no-stop limit of ${most}`;
 }
 
-function mend({ noStopMin, intervalMin }: Entry): Said {
+function mend({ levels, intervalMin }: Entry): Said {
+  const { noStopMin } = levels[levels.length - 1]!;
   const ways = [
     ...((noStopMin ?? 0) >= 1 ? [said`shorten it to that`] : []),
     said`stay shallower`,
@@ -43,7 +54,6 @@ export const pastNoStop: Rule = {
   find: eachMadeDive((entry) => {
     const { bottomMin, noStopMin, unlimited } = entry;
     if (unlimited || noStopMin === null || bottomMin <= noStopMin + DUST) return null;
-    const parts = [told(entry, finding(bottomMin, noStopMin), mend(entry), WATCH), cost(entry), TRAINING];
-    return sentences(parts);
+    return sentences([told(entry, finding(entry), mend(entry), WATCH), cost(entry), TRAINING]);
   }),
 };

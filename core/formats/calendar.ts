@@ -1,10 +1,9 @@
 import { greatest, least } from '../numeric';
 import { assert } from '../result';
 import { SAFETY_LINE } from '../safety-line';
-import { levelTexts, pastLevelsText } from '../slate/contents';
+import { asPrinted, LEVELS_MEANING, levelWords, noStopFigure, pastLevelsText } from '../slate/levels';
 import {
   joined,
-  minutesDown,
   mixName,
   percentUp,
   po2Text,
@@ -80,7 +79,7 @@ function diveLines(trip: Trip, dive: Dive, number: number, entries: readonly Ent
       ? [`LOCATION:${escaped([site.name, trip.place].filter((text) => text !== '').join(', '))}`]
       : []),
     ...positionLines(site),
-    `DESCRIPTION:${escaped([...entries.map(diverText), '', SAFETY_LINE].join('\n'))}`,
+    `DESCRIPTION:${escaped([...entries.map((entry) => diverText(trip, entry)), '', SAFETY_LINE].join('\n'))}`,
   ];
 }
 
@@ -90,28 +89,30 @@ function positionLines(site: Site | undefined): readonly string[] {
 }
 
 /** One diver's plan on a line: what is briefed, no more. */
-function diverText(entry: Entry): string {
+function diverText(trip: Trip, entry: Entry): string {
   const mix = entry.o2 === null ? [] : [`${mixName(entry.o2)}, PO2 ${po2Text(entry.po2Bar)}`];
-  const levels = levelTexts(entry, 'metric');
-  const hasLevels = levels.length > 0;
   const parts = [
-    `${words(diveTime(entry))} bottom time${hasLevels ? ` (levels ${levels.join(', ')})` : ''}`,
+    `${words(diveTime(entry))} bottom time`,
     ...mix,
     `MOD ${joined(depths(entry.modM, 'limit', 'metric'))}`,
-    noStopText(entry, hasLevels),
+    ...noStopTexts(trip, entry),
     `CNS ${percentUp(entry.cns.after)}`,
     ...(entry.gas.turnBar === null ? [] : [`turn at ${joined(pressuresUp(entry.gas.turnBar, 'metric'))}`]),
   ];
   return `${entry.diver.name}: ${parts.join(', ')}`;
 }
 
-function noStopText(entry: Entry, hasLevels: boolean): string {
+/** The no-stop time, or the levels with theirs. */
+function noStopTexts(trip: Trip, entry: Entry): readonly string[] {
+  const printed = asPrinted(trip, entry, 'metric');
+  const levels = levelWords(entry, printed, 'metric');
   const past = pastLevelsText(entry, 'metric');
-  if (past !== null) return `past the no-stop limit at the end of the level at ${past}`;
-  const noStop = entry.unlimited
-    ? 'no-stop time without limit'
-    : `no-stop ${words(minutesDown(entry.noStopMin))}`;
-  return `${noStop}${hasLevels ? ' (whole time, the last level lengthened)' : ''}`;
+  return [
+    ...(levels === null
+      ? [printed.unlimited ? 'no-stop time without limit' : `no-stop ${words(noStopFigure(printed))}`]
+      : [`levels (${LEVELS_MEANING}) ${levels.join(', ')}`]),
+    ...(past === null ? [] : [`past the no-stop limit at the end of the level at ${past}`]),
+  ];
 }
 
 /** An event without length where the last diver is clear to fly. */

@@ -1,6 +1,7 @@
 import { down, up } from '../slate/figures';
 import { wallText } from '../words/calendar';
-import type { Entry, Ledger } from '../ledger/ledger-types';
+import type { Entry, EntryLevel, Ledger } from '../ledger/ledger-types';
+import { deepestLevel } from '../ledger/level-limits';
 import type { Trip } from '../document/types';
 import { csvText, type Cell } from './delimited';
 
@@ -49,8 +50,14 @@ const COLUMNS: readonly Column[] = [
   { heading: 'EAD (m)', cell: (entry) => rounded(entry.eadM, up, 0.1) },
   { heading: 'gas density (g/L)', cell: (entry) => rounded(entry.gasDensityGL, up, 0.01) },
   {
+    // Of the deepest level: the depth stands in the same row.
     heading: 'no-stop limit (min)',
-    cell: (entry) => (entry.unlimited ? 'unlimited' : rounded(entry.noStopMin, down, 0.1)),
+    cell: ({ levels }) => limitCell(deepestLevel(levels)),
+  },
+  { heading: 'levels', cell: levelsCell },
+  {
+    heading: 'whole time with the last level lengthened (min)',
+    cell: (entry) => (entry.levels.length < 2 || entry.levelsPastLimitM.length > 0 ? null : limitCell(entry)),
   },
   { heading: 'required stops', cell: stopsCell },
   { heading: 'leading compartment', cell: (entry) => entry.leading.compartment },
@@ -72,6 +79,23 @@ const COLUMNS: readonly Column[] = [
     cell: (entry) => (entry.isMade ? null : 'Left out: no mix of the trip may go there.'),
   },
 ];
+
+function limitCell({ noStopMin, unlimited }: Pick<EntryLevel, 'noStopMin' | 'unlimited'>): Cell {
+  return unlimited ? 'unlimited' : rounded(noStopMin, down, 0.1);
+}
+
+/** The levels in their order, each with its own limit; nothing for a single one. */
+function levelsCell(entry: Entry): Cell {
+  if (entry.levels.length < 2) return null;
+  const round = asDiveIs(entry);
+  return entry.levels
+    .map((level) => {
+      const planned = `${round(level.depthM, 0.1)} m ${round(level.min, 0.1)} min`;
+      if (!entry.isMade) return planned;
+      return `${planned} (${level.unlimited ? 'no limit' : `no-stop ${limitCell(level)} min`})`;
+    })
+    .join(', ');
+}
 
 function stopsCell(entry: Entry): Cell {
   if (entry.stops === null) return 'no ascent on this gas was found';

@@ -82,6 +82,17 @@ export function levelLimits(
   ];
 }
 
+/**
+ * The no-stop limit that stands for a dive where only one does, on whatever mix.
+ * @param before tensions at the start of the dive, bar
+ * @returns its deepest level with that level's own limit
+ * Source: as `levelLimits` and `deepestLevel`.
+ */
+export function deepestLimit(plan: DivePlan, before: Lanes, n2Fraction: number, limits: Lanes): EntryLevel {
+  const wholeMin = noStopLimitMin(lastLevelStay(plan, before, n2Fraction, limits));
+  return deepestLevel(levelLimits(plan, before, n2Fraction, limits, wholeMin));
+}
+
 /** The levels of a dive that is not made: no limit is known. */
 export function levelsWithoutLimit(plan: DivePlan): readonly EntryLevel[] {
   return [...plan.earlierLevels, plan.lastLevel].map(({ depthM, min }) => ({

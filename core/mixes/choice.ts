@@ -1,5 +1,6 @@
 import { ledger as ledgerOf } from '../ledger/ledger';
 import type { DiverLedger, Entry, Ledger, Room } from '../ledger/ledger-types';
+import { deepestLevel } from '../ledger/level-limits';
 import { roomMinutes } from '../ledger/room';
 import type { Dive, Id, Mix, Trip } from '../document/types';
 import { whyNot, type WhyNot } from './richest';
@@ -20,7 +21,7 @@ export interface LaterChange {
   /** Minutes of room; null where nothing limits it. */
   readonly roomBeforeMin: number | null;
   readonly roomAfterMin: number | null;
-  /** No-stop time of the same diver, minutes; null where it has no end. */
+  /** No-stop time of the same diver on the deepest level, minutes; null where it has no end. */
   readonly noStopBeforeMin: number | null;
   readonly noStopAfterMin: number | null;
   /** Single-exposure clock on surfacing; null above 1.6 bar. */
@@ -55,8 +56,8 @@ function changeOf(dive: Dive, before: LedgerAt, after: LedgerAt): LaterChange | 
     diverId: after.ledger.diver.id,
     roomBeforeMin: roomAt(before.trip, before.ledger, before.index).min,
     roomAfterMin: roomAt(after.trip, after.ledger, after.index).min,
-    noStopBeforeMin: before.ledger.entries[before.index]!.noStopMin,
-    noStopAfterMin: after.ledger.entries[after.index]!.noStopMin,
+    noStopBeforeMin: deepestLevel(before.ledger.entries[before.index]!.levels).noStopMin,
+    noStopAfterMin: deepestLevel(after.ledger.entries[after.index]!.levels).noStopMin,
     cnsBefore: before.ledger.entries[before.index]!.cns.after,
     cnsAfter: after.ledger.entries[after.index]!.cns.after,
   };

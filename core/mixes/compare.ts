@@ -1,11 +1,10 @@
-import { noStopLimitMin } from '../ascent/no-stop-limit';
 import { sharedDoses } from '../oxygen/doses';
 import { type Surroundings, surroundingsOf } from '../profile';
 import { restTensions } from '../tissues/compartments';
 import { effectiveDive } from '../document/as-dived';
 import { divePlan, newDivePlan, type DivePlan } from '../ledger/dive-plan';
 import { surfaceLimits } from '../ledger/entry';
-import { lastLevelStay } from '../ledger/level-limits';
+import { deepestLimit } from '../ledger/level-limits';
 import type { Entry, Ledger } from '../ledger/ledger-types';
 import { mayBreathe, mixO2 } from '../ledger/mix-choice';
 import type { Diver, Id, Mix, Site, Trip } from '../document/types';
@@ -19,6 +18,11 @@ export interface NoStopTime {
   readonly unlimited: boolean;
 }
 
+/** The no-stop time of a dive of the trip, and the depth it is for: its deepest level's. */
+export interface NoStopOfDive extends NoStopTime {
+  readonly depthM: number;
+}
+
 /** What a mix is good for at a site, for the tightest of the divers asked about. */
 export interface CompareCell {
   readonly mix: Mix;
@@ -30,10 +34,11 @@ export interface CompareCell {
   readonly modM: number;
   /** From rest at the site's depth, straight down; null where the mix may not go there. */
   readonly alone: NoStopTime | null;
-  /** At the tightest of the site's dives as the trip stands; null without one this mix may go on. */
-  readonly inTrip: NoStopTime | null;
-  /** Minutes more than air gives, asked the same way; null where one of the two has no end or no figure. */
+  /** At the tightest of the site's dives as the trip stands, at its own depth; null without one this mix may go on. */
+  readonly inTrip: NoStopOfDive | null;
+  /** Minutes more than air gives at the site's depth; null where one of the two has no end or no figure. */
   readonly aloneGainMin: number | null;
+  /** The same on the dive of `inTrip`. */
   readonly inTripGainMin: number | null;
   /** Of the dive at the site that costs most, as planned; null without one, or above 1.6 bar. */
   readonly cns: number | null;
@@ -46,8 +51,6 @@ export interface CompareCell {
 export interface CompareRow {
   readonly site: Site;
   readonly diveIds: readonly Id[];
-  /** One of the dives has several levels: its time in the trip is that of the whole dive, last level lengthened. */
-  readonly hasLevels: boolean;
   /** The richest that suits every diver asked about. */
   readonly richest: RichestMix;
   readonly cells: readonly CompareCell[];
@@ -77,10 +80,10 @@ function tightest(times: readonly NoStopTime[]): NoStopTime | null {
     : { min: Math.min(...limited), unlimited: false };
 }
 
-function noStopTime(plan: DivePlan, tensions: readonly number[], o2: number, diver: Diver): NoStopTime {
+function noStopTime(plan: DivePlan, tensions: readonly number[], o2: number, diver: Diver): NoStopOfDive {
   const limits = surfaceLimits(plan.around.column.surfaceBar, diver.gradient.high);
-  const min = noStopLimitMin(lastLevelStay(plan, tensions, 1 - o2, limits));
-  return min === Infinity ? { min: null, unlimited: true } : { min, unlimited: false };
+  const { depthM, noStopMin, unlimited } = deepestLimit(plan, tensions, 1 - o2, limits);
+  return { min: noStopMin, unlimited, depthM };
 }
 
 /**
@@ -90,7 +93,8 @@ function noStopTime(plan: DivePlan, tensions: readonly number[], o2: number, div
  */
 export function noStopFromRest(o2: number, depthM: number, diver: Diver, around: Surroundings): NoStopTime {
   const plan = newDivePlan({ depthM, bottomMin: depthM / around.descentMPerMin }, around);
-  return noStopTime(plan, restTensions(around.column.surfaceBar), o2, diver);
+  const { min, unlimited } = noStopTime(plan, restTensions(around.column.surfaceBar), o2, diver);
+  return { min, unlimited };
 }
 
 /** A dive of a diver at the site. */
@@ -134,10 +138,20 @@ class SiteComparison {
     return tightest(this.divers.map((diver) => noStopFromRest(mixO2(mix), depthM, diver, this.around)));
   }
 
-  private inTrip(mix: Mix, visits: readonly Visit[]): NoStopTime | null {
-    return tightest(
-      visits.map(({ entry, plan }) => noStopTime(plan, entry.tensionsBefore, mixO2(mix), entry.diver)),
-    );
+  /** On the tightest of the visits, or the deepest where none has an end, with what air would give there. */
+  private inTrip(
+    mix: Mix,
+    air: Mix,
+    visits: readonly Visit[],
+  ): { readonly time: NoStopOfDive; readonly ofAir: NoStopTime } | null {
+    const on = ({ entry, plan }: Visit, breathed: Mix) =>
+      noStopTime(plan, entry.tensionsBefore, mixO2(breathed), entry.diver);
+    let found: { readonly time: NoStopOfDive; readonly visit: Visit } | null = null;
+    for (const visit of visits) {
+      const time = on(visit, mix);
+      if (found === null || isTighter(time, found.time)) found = { time, visit };
+    }
+    return found && { time: found.time, ofAir: on(found.visit, air) };
   }
 
   private usedOn(mix: Mix): readonly Id[] {
@@ -157,7 +171,7 @@ class SiteComparison {
     const reason = reasons.find((each) => each !== null) ?? null;
     const suited = this.visits.filter((visit) => this.mayGo(mix, visit));
     const alone = reason === null ? this.alone(mix) : null;
-    const inTrip = this.inTrip(mix, suited);
+    const inTrip = this.inTrip(mix, air, suited);
     const doses = suited.map(({ entry, plan }) => sharedDoses(plan.doses, plan.legs, o2, entry.startMin));
     const cns = doses.map((dose) => dose.cns);
     return {
@@ -167,9 +181,9 @@ class SiteComparison {
       whyNot: reason,
       modM: Math.min(...divers.map((diver) => usableModM(mix, diver, trip, around))),
       alone,
-      inTrip,
+      inTrip: inTrip?.time ?? null,
       aloneGainMin: gain(alone, this.alone(air)),
-      inTripGainMin: gain(inTrip, this.inTrip(air, suited)),
+      inTripGainMin: inTrip && gain(inTrip.time, inTrip.ofAir),
       cns: doses.length === 0 || cns.includes(null) ? null : Math.max(...cns.map(Number)),
       otu: doses.length === 0 ? null : Math.max(...doses.map((dose) => dose.otu)),
       cost: mix.costPerFill,
@@ -184,11 +198,16 @@ class SiteComparison {
     return {
       site: this.site,
       diveIds: [...new Set(this.visits.map(({ entry }) => entry.dive.id))],
-      hasLevels: this.visits.some(({ plan }) => plan.earlierLevels.length > 0),
       richest,
       cells: this.columns.map((mix) => this.cell(mix, air)),
     };
   }
+}
+
+/** Whether a dive is the tighter one: less time, or as much time deeper down. */
+function isTighter(time: NoStopOfDive, held: NoStopOfDive): boolean {
+  const [min, heldMin] = [time.min ?? Infinity, held.min ?? Infinity];
+  return min === heldMin ? time.depthM > held.depthM : min < heldMin;
 }
 
 function gain(time: NoStopTime | null, air: NoStopTime | null): number | null {

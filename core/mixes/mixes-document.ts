@@ -15,6 +15,8 @@ export interface CompareCellDocument {
   readonly aloneUnlimited: boolean;
   readonly noStopInTripMin: number | null;
   readonly inTripUnlimited: boolean;
+  /** The depth that the time in the trip is for: of the dive, at its deepest level, and not of the site. */
+  readonly inTripDepthM: number | null;
   readonly gainAloneMin: number | null;
   readonly gainInTripMin: number | null;
   readonly cns: number | null;
@@ -63,6 +65,7 @@ function cellDocument(cell: CompareCell): CompareCellDocument {
     aloneUnlimited: cell.alone?.unlimited ?? false,
     noStopInTripMin: cell.inTrip?.min ?? null,
     inTripUnlimited: cell.inTrip?.unlimited ?? false,
+    inTripDepthM: cell.inTrip?.depthM ?? null,
     gainAloneMin: cell.aloneGainMin,
     gainInTripMin: cell.inTripGainMin,
     cns: cell.cns,

@@ -1,23 +1,23 @@
 import { NO_BREAK } from '../line-breaks';
-import { levelsOf, safetyStopOf } from '../profile';
+import { safetyStopOf } from '../profile';
 import { effectiveDive } from '../document/as-dived';
 import { dayNumber, wallDate, wallMin } from '../words/calendar';
 import type { DiverLedger, Entry, Room, RoomLimit } from '../ledger/ledger-types';
-import { deeper, entryWith, roomOf } from '../ledger/room';
+import { deepestLevel } from '../ledger/level-limits';
+import { roomOf } from '../ledger/room';
 import type { Dive, Trip } from '../document/types';
 import { slateWords } from './wording';
 import {
   clockText,
   dateText,
-  depthAsPrintedM,
   depths,
   diveDepths,
   diveTime,
   down,
   intervalText,
-  joined,
   minutesDown,
   mixName,
+  NO_LIMIT,
   NONE,
   percentUp,
   po2Text,
@@ -26,11 +26,11 @@ import {
   stopDepth,
   stopsText,
   up,
-  words,
   type Figure,
   type SlateUnits,
 } from './figures';
 import type { Caution } from '../cautions/caution';
+import { asPrinted, levelWords, levelTexts, noStopFigure, noStopFigures, pastLevelsText } from './levels';
 
 /** One dive of one diver in words and numbers, rounded for good. */
 export interface SlateDive {
@@ -44,13 +44,16 @@ export interface SlateDive {
   readonly time: Figure;
   /** "36 m 12 min, 20 m 10 min", a level held together where its line breaks; null for a single one. */
   readonly levels: string | null;
+  /** The same, each with its own no-stop time, and after them the whole time; null for a single one. */
+  readonly levelLimits: string | null;
   readonly mix: string;
   readonly mod: readonly Figure[];
   readonly po2: string;
-  /** `PAST_LIMIT` where an earlier level ended past it: no time on the last one keeps the limit then. */
+  /** Of the deepest level, whose depth stands beside it. */
   readonly noStop: Figure;
-  /** Behind the no-stop time wherever it is printed: `LEVELS_MARK` on a dive of several levels, else nothing. */
-  readonly noStopMark: string;
+  /** Of each level in their order, "12/40"; as `noStop` for a single one. */
+  readonly noStops: Figure;
+  /** `PAST_LIMIT` where an earlier level ended past its limit: no time on the last one keeps it then. */
   readonly room: Figure;
   /** The earlier levels that ended past the limit, "36 m, 20 m"; null where none did. */
   readonly pastLevels: string | null;
@@ -99,11 +102,6 @@ const UNKNOWN_CLOCK = 'not known: PO2';
 /** The same where a dash stands in place of the figure. */
 export const UNKNOWN_CLOCK_MEANING = 'oxygen clock not known, PO2 above 1.6 bar here or on a dive before';
 
-/** Marks the no-stop time of a dive of several levels, and what the mark means. */
-export const LEVELS_MARK = '*';
-export const LEVELS_MEANING = 'whole time, last level lengthened';
-
-const NO_LIMIT: Figure = { value: 'no limit', unit: '' };
 const PAST_LIMIT: Figure = { value: 'past limit', unit: '' };
 
 /** "1 dive", "no dives", "4 dives". */
@@ -119,35 +117,7 @@ function cautionsFor(entry: Entry, all: readonly Caution[]): readonly Caution[] 
   );
 }
 
-/**
- * The levels of a dive as it counts for one diver, rounded as its depth and time are.
- * @returns "36 m 12 min" a level, minutes with the travel to it; empty for a single level
- */
-export function levelTexts(entry: Entry, units: SlateUnits): readonly string[] {
-  const levels = levelsOf(effectiveDive(entry.dive, entry.diver).shape);
-  if (levels.length < 2) return [];
-  const { isAsDived } = entry;
-  return levels.map(({ depthM, min }) => {
-    const depth = joined(diveDepths({ depthM, isAsDived }, units));
-    return `${depth} ${words(diveTime({ bottomMin: min, isAsDived }))}`;
-  });
-}
-
-/** The earlier levels from whose end a direct ascent is past the limit, "36 m, 20 m"; null where there are none. */
-export function pastLevelsText(
-  { levelsPastLimitM, isAsDived }: Pick<Entry, 'levelsPastLimitM' | 'isAsDived'>,
-  units: SlateUnits,
-): string | null {
-  if (levelsPastLimitM.length === 0) return null;
-  return levelsPastLimitM.map((depthM) => joined(diveDepths({ depthM, isAsDived }, units))).join(', ');
-}
-
 /** No time on the last level keeps a limit that an earlier one passed. */
-function noStopFigure({ levelsPastLimitM, unlimited, noStopMin }: Entry): Figure {
-  if (levelsPastLimitM.length > 0) return PAST_LIMIT;
-  return unlimited ? NO_LIMIT : minutesDown(noStopMin);
-}
-
 function roomFigure({ levelsPastLimitM, isMade }: Entry, room: Room): Figure {
   if (levelsPastLimitM.length > 0) return PAST_LIMIT;
   return room.min === null && room.minLimit === null && isMade ? NO_LIMIT : minutesDown(room.min);
@@ -190,13 +160,6 @@ function numberOf(trip: Trip, { id, startsAt }: Dive): number {
   );
 }
 
-/** The dive at the depth that is printed beside its no-stop time: what was dived is printed no shallower. */
-function asPrinted(trip: Trip, entry: Entry, units: SlateUnits): Entry {
-  const byM = depthAsPrintedM(entry, units) - entry.depthM;
-  if (!entry.isMade || byM <= 0) return entry;
-  return entryWith(trip, entry, deeper(effectiveDive(entry.dive, entry.diver).shape, byM));
-}
-
 /**
  * What a slate says of one dive.
  * @param index of the entry in the diver's ledger
@@ -216,7 +179,9 @@ export function slateDive(
   const ours = cautionsFor(entry, cautions);
   const say = slateWords(units);
   const isPast = entry.levelsPastLimitM.length > 0;
+  const printed = asPrinted(trip, entry, units);
   const levels = levelTexts(entry, units).map((each) => each.replaceAll(' ', NO_BREAK));
+  const limits = levelWords(entry, printed, units);
   return {
     entry,
     number: numberOf(trip, entry.dive),
@@ -226,11 +191,12 @@ export function slateDive(
     depth: diveDepths(entry, units),
     time: diveTime(entry),
     levels: levels.length === 0 ? null : levels.join(', '),
+    levelLimits: limits === null ? null : limits.map((each) => each.replaceAll(' ', NO_BREAK)).join(', '),
     mix: entry.o2 === null ? 'no mix' : mixName(entry.o2),
     mod: depths(entry.modM, 'limit', units),
     po2: po2Text(entry.po2Bar),
-    noStop: noStopFigure(asPrinted(trip, entry, units)),
-    noStopMark: levels.length > 0 && entry.isMade && !isPast ? LEVELS_MARK : '',
+    noStop: noStopFigure(deepestLevel(printed.levels)),
+    noStops: noStopFigures(printed.levels),
     room: roomFigure(entry, room),
     pastLevels: pastLevelsText(entry, units),
     roomMin: isPast ? null : room.min,

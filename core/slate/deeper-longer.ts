@@ -11,12 +11,12 @@ import {
   diveDepths,
   down,
   joined,
-  minutesDown,
   sentenceUnits,
   up,
   words,
   type SlateUnits,
 } from './figures';
+import { noStopFigures } from './levels';
 
 /** Next steps are round depths and times: 3 m or 10 ft, and 5 min. Source: common practice. */
 const STEP_M = 3;
@@ -102,15 +102,9 @@ function costOf(trip: Trip, variant: Entry, units: SlateUnits): string {
     : stopWords(variant.stops, units);
 }
 
-/** The no-stop time of a dive; where an earlier level is past the limit, no time on the last one keeps it. */
-function noStopWords({ levelsPastLimitM, unlimited, noStopMin }: Entry): string {
-  if (levelsPastLimitM.length > 0) return 'past limit';
-  return unlimited ? 'no limit' : words(minutesDown(noStopMin));
-}
-
 /**
- * The table "deeper / longer": the planned depth and the next two depth steps, with the no-stop time and
- * the stops (minutes at a depth) that each of the next two time steps would cost.
+ * The table "deeper / longer": the planned depth and the next two depth steps, with the no-stop time (of
+ * each level, in their order) and the stops (minutes at a depth) that each of the next two time steps would cost.
  * @param entry one that is made
  * @returns words; a depth past the MOD or the diver's own limit says so and gives no time
  * Source: the same functions as the ledger (trip/room.ts); steps are common practice.
@@ -136,7 +130,7 @@ export function deeperLonger(trip: Trip, entry: Entry, units: SlateUnits): Deepe
       depth,
       depthM,
       cells: [
-        noStopWords(planned),
+        words(noStopFigures(planned.levels)),
         ...times.map((min) =>
           costOf(trip, entryWith(trip, entry, longer(lower, min - entry.bottomMin)), units),
         ),

@@ -56,6 +56,9 @@ export interface Figure {
 
 const NO_FIGURE: Figure = { value: NONE, unit: '' };
 
+/** Where no limit is ever met. */
+export const NO_LIMIT: Figure = { value: 'no limit', unit: '' };
+
 export function words(figure: Figure): string {
   return figure.unit === '' ? figure.value : `${figure.value} ${figure.unit}`;
 }

@@ -2,7 +2,7 @@ import type { Entry } from '../ledger/ledger-types';
 import { stopsWorkings } from './ascent';
 import { densityWorkings, eadWorkings, modWorkings, po2Workings } from './mix';
 import { earlierWorkings } from './earlier';
-import { leadingWorkings, noStopWorkings } from './nitrogen';
+import { leadingWorkings, levelWorkings, noStopWorkings } from './nitrogen';
 import {
   cnsAfterWorkings,
   cnsBeforeWorkings,
@@ -16,9 +16,16 @@ import {
 import { roomMinWorkings, roomMWorkings } from './room';
 import { endWorkings, minimumWorkings, turnWorkings, usedWorkings } from './supply';
 import { clearWorkings, flyWorkings, intervalWorkings, secondOpinionWorkings } from './times';
-import type { FigureId, Work, Workings, WorkingsContext } from './types';
+import {
+  FIGURES,
+  type FigureId,
+  type LevelFigure,
+  type Work,
+  type Workings,
+  type WorkingsContext,
+} from './types';
 
-const WORKS: Readonly<Record<FigureId, Work>> = {
+const WORKS: Readonly<Record<(typeof FIGURES)[number], Work>> = {
   noStopMin: noStopWorkings,
   stops: stopsWorkings,
   leading: leadingWorkings,
@@ -47,6 +54,19 @@ const WORKS: Readonly<Record<FigureId, Work>> = {
   secondOpinion: secondOpinionWorkings,
 };
 
+/** The figures of a dive, the limits of several levels before the whole time. */
+export function figuresOf({ levels }: Entry): readonly FigureId[] {
+  return levels.length < 2 ? FIGURES : [...levels.map((_, index): FigureId => `levels.${index}`), ...FIGURES];
+}
+
+function workOf(figure: FigureId): Work {
+  return isLevel(figure) ? levelWorkings(Number(figure.slice('levels.'.length))) : WORKS[figure];
+}
+
+function isLevel(figure: FigureId): figure is LevelFigure {
+  return figure.startsWith('levels.');
+}
+
 /**
  * How a figure of a dive comes about: its formula, the numbers put in, what comes out, the source.
  * @param figure which one @param entry the dive, from `context.diverLedger`
@@ -55,7 +75,7 @@ const WORKS: Readonly<Record<FigureId, Work>> = {
  */
 export function workingsOf(figure: FigureId, entry: Entry, context: WorkingsContext): Workings {
   if (!entry.isMade || entry.o2 === null) return leftOut(figure);
-  return { figure, ...WORKS[figure]({ ...context, entry, o2: entry.o2 }) };
+  return { figure, ...workOf(figure)({ ...context, entry, o2: entry.o2 }) };
 }
 
 function leftOut(figure: FigureId): Workings {

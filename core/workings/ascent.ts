@@ -18,7 +18,11 @@ export const stopsWorkings: Work = ({ entry, trip, o2 }) => {
   };
   const { bottomMin, noStopMin } = entry;
   const bottom = { label: 'Bottom time', value: minutes(bottomMin) };
-  const limit = { label: 'No-stop limit', value: noStopMin === null ? 'none' : minutes(noStopMin) };
+  const isOne = entry.levels.length < 2;
+  const limit = {
+    label: isOne ? 'No-stop limit' : 'Whole time with the last level lengthened',
+    value: noStopMin === null ? 'none' : minutes(noStopMin),
+  };
   if (noStopMin === null || bottomMin <= noStopMin + 1e-9) {
     return { ...shared, steps: [bottom, limit], result: 'none', exact: 0 };
   }

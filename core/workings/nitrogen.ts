@@ -1,11 +1,11 @@
-import { limitingCompartment } from '../ascent/no-stop-limit';
+import { limitingCompartment, type LevelStay } from '../ascent/no-stop-limit';
 import { toleratedBar } from '../ascent/tolerated';
 import { AIR_N2, COMPARTMENTS, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
 import { effectiveDive } from '../document/as-dived';
 import { divePlan } from '../ledger/dive-plan';
 import { surfaceLimits } from '../ledger/entry';
-import { lastLevelStay } from '../ledger/level-limits';
-import { bar, minutes, minutesOut, percent } from './digits';
+import { lastLevelStay, levelStay } from '../ledger/level-limits';
+import { bar, metres, minutes, minutesOut, percent } from './digits';
 import { oxygenStep } from './mix';
 import type { Asked, Work, WorkingsStep } from './types';
 import { surroundingsOf } from '../profile';
@@ -20,19 +20,43 @@ export function compartmentStep(compartment: number, role: string): WorkingsStep
   return { label: role, value: `no. ${compartment}: half-time ${halfTimeMin} min, a ${aBar} bar, b ${b}` };
 }
 
-function stayOf({ entry, trip, o2 }: Asked) {
+/** The question of a level's own limit, or of the whole dive, the last level lengthened, where none is named. */
+function stayOf({ entry, trip, o2 }: Asked, level: number | null): LevelStay {
   const around = surroundingsOf(trip);
   const plan = divePlan(effectiveDive(entry.dive, entry.diver).shape, around);
   const limits = surfaceLimits(around.column.surfaceBar, entry.diver.gradient.high);
-  return lastLevelStay(plan, entry.tensionsBefore, 1 - o2, limits);
+  return level === null
+    ? lastLevelStay(plan, entry.tensionsBefore, 1 - o2, limits)
+    : levelStay(plan, level, entry.tensionsBefore, 1 - o2, limits);
 }
 
-/** The no-stop limit. Source: named in the workings. */
-export const noStopWorkings: Work = (asked) => {
-  const stay = stayOf(asked);
+/** The no-stop limit of the whole dive, the last level lengthened. Source: named in the workings. */
+export const noStopWorkings: Work = (asked) =>
+  limitWorkings(asked, null, {
+    title: asked.entry.levels.length < 2 ? 'No-stop limit' : 'Whole time with the last level lengthened',
+    arrival: 'Arrival at the level',
+  });
+
+/** The no-stop limit of one level. @param index from 0 Source: named in the workings. */
+export function levelWorkings(index: number): Work {
+  return (asked) => {
+    const { depthM } = asked.entry.levels[index]!;
+    return limitWorkings(asked, index, {
+      title: `No-stop limit of level ${index + 1}, at ${metres(depthM)}`,
+      arrival: index === 0 ? 'Arrival at the level' : 'Way from the level before',
+    });
+  };
+}
+
+function limitWorkings(
+  asked: Asked,
+  level: number | null,
+  named: { readonly title: string; readonly arrival: string },
+): ReturnType<Work> {
+  const stay = stayOf(asked, level);
   const found = limitingCompartment(stay);
   const shared = {
-    title: 'No-stop limit',
+    title: named.title,
     formula: 't = arrival + ln(1 + (L − p) / (I − L)) / k,  k = ln 2 / half-time',
     source: MODEL,
   };
@@ -64,7 +88,7 @@ export const noStopWorkings: Work = (asked) => {
       },
       { label: 'Tension from which a direct ascent just meets that, L', value: bar(limitBar) },
       inspired,
-      { label: 'Arrival at the level', value: minutes(stay.arrivalMin) },
+      { label: named.arrival, value: minutes(stay.arrivalMin) },
       isPastOnArrival
         ? { label: 'p is above L already', value: 'no time is left' }
         : { label: 'Time at the level from p to L', value: minutes(longerMin) },
@@ -72,7 +96,7 @@ export const noStopWorkings: Work = (asked) => {
     result: minutesOut(exact),
     exact,
   };
-};
+}
 
 /** The leading compartment's share of its limit. Source: named in the workings. */
 export const leadingWorkings: Work = ({ entry, trip }) => {

@@ -83,10 +83,12 @@ function checkedAt({ entry, trip }: Asked, byM: number): readonly WorkingsStep[]
   const shape = deeper(effectiveDive(entry.dive, entry.diver).shape, byM);
   const there = entryWith(trip, entry, shape);
   const steps: WorkingsStep[] = [];
-  if (there.noStopMin !== null) {
+  for (const [index, { depthM, min, noStopMin }] of there.levels.entries()) {
+    if (noStopMin === null) continue;
+    const level = there.levels.length < 2 ? '' : ` of level ${index + 1}`;
     steps.push({
-      label: `No-stop limit at ${metres(there.depthM)}, for ${minutesOut(there.bottomMin)}`,
-      value: minutesOut(there.noStopMin),
+      label: `No-stop limit${level} at ${metres(depthM)}, for ${minutesOut(min)}`,
+      value: minutesOut(noStopMin),
     });
   }
   if (there.cns.after !== null) steps.push({ label: 'CNS clock after it', value: percent(there.cns.after) });

@@ -2,7 +2,7 @@ import { type Words } from '../words/reader';
 import type { DiverLedger, Entry } from '../ledger/ledger-types';
 import type { Trip } from '../document/types';
 
-/** Every figure that can be asked for its workings, in the order a person reads them. */
+/** Every figure of every dive that can be asked for its workings, in the order a person reads them. */
 export const FIGURES = [
   'noStopMin',
   'stops',
@@ -32,7 +32,10 @@ export const FIGURES = [
   'secondOpinion',
 ] as const;
 
-export type FigureId = (typeof FIGURES)[number];
+/** Of a dive of several levels, the limit of each, counted from 0. */
+export type LevelFigure = `levels.${number}`;
+
+export type FigureId = (typeof FIGURES)[number] | LevelFigure;
 
 /** A number put in, or a figure on the way. */
 export interface WorkingsStep {

@@ -5,7 +5,7 @@ import { whyNotText } from '../../core/mixes/richest';
 import type { StockAnswer, StockList } from '../../core/mixes/stock';
 import { greatest } from '../../core/numeric';
 import { down, mixName, NONE, percentUp, signed, up } from '../../core/slate/figures';
-import type { Trip } from '../../core/document/types';
+import type { Site, Trip } from '../../core/document/types';
 import { wrapped } from './plan-table';
 
 /** Lists printed; --json has all that nothing beats. */
@@ -33,13 +33,19 @@ function money(cost: number): string {
   return Number(cost.toFixed(2)).toString();
 }
 
-function cellRow(cell: CompareCell, hasLevels: boolean): readonly string[] {
+/** The time in the trip; with the depth it is for where that is not the site's, which stands over the table. */
+function inTripTime({ inTrip }: CompareCell, site: Site): string {
+  if (inTrip === null || inTrip.depthM === site.depthM) return time(inTrip);
+  return `${time(inTrip)} at ${up(inTrip.depthM, 0.1)} m`;
+}
+
+function cellRow(cell: CompareCell, site: Site): readonly string[] {
   return [
     mixName(cell.o2),
     cell.allowed ? 'yes' : 'no',
     `${signed(down(cell.modM))} m`,
     time(cell.alone),
-    `${time(cell.inTrip)}${hasLevels && typeof cell.inTrip?.min === 'number' ? '*' : ''}`,
+    inTripTime(cell, site),
     cell.inTripGainMin === null ? NONE : signed(down(cell.inTripGainMin)),
     percentUp(cell.cns),
     cell.otu === null ? NONE : String(up(cell.otu)),
@@ -60,7 +66,7 @@ function siteText(row: CompareRow): string {
   );
   return [
     `${site.name}, ${up(site.depthM, 0.1)} m: ${best}.`,
-    ...table([CELL_TITLES, ...cells.map((cell) => cellRow(cell, row.hasLevels))], 2),
+    ...table([CELL_TITLES, ...cells.map((cell) => cellRow(cell, site))], 2),
     ...(cells.some((cell) => cell.allowed) ? [] : ['  No mix may go to this site.']),
     ...reasons,
   ].join('\n');
@@ -180,8 +186,9 @@ export function mixesTable(
   const parts = [
     wrapped(
       `${trip.title}. Mixes for ${whose}: no-stop minutes alone (first dive, from rest) and at the tightest dive ` +
-        'of the site in the trip, minutes gained over air there, CNS and OTU of the dive that costs most, dives ' +
-        'that would use it. * a dive of several levels: its whole time, with the last level lengthened.',
+        'of the site in the trip, there at the depth of that dive (at its deepest level, named where it is not ' +
+        'the depth of the site), minutes gained over air there, CNS and OTU of the dive that costs most, dives ' +
+        'that would use it.',
       0,
     ),
     ...rows.map(siteText),

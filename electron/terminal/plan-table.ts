@@ -1,4 +1,6 @@
 import { pageReader, wordsOf } from '../../core/words/reader';
+import { deepestLevel } from '../../core/ledger/level-limits';
+import { asPrinted, LEVELS_MEANING, levelWords } from '../../core/slate/levels';
 import { SAFETY_LINE } from '../../core/safety-line';
 import {
   clockText,
@@ -86,20 +88,24 @@ function interval(min: number | null): string {
 function diveRow(trip: Trip, entry: Entry): string {
   const site = trip.sites.find(({ id }) => id === entry.dive.siteId);
   const room = roomMinutes(trip, entry).min;
-  return row([
+  const printed = asPrinted(trip, entry, 'metric');
+  const noStop = deepestLevel(printed.levels);
+  const levels = levelWords(entry, printed, 'metric');
+  const figures = row([
     clockText(entry.startMin),
     interval(entry.intervalMin),
     cut(site?.name ?? entry.dive.siteId, 19),
     joined(diveDepths(entry, 'metric')),
-    `${diveTime(entry).value}${entry.isAsDived ? '+' : entry.dive.legs === undefined ? '' : '*'}`,
+    `${diveTime(entry).value}${entry.isAsDived ? '+' : ''}`,
     entry.o2 === null ? 'none' : mixName(entry.o2),
     entry.po2Bar === null ? NONE : up(entry.po2Bar, 0.01).toFixed(2),
-    entry.unlimited ? 'no end' : entry.noStopMin === null ? NONE : String(down(entry.noStopMin)),
+    noStop.unlimited ? 'no end' : noStop.noStopMin === null ? NONE : String(down(noStop.noStopMin)),
     room === null ? NONE : signed(down(room)),
     percentUp(entry.cns.after),
     entry.otu.dive === null ? NONE : String(up(entry.otu.dive)),
     leftText(entry.gas),
   ]);
+  return levels === null ? figures : `${figures}\n${wrapped(`  Levels: ${levels.join(', ')}`, 4)}`;
 }
 
 /** What is left in the cylinder; nothing where nobody can tell what is used. */
@@ -201,7 +207,9 @@ export function planTable(ledger: Ledger, cautions: readonly Caution[]): string 
     wrapped(tightest(ledger), 0),
     wrapped(
       'Interval in h:min; time (bottom time), no-stop and room (to the first limit met) in minutes; PO2 at ' +
-        'depth and pressure left in bar; CNS on surfacing. * several levels, + as dived.',
+        'depth and pressure left in bar; CNS on surfacing. + as dived. Of several levels ' +
+        'no-stop is that of the deepest; under them each level, ' +
+        `${LEVELS_MEANING}.`,
       0,
     ),
     ...ledger.divers.map((each) => diverText(trip, each)),

@@ -12,6 +12,17 @@ test.describe('the card', () => {
     await expect(bench.card.getByText('The deepest of 2 levels')).toBeVisible();
     await expect(bench.outcome('Room')).not.toHaveText(room ?? '');
     await bench.set('Level 2, depth', '12');
+    // Each level has its own no-stop time, and how it is worked out; the whole time stands behind them.
+    await expect(bench.outcome('No-stop time')).toHaveCount(0);
+    const row = (name: string) => bench.card.getByRole('row', { name });
+    await expect(row(`No-stop at ${depth}`)).toContainText('planned');
+    await expect(row('Whole time')).toContainText('last level lengthened');
+    await row('No-stop at 12 m').getByRole('button').click();
+    const sheet = bench.page.getByRole('dialog');
+    await expect(sheet.getByRole('combobox').locator('option:checked')).toHaveText(
+      'No-stop limit of level 2, at 12.00 m',
+    );
+    await bench.page.keyboard.press('Escape');
     await expect(bench.field('Depth')).toHaveValue(depth);
     await bench.card.getByRole('button', { name: 'Remove the last level' }).click();
     await expect(bench.card.getByText(/The deepest of/)).toHaveCount(0);

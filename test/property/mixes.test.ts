@@ -7,6 +7,7 @@ import { richestMix, whyNot } from '../../core/mixes/richest';
 import { contentL, type GasLaw } from '../../core/supply';
 import { checkTrip } from '../../core/document/check-trip';
 import { ledger } from '../../core/ledger/ledger';
+import { deepestLevel } from '../../core/ledger/level-limits';
 import type { Trip } from '../../core/document/types';
 import { smallTrip } from '../arbitraries/small-trip';
 import { surroundingsOf } from '../../core/profile';
@@ -38,7 +39,7 @@ describe('compareSites', () => {
               entries
                 .filter((entry) => entry.dive.id === dive.id)
                 .filter(() => whyNot(cell.mix, dive.depthM, diver, trip, around) === null)
-                .map((entry) => entry.noStopMin ?? Infinity),
+                .map((entry) => deepestLevel(entry.levels).noStopMin ?? Infinity),
             ),
           );
           const least = Math.min(...times);
@@ -70,7 +71,10 @@ describe('mixChoices', () => {
               of.divers.flatMap(({ entries }) =>
                 entries
                   .filter((entry) => entry.dive.id === dive.id)
-                  .flatMap((entry) => [entry.noStopMin ?? -1, (entry.cns.after ?? -1) * 1000]),
+                  .flatMap((entry) => [
+                    deepestLevel(entry.levels).noStopMin ?? -1,
+                    (entry.cns.after ?? -1) * 1000,
+                  ]),
               );
             const [was, is] = [clocks(whole), clocks(after)];
             const isChanged = was.some((value, i) => Math.abs(value - is[i]!) > 1e-5);

@@ -66,17 +66,24 @@ function isPast({ levelsPastLimitM }: Entry): boolean {
   return levelsPastLimitM.length > 0;
 }
 
-function star(entry: Entry): string {
-  return levels(entry).length > 1 && !isPast(entry) ? '*' : '';
+/** Each level in the order they are dived with its own limit, and the whole time behind them. */
+function levelWords(entry: Entry): readonly string[] {
+  const planned = levels(entry);
+  if (planned.length < 2) return [];
+  const most = (time: string, { noStopMin, unlimited }: Pick<Entry, 'noStopMin' | 'unlimited'>): string =>
+    unlimited ? `${time} min (no limit)` : `${time} of ${floor(noStopMin!)} min`;
+  const told = planned.map(
+    ({ depthM, min }, i) => `${careful(depthM, entry)} m ${most(careful(min, entry), entry.levels[i]!)}`,
+  );
+  const whole = `in all ${most(careful(entry.bottomMin, entry), entry)}`;
+  return [`Levels ${[...told, ...(isPast(entry) ? [] : [whole])].join(', ')}`];
 }
 
-/** Each level in the order they are dived; a long list may break between two of them. */
-function levelWords(entry: Entry): readonly string[] {
-  if (levels(entry).length < 2) return [];
-  const told = levels(entry).map(({ depthM, min }) => {
-    return `${careful(depthM, entry)} m ${careful(min, entry)} min`;
-  });
-  return [`Levels ${told.join(', ')}`, ...(isPast(entry) ? [] : ['* whole time, last level lengthened'])];
+/** The limit that stands beside the greatest depth: of the levels as deep the least. */
+function deepestLimit({ levels: all, depthM }: Entry): Pick<Entry, 'noStopMin' | 'unlimited'> {
+  const deepest = all.filter((level) => level.depthM === depthM);
+  const least = Math.min(...deepest.map(({ noStopMin }) => noStopMin ?? Infinity));
+  return { noStopMin: least === Infinity ? null : least, unlimited: least === Infinity };
 }
 
 function hundredthsUp(value: number): string {
@@ -113,6 +120,11 @@ function earliestWords(entry: Entry, { earlierMin, earlierLimit }: Room): readon
   return date === own ? [`Earliest entry ${clock}`] : [`, ${clock}`];
 }
 
+function noStopWords(entry: Entry): string {
+  const { noStopMin, unlimited } = deepestLimit(entry);
+  return `No-stop ${minutesOrNot(noStopMin, unlimited)}`;
+}
+
 /** All that has to stand on the page of one dive. */
 function expected(trip: Trip, mine: DiverLedger, entry: Entry): readonly string[] {
   const room = roomOf(trip, entry);
@@ -125,8 +137,8 @@ function expected(trip: Trip, mine: DiverLedger, entry: Entry): readonly string[
     `OTU ${ceil(day.otu)} of ${floor(Math.max(0, day.otuAllowed))}`,
     `${wallText(entry.startMin).slice(11)} to ${wallText(entry.surfacesMin).slice(11)}`,
     depthWords(entry),
-    `Time ${careful(entry.bottomMin, entry)} min`,
-    `No-stop${star(entry)} ${isPast(entry) ? 'past limit' : minutesOrNot(entry.noStopMin, entry.unlimited)}`,
+    `${levels(entry).length > 1 ? 'Time in all' : 'Time'} ${careful(entry.bottomMin, entry)} min`,
+    noStopWords(entry),
     ...levelWords(entry),
     isPast(entry) ? 'past limit' : minutesOrNot(room.min, noRoom),
     `MOD ${floor(entry.modM!)} m`,
@@ -155,7 +167,12 @@ describe('wet-notes slates', () => {
         const entries = whole.divers.flatMap((mine) => mine.entries.map((entry) => ({ mine, entry })));
         expect(firsts).toHaveLength(entries.length);
         entries.forEach(({ mine, entry }, i) => {
-          for (const words of expected(trip, mine, entry)) expect(firsts[i]).toContain(words);
+          // Where its cell is wide enough, the no-stop time of several levels says at which depth.
+          const named = `No-stop at ${careful(entry.depthM, entry)} m `;
+          const page = firsts[i]!.replace(levels(entry).length > 1 ? named : '', (at) =>
+            at === '' ? '' : 'No-stop ',
+          );
+          for (const words of expected(trip, mine, entry)) expect(page).toContain(words);
         });
         pagesRead += pages.length;
       }),
@@ -214,8 +231,9 @@ function briefedFigures({ entry, room }: Briefed): readonly {
   const inUnit = (figure: string, unit: string): string => (/\d/.test(figure) ? `${figure} ${unit}` : figure);
   const bar = (gauge: number | null): string => (gauge === null ? '\u2013' : ceil(gauge));
   const hasPassed = isPast(entry);
-  const time = entry.unlimited ? 'no limit' : floor(entry.noStopMin!);
-  const noStop = hasPassed ? 'past limit' : `${time}${star(entry)}`;
+  const noStop = entry.levels
+    .map(({ noStopMin, unlimited }) => (unlimited ? 'no limit' : floor(noStopMin!)))
+    .join('/');
   const setBy = hasPassed ? 'no-stop' : room.minLimit === null ? '\u2013' : SET_BY[room.minLimit];
   const left = hasPassed
     ? 'past limit'
@@ -235,7 +253,11 @@ function briefedFigures({ entry, room }: Briefed): readonly {
     { cell: mix, labelled: mix, isCommon: true },
     { cell: mod, labelled: `MOD ${mod} m`, isCommon: true },
     { cell: po2, labelled: `PO2 ${po2} bar`, isCommon: true },
-    { cell: noStop, labelled: `No-stop ${inUnit(noStop, 'min')}`, isCommon: false },
+    {
+      cell: noStop,
+      labelled: `No-stop ${noStop.includes('no') ? noStop : inUnit(noStop, 'min')}`,
+      isCommon: false,
+    },
     { cell: left, labelled: roomWords, isCommon: false },
     { cell: setBy, labelled: '', isCommon: false },
     { cell: fill, labelled: `fill ${fill} bar`, isCommon: true },

@@ -1,5 +1,5 @@
 import { down, joined, NONE, words, type Figure } from '../figures';
-import { LEVELS_MARK, LEVELS_MEANING, UNKNOWN_CLOCK_MEANING, type SlateDive } from '../contents';
+import { UNKNOWN_CLOCK_MEANING, type SlateDive } from '../contents';
 import { beside, rule, space, stack, table, type Block, type Column, type TextStyle } from '../layout';
 import { heading } from '../page-frame';
 import { pairs, type Sizes } from '../pairs';
@@ -77,12 +77,7 @@ const COLUMNS: readonly CardColumn[] = [
     cell: (dive) => dive.po2.replace(' bar', ''),
     align: 'right',
   },
-  figureColumn(
-    'no-stop',
-    'No-stop',
-    ({ noStop, noStopMark }) => [{ ...noStop, value: `${noStop.value}${noStopMark}` }],
-    inMinutes,
-  ),
+  figureColumn('no-stop', 'No-stop', ({ noStops }) => [noStops], inMinutes),
   {
     ...figureColumn('room', 'Room', (dive) => [dive.room], inMinutes),
     words: (dive) =>
@@ -260,12 +255,12 @@ export function diveCard(
   return parts.map((blocks) => stack([...blocks, end]));
 }
 
-/** The levels of whoever has several, and what the star at their no-stop times means. */
+/** The levels of whoever has several, and that their no-stop times stand in that order. */
 function levelsLine(dive: PartyDive): readonly string[] {
   const levels = [...new Set(dive.rows.flatMap((row) => row.dive.levels ?? []))];
   if (levels.length === 0) return [];
-  const isMarked = dive.rows.some((row) => row.dive.noStopMark !== '');
-  return [`Levels ${levels.join(' or ')}.${isMarked ? ` ${LEVELS_MARK} ${LEVELS_MEANING}.` : ''}`];
+  const hasTimes = madeRows(dive).some((row) => row.dive.levels !== null);
+  return [`Levels ${levels.join(' or ')}${hasTimes ? '; no-stop times in this order' : ''}.`];
 }
 
 /** The columns whose figure is the same for every diver of a dive, and the others. */

@@ -2,8 +2,6 @@ import { wallMin } from '../../words/calendar';
 import type { DiverLedger } from '../../ledger/ledger-types';
 import type { Flight } from '../../document/types';
 import {
-  LEVELS_MARK,
-  LEVELS_MEANING,
   divesText,
   momentText,
   slateDays,
@@ -12,6 +10,7 @@ import {
   UNKNOWN_CLOCK_MEANING,
 } from '../contents';
 import { joined, NONE, percentUp } from '../figures';
+import { LEVELS_MEANING } from '../levels';
 import {
   beside,
   rule,
@@ -50,6 +49,8 @@ const HEAD = ['start', 'site', 'depth', 'time', 'mix', 'no-stop', 'room', 'CNS']
 /** One dive of the list: its cells, and what the marks and words in them mean. */
 interface ListRow {
   readonly cells: readonly string[];
+  /** Under the cells: the levels with their no-stop times; null for a single one. */
+  readonly levels: string | null;
   readonly notes: readonly string[];
 }
 
@@ -59,7 +60,7 @@ interface ListDay {
   readonly rows: readonly ListRow[];
 }
 
-/** In the place of no-stop time and room where an earlier level ended past the limit: a word as wide as a figure. */
+/** In the place of the room where an earlier level ended past the limit: a word as wide as a figure. */
 const PAST = 'past';
 
 /** Beside the start of a dive that a caution asks to stop. */
@@ -80,7 +81,7 @@ function notesOf(dive: SlateDive): readonly string[] {
     ...(dive.entry.cns.after === null ? [`${NONE}: ${UNKNOWN_CLOCK_MEANING}`] : []),
     ...(hasNoShorter(dive) ? [`room ${NONE}: past a limit that no shorter stay would keep`] : []),
     ...(isStopped(dive) ? [`${STOP_MARK} see the cautions of this dive`] : []),
-    ...(dive.noStopMark === '' ? [] : [`${LEVELS_MARK} ${LEVELS_MEANING}`]),
+    ...(dive.levelLimits === null || !dive.entry.isMade ? [] : [`Levels: ${LEVELS_MEANING}`]),
     ...(dive.pastLevels === null ? [] : [`${PAST}: past the limit at the end of an earlier level`]),
   ];
 }
@@ -95,10 +96,11 @@ function listDays(days: readonly SlateDay[]): readonly ListDay[] {
         joined(dive.depth),
         dive.time.value,
         dive.mix,
-        dive.pastLevels === null ? `${dive.noStop.value}${dive.noStopMark}` : PAST,
+        dive.noStop.value,
         dive.pastLevels === null ? dive.room.value : PAST,
         percentUp(dive.entry.cns.after),
       ],
+      levels: dive.levelLimits === null ? null : `Levels ${dive.levelLimits}`,
       notes: notesOf(dive),
     })),
   }));
@@ -114,7 +116,7 @@ const GAP_MAX_EM = 2.2;
 const GAP_MIN_EM = 0.6;
 /** A site's name in a row of figures is cut no shorter than this, in type sizes. */
 const SITE_EM = 5;
-/** Figures under a site's name stand in from it, in type sizes. */
+/** Figures under a site's name and levels under figures stand in from them, in type sizes. */
 const INDENT_EM = 0.8;
 
 /** The list as blocks: its heading, and each row with the date it belongs under. */
@@ -135,6 +137,7 @@ function listBlocks(
   sizePt: number,
 ): ListBlocks | null {
   const plain: TextStyle = { font: 'regular', sizePt };
+  const indent = INDENT_EM * sizePt;
   const texts = [HEAD, ...days.flatMap((day) => day.rows.map((row) => row.cells))];
   const widths = HEAD.map((_, c) => Math.max(...texts.map((cells) => set.width(cells[c]!, plain))));
   const takenBy = (columns: readonly number[]): number =>
@@ -155,7 +158,11 @@ function listBlocks(
     rows: days.flatMap((day) => {
       const words = set.text(day.date, { font: 'bold', sizePt }, widthPt);
       const date = stack([space(sizePt * 0.3), words]);
-      return day.rows.map(({ cells, notes }) => ({ date, row: rowOf(cells), notes }));
+      return day.rows.map(({ cells, levels, notes }) => {
+        const under =
+          levels === null ? [] : [beside([{ block: set.text(levels, plain, widthPt - indent), x: indent }])];
+        return { date, row: stack([rowOf(cells), ...under]), notes };
+      });
     }),
   });
 
@@ -169,7 +176,6 @@ function listBlocks(
 
   // The start and the site on a line of their own, the figures under them.
   const figures = all.filter((c) => c !== SITE && c !== START);
-  const indent = INDENT_EM * sizePt;
   const free = widthPt - indent - takenBy(figures);
   if (free < 0) return null;
   const line = lineOf(figures, 0, gapOf(figures.length, free));

@@ -1,4 +1,4 @@
-import { LEVELS_MARK, LEVELS_MEANING, type SlateDive } from '../contents';
+import type { SlateDive } from '../contents';
 import type { DeeperLonger } from '../deeper-longer';
 import { joined, words, type Figure } from '../figures';
 import { beside, rule, stack, type Block, type TextStyle } from '../layout';
@@ -47,11 +47,27 @@ function turnText({ entry, turn }: SlateDive): string {
   return entry.gas.turnBar === null ? 'none: fill below minimum' : joined(turn);
 }
 
+/** The fuller of two labels where it finds place. */
+function fittingLabel(size: Sizes, full: string, short: string, width: number): string {
+  return size.set.width(full, { font: 'regular', sizePt: size.basePt }) <= width ? full : short;
+}
+
 /** Label of the room: with what it runs into where that is not the no-stop limit and finds place there. */
 function roomLabel(size: Sizes, dive: SlateDive, width: number): string {
-  const label = `Room: ${dive.roomLimit}`;
-  const fits = size.set.width(label, { font: 'regular', sizePt: size.basePt }) <= width;
-  return dive.roomLimit !== null && fits ? label : 'Room';
+  return dive.roomLimit === null ? 'Room' : fittingLabel(size, `Room: ${dive.roomLimit}`, 'Room', width);
+}
+
+/** Of several levels the time is that of all, the no-stop time that of the deepest. */
+function levelLabels(
+  size: Sizes,
+  dive: SlateDive,
+  width: number,
+): { readonly time: string; readonly noStop: string } {
+  if (dive.levels === null) return { time: 'Time', noStop: 'No-stop' };
+  return {
+    time: fittingLabel(size, 'Time in all', 'Time', width),
+    noStop: fittingLabel(size, `No-stop at ${words(dive.depth[0]!)}`, 'No-stop', width),
+  };
 }
 
 /** The four figures looked for first are set this much larger than the words, and smaller only down to that. */
@@ -82,10 +98,11 @@ function figureGrid(size: Sizes, dive: SlateDive): FigureGrid {
 /** Depth, time, no-stop time and room: what is looked for first. */
 function bigFigures(size: Sizes, dive: SlateDive): Block {
   const { perRow, cellPt, gapPt, figurePt } = figureGrid(size, dive);
+  const labels = levelLabels(size, dive, cellPt);
   const cells = [
     figureCell(size, 'Depth', dive.depth, figurePt, cellPt),
-    figureCell(size, 'Time', [dive.time], figurePt, cellPt),
-    figureCell(size, `No-stop${dive.noStopMark}`, [dive.noStop], figurePt, cellPt),
+    figureCell(size, labels.time, [dive.time], figurePt, cellPt),
+    figureCell(size, labels.noStop, [dive.noStop], figurePt, cellPt),
     figureCell(size, roomLabel(size, dive, cellPt), [dive.room], figurePt, cellPt),
   ].map((block, i) => ({ block, x: (i % perRow) * (cellPt + gapPt) }));
   return perRow === 4 ? beside(cells) : stack([beside(cells.slice(0, 2)), beside(cells.slice(2))]);
@@ -106,17 +123,9 @@ function intervalLine(dive: SlateDive): readonly (readonly [string, string])[] {
   ];
 }
 
-/** The levels, and what the star at the no-stop time means; nothing for a single level. */
+/** The levels with their no-stop times; nothing for a single one. */
 function levelLines(size: Sizes, dive: SlateDive): readonly Block[] {
-  if (dive.levels === null) return [];
-  const plain: TextStyle = { font: 'regular', sizePt: size.basePt };
-  const meaning = `${LEVELS_MARK} ${LEVELS_MEANING}`;
-  return [
-    stack([
-      pairs(size, [['Levels', dive.levels]]),
-      ...(dive.noStopMark === '' ? [] : [size.set.text(meaning, plain, size.widthPt)]),
-    ]),
-  ];
+  return dive.levelLimits === null ? [] : [pairs(size, [['Levels', dive.levelLimits]])];
 }
 
 /** Depths in a line of the table are at most this wide, in type sizes. */
@@ -131,16 +140,14 @@ function breakable(depths: string, fits: (text: string) => boolean): string {
     : depths.replaceAll(/(?<=\d)\/(?=\d)/g, '/ ');
 }
 
-/** @param mark behind each no-stop time */
-function deeperTable(size: Sizes, made: DeeperLonger, mark: string): Block {
+function deeperTable(size: Sizes, made: DeeperLonger): Block {
   const { set, basePt, widthPt } = size;
   const plain: TextStyle = { font: 'regular', sizePt: basePt };
   const strong: TextStyle = { font: 'bold', sizePt: basePt };
   const gap = basePt * 0.5;
-  const marked = (text: string): string => (/^\d|no limit/.test(text) ? `${text}${mark}` : text);
   const widest = Math.max(...made.rows.map((row) => set.width(row.depth, strong)));
   const depthWidth = Math.min(widest, basePt * DEPTHS_EM);
-  const stops = made.rows.map(({ cells }) => (typeof cells === 'string' ? '' : marked(cells[0]!)));
+  const stops = made.rows.map(({ cells }) => (typeof cells === 'string' ? '' : cells[0]!));
   const stopWidth = Math.max(basePt * STOP_EM, ...stops.map((text) => set.width(text, strong)));
   const timeWidth = (widthPt - depthWidth - stopWidth - 3 * gap) / 2;
   const widths = [depthWidth, stopWidth, timeWidth, timeWidth];
@@ -157,7 +164,7 @@ function deeperTable(size: Sizes, made: DeeperLonger, mark: string): Block {
     return beside([
       depth,
       ...row.cells.map((text, i) => ({
-        block: set.text(i === 0 ? marked(text) : text, i === 0 ? strong : plain, widths[i + 1]!),
+        block: set.text(text, i === 0 ? strong : plain, widths[i + 1]!),
         x: lefts[i + 1]!,
       })),
     ]);
@@ -228,7 +235,7 @@ export function diveParts(size: Sizes, { dive, table }: WetDive): DiveParts {
     ],
     more: [
       profileLine(set, entry.legs, joined(dive.depth.slice(0, 1)), widthPt, basePt * profileEm, basePt),
-      deeperTable(size, table, dive.noStopMark),
+      deeperTable(size, table),
     ],
   };
 }

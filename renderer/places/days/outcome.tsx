@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import type { Settings } from '../../../core/host';
 import { DENSITY_ADVISED_GL } from '../../../core/gas';
 import { wallText } from '../../../core/words/calendar';
-import type { Entry, Room, RoomLimit } from '../../../core/ledger/ledger-types';
+import type { Entry, EntryLevel, Room, RoomLimit } from '../../../core/ledger/ledger-types';
 import type { FigureId } from '../../../core/workings/types';
 import { showOverlay } from '../../actions/view';
 import {
@@ -30,6 +30,8 @@ const CARE_BELOW_MIN = 5;
 const CARE_BELOW_M = 1;
 const CARE_BELOW_EARLIER_MIN = 15;
 const CARE_ABOVE_CNS = 0.8;
+/** A level and its limit may differ by this much through rounding alone. */
+const DUST_MIN = 1e-9;
 
 /** The same where a figure stands before it. */
 const SHORT_LIMITS: Readonly<Record<RoomLimit, string>> = {
@@ -54,13 +56,7 @@ function useRows(entry: Entry, room: Room): readonly Row[] {
   const deeperM = room.m === null ? null : entry.depthM + room.m;
 
   return [
-    {
-      figure: 'noStopMin',
-      label: 'No-stop time',
-      value: entry.unlimited ? 'unlimited' : minutesText(entry.noStopMin, 'down'),
-      aside: stopsText(entry.stops, units),
-      care: entry.isPastLimit,
-    },
+    ...noStopRows(entry, units),
     {
       figure: 'room.min',
       label: 'Room',
@@ -145,6 +141,46 @@ function useRows(entry: Entry, room: Room): readonly Row[] {
   ];
 }
 
+function noStopText({ noStopMin, unlimited }: Pick<EntryLevel, 'noStopMin' | 'unlimited'>): string {
+  return unlimited ? 'unlimited' : minutesText(noStopMin, 'down');
+}
+
+/** The no-stop time; of a dive of several levels each one's, and the whole time after them. */
+function noStopRows(entry: Entry, units: Units): readonly Row[] {
+  const stops = stopsText(entry.stops, units);
+  if (entry.levels.length < 2) {
+    return [
+      {
+        figure: 'noStopMin',
+        label: 'No-stop time',
+        value: noStopText(entry),
+        aside: stops,
+        care: entry.isPastLimit,
+      },
+    ];
+  }
+  const isPastLevel = entry.levelsPastLimitM.length > 0;
+  return [
+    ...entry.levels.map((level, index): Row => ({
+      figure: `levels.${index}`,
+      label: `No-stop at ${depthText(level.depthM, units)}`,
+      value: noStopText(level),
+      aside: `${entry.isAsDived ? 'dived' : 'planned'} ${minutesText(level.min, 'up')}`,
+      care: level.noStopMin !== null && level.min > level.noStopMin + DUST_MIN,
+    })),
+    {
+      figure: 'noStopMin',
+      label: 'Whole time',
+      // No time on the last level keeps a limit that an earlier one passed.
+      value: isPastLevel ? NO_FIGURE : noStopText(entry),
+      aside: [stops, isPastLevel ? 'past the limit on an earlier level' : 'last level lengthened']
+        .filter((text) => text !== '')
+        .join(', '),
+      care: entry.isPastLimit,
+    },
+  ];
+}
+
 /** Null without a limit: the interval does not matter. Null with one: no interval would do. */
 function earliestText(entry: Entry, room: Room, clock: Settings['clock']): string {
   const atMin = room.earlierMin === null ? null : entry.startMin - room.earlierMin;
@@ -209,7 +245,7 @@ function Rows({ entry, room }: { readonly entry: Entry; readonly room: Room }): 
           ))}
         </tbody>
       </table>
-      <button type="button" className="linked" onClick={() => ask(entry, 'noStopMin')}>
+      <button type="button" className="linked" onClick={() => ask(entry, rows[0]!.figure)}>
         How is this worked out?
       </button>
     </>

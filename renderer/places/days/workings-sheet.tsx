@@ -1,7 +1,7 @@
 import { useMemo, useState, type ReactNode } from 'react';
 import type { Id } from '../../../core/document/types';
-import { workingsOf } from '../../../core/workings/all';
-import { FIGURES, type FigureId } from '../../../core/workings/types';
+import { figuresOf, workingsOf } from '../../../core/workings/all';
+import type { FigureId } from '../../../core/workings/types';
 import { closeOverlay } from '../../actions/view';
 import { decimalSign } from '../../figures/decimal-sign';
 import { unitText, type Careful } from '../../figures/format';
@@ -45,7 +45,7 @@ export function WorkingsSheet(props: {
   const all = useMemo(() => {
     if (!diverLedger || !entry) return [];
     const context = { trip, diverLedger, words: wordsIn({ units, clock, trip }) };
-    return FIGURES.map((each) => workingsOf(each, entry, context));
+    return figuresOf(entry).map((each) => workingsOf(each, entry, context));
   }, [trip, diverLedger, entry, units, clock]);
   const shown = all.find((each) => each.figure === figure) ?? all[0];
   const [kind, careful] = (shown && IN_UNITS[shown.figure]) ?? [];

@@ -24,7 +24,7 @@ import {
 } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import { chooseView, useMixesView } from './mixes-view';
-import { moneyText, noStopText, richestText, roomText, whyText } from './mixes-words';
+import { moneyText, noStopOfDive, richestText, roomText, whyText } from './mixes-words';
 import { WideTable } from './wide-table';
 import { surroundingsOf } from '../../../core/profile';
 
@@ -81,9 +81,7 @@ function ChoiceRow(props: {
         {isTaken ? <span className="soft"> now</span> : null}
       </th>
       <td>{reason ? <span className="cell-why">{whyText(reason, units)}</span> : 'yes'}</td>
-      <td className="figure">
-        {entry ? noStopText({ min: entry.noStopMin, unlimited: entry.unlimited }) : NO_FIGURE}
-      </td>
+      <td className="figure">{entry ? noStopOfDive(entry, units) : NO_FIGURE}</td>
       <td className={least?.room.min !== null && (least?.room.min ?? 0) < 0 ? 'figure care' : 'figure'}>
         {least
           ? roomText(least.room.minLimit === 'po2' ? Number.NEGATIVE_INFINITY : least.room.min)

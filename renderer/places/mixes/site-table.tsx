@@ -2,7 +2,7 @@ import { useMemo, type ReactNode } from 'react';
 import { compareMixes, compareSites, type CompareCell, type CompareRow } from '../../../core/mixes/compare';
 import { writeCompareRows } from '../../../core/formats/compare-rows';
 import { slugOf } from '../../../core/library';
-import type { Diver } from '../../../core/document/types';
+import type { Diver, Site } from '../../../core/document/types';
 import { saveDocument } from '../../actions/save-document';
 import { depthText, mixText, numberText, percentText } from '../../figures/format';
 import { Choice } from '../../parts/choice';
@@ -16,13 +16,7 @@ import { sortedRows, type SortKey } from './site-sort';
 import { TypedShares } from './typed-shares';
 import { WideTable } from './wide-table';
 
-function CellBody({
-  cell,
-  hasLevels,
-}: {
-  readonly cell: CompareCell;
-  readonly hasLevels: boolean;
-}): ReactNode {
+function CellBody({ cell, site }: { readonly cell: CompareCell; readonly site: Site }): ReactNode {
   const units = useDesk(({ settings }) => settings.units);
   const inTrip = useMixesView((view) => view.inTrip);
   const time = inTrip ? cell.inTrip : cell.alone;
@@ -31,11 +25,14 @@ function CellBody({
     return <span className="cell-why">{whyText(cell.whyNot, units)}</span>;
   }
   if (time === null) return <span className="soft">no dive here</span>;
+  // The depth that stands beside the site's name is the site's: a dive at another says its own.
+  const depth = inTrip && cell.inTrip ? depthText(cell.inTrip.depthM, units) : null;
+  const isOther = depth !== null && depth !== depthText(site.depthM, units);
   return (
     <>
       <span className="figure">
         {noStopText(time)}
-        {inTrip && hasLevels ? '*' : ''}
+        {isOther ? ` at ${depth}` : ''}
       </span>
       {gain === '' || gain === '0' ? null : <span className="cell-gain"> {gain}</span>}
       {cell.otu === null ? null : (
@@ -111,7 +108,7 @@ function SiteRow({
       </td>
       {row.cells.map((cell) => (
         <td key={cell.mix.id} className={cell.allowed ? '' : 'not-allowed'}>
-          <CellBody cell={cell} hasLevels={row.hasLevels} />
+          <CellBody cell={cell} site={site} />
         </td>
       ))}
     </tr>
@@ -226,12 +223,9 @@ export function SiteTable(): ReactNode {
       <p className="mixes-note">
         {chosenId === null ? 'The party’s tightest' : divers[0]?.name},{' '}
         {inTrip
-          ? 'in the trip as it stands: at the tightest of the site’s dives, with what is carried into it'
+          ? 'in the trip as it stands: at the tightest of the site’s dives, with what is carried into it, at the depth of that dive, which is named where it is not the site’s'
           : 'alone: a first dive at the depth of the site'}
-        . Minutes of no-stop time, and how many more than air would give; limits are rounded down, oxygen up.{' '}
-        {rows.some(({ hasLevels }) => hasLevels) && inTrip
-          ? '* a dive of several levels: its whole time, the last level lengthened.'
-          : ''}
+        . Minutes of no-stop time, and how many more than air would give; limits are rounded down, oxygen up.
       </p>
     </section>
   );

@@ -26,7 +26,10 @@ describe('a dive and its time', () => {
       { depthM: 6, min: 40 },
     ];
     const ledger = aLedger([aDive({ depthM: 36, bottomMin: 65, legs })]);
-    expect(only('level-past-no-stop', ledger).message).toContain('the level at 36 m');
+    const mostMin = Math.floor(ledger.divers[0]!.entries[0]!.levels[0]!.noStopMin!);
+    expect(only('level-past-no-stop', ledger).message).toContain(
+      `25 min at 36 m (at most ${mostMin} min) pass the no-stop limit of that level`,
+    );
     const kept = [
       { depthM: 36, min: 8 },
       { depthM: 6, min: 40 },
@@ -34,6 +37,25 @@ describe('a dive and its time', () => {
     expect(codes(aLedger([aDive({ depthM: 36, bottomMin: 48, legs: kept })]))).not.toContain(
       'level-past-no-stop',
     );
+  });
+
+  it('measures the last of several levels by its own limit, and says where its arrival is past it', () => {
+    const legs = (lastM: number) => [
+      { depthM: 30, min: 14 },
+      { depthM: lastM, min: 60 },
+    ];
+    const onLast = aLedger([aDive({ depthM: 30, bottomMin: 74, legs: legs(20) })]);
+    const { levels, levelsPastLimitM } = onLast.divers[0]!.entries[0]!;
+    expect(levelsPastLimitM).toEqual([]);
+    const mostMin = Math.floor(levels[1]!.noStopMin!);
+    expect(mostMin).toBeGreaterThan(1);
+    expect(only('past-no-stop', onLast).message).toContain(
+      `60 min on the last level, at 20 m, passes its no-stop limit of ${mostMin} min: shorten it to that`,
+    );
+    const over = [{ depthM: 36, min: 30 }, ...legs(20).slice(1)];
+    expect(
+      only('past-no-stop', aLedger([aDive({ depthM: 36, bottomMin: 90, legs: over })])).message,
+    ).toContain('The no-stop limit is passed on arrival at the last level, at 20 m, already: stay shallower');
   });
 
   it('stops where the stops run into the next dive', () => {

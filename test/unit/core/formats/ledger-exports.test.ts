@@ -9,7 +9,9 @@ import { compareMixes, compareSites } from '../../../../core/mixes/compare';
 import { SAFETY_LINE } from '../../../../core/safety-line';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import { ledger } from '../../../../core/ledger/ledger';
+import { deepestLevel } from '../../../../core/ledger/level-limits';
 import type { Trip } from '../../../../core/document/types';
+import { aDive, aLedger } from '../../../builders/trip';
 
 const STAMP = '2027-03-01T18:00:00Z';
 const TRIP: Trip = { ...demoTrip(), flight: null };
@@ -65,7 +67,11 @@ describe('writeLedgerRows', () => {
       near('PO2 (bar)', entry.po2Bar, 0.01, 'up');
       near('EAD (m)', entry.eadM, 0.1, 'up');
       near('gas density (g/L)', entry.gasDensityGL, 0.01, 'up');
-      if (!entry.unlimited) near('no-stop limit (min)', entry.noStopMin, 0.1, 'down');
+      const deepest = deepestLevel(entry.levels);
+      if (!deepest.unlimited) near('no-stop limit (min)', deepest.noStopMin, 0.1, 'down');
+      const whole = 'whole time with the last level lengthened (min)';
+      if (entry.levels.length < 2) expect([row['levels'], row[whole]]).toEqual(['', '']);
+      else if (!entry.unlimited) near(whole, entry.noStopMin, 0.1, 'down');
       near('CNS after (%)', 100 * entry.cns.after!, 0.1, 'up');
       near('CNS 24 h (%)', 100 * entry.cns.day!, 0.1, 'up');
       near('OTU', entry.otu.dive, 0.1, 'up');
@@ -88,6 +94,31 @@ describe('writeLedgerRows', () => {
     const [planned, dived] = records(writeLedgerRows(ledger({ ...TRIP, dives })));
     expect([planned!['depth (m)'], planned!['bottom time (min)']]).toEqual(['12', '14.7']);
     expect([dived!['depth (m)'], dived!['bottom time (min)']]).toEqual(['12.1', '14.8']);
+  });
+
+  it('gives each level of several with its own limit, and the whole time only where a stay can keep it', () => {
+    const legs = [
+      { depthM: 36, min: 9 },
+      { depthM: 12, min: 20 },
+      { depthM: 5, min: 9.5 },
+    ];
+    const levelled = (firstMin: number) => {
+      const [first, ...rest] = legs;
+      const all = [{ ...first!, min: firstMin }, ...rest];
+      const dive = aDive({ depthM: 36, bottomMin: 29.5 + firstMin, legs: all });
+      const whole = aLedger([dive]);
+      return { row: records(writeLedgerRows(whole))[0]!, entry: whole.divers[0]!.entries[0]! };
+    };
+    const { row, entry } = levelled(9);
+    const [deep, middle] = entry.levels.map(({ noStopMin }) => String(Math.floor(noStopMin! * 10) / 10));
+    expect(row['levels']).toBe(
+      `36 m 9 min (no-stop ${deep} min), 12 m 20 min (no-stop ${middle} min), 5 m 9.5 min (no limit)`,
+    );
+    expect(row['no-stop limit (min)']).toBe(deep);
+    expect(row['whole time with the last level lengthened (min)']).toBe('unlimited');
+    const past = levelled(14);
+    expect(past.entry.levelsPastLimitM).toEqual([36]);
+    expect(past.row['whole time with the last level lengthened (min)']).toBe('');
   });
 
   it('says of a dive no mix may go on that it is left out', () => {
@@ -115,9 +146,14 @@ describe('writeCompareRows', () => {
       expect(Number(row['oxygen (%)'])).toBeCloseTo(100 * cell.o2, 2);
       expect(Number(row['MOD (m)'])).toBeLessThanOrEqual(cell.modM + 1e-4);
       expect(Number(row['MOD (m)'])).toBeGreaterThan(cell.modM - 0.1001);
-      if (cell.alone === null) expect(row['no-stop time alone (min)']).toBe('');
-      else if (cell.alone.unlimited) expect(row['no-stop time alone (min)']).toBe('unlimited');
-      else expect(Number(row['no-stop time alone (min)'])).toBeLessThanOrEqual(cell.alone.min! + 1e-4);
+      if (cell.alone === null) expect(row['no-stop time alone at the site (min)']).toBe('');
+      else if (cell.alone.unlimited) expect(row['no-stop time alone at the site (min)']).toBe('unlimited');
+      else
+        expect(Number(row['no-stop time alone at the site (min)'])).toBeLessThanOrEqual(
+          cell.alone.min! + 1e-4,
+        );
+      const ofDive = cell.inTrip === null ? '' : String(Math.ceil(cell.inTrip.depthM * 10 - 1e-6) / 10);
+      expect(row['at the depth of that dive (m)']).toBe(ofDive);
       if (cell.otu !== null) expect(Number(row['OTU of a dive'])).toBeGreaterThanOrEqual(cell.otu - 1e-4);
     });
     expect(rows.some((row) => row['may go there'] === 'no')).toBe(true);
@@ -126,7 +162,7 @@ describe('writeCompareRows', () => {
   it('says "unlimited" of a depth without limit', () => {
     const shallow = { ...TRIP, sites: TRIP.sites.map((site) => ({ ...site, depthM: 3 })), dives: [] };
     const free = records(writeCompareRows(compareSites(ledger(shallow), compareMixes(shallow))));
-    expect(free[0]!['no-stop time alone (min)']).toBe('unlimited');
+    expect(free[0]!['no-stop time alone at the site (min)']).toBe('unlimited');
     expect(free[0]!['no-stop time in the trip (min)']).toBe('');
   });
 });

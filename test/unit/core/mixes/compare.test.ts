@@ -4,8 +4,11 @@ import { mixChoices } from '../../../../core/mixes/choice';
 import { richestMix, whyNot, whyNotText } from '../../../../core/mixes/richest';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import { ledger } from '../../../../core/ledger/ledger';
+import type { Entry } from '../../../../core/ledger/ledger-types';
+import { deepestLevel } from '../../../../core/ledger/level-limits';
 import { roomMinutes } from '../../../../core/ledger/room';
 import { surroundingsOf } from '../../../../core/profile';
+import { aDive, aTrip } from '../../../builders/trip';
 
 const trip = demoTrip();
 const whole = ledger(trip);
@@ -25,6 +28,11 @@ describe('compareMixes', () => {
   });
 });
 
+/** The no-stop time of a dive at its deepest level. */
+function limitOf({ levels }: Entry): number {
+  return deepestLevel(levels).noStopMin ?? Infinity;
+}
+
 describe('compareSites', () => {
   const rows = compareSites(whole, compareMixes(trip, [40]));
 
@@ -41,17 +49,29 @@ describe('compareSites', () => {
       for (const cell of row.cells.filter((each) => typeof each.inTrip?.min === 'number')) {
         const entries = whole.divers.flatMap((each) => each.entries);
         const onIt = entries.filter((entry) => entry.dive.siteId === row.site.id && entry.o2 === cell.o2);
-        for (const entry of onIt)
-          expect(entry.noStopMin ?? Infinity).toBeGreaterThanOrEqual(cell.inTrip!.min! - 1e-9);
+        for (const entry of onIt) expect(limitOf(entry)).toBeGreaterThanOrEqual(cell.inTrip!.min! - 1e-9);
         if (onIt.length === 0) continue;
         const all = entries.filter((entry) => entry.dive.siteId === row.site.id);
         if (onIt.length < all.length) continue;
-        expect(Math.min(...onIt.map((entry) => entry.noStopMin ?? Infinity))).toBeCloseTo(
-          cell.inTrip!.min!,
-          9,
-        );
+        expect(Math.min(...onIt.map(limitOf))).toBeCloseTo(cell.inTrip!.min!, 9);
+        const tightest = onIt.find((entry) => Math.abs(limitOf(entry) - cell.inTrip!.min!) < 1e-9)!;
+        expect(cell.inTrip!.depthM).toBe(tightest.depthM);
       }
     }
+  });
+
+  it('says in the trip at which depth a dive is whose time it gives, and gains on that very dive', () => {
+    const shallow = aDive({ id: 'a', startsAt: '2027-03-06T08:00', depthM: 15, bottomMin: 30 });
+    const later = aDive({ id: 'b', startsAt: '2027-03-07T08:00', depthM: 12, bottomMin: 30 });
+    const made = aTrip([shallow, later], { sites: [{ id: 'wall', name: 'Wall', depthM: 18, notes: '' }] });
+    const [row] = compareSites(ledger(made), compareMixes(made));
+    const [air, lean] = row!.cells;
+    const [first] = ledger(made).divers[0]!.entries;
+    expect(air!.inTrip).toEqual({ min: first!.noStopMin, unlimited: false, depthM: 15 });
+    expect(air!.alone!.min!).toBeLessThan(air!.inTrip!.min! - 15);
+    const onLean = ledger({ ...made, dives: [{ ...shallow, mix: 'lean' }, later] }).divers[0]!.entries[0]!;
+    expect(lean!.inTrip!.depthM).toBe(15);
+    expect(lean!.inTripGainMin!).toBeCloseTo(onLean.noStopMin! - first!.noStopMin!, 9);
   });
 
   it('gains nothing on air by air, and more time with more oxygen', () => {

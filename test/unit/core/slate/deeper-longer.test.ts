@@ -131,18 +131,24 @@ describe('deeperLonger', () => {
     expect((table.rows[0]!.cells as readonly string[]).slice(1)).toEqual(['no stops', 'past CNS 24 h']);
   });
 
-  it('names each level, all of them deeper by the same, and no time where an earlier one is past the limit', () => {
+  it('names each level, all of them deeper by the same, with the no-stop time of each', () => {
     const legs = [
       { depthM: 30, min: 12 },
       { depthM: 18, min: 22 },
     ];
     const table = tableOf(aTrip([aDive({ depthM: 30, bottomMin: 34, legs })]));
     expect(table.rows.map((row) => row.depth)).toEqual(['30/18 m', '33/21 m', '36/24 m']);
-    expect(table.rows.map((row) => row.cells[0])).toEqual([
-      expect.stringMatching(/min$/),
-      'past limit',
-      'past limit',
-    ]);
+    const limits = (byM: number) =>
+      entryOf({
+        depthM: 30 + byM,
+        bottomMin: 34,
+        legs: legs.map(({ depthM, min }) => ({ depthM: depthM + byM, min })),
+      }).levels.map(({ noStopMin }) => Math.floor(noStopMin!));
+    expect(table.rows.map((row) => row.cells[0])).toEqual(
+      [0, 3, 6].map((byM) => `${limits(byM).join('/')} min`),
+    );
+    expect([limits(3)[0], limits(6)[0]].every((min) => min! < 12)).toBe(true);
+    expect(table.rows[1]!.cells.slice(1)).not.toContain('no stops');
     const both = tableOf(aTrip([aDive({ depthM: 30, bottomMin: 34, legs })]), 'both');
     expect(both.rows[0]!.depth).toBe('30/18 m / 98/59 ft');
   });

@@ -36,27 +36,70 @@ describe('a dive of several levels', () => {
   it('has its levels told as its depth and time are: planned down, dived up, in the page\u2019s units', () => {
     const [levels, square] = divesOf(two());
     expect(plain(levels!.levels)).toBe('24 m 12 min, 14 m 20 min');
-    expect(levels!.noStopMark).toBe('*');
-    expect([square!.levels, square!.noStopMark]).toEqual([null, '']);
+    expect([square!.levels, square!.levelLimits]).toEqual([null, null]);
     expect(plain(divesOf(two(), 'both')[0]!.levels)).toBe('24 m / 78 ft 12 min, 14 m / 45 ft 20 min');
     const moved = two({ asDived: [{ startsAt: '2027-03-06T08:05' }] });
     expect(plain(divesOf(moved)[0]!.levels)).toBe('24.1 m 12 min, 14 m 20 min');
   });
 
-  it('counts as one level once its depth is known as dived, or where it has but one', () => {
-    expect(divesOf(two({ asDived: [{ depthM: 25 }] }))[0]).toMatchObject({ levels: null, noStopMark: '' });
-    const single = two({ depthM: 14, bottomMin: 20, legs: LEVELS.slice(1) });
-    expect(divesOf(single)[0]).toMatchObject({ levels: null, noStopMark: '' });
+  it('has beside its depth the no-stop time of the deepest level, and each level\u2019s own behind it', () => {
+    const [levels, square] = divesOf(two());
+    const { levels: limits, noStopMin } = levels!.entry;
+    const [deep, shallow] = limits.map((level) => Math.floor(level.noStopMin!));
+    expect(deep).toBeLessThan(Math.floor(noStopMin!) - 20);
+    expect(levels!.noStop).toEqual({ value: `${deep}`, unit: 'min' });
+    expect(levels!.noStops).toEqual({ value: `${deep}/${shallow}`, unit: 'min' });
+    expect(plain(levels!.levelLimits)).toBe(
+      `24 m 12 of ${deep} min, 14 m 20 of ${shallow} min, in all 32 of ${Math.floor(noStopMin!)} min`,
+    );
+    expect(square!.noStops).toEqual(square!.noStop);
   });
 
-  it('says on its wet-notes slate for what the no-stop time holds', () => {
+  it('holds the limits of what was dived to the depths as they are printed', () => {
+    const moved = divesOf(two({ asDived: [{ startsAt: '2027-03-06T08:05' }] }), 'imperial')[0]!;
+    // 24.06 m are printed as 79 ft, 24.0792 m.
+    const deeperM = 79 * 0.3048 - 24.06;
+    const legs = LEVELS.map(({ depthM, min }) => ({ depthM: depthM + deeperM, min }));
+    const printedAt = two({ startsAt: '2027-03-06T08:05', depthM: 24.06 + deeperM, legs });
+    const [deep] = ledger(printedAt).divers[0]!.entries[0]!.levels;
+    expect(moved.noStop.value).toBe(String(Math.floor(deep!.noStopMin!)));
+    expect(plain(moved.levels)).toContain('79 ft 12 min');
+  });
+
+  it('says where there is no limit', () => {
+    const legs = [
+      { depthM: 24, min: 12 },
+      { depthM: 5, min: 20 },
+    ];
+    const [dive] = divesOf(two({ depthM: 24, legs }));
+    const deep = Math.floor(dive!.entry.levels[0]!.noStopMin!);
+    expect(dive!.noStops).toEqual({ value: `${deep}/no limit`, unit: '' });
+    expect(plain(dive!.levelLimits)).toBe(
+      `24 m 12 of ${deep} min, 5 m 20 min (no limit), in all 32 min (no limit)`,
+    );
+  });
+
+  it('counts as one level once its depth is known as dived, or where it has but one', () => {
+    const one = { levels: null, levelLimits: null };
+    expect(divesOf(two({ asDived: [{ depthM: 25 }] }))[0]).toMatchObject(one);
+    const single = two({ depthM: 14, bottomMin: 20, legs: LEVELS.slice(1) });
+    expect(divesOf(single)[0]).toMatchObject(one);
+  });
+
+  it('has on its wet-notes slate each level with its own no-stop time, and no star', () => {
     const words = printed(two(), { paper: aPaper('A5') });
-    expect(words).toContain('Levels 24 m 12 min, 14 m 20 min * whole time, last level lengthened');
-    expect(words).toMatch(/No-stop\* \d+ min/);
-    // The planned depth, and at least one step deeper.
-    expect(words.match(/ \d+ min\* /g)!.length).toBeGreaterThanOrEqual(2);
+    const [levels, square] = divesOf(two());
+    expect(words).toContain(`Levels ${plain(levels!.levelLimits)} Air`);
+    expect(words).toContain(`Time in all 32 min No-stop at 24 m ${levels!.noStop.value} min Room`);
+    expect(words).toContain(`Time 30 min No-stop ${square!.noStop.value} min Room`);
+    expect(words).toContain(`24/14 m ${levels!.noStops.value} min`);
     expect(words.match(/Levels/g)).toHaveLength(1);
-    expect(words).toMatch(/No-stop \d+ min/);
+    expect(words).not.toContain('*');
+  });
+
+  it('leaves the depth out of the label where its cell is too narrow for it', () => {
+    const words = printed(two(), { paper: aPaper('A6'), onePerPage: true });
+    expect(words).toContain(`Time in all 32 min No-stop ${divesOf(two())[0]!.noStop.value} min Room`);
   });
 
   it('keeps the profile and the table on the page of A6 where the demo has levels', () => {
@@ -68,34 +111,43 @@ describe('a dive of several levels', () => {
     expect(first!.marks.some((mark) => mark.kind === 'area')).toBe(true);
   });
 
-  it('says so on the briefing once a dive, at each diver\u2019s no-stop time', () => {
+  it('has on the briefing the levels once a dive, and each diver\u2019s no-stop times in their order', () => {
+    const day = ledger(demoTrip()).divers.flatMap(({ entries }) =>
+      entries.filter(({ dive, levels }) => dive.startsAt.startsWith('2027-03-16') && levels.length > 1),
+    );
+    // Three divers on the one dive, four on the other.
+    expect(day).toHaveLength(7);
     for (const paper of ['A4', 'A6', '60x150mm']) {
       const words = printed(demoTrip(), { kind: 'briefing', paper: aPaper(paper), dates: ['2027-03-16'] });
-      expect(words).toContain(
-        'Levels 36 m 9 min, 20 m 12 min, 12 m 12 min. * whole time, last level lengthened.',
-      );
-      expect(words.match(/last level lengthened/g)).toHaveLength(2);
-      // Three divers on the one dive, four on the other.
-      expect(words.match(/\d\*/g)).toHaveLength(7);
+      expect(words).toContain('Levels 36 m 9 min, 20 m 12 min, 12 m 12 min; no-stop times in this order.');
+      expect(words.match(/in this order/g)).toHaveLength(2);
+      for (const { levels } of day) {
+        expect(words).toContain(levels.map(({ noStopMin }) => Math.floor(noStopMin!)).join('/'));
+      }
+      expect(words).not.toContain('*');
     }
   });
 
-  it('says so on the trip sheet, once a page that has such a dive', () => {
+  it('has on the trip sheet the levels under the dive, and what they count once a page', () => {
     const [page] = layoutOf(demoTrip(), { kind: 'trip', paper: aPaper('A4') }).pages.map(wordsOf);
-    expect(page!.match(/^\d+\*$/gm)).toHaveLength(4);
-    expect(page!.match(/\* whole time, last level lengthened\./g)).toHaveLength(1);
+    expect(page!.match(/^Levels \d/gm)).toHaveLength(4);
+    const meaning = /Levels: minutes of the no-stop time, in all with the last level lengthened\./g;
+    expect(page!.replaceAll('\n', ' ').match(meaning)).toHaveLength(1);
+    const first = ledger(demoTrip()).divers[0]!.entries.find(({ levels }) => levels.length > 1)!;
+    const deep = Math.floor(first.levels[0]!.noStopMin!);
+    expect(page!).toContain(`Levels ${first.levels[0]!.depthM} m ${first.levels[0]!.min} of ${deep} min, `);
     const narrow = layoutOf(demoTrip(), { kind: 'trip', paper: aPaper('A6') }).pages.map(wordsOf);
-    expect(narrow.some((words) => words.includes('*'))).toBe(true);
-    for (const words of narrow) expect(words.includes('* whole')).toBe(/\d\*/.test(words));
-    expect(printed(aTrip([aDive()]), { kind: 'trip', paper: aPaper('A4') })).not.toContain('*');
+    for (const words of narrow) expect(words.includes('Levels:')).toBe(/Levels \d/.test(words));
+    expect(printed(aTrip([aDive()]), { kind: 'trip', paper: aPaper('A4') })).not.toContain('Levels');
   });
 
-  it('says so in the calendar', () => {
+  it('has them in the calendar', () => {
     const text = writeCalendar(ledger(two()), '2027-03-01T18:00:00Z').replaceAll('\r\n ', '');
     const [levels, square] = text.split('END:VEVENT').map((event) => event.replaceAll('\\,', ','));
-    expect(levels).toContain('32 min bottom time (levels 24 m 12 min, 14 m 20 min)');
-    expect(levels).toMatch(/no-stop \d+ min \(whole time, the last level lengthened\)/);
-    expect(square).toContain('30 min bottom time, ');
+    expect(levels).toContain(
+      `levels (minutes of the no-stop time, in all with the last level lengthened) ${plain(divesOf(two())[0]!.levelLimits)}, CNS`,
+    );
+    expect(square).toMatch(/30 min bottom time, .* no-stop \d+ min, CNS/);
     expect(square).not.toContain('level');
   });
 });
@@ -121,19 +173,24 @@ describe('a dive past its limit on an earlier level', () => {
     const [entry] = ledger(past).divers[0]!.entries;
     expect(entry).toMatchObject({ levelsPastLimitM: [36], stops: [], isPastLimit: true });
     expect(divesOf(past)[0]).toMatchObject({
-      noStop: { value: 'past limit' },
-      noStopMark: '',
+      // What the deepest level allows, of which the dive takes twelve.
+      noStop: { value: '10' },
       room: { value: 'past limit' },
       pastLevels: '36 m',
       roomMin: null,
     });
+    expect(plain(divesOf(past)[0]!.levelLimits)).toBe(
+      '36 m 12 of 10 min, 12 m 20 of 0 min, 6 m 40 min (no limit)',
+    );
     expect(divesOf(past)[1]!.pastLevels).toBeNull();
   });
 
-  it('has neither a no-stop time nor room on its wet-notes slate', () => {
+  it('has on its wet-notes slate no room, and no whole time that would keep the limit', () => {
     const words = printed(past, { paper: aPaper('A5'), onePerPage: true });
-    expect(words).toContain('No-stop past limit Room past limit');
-    expect(words).not.toContain('whole time');
+    expect(words).toContain('10 min Room past limit');
+    expect(words).toContain('6 m 40 min (no limit) Air');
+    expect(words).not.toContain('in all 72 of');
+    expect(words).not.toContain('in all 72 min (');
     expect(words).toMatch(/No-stop \d+ min Room/);
   });
 
@@ -146,12 +203,12 @@ describe('a dive past its limit on an earlier level', () => {
     expect(words).toContain('Guest 2: past the limit at the end of the level at 36 m');
     expect(words).not.toContain('Guest 1: past');
     expect(words).toContain('Guest 2 (tightest)');
-    expect(words).toMatch(/past limit past limit no-stop/);
+    expect(words).toMatch(/10\/0\/no limit past limit no-stop/);
   });
 
   it('is marked on the trip sheet, with what that means', () => {
     const words = printed(past, { kind: 'trip', paper: aPaper('A4') });
-    expect(words).toContain('past past');
+    expect(words).toContain('Air 10 past');
     expect(words.match(/past: past the limit at the end of an earlier level\./g)).toHaveLength(1);
   });
 

@@ -7,7 +7,7 @@ import { ledger } from '../../../../core/ledger/ledger';
 import type { DiverLedger, Entry } from '../../../../core/ledger/ledger-types';
 import { roomOf } from '../../../../core/ledger/room';
 import type { Trip } from '../../../../core/document/types';
-import { workingsOf } from '../../../../core/workings/all';
+import { figuresOf, workingsOf } from '../../../../core/workings/all';
 import { FIGURES, type FigureId } from '../../../../core/workings/types';
 import { aDive, aDiver, aTrip, RICH } from '../../../builders/trip';
 import { trips } from '../../../support/trip-arbitrary';
@@ -16,7 +16,7 @@ import { trips } from '../../../support/trip-arbitrary';
 const SAME = 1e-9;
 
 /** What the ledger says of each figure. */
-function figuresOf(
+function figuresIn(
   trip: Trip,
   diverLedger: DiverLedger,
   entry: Entry,
@@ -50,14 +50,15 @@ function figuresOf(
     flyAfter: diverLedger.flyAfterMin,
     clearAt: diverLedger.clearAtMin,
     secondOpinion: opinion.equivalentMin,
+    ...Object.fromEntries(entry.levels.map(({ noStopMin }, i) => [`levels.${i}`, noStopMin])),
   };
 }
 
 function expectAll(trip: Trip): void {
   for (const diverLedger of ledger(trip).divers) {
     for (const entry of diverLedger.entries) {
-      const figures = figuresOf(trip, diverLedger, entry);
-      for (const figure of FIGURES) {
+      const figures = figuresIn(trip, diverLedger, entry);
+      for (const figure of figuresOf(entry)) {
         const workings = workingsOf(figure, entry, { trip, diverLedger, words: fileWords });
         const said = `${figure} of ${entry.dive.id} for ${diverLedger.diver.id}`;
         expect(workings.source, said).not.toBe('');
@@ -67,6 +68,7 @@ function expectAll(trip: Trip): void {
         for (const { label, value } of workings.steps)
           expect(`${label} ${value}`, said).not.toMatch(/NaN|Infinity|undefined/);
         const figureIs = figures[figure];
+        if (figureIs === undefined) throw new Error(`nothing is known of ${said}`);
         if (figureIs === null) expect(workings.exact, said).toBeNull();
         else
           expect(Math.abs(workings.exact! - figureIs), said).toBeLessThan(
@@ -107,6 +109,29 @@ describe('workingsOf', () => {
     };
     const party = [aDiver({ before, arrivedAt: '2027-03-05T20:00' })];
     expectAll(aTrip(dives, { water, settings, party }));
+  });
+
+  it('works out the limit of each level by itself, and the whole time only with several', () => {
+    const legs = [
+      { depthM: 30, min: 8 },
+      { depthM: 18, min: 12 },
+      { depthM: 5, min: 10 },
+    ];
+    const trip = aTrip([aDive({ depthM: 30, bottomMin: 30, legs }), aDive({ startsAt: '2027-03-06T12:00' })]);
+    const [diverLedger] = ledger(trip).divers;
+    const [levelled, square] = diverLedger!.entries;
+    const of = (figure: FigureId, entry: Entry) =>
+      workingsOf(figure, entry, { trip, diverLedger: diverLedger!, words: fileWords });
+    expect(figuresOf(levelled!).slice(0, 4)).toEqual(['levels.0', 'levels.1', 'levels.2', 'noStopMin']);
+    expect(figuresOf(square!)).toEqual(FIGURES);
+    expect(of('levels.1', levelled!).title).toBe('No-stop limit of level 2, at 18.00 m');
+    expect(of('levels.1', levelled!).steps).toContainEqual({
+      label: 'Way from the level before',
+      value: '1.333 min',
+    });
+    expect(of('levels.2', levelled!)).toMatchObject({ result: 'unlimited', exact: null });
+    expect(of('noStopMin', levelled!).title).toBe('Whole time with the last level lengthened');
+    expect(of('noStopMin', square!).title).toBe('No-stop limit');
   });
 
   it('does so where limits are passed: stops, no gas, too much oxygen, the 24 h clock', () => {

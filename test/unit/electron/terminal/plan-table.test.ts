@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { cautionsOf } from '../../../../core/cautions/all';
 import { ledger } from '../../../../core/ledger/ledger';
+import type { EntryLevel } from '../../../../core/ledger/ledger-types';
 import type { Trip } from '../../../../core/document/types';
 import { readTrip } from '../../../../core/document/read-trip';
 import { roomMinutes } from '../../../../core/ledger/room';
@@ -58,9 +59,24 @@ describe('planTable', () => {
     expect(cells.slice(0, 5)).toEqual(['first', '2:20', '2:20', '2:20', '14:20']);
   });
 
-  it('marks several levels and what was dived', () => {
-    const times = rowsOf(tableOf(tripOf(fixture('v1-full')))).map((row) => row[4]);
-    expect(times).toEqual(['40*', '38+', '50', '33+', '50']);
+  it('marks what was dived, and has under a dive of several levels each with its own no-stop time', () => {
+    const trip = tripOf(fixture('v1-full'));
+    const text = tableOf(trip);
+    const rows = rowsOf(text);
+    expect(rows.map((row) => row[4])).toEqual(['40', '38+', '50', '33+', '50']);
+    const [entry] = ledger(trip).divers[0]!.entries;
+    const [deep, shallow] = entry!.levels;
+    const limit = (level: EntryLevel) =>
+      level.unlimited ? `${level.min} min (no limit)` : `${level.min} of ${Math.floor(level.noStopMin!)} min`;
+    expect(deep!.depthM).toBeGreaterThan(shallow!.depthM);
+    expect(rows[0]![7]).toBe(String(Math.floor(deep!.noStopMin!)));
+    const told = `${entry!.levels.map((level) => `${level.depthM} m ${limit(level)}`).join(', ')}, in all `;
+    expect(text.replaceAll(/\s+/g, ' ')).toContain(`Levels: ${told}`);
+    expect(text.match(/Levels: /g)).toHaveLength(
+      ledger(trip)
+        .divers.flatMap(({ entries }) => entries)
+        .filter(({ levels }) => levels.length > 1).length,
+    );
   });
 
   it('gives depth and time to the tenth, what is planned down and what was dived up', () => {
