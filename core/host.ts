@@ -123,7 +123,7 @@ export interface Host {
   ): Promise<HostResult<StoredTrip>>;
   /** Moves a library trip to the host's bin folder; nothing is destroyed. */
   removeTrip(token: TripToken): Promise<HostResult<null>>;
-  /** The last ten good saves of a trip, newest first, then the last save of each day before those. */
+  /** Past saves, newest first: those of the last hour, one of each hour of the day before, one of each day before that. */
   listVersions(token: TripToken): Promise<HostResult<readonly TripVersion[]>>;
   readVersion(token: TripToken, version: string): Promise<HostResult<string>>;
   /** Calls back when a trip changes that this window did not write; returns how to stop. */

@@ -4,6 +4,7 @@
  */
 import type { HostTrouble } from './host';
 import { LARGEST_FILE } from './document/read-trip';
+import { wallMin } from './words/calendar';
 
 /** The bound that reading a trip has, held to before a file is read. */
 export const MAX_TRIP_BYTES = LARGEST_FILE;
@@ -13,9 +14,10 @@ export const TRIP_EXTENSION = 'carryover';
 
 export const TRIP_MEDIA_TYPE = 'application/json';
 
-/** How many of the latest saves stay, and of how many days before those the last one does. */
-const LATEST_KEPT = 10;
-const DAYS_KEPT = 10;
+/** Most saves that stay of the last hour, and for how long one of each hour, then one of each day, does. */
+const OF_LAST_HOUR = 10;
+const HOURLY_FOR_MIN = 24 * 60;
+const DAILY_FOR_MIN = 31 * 24 * 60;
 
 export type TripPeek =
   | { readonly ok: true; readonly title: string }
@@ -43,28 +45,34 @@ export function peekTrip(text: string): TripPeek {
 }
 
 /**
- * The saves of one trip that stay: the ten latest, and the last one of each of the ten days before
- * those, so that an evening of small edits does not push out the morning's plan.
- * @param savedAt ISO date-times in UTC, in any order
+ * The saves of one trip that stay, thinned by their age, so that an evening of small edits does not push out
+ * this morning's plan: every save of the last hour, at most the ten latest of them; of the 24 h before the newest
+ * the last one of each hour; and of a month before it the last one of each day.
+ * @param savedAt ISO date-times in UTC, in any order; hours and days are those of UTC
  * @returns those that stay, newest first
  */
 export function versionsToKeep(savedAt: readonly string[]): readonly string[] {
   const newestFirst = savedAt.toSorted().toReversed();
-  const kept = newestFirst.slice(0, LATEST_KEPT);
-  const days = new Set(kept.map(dayOf));
-  let daysMore = 0;
-  for (const save of newestFirst.slice(LATEST_KEPT)) {
-    if (days.has(dayOf(save))) continue;
-    if (daysMore === DAYS_KEPT) break;
-    days.add(dayOf(save));
-    kept.push(save);
-    daysMore += 1;
+  const [newest] = newestFirst;
+  if (newest === undefined) return [];
+  const kept: string[] = [];
+  const spans = new Set<string>();
+  for (const [index, save] of newestFirst.entries()) {
+    const ageMin = minuteOf(newest) - minuteOf(save);
+    const hour = save.slice(0, 13);
+    const day = save.slice(0, 10);
+    const isLate = index < OF_LAST_HOUR && ageMin < 60;
+    const isLastOfHour = ageMin < HOURLY_FOR_MIN && !spans.has(hour);
+    const isLastOfDay = ageMin < DAILY_FOR_MIN && !spans.has(day);
+    spans.add(hour).add(day);
+    if (isLate || isLastOfHour || isLastOfDay) kept.push(save);
   }
   return kept;
 }
 
-function dayOf(isoDateTime: string): string {
-  return isoDateTime.slice(0, 10);
+/** Minutes since 1970 of an ISO date-time in UTC, its seconds left out. */
+function minuteOf(isoDateTime: string): number {
+  return wallMin(isoDateTime.slice(0, 16));
 }
 
 /**

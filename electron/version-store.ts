@@ -29,7 +29,7 @@ export interface VersionStore {
   /** The text of a version that is whole; throws a DiskTrouble otherwise. */
   read(token: string, version: string): Promise<string>;
   add(token: string, text: string, savedAt: string): Promise<void>;
-  /** Lets go of those past the ten latest and the ten days before; failing at it loses nothing. */
+  /** Lets go of those that `versionsToKeep` does not keep; failing at it loses nothing. */
   prune(token: string): Promise<void>;
   /** Whether this very text is one that was saved; undefined where no save of the trip is known. */
   knows(token: string, text: string): Promise<boolean | undefined>;

@@ -190,7 +190,7 @@ export function holdsTheContract(name: string, makeMachine: () => Promise<Machin
     });
 
     describe('past saves', () => {
-      it('are the ten latest, newest first, each readable', async () => {
+      it('are the ten latest of the last hour, newest first, each readable', async () => {
         machine.setNow('2027-03-01T08:00:00.000Z');
         const { token } = await saved('Save 0');
         for (let index = 1; index <= 12; index += 1) {
@@ -212,6 +212,28 @@ export function holdsTheContract(name: string, makeMachine: () => Promise<Machin
         ]);
         const oldest = versions.at(-1);
         expect(value(await host.readVersion(token, oldest?.version ?? ''))).toBe(tripText('Save 3'));
+      });
+
+      it('keep the last of each hour of this morning, however many come after them', async () => {
+        machine.setNow('2027-03-02T07:50:00.000Z');
+        const { token } = await saved('Before breakfast');
+        for (const [hour, title] of [
+          ['08', 'First briefing'],
+          ['10', 'Between the dives'],
+          ['16', 'Afternoon'],
+        ] as const) {
+          for (let index = 0; index < 12; index += 1) {
+            machine.setNow(`2027-03-02T${hour}:${String(index + 10)}:00.000Z`);
+            value(await host.writeTrip(token, tripText(`${title} ${index}`), title, null));
+          }
+        }
+        const versions = value(await host.listVersions(token));
+        const texts = await Promise.all(
+          versions.map(async ({ version }) => value(await host.readVersion(token, version))),
+        );
+        expect(texts.slice(10)).toEqual(
+          ['Between the dives 11', 'First briefing 11', 'Before breakfast'].map((title) => tripText(title)),
+        );
       });
 
       it('keep the last of an earlier day, however many come after it', async () => {
