@@ -1,14 +1,15 @@
 /**
  * What the desktop remembers besides trips: settings, where the window stood, which files were opened.
- * Kept by electron-store; a file that cannot be read costs the settings alone, and is kept aside.
+ * Written by electron-store, read here: reading depends on no writing, each value that fits stays and each that
+ * does not is the default. A file that is no settings at all is kept aside before another takes its place.
  */
-import { readFileSync, renameSync } from 'node:fs';
+import { constants, copyFileSync, readFileSync, renameSync } from 'node:fs';
 import { join } from 'node:path';
 import ElectronStore from 'electron-store';
 import * as z from 'zod';
-import { DEFAULT_SETTINGS, type HostTrouble, type Settings } from '../core/host';
-import { settingsFrom, settingsSchema } from '../core/settings-schema';
-import { DiskTrouble, writeTrouble } from './disk-trouble';
+import type { HostTrouble, Settings } from '../core/host';
+import { settingsFrom } from '../core/settings-schema';
+import { codeOf, DiskTrouble, readTrouble, writeTrouble } from './disk-trouble';
 import type { RecentFiles } from './trip-places';
 
 export interface WindowBounds {
@@ -27,17 +28,16 @@ const boundsSchema = z.strictObject({
   isMaximized: z.boolean(),
 }) satisfies z.ZodType<WindowBounds>;
 
-const storeSchema = z.strictObject({
-  settings: settingsSchema,
-  windowBounds: boundsSchema.nullable(),
+const recentSchema = z.array(z.string().min(1)).max(10);
+
+interface Stored {
+  readonly settings: Settings;
+  readonly windowBounds: WindowBounds | null;
   /** Absolute paths, the latest first. */
-  recentFiles: z.array(z.string().min(1)).max(10),
-});
+  readonly recentFiles: readonly string[];
+}
 
-type Stored = z.infer<typeof storeSchema>;
-
-const DEFAULTS: Stored = { settings: DEFAULT_SETTINGS, windowBounds: null, recentFiles: [] };
-const FILE = 'settings.json';
+const NAME = 'settings';
 const RECENT_KEPT = 10;
 
 export interface DesktopSettings {
@@ -57,81 +57,190 @@ export interface DesktopSettings {
  * @param onRecent called when the list of recent files has changed
  */
 export function desktopSettings(folder: string, onRecent: () => void = () => {}): DesktopSettings {
-  const { store, damaged } = openStore(folder);
-  const write = <K extends keyof Stored>(key: K, value: Stored[K]): void => {
+  const path = join(folder, `${NAME}.json`);
+  const { given, damaged, mayWrite } = readStored(folder, path);
+  // Read once: what is in memory holds even where someone damages the file while the window is open.
+  let { settings, windowBounds, recentFiles } = storedFrom(given);
+  let store: ElectronStore<Record<string, unknown>> | undefined;
+
+  const put = (patch: Partial<Stored>): void => {
+    // Opened by the first write: opening makes folders. What a newer version keeps there stays as it is.
+    store ??= new ElectronStore({
+      cwd: folder,
+      name: NAME,
+      clearInvalidConfig: false,
+      accessPropertiesByDotNotation: false,
+    });
+    store.set(
+      patch.settings === undefined
+        ? patch
+        : { ...patch, settings: { ...unknownIn(given), ...patch.settings } },
+    );
+  };
+  const write = (patch: Partial<Stored>): void => {
+    if (!mayWrite && damaged !== null) throw new DiskTrouble({ ...damaged, kind: 'not-writable' });
     try {
-      store.set(key, value);
+      try {
+        put(patch);
+      } catch (error) {
+        if (!(error instanceof SyntaxError)) throw error;
+        // Damaged while the window was open: what is in memory is whole.
+        moveAside(folder, path);
+        put({ settings, windowBounds, recentFiles });
+      }
     } catch (error) {
-      throw new DiskTrouble(writeTrouble(error, store.path, 0));
+      throw new DiskTrouble(writeTrouble(error, path, 0));
     }
   };
-  // Read once: what is in memory holds even where someone damages the file while the window is open.
-  let settings: Settings = store.get('settings');
-  let recentFiles: readonly string[] = store.get('recentFiles');
   const writeRecent = (paths: readonly string[]): void => {
     recentFiles = paths;
     onRecent();
-    write('recentFiles', [...paths]);
+    try {
+      write({ recentFiles: paths });
+    } catch {
+      // The file itself was opened or saved; that it will not stand in the menu at the next start is no failure of that.
+    }
   };
   return {
     damaged,
     load: () => settings,
     save: (patch) => {
-      const patched = { ...settings, ...patch };
-      write('settings', patched);
-      settings = patched;
+      settings = { ...settings, ...patch };
+      write({ settings });
     },
-    windowBounds: () => store.get('windowBounds'),
-    saveWindowBounds: (bounds) => write('windowBounds', { ...bounds }),
+    windowBounds: () => windowBounds,
+    saveWindowBounds: (bounds) => {
+      windowBounds = { ...bounds };
+      write({ windowBounds });
+    },
     recent: {
       list: () => recentFiles,
-      remember: (path) =>
-        writeRecent([path, ...recentFiles.filter((other) => other !== path)].slice(0, RECENT_KEPT)),
-      forget: (path) => writeRecent(recentFiles.filter((other) => other !== path)),
+      remember: (file) =>
+        writeRecent([file, ...recentFiles.filter((other) => other !== file)].slice(0, RECENT_KEPT)),
+      forget: (file) => writeRecent(recentFiles.filter((other) => other !== file)),
     },
   };
 }
 
-function openStore(folder: string): { store: ElectronStore<Stored>; damaged: HostTrouble | null } {
-  const open = (defaults: Stored): ElectronStore<Stored> =>
-    new ElectronStore<Stored>({
-      cwd: folder,
-      name: FILE.replace(/\.json$/, ''),
-      defaults,
-      schema: z.toJSONSchema(storeSchema).properties as never,
-      clearInvalidConfig: false,
-      accessPropertiesByDotNotation: false,
-    });
+interface Read {
+  /** The parts as the file has them, not judged yet. */
+  readonly given: Record<string, unknown>;
+  readonly damaged: HostTrouble | null;
+  /** False where something stands there that a write would destroy. */
+  readonly mayWrite: boolean;
+}
+
+function readStored(folder: string, path: string): Read {
+  let text: string;
   try {
-    return { store: open(DEFAULTS), damaged: null };
+    text = readFileSync(path, 'utf8');
   } catch (error) {
-    const path = join(folder, FILE);
-    const rescued = rescue(path);
-    const aside = join(folder, `settings-damaged-${new Date().toISOString().replace(/[:.]/g, '-')}.json`);
-    // Where even this fails, the folder itself is at fault and start-up says so.
-    renameSync(path, aside);
-    const reason =
-      error instanceof SyntaxError
-        ? 'The settings file is damaged.'
-        : 'The settings file has values of another kind.';
+    if (codeOf(error) === 'ENOENT') return { given: {}, damaged: null, mayWrite: true };
+    const { what, where, mend } = readTrouble(error, path);
+    const damaged = {
+      kind: 'not-readable',
+      what: `The settings are the usual ones for now. ${what}`,
+      where,
+      mend,
+    } as const;
+    return { given: {}, damaged, mayWrite: false };
+  }
+  const given = objectIn(text);
+  if (given !== null) return { given, damaged: misfits(given, folder, path), mayWrite: true };
+  try {
+    const aside = moveAside(folder, path);
     return {
-      store: open({ ...DEFAULTS, settings: rescued }),
+      given: {},
       damaged: {
         kind: 'not-readable',
-        what: `${reason} The settings that could be read were kept; your trips are untouched.`,
+        what: 'The settings file is damaged; the settings are the usual ones now, and your trips are untouched.',
         where: aside,
         mend: 'Look through the settings once; the old file is kept beside the new one.',
       },
+      mayWrite: true,
+    };
+  } catch (error) {
+    return {
+      given: {},
+      damaged: {
+        kind: 'not-readable',
+        what:
+          'The settings file is damaged and could not be moved aside ' +
+          `(${codeOf(error) || String(error)}); the settings are the usual ones for now, and your trips are untouched.`,
+        where: path,
+        mend: 'Move that file away, or free some space; until then no settings are kept.',
+      },
+      mayWrite: false,
     };
   }
 }
 
-/** Single settings out of a file that as a whole does not fit. */
-function rescue(path: string): Settings {
+function objectIn(text: string): Record<string, unknown> | null {
   try {
-    const whole: unknown = JSON.parse(readFileSync(path, 'utf8'));
-    return settingsFrom((whole as { settings?: unknown } | null)?.settings);
+    const whole: unknown = JSON.parse(text);
+    const isObject = typeof whole === 'object' && whole !== null && !Array.isArray(whole);
+    return isObject ? (whole as Record<string, unknown>) : null;
   } catch {
-    return DEFAULT_SETTINGS;
+    return null;
   }
+}
+
+function moveAside(folder: string, path: string): string {
+  const aside = asideOf(folder);
+  renameSync(path, aside);
+  return aside;
+}
+
+function asideOf(folder: string): string {
+  return join(folder, `settings-damaged-${new Date().toISOString().replace(/[:.]/g, '-')}.json`);
+}
+
+/** What of a file fits; what is missing or of another kind is the default. */
+function storedFrom(given: Record<string, unknown>): Stored {
+  const bounds = boundsSchema.safeParse(given['windowBounds']);
+  const recent = recentSchema.safeParse(given['recentFiles']);
+  return {
+    settings: settingsFrom(given['settings']),
+    windowBounds: bounds.success ? bounds.data : null,
+    recentFiles: recent.success ? recent.data : [],
+  };
+}
+
+/** What `settings` holds that this version does not know. */
+function unknownIn({ settings }: Record<string, unknown>): Record<string, unknown> {
+  const isObject = typeof settings === 'object' && settings !== null && !Array.isArray(settings);
+  return isObject ? (settings as Record<string, unknown>) : {};
+}
+
+/** Values of another kind are told, and kept aside; those that are missing or unknown are of another version. */
+function misfits(given: Record<string, unknown>, folder: string, path: string): HostTrouble | null {
+  const { settings, windowBounds, recentFiles } = given;
+  const names: string[] = [];
+  if (settings !== undefined) {
+    const isObject = typeof settings === 'object' && settings !== null && !Array.isArray(settings);
+    const read = { ...settingsFrom(settings) } as Record<string, unknown>;
+    const values = unknownIn(given);
+    const isOther = (key: string): boolean => key in values && values[key] !== read[key];
+    names.push(...(isObject ? Object.keys(read).filter(isOther) : ['settings']));
+  }
+  if (windowBounds !== undefined && !boundsSchema.nullable().safeParse(windowBounds).success) {
+    names.push('windowBounds');
+  }
+  if (recentFiles !== undefined && !recentSchema.safeParse(recentFiles).success) names.push('recentFiles');
+  if (names.length === 0) return null;
+  const aside = asideOf(folder);
+  let where = aside;
+  try {
+    copyFileSync(path, aside, constants.COPYFILE_EXCL);
+  } catch {
+    // On a disk that takes no copy the file itself cannot be written over either.
+    where = path;
+  }
+  const which = names.join(', ');
+  return {
+    kind: 'not-readable',
+    what: `The settings file has values of another kind (${which}). The settings that could be read were kept; your trips are untouched.`,
+    where,
+    mend: 'Look through the settings once; the old file is kept.',
+  };
 }

@@ -1,8 +1,10 @@
-import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { DEFAULT_SETTINGS } from '../../../core/host';
+import { DiskTrouble } from '../../../electron/disk-trouble';
 import { desktopSettings } from '../../../electron/settings';
 
 let folder: string;
@@ -50,6 +52,32 @@ describe('desktopSettings', () => {
     expect(desktopSettings(folder).load().look).toBe('cabin');
   });
 
+  it('takes a file of an older version, which lacks values, for healthy', () => {
+    writeFileSync(file(), JSON.stringify({ settings: { units: 'imperial' }, recentFiles: ['/a.carryover'] }));
+    const settings = desktopSettings(folder);
+    expect(settings.damaged).toBeNull();
+    expect(settings.load()).toEqual({ ...DEFAULT_SETTINGS, units: 'imperial' });
+    expect(settings.recent.list()).toEqual(['/a.carryover']);
+    expect(aside()).toEqual([]);
+  });
+
+  it('leaves what a newer version keeps there', () => {
+    writeFileSync(file(), JSON.stringify({ settings: { units: 'imperial', tides: 'shown' }, logbook: [1] }));
+    const settings = desktopSettings(folder);
+    expect(settings.damaged).toBeNull();
+    settings.save({ look: 'cabin' });
+    expect(JSON.parse(readFileSync(file(), 'utf8'))).toMatchObject({
+      settings: { units: 'imperial', tides: 'shown', look: 'cabin' },
+      logbook: [1],
+    });
+  });
+
+  it('writes nothing before there is something to write', () => {
+    desktopSettings(folder);
+    desktopSettings(join(folder, 'not there'));
+    expect(readdirSync(folder)).toEqual([]);
+  });
+
   it('keeps the settings that still fit', () => {
     const stored = { settings: { ...DEFAULT_SETTINGS, units: 'imperial', textScale: 99 } };
     writeFileSync(file(), JSON.stringify(stored));
@@ -61,6 +89,9 @@ describe('desktopSettings', () => {
     settings.save({ units: 'imperial' });
     writeFileSync(file(), '{');
     expect(settings.load().units).toBe('imperial');
+    settings.save({ look: 'cabin' });
+    expect(desktopSettings(folder).load()).toMatchObject({ units: 'imperial', look: 'cabin' });
+    expect(aside()).toHaveLength(1);
   });
 
   it('remembers ten files, the latest first, each once', () => {
@@ -73,3 +104,85 @@ describe('desktopSettings', () => {
     expect(told).toHaveLength(14);
   });
 });
+
+/** The disk of the settings is full, or may only be read: the root user of a Linux alone can mount one. */
+describe.skipIf(process.platform !== 'linux' || process.getuid?.() !== 0)('a settings disk', () => {
+  const mount = (...args: string[]): void => {
+    const { status, stderr } = spawnSync('mount', args, { encoding: 'utf8' });
+    if (status !== 0) throw new Error(stderr);
+  };
+  const fill = (): void => {
+    // To the last byte, and every place for a name.
+    spawnSync(
+      'sh',
+      ['-c', 'cat /dev/zero > filler 2>/dev/null; i=0; while touch f$i 2>/dev/null; do i=$((i+1)); done'],
+      {
+        cwd: folder,
+      },
+    );
+  };
+  const close = (): void => mount('-o', 'remount,ro', folder);
+
+  beforeEach(() => {
+    mount('-t', 'tmpfs', '-o', 'size=64k,nr_inodes=40', 'tmpfs', folder);
+    return () => void spawnSync('umount', [folder]);
+  });
+
+  it.each([
+    ['full', fill, 'full'],
+    ['read-only', close, 'not-writable'],
+  ])(
+    'that is %s lets settings be read, says so of each that is changed, and keeps it for this window',
+    (_what, spoil, kind) => {
+      desktopSettings(folder).save({ units: 'imperial' });
+      spoil();
+      const settings = desktopSettings(folder);
+      expect(settings.damaged).toBeNull();
+      expect(settings.load().units).toBe('imperial');
+      expect(troubleOf(() => settings.save({ look: 'cabin' })).kind).toBe(kind);
+      expect(settings.load()).toMatchObject({ units: 'imperial', look: 'cabin' });
+    },
+  );
+
+  it.each([
+    ['full', fill],
+    ['read-only', close],
+  ])('that is %s costs no file that was opened, and no copy that was saved', (_what, spoil) => {
+    spoil();
+    const { recent } = desktopSettings(folder);
+    recent.remember('/a.carryover');
+    expect(recent.list()).toEqual(['/a.carryover']);
+  });
+
+  it.each([
+    ['damaged', '{"settings": {"units":'],
+    ['of an older version', '{"settings": {"units": "imperial"}}'],
+    ['with values of another kind', '{"settings": {"units": "fathoms"}}'],
+  ])('that is read-only starts over a file that is %s', (_what, text) => {
+    writeFileSync(file(), text);
+    close();
+    const settings = desktopSettings(folder);
+    expect(settings.load().look).toBe('system');
+    expect(troubleOf(() => settings.save({ look: 'cabin' })).kind).toBe('not-writable');
+    expect(readFileSync(file(), 'utf8')).toBe(text);
+  });
+
+  it('on which something else bears the name of the settings starts, says so and leaves it', () => {
+    mkdirSync(file());
+    const settings = desktopSettings(folder);
+    expect(settings.load()).toEqual(DEFAULT_SETTINGS);
+    expect(settings.damaged).toMatchObject({ where: file() });
+    expect(troubleOf(() => settings.save({ look: 'cabin' })).kind).toBe('not-writable');
+    expect(readdirSync(folder)).toEqual(['settings.json']);
+  });
+});
+
+function troubleOf(work: () => void): DiskTrouble['trouble'] {
+  try {
+    work();
+  } catch (error) {
+    if (error instanceof DiskTrouble) return error.trouble;
+    throw error;
+  }
+  throw new Error('no trouble came');
+}
