@@ -1,4 +1,4 @@
-import { realpath, rename, rm, writeFile } from 'node:fs/promises';
+import * as nodeFs from 'node:fs/promises';
 import { resolve } from 'node:path';
 import { failure, failures, success, type Result, type Trouble } from '../../core/result';
 import { cautionsOf } from '../../core/cautions/all';
@@ -7,6 +7,8 @@ import { ledgerDocument } from '../../core/formats/ledger-document';
 import type { Ledger } from '../../core/ledger/ledger-types';
 import type { Trip } from '../../core/document/types';
 import { readPlanOptions, USAGE, type PlanOptions } from './plan-options';
+import { writeAtomically } from '../atomic-write';
+import { DiskTrouble } from '../disk-trouble';
 import { planTable } from './plan-table';
 import { readTripFile, troublesText } from './trip-input';
 import type { Caution } from '../../core/cautions/caution';
@@ -52,24 +54,18 @@ function troublesOf(options: PlanOptions, trip: Trip): readonly Trouble[] {
 
 /** The file behind a path, also where it does not exist yet. */
 async function real(path: string): Promise<string> {
-  return realpath(path).catch(() => resolve(path));
+  return nodeFs.realpath(path).catch(() => resolve(path));
 }
 
-/** Writes a file whole or not at all. */
+/** Writes a file whole or not at all, as the desktop does. */
 async function writeWhole(path: string, bytes: Uint8Array): Promise<Result<null>> {
-  const beside = `${path}.${process.pid}.part`;
   try {
-    await writeFile(beside, bytes);
-    await rename(beside, path);
+    await writeAtomically(nodeFs, { path, content: bytes, nowMs: Date.now() });
     return success(null);
   } catch (error) {
-    await rm(beside, { force: true }).catch(() => undefined);
-    return failure({
-      kind: 'not-writable',
-      what: `The slates cannot be written (${(error as NodeJS.ErrnoException).code ?? String(error)}).`,
-      where: path,
-      mend: 'Check that the folder exists, may be written to and has room.',
-    });
+    if (!(error instanceof DiskTrouble)) throw error;
+    const { kind, what, where, mend } = error.trouble;
+    return failure({ kind, what: `The slates cannot be written. ${what}`, where, mend });
   }
 }
 

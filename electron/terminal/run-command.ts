@@ -1,3 +1,4 @@
+import { troubleText } from '../../core/result';
 import type { CommandOutcome } from './plan-command';
 import { printable } from './printable';
 
@@ -9,9 +10,22 @@ export async function runCommand(
   script: string,
   run: (args: readonly string[]) => Promise<CommandOutcome>,
 ): Promise<void> {
-  // A reader that has seen enough closes the pipe; that is no fault of the command.
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code !== 'EPIPE') throw error;
+    // A reader that has seen enough closes the pipe; that is no fault of the command.
+    if (error.code === 'EPIPE') return;
+    process.exitCode = 2;
+    process.stderr.write(
+      `${troubleText({
+        kind: 'not-written',
+        what: `The answer could not be written (${error.code ?? error.message}); what is there of it is not whole.`,
+        where: 'standard output',
+        mend: 'Free some space there, or send it elsewhere.',
+      })}\n`,
+    );
+  });
+  // Where nobody can be told, the status still tells.
+  process.stderr.on('error', () => {
+    process.exitCode = 2;
   });
   // npm runs its scripts in the project's folder; paths are meant from where the user stands.
   const { npm_lifecycle_event: started, INIT_CWD: startedIn } = process.env;
@@ -19,5 +33,5 @@ export async function runCommand(
   const { status, stdout, stderr } = await run(process.argv.slice(2));
   process.stdout.write(printable(stdout));
   process.stderr.write(printable(stderr));
-  process.exitCode = status;
+  process.exitCode ??= status;
 }

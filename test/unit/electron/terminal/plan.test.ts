@@ -4,6 +4,10 @@
  */
 import { spawn } from 'node:child_process';
 import {
+  closeSync,
+  lstatSync,
+  openSync,
+  symlinkSync,
   mkdirSync,
   mkdtempSync,
   readdirSync,
@@ -260,10 +264,65 @@ describe('plan, refusing', { timeout: PATIENCE_MS }, () => {
   it('writes no half slate where the folder lacks, and prints nothing either', async () => {
     expectRefused(
       await planned('--slate', join(folder, 'no', 'out.pdf')),
-      /out\.pdf: The slates cannot be written \(ENOENT\)/,
+      /out\.pdf: The slates cannot be written\. The folder is no longer there/,
       [],
     );
   });
+
+  it('writes as the desktop does: through links, the mode kept, nothing left beside', async () => {
+    const target = join(folder, 'deep.pdf');
+    writeFileSync(target, 'old', { mode: 0o600 });
+    symlinkSync('deep.pdf', join(folder, 'out.pdf'));
+    const { status, files } = await planned('--slate', join(folder, 'out.pdf'));
+    expect([status, files]).toEqual([0, ['deep.pdf', 'out.pdf']]);
+    expect(readFileSync(target).subarray(0, 5).toString()).toBe('%PDF-');
+    expect(statSync(target).mode & 0o777).toBe(0o600);
+    expect(lstatSync(join(folder, 'out.pdf')).isSymbolicLink()).toBe(true);
+  });
+
+  it('writes a name as long as the disk allows, and tells a longer one', async () => {
+    const longest = `${'x'.repeat(251)}.pdf`;
+    const { status, files } = await planned('--slate', join(folder, longest));
+    expect([status, files]).toEqual([0, [longest]]);
+    expectRefused(
+      await planned('--slate', join(folder, `${'x'.repeat(252)}.pdf`)),
+      /The slates cannot be written\. The name is longer than the disk allows[^]*shorter name/,
+      [longest],
+    );
+  });
+
+  it('refuses a read-only file and a device, and leaves both as they are', async () => {
+    writeFileSync(join(folder, 'closed.pdf'), 'mine', { mode: 0o444 });
+    symlinkSync('/dev/full', join(folder, 'full.pdf'));
+    const files = ['closed.pdf', 'full.pdf'];
+    expectRefused(await planned('--slate', join(folder, 'closed.pdf')), /The file is read-only/, files);
+    expectRefused(await planned('--slate', join(folder, 'full.pdf')), /a pipe or a device/, files);
+    expect(readFileSync(join(folder, 'closed.pdf'), 'utf8')).toBe('mine');
+    expect(lstatSync(join(folder, 'full.pdf')).isSymbolicLink()).toBe(true);
+  });
+
+  it.skipIf(process.platform !== 'linux').each(['plan', 'mixes'])(
+    'tells an answer that could not be written down: %s on a full disk',
+    async (script) => {
+      const { status, stderr } = await new Promise<{ status: number | null; stderr: string }>(
+        (done, fail) => {
+          const full = openSync('/dev/full', 'w');
+          const child = spawn('npm', ['--prefix', ROOT, 'run', '--silent', script], {
+            cwd: folder,
+            stdio: ['ignore', full, 'pipe'],
+          });
+          closeSync(full);
+          let text = '';
+          child.stderr!.setEncoding('utf8').on('data', (piece: string) => (text += piece));
+          child.on('error', fail);
+          child.on('close', (code) => done({ status: code, stderr: text }));
+        },
+      );
+      expect(status).toBe(2);
+      expect(stderr).toMatch(/standard output: The answer could not be written \(ENOSPC\)/);
+      expect(stderr).not.toMatch(/^ +at /m);
+    },
+  );
 
   it('does not write over a folder', async () => {
     const out = join(folder, 'out.pdf');
