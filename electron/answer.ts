@@ -5,7 +5,7 @@
 import type { HostResult } from '../core/host';
 import { readArguments } from './call-schemas';
 import { callChannel, type CallAnswer, type CallArguments, type CallName } from './channels';
-import { DiskTrouble } from './disk-trouble';
+import { DiskTrouble } from './disk/disk-trouble';
 import { isOurAddress } from './scheme';
 
 /** As much of an IPC event as the door looks at. */

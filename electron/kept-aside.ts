@@ -1,7 +1,7 @@
 /** The bin and the set-aside folder: where what leaves its place is kept, whole whatever happens meanwhile. */
 import { basename, dirname, extname, join } from 'node:path';
-import { copyFlushed, flushFolder, makeFolder, type FileSystem } from './disk';
-import { codeOf, DiskTrouble, writeTrouble } from './disk-trouble';
+import { copyFlushed, flushFolder, makeFolder, type FileSystem } from './disk/disk';
+import { codeOf, DiskTrouble, writeTrouble } from './disk/disk-trouble';
 
 /** What a name may weigh on every disk of today. */
 const NAME_BYTES = 255;

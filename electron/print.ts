@@ -1,7 +1,7 @@
 /** Printing the pages that the window holds ready: what the runtime is told, and what its answers mean. */
 import type { WebContents, WebContentsPrintOptions } from 'electron';
 import type { HostTrouble, PrintPaper } from '../core/host';
-import { DiskTrouble } from './disk-trouble';
+import { DiskTrouble } from './disk/disk-trouble';
 
 const MICRONS_PER_MM = 1000;
 

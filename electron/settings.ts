@@ -9,7 +9,7 @@ import ElectronStore from 'electron-store';
 import * as z from 'zod';
 import type { HostTrouble, Settings } from '../core/host';
 import { settingsFrom } from '../core/settings-schema';
-import { codeOf, DiskTrouble, readTrouble, writeTrouble } from './disk-trouble';
+import { codeOf, DiskTrouble, readTrouble, writeTrouble } from './disk/disk-trouble';
 import type { RecentFiles } from './trip-places';
 
 export interface WindowBounds {
@@ -61,7 +61,7 @@ export function desktopSettings(folder: string, onRecent: () => void = () => {})
   const { given, damaged, mayWrite } = readStored(folder, path);
   // Read once: what is in memory holds even where someone damages the file while the window is open.
   let { settings, windowBounds, recentFiles } = storedFrom(given);
-  let store: ElectronStore<Record<string, unknown>> | undefined;
+  let store: ElectronStore | undefined;
 
   const put = (patch: Partial<Stored>): void => {
     // Opened by the first write: opening makes folders. What a newer version keeps there stays as it is.

@@ -6,7 +6,7 @@ import { createHash } from 'node:crypto';
 import { dirname, extname, join, resolve } from 'node:path';
 import type { TripToken } from '../core/host';
 import { TRIP_EXTENSION } from '../core/library';
-import { isText, rawNamesIn, type FileSystem } from './disk';
+import { isText, rawNamesIn, type FileSystem } from './disk/disk';
 
 export interface TripPlace {
   readonly token: TripToken;

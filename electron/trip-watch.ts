@@ -4,7 +4,7 @@ import { mkdir, realpath, stat } from 'node:fs/promises';
 import { dirname, extname, join } from 'node:path';
 import type { TripChange } from '../core/host';
 import { TRIP_EXTENSION } from '../core/library';
-import { stampOf } from './disk';
+import { stampOf } from './disk/disk';
 import type { TripFiles } from './trip-files';
 
 /** Programs write in several steps; only what stands when they are done is looked at. */

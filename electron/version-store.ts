@@ -6,9 +6,9 @@ import { createHash } from 'node:crypto';
 import { join } from 'node:path';
 import type { TripVersion } from '../core/host';
 import { TRIP_EXTENSION, versionsToKeep } from '../core/library';
-import { writeAtomically } from './atomic-write';
-import { makeFolder, namesIn, readWhole, stampOf, type FileSystem } from './disk';
-import { DiskTrouble } from './disk-trouble';
+import { writeAtomically } from './disk/atomic-write';
+import { makeFolder, namesIn, readWhole, stampOf, type FileSystem } from './disk/disk';
+import { DiskTrouble } from './disk/disk-trouble';
 
 const NAME = /^(\d{4}-\d\d-\d\dT\d\d-\d\d-\d\d-\d{3}Z)-([0-9a-f]{32})$/;
 

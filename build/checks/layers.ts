@@ -69,23 +69,25 @@ const LAYERS: Readonly<Record<string, Layer>> = {
     mayUseNode: false,
   },
   electron: {
-    folders: ['core', 'electron'],
+    folders: ['core', 'electron', 'electron/disk'],
     packages: [...CORE_PACKAGES, ...DESKTOP_PACKAGES],
     mayUseNode: true,
   },
+  // Whole reads and writes for whoever runs in Node, with the runtime of the desktop or without it.
+  'electron/disk': { folders: ['core', 'electron/disk'], packages: CORE_PACKAGES, mayUseNode: true },
   // The commands run where no runtime of the desktop is: they compute and print.
   'electron/terminal': {
-    folders: ['core', 'electron/terminal'],
+    folders: ['core', 'electron/disk', 'electron/terminal'],
     packages: [...CORE_PACKAGES, 'dejavu-fonts-ttf'],
     mayUseNode: true,
   },
   build: {
-    folders: ['core', 'renderer', 'electron', 'electron/terminal', 'build', 'test'],
+    folders: ['core', 'renderer', 'electron', 'electron/disk', 'electron/terminal', 'build', 'test'],
     packages: EVERY_PACKAGE,
     mayUseNode: true,
   },
   test: {
-    folders: ['core', 'renderer', 'electron', 'electron/terminal', 'build', 'test'],
+    folders: ['core', 'renderer', 'electron', 'electron/disk', 'electron/terminal', 'build', 'test'],
     packages: EVERY_PACKAGE,
     mayUseNode: true,
   },

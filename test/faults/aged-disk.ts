@@ -1,6 +1,6 @@
 import * as fs from 'node:fs/promises';
 import { basename } from 'node:path';
-import type { FileSystem } from '../../electron/disk';
+import type { FileSystem } from '../../electron/disk/disk';
 
 /** The real file system, on which what a killed save left is older than it is; no call can age a file so. */
 export function agedDisk(byMs = 3_700_000): FileSystem {

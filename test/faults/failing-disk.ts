@@ -1,6 +1,6 @@
 /** The real file system, of which one step fails; a write that fails has already written half. */
 import * as fs from 'node:fs/promises';
-import type { FileSystem } from '../../electron/disk';
+import type { FileSystem } from '../../electron/disk/disk';
 
 const CALLS = [
   'open',

@@ -2,7 +2,7 @@
  * One of two Carryovers that save the same file: `rival.js FILE FOLDER NAME SAVES`. It saves over what it knows,
  * reads again where it is told that another was quicker, and prints what came of each save.
  */
-import { DiskTrouble } from '../../electron/disk-trouble';
+import { DiskTrouble } from '../../electron/disk/disk-trouble';
 import { tripFiles } from '../../electron/trip-files';
 
 export interface RivalOutcome {

@@ -10,7 +10,7 @@
  *   Source: POSIX.1-2024, fsync() and rename().
  */
 import { posix } from 'node:path';
-import type { FileSystem } from '../../electron/disk';
+import type { FileSystem } from '../../electron/disk/disk';
 
 export type DiskModel = 'journalled' | 'strict';
 

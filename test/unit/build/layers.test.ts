@@ -39,7 +39,11 @@ describe('layerBreaches', () => {
     ['renderer/main.tsx', "import { app } from 'electron';", 'renderer imports electron'],
     ['electron/main.ts', "import { build } from 'vite';", 'electron imports vite'],
     ['electron/terminal/plan.ts', "import { app } from 'electron';", 'electron/terminal imports electron'],
-    ['electron/terminal/plan.ts', "import { a } from '../disk';", 'electron/terminal imports electron/disk'],
+    [
+      'electron/terminal/plan.ts',
+      "import { a } from '../close-guard';",
+      'electron/terminal imports electron/close-guard',
+    ],
     ['electron/main.ts', "import { a } from './terminal/plan';", 'electron imports electron/terminal/plan'],
     ['core/water.ts', "import '@fontsource/ibm-plex-sans';", 'core imports @fontsource/ibm-plex-sans'],
   ])('catches %s with %s', (path, text, what) => {

@@ -4,7 +4,7 @@ import * as fs from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { DiskTrouble } from '../../../electron/disk-trouble';
+import { DiskTrouble } from '../../../electron/disk/disk-trouble';
 import { tripFiles, type TripFiles } from '../../../electron/trip-files';
 import { failingAt } from '../../faults/failing-disk';
 import { dice, ROUNDS } from '../../faults/rounds';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { PAPERS } from '../../../core/slate/paper';
 import { readArguments } from '../../../electron/call-schemas';
-import { DiskTrouble } from '../../../electron/disk-trouble';
+import { DiskTrouble } from '../../../electron/disk/disk-trouble';
 import { printOptions, printPages, printTrouble } from '../../../electron/print';
 
 type Answer = (isPrinted: boolean, reason: string) => void;

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { DEFAULT_SETTINGS } from '../../../core/host';
-import { DiskTrouble } from '../../../electron/disk-trouble';
+import { DiskTrouble } from '../../../electron/disk/disk-trouble';
 import { desktopSettings } from '../../../electron/settings';
 
 let folder: string;

@@ -7,7 +7,7 @@
 import { createHash, randomBytes } from 'node:crypto';
 import type { Stats } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
-import { changedTrouble } from '../core/library';
+import { changedTrouble } from '../../core/library';
 import { flushFolder, namesIn, stampOf, type FileSystem } from './disk';
 import { codeOf, DiskTrouble, noFileTrouble, readOnlyTrouble, writeTrouble } from './disk-trouble';
 

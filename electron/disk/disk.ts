@@ -5,7 +5,7 @@
 import { constants } from 'node:fs';
 import * as nodeFs from 'node:fs/promises';
 import { dirname } from 'node:path';
-import { MAX_TRIP_BYTES, noTripTrouble, tooLargeTrouble } from '../core/library';
+import { MAX_TRIP_BYTES, noTripTrouble, tooLargeTrouble } from '../../core/library';
 import { blockedFolder, codeOf, DiskTrouble, readTrouble, writeTrouble } from './disk-trouble';
 
 /** As much of the file system as trips need; a test puts a failing one in its place. */

@@ -1,6 +1,6 @@
 /** What the disk gets wrong, in words; nothing that stood there before was touched. */
-import type { HostTrouble } from '../core/host';
-import { notFoundTrouble } from '../core/library';
+import type { HostTrouble } from '../../core/host';
+import { notFoundTrouble } from '../../core/library';
 
 /** Thrown within the desktop's storage, and turned into the answer where the window asked. */
 export class DiskTrouble extends Error {
