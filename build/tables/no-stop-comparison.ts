@@ -49,7 +49,7 @@ export function modelLimitMin(depthM: number, o2: number, gradientHigh: number):
   const plan = newDivePlan({ depthM, bottomMin: 10 }, AROUND);
   const { surfaceBar } = AROUND.column;
   return noStopLimitMin(
-    lastLevelStay(plan, restTensions(surfaceBar), 1 - o2, surfaceLimits(surfaceBar, gradientHigh)),
+    lastLevelStay(plan, restTensions(surfaceBar), 1 - o2, surfaceLimits(AROUND.column, gradientHigh)),
   );
 }
 

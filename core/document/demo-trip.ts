@@ -3,7 +3,7 @@ import document from './demo-trip.json';
 import { readTrip } from './read-trip';
 import type { Trip } from './types';
 
-let known: Trip | undefined;
+const known = new WeakMap<typeof document, Trip>();
 
 /**
  * The trip the app ships: seven nights on a small ship among invented islands, six diving days, a party of
@@ -12,8 +12,10 @@ let known: Trip | undefined;
  * Source: invented for this project.
  */
 export function demoTrip(): Trip {
-  if (known) return known;
+  const kept = known.get(document);
+  if (kept) return kept;
   const read = readTrip(JSON.stringify(document));
   assert(read.ok, 'the demo trip cannot be read');
-  return (known = read.value);
+  known.set(document, read.value);
+  return read.value;
 }

@@ -9,7 +9,7 @@ import { ascentLegs, runtimeMin, type Leg, surroundingsOf, type Stop } from '../
 import { applyMap, compose, type AffineMap, type Lanes } from '../tissues/affine-map';
 import { AIR_N2, inspiredBar } from '../tissues/compartments';
 import { intervalMap, legsMap } from '../tissues/leg-map';
-import { ambientBar } from '../water';
+import { ambientBar, type WaterColumn } from '../water';
 import type { EffectiveDive } from '../document/as-dived';
 import { dayNumber } from '../words/calendar';
 import { divePlan, type DivePlan } from './dive-plan';
@@ -22,23 +22,14 @@ import type { Dive, Diver, Mix, Trip } from '../document/types';
 /** Bottom time and limit may differ by this much before one counts as past the other: rounding, minutes. */
 const SAME_MIN = 1e-9;
 
-const limitsKnown = new Map<number, Map<number, Lanes>>();
+const limitsKnown = new WeakMap<WaterColumn, Map<number, Lanes>>();
 
-/** A session meets a handful of altitudes and gradients; a fuzzer thousands, which must not be kept for ever. */
-const LIMITS_KEPT = 64;
-
-/** Tolerated tensions at the surface; kept, as a party has few gradients and a trip one surface. */
-export function surfaceLimits(surfaceBar: number, gradientHigh: number): Lanes {
-  let byGradient = limitsKnown.get(surfaceBar);
-  if (!byGradient) {
-    if (limitsKnown.size > LIMITS_KEPT) limitsKnown.clear();
-    limitsKnown.set(surfaceBar, (byGradient = new Map()));
-  }
+/** Tolerated tensions at the surface of a water; kept with it, as a party has few gradients. */
+export function surfaceLimits(column: WaterColumn, gradientHigh: number): Lanes {
+  let byGradient = limitsKnown.get(column);
+  if (!byGradient) limitsKnown.set(column, (byGradient = new Map()));
   let limits = byGradient.get(gradientHigh);
-  if (!limits) {
-    if (byGradient.size > LIMITS_KEPT) byGradient.clear();
-    byGradient.set(gradientHigh, (limits = toleratedTensions(surfaceBar, gradientHigh)));
-  }
+  if (!limits) byGradient.set(gradientHigh, (limits = toleratedTensions(column.surfaceBar, gradientHigh)));
   return limits;
 }
 
@@ -59,7 +50,7 @@ export interface NitrogenOutcome {
  * Source: core/ascent; stops take the place of the safety stop (NUMBERS of this project).
  */
 export function nitrogenOutcome(plan: DivePlan, before: Lanes, n2: number, diver: Diver): NitrogenOutcome {
-  const limits = surfaceLimits(plan.around.column.surfaceBar, diver.gradient.high);
+  const limits = surfaceLimits(plan.around.column, diver.gradient.high);
   const noStopMin = noStopLimitMin(lastLevelStay(plan, before, n2, limits));
   const levelsPastLimitM = plan.earlierLevels
     .filter(({ map, directAscent }) => !isWithin(applyMap(compose(map, directAscent), before, n2), limits))
@@ -168,7 +159,7 @@ export function step(
   const { startMin } = effective;
   const before = carriedTo(from, startMin, column.surfaceBar, context.intervals);
   const lastSurfacing = from.exposures[from.exposures.length - 1]?.endMin;
-  const limits = surfaceLimits(column.surfaceBar, diver.gradient.high);
+  const limits = surfaceLimits(column, diver.gradient.high);
   const restBar = AIR_N2 * inspiredBar(column.surfaceBar);
   const day = dayNumber(startMin);
   const tripOtu = from.doses.reduce((sum, dose) => sum + dose.otu, 0);

@@ -89,7 +89,7 @@ function finished(
   { earlier, carry }: Start,
   entries: readonly Entry[],
 ): DiverLedger {
-  const { surfaceBar } = surroundingsOf(trip).column;
+  const { column } = surroundingsOf(trip);
   const made = entries.filter((entry) => entry.isMade);
   const last = entries[entries.length - 1]?.after ?? carry;
   return {
@@ -103,7 +103,11 @@ function finished(
     clearAtMin:
       made.length === 0 && !earlier.some((entry) => entry.isMade)
         ? null
-        : clearAtMin(last, AIR_N2 * inspiredBar(surfaceBar), surfaceLimits(surfaceBar, diver.gradient.high)),
+        : clearAtMin(
+            last,
+            AIR_N2 * inspiredBar(column.surfaceBar),
+            surfaceLimits(column, diver.gradient.high),
+          ),
   };
 }
 

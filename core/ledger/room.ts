@@ -204,11 +204,11 @@ function minutesEarlier(trip: Trip, entry: Entry): Found | null {
   const { intervalMin } = entry;
   if (intervalMin === null) return null;
   const around = surroundingsOf(trip);
-  const { surfaceBar } = around.column;
+  const { column } = around;
   const n2 = 1 - entry.o2!;
-  const limits = surfaceLimits(surfaceBar, entry.diver.gradient.high);
+  const limits = surfaceLimits(column, entry.diver.gradient.high);
   const plan = newDivePlan(shapeOf(entry), around);
-  const airBar = AIR_N2 * inspiredBar(surfaceBar);
+  const airBar = AIR_N2 * inspiredBar(column.surfaceBar);
   let neededMin = -Infinity;
   for (const toEnd of waysUp(plan)) {
     for (let i = 0; i < COMPARTMENT_COUNT; i += 1) {

@@ -160,21 +160,21 @@ function surfacePoints(
   );
 }
 
-interface Known {
+/** The points of one dive and of the time at the surface after it. */
+interface Part {
   readonly untilMin: WallMin;
   readonly points: readonly TimelinePoint[];
 }
 
-/**
- * The points of the bands last asked for: an entry taken over from an earlier ledger has the same past, and so the
- * same points. No weak table: a drag would fill it faster than it empties.
- */
-let lastKnown: ReadonlyMap<Entry, Known> = new Map();
+/** The bands of one diver, and what of them those after an edit can take over. */
+export interface Timeline {
+  /** In order of time. */
+  readonly points: readonly TimelinePoint[];
+  readonly parts: ReadonlyMap<Entry, Part>;
+}
 
-/** The points of a dive and of the time at the surface after it. */
-function pointsFrom(entry: Entry, untilMin: WallMin, place: Place): Known {
-  const kept = lastKnown.get(entry);
-  if (kept?.untilMin === untilMin) return kept;
+function partFrom(entry: Entry, untilMin: WallMin, place: Place, known: Part | undefined): Part {
+  if (known?.untilMin === untilMin) return known;
   const { after } = entry;
   const clock = dayClock(after);
   const points = [
@@ -190,25 +190,31 @@ function pointsFrom(entry: Entry, untilMin: WallMin, place: Place): Known {
  * through intervals and nights.
  * @param ledger of one diver @param trip the document it was made from
  * @param untilMin wall minutes where the bands end; nothing is drawn past it
+ * @param previous bands of an earlier ledger: an entry taken over from it has the same past, and so the same points
  * @returns points in order of time, each exact; empty for a diver without dives. A dive whose stops run into
  *   the next is drawn until the next begins: there the curves jump, as the ledger does
  * Source: as the ledger's own steps.
  */
-export function timelineOf(ledger: DiverLedger, trip: Trip, untilMin: WallMin): readonly TimelinePoint[] {
-  const { surfaceBar } = surroundingsOf(trip).column;
+export function timelineOf(
+  ledger: DiverLedger,
+  trip: Trip,
+  untilMin: WallMin,
+  previous?: Timeline,
+): Timeline {
+  const { column } = surroundingsOf(trip);
+  const { surfaceBar } = column;
   const place: Place = {
     surfaceBar,
     restBar: AIR_N2 * inspiredBar(surfaceBar),
-    limits: surfaceLimits(surfaceBar, ledger.diver.gradient.high),
+    limits: surfaceLimits(column, ledger.diver.gradient.high),
     waits: SURFACE_STEPS_MIN.map((min) => ({ min, map: intervalMap(surfaceBar, min) })),
   };
   const made = ledger.entries.filter((entry) => entry.isMade);
-  const known = new Map(
+  const parts = new Map(
     made.map((entry, turn) => {
       const endMin = made[turn + 1]?.startMin ?? untilMin;
-      return [entry, pointsFrom(entry, endMin, place)];
+      return [entry, partFrom(entry, endMin, place, previous?.parts.get(entry))];
     }),
   );
-  lastKnown = known;
-  return [...known.values()].flatMap(({ points }) => points);
+  return { points: [...parts.values()].flatMap(({ points }) => points), parts };
 }

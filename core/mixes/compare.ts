@@ -81,7 +81,7 @@ function tightest(times: readonly NoStopTime[]): NoStopTime | null {
 }
 
 function noStopTime(plan: DivePlan, tensions: readonly number[], o2: number, diver: Diver): NoStopOfDive {
-  const limits = surfaceLimits(plan.around.column.surfaceBar, diver.gradient.high);
+  const limits = surfaceLimits(plan.around.column, diver.gradient.high);
   const { depthM, noStopMin, unlimited } = deepestLimit(plan, tensions, 1 - o2, limits);
   return { min: noStopMin, unlimited, depthM };
 }

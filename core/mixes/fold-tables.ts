@@ -141,7 +141,7 @@ class TableMaker {
   private choice(dive: Dive, effective: EffectiveDive, plan: DivePlan, diver: Diver, mix: Mix): Choice {
     const o2 = effective.analysedO2 ?? mixO2(mix);
     const filled = this.filled(plan, o2);
-    const limits = surfaceLimits(plan.around.column.surfaceBar, diver.gradient.high);
+    const limits = surfaceLimits(plan.around.column, diver.gradient.high);
     const deepestPo2 = po2Bar(o2, ambientBar(plan.profile.deepestM, plan.around.column));
     const doses = sharedDoses(plan.doses, plan.legs, o2, effective.startMin);
     return {
@@ -191,7 +191,7 @@ class TableMaker {
         startMin: effective.startMin,
         endMin: effective.startMin + plan.runtimeMin,
         day: dayNumber(effective.startMin),
-        surfaceLimits: surfaceLimits(around.column.surfaceBar, diver.gradient.high),
+        surfaceLimits: surfaceLimits(around.column, diver.gradient.high),
         isOpen,
         classIndex,
         choices: mixes.map((mix) => mix && this.choice(dive, effective, plan, diver, mix)),

@@ -255,7 +255,9 @@ export function tripDrawing(trip: Trip, mine: DiverLedger): TripDrawing {
   const made = mine.entries.filter((entry) => entry.isMade);
   const scale = timeScale(mine.entries);
   const lastMin = (scale.firstDay + scale.days) * DAY_MIN - 1;
-  const points = timelineOf(mine, trip, lastMin).filter((point) => point.atMin >= scale.firstDay * DAY_MIN);
+  const points = timelineOf(mine, trip, lastMin).points.filter(
+    (point) => point.atMin >= scale.firstDay * DAY_MIN,
+  );
   return { mine, made, scale, points };
 }
 

@@ -86,19 +86,9 @@ export function dayNumber(min: WallMin): number {
   return Math.floor(min / 1440);
 }
 
-const datesKnown = new Map<number, string>();
-
 /** The calendar date of a moment, "2027-03-06". Source: as `wallText`, rounded down. */
 export function wallDate(min: WallMin): string {
-  const day = dayNumber(min);
-  let date = datesKnown.get(day);
-  if (date === undefined) {
-    // A trip has a dozen dates and asks for them at every edit; a fuzzer has thousands, which must not be kept.
-    if (datesKnown.size > 1000) datesKnown.clear();
-    date = dateOfDay(day);
-    datesKnown.set(day, date);
-  }
-  return date;
+  return dateOfDay(dayNumber(min));
 }
 
 function two(number: number): string {

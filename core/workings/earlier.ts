@@ -26,7 +26,7 @@ function nitrogenNeed(asked: Asked): Need {
   const { entry, trip, o2 } = asked;
   const around = surroundingsOf(trip);
   const plan = divePlan(effectiveDive(entry.dive, entry.diver).shape, around);
-  const limits = surfaceLimits(around.column.surfaceBar, entry.diver.gradient.high);
+  const limits = surfaceLimits(around.column, entry.diver.gradient.high);
   const air = airBar(asked);
   let need: Need = { index: -1, min: 0, mostBar: 0 };
   for (const toEnd of waysUp(plan)) {

@@ -24,7 +24,7 @@ export function compartmentStep(compartment: number, role: string): WorkingsStep
 function stayOf({ entry, trip, o2 }: Asked, level: number | null): LevelStay {
   const around = surroundingsOf(trip);
   const plan = divePlan(effectiveDive(entry.dive, entry.diver).shape, around);
-  const limits = surfaceLimits(around.column.surfaceBar, entry.diver.gradient.high);
+  const limits = surfaceLimits(around.column, entry.diver.gradient.high);
   return level === null
     ? lastLevelStay(plan, entry.tensionsBefore, 1 - o2, limits)
     : levelStay(plan, level, entry.tensionsBefore, 1 - o2, limits);

@@ -102,9 +102,9 @@ export const clearWorkings: Work = (asked) => {
   };
   const last = diverLedger.entries[diverLedger.entries.length - 1]?.after;
   if (last === undefined) return { ...shared, steps: [], result: 'no dives', exact: null };
-  const { surfaceBar } = surroundingsOf(trip).column;
-  const restBar = AIR_N2 * inspiredBar(surfaceBar);
-  const limits = surfaceLimits(surfaceBar, diverLedger.diver.gradient.high);
+  const { column } = surroundingsOf(trip);
+  const restBar = AIR_N2 * inspiredBar(column.surfaceBar);
+  const limits = surfaceLimits(column, diverLedger.diver.gradient.high);
   let slowest = { index: -1, min: 0 };
   Array.from(RATES_PER_MIN).forEach((rate, index) => {
     const allowed = CLEAR_SHARE * (limits[index]! - restBar);

@@ -21,6 +21,20 @@ export function memo<Args extends readonly unknown[], Value>(
   };
 }
 
+/**
+ * As `memo`, for what can take up again from the answer before: an edit leaves most of it as it was.
+ * @param compute given the last answer, whatever it was for
+ */
+export function takingUp<Args extends readonly unknown[], Value>(
+  compute: (previous: Value | undefined, ...args: Args) => Value,
+): (...args: Args) => Value {
+  let previous: Value | undefined;
+  return memo((...args: Args) => {
+    previous = compute(previous, ...args);
+    return previous;
+  });
+}
+
 function isSame(a: readonly unknown[], b: readonly unknown[]): boolean {
   return a.length === b.length && a.every((each, i) => Object.is(each, b[i]));
 }

@@ -7,17 +7,12 @@ import type { DiverLedger, Entry, Ledger, Room, RoomLimit } from '../../core/led
 import { roomMinutes, roomOf } from '../../core/ledger/room';
 import type { Dive, Diver, Id, Site, Trip } from '../../core/document/types';
 import { leastRooms, type RoomKey } from './least-rooms';
-import { memo } from './memo';
+import { memo, takingUp } from './memo';
 import type { Desk } from './store';
 import type { Caution } from '../../core/cautions/caution';
 
-/** The ledger before, so that the next one reuses what an edit left untouched. */
-let previous: Ledger | undefined;
+const ledgerOf = takingUp((previous: Ledger | undefined, trip: Trip): Ledger => ledger(trip, previous));
 
-const ledgerOf = memo((trip: Trip): Ledger => {
-  previous = ledger(trip, previous);
-  return previous;
-});
 export function selectTrip(state: Desk): Trip {
   return state.trip;
 }
@@ -34,21 +29,20 @@ export function selectCautions(state: Desk): readonly Caution[] {
 
 type RoomMinutes = Pick<Room, 'min' | 'minLimit'>;
 
-/**
- * Minutes of room by entry, of the ledger last asked about: an entry that an edit left untouched is the same
- * object, with the same room. No weak table: a drag would fill it faster than it empties.
- */
-let minutesKnown: ReadonlyMap<Entry, RoomMinutes> = new Map();
-
 const roomsOf = new WeakMap<Entry, Room>();
 
-const roomMinutesIn = memo((of: Ledger) => {
+/** An entry that an edit left untouched is the same object, with the same room. */
+const minutesByEntry = takingUp((known: ReadonlyMap<Entry, RoomMinutes> | undefined, of: Ledger) => {
   const { trip } = of;
   const minutesOf = new Map<Entry, RoomMinutes>();
   for (const { entries } of of.divers) {
-    for (const entry of entries) minutesOf.set(entry, minutesKnown.get(entry) ?? roomMinutes(trip, entry));
+    for (const entry of entries) minutesOf.set(entry, known?.get(entry) ?? roomMinutes(trip, entry));
   }
-  minutesKnown = minutesOf;
+  return minutesOf;
+});
+
+const roomMinutesIn = memo((of: Ledger) => {
+  const minutesOf = minutesByEntry(of);
   return {
     minutes: (entry: Entry): number | null => minutesOf.get(entry)?.min ?? null,
     limit: (entry: Entry): RoomLimit | null => minutesOf.get(entry)?.minLimit ?? null,

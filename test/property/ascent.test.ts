@@ -32,7 +32,7 @@ function question(trip: Trip, n2: number, load: number): Question {
   const around = surroundingsOf(trip);
   const plan = newDivePlan(trip.dives[0]!, around);
   const before = restTensions(around.column.surfaceBar).map((rest) => rest * (1 + load));
-  const limits = surfaceLimits(around.column.surfaceBar, trip.party[0]!.gradient.high);
+  const limits = surfaceLimits(around.column, trip.party[0]!.gradient.high);
   return {
     trip,
     plan,

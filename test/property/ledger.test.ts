@@ -282,7 +282,7 @@ describe('timelineOf', () => {
         const made = own.entries.filter((entry) => entry.isMade);
         fc.pre(made.length > 0);
         const untilMin = made[made.length - 1]!.surfacesMin + 1000;
-        const points = timelineOf(own, trip, untilMin);
+        const { points } = timelineOf(own, trip, untilMin);
         points.forEach((point, i) => {
           if (i > 0) expect(point.atMin).toBeGreaterThanOrEqual(points[i - 1]!.atMin - 1e-6);
         });

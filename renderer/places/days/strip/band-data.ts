@@ -2,9 +2,10 @@
 import { wallMin } from '../../../../core/words/calendar';
 import { surfaceLimits } from '../../../../core/ledger/entry';
 import type { DiverLedger } from '../../../../core/ledger/ledger-types';
-import { timelineOf, type TimelinePoint } from '../../../../core/ledger/timeline';
+import { timelineOf, type Timeline, type TimelinePoint } from '../../../../core/ledger/timeline';
 import type { Trip } from '../../../../core/document/types';
 import { AIR_N2, COMPARTMENT_COUNT, inspiredBar } from '../../../../core/tissues/compartments';
+import { takingUp } from '../../../store/memo';
 import { placeOf, type TimeScale } from './time-scale';
 import { surroundingsOf } from '../../../../core/profile';
 
@@ -30,9 +31,15 @@ export function bandsEndMin(trip: Trip, ledger: DiverLedger, pageEndMin: number)
   return Math.min(wanted, pageEndMin);
 }
 
+/** One diver's bands are on show at a time; those of the edit before are taken up. */
+const bandsOf = takingUp(
+  (previous: Timeline | undefined, ledger: DiverLedger, trip: Trip, untilMin: number) =>
+    timelineOf(ledger, trip, untilMin, previous),
+);
+
 export function timelineFor(trip: Trip, ledger: DiverLedger, pageEndMin: number): readonly TimelinePoint[] {
   if (ledger.entries.length === 0) return [];
-  return timelineOf(ledger, trip, bandsEndMin(trip, ledger, pageEndMin));
+  return bandsOf(ledger, trip, bandsEndMin(trip, ledger, pageEndMin)).points;
 }
 
 export function bandPoints(timeline: readonly TimelinePoint[], time: TimeScale): readonly BandPoint[] {
@@ -53,9 +60,9 @@ export function compartmentShares(
   ledger: DiverLedger,
   timeline: readonly TimelinePoint[],
 ): readonly (readonly number[])[] {
-  const { surfaceBar } = surroundingsOf(trip).column;
-  const restBar = AIR_N2 * inspiredBar(surfaceBar);
-  const limits = surfaceLimits(surfaceBar, ledger.diver.gradient.high);
+  const { column } = surroundingsOf(trip);
+  const restBar = AIR_N2 * inspiredBar(column.surfaceBar);
+  const limits = surfaceLimits(column, ledger.diver.gradient.high);
   return timeline.map(({ tensions }) =>
     Array.from({ length: COMPARTMENT_COUNT }, (_, i) => (tensions[i]! - restBar) / (limits[i]! - restBar)),
   );

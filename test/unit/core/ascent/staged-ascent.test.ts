@@ -88,7 +88,7 @@ describe('noStopLimitMin', () => {
 
 describe('limitingCompartment', () => {
   const plan = newDivePlan({ depthM: 30, bottomMin: 20 }, around);
-  const limits = surfaceLimits(around.column.surfaceBar, 0.8);
+  const limits = surfaceLimits(around.column, 0.8);
 
   it('names the compartment whose own time is the no-stop limit', () => {
     const stay = lastLevelStay(plan, rest, AIR, limits);

@@ -2,7 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import { ledger } from '../../../../core/ledger/ledger';
-import { timelineOf } from '../../../../core/ledger/timeline';
+import type { Ledger } from '../../../../core/ledger/ledger-types';
+import { timelineOf, type Timeline } from '../../../../core/ledger/timeline';
 import type { Dive, Trip } from '../../../../core/document/types';
 
 /** A shallow dive, soon after it one with little room, and one the morning after. */
@@ -76,10 +77,11 @@ describe('a dive of levels taken up again', () => {
 });
 
 describe('the bands after an edit', () => {
-  const ends = (trip: Trip, untilMin: number, previous?: ReturnType<typeof ledger>) => {
-    const whole = ledger(trip, previous);
+  const ends = (trip: Trip, untilMin: number, previous?: { whole: Ledger; bands: Timeline }) => {
+    const whole = ledger(trip, previous?.whole);
     const [own] = whole.divers;
-    return { whole, own: own!, points: timelineOf(own!, trip, untilMin) };
+    const bands = timelineOf(own!, trip, untilMin, previous?.bands);
+    return { whole, own: own!, bands, points: bands.points };
   };
 
   it('run on to where the next dive begins now, and to where they end now', () => {
@@ -87,7 +89,7 @@ describe('the bands after an edit', () => {
     const lastMin = ledger(trip).divers[0]!.entries[2]!.surfacesMin + 600;
     const first = ends(trip, lastMin);
     const later = withDive(trip, 'c', { startsAt: '2027-03-15T09:30' });
-    const second = ends(later, lastMin + 300, first.whole);
+    const second = ends(later, lastMin + 300, first);
     // The same entry as before, with a longer time at the surface after it.
     expect(second.own.entries[1]).toBe(first.own.entries[1]);
     expect(second.points.at(-1)!.atMin).toBe(lastMin + 300);
@@ -96,6 +98,12 @@ describe('the bands after an edit', () => {
     expect(second.points[arrival]!.tensions.map((bar) => Number(bar.toFixed(9)))).toEqual(
       third.tensionsBefore.map((bar) => Number(bar.toFixed(9))),
     );
-    expect(timelineOf(second.own, later, lastMin + 900).at(-1)!.atMin).toBe(lastMin + 900);
+    expect(timelineOf(second.own, later, lastMin + 900, second.bands).points.at(-1)!.atMin).toBe(
+      lastMin + 900,
+    );
+    // What was not touched is taken over, and all of it is what it would be from scratch.
+    const [untouched] = second.own.entries;
+    expect(second.bands.parts.get(untouched!)).toBe(first.bands.parts.get(untouched!));
+    expect(second.bands).toEqual(timelineOf(second.own, later, lastMin + 300));
   });
 });

@@ -40,7 +40,7 @@ describe('timelineOf', () => {
     const own = ledger(trip).divers[0]!;
     const [first, second] = own.entries;
     expect(first!.surfacesMin).toBeGreaterThan(second!.startMin);
-    const points = timelineOf(own, trip, second!.surfacesMin + 60);
+    const { points } = timelineOf(own, trip, second!.surfacesMin + 60);
     points.forEach((point, i) => {
       if (i > 0) expect(point.atMin).toBeGreaterThanOrEqual(points[i - 1]!.atMin);
     });

@@ -1,5 +1,5 @@
 import { describe, expect, it, vi } from 'vitest';
-import { memo } from '../../../../renderer/store/memo';
+import { memo, takingUp } from '../../../../renderer/store/memo';
 
 describe('memo', () => {
   it('gives the same object for the same arguments, also after looking at others in between', () => {
@@ -24,5 +24,20 @@ describe('memo', () => {
     remembered({});
     expect(remembered(a)).not.toBe(first);
     expect(compute).toHaveBeenCalledTimes(4);
+  });
+});
+
+describe('takingUp', () => {
+  it('hands over the answer before, and remembers as memo does', () => {
+    const compute = vi.fn((previous: readonly string[] | undefined, word: string) => [
+      ...(previous ?? []),
+      word,
+    ]);
+    const remembered = takingUp(compute);
+    const first = remembered('a');
+    expect(remembered('b')).toEqual(['a', 'b']);
+    expect(remembered('a')).toBe(first);
+    expect(remembered('c')).toEqual(['a', 'b', 'c']);
+    expect(compute).toHaveBeenCalledTimes(3);
   });
 });
