@@ -14,7 +14,7 @@ const CLAUSES: readonly Clause[] = [
   },
 ];
 
-/** Source: that no model or table prevents either sickness: NUMBERS of this project, "Safety". */
+/** Source: that no model or table prevents either sickness: CONVENTIONS, "Safety". */
 const NO_PROMISE = 'Models and tables do not prevent decompression sickness or oxygen toxicity.';
 
 function sentence(words: string): string {

@@ -1,8 +1,11 @@
 /**
  * Every number of the trade in core/ says where it was published: an exported function or table with
- * figures in it bears a `Source:` in its own docstring, or in the docstring at the head of its file.
+ * figures in it bears a `Source:` in its own docstring, or in the docstring at the head of its file. What of this
+ * repository it cites must be there (citations.ts).
  */
-import { isStarted } from '../paths';
+import { readdirSync, readFileSync } from 'node:fs';
+import { at, isStarted } from '../paths';
+import { badCitationsIn, namesIn, sectionsOf, type Citable } from './citations';
 import {
   lineAt,
   parse,
@@ -121,14 +124,36 @@ export function tradeFiles(files: readonly SourceFile[]): readonly SourceFile[] 
   );
 }
 
+/** What the repository has that can be cited. */
+export function citable(core: readonly SourceFile[]): Citable {
+  const inside = ['core', 'test'].flatMap((folder) =>
+    readdirSync(at(folder), { recursive: true, encoding: 'utf8' }).map(
+      (path) => `${folder}/${path.replaceAll('\\', '/')}`,
+    ),
+  );
+  return {
+    sections: sectionsOf(readFileSync(at('core/CONVENTIONS.md'), 'utf8')),
+    paths: new Set([...readdirSync(at('.')), ...inside]),
+    names: namesIn(core),
+  };
+}
+
 if (isStarted(import.meta.url)) {
-  const files = tradeFiles(sourceFiles());
+  const core = sourceFiles().filter(({ path }) => path.startsWith('core/'));
+  const there = citable(core);
+  const bad = core.flatMap((file) => badCitationsIn(file, there));
+  for (const { where, what } of bad) console.error(`${where}: ${what}`);
+  if (bad.length > 0)
+    console.error('  Cite what is there: `CONVENTIONS, "Minimum gas"`, a file, or a name of core.');
+  const files = tradeFiles(core);
   const unsourced = files.flatMap(unsourcedIn);
   for (const { where, name, figures } of unsourced) {
     console.error(`${where}: ${name} carries ${figures.slice(0, 5).join(', ')} without a source`);
   }
   if (unsourced.length > 0)
     console.error('  Name the publication after "Source:" in the docstring, or say "common practice".');
-  console.log(`sources: ${files.length} files of core, ${unsourced.length} without a source`);
-  process.exitCode = unsourced.length === 0 && files.length > 0 ? 0 : 1;
+  console.log(
+    `sources: ${files.length} files of core, ${unsourced.length} without a source, ${bad.length} citing what is not there`,
+  );
+  process.exitCode = unsourced.length + bad.length === 0 && files.length > 0 ? 0 : 1;
 }

@@ -114,7 +114,7 @@ export function stagedAscent(
  * minutes go up to where less gas is breathed. Counted beside the stops themselves, these keep gas from falling then.
  * They are no way to ascend.
  * @param firstM of the staged ascent @returns a list a line; those that waiting does not solve are left out
- * Source: as `stagedAscent`; counting them is this project's, after NUMBERS: gas never falls.
+ * Source: as `stagedAscent`; CONVENTIONS, "Required stops": gas never falls.
  */
 export function shallowerLines(
   firstM: number,

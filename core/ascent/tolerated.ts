@@ -56,7 +56,7 @@ export function isWithin(tensionsBar: Lanes, limitsBar: Lanes): boolean {
  * How near the tissues are to the limit on surfacing: 0 at rest, 1 at the limit.
  * @param tensionsBar bar @param restBar tension at rest, bar @param limitsBar tolerated at the surface, bar
  * @returns the leading compartment (1 to 16) and its share; negative below rest, above 1 past the limit
- * Source: NUMBERS of this project; the share of a surfacing M-value, scaled from rest.
+ * Source: CONVENTIONS, "Share of the limit"; the share of a surfacing M-value, scaled from rest.
  */
 export function leadingShare(
   tensionsBar: Lanes,

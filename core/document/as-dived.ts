@@ -48,7 +48,7 @@ const known = new WeakMap<Dive, Map<Id | null, EffectiveDive>>();
 /**
  * A dive as it counts for one diver.
  * @returns plan and as-dived records merged; the same object for the same dive and kind of record
- * Source: NUMBERS of this project: what was dived and what is analysed rules.
+ * Source: CONVENTIONS, "A dive": what was dived and what is analysed rules.
  */
 export function effectiveDive(dive: Dive, diver: Pick<Diver, 'id'>): EffectiveDive {
   const everybody = dive.asDived?.filter((record) => record.by === undefined) ?? [];

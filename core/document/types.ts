@@ -1,6 +1,6 @@
 /**
- * The trip document, version 1. Plain, immutable data as it stands in the file, with the defaults that
- * NUMBERS lays down filled in by `readTrip`; keys this version does not know travel along untouched.
+ * The trip document, version 1. Plain, immutable data as it stands in the file, with its defaults
+ * filled in by `readTrip`; keys this version does not know travel along untouched.
  * Units are in the names; fractions run from 0 to 1; times are wall-clock text at the trip's place.
  */
 

@@ -83,7 +83,7 @@ function diverOf(trip: Trip, ledger: DiverLedger) {
  * @param ledger of the whole party @param cautions found in it
  * @param diverId keeps one diver's ledger and the cautions that concern them
  * @returns plain data, ready for JSON
- * Source: DESIGN of this project, ledger version 1.
+ * Source: CONVENTIONS, "The ledger file".
  */
 export function ledgerDocument(ledger: Ledger, cautions: readonly Caution[], diverId?: string) {
   const divers = ledger.divers.filter((each) => diverId === undefined || each.diver.id === diverId);

@@ -47,7 +47,7 @@ export interface NitrogenOutcome {
 /**
  * The nitrogen of one dive: its no-stop limit, and the legs and map it is made with, required stops included.
  * @param before tensions at its start, bar @param n2 nitrogen fraction
- * Source: core/ascent; stops take the place of the safety stop (NUMBERS of this project).
+ * Source: core/ascent; CONVENTIONS, "Required stops".
  */
 export function nitrogenOutcome(plan: DivePlan, before: Lanes, n2: number, diver: Diver): NitrogenOutcome {
   const limits = surfaceLimits(plan.around.column, diver.gradient.high);
@@ -143,7 +143,7 @@ export interface FoldContext {
  *   afternoon's dive nor the oxygen of the days after
  * @param mix null where none may go there: the dive is left out and nothing changes but the time
  * @returns the entry with every figure, and with the carry on surfacing
- * Source: the modules named in the imports; the order of steps is NUMBERS of this project.
+ * Source: the modules named in the imports; CONVENTIONS, "The order of reckoning".
  */
 export function step(
   context: FoldContext,

@@ -34,7 +34,7 @@ function divesOf({ earlier, entries }: Dived): readonly Entry[] {
  * with required stops anywhere on the trip, or brought to it, makes it the longest; more than one dive makes it
  * several.
  * @returns null without dives
- * Source: as `HOURS_BEFORE_FLIGHT`; that it looks at the whole trip is the careful reading.
+ * Source: as `HOURS_BEFORE_FLIGHT`; that it looks at the whole trip: CONVENTIONS, "Hours before flying".
  */
 export function flyingRow(dived: Dived): FlyingRow | null {
   const dives = divesOf(dived);

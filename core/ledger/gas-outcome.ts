@@ -15,7 +15,7 @@ import type { DivePlan } from './dive-plan';
 import type { NitrogenOutcome } from './entry';
 import type { Entry } from './ledger-types';
 
-/** Share of the gas above the minimum after which a party turns. Source: NUMBERS of this project, a half. */
+/** Share of the gas above the minimum after which a party turns. Source: CONVENTIONS, "Turn pressure". */
 export const USUAL_TURN_SHARE = 0.5;
 
 /** The stops that a dive's gas has to last through; each a way up, deepest stop first. */
@@ -32,7 +32,7 @@ const NO_STOPS: StopsToReckon = { fromLast: [], fromAny: [] };
  * The stops that gas is reckoned with where a dive is past its limit: those required, and what keeps gas from falling
  * as a dive gets longer (see `shallowerLines`).
  * @param before tensions at the start, bar @param n2 nitrogen fraction
- * Source: NUMBERS of this project, staged ascent and minimum gas.
+ * Source: CONVENTIONS, "Required stops"; CONVENTIONS, "Minimum gas".
  */
 export function stopsToReckon(
   plan: DivePlan,
@@ -83,7 +83,7 @@ export function stopsToReckon(
  * The legs a dive's gas is reckoned with: as made, or with the safety stop that required stops take the place of, or
  * with other stops to reckon with, whichever take most gas.
  * @param made the legs as the dive is made
- * Source: NUMBERS of this project, staged ascent.
+ * Source: CONVENTIONS, "Required stops".
  */
 export function breathedLegs(plan: DivePlan, made: readonly Leg[], stops: StopsToReckon): readonly Leg[] {
   if (made === plan.legs) return made;
@@ -100,7 +100,7 @@ export function breathedLegs(plan: DivePlan, made: readonly Leg[], stops: StopsT
  * Minimum gas of a dive for one diver: of the safety stop and of the required stops of going up at any moment of any
  * level, what takes most gas counts.
  * @returns as `minimumGas`; null where there is no way up on this gas
- * Source: NUMBERS of this project, minimum gas.
+ * Source: CONVENTIONS, "Minimum gas".
  */
 export function minimumGasOf(
   plan: DivePlan,

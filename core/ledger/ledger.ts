@@ -125,7 +125,7 @@ function mixesMatter(diver: Diver, trip: Trip, before: Trip): boolean {
  * @param previous the ledger of an earlier version of the trip: its longest prefix with the same dive, mix
  *   and diver (the same objects) is taken over; the result equals the fold from scratch
  * @param intervals maps of surface intervals, shared by a party
- * Source: the fold is NUMBERS of this project; what it is built of is named in entry.ts.
+ * Source: CONVENTIONS, "The order of reckoning"; what it is built of is named in entry.ts.
  */
 export function diverLedger(
   trip: Trip,

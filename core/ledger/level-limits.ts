@@ -107,7 +107,7 @@ export function levelsWithoutLimit(plan: DivePlan): readonly EntryLevel[] {
  * The level whose no-stop time stands for the dive where only one does: the deepest, of two alike the one with
  * less time.
  * @param levels one or more
- * Source: NUMBERS of this project, several levels.
+ * Source: CONVENTIONS, "Several levels".
  */
 export function deepestLevel(levels: readonly EntryLevel[]): EntryLevel {
   return levels.reduce((held, each) => {

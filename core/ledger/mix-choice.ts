@@ -5,7 +5,7 @@ import type { Dive, Diver, EarlierDive, Mix, Trip } from '../document/types';
 /** Depths and pressures are compared with this much room for rounding, metres. */
 const SAME_DEPTH_M = 1e-9;
 
-/** Oxygen fraction of a mix: as analysed where known, else as labelled. Source: NUMBERS of this project. */
+/** Oxygen fraction of a mix: as analysed where known, else as labelled. Source: CONVENTIONS, "A dive". */
 export function mixO2(mix: Mix): number {
   return mix.analysedO2 ?? mix.o2;
 }
@@ -14,7 +14,7 @@ export function mixO2(mix: Mix): number {
  * Whether a mix may be taken to a depth by a diver: its MOD at the diver's working PO2 reaches the depth,
  * and its oxygen is within the diver's ceiling. The trip's analysis tolerance counts as more oxygen while
  * the mix is not analysed.
- * Source: NUMBERS of this project; working PO2 after the NOAA Diving Program, 2015.
+ * Source: CONVENTIONS, "Which mix"; working PO2 after the NOAA Diving Program, 2015.
  */
 export function mayBreathe(
   mix: Mix,
@@ -33,7 +33,7 @@ export function mayBreathe(
  * The mix of a dive for a diver: the one it names, or for "auto" the richest of the trip's (of those on board
  * that day, where the dive names them) that may go to its planned depth; of two alike the first listed.
  * @returns null where "auto" finds none
- * Source: DESIGN of this project, "auto".
+ * Source: CONVENTIONS, "Which mix".
  */
 export function mixFor(dive: Dive | EarlierDive, diver: Diver, trip: Trip, around: Surroundings): Mix | null {
   if (dive.mix !== 'auto') return trip.mixes.find((mix) => mix.id === dive.mix) ?? null;

@@ -37,7 +37,7 @@ function first(candidates: readonly (Found | null)[]): Found | null {
 /**
  * Litres left above what must remain: the reserve at the surface, the minimum gas on leaving the bottom.
  * @returns litres at 1 bar; negative where one of the two is not left, -Infinity where nobody can say what it takes
- * Source: NUMBERS of this project, minimum gas and reserve.
+ * Source: CONVENTIONS, "Minimum gas".
  */
 export function spareL(entry: Pick<Entry, 'gas' | 'diver' | 'o2'>, trip: Trip): number {
   const { contentL: filledL, usedL, usedAtLeavingL, minimumBar } = entry.gas;
@@ -301,7 +301,7 @@ export function roomMinutes(trip: Trip, entry: Entry): Pick<Room, 'min' | 'minLi
  * @returns closed form where there is one, else found to 0.01 on the safe side; negative where a limit is
  *   passed; null with the limit 'po2' above 1.6 bar, where no oxygen limit is published, and on the dives
  *   after such a one
- * Source: DESIGN of this project, "room"; each limit as in its module.
+ * Source: CONVENTIONS, "Room"; each limit as in its module.
  */
 export function roomOf(trip: Trip, entry: Entry): Room {
   if (!entry.isMade) return NO_ROOM;

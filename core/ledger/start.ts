@@ -45,7 +45,7 @@ export interface Start {
  * What a diver brings to the trip: at rest, or with earlier dives and a climb to altitude carried through
  * by the ledger's own steps. Dives that began before the climb count as made at sea level.
  * @returns the entries of those dives and the carry at the end; its `atMin` is -Infinity for a diver at rest
- * Source: NUMBERS of this project: at rest before the first dive; the steps are the ledger's.
+ * Source: CONVENTIONS, "Dives brought to the trip"; CONVENTIONS, "Tissues" for the rest before the first.
  */
 export function startOf(trip: Trip, diver: Diver, around: Surroundings): Start {
   const climbMin = diver.arrivedAt === undefined ? null : wallMin(diver.arrivedAt);

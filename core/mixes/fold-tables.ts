@@ -259,7 +259,7 @@ export function foldTables(open: OpenTrip): FoldTables {
  * leaner label.
  * @param list candidates of the list, rising
  * @returns a candidate, or `NO_MIX`
- * Source: DESIGN of this project, "auto"; equals `mixFor` on the stocked trip.
+ * Source: CONVENTIONS, "Which mix"; equals `mixFor` on the stocked trip.
  */
 export function assigned(tables: FoldTables, diveClass: DiveClass, list: readonly number[]): number {
   let best = NO_MIX;

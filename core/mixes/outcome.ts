@@ -23,7 +23,7 @@ export interface DiverOutcome {
  * Whether a made dive stays within every limit: no-stop limit (earlier levels too), working PO2, the diver's
  * depth and oxygen ceiling, both CNS clocks, gas. Lung doses are advice, not a limit.
  * @param roomMin minutes of room, null where nothing limits it
- * Source: NUMBERS of this project: the CNS clocks and PO2 limit; each limit as in its module.
+ * Source: CONVENTIONS, "OTU and ESOT": what limits are the CNS clocks and the PO2; each limit as in its module.
  */
 export function isWithinLimits(entry: Entry, room: ReturnType<typeof roomMinutes>): boolean {
   const { diver, o2, po2Bar } = entry;

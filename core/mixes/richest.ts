@@ -62,7 +62,7 @@ export interface RichestMix {
  * The theoretical best mix for a depth.
  * @param depthM metres, 0 or more
  * @returns the lesser of working PO2 / P - tolerance and the diver's ceiling, exact and rounded down
- * Source: Dalton's law (core/gas.ts `richestO2`); ceiling and tolerance as in NUMBERS of this project.
+ * Source: Dalton's law (core/gas.ts `richestO2`); CONVENTIONS, "Which mix" for ceiling and tolerance.
  */
 export function richestMix(depthM: number, diver: Diver, trip: Trip, around: Surroundings): RichestMix {
   const byPo2 = richestO2(diver.po2.working, depthM, around.column) - trip.settings.analysisTolerance;

@@ -85,7 +85,7 @@ export function openTrip(trip: Trip, request: Pick<StockRequest, 'fromDate'>): O
  * @param percents whole percents of the list
  * @returns a trip whose open dives choose the richest that may go there of air and the list; mixes that
  *   kept dives need stay in the document
- * Source: DESIGN of this project, "auto".
+ * Source: CONVENTIONS, "Which mix".
  */
 export function stockedTrip(open: OpenTrip, percents: readonly number[]): Trip {
   const { trip, openIds, hasKept } = open;

@@ -107,7 +107,7 @@ function costOf(trip: Trip, variant: Entry, units: SlateUnits): string {
  * each level, in their order) and the stops (minutes at a depth) that each of the next two time steps would cost.
  * @param entry one that is made
  * @returns words; a depth past the MOD or the diver's own limit says so and gives no time
- * Source: the same functions as the ledger (trip/room.ts); steps are common practice.
+ * Source: the same functions as the ledger (core/ledger/room.ts); steps are common practice.
  */
 export function deeperLonger(trip: Trip, entry: Entry, units: SlateUnits): DeeperLonger {
   const { shape } = effectiveDive(entry.dive, entry.diver);

@@ -250,7 +250,7 @@ export interface TripDrawing {
   readonly points: readonly TimelinePoint[];
 }
 
-/** Prepares the drawing of a diver who makes at least one dive. Source: trip/timeline.ts. */
+/** Prepares the drawing of a diver who makes at least one dive. Source: core/ledger/timeline.ts. */
 export function tripDrawing(trip: Trip, mine: DiverLedger): TripDrawing {
   const made = mine.entries.filter((entry) => entry.isMade);
   const scale = timeScale(mine.entries);

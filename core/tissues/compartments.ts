@@ -63,7 +63,7 @@ export function inspiredBar(ambientBar: number): number {
  * Tensions of a diver at rest: every compartment in equilibrium with air.
  * @param surfaceBar absolute pressure breathed at, bar
  * @returns bar, the same in all compartments
- * Source: NUMBERS of this project: at rest before the first dive.
+ * Source: CONVENTIONS, "Tissues".
  */
 export function restTensions(surfaceBar: number): Lanes {
   return new Array<number>(COMPARTMENT_COUNT).fill(AIR_N2 * inspiredBar(surfaceBar));
