@@ -1,6 +1,7 @@
 /** The about box: which program this is, on what it runs, and what nobody may take it for. */
 import { app, dialog, type BrowserWindow } from 'electron';
 import type { AboutHost } from '../core/host';
+import { fileWords } from '../core/words/reader';
 import { SAFETY_LINE } from '../core/safety-line';
 
 /** The app and the versions it runs on. */
@@ -25,7 +26,9 @@ export async function showAbout(window: BrowserWindow): Promise<void> {
     type: 'info',
     title: `About ${name}`,
     message: name,
-    detail: [...versions.map((each) => `${each.name} ${each.version}`), '', SAFETY_LINE].join('\n'),
+    detail: [...versions.map((each) => `${each.name} ${each.version}`), '', fileWords(SAFETY_LINE)].join(
+      '\n',
+    ),
     buttons: ['Close'],
   });
 }

@@ -1,5 +1,6 @@
 import { greatest, least } from '../numeric';
 import { assert } from '../result';
+import { fileWords } from '../words/reader';
 import { SAFETY_LINE } from '../safety-line';
 import { asPrinted, LEVELS_MEANING, levelWords, noStopFigure, pastLevelsText } from '../slate/levels';
 import {
@@ -79,7 +80,7 @@ function diveLines(trip: Trip, dive: Dive, number: number, entries: readonly Ent
       ? [`LOCATION:${escaped([site.name, trip.place].filter((text) => text !== '').join(', '))}`]
       : []),
     ...positionLines(site),
-    `DESCRIPTION:${escaped([...entries.map((entry) => diverText(trip, entry)), '', SAFETY_LINE].join('\n'))}`,
+    `DESCRIPTION:${escaped([...entries.map((entry) => diverText(trip, entry)), '', fileWords(SAFETY_LINE)].join('\n'))}`,
   ];
 }
 
@@ -127,7 +128,7 @@ function flyingLines(ledger: Ledger): readonly (readonly string[])[] {
     [
       `DTSTART:${dateTime(clearMin)}`,
       `SUMMARY:${escaped(`No flying before ${wallText(clearMin).replace('T', ' ')}`)}`,
-      `DESCRIPTION:${escaped(`${note}\n\n${SAFETY_LINE}`)}`,
+      `DESCRIPTION:${escaped(`${note}\n\n${fileWords(SAFETY_LINE)}`)}`,
       'TRANSP:TRANSPARENT',
     ],
   ];

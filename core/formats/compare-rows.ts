@@ -1,5 +1,6 @@
 import type { CompareCell, CompareRow, NoStopTime } from '../mixes/compare';
-import { whyNotText } from '../mixes/richest';
+import { fileWords } from '../words/reader';
+import { whyNotSaid } from '../mixes/richest';
 import { down, up } from '../slate/figures';
 import { csvText, type Cell } from './delimited';
 
@@ -34,7 +35,7 @@ function cells(row: CompareRow, cell: CompareCell): readonly Cell[] {
     row.richest.percent,
     Number((100 * cell.o2).toFixed(2)),
     cell.allowed ? 'yes' : 'no',
-    cell.whyNot === null ? null : whyNotText(cell.whyNot),
+    cell.whyNot === null ? null : fileWords(whyNotSaid(cell.whyNot)),
     down(cell.modM, 0.1),
     noStopCell(cell.alone),
     cell.aloneGainMin === null ? null : down(cell.aloneGainMin, 0.1),

@@ -1,6 +1,7 @@
 import type { Id } from '../document/types';
 import type { CompareCell, CompareRow } from './compare';
-import { whyNotText } from './richest';
+import { fileWords } from '../words/reader';
+import { whyNotSaid } from './richest';
 import type { StockAnswer } from './stock';
 
 /** A cell as it stands in the document; figures that do not exist are null. */
@@ -59,7 +60,7 @@ function cellDocument(cell: CompareCell): CompareCellDocument {
     o2: cell.o2,
     mixId: cell.mix.id,
     allowed: cell.allowed,
-    reason: cell.whyNot && whyNotText(cell.whyNot),
+    reason: cell.whyNot && fileWords(whyNotSaid(cell.whyNot)),
     modM: cell.modM,
     noStopAloneMin: cell.alone?.min ?? null,
     aloneUnlimited: cell.alone?.unlimited ?? false,

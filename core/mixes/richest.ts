@@ -1,4 +1,6 @@
-import { AIR_O2, modM, richestO2, wholeDown } from '../gas';
+import { printed, printedSi } from '../words/quantity';
+import { figure, said, type Said } from '../words/said';
+import { AIR_O2, modM, richestO2 } from '../gas';
 import type { Surroundings } from '../profile';
 import { mayBreathe, mixO2 } from '../ledger/mix-choice';
 import type { Diver, Mix, Trip } from '../document/types';
@@ -38,11 +40,20 @@ export function whyNot(
   return { kind: 'mod', diver, modM: usableModM(mix, diver, trip, around) };
 }
 
-/** The reason as a sentence, in metres and percent; the ceiling as it is, the MOD rounded down. */
-export function whyNotText(why: WhyNot): string {
+/** The reason: the ceiling as it is set, the MOD rounded down. */
+export function whyNotSaid(why: WhyNot): Said {
   return why.kind === 'ceiling'
-    ? `richer than the ceiling of ${Math.round(why.maxO2 * 1000) / 10} % of ${why.diver.name}`
-    : `deeper than its MOD of ${wholeDown(why.modM)} m for ${why.diver.name}`;
+    ? said`richer than the ceiling of ${figure('oxygenSet', why.maxO2)} of ${why.diver.name}`
+    : said`deeper than its MOD of ${figure('depthLimit', why.modM)} for ${why.diver.name}`;
+}
+
+/** How rich a mix may be, "34.8 %, in whole percent 34 %". */
+export function richestSaid({ tenthO2, percent, reachesWithAir }: RichestMix): Said {
+  if (!reachesWithAir) return said`not even air may go there`;
+  const whole = figure('oxygenLimit', percent / 100);
+  return tenthO2 === percent / 100
+    ? said`${whole}`
+    : said`${figure('oxygenLimitFine', tenthO2)}, in whole percent ${whole}`;
 }
 
 /** The richest mix a diver may take to a depth, whatever is on board. */
@@ -70,8 +81,8 @@ export function richestMix(depthM: number, diver: Diver, trip: Trip, around: Sur
   const o2 = Math.min(byPo2, diver.maxO2);
   return {
     o2,
-    tenthO2: wholeDown(o2 * 1000) / 1000,
-    percent: wholeDown(o2 * 100),
+    tenthO2: printedSi(o2, 'oxygenLimitFine', 'metric'),
+    percent: printed(o2, 'oxygenLimit', 'metric'),
     limit,
     reachesWithAir: o2 >= AIR_O2 - 1e-9,
   };

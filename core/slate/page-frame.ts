@@ -1,3 +1,4 @@
+import { fileWords } from '../words/reader';
 import { SAFETY_LINE } from '../safety-line';
 import type { Trip } from '../document/types';
 import { dateOf } from './contents';
@@ -37,7 +38,7 @@ export function foot(set: Setter, widthPt: number, sizePt: number, facts: FootFa
   const style: TextStyle = { font: 'regular', sizePt };
   return stack([
     rule(widthPt, 0.5, 4),
-    set.text(SAFETY_LINE, style, widthPt),
+    set.text(fileWords(SAFETY_LINE), style, widthPt),
     set.text(facts.trip.title, { ...style, maxLines: 1 }, widthPt),
     set.text(
       `${dateOf(facts.printedOn)}, file version ${facts.trip.version}-${facts.planMark}, ${page}`,

@@ -118,6 +118,8 @@ const SHAPES = {
   gasLeft: shape('volume', 'down', WHOLE),
   /** The water a cylinder holds. */
   cylinderWater: shape('volume', 'near', TENTH),
+  /** What a full cylinder holds at 1 bar: the size it is called by in cubic feet. */
+  cylinderGas: shape('volume', 'near', WHOLE),
   rateTyped: shape('gas-rate', 'near', TENTH, [0, 2]),
 
   /** The oxygen of a mix: with the decimals it has, at most two. Richer is what its depth depends on. */
@@ -142,7 +144,8 @@ const SHAPES = {
   densityLimit: shape('gas-density', 'down', [1, 1]),
 
   /** In whatever money the trip reckons. */
-  money: shape('plain', 'near', [0, 2]),
+  money: shape('plain', 'near', [2, 2]),
+  wholeMoney: shape('plain', 'near', WHOLE),
 } as const satisfies Record<string, Shape>;
 
 export type Quantity = keyof typeof SHAPES;

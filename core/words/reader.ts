@@ -13,6 +13,7 @@ import {
 } from './quantity';
 import {
   said,
+  type Cylinder,
   type Figure,
   type Named,
   type Piece,
@@ -129,6 +130,8 @@ function pieceWords(piece: Piece, reader: Reader): string {
       return typedWords(piece, reader);
     case 'usual':
       return usualWords(piece, reader);
+    case 'cylinder':
+      return cylinderWords(piece, reader);
     case 'worked':
       return digits(piece.value, piece.decimals, piece.decimals, 'near', reader.signs);
     case 'moment':
@@ -157,6 +160,17 @@ function nameWords(name: Named, reader: Reader): string {
 function figureWords(figure: Figure, reader: Reader): string {
   return shown(figure, reader)
     .map(({ value, unit }) => (figure.isBare || unit === '' ? value : `${value} ${unit}`))
+    .join(' / ');
+}
+
+function cylinderWords({ waterL, fillBar }: Cylinder, reader: Reader): string {
+  return systemsOf(reader)
+    .map((system) =>
+      system === 'metric'
+        ? shownIn(waterL, 'cylinderWater', system, reader.signs)
+        : shownIn(waterL * fillBar, 'cylinderGas', system, reader.signs),
+    )
+    .map(({ value, unit }) => `${value} ${unit}`)
     .join(' / ');
 }
 

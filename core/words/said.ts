@@ -18,7 +18,6 @@ export interface Figure {
 /** A figure as it stands in a file or a field, and its bounds: a file has it as it is stored, fractions as such. */
 export interface Typed {
   readonly is: 'typed';
-  /** A cylinder is called by its water in litres, by the gas it holds when full in cubic feet. */
   readonly kind: Kind | 'cylinder';
   readonly si: number;
   readonly bound: Bound;
@@ -33,6 +32,13 @@ export interface Usual {
   readonly metric: readonly number[];
   /** In feet, psi, cubic feet. */
   readonly imperial: readonly number[];
+}
+
+/** A cylinder as it is spoken of: by its water in litres, by the gas it holds when full in cubic feet. */
+export interface Cylinder {
+  readonly is: 'cylinder';
+  readonly waterL: number;
+  readonly fillBar: number;
 }
 
 /** A number of a calculation, in the unit of its formula and with so many decimals, for whoever checks the sum. */
@@ -107,6 +113,7 @@ export type Piece =
   | Figure
   | Typed
   | Usual
+  | Cylinder
   | Worked
   | Moment
   | Day
@@ -158,6 +165,10 @@ export function range(kind: Typed['kind'], min: number, max: number): Said {
 
 export function usual(kind: Usual['kind'], metric: readonly number[], imperial: readonly number[]): Usual {
   return { is: 'usual', kind, metric, imperial };
+}
+
+export function cylinder({ waterL, fillBar }: Omit<Cylinder, 'is'>): Cylinder {
+  return { is: 'cylinder', waterL, fillBar };
 }
 
 export function worked(value: number, decimals: number): Worked {

@@ -4,7 +4,7 @@
  * another form of it, that stands beside it here.
  */
 import { printed } from './quantity';
-import { bare, listed, said, type Piece, type Said } from './said';
+import { bare, listed, said, type Figure, type Piece, type Said } from './said';
 
 /** In the place of a figure that does not exist; the caution beside it says why. */
 export const NONE = '\u2013';
@@ -40,6 +40,31 @@ export const SHORT_LIMITS = {
   interval: said`dive before`,
 } as const;
 
+/** The heads of columns, as short as they are wide. */
+export const HEADS = {
+  start: said`start`,
+  interval: said`interval`,
+  site: said`site`,
+  depth: said`depth`,
+  time: said`time`,
+  mix: said`mix`,
+  po2: said`PO2`,
+  noStop: said`no-stop`,
+  room: said`room`,
+  cns: said`CNS`,
+  otu: said`OTU`,
+  left: said`left`,
+  mod: said`MOD`,
+  fill: said`fill`,
+  turn: said`turn`,
+  minimum: said`min.`,
+  setBy: said`set by`,
+  cost: said`cost`,
+} as const;
+
+/** Where nothing ever meets a limit. */
+export const NO_END = said`no end`;
+
 /** Air is air to the hundredth of a percent, the finest that a mix is named by. */
 const AIR_PERCENT = 21;
 
@@ -50,6 +75,12 @@ export function mixSaid(o2: number): Said {
 
 /** Where no mix may be breathed on a dive. */
 export const NO_MIX = said`no mix`;
+
+/** Money has no currency in a trip: two decimals only where there are any. */
+export function moneyFigure(cost: number): Figure {
+  const isWhole = Number.isInteger(printed(cost, 'money', 'metric'));
+  return bare(isWhole ? 'wholeMoney' : 'money', cost);
+}
 
 const COUNTS = [
   said`no`,

@@ -7,6 +7,8 @@ import { success, type Result, type Trouble } from '../../core/result';
 import { ledger } from '../../core/ledger/ledger';
 import type { Ledger } from '../../core/ledger/ledger-types';
 import type { Id, Trip } from '../../core/document/types';
+import { pageReader } from '../../core/words/reader';
+import { said } from '../../core/words/said';
 import { readMixesOptions, USAGE } from './mixes-options';
 import { listsTold, mixesTable } from './mixes-table';
 import type { CommandOutcome } from './plan-command';
@@ -82,8 +84,10 @@ export async function mixesCommand(args: readonly string[]): Promise<CommandOutc
     const document = mixesDocument(trip.title, rows, answer);
     return { status: 0, stdout: `${JSON.stringify(document, null, 2)}\n`, stderr: '' };
   }
-  const whose = diver?.name ?? 'the tightest of the party';
+  const whose = diver?.name ?? said`the tightest of the party`;
   const stocked = answer === null ? null : fillsWithFirst(trip, answer);
-  const stdout = mixesTable(trip, whose, rows, fillsOf(whole, null), answer, stocked);
+  const fills = fillsOf(whole, null);
+  const told = { trip, whose, rows, fills, answer, stocked, backBar: START_BAR };
+  const stdout = mixesTable(told, pageReader(options.units));
   return { status: 0, stdout, stderr: '' };
 }

@@ -1,4 +1,5 @@
 import { parseArgs } from 'node:util';
+import { readUnits, type Units } from './units-option';
 import { PLAIN_REQUEST, type StockRequest } from '../../core/mixes/shares';
 import { failure, failures, success, type Result, type Trouble } from '../../core/result';
 
@@ -13,6 +14,7 @@ export interface MixesOptions {
   readonly shares: readonly number[];
   /** null: nothing is searched. */
   readonly stock: StockRequest | null;
+  readonly units: Units;
   readonly help: boolean;
 }
 
@@ -23,6 +25,7 @@ export const USAGE = `npm run --silent mixes -- [TRIP] [options]
   --diver ID        compare for one diver; without it the party's tightest counts
   --shares PERCENTS more columns in the comparison, as in --shares 30,36.5
   --stock K         search the best lists of K mixes besides air, 1 to 4
+  --units UNITS     metric (default), imperial or both
   --help            print this
 
 For --stock:
@@ -38,6 +41,7 @@ Exit 0: worked out. Exit 2: something cannot be used; standard error says what, 
 const OPTIONS = {
   json: { type: 'boolean' },
   help: { type: 'boolean' },
+  units: { type: 'string' },
   diver: { type: 'string' },
   shares: { type: 'string' },
   stock: { type: 'string' },
@@ -120,6 +124,7 @@ export function readMixesOptions(args: readonly string[]): Result<MixesOptions, 
       );
     }
   }
+  const units = readUnits(values.units, values.json !== true, troubles);
   const limit = (name: 'max-cost' | 'max-fills') =>
     values[name] === undefined ? null : readNumber(name, values[name], troubles);
   const stock: StockRequest | null =
@@ -140,6 +145,7 @@ export function readMixesOptions(args: readonly string[]): Result<MixesOptions, 
     json: values.json ?? false,
     help: values.help ?? false,
     diver: values.diver ?? null,
+    units,
     shares,
     stock,
   });

@@ -1,96 +1,141 @@
 import { SAFETY_LINE } from '../../core/safety-line';
+import { unitOf } from '../../core/words/quantity';
+import { inOneSystem, shown, wordsOf, type Reader, type Words } from '../../core/words/reader';
+import {
+  bare,
+  dayOf,
+  figure,
+  NOTHING,
+  said,
+  type Figure,
+  type Piece,
+  type Said,
+} from '../../core/words/said';
+import { HEADS, mixSaid, moneyFigure, NO_END, NONE } from '../../core/words/terms';
 import type { CompareCell, CompareRow, NoStopTime } from '../../core/mixes/compare';
-import type { FillPlan } from '../../core/mixes/fills';
-import { whyNotText } from '../../core/mixes/richest';
+import type { FillLine, FillPlan } from '../../core/mixes/fills';
+import { richestSaid, whyNotSaid } from '../../core/mixes/richest';
 import type { StockAnswer, StockList } from '../../core/mixes/stock';
-import { greatest } from '../../core/numeric';
-import { down, mixName, NONE, percentUp, signed, up } from '../../core/slate/figures';
 import type { Site, Trip } from '../../core/document/types';
-import { wrapped } from './plan-table';
+import { table, wrapped } from './text-table';
 
 /** Lists printed; --json has all that nothing beats. */
 const PRINTED_LISTS = 20;
 
-function table(rows: readonly (readonly string[])[], textColumns: number): readonly string[] {
-  const widths = rows[0]!.map((_, column) => greatest(rows.map((row) => Array.from(row[column]!).length)));
-  return rows.map((row) =>
-    row
-      .map((cell, column) => {
-        const blanks = ' '.repeat(widths[column]! - Array.from(cell).length);
-        return column < textColumns ? cell + blanks : blanks + cell;
-      })
-      .join('  ')
-      .trimEnd(),
-  );
+/** A reader and their words: sentences have one system of units, cells as many as the reader. */
+interface Page {
+  readonly reader: Reader;
+  readonly words: Words;
 }
 
-function time(noStop: NoStopTime | null): string {
+function cellsOf(pieces: readonly Piece[], { words }: Page): readonly string[] {
+  return pieces.map((piece) => words(said`${piece}`));
+}
+
+/** The values of a figure alone, "1500/53" to who has both systems. */
+function values(of: Figure, { reader }: Page): string {
+  return shown(of, reader)
+    .map(({ value }) => value)
+    .join('/');
+}
+
+function depthCell(of: Figure, page: Page): string {
+  return page.reader.units === 'both' ? values(of, page) : page.words(said`${of}`);
+}
+
+function time(noStop: NoStopTime | null): Piece {
   if (noStop === null) return NONE;
-  return noStop.unlimited ? 'no end' : String(down(noStop.min!));
-}
-
-function money(cost: number): string {
-  return Number(cost.toFixed(2)).toString();
+  return noStop.unlimited ? NO_END : bare('minutesLeft', noStop.min);
 }
 
 /** The time in the trip; with the depth it is for where that is not the site's, which stands over the table. */
-function inTripTime({ inTrip }: CompareCell, site: Site): string {
+function inTripTime({ inTrip }: CompareCell, site: Site): Piece {
   if (inTrip === null || inTrip.depthM === site.depthM) return time(inTrip);
-  return `${time(inTrip)} at ${up(inTrip.depthM, 0.1)} m`;
+  return said`${time(inTrip)} at ${figure('depthMet', inTrip.depthM)}`;
 }
 
-function cellRow(cell: CompareCell, site: Site): readonly string[] {
-  return [
-    mixName(cell.o2),
-    cell.allowed ? 'yes' : 'no',
-    `${signed(down(cell.modM))} m`,
-    time(cell.alone),
-    inTripTime(cell, site),
-    cell.inTripGainMin === null ? NONE : signed(down(cell.inTripGainMin)),
-    percentUp(cell.cns),
-    cell.otu === null ? NONE : String(up(cell.otu)),
-    money(cell.cost),
-    String(cell.usedOn.length),
-  ];
+function cellRow(cell: CompareCell, site: Site, page: Page): readonly string[] {
+  return cellsOf(
+    [
+      mixSaid(cell.o2),
+      cell.allowed ? said`yes` : said`no`,
+      depthCell(figure('depthLimit', cell.modM), page),
+      time(cell.alone),
+      inTripTime(cell, site),
+      bare('minutesLeft', cell.inTripGainMin),
+      figure('shareMet', cell.cns),
+      bare('doseMet', cell.otu),
+      moneyFigure(cell.cost),
+      cell.usedOn.length,
+    ],
+    page,
+  );
 }
 
-const CELL_TITLES = ['mix', 'may go', 'MOD', 'alone', 'in trip', 'over air', 'CNS', 'OTU', 'price', 'dives'];
+const CELL_HEADS: readonly Said[] = [
+  HEADS.mix,
+  said`may go`,
+  HEADS.mod,
+  said`alone`,
+  said`in trip`,
+  said`over air`,
+  HEADS.cns,
+  HEADS.otu,
+  said`price`,
+  said`dives`,
+];
 
-function siteText(row: CompareRow): string {
+function siteText(row: CompareRow, page: Page): string {
   const { site, richest, cells } = row;
+  const { words } = page;
   const best = richest.reachesWithAir
-    ? `richest that suits ${richest.tenthO2 === richest.percent / 100 ? '' : `${(richest.tenthO2 * 100).toFixed(1)} %, in whole percent `}${richest.percent} %`
-    : 'not even air may go there';
+    ? said`richest that suits ${richestSaid(richest)}`
+    : richestSaid(richest);
   const reasons = cells.flatMap((cell) =>
-    cell.whyNot ? [`  ${mixName(cell.o2)}: ${whyNotText(cell.whyNot)}`] : [],
+    cell.whyNot ? [words(said`  ${mixSaid(cell.o2)}: ${whyNotSaid(cell.whyNot)}`)] : [],
   );
   return [
-    `${site.name}, ${up(site.depthM, 0.1)} m: ${best}.`,
-    ...table([CELL_TITLES, ...cells.map((cell) => cellRow(cell, site))], 2),
-    ...(cells.some((cell) => cell.allowed) ? [] : ['  No mix may go to this site.']),
+    words(said`${site.name}, ${figure('depthMet', site.depthM)}: ${best}.`),
+    ...table([cellsOf(CELL_HEADS, page), ...cells.map((cell) => cellRow(cell, site, page))], 2),
+    ...(cells.some((cell) => cell.allowed) ? [] : [words(said`  No mix may go to this site.`)]),
     ...reasons,
   ].join('\n');
 }
 
-function listRow(list: StockList, dives: number): readonly string[] {
-  const unused = list.unusedPercents.length === 0 ? '' : `${list.unusedPercents.join(', ')} unused`;
-  return [
-    list.isBest ? '*' : '',
-    list.percents.map((percent) => `${percent} %`).join('  '),
-    unused,
-    `${list.divesWithin} of ${dives}`,
-    list.smallestRoomMin === null
-      ? 'no end'
-      : list.smallestRoomMin === -Infinity
-        ? NONE
-        : signed(down(list.smallestRoomMin)),
-    percentUp(list.oxygenPeak),
-    money(list.cost),
-    String(list.fills),
-  ];
+/** The mixes of a list, "EAN32  EAN36". */
+function mixesText(percents: readonly number[], { words }: Page): string {
+  return percents.map((percent) => words(mixSaid(percent / 100))).join('  ');
 }
 
-const LIST_TITLES = ['', 'besides air', '', 'within limits', 'least room', 'oxygen', 'cost', 'fills'];
+function listRow(list: StockList, dives: number, page: Page): readonly string[] {
+  const { smallestRoomMin, unusedPercents } = list;
+  return cellsOf(
+    [
+      list.isBest ? '*' : '',
+      mixesText(list.percents, page),
+      unusedPercents.length === 0 ? NOTHING : said`${unusedPercents.join(', ')} unused`,
+      said`${list.divesWithin} of ${dives}`,
+      smallestRoomMin === null
+        ? NO_END
+        : bare('minutesLeft', Number.isFinite(smallestRoomMin) ? smallestRoomMin : null),
+      figure('shareMet', list.oxygenPeak),
+      moneyFigure(list.cost),
+      list.fills,
+    ],
+    page,
+  );
+}
+
+const LIST_HEADS: readonly Said[] = [
+  NOTHING,
+  said`besides air`,
+  NOTHING,
+  said`within limits`,
+  said`least room`,
+  said`oxygen`,
+  HEADS.cost,
+  said`fills`,
+];
 
 /**
  * The lists worth telling: those that nothing beats and whose every mix has a use. Where each leaves one
@@ -101,101 +146,119 @@ export function listsTold({ lists }: StockAnswer): readonly StockList[] {
   return useful.length > 0 ? useful : lists;
 }
 
-function stockText(trip: Trip, answer: StockAnswer): string {
+function stockText(trip: Trip, answer: StockAnswer, page: Page): string {
   const { request, lists } = answer;
+  const { words } = page;
   const best = lists.filter((list) => list.isBest).length;
   const useful = lists.filter((list) => list.isBest && list.unusedPercents.length === 0);
   const told = listsTold(answer);
-  const shown = told.slice(0, PRINTED_LISTS);
-  const since = request.fromDate === null ? '' : ` from ${request.fromDate} on`;
+  const first = told.slice(0, PRINTED_LISTS);
+  const since = request.fromDate === null ? NOTHING : said` from ${dayOf(request.fromDate)} on`;
   const over =
-    answer.overLimit === 0 ? '' : ` ${answer.overLimit} lists cost more or take more fills than allowed.`;
+    answer.overLimit === 0
+      ? NOTHING
+      : said` ${answer.overLimit} lists cost more or take more fills than allowed.`;
   const unreached =
     answer.unreachedDiveIds.length === 0
       ? []
       : [
           wrapped(
-            `No mix at all suits everybody on ${answer.unreachedDiveIds.join(', ')}: plan these shallower, or without the diver.`,
+            words(
+              said`No mix at all suits everybody on ${answer.unreachedDiveIds.join(', ')}: plan these shallower, or without the diver.`,
+            ),
             2,
           ),
         ];
-  const rows = shown.map((list) => listRow(list, trip.dives.length));
+  const rows = first.map((list) => listRow(list, trip.dives.length, page));
+  const intro = said`What to stock${since}: ${answer.total} lists there are, ${answer.searched} worked out to the end; nothing beats ${best} of them (*), ${useful.length} with a use for every mix.${over} Least room in minutes, oxygen as the highest share on any clock, fills of anything but air.`;
   return [
-    wrapped(
-      `What to stock${since}: ${answer.total} lists there are, ${answer.searched} worked out to the end; nothing ` +
-        `beats ${best} of them (*), ${useful.length} with a use for every mix.${over} Least room in minutes, oxygen as the highest share on any clock, fills ` +
-        'of anything but air.',
-      0,
-    ),
+    wrapped(words(intro), 0),
     ...unreached,
-    ...(rows.length === 0 ? ['No list is left.'] : table([LIST_TITLES, ...rows], 3)),
-    ...(told.length > shown.length ? [`... and ${told.length - shown.length} more with --json.`] : []),
+    ...(rows.length === 0 ? [words(said`No list is left.`)] : table([cellsOf(LIST_HEADS, page), ...rows], 3)),
+    ...(told.length > first.length
+      ? [words(said`... and ${told.length - first.length} more with --json.`)]
+      : []),
   ].join('\n');
 }
 
-function fillsText(plan: FillPlan, whose: string): string {
-  const rows = plan.lines.map((line) => [
-    line.date,
-    mixName(line.mix.analysedO2 ?? line.mix.o2),
-    String(line.fills),
-    String(up(line.litres)),
-    String(up(line.oxygenL)),
-    String(up(line.airL)),
-    money(line.cost),
-  ]);
-  const { total } = plan;
+/** Figures of the fills of a mix on a day, or of all. */
+function fillCells(line: FillPlan['total'], page: Page): readonly string[] {
+  const litres = [line.litres, line.oxygenL, line.airL];
   return [
-    wrapped(
-      `${whose}, from cylinders that come back at 50 bar of their mix, in litres at 1 bar ` +
-        'without compressibility; the window also reckons with it, and for partial-pressure filling.',
-      0,
-    ),
+    String(line.fills),
+    ...litres.map((each) => values(figure('gasUsed', each), page)),
+    ...cellsOf([moneyFigure(line.cost)], page),
+  ];
+}
+
+function fillRow(line: FillLine, page: Page): readonly string[] {
+  const { analysedO2, o2 } = line.mix;
+  return [...cellsOf([dayOf(line.date), mixSaid(analysedO2 ?? o2)], page), ...fillCells(line, page)];
+}
+
+const FILL_HEADS: readonly Said[] = [
+  said`day`,
+  HEADS.mix,
+  said`fills`,
+  said`gas`,
+  said`oxygen`,
+  said`air`,
+  HEADS.cost,
+];
+
+/** @param backBar with how much the cylinders come back */
+function fillsText(plan: FillPlan, whose: Said, backBar: number, page: Page): string {
+  const { units } = page.reader;
+  const systems = units === 'both' ? (['metric', 'imperial'] as const) : [units];
+  const signs = systems.map((system) => unitOf('volume', system).sign).join('/');
+  const intro = said`${whose}, from cylinders that come back at ${figure('pressureTyped', backBar)} of their mix, gas in ${signs} at 1 bar without compressibility; the window also reckons with it, and for partial-pressure filling.`;
+  return [
+    wrapped(page.words(intro), 0),
     ...table(
       [
-        ['day', 'mix', 'fills', 'litres', 'oxygen', 'air', 'cost'],
-        ...rows,
-        [
-          'in all',
-          '',
-          String(total.fills),
-          String(up(total.litres)),
-          String(up(total.oxygenL)),
-          String(up(total.airL)),
-          money(total.cost),
-        ],
+        cellsOf(FILL_HEADS, page),
+        ...plan.lines.map((line) => fillRow(line, page)),
+        [page.words(said`in all`), '', ...fillCells(plan.total, page)],
       ],
       2,
     ),
   ].join('\n');
 }
 
+/** What the tables of mixes tell. */
+export interface MixesTold {
+  readonly trip: Trip;
+  /** Whose figures they are. */
+  readonly whose: Piece;
+  readonly rows: readonly CompareRow[];
+  /** Of the trip as it stands; null where they cannot be told. */
+  readonly fills: FillPlan | null;
+  /** null where nothing was searched. */
+  readonly answer: StockAnswer | null;
+  /** Fills of the open dives with the first list told on board; null where there is none. */
+  readonly stocked: FillPlan | null;
+  /** Gauge pressure that cylinders come back with. */
+  readonly backBar: number;
+}
+
 /**
  * The mixes of a trip as a person reads them in a terminal of 100 columns. Limits round down, exposures up.
- * @param fills of the trip as it stands; null where they cannot be told
- * @param answer null where nothing was searched
- * @param stocked fills of the open dives with the first list told on board; null where there is none
+ * @param reader who has both systems is told figures of tables in both, and sentences in one
  */
-export function mixesTable(
-  trip: Trip,
-  whose: string,
-  rows: readonly CompareRow[],
-  fills: FillPlan | null,
-  answer: StockAnswer | null,
-  stocked: FillPlan | null,
-): string {
+export function mixesTable(told: MixesTold, reader: Reader): string {
+  const { trip, rows, fills, answer, stocked, backBar } = told;
+  const words = wordsOf(inOneSystem(reader));
+  const page: Page = { reader, words };
+  const intro = said`${trip.title}. Mixes for ${told.whose}: no-stop minutes alone (first dive, from rest) and at the tightest dive of the site in the trip, there at the depth of that dive (at its deepest level, named where it is not the depth of the site), minutes gained over air there, CNS and OTU of the dive that costs most, dives that would use it.`;
   const parts = [
-    wrapped(
-      `${trip.title}. Mixes for ${whose}: no-stop minutes alone (first dive, from rest) and at the tightest dive ` +
-        'of the site in the trip, there at the depth of that dive (at its deepest level, named where it is not ' +
-        'the depth of the site), minutes gained over air there, CNS and OTU of the dive that costs most, dives ' +
-        'that would use it.',
-      0,
-    ),
-    ...rows.map(siteText),
-    ...(fills === null ? [] : [fillsText(fills, 'Fills of the trip as it stands')]),
-    ...(answer === null ? [] : [stockText(trip, answer)]),
-    ...(stocked === null ? [] : [fillsText(stocked, 'Fills with the first of these lists on board')]),
-    wrapped(SAFETY_LINE, 0),
+    wrapped(words(intro), 0),
+    ...rows.map((row) => siteText(row, page)),
+    ...(fills === null ? [] : [fillsText(fills, said`Fills of the trip as it stands`, backBar, page)]),
+    ...(answer === null ? [] : [stockText(trip, answer, page)]),
+    ...(stocked === null
+      ? []
+      : [fillsText(stocked, said`Fills with the first of these lists on board`, backBar, page)]),
+    wrapped(words(SAFETY_LINE), 0),
   ];
   return `${parts.join('\n\n')}\n`;
 }

@@ -6,6 +6,7 @@ import { ledger } from '../../core/ledger/ledger';
 import { ledgerDocument } from '../../core/formats/ledger-document';
 import type { Ledger } from '../../core/ledger/ledger-types';
 import type { Trip } from '../../core/document/types';
+import { pageReader } from '../../core/words/reader';
 import { readPlanOptions, USAGE, type PlanOptions } from './plan-options';
 import { writeAtomically } from '../disk/atomic-write';
 import { DiskTrouble } from '../disk/disk-trouble';
@@ -106,7 +107,8 @@ async function writeSlates(
 
 /** The table of the whole party, or of the one diver asked for. */
 function tableOf(options: PlanOptions, whole: Ledger, cautions: readonly Caution[]): string {
-  if (options.diver === null) return planTable(whole, cautions);
+  const reader = pageReader(options.units);
+  if (options.diver === null) return planTable(whole, cautions, reader);
   const own = whole.trip.dives.filter((dive) => dive.divers?.includes(options.diver!) ?? true);
   const ids = new Set(own.map(({ id }) => id));
   return planTable(
@@ -115,6 +117,7 @@ function tableOf(options: PlanOptions, whole: Ledger, cautions: readonly Caution
       ({ diverId, diveId }) =>
         diverId === options.diver || (diverId === null && (diveId === null || ids.has(diveId))),
     ),
+    reader,
   );
 }
 

@@ -1,4 +1,5 @@
 import { failures, success, type Result, type Trouble } from '../../core/result';
+import { readUnits, type Units } from './units-option';
 import type { SlateOptions } from '../../core/slate/options';
 
 /** What the command was asked for. */
@@ -12,6 +13,8 @@ export interface PlanOptions {
   readonly slate: string | null;
   /** How slates are made, in words; the slates judge them. */
   readonly slateOptions: SlateOptions;
+  /** Of the table, and of the slates. */
+  readonly units: Units;
   readonly help: boolean;
 }
 
@@ -20,6 +23,7 @@ export const USAGE = `npm run --silent plan -- [TRIP] [options]
   TRIP             a trip file; without one the demo trip is planned
   --json           print the ledger as JSON instead of a table
   --diver ID       one diver of the party, by id
+  --units UNITS    metric (default), imperial or both: of the table, and of the slates
   --slate OUT.pdf  also write slates to this file
   --help           print this
 
@@ -27,7 +31,6 @@ How slates are made:
   --kind KIND      wet (default), briefing, trip or tags: wet-notes slate, briefing sheet, trip sheet, cylinder tags
   --paper NAME     A6 (default for wet), A4 (for the others), A5, letter, half-letter, 4x6in, or a size such as 105x148mm
   --days DATES     days such as 2027-03-15,2027-03-16; all by default
-  --units UNITS    metric (default), imperial or both
   --holes SIDE     punched side: none (default), left, right or top
   --margin MM      free margin, 6 by default
   --sheet NAME     a larger paper for several pages with cut marks
@@ -64,7 +67,7 @@ type Plain = (typeof PLAIN)[number];
 const FLAGS = [...PLAIN, ...Object.keys(VALUED)].map((name) => `--${name}`);
 
 /** Options that without --slate would be passed over in silence. */
-const OF_SLATES = ['kind', 'paper', 'days', 'units', 'holes', 'margin', 'sheet', 'label'] as const;
+const OF_SLATES = ['kind', 'paper', 'days', 'holes', 'margin', 'sheet', 'label'] as const;
 
 function trouble(where: string, what: string, mend: string): Trouble<'options'> {
   return { kind: 'options', what, where, mend };
@@ -168,6 +171,7 @@ export function readPlanOptions(args: readonly string[]): Result<PlanOptions, 'o
     }
   }
   const days = given.days === undefined || given.days === '' ? null : readDays(given.days, troubles);
+  const units = readUnits(given.units, !plain.has('json') || slate !== null, troubles);
   if (troubles.length > 0) return failures(troubles);
   const { diver = null } = given;
   return success({
@@ -176,7 +180,9 @@ export function readPlanOptions(args: readonly string[]): Result<PlanOptions, 'o
     help: plain.has('help'),
     diver,
     slate,
+    units,
     slateOptions: {
+      units,
       ...Object.fromEntries(OF_SLATES.map((name) => [name, given[name] ?? null])),
       days,
       divers: diver === null ? null : [diver],

@@ -1,155 +1,163 @@
-import { pageReader, wordsOf } from '../../core/words/reader';
 import { deepestLevel } from '../../core/ledger/level-limits';
 import { asPrinted, LEVELS_MEANING, levelWords } from '../../core/slate/levels';
 import { SAFETY_LINE } from '../../core/safety-line';
+import { dayNumber, momentAt, timeAt } from '../../core/words/calendar';
+import { unitOf, type Kind } from '../../core/words/quantity';
+import { inOneSystem, shown, wordsOf, type Reader, type Words } from '../../core/words/reader';
 import {
-  clockText,
-  dateText,
-  diveDepths,
-  diveTime,
-  down,
-  joined,
-  mixName,
-  NONE,
-  oxygenPercent,
-  percentUp,
-  po2LimitText,
-  signed,
-  up,
-} from '../../core/slate/figures';
-import { dayNumber, wallMin, wallText, type WallTime } from '../../core/words/calendar';
+  bare,
+  clockSpan,
+  cylinder,
+  dayOf,
+  figure,
+  inRow,
+  moment,
+  NOTHING,
+  said,
+  type Figure,
+  type Piece,
+  type Said,
+} from '../../core/words/said';
+import { divesSaid, HEADS, mixSaid, NO_END, NONE, SEVERITIES } from '../../core/words/terms';
 import type { DiverLedger, Entry, Ledger, LedgerDay } from '../../core/ledger/ledger-types';
 import { roomMinutes } from '../../core/ledger/room';
 import type { Trip } from '../../core/document/types';
 import type { Caution } from '../../core/cautions/caution';
+import { cut, line, padded, widthLeft, wrapped } from './text-table';
 
-/** What a terminal of the usual width shows without breaking lines. */
-export const TABLE_COLUMNS = 100;
-
+/** A column and the least it is wide; a head or a second system of units may need more. */
 interface Column {
-  readonly title: string;
+  readonly head: Said;
   readonly width: number;
+  readonly widthInBoth?: number;
   readonly isText?: boolean;
 }
 
-/** Widths and the two blanks between them make 100. */
+const SITE: Column = { head: HEADS.site, width: 8, isText: true };
+
 const COLUMNS: readonly Column[] = [
-  { title: 'start', width: 5 },
-  { title: 'interval', width: 8 },
-  { title: 'site', width: 19, isText: true },
-  { title: 'depth', width: 6 },
-  { title: 'time', width: 6 },
-  { title: 'mix', width: 7, isText: true },
-  { title: 'PO2', width: 4 },
-  { title: 'no-stop', width: 7 },
-  { title: 'room', width: 4 },
-  { title: 'CNS', width: 5 },
-  { title: 'OTU', width: 3 },
-  { title: 'left', width: 4 },
+  { head: HEADS.start, width: 5 },
+  { head: HEADS.interval, width: 8 },
+  SITE,
+  { head: HEADS.depth, width: 6, widthInBoth: 8 },
+  { head: HEADS.time, width: 6 },
+  { head: HEADS.mix, width: 7, isText: true },
+  { head: HEADS.po2, width: 4 },
+  { head: HEADS.noStop, width: 7 },
+  { head: HEADS.room, width: 4 },
+  { head: HEADS.cns, width: 5 },
+  { head: HEADS.otu, width: 3 },
+  { head: HEADS.left, width: 4, widthInBoth: 8 },
 ];
 
-function cut(text: string, width: number): string {
-  const letters = Array.from(text);
-  return letters.length <= width ? text : `${letters.slice(0, width - 1).join('')}\u2026`;
+/** How the columns of a reader lie: their heads in words, and the site what the others leave. */
+interface Columns {
+  readonly heads: readonly string[];
+  readonly widths: readonly number[];
+  readonly row: (cells: readonly string[]) => string;
 }
 
-function row(cells: readonly string[]): string {
-  return COLUMNS.map(({ width, isText }, index) => {
-    const cell = cells[index] ?? '';
-    const blanks = ' '.repeat(Math.max(0, width - Array.from(cell).length));
-    return isText === true ? cell + blanks : blanks + cell;
-  })
-    .join('  ')
-    .trimEnd();
+function columnsFor(reader: Reader, words: Words): Columns {
+  const heads = COLUMNS.map(({ head }) => words(head));
+  const least = COLUMNS.map(({ width, widthInBoth }, at) =>
+    Math.max(reader.units === 'both' ? (widthInBoth ?? width) : width, heads[at]!.length),
+  );
+  const site = COLUMNS.indexOf(SITE);
+  const left = widthLeft(least.filter((_, at) => at !== site));
+  const widths = least.map((width, at) => (at === site ? Math.max(width, left) : width));
+  const isText = (column: number): boolean => COLUMNS[column]!.isText === true;
+  return { heads, widths, row: (cells) => line(cells, widths, isText) };
 }
 
-/** Breaks a sentence at blanks. @param indent blanks before each line but the first */
-export function wrapped(text: string, indent: number, columns = TABLE_COLUMNS): string {
-  const lines: string[] = [];
-  let line = '';
-  for (const word of text.split(' ')) {
-    const room = columns - (lines.length === 0 ? 0 : indent);
-    if (line !== '' && line.length + 1 + word.length > room) {
-      lines.push(line);
-      line = word;
-    } else line = line === '' ? word : `${line} ${word}`;
-  }
-  return [...lines, line].join(`\n${' '.repeat(indent)}`);
+/** A reader, their words, and the columns they are put in. */
+interface Page {
+  readonly trip: Trip;
+  readonly reader: Reader;
+  /** Of sentences, which have one system. */
+  readonly words: Words;
+  readonly columns: Columns;
 }
 
-/** Surface time as "14:41" hours and minutes, rounded down; an interval is no longer than it is. */
-function interval(min: number | null): string {
-  if (min === null) return 'first';
-  if (min < 0) return 'none';
-  const whole = down(min);
-  return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
+/** The values of a figure alone, "24/78" to who has both systems. */
+function values(of: Figure, { reader }: Page): string {
+  return shown(of, reader)
+    .map(({ value }) => value)
+    .join('/');
 }
 
-function diveRow(trip: Trip, entry: Entry): string {
-  const site = trip.sites.find(({ id }) => id === entry.dive.siteId);
-  const room = roomMinutes(trip, entry).min;
-  const printed = asPrinted(trip, entry, 'metric');
-  const noStop = deepestLevel(printed.levels);
-  const levels = levelWords(entry, printed, 'metric');
-  const figures = row([
-    clockText(entry.startMin),
-    interval(entry.intervalMin),
-    cut(site?.name ?? entry.dive.siteId, 19),
-    joined(diveDepths(entry, 'metric')),
-    `${diveTime(entry).value}${entry.isAsDived ? '+' : ''}`,
-    entry.o2 === null ? 'none' : mixName(entry.o2),
-    entry.po2Bar === null ? NONE : up(entry.po2Bar, 0.01).toFixed(2),
-    noStop.unlimited ? 'no end' : noStop.noStopMin === null ? NONE : String(down(noStop.noStopMin)),
-    room === null ? NONE : signed(down(room)),
-    percentUp(entry.cns.after),
-    entry.otu.dive === null ? NONE : String(up(entry.otu.dive)),
-    leftText(entry.gas),
-  ]);
-  return levels === null ? figures : `${figures}\n${wrapped(`  Levels: ${levels.join(', ')}`, 4)}`;
+/** A depth with its unit where there is one. */
+function depthCell(of: Figure, page: Page): string {
+  return page.reader.units === 'both' ? values(of, page) : page.words(said`${of}`);
+}
+
+function siteName({ sites }: Trip, siteId: string | undefined): string | undefined {
+  return sites.find(({ id }) => id === siteId)?.name ?? siteId;
+}
+
+/** Surface time; a first dive has none, and where stops run into the dive nothing is left of it. */
+function intervalSaid(min: number | null): Piece {
+  if (min === null) return said`first`;
+  return min < 0 ? said`none` : clockSpan(min, 'down');
 }
 
 /** What is left in the cylinder; nothing where nobody can tell what is used. */
-function leftText({ usedL, endBar }: Entry['gas']): string {
+function leftCell({ usedL, endBar }: Entry['gas'], page: Page): string {
   if (usedL === null) return NONE;
-  return endBar === null ? 'out' : String(down(endBar));
+  return endBar === null ? page.words(said`out`) : values(figure('pressureLeft', endBar), page);
 }
 
-function dayLine(day: LedgerDay, firstEntry: Entry): string {
-  const date = dateText(day.date, dayNumber(firstEntry.startMin));
-  const dives = day.dives === 1 ? '1 dive' : `${day.dives} dives`;
-  const share = day.cnsDayPeak === null ? NONE : percentUp(day.cnsDayPeak);
-  return `${date}: ${dives}, OTU ${up(day.otu)} of ${down(day.otuAllowed)}, 24 h oxygen clock ${share}`;
+function diveRow(entry: Entry, page: Page): string {
+  const { trip, words, columns } = page;
+  const { isAsDived } = entry;
+  const printed = asPrinted(trip, entry, page.reader.units);
+  const noStop = deepestLevel(printed.levels);
+  const levels = levelWords(entry, printed, page.reader.units);
+  const cell = (piece: Piece): string => words(said`${piece}`);
+  const figures = columns.row([
+    cell(timeAt(entry.startMin)),
+    cell(intervalSaid(entry.intervalMin)),
+    cut(siteName(trip, entry.dive.siteId)!, columns.widths[COLUMNS.indexOf(SITE)]!),
+    depthCell(figure(isAsDived ? 'depthMet' : 'depthSet', entry.depthM), page),
+    `${cell(bare(isAsDived ? 'minutesDived' : 'minutesSet', entry.bottomMin))}${isAsDived ? '+' : ''}`,
+    cell(entry.o2 === null ? said`none` : mixSaid(entry.o2)),
+    cell(bare('po2Met', entry.po2Bar)),
+    cell(noStop.unlimited ? NO_END : bare('minutesLeft', noStop.noStopMin)),
+    cell(bare('minutesLeft', roomMinutes(trip, entry).min)),
+    cell(figure('shareMet', entry.cns.after)),
+    cell(bare('doseMet', entry.otu.dive)),
+    leftCell(entry.gas, page),
+  ]);
+  if (levels === null) return figures;
+  return `${figures}\n${wrapped(words(said`  Levels: ${inRow(levels)}`), 4)}`;
 }
 
-function diverText(trip: Trip, ledger: DiverLedger): string {
+function dayLine(day: LedgerDay, words: Words): string {
+  const otu = said`OTU ${figure('doseMet', day.otu)} of ${figure('doseLeft', Math.max(0, day.otuAllowed))}`;
+  const share = figure('shareMet', day.cnsDayPeak);
+  return words(said`${dayOf(day.date)}: ${divesSaid(day.dives)}, ${otu}, 24 h oxygen clock ${share}`);
+}
+
+function diverText(ledger: DiverLedger, page: Page): string {
   const { diver, entries, days } = ledger;
-  const { cylinder, gradient, po2 } = diver;
-  const head = wrapped(
-    `${diver.name}: ${cylinder.waterL} L at ${cylinder.fillBar} bar, ${diver.surfaceRateLpm} L/min; ` +
-      `to ${diver.maxDepthM} m; gradient ${percentUp(gradient.low)} to ${percentUp(gradient.high)}; ` +
-      `PO2 ${po2LimitText(po2.working)} bar; oxygen to ${oxygenPercent(diver.maxO2)} %`,
-    2,
-  );
-  const lines = [head];
+  const { gradient, po2 } = diver;
+  const { words, columns } = page;
+  const gear = said`${cylinder(diver.cylinder)} at ${figure('pressureLeft', diver.cylinder.fillBar)}, ${figure('rateTyped', diver.surfaceRateLpm)}`;
+  const limits = said`to ${figure('depthSet', diver.maxDepthM)}; gradient ${figure('shareTyped', gradient.low)} to ${figure('shareTyped', gradient.high)}; PO2 ${figure('po2Limit', po2.working)}; oxygen to ${figure('oxygenSet', diver.maxO2)}`;
+  const lines = [wrapped(wordsOf(page.reader)(said`${diver.name}: ${gear}; ${limits}`), 2)];
   let index = 0;
   for (const day of days) {
-    lines.push('', dayLine(day, entries[index]!), row(COLUMNS.map(({ title }) => title)));
+    lines.push('', dayLine(day, words), columns.row(columns.heads));
     const number = dayNumber(entries[index]!.startMin);
     for (; index < entries.length && dayNumber(entries[index]!.startMin) === number; index += 1) {
-      lines.push(diveRow(trip, entries[index]!));
+      lines.push(diveRow(entries[index]!, page));
     }
   }
-  if (entries.length === 0) lines.push('', 'No dives.');
+  if (entries.length === 0) lines.push('', words(said`No dives.`));
   return lines.join('\n');
 }
 
-/** "Sat 6 Mar 2027, 07:30" */
-function momentText(at: WallTime): string {
-  return `${dateText(at.slice(0, 10), dayNumber(wallMin(at)))}, ${at.slice(11)}`;
-}
-
 /** The dive with the least room of all, as the sentence the trip begins with. */
-function tightest(ledger: Ledger): string {
+function tightest(ledger: Ledger): Said {
   let least: { readonly min: number; readonly entry: Entry } | null = null;
   for (const each of ledger.divers) {
     for (const entry of each.entries) {
@@ -157,67 +165,76 @@ function tightest(ledger: Ledger): string {
       if (min !== null && (least === null || min < least.min)) least = { min, entry };
     }
   }
-  if (least === null) return '';
+  if (least === null) return NOTHING;
   const { entry, min } = least;
-  const site = ledger.trip.sites.find(({ id }) => id === entry.dive.siteId);
-  return `Tightest: ${momentText(wallText(entry.startMin))}, ${site?.name ?? entry.dive.siteId}, ${entry.diver.name}: ${signed(down(min))} min of room.`;
+  const where = inRow([
+    momentAt(entry.startMin),
+    siteName(ledger.trip, entry.dive.siteId)!,
+    entry.diver.name,
+  ]);
+  return said`Tightest: ${where}: ${figure('minutesLeft', min)} of room.`;
 }
 
-const words = wordsOf(pageReader('metric'));
+/** How wide the severity of a caution is set. */
+const SEVERITY_WIDTH = 8;
 
-const SEVERITY_WORDS = { stop: 'STOP', change: 'change', know: 'know' } as const;
-
-function cautionText(trip: Trip, caution: Caution): string {
+function cautionText(trip: Trip, caution: Caution, words: Words): string {
   const diver = trip.party.find(({ id }) => id === caution.diverId);
   const dive = trip.dives.find(({ id }) => id === caution.diveId);
-  const site = trip.sites.find(({ id }) => id === dive?.siteId);
-  const place = [diver?.name, dive && momentText(dive.startsAt), site?.name].filter(
+  const place = [diver?.name, dive && moment(dive.startsAt), siteName(trip, dive?.siteId)].filter(
     (part) => part !== undefined,
   );
-  const where = place.length === 0 ? '' : `${place.join(', ')}: `;
-  return wrapped(
-    `${SEVERITY_WORDS[caution.severity].padEnd(8)}${where}${words(caution.says)} [${words(caution.source)}]`,
-    8,
-  );
+  const says = place.length === 0 ? caution.says : said`${inRow(place)}: ${caution.says}`;
+  const severity = words(SEVERITIES[caution.severity]);
+  // There is no bold: what must stop stands out by its letters.
+  const shownAs = caution.severity === 'stop' ? severity.toUpperCase() : severity;
+  const text = `${padded(shownAs, SEVERITY_WIDTH, true)}${words(said`${says} [${caution.source}]`)}`;
+  return wrapped(text, SEVERITY_WIDTH);
 }
 
-function flyingText(ledger: Ledger): string {
-  const lines = ledger.divers.map(({ diver, flyAfterMin }) => {
-    if (flyAfterMin === null) return `${diver.name}: no dives.`;
-    // Rounded up: the minute in which the hours are met is not clear yet.
-    return `${diver.name}: clear to fly from ${momentText(wallText(flyAfterMin))}.`;
-  });
-  const flight = ledger.trip.flight;
-  if (flight !== null) {
-    lines.push(`The flight leaves ${momentText(flight.at)}.`);
-  }
-  return lines.map((line) => wrapped(line, 2)).join('\n');
+function flyingText(ledger: Ledger, words: Words): string {
+  const lines = ledger.divers.map(({ diver, flyAfterMin }) =>
+    flyAfterMin === null
+      ? said`${diver.name}: no dives.`
+      : said`${diver.name}: clear to fly from ${momentAt(flyAfterMin)}.`,
+  );
+  const { flight } = ledger.trip;
+  if (flight !== null) lines.push(said`The flight leaves ${moment(flight.at)}.`);
+  return lines.map((sentence) => wrapped(words(sentence), 2)).join('\n');
+}
+
+/** The unit of a kind of figure, of both systems where the reader has both. */
+function unitsOf(kind: Kind, { units }: Reader): string {
+  const systems = units === 'both' ? (['metric', 'imperial'] as const) : [units];
+  return systems.map((system) => unitOf(kind, system).sign).join('/');
+}
+
+function legend(reader: Reader): Said {
+  const depth = reader.units === 'both' ? said`depth in ${unitsOf('depth', reader)}; ` : NOTHING;
+  return said`Interval in h:min; ${depth}time (bottom time), no-stop and room (to the first limit met) in minutes; PO2 at depth in ${unitsOf('po2', inOneSystem(reader))}, pressure left in ${unitsOf('pressure', reader)}; CNS on surfacing. + as dived. Of several levels no-stop is that of the deepest; under them each level, ${LEVELS_MEANING}.`;
 }
 
 /**
  * The trip as a person reads it in a terminal of 100 columns: each diver's ledger by day and dive, the
  * cautions, when flying is clear, and what no plan replaces. Limits and what is planned round down, exposures up.
  * @param ledger of the divers to show @param cautions of these, in order of severity
+ * @param reader who has both systems is told figures of tables in both, and sentences in one
  */
-export function planTable(ledger: Ledger, cautions: readonly Caution[]): string {
+export function planTable(ledger: Ledger, cautions: readonly Caution[], reader: Reader): string {
   const { trip } = ledger;
-  const place = trip.place === '' ? '' : ` ${trip.place}.`;
+  const words = wordsOf(inOneSystem(reader));
+  const page: Page = { trip, reader, words, columns: columnsFor(reader, words) };
+  const title = said`${trip.title}.${trip.place === '' ? NOTHING : said` ${trip.place}.`}`;
   const parts = [
-    wrapped(`${trip.title}.${place}`, 0),
-    wrapped(tightest(ledger), 0),
-    wrapped(
-      'Interval in h:min; time (bottom time), no-stop and room (to the first limit met) in minutes; PO2 at ' +
-        'depth and pressure left in bar; CNS on surfacing. + as dived. Of several levels ' +
-        'no-stop is that of the deepest; under them each level, ' +
-        `${LEVELS_MEANING}.`,
-      0,
-    ),
-    ...ledger.divers.map((each) => diverText(trip, each)),
+    wrapped(words(title), 0),
+    wrapped(words(tightest(ledger)), 0),
+    wrapped(words(legend(reader)), 0),
+    ...ledger.divers.map((each) => diverText(each, page)),
     cautions.length === 0
-      ? 'No cautions.'
-      : ['Cautions', ...cautions.map((caution) => cautionText(trip, caution))].join('\n'),
-    flyingText(ledger),
-    wrapped(SAFETY_LINE, 0),
+      ? words(said`No cautions.`)
+      : [words(said`Cautions`), ...cautions.map((caution) => cautionText(trip, caution, words))].join('\n'),
+    flyingText(ledger, words),
+    wrapped(words(SAFETY_LINE), 0),
   ];
   return `${parts.join('\n\n')}\n`;
 }

@@ -2,10 +2,12 @@ import { useEffect, useState, type ReactNode } from 'react';
 import type { AboutHost } from '../../core/host';
 import { SAFETY_SENTENCES } from '../../core/safety-line';
 import { closeOverlay } from '../actions/view';
+import { useWords } from '../parts/use-words';
 import { Dialog } from '../parts/dialog';
 import { machine } from '../store/machine';
 
 export function About(): ReactNode {
+  const words = useWords();
   const [about, setAbout] = useState<AboutHost | null>(null);
   useEffect(() => {
     let isShown = true;
@@ -21,7 +23,7 @@ export function About(): ReactNode {
   return (
     <Dialog title="About Carryover" onClose={closeOverlay}>
       <ul className="cautions-text">
-        {SAFETY_SENTENCES.map((line) => (
+        {SAFETY_SENTENCES.map(words).map((line) => (
           <li key={line}>{line}</li>
         ))}
       </ul>

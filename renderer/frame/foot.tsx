@@ -1,12 +1,14 @@
 import type { ReactNode } from 'react';
 import { SAFETY_LINE } from '../../core/safety-line';
+import { useWords } from '../parts/use-words';
 import { CommandButton } from '../parts/command-button';
 
 /** The line that stands on every page of this product. */
 export function Foot(): ReactNode {
+  const words = useWords();
   return (
     <footer className="foot">
-      <span>{SAFETY_LINE}</span>
+      <span>{words(SAFETY_LINE)}</span>
       <CommandButton id="help.about" className="plain">
         About
       </CommandButton>

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { SAFETY_SENTENCES } from '../../core/safety-line';
 import { changeSettings, showOverlay } from '../actions/view';
+import { useWords } from '../parts/use-words';
 import { Dialog } from '../parts/dialog';
 import { useDesk } from '../store/store';
 
@@ -11,6 +12,7 @@ function accept(): void {
 /** First start: the cautions, accepted once, and where to begin. */
 export function Welcome(): ReactNode {
   const show = useDesk((state) => state.ready && !state.settings.cautionsAccepted);
+  const words = useWords();
   if (!show) return null;
   return (
     <Dialog
@@ -40,7 +42,7 @@ export function Welcome(): ReactNode {
         flight home. It helps to plan; it does not make a dive safe.
       </p>
       <ul className="cautions-text">
-        {SAFETY_SENTENCES.map((line) => (
+        {SAFETY_SENTENCES.map(words).map((line) => (
           <li key={line}>{line}</li>
         ))}
       </ul>

@@ -1,4 +1,5 @@
 import { SAFETY_LINE } from '../../core/safety-line';
+import { fileWords } from '../../core/words/reader';
 import { expect, test } from './fixtures';
 import { StartingSheetPage } from './pages/starting';
 
@@ -7,7 +8,7 @@ test.describe('the workbench', () => {
     await expect(bench.sentence).toContainText(/\d+ dives on .* for a party of four\./);
     await expect(bench.sentence).toContainText('Tightest:');
     await expect(bench.sentence).toContainText('No flying before');
-    await expect(bench.page.getByText(SAFETY_LINE)).toBeVisible();
+    await expect(bench.page.getByText(fileWords(SAFETY_LINE))).toBeVisible();
   });
 
   test('asks for the cautions once', async ({ page, bench }) => {

@@ -7,6 +7,7 @@ import { writeLedgerRows } from '../../../../core/formats/ledger-rows';
 import { sitesOfDrafts } from '../../../../core/formats/site-draft';
 import { compareMixes, compareSites } from '../../../../core/mixes/compare';
 import { SAFETY_LINE } from '../../../../core/safety-line';
+import { fileWords } from '../../../../core/words/reader';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import { ledger } from '../../../../core/ledger/ledger';
 import { deepestLevel } from '../../../../core/ledger/level-limits';
@@ -194,7 +195,7 @@ describe('writeCalendar', () => {
       expect(event['DTSTAMP']).toBe('20270301T180000Z');
       const site = TRIP.sites.find((each) => each.id === dive.siteId)!;
       expect(event['SUMMARY']).toContain(`Dive ${index + 1}: ${site.name}`);
-      expect(event['DESCRIPTION']).toContain(SAFETY_LINE);
+      expect(event['DESCRIPTION']).toContain(fileWords(SAFETY_LINE));
       for (const diver of TRIP.party) {
         const isOn = dive.divers === undefined || dive.divers.includes(diver.id);
         expect(event['DESCRIPTION']!.includes(`${diver.name}: `)).toBe(isOn);

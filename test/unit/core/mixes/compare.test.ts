@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { compareMixes, compareSites, shareCurve } from '../../../../core/mixes/compare';
 import { mixChoices } from '../../../../core/mixes/choice';
-import { richestMix, whyNot, whyNotText } from '../../../../core/mixes/richest';
+import { fileWords } from '../../../../core/words/reader';
+import { richestMix, whyNot, whyNotSaid } from '../../../../core/mixes/richest';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import { ledger } from '../../../../core/ledger/ledger';
 import type { Entry } from '../../../../core/ledger/ledger-types';
@@ -40,7 +41,7 @@ describe('compareSites', () => {
     const deepest = rows.toSorted((a, b) => b.site.depthM - a.site.depthM)[0]!;
     const rich = deepest.cells.find((cell) => cell.o2 === 0.4)!;
     expect(rich.allowed).toBe(false);
-    expect(whyNotText(rich.whyNot!)).toMatch(/ceiling|MOD/);
+    expect(fileWords(whyNotSaid(rich.whyNot!))).toMatch(/ceiling|MOD/);
     expect(rich.alone).toBeNull();
   });
 

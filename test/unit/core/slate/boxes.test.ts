@@ -3,6 +3,7 @@ import { assert } from '../../../../core/result';
 import { PAPERS, PT_PER_MM } from '../../../../core/slate/paper';
 import { PRINT_MIN_PT, SLATE_MIN_PT } from '../../../../core/slate/page-frame';
 import { SAFETY_LINE } from '../../../../core/safety-line';
+import { fileWords } from '../../../../core/words/reader';
 import { SLATE_KINDS, type SlateKind } from '../../../../core/slate/request';
 import { slatePages } from '../../../../core/slate/pages';
 import { planMark } from '../../../../core/slate/plan-mark';
@@ -121,7 +122,7 @@ describe('the foot of each page', () => {
       const version = `file version 1-${planMark(demoTrip())}`;
       for (const [i, page] of pages.entries()) {
         const words = wordsOf(page).replaceAll('\n', ' ');
-        expect(words).toContain(SAFETY_LINE);
+        expect(words).toContain(fileWords(SAFETY_LINE));
         expect(words).toContain(demoTrip().title);
         expect(words).toContain(`Mon 1 Mar 2027, ${version}, page ${i + 1}/${pages.length}`);
       }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { assert } from '../../../../core/result';
 import { SAFETY_LINE } from '../../../../core/safety-line';
+import { fileWords } from '../../../../core/words/reader';
 import { LABEL_SIZES } from '../../../../core/slate/labels';
 import { readSlateOptions, usualPaper } from '../../../../core/slate/options';
 import { PT_PER_MM } from '../../../../core/slate/paper';
@@ -224,7 +225,7 @@ describe('cylinder tags', () => {
   it('give the cautions the bottom two rows where one row of a small paper does not take them', () => {
     const [page] = layoutOf(week, { kind: 'tags', paper: aPaper('A6') }).pages;
     expect(wordsOf(page!).match(/Initials/g)).toHaveLength(2);
-    expect(wordsOf(page!).replaceAll('\n', ' ')).toContain(SAFETY_LINE);
+    expect(wordsOf(page!).replaceAll('\n', ' ')).toContain(fileWords(SAFETY_LINE));
     expect(faultsOf(page!, 2 * PT_PER_MM)).toEqual([]);
   });
 

@@ -130,7 +130,8 @@ describe('a quantity', () => {
     ['densityMet', 5.21, '5.3 g/L', '5.3 g/L'],
     ['densityMet', 6, '6.0 g/L', '6.0 g/L'],
     ['densityLimit', 5.2, '5.2 g/L', '5.2 g/L'],
-    ['money', 12.5, '12.5', '12.5'],
+    ['money', 12.5, '12.50', '12.50'],
+    ['wholeMoney', 12, '12', '12'],
   ])('%s of %s', (quantity, si, metric, imperial) => {
     expect(text(quantity, si)).toBe(metric);
     expect(text(quantity, si, 'imperial')).toBe(imperial);

@@ -11,6 +11,7 @@ import {
 } from '../../../../core/words/reader';
 import {
   bare,
+  cylinder,
   either,
   figure,
   inRow,
@@ -29,7 +30,14 @@ import {
   worked,
   type Said,
 } from '../../../../core/words/said';
-import { countSaid, divesSaid, mixSaid, ordinalSaid, someSaid } from '../../../../core/words/terms';
+import {
+  countSaid,
+  divesSaid,
+  mixSaid,
+  moneyFigure,
+  ordinalSaid,
+  someSaid,
+} from '../../../../core/words/terms';
 
 const METRIC = pageReader('metric');
 const IMPERIAL = pageReader('imperial');
@@ -69,6 +77,16 @@ describe('a figure in a sentence', () => {
       { value: '30', unit: 'm' },
       { value: '99', unit: 'ft' },
     ]);
+  });
+
+  it('is a cylinder by its water, or the gas it holds when full', () => {
+    const twelve = said`${cylinder({ waterL: 12, fillBar: 200 })}`;
+    expect([METRIC, IMPERIAL, BOTH].map((reader) => wordsOf(reader)(twelve))).toEqual([
+      '12 L',
+      '85 cu ft',
+      '12 L / 85 cu ft',
+    ]);
+    expect(wordsOf(METRIC)(said`${cylinder({ waterL: 11.1, fillBar: 200 })}`)).toBe('11.1 L');
   });
 
   it('of a calculation has all its digits, in the units of the formula', () => {
@@ -219,6 +237,15 @@ describe('the glossary', () => {
       'EAN32.49',
       'EAN20.96',
       'Air',
+    ]);
+  });
+
+  it('tells money in hundredths where there are any', () => {
+    expect([12, 12.5, 12.004, 12.345].map((cost) => words(said`${moneyFigure(cost)}`))).toEqual([
+      '12',
+      '12.50',
+      '12',
+      '12.35',
     ]);
   });
 

@@ -6,7 +6,10 @@ import { promisify } from 'node:util';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { diveDates } from '../../../../core/mixes/shares';
 import type { MixesDocument } from '../../../../core/mixes/mixes-document';
+import { pageReader, wordsOf } from '../../../../core/words/reader';
+import { dayOf, said } from '../../../../core/words/said';
 import { SAFETY_LINE } from '../../../../core/safety-line';
+import { fileWords } from '../../../../core/words/reader';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import { writeTrip } from '../../../../core/document/write-trip';
 import { mixesCommand } from '../../../../electron/terminal/mixes-command';
@@ -20,6 +23,11 @@ beforeEach(async () => {
 afterEach(async () => {
   await rm(folder, { recursive: true });
 });
+
+/** A date as a table has it. */
+function dated(date: string): string {
+  return wordsOf(pageReader('metric'))(said`${dayOf(date)}`);
+}
 
 describe('mixes', () => {
   it('takes paths from where the user stands, though npm runs it elsewhere', async () => {
@@ -37,7 +45,7 @@ describe('mixes', () => {
     expect(status).toBe(0);
     expect(stderr).toBe('');
     for (const site of demoTrip().sites) expect(stdout).toContain(site.name);
-    expect(stdout.replaceAll('\n', ' ')).toContain(SAFETY_LINE);
+    expect(stdout.replaceAll('\n', ' ')).toContain(fileWords(SAFETY_LINE));
     for (const line of stdout.split('\n')) expect(Array.from(line).length).toBeLessThanOrEqual(100);
   });
 
@@ -70,11 +78,22 @@ describe('mixes', () => {
     const stands = stdout.indexOf('Fills of the trip as it stands');
     const stocked = stdout.indexOf('Fills with the first of these lists on board');
     expect(stands).toBeGreaterThan(0);
-    expect(stocked).toBeGreaterThan(stdout.indexOf(`What to stock from ${from} on`));
+    expect(stocked).toBeGreaterThan(stdout.indexOf(`What to stock from ${dated(from!)} on`));
     // Only the dives that are open to it.
-    expect(stdout.slice(stocked)).not.toContain(before);
-    expect(stdout.slice(stands, stocked)).toContain(before);
+    expect(stdout.slice(stocked)).not.toContain(dated(before!));
+    expect(stdout.slice(stands, stocked)).toContain(dated(before!));
     for (const line of stdout.split('\n')) expect(Array.from(line).length).toBeLessThanOrEqual(100);
+  });
+
+  it('tells depths and gas in feet and cubic feet where asked, and in both', async () => {
+    const imperial = (await mixesCommand(['--units', 'imperial'])).stdout;
+    expect(imperial).toMatch(/, \d+ ft: richest that suits/);
+    expect(imperial).toMatch(/EAN\d\d +yes +\d+ ft /);
+    expect(imperial).toMatch(/come back at 725 psi of their mix, gas in cu ft/);
+    expect(imperial).not.toMatch(/\d (m|L)\b/);
+    const both = (await mixesCommand(['--units', 'both'])).stdout;
+    expect(both).toMatch(/EAN\d\d +yes +\d+\/\d+ /);
+    for (const line of both.split('\n')) expect(Array.from(line).length).toBeLessThanOrEqual(100);
   });
 
   it('searches nothing unless asked', async () => {
@@ -99,6 +118,8 @@ describe('mixes', () => {
     [['--from', diveDates(demoTrip())[1]!], '--from'],
     [['--shares', '12'], '--shares'],
     [['--diver', 'nobody'], '--diver'],
+    [['--units', 'feet'], '--units'],
+    [['--units', 'imperial', '--json'], '--units'],
     [['--wet'], '--wet'],
     [['--stock'], '--stock'],
     [['a.json', 'b.json'], 'b.json'],

@@ -77,6 +77,25 @@ describe('readPlanOptions', () => {
     ]);
   });
 
+  it('takes units for the table alone, and for the slates as well', () => {
+    const units = (...args: string[]) => {
+      const read = readPlanOptions(args);
+      return read.ok ? [read.value.units, read.value.slateOptions.units] : read.troubles;
+    };
+    expect(units()).toEqual(['metric', 'metric']);
+    expect(units('--units', 'imperial')).toEqual(['imperial', 'imperial']);
+    expect(units('--units', ' Both', '--slate', 'o.pdf')).toEqual(['both', 'both']);
+    expect(units('--units', 'both', '--json', '--slate', 'o.pdf')).toEqual(['both', 'both']);
+  });
+
+  it('refuses units that are none, and units for JSON', () => {
+    expect(troublesOf('--units', 'feet')).toEqual([['--units', '"feet" is not known here.']]);
+    expect(troublesOf('--units', 'imperial', '--json').map(([where]) => where)).toEqual(['--units']);
+    expect(troublesOf('--units').map(([where, what]) => [where, what])).toEqual([
+      ['--units', 'A value is missing.'],
+    ]);
+  });
+
   it('explains every option it takes', () => {
     for (const flag of [
       'json',

@@ -5,7 +5,9 @@ import type { EntryLevel } from '../../../../core/ledger/ledger-types';
 import type { Trip } from '../../../../core/document/types';
 import { readTrip } from '../../../../core/document/read-trip';
 import { roomMinutes } from '../../../../core/ledger/room';
-import { planTable, TABLE_COLUMNS, wrapped } from '../../../../electron/terminal/plan-table';
+import { planTable } from '../../../../electron/terminal/plan-table';
+import { TABLE_COLUMNS, wrapped } from '../../../../electron/terminal/text-table';
+import { pageReader, type Reader } from '../../../../core/words/reader';
 import { fixture, tenDives, type Loose } from '../../../support/trip-documents';
 
 function tripOf(document: Loose): Trip {
@@ -14,9 +16,9 @@ function tripOf(document: Loose): Trip {
   return read.value;
 }
 
-function tableOf(trip: Trip): string {
+function tableOf(trip: Trip, units: Reader['units'] = 'metric'): string {
   const whole = ledger(trip);
-  return planTable(whole, cautionsOf(whole));
+  return planTable(whole, cautionsOf(whole), pageReader(units));
 }
 
 /** The rows of dives, cell by cell; sites and mixes of these tests have no two blanks in a row. */
@@ -31,7 +33,7 @@ describe('planTable', () => {
   it('shows each figure of the ledger, limits rounded down and exposures up', () => {
     const trip = tripOf(tenDives());
     const whole = ledger(trip);
-    const rows = rowsOf(planTable(whole, []));
+    const rows = rowsOf(planTable(whole, [], pageReader('metric')));
     expect(rows).toHaveLength(20);
     let row = 0;
     for (const each of whole.divers) {
@@ -110,22 +112,56 @@ describe('planTable', () => {
     expect(rows[2]![7]).toBe('no end');
   });
 
-  it('stays within its columns at the longest names', () => {
-    const document = fixture('v1-full');
-    document.title = 'Seven nights '.repeat(9);
-    document.sites[0].name = 'A site with a name as long as the format admits, and then a little'.padEnd(
-      80,
-      '!',
+  it.each(['metric', 'imperial', 'both'] as const)(
+    'stays within its columns at the longest names, %s',
+    (units) => {
+      const document = fixture('v1-full');
+      document.title = 'Seven nights '.repeat(9);
+      document.sites[0].name = 'A site with a name as long as the format admits, and then a little'.padEnd(
+        80,
+        '!',
+      );
+      document.party[0].name = 'M'.repeat(80);
+      // The longest figure of time, as dived.
+      document.dives[2].asDived = [{ by: 'guide', depthM: 5.01, bottomMin: 219.85 }];
+      const table = tableOf(tripOf(document), units);
+      expect(Math.max(...table.split('\n').map((line) => Array.from(line).length))).toBeLessThanOrEqual(
+        TABLE_COLUMNS,
+      );
+      expect(table).toMatch(/ A site with[^\n]*\u2026 /);
+      expect(table).toMatch(
+        { metric: / 5\.1 m +219\.9\+ /, imperial: / 17 ft +219\.9\+ /, both: / 5\.1\/17 +219\.9\+ / }[units],
+      );
+    },
+  );
+
+  it('is in feet and psi for who reads them, limits down and exposures up', () => {
+    const document = tenDives();
+    document.dives.length = 2;
+    Object.assign(document.dives[1], { asDived: [{ by: 'a', depthM: 18.4, bottomMin: 35 }] });
+    const trip = tripOf(document);
+    const table = tableOf(trip, 'imperial');
+    const [planned, dived] = rowsOf(table);
+    // 18 m is 59.06 ft, 18.4 m 60.4 ft.
+    expect([planned![3], dived![3]]).toEqual(['59 ft', '61 ft']);
+    const { endBar } = ledger(trip).divers[0]!.entries[0]!.gas;
+    expect(planned!.at(-1)).toBe(String(Math.floor(endBar! / 0.6894757293168361) * 10));
+    expect(table).toContain('pressure left in psi');
+    expect(table).toMatch(/cu ft at \d+ psi, 0\.\d+ cu ft\/min; to \d+ ft/);
+    expect(table).not.toMatch(/\d (m|L|L\/min)\b/);
+  });
+
+  it('is in both systems where asked, and in one within a sentence', () => {
+    const document = tenDives();
+    Object.assign(document.dives[0], { depthM: 36, bottomMin: 40, divers: ['b'] });
+    const table = tableOf(tripOf(document), 'both');
+    const rows = rowsOf(table);
+    expect(rows.map((cells) => cells[3])).toContain('18/59');
+    expect(rows.map((cells) => cells.at(-1))).toEqual(
+      expect.arrayContaining([expect.stringMatching(/^\d+\/\d+0$/)]),
     );
-    document.party[0].name = 'M'.repeat(80);
-    // The longest figure of time, as dived.
-    document.dives[2].asDived = [{ by: 'guide', depthM: 5.01, bottomMin: 219.85 }];
-    const table = tableOf(tripOf(document));
-    expect(Math.max(...table.split('\n').map((line) => Array.from(line).length))).toBeLessThanOrEqual(
-      TABLE_COLUMNS,
-    );
-    expect(table).toContain('A site with a name\u2026');
-    expect(table).toMatch(/ 5\.1 m +219\.9\+ /);
+    expect(table.replaceAll(/\s+/g, ' ')).toContain('depth in m/ft; time');
+    expect(table.replaceAll(/\s+/g, ' ')).toMatch(/36 m is below the MOD of \d+ m for/);
   });
 
   it('says when flying is clear for each, and when the flight leaves', () => {
