@@ -23,7 +23,7 @@ import type { DiverLedger, Entry, Ledger, LedgerDay } from '../../core/ledger/le
 import { roomMinutes } from '../../core/ledger/room';
 import type { Trip } from '../../core/document/types';
 import type { Caution } from '../../core/cautions/caution';
-import { cut, line, padded, widthLeft, wrapped } from './text-table';
+import { cut, line, padded, TABLE_COLUMNS, widthLeft, wrapped } from './text-table';
 
 /** A column and the least it is wide; a head or a second system of units may need more. */
 interface Column {
@@ -128,7 +128,7 @@ function diveRow(entry: Entry, page: Page): string {
     leftCell(entry.gas, page),
   ]);
   if (levels === null) return figures;
-  return `${figures}\n${wrapped(words(said`  Levels: ${inRow(levels)}`), 4)}`;
+  return `${figures}\n  ${wrapped(words(said`Levels: ${inRow(levels)}`), 4, TABLE_COLUMNS - 2)}`;
 }
 
 function dayLine(day: LedgerDay, words: Words): string {
