@@ -2,7 +2,7 @@
 import { app, dialog, type BrowserWindow } from 'electron';
 import type { AboutHost } from '../core/host';
 import { fileWords } from '../core/words/reader';
-import { SAFETY_LINE } from '../core/safety-line';
+import { SAFETY_LINE } from '../core/words/safety-line';
 
 /** The app and the versions it runs on. */
 export function aboutDesktop(): AboutHost {

@@ -1,7 +1,7 @@
 import { greatest, least } from '../numeric';
 import { assert } from '../result';
 import { fileWords } from '../words/reader';
-import { SAFETY_LINE } from '../safety-line';
+import { SAFETY_LINE } from '../words/safety-line';
 import { asPrinted, LEVELS_MEANING, levelWords, noStopFigure, pastLevelsText } from '../slate/levels';
 import {
   joined,

@@ -1,5 +1,5 @@
 import { fileWords } from '../words/reader';
-import { SAFETY_LINE } from '../safety-line';
+import { SAFETY_LINE } from '../words/safety-line';
 import type { Trip } from '../document/types';
 import { dateOf } from './contents';
 import { beside, rule, space, stack, type Block, type Mark, type Setter, type TextStyle } from './layout';

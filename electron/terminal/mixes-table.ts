@@ -1,4 +1,4 @@
-import { SAFETY_LINE } from '../../core/safety-line';
+import { SAFETY_LINE } from '../../core/words/safety-line';
 import { unitOf } from '../../core/words/quantity';
 import { inOneSystem, shown, wordsOf, type Reader, type Words } from '../../core/words/reader';
 import {

@@ -1,6 +1,6 @@
 import { deepestLevel } from '../../core/ledger/level-limits';
 import { asPrinted, LEVELS_MEANING, levelWords } from '../../core/slate/levels';
-import { SAFETY_LINE } from '../../core/safety-line';
+import { SAFETY_LINE } from '../../core/words/safety-line';
 import { dayNumber, momentAt, timeAt } from '../../core/words/calendar';
 import { unitOf, type Kind } from '../../core/words/quantity';
 import { inOneSystem, shown, wordsOf, type Reader, type Words } from '../../core/words/reader';

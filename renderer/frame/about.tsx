@@ -1,6 +1,6 @@
 import { useEffect, useState, type ReactNode } from 'react';
 import type { AboutHost } from '../../core/host';
-import { SAFETY_SENTENCES } from '../../core/safety-line';
+import { SAFETY_SENTENCES } from '../../core/words/safety-line';
 import { closeOverlay } from '../actions/view';
 import { useWords } from '../parts/use-words';
 import { Dialog } from '../parts/dialog';

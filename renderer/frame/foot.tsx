@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { SAFETY_LINE } from '../../core/safety-line';
+import { SAFETY_LINE } from '../../core/words/safety-line';
 import { useWords } from '../parts/use-words';
 import { CommandButton } from '../parts/command-button';
 

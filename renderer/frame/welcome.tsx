@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { SAFETY_SENTENCES } from '../../core/safety-line';
+import { SAFETY_SENTENCES } from '../../core/words/safety-line';
 import { changeSettings, showOverlay } from '../actions/view';
 import { useWords } from '../parts/use-words';
 import { Dialog } from '../parts/dialog';

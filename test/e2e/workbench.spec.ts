@@ -1,4 +1,4 @@
-import { SAFETY_LINE } from '../../core/safety-line';
+import { SAFETY_LINE } from '../../core/words/safety-line';
 import { fileWords } from '../../core/words/reader';
 import { expect, test } from './fixtures';
 import { StartingSheetPage } from './pages/starting';

@@ -6,7 +6,7 @@ import { readDelimited } from '../../../../core/formats/delimited';
 import { writeLedgerRows } from '../../../../core/formats/ledger-rows';
 import { sitesOfDrafts } from '../../../../core/formats/site-draft';
 import { compareMixes, compareSites } from '../../../../core/mixes/compare';
-import { SAFETY_LINE } from '../../../../core/safety-line';
+import { SAFETY_LINE } from '../../../../core/words/safety-line';
 import { fileWords } from '../../../../core/words/reader';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import { ledger } from '../../../../core/ledger/ledger';

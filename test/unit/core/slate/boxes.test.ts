@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { assert } from '../../../../core/result';
 import { PAPERS, PT_PER_MM } from '../../../../core/slate/paper';
 import { PRINT_MIN_PT, SLATE_MIN_PT } from '../../../../core/slate/page-frame';
-import { SAFETY_LINE } from '../../../../core/safety-line';
+import { SAFETY_LINE } from '../../../../core/words/safety-line';
 import { fileWords } from '../../../../core/words/reader';
 import { SLATE_KINDS, type SlateKind } from '../../../../core/slate/request';
 import { slatePages } from '../../../../core/slate/pages';

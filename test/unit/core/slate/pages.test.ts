@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { assert } from '../../../../core/result';
-import { SAFETY_LINE } from '../../../../core/safety-line';
+import { SAFETY_LINE } from '../../../../core/words/safety-line';
 import { fileWords } from '../../../../core/words/reader';
 import { LABEL_SIZES } from '../../../../core/slate/labels';
 import { readSlateOptions, usualPaper } from '../../../../core/slate/options';

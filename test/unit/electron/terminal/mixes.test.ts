@@ -8,7 +8,7 @@ import { diveDates } from '../../../../core/mixes/shares';
 import type { MixesDocument } from '../../../../core/mixes/mixes-document';
 import { pageReader, wordsOf } from '../../../../core/words/reader';
 import { dayOf, said } from '../../../../core/words/said';
-import { SAFETY_LINE } from '../../../../core/safety-line';
+import { SAFETY_LINE } from '../../../../core/words/safety-line';
 import { fileWords } from '../../../../core/words/reader';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import { writeTrip } from '../../../../core/document/write-trip';

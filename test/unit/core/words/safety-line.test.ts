@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { SAFETY_LINE, SAFETY_SENTENCES } from '../../../core/safety-line';
-import { fileWords } from '../../../core/words/reader';
+import { SAFETY_LINE, SAFETY_SENTENCES } from '../../../../core/words/safety-line';
+import { fileWords } from '../../../../core/words/reader';
 
 describe('the cautions', () => {
   it('say to plan within training, to analyse, whom to follow, and what no model does', () => {
@@ -27,7 +27,7 @@ describe('the cautions', () => {
   });
 
   it('stand in the README', () => {
-    const readme = readFileSync(join(import.meta.dirname, '../../../README.md'), 'utf8');
+    const readme = readFileSync(join(import.meta.dirname, '../../../../README.md'), 'utf8');
     expect(readme.replaceAll(/\s+/g, ' ')).toContain(fileWords(SAFETY_LINE));
   });
 });

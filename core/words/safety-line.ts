@@ -1,4 +1,4 @@
-import { said, type Said } from './words/said';
+import { said, type Said } from './said';
 
 /** Source: that no model or table prevents either sickness: CONVENTIONS, "Safety". */
 const NO_PROMISE = said`Models and tables do not prevent decompression sickness or oxygen toxicity.`;
