@@ -29,7 +29,7 @@ import { effectiveDive, isOnDive } from './as-dived';
 import { wallMin, wallText, type WallMin, type WallTime } from '../words/calendar';
 import { greatest } from '../numeric';
 import type { TripPath } from './place-in-trip';
-import type { Found } from './references';
+import { isEnough, type Found } from './references';
 import type { Dive, Diver, Id, Trip } from './types';
 
 /** Minutes and metres are equal within this; sums of decimal fractions miss by less. */
@@ -296,7 +296,7 @@ export function timeTroubles({ trip, unsound }: TimedTrip): readonly Found[] {
   const standing: { readonly dive: Dive; readonly path: TripPath }[] = [];
   let last: { readonly startsAt: string; readonly id: Id } | undefined;
   trip.dives.forEach((dive, index) => {
-    if (unsound?.dives.has(index)) return;
+    if (isEnough(found) || unsound?.dives.has(index)) return;
     const path = ['dives', index];
     if (last && dive.startsAt < last.startsAt) {
       found.push({
@@ -309,7 +309,7 @@ export function timeTroubles({ trip, unsound }: TimedTrip): readonly Found[] {
   });
   const clashes: Clashes = new Map();
   trip.party.forEach((diver, index) => {
-    if (unsound?.divers.has(index)) return;
+    if (isEnough(found) || unsound?.divers.has(index)) return;
     const path = ['party', index];
     let before = earlierTroubles(diver, path, around, clashes, found);
     const climbMin = diver.arrivedAt === undefined ? null : wallMin(diver.arrivedAt);

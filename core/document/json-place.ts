@@ -114,15 +114,23 @@ function placeAt(text: string, at: number): JsonPlace {
   };
 }
 
+/** What a text of JSON is built of, without its values. */
+export interface JsonBuild {
+  /** The largest number of brackets open at once: engines read any depth but cannot write it. */
+  readonly deepest: number;
+  /** How many keys its objects are given, those given twice counted twice. */
+  readonly keys: number;
+}
+
 /**
- * How deep brackets are nested, without reading the values: engines read any depth but cannot write it.
+ * Counts brackets and keys in one pass.
  * @param text JSON
- * @returns the largest number of brackets open at once
  * Source: RFC 8259, section 9 (an implementation may limit the depth of nesting).
  */
-export function nestingDepth(text: string): number {
+export function jsonBuild(text: string): JsonBuild {
   let depth = 0;
   let deepest = 0;
+  let keys = 0;
   let isInText = false;
   for (let at = 0; at < text.length; at += 1) {
     const code = text.charCodeAt(at);
@@ -133,6 +141,37 @@ export function nestingDepth(text: string): number {
       depth += 1;
       if (depth > deepest) deepest = depth;
     } else if (code === 0x7d || code === 0x5d) depth -= 1;
+    else if (code === 0x3a) keys += 1;
   }
-  return deepest;
+  return { deepest, keys };
+}
+
+/** The keys of all objects of a value. */
+export interface Keys {
+  /** Fewer than its text gives where one stands twice. */
+  readonly count: number;
+  /** Of the object that has the most. */
+  readonly most: readonly string[];
+}
+
+/**
+ * Counts the keys of a value.
+ * @param value as `JSON.parse` made it, nested no deeper than the stack holds
+ */
+export function keysOf(value: unknown): Keys {
+  let count = 0;
+  let most: readonly string[] = [];
+  const visit = (each: unknown): void => {
+    if (typeof each !== 'object' || each === null) return;
+    if (Array.isArray(each)) {
+      for (const item of each as readonly unknown[]) visit(item);
+      return;
+    }
+    const keys = Object.keys(each);
+    count += keys.length;
+    if (keys.length > most.length) most = keys;
+    for (const key of keys) visit((each as Record<string, unknown>)[key]);
+  };
+  visit(value);
+  return { count, most };
 }

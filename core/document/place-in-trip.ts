@@ -1,3 +1,5 @@
+import { excerpt } from './texts';
+
 /** A place in a document: keys and list positions from the top. */
 export type TripPath = readonly (string | number)[];
 
@@ -20,7 +22,9 @@ const ITEM_NAMES: Readonly<Record<string, string>> = {
 
 function idOf(value: unknown): string | null {
   const id = bag(value)['id'];
-  return typeof id === 'string' && id.trim() !== '' ? (id.length > 40 ? `${id.slice(0, 40)}...` : id) : null;
+  if (typeof id !== 'string') return null;
+  const short = excerpt(id);
+  return short.trim() === '' ? null : short;
 }
 
 /**

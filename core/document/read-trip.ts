@@ -3,9 +3,10 @@ import { fileWords } from '../words/reader';
 import { said } from '../words/said';
 import { judgeTrip } from './check-trip';
 import { shown } from './fields';
-import { doubledKey, jsonBreak, nestingDepth } from './json-place';
+import { doubledKey, jsonBreak, jsonBuild, keysOf } from './json-place';
 import { CURRENT_VERSION, migrated } from './migrations';
 import { bag } from './place-in-trip';
+import { excerpt } from './texts';
 import type { Trip } from './types';
 
 export type ReadTroubleKind =
@@ -18,6 +19,9 @@ export type ReadTroubleKind =
 
 /** Largest file that is read, in characters (and for whoever opens it, in bytes): a hundred times any trip. */
 export const LARGEST_FILE = 5_000_000;
+
+/** Keys of one object; a dive has thirteen, and what is not known travels along. */
+const MOST_KEYS = 1000;
 
 /** Brackets that may be open at once; a trip needs six. */
 const DEEPEST_NESTING = 100;
@@ -66,6 +70,16 @@ function notJson(text: string): Result<Trip, ReadTroubleKind> {
 export function readTrip(text: string): Result<Trip, ReadTroubleKind> {
   if (text.length > LARGEST_FILE) return tooLarge(text.length);
   const body = text.startsWith('\uFEFF') ? text.slice(1) : text;
+  // Before anything is made of it: brackets by the million take longer to refuse than to count.
+  const { deepest, keys } = jsonBuild(body);
+  if (deepest > DEEPEST_NESTING) {
+    return failure<ReadTroubleKind>({
+      kind: 'invalid',
+      what: `Brackets are nested deeper than ${DEEPEST_NESTING}.`,
+      where: '',
+      mend: 'Take out what does not belong to the trip.',
+    });
+  }
   let json: unknown;
   try {
     json = JSON.parse(body);
@@ -101,19 +115,21 @@ export function readTrip(text: string): Result<Trip, ReadTroubleKind> {
       mend: 'Open it with a newer Carryover. The file was not touched.',
     });
   }
-  if (nestingDepth(body) > DEEPEST_NESTING) {
+  const { count, most } = keysOf(json);
+  if (most.length > MOST_KEYS) {
     return failure<ReadTroubleKind>({
       kind: 'invalid',
-      what: `Brackets are nested deeper than ${DEEPEST_NESTING}.`,
+      what: `The object that begins with the key "${excerpt(most[0]!)}" has ${most.length} keys; there can be ${MOST_KEYS}.`,
       where: '',
       mend: 'Take out what does not belong to the trip.',
     });
   }
-  const doubled = doubledKey(body);
+  // Which key it is takes ten times the counting, and is asked of a file in which one is.
+  const doubled = count === keys ? null : doubledKey(body);
   if (doubled !== null) {
     return failure<ReadTroubleKind>({
       kind: 'invalid',
-      what: `The key "${doubled.key}" stands twice in one object, so which value holds is unknown.`,
+      what: `The key "${excerpt(doubled.key)}" stands twice in one object, so which value holds is unknown.`,
       where: `line ${doubled.place.line}, column ${doubled.place.column}`,
       mend: 'Keep one of the two.',
     });

@@ -1,10 +1,19 @@
 import { either, named, said, type Named, type Said, type SaidTrouble, typed } from '../words/said';
 import { bag, type Bag, type TripPath } from './place-in-trip';
 import { AUTO_MIX, DEFAULTS } from './schema';
+import { excerpt, TEXT_RULES } from './texts';
 
 /** A trouble and the path to it. */
 export interface Found extends SaidTrouble {
   readonly path: TripPath;
+}
+
+/** So many troubles of one document are told, and little more are looked for. */
+export const MOST_TROUBLES = 100;
+
+/** Whether enough was found to stop looking. */
+export function isEnough(found: readonly Found[]): boolean {
+  return found.length > MOST_TROUBLES;
 }
 
 /** The items of a list; null where it is no list at all, which the schema has said already. */
@@ -28,7 +37,7 @@ function idsOf(list: readonly Bag[] | null, path: TripPath, found: Found[]): Rea
     else {
       found.push({
         path: [...path, index, 'id'],
-        what: said`The id "${id}" is taken already by ${`${path[path.length - 1]}[${earlier}]`}.`,
+        what: said`The id "${excerpt(id)}" is taken already by ${`${path[path.length - 1]}[${earlier}]`}.`,
         mend: said`Give each its own id.`,
       });
     }
@@ -38,10 +47,18 @@ function idsOf(list: readonly Bag[] | null, path: TripPath, found: Found[]): Rea
 
 /** Ids stand bare in a list of them: they are for who edits a file. */
 function known(ids: ReadonlySet<string>): Said {
-  const all = [...ids];
-  if (all.length === 0) return said`There is none yet: add it.`;
-  const some = `${all.slice(0, 8).join(', ')}${all.length > 8 ? ', ...' : ''}`;
-  return said`${either(said`Use one of ${some}, or add it.`, said`Choose another, or add it.`)}`;
+  if (ids.size === 0) return said`There is none yet: add it.`;
+  const some: string[] = [];
+  for (const id of ids) {
+    some.push(some.length === 8 ? '...' : excerpt(id));
+    if (some.length > 8) break;
+  }
+  return said`${either(said`Use one of ${some.join(', ')}, or add it.`, said`Choose another, or add it.`)}`;
+}
+
+/** A diver by the id, of which no more is told than an id can have. */
+function diverCalled(id: string): Named {
+  return named('diver', id.length > TEXT_RULES.id.max ? excerpt(id) : id);
 }
 
 /** What an id stands for. */
@@ -61,8 +78,10 @@ function unknownId(
   path: TripPath,
   found: Found[],
 ): void {
-  if (ids === null || typeof value !== 'string' || value.trim() === '' || ids.has(value)) return;
-  found.push({ path, what: said`There is no ${KINDS[kind]} "${value}".`, mend: known(ids) });
+  if (isEnough(found) || ids === null || typeof value !== 'string' || ids.has(value)) return;
+  // An empty one was told by the schema.
+  if (excerpt(value).trim() === '') return;
+  found.push({ path, what: said`There is no ${KINDS[kind]} "${excerpt(value)}".`, mend: known(ids) });
 }
 
 function asDivedTroubles(
@@ -80,7 +99,7 @@ function asDivedTroubles(
         path: at,
         what:
           typeof by === 'string'
-            ? said`There are two records by ${named('diver', by)}.`
+            ? said`There are two records by ${diverCalled(by)}.`
             : said`There are two records for everybody.`,
         mend: said`Keep one record for each diver, and at most one without "by" for the others.`,
       });
@@ -89,7 +108,7 @@ function asDivedTroubles(
     if (typeof by === 'string' && onDive !== null && divers?.has(by) === true && !onDive.has(by)) {
       found.push({
         path: at,
-        what: said`${named('diver', by)} is not on this dive, but has a record of it.`,
+        what: said`${diverCalled(by)} is not on this dive, but has a record of it.`,
         mend: said`${either(
           said`Add the diver to "divers", or remove the record.`,
           said`Take back what they really dived first.`,
@@ -174,6 +193,7 @@ export function referenceTroubles(document: Bag): readonly Found[] {
     onBoard.forEach((each: unknown, at) => unknownId('mix', each, ids, [...path, 'onBoard', at], found));
   };
   party?.forEach((diver, index) => {
+    if (isEnough(found)) return;
     const path = ['party', index, 'before'];
     const before = items(diver['before']);
     idsOf(before, path, found);
@@ -184,6 +204,7 @@ export function referenceTroubles(document: Bag): readonly Found[] {
   });
   idsOf(dives, ['dives'], found);
   dives?.forEach((dive, index) => {
+    if (isEnough(found)) return;
     const path = ['dives', index];
     unknownId('site', dive['siteId'], sites, [...path, 'siteId'], found);
     mixesKnown(dive, path);
@@ -194,7 +215,7 @@ export function referenceTroubles(document: Bag): readonly Found[] {
         if (seen.has(diver))
           found.push({
             path: [...path, 'divers', at],
-            what: said`${named('diver', diver)} is listed twice.`,
+            what: said`${diverCalled(diver)} is listed twice.`,
             mend: said`Name each diver once.`,
           });
         seen.add(diver);

@@ -8,11 +8,44 @@ import type { Trip } from './types';
 // Compiled validators need eval, which the window's content policy refuses.
 z.config({ jitless: true });
 
+/** How many a list can hold, what it is called, and what to do about one that is longer. */
+export interface ListRule {
+  readonly label: Said;
+  readonly min: 0 | 1;
+  readonly max: number;
+  readonly mend: Said;
+}
+
+const MOST_DIVERS = 60;
+const SPLIT = said`Split the trip in two files.`;
+
 /**
- * How many of each a trip can hold: far above any trip, so that a broken file cannot stall the window.
+ * Every list of a trip file: far longer than on any trip, so that a broken file cannot stall the window.
  * Source: this project's own.
  */
-export const LIMITS = { party: 60, sites: 500, mixes: 60, dives: 400, levels: 20, before: 60 } as const;
+export const LIST_RULES = {
+  party: { label: said`Party`, min: 1, max: MOST_DIVERS, mend: SPLIT },
+  sites: { label: said`Sites`, min: 0, max: 500, mend: said`Take out the sites that no dive is at.` },
+  mixes: { label: said`Mixes`, min: 0, max: 60, mend: said`Take out the mixes that nobody breathes.` },
+  dives: { label: said`Dives`, min: 0, max: 400, mend: SPLIT },
+  before: { label: said`Earlier dives`, min: 0, max: 60, mend: said`Keep those of the last days.` },
+  legs: { label: said`Levels`, min: 1, max: 20, mend: said`Join levels that are nearly as deep.` },
+  onBoard: { label: said`Mixes on board`, min: 1, max: 60, mend: said`Name each mix once.` },
+  divers: { label: said`Divers of the dive`, min: 1, max: MOST_DIVERS, mend: said`Name each diver once.` },
+  asDived: {
+    label: said`As dived`,
+    min: 0,
+    max: MOST_DIVERS + 1,
+    mend: said`Keep one record for each diver, and one for the others.`,
+  },
+} as const satisfies Record<string, ListRule>;
+
+/**
+ * Dives of all divers together, those brought to the trip included: forty on board for two weeks of four dives a
+ * day make 2,240. A week of a fleet is planned boat by boat.
+ * Source: this project's own, by what the window can still reckon anew at every edit.
+ */
+export const MOST_DIVES_TOGETHER = 3000;
 
 /**
  * What holds where a file is silent. Frozen: another default is another version of the file.
@@ -88,7 +121,7 @@ function record<Shape extends z.core.$ZodLooseShape>(label: Said, shape: Shape) 
   });
 }
 
-function list<Item extends z.ZodType>(label: Said, item: Item, max: number, min = 0) {
+function list<Item extends z.ZodType>({ label, min, max, mend }: ListRule, item: Item) {
   return z
     .array(item, {
       error: ({ input }) =>
@@ -104,18 +137,18 @@ function list<Item extends z.ZodType>(label: Said, item: Item, max: number, min 
       error: message({ what: said`${label}: the list is empty.`, mend: said`Give at least one.` }),
     })
     .max(max, {
-      error: (issue) =>
-        message({
-          what: said`${label}: ${String((issue.input as readonly unknown[]).length)} are given; there can be ${String(max)}.`,
-          mend: said`Split the trip in two files.`,
-        }),
+      error: ({ input }) => message(tooMany({ label, min, max, mend }, (input as readonly unknown[]).length)),
     });
 }
 
-const id = text('id');
-const ids = (label: Said) => list(label, id, LIMITS.party, 1);
+/** What a list is told that has more items than can be. */
+export function tooMany({ label, max, mend }: ListRule, count: number): SaidTrouble {
+  return { what: said`${label}: ${String(count)} are given; there can be ${String(max)}.`, mend };
+}
 
-export const waterSchema = record(said`Water`, {
+const id = text('id');
+
+const waterSchema = record(said`Water`, {
   density: judged<'gauge' | 'salt' | 'fresh' | number>((value) =>
     value === 'gauge' || value === 'salt' || value === 'fresh'
       ? null
@@ -126,7 +159,7 @@ export const waterSchema = record(said`Water`, {
   altitudeM: number('altitudeM').default(0),
 });
 
-export const settingsSchema = record(said`Settings`, {
+const settingsSchema = record(said`Settings`, {
   descentMPerMin: number('descentMPerMin').default(DEFAULTS.descentMPerMin),
   ascentMPerMin: number('ascentMPerMin').default(DEFAULTS.ascentMPerMin),
   gasLaw: oneOf(said`Gas law`, ['ideal', 'real']).default('ideal'),
@@ -143,8 +176,8 @@ const diveShape = {
   depthM: number('depthM'),
   bottomMin: number('bottomMin'),
   mix: text('id', said`Mix`),
-  onBoard: list(said`Mixes on board`, id, LIMITS.mixes, 1).exactOptional(),
-  legs: list(said`Levels`, level, LIMITS.levels, 1).exactOptional(),
+  onBoard: list(LIST_RULES.onBoard, id).exactOptional(),
+  legs: list(LIST_RULES.legs, level).exactOptional(),
   safetyStop: safetyStop.nullable().exactOptional(),
 };
 
@@ -176,14 +209,14 @@ const asDived = record(said`As dived`, {
   o2: number('o2').exactOptional(),
 });
 
-export const diveSchema = z.preprocess(
+const diveSchema = z.preprocess(
   filledFromLegs,
   record(said`Dive`, {
     ...diveShape,
     siteId: id,
-    divers: ids(said`Divers of the dive`).exactOptional(),
+    divers: list(LIST_RULES.divers, id).exactOptional(),
     turnShare: number('turnShare').exactOptional(),
-    asDived: list(said`As dived`, asDived, LIMITS.party + 1).exactOptional(),
+    asDived: list(LIST_RULES.asDived, asDived).exactOptional(),
   }),
 );
 
@@ -192,7 +225,7 @@ const earlierDive = z.preprocess(
   record(said`Earlier dive`, { ...diveShape, siteId: id.exactOptional(), o2: number('o2').exactOptional() }),
 );
 
-export const diverSchema = record(said`Diver`, {
+const diverSchema = record(said`Diver`, {
   id,
   name: text('name'),
   surfaceRateLpm: number('surfaceRateLpm'),
@@ -211,7 +244,7 @@ export const diverSchema = record(said`Diver`, {
     low: number('gradient').default(DEFAULTS.gradientLow),
     high: number('gradient').default(DEFAULTS.gradientHigh),
   }).prefault({}),
-  before: list(said`Earlier dives`, earlierDive, LIMITS.before).exactOptional(),
+  before: list(LIST_RULES.before, earlierDive).exactOptional(),
   arrivedAt: time(said`Arrival at altitude`).exactOptional(),
 });
 
@@ -225,7 +258,7 @@ const site = record(said`Site`, {
     .exactOptional(),
 });
 
-export const mixSchema = record(said`Mix`, {
+const mixSchema = record(said`Mix`, {
   id,
   o2: number('o2'),
   costPerFill: number('costPerFill').default(0),
@@ -236,7 +269,7 @@ export const mixSchema = record(said`Mix`, {
  * The trip document, version 1: shapes, types and ranges of every field, defaults filled in, unknown keys
  * kept. References and times are judged by `references.ts` and `dive-times.ts`.
  */
-export const tripSchema = record(said`Trip`, {
+const tripSchema = record(said`Trip`, {
   format: oneOf(said`Format`, ['carryover/trip']),
   version: judged<1>((value) =>
     value === 1 ? null : { what: said`Version is ${shown(value)}.`, mend: said`Write 1.` },
@@ -246,11 +279,35 @@ export const tripSchema = record(said`Trip`, {
   notes: text('notes').default(''),
   water: waterSchema.prefault({}),
   settings: settingsSchema.prefault({}),
-  party: list(said`Party`, diverSchema, LIMITS.party, 1),
-  sites: list(said`Sites`, site, LIMITS.sites),
-  mixes: list(said`Mixes`, mixSchema, LIMITS.mixes),
-  dives: list(said`Dives`, diveSchema, LIMITS.dives),
+  party: list(LIST_RULES.party, diverSchema),
+  sites: list(LIST_RULES.sites, site),
+  mixes: list(LIST_RULES.mixes, mixSchema),
+  dives: list(LIST_RULES.dives, diveSchema),
   flight: record(said`Flight`, { at: time(said`Flight`) })
     .nullable()
     .default(null),
 }) satisfies z.ZodType<Trip>;
+
+/** The lists whose items are judged one by one, in the order of the file. */
+export const TRIP_LISTS = ['party', 'sites', 'mixes', 'dives'] as const;
+
+export type TripList = (typeof TRIP_LISTS)[number];
+
+/** The keys of a trip in the order of the file. */
+export const TRIP_KEYS: readonly string[] = Object.keys(tripSchema.shape);
+
+/** The trip but for what is in its lists. */
+export const frameSchema = tripSchema.extend({
+  party: list(LIST_RULES.party, z.unknown()),
+  sites: list(LIST_RULES.sites, z.unknown()),
+  mixes: list(LIST_RULES.mixes, z.unknown()),
+  dives: list(LIST_RULES.dives, z.unknown()),
+});
+
+/** An item of each list. */
+export const ITEM_SCHEMAS = {
+  party: diverSchema,
+  sites: site,
+  mixes: mixSchema,
+  dives: diveSchema,
+} as const satisfies Record<TripList, z.ZodType>;

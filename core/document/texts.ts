@@ -42,6 +42,11 @@ function code(letter: string): string {
   return `U+${letter.codePointAt(0)!.toString(16).toUpperCase().padStart(4, '0')}`;
 }
 
+/** A piece of somebody's text, short enough for a message. Source: this project's own. */
+export function excerpt(text: string): string {
+  return text.length > 40 ? `${text.slice(0, 40)}...` : text;
+}
+
 /**
  * Judges one text of the document, for the schema, a field of the window and a list of sites alike: its
  * length first, so that no text is too long to be judged.

@@ -2,11 +2,11 @@ import type { Trouble } from '../result';
 import { fileWords, worded, type Words } from '../words/reader';
 import type { SaidTrouble } from '../words/said';
 import { numberTrouble } from '../document/fields';
-import { textTrouble } from '../document/texts';
-import { LIMITS } from '../document/schema';
+import { excerpt, textTrouble } from '../document/texts';
+import { LIST_RULES } from '../document/schema';
 import type { Site } from '../document/types';
 import { decimalText } from './delimited';
-import { excerpt, textTooLarge, type SiteDraft, type SiteReading, type SiteTroubleKind } from './site-draft';
+import { textTooLarge, type SiteDraft, type SiteReading, type SiteTroubleKind } from './site-draft';
 import { readXml, xmlText, type XmlElement } from './xml';
 
 /** GPX knows no depth of water: it stands among the extensions, under a name of ours. */
@@ -44,8 +44,8 @@ export function readGpx(text: string, words: Words = fileWords): SiteReading {
       SAVE_AS_GPX,
     );
   }
-  if (waypoints.length > LIMITS.sites) {
-    const what = `There are ${waypoints.length} waypoints; a trip holds ${LIMITS.sites} sites.`;
+  if (waypoints.length > LIST_RULES.sites.max) {
+    const what = `There are ${waypoints.length} waypoints; a trip holds ${LIST_RULES.sites.max} sites.`;
     return failed('too-many', what, '', 'Save the waypoints of this trip alone.');
   }
   const sites: SiteDraft[] = [];

@@ -34,11 +34,6 @@ export function textTooLarge(text: string): SiteReading | null {
   };
 }
 
-/** A piece of somebody's text, short enough for a message. */
-export function excerpt(text: string): string {
-  return text.length > 40 ? `${text.slice(0, 40)}...` : text;
-}
-
 /** Sites of a trip, made from drafts that have their depth. */
 export type DraftWithDepth = SiteDraft & { readonly depthM: number };
 

@@ -1,10 +1,10 @@
 import { said, type Said, type SaidTrouble } from '../words/said';
 import { numberTrouble } from '../document/fields';
-import { textTrouble } from '../document/texts';
+import { excerpt, textTrouble } from '../document/texts';
 import { M_PER_FOOT } from '../units';
 import { coordinateDegrees, positionDegrees } from './coordinates';
 import { plainText } from './delimited';
-import { excerpt, type SiteDraft } from './site-draft';
+import type { SiteDraft } from './site-draft';
 
 /** What a depth without a unit is counted in. */
 export type DepthUnit = 'm' | 'ft';

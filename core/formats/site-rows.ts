@@ -1,7 +1,8 @@
 import type { Trouble } from '../result';
 import { fileWords, worded, type Words } from '../words/reader';
 import { said, type SaidTrouble } from '../words/said';
-import { LIMITS } from '../document/schema';
+import { LIST_RULES } from '../document/schema';
+import { excerpt } from '../document/texts';
 import type { Site } from '../document/types';
 import {
   csvText,
@@ -11,7 +12,7 @@ import {
   type DelimitedRecord,
   type Separator,
 } from './delimited';
-import { excerpt, textTooLarge, type SiteDraft, type SiteReading, type SiteTroubleKind } from './site-draft';
+import { textTooLarge, type SiteDraft, type SiteReading, type SiteTroubleKind } from './site-draft';
 import { headingLayout, isDepth, siteOfRow, type DepthUnit, type Layout, type RowRead } from './site-row';
 
 /** Headings of a list, and what separates them. */
@@ -45,8 +46,8 @@ export function readSiteRows(
     const mend = 'Write a site on each line: name, depth, and if you like latitude, longitude and notes.';
     return { sites: [], troubles: [trouble('no-sites', 'There is no site in this text.', mend)] };
   }
-  if (rows.length > LIMITS.sites) {
-    const what = `There are ${rows.length} rows; a trip holds ${LIMITS.sites} sites.`;
+  if (rows.length > LIST_RULES.sites.max) {
+    const what = `There are ${rows.length} rows; a trip holds ${LIST_RULES.sites.max} sites.`;
     return { sites: [], troubles: [trouble('too-many', what, 'Take the sites of this trip alone.')] };
   }
   const sites: SiteDraft[] = [];

@@ -1,6 +1,7 @@
 import { readFile, stat } from 'node:fs/promises';
 import { failure, type Result, type Trouble, troubleText } from '../../core/result';
 import { LARGEST_FILE, readTrip, tooLarge, type ReadTroubleKind } from '../../core/document/read-trip';
+import { MOST_TROUBLES } from '../../core/document/references';
 import type { Trip } from '../../core/document/types';
 
 export type InputTrouble = ReadTroubleKind | 'not-found' | 'not-readable' | 'not-text';
@@ -67,9 +68,13 @@ export async function readTripFile(path: string): Promise<Result<Trip, InputTrou
  * @param subject what cannot be used, "week.json" or "the command line"
  */
 export function troublesText(subject: string, troubles: readonly Trouble[]): string {
-  const count = troubles.length === 1 ? 'one thing' : `${troubles.length} things`;
+  const count =
+    troubles.length === 1
+      ? 'one thing'
+      : troubles.length > MOST_TROUBLES
+        ? `more than ${MOST_TROUBLES} things`
+        : `${troubles.length} things`;
   const lines = troubles.slice(0, PRINTED_TROUBLES).map(troubleText);
-  const more = troubles.length - lines.length;
-  if (more > 0) lines.push(`... and ${more} more; mend these first.`);
+  if (troubles.length > lines.length) lines.push('... and more; mend these first.');
   return `Carryover cannot use ${subject}; ${count} to mend, nothing was written.\n\n${lines.join('\n')}\n`;
 }

@@ -7,8 +7,9 @@ import { parseArgs } from 'node:util';
 import { isStarted } from '../../build/paths';
 import type { Attack } from './attack';
 import { documentAttack } from './documents';
+import { hostileDocumentAttack } from './hostile-documents';
 
-export const ATTACKS: readonly Attack[] = [documentAttack];
+export const ATTACKS: readonly Attack[] = [documentAttack, hostileDocumentAttack];
 
 async function attack(): Promise<void> {
   const { values, positionals } = parseArgs({

@@ -11,6 +11,20 @@ const KEPT = 5;
 /** Shorter ones are told apart by nothing but what an answer costs at all. */
 const SHORTEST = 2048;
 
+/**
+ * The exponent of time over length: the slope of a straight line through the logarithms, by least squares.
+ * @param points of different lengths
+ */
+export function slopeOf(points: readonly { readonly size: number; readonly ms: number }[]): number {
+  const x = points.map(({ size }) => Math.log(size));
+  const y = points.map(({ ms }) => Math.log(Math.max(ms, 1e-3)));
+  const mean = (of: readonly number[]): number => of.reduce((sum, each) => sum + each, 0) / of.length;
+  const [mx, my] = [mean(x), mean(y)];
+  const over = x.reduce((sum, each, i) => sum + (each - mx) * (y[i]! - my), 0);
+  const under = x.reduce((sum, each) => sum + (each - mx) ** 2, 0);
+  return over / under;
+}
+
 export class Growth<T> {
   readonly #slowest = new Map<number, Slow<T>[]>();
 
@@ -37,13 +51,6 @@ export class Growth<T> {
       }));
       return again.reduce((worst, each) => (each.ms > worst.ms ? each : worst));
     });
-    if (points.length < 4) return null;
-    const x = points.map(({ size }) => Math.log(size));
-    const y = points.map(({ ms }) => Math.log(Math.max(ms, 1e-3)));
-    const mean = (of: readonly number[]): number => of.reduce((sum, each) => sum + each, 0) / of.length;
-    const [mx, my] = [mean(x), mean(y)];
-    const over = x.reduce((sum, each, i) => sum + (each - mx) * (y[i]! - my), 0);
-    const under = x.reduce((sum, each) => sum + (each - mx) ** 2, 0);
-    return over / under;
+    return points.length < 4 ? null : slopeOf(points);
   }
 }

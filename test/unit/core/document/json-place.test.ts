@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { doubledKey, jsonBreak, nestingDepth } from '../../../../core/document/json-place';
+import { doubledKey, jsonBreak, jsonBuild, keysOf } from '../../../../core/document/json-place';
 
 function parses(text: string): boolean {
   try {
@@ -86,11 +86,24 @@ describe('doubledKey', () => {
   });
 });
 
-describe('nestingDepth', () => {
-  it('counts open brackets, and none inside texts', () => {
-    expect(nestingDepth('1')).toBe(0);
-    expect(nestingDepth('{"a": [[1], {"b": "[[[[{"}]}')).toBe(3);
-    expect(nestingDepth('["\\"[[[", 1]')).toBe(1);
-    expect(nestingDepth('["\\\\", [1]]')).toBe(2);
+describe('jsonBuild', () => {
+  it('counts open brackets outside of text', () => {
+    expect(jsonBuild('1').deepest).toBe(0);
+    expect(jsonBuild('{"a": [[1], {"b": "[[[[{"}]}').deepest).toBe(3);
+    expect(jsonBuild('["\\"[[[", 1]').deepest).toBe(1);
+    expect(jsonBuild('["\\\\", [1]]').deepest).toBe(2);
+  });
+
+  it('counts the keys that a text gives, of which objects have fewer where one stands twice', () => {
+    const texts = ['{}', '{"a:": ":"}', '{"a": {"b": [{"c": 1}, {"c": 2}]}, "__proto__": {"d": "\\":"}}'];
+    for (const text of texts) expect(keysOf(JSON.parse(text)).count).toBe(jsonBuild(text).keys);
+    fc.assert(
+      fc.property(fc.json(), (text) => {
+        expect(keysOf(JSON.parse(text)).count === jsonBuild(text).keys).toBe(doubledKey(text) === null);
+      }),
+    );
+    for (const text of ['{"a": 1, "a": 1}', '[{"a": {"b": 1, "\\u0062": 2}}]']) {
+      expect(keysOf(JSON.parse(text)).count).toBeLessThan(jsonBuild(text).keys);
+    }
   });
 });
