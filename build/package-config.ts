@@ -1,34 +1,11 @@
 /**
- * How the desktop is packaged: what goes in, for whom, and which doors of the runtime are shut. Built by
+ * How the desktop is packaged: what goes in, for whom; `fuses.ts` shuts doors of the runtime. Built by
  * electron-builder; `package.ts` runs it.
  */
 import type { Configuration } from 'electron-builder';
 import { TRIP_EXTENSION } from '../core/library';
+import { flipPacked, LINUX_EXECUTABLE } from './fuses';
 import { at, OUT } from './paths';
-
-type Fuses = Required<NonNullable<Configuration['electronFuses']>>;
-
-/**
- * Switches in the runtime's own binary, flipped before it is signed. All are named: where a new version
- * brings another, this stops compiling until somebody has decided.
- */
-export const FUSES: Fuses = {
-  // The app is an app: nobody may run it as plain Node, feed it options, or attach an inspector.
-  runAsNode: false,
-  enableNodeOptionsEnvironmentVariable: false,
-  enableNodeCliInspectArguments: false,
-  // Only the archive that was packed is run, and only unchanged (macOS and Windows check that).
-  onlyLoadAppFromAsar: true,
-  enableEmbeddedAsarIntegrityValidation: true,
-  // Pages come by the app's own scheme; files need no privileges.
-  grantFileProtocolExtraPrivileges: false,
-  // The app keeps no cookies; should one ever be set, it is not readable on the disk.
-  enableCookieEncryption: true,
-  // There is no snapshot of its own for the main process.
-  loadBrowserProcessSpecificV8Snapshot: false,
-  // Flipping breaks the signature that Apple's chips ask for; it is made anew where nobody signs.
-  resetAdHocDarwinSignature: true,
-};
 
 /** The media type of trip files, by which Linux knows them. */
 const TRIP_TYPE = 'application/vnd.carryover.trip+json';
@@ -53,7 +30,7 @@ export const PACKAGE: Configuration = {
   npmRebuild: false,
   nodeGypRebuild: false,
   electronLanguages: ['en-US', 'en-GB'],
-  electronFuses: FUSES,
+  afterPack: flipPacked,
   extraMetadata: { main: 'out/main/main.js', homepage: 'https://carryover.invalid/' },
   publish: null,
   fileAssociations: [
@@ -71,7 +48,7 @@ export const PACKAGE: Configuration = {
     category: 'Science',
     synopsis: 'Plan several days of diving on air and enriched air',
     maintainer: 'The contributors of Carryover <contributors@carryover.invalid>',
-    executableName: 'carryover',
+    executableName: LINUX_EXECUTABLE,
   },
   mac: {
     target: ['dmg', 'zip'],

@@ -41,13 +41,13 @@ async function main(args: readonly string[]): Promise<number> {
   if (runtime.kind === 'here') {
     const made = await buildInstallers(platforms, PACKAGE);
     for (const path of made) console.log(path);
-    const faults = platforms.includes(Platform.LINUX) ? checkPacked(at('dist/linux-unpacked')) : [];
+    const faults = platforms.includes(Platform.LINUX) ? await checkPacked(at('dist/linux-unpacked')) : [];
     for (const fault of faults) console.error(fault);
     return faults.length === 0 ? 0 : 1;
   }
   console.log(`No installers: ${runtime.reason}. Packing the app over a stand-in for it instead ...`);
   const folder = await packOverStandIn(PACKAGE);
-  const faults = checkPacked(folder);
+  const faults = await checkPacked(folder);
   for (const fault of faults) console.error(fault);
   if (faults.length === 0) {
     console.log(

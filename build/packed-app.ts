@@ -1,69 +1,32 @@
 /** Looks a packed app over: that everything needed is in it, nothing else is, and the fuses stand as they should. */
-import { closeSync, existsSync, openSync, readFileSync, readSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { FUSES } from './package-config';
+import { extractFile, listPackage, statFile, uncache } from '@electron/asar';
+import { fuseFaults, LINUX_EXECUTABLE } from './fuses';
 import { ROOT } from './paths';
-
-/** Marks where a runtime's binary keeps its fuses. Source: Electron's documentation of fuses. */
-export const FUSE_SENTINEL = 'dL7pKGdnNz796PbbjQWNKmHXBZaB9tsX';
-
-/** The order of the fuses in the binary. Source: Electron's documentation of fuses, version 1 of the schema. */
-const FUSE_ORDER = [
-  'runAsNode',
-  'enableCookieEncryption',
-  'enableNodeOptionsEnvironmentVariable',
-  'enableNodeCliInspectArguments',
-  'enableEmbeddedAsarIntegrityValidation',
-  'onlyLoadAppFromAsar',
-  'loadBrowserProcessSpecificV8Snapshot',
-  'grantFileProtocolExtraPrivileges',
-] as const satisfies readonly (keyof typeof FUSES)[];
-
-interface ArchiveNode {
-  readonly files?: Readonly<Record<string, ArchiveNode>>;
-  readonly offset?: string;
-  readonly size?: number;
-}
 
 export interface ArchivedFile {
   readonly path: string;
   readonly content: Buffer;
 }
 
-/**
- * The files of an asar archive. Its beginning is four numbers of 32 bits, of which the fourth is the length
- * of the JSON that follows; offsets count from the end of the padded header, which the second tells.
- */
+/** The files of an asar archive, as the packager's own reader finds them. */
 export function readArchive(path: string): readonly ArchivedFile[] {
-  const archive = openSync(path, 'r');
-  try {
-    const sizes = Buffer.alloc(16);
-    readSync(archive, sizes, 0, 16, 0);
-    const header = Buffer.alloc(sizes.readUInt32LE(12));
-    readSync(archive, header, 0, header.length, 16);
-    const start = 8 + sizes.readUInt32LE(4);
-    const files = (node: ArchiveNode, at: string): readonly ArchivedFile[] => {
-      if (node.files !== undefined) {
-        return Object.entries(node.files).flatMap(([name, child]) =>
-          files(child, at === '' ? name : `${at}/${name}`),
-        );
-      }
-      const content = Buffer.alloc(node.size ?? 0);
-      readSync(archive, content, 0, content.length, start + Number(node.offset ?? 0));
-      return [{ path: at, content }];
-    };
-    return files(JSON.parse(header.toString('utf8')) as ArchiveNode, '');
-  } finally {
-    closeSync(archive);
-  }
+  // What another archive of this path held, in one run, is of no interest.
+  uncache(path);
+  return listPackage(path, { isPack: false })
+    .map((entry) => entry.replaceAll('\\', '/').replace(/^\//, ''))
+    .filter((entry) => !('files' in statFile(path, entry, false)))
+    .map((entry) => ({ path: entry, content: extractFile(path, entry, false) }));
 }
 
 /** What is wrong with the packed app in a folder, a line each; empty where nothing is. */
-export function checkPacked(folder: string): readonly string[] {
+export async function checkPacked(folder: string): Promise<readonly string[]> {
   const archive = join(folder, 'resources', 'app.asar');
   if (!existsSync(archive)) return [`${archive} is not there.`];
   const files = readArchive(archive);
-  return [...contentFaults(files), ...fuseFaults(join(folder, 'carryover')), ...licenceFaults(folder)];
+  const fuses = await fuseFaults(join(folder, LINUX_EXECUTABLE));
+  return [...contentFaults(files), ...fuses, ...licenceFaults(folder)];
 }
 
 const NEEDED = [
@@ -94,23 +57,6 @@ function contentFaults(files: readonly ArchivedFile[]): readonly string[] {
       ? []
       : [`package.json starts with ${main}, which is not there.`];
   return [...lacking, ...strange, ...telling, ...start];
-}
-
-/** The fuses as they stand in a binary, against those that were asked for. */
-export function fuseFaults(binary: string): readonly string[] {
-  const bytes = readFileSync(binary);
-  const at = bytes.indexOf(FUSE_SENTINEL);
-  if (at === -1) return [`${binary} has no fuses.`];
-  const count = bytes[at + FUSE_SENTINEL.length + 1] ?? 0;
-  const wire = bytes
-    .subarray(at + FUSE_SENTINEL.length + 2, at + FUSE_SENTINEL.length + 2 + count)
-    .toString('latin1');
-  const wrong = FUSE_ORDER.filter((name, index) => wire[index] !== (FUSES[name] ? '1' : '0'));
-  const unnamed =
-    count === FUSE_ORDER.length
-      ? []
-      : [`The runtime has ${count} fuses, of which ${FUSE_ORDER.length} are named.`];
-  return [...wrong.map((name) => `The fuse ${name} is not ${FUSES[name] ? 'on' : 'off'}.`), ...unnamed];
 }
 
 function licenceFaults(folder: string): readonly string[] {

@@ -18,6 +18,8 @@ interface Layer {
 
 const TOOLS = [
   '@axe-core/playwright',
+  '@electron/asar',
+  '@electron/fuses',
   '@hyzyla/pdfium',
   '@neslinesli93/qpdf-wasm',
   '@playwright/test',

@@ -13,10 +13,14 @@ import { dirname, join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { icns, ico, iconSvg } from '../../../build/icon';
 import { bundledLicences, unaccepted } from '../../../build/licences';
-import { packOverStandIn } from '../../../build/pack-over-stand-in';
-import { FUSES, PACKAGE } from '../../../build/package-config';
-import { checkPacked, fuseFaults, readArchive } from '../../../build/packed-app';
+import { FUSES, flipDecided, fuseFaults } from '../../../build/fuses';
+import { packOverStandIn, SHIPPED_FUSES, standInBinary } from '../../../build/pack-over-stand-in';
+import { PACKAGE } from '../../../build/package-config';
+import { checkPacked, readArchive } from '../../../build/packed-app';
 import { at, ROOT } from '../../../build/paths';
+
+/** The wire as decided, in the runtime's order: run as Node, cookies, NODE_OPTIONS, inspector, integrity, asar, … */
+const FUSES_OF_OURS = '010011001';
 
 /** The packer starts programs of its own, beside other tests. */
 const SLOW_MS = 120_000;
@@ -79,41 +83,41 @@ describe('the package', () => {
     ]);
   });
 
-  it('passes its own looking over, licences and fuses included', () => {
-    expect(checkPacked(packed)).toEqual([]);
+  it('passes its own looking over, licences and fuses included', async () => {
+    expect(await checkPacked(packed)).toEqual([]);
   });
 
-  it('shuts the runtime’s doors', () => {
+  it('shuts the runtime’s doors', async () => {
     expect(FUSES).toEqual({
-      runAsNode: false,
-      enableNodeOptionsEnvironmentVariable: false,
-      enableNodeCliInspectArguments: false,
-      onlyLoadAppFromAsar: true,
-      enableEmbeddedAsarIntegrityValidation: true,
-      grantFileProtocolExtraPrivileges: false,
-      enableCookieEncryption: true,
-      loadBrowserProcessSpecificV8Snapshot: false,
-      resetAdHocDarwinSignature: true,
+      RunAsNode: false,
+      EnableNodeOptionsEnvironmentVariable: false,
+      EnableNodeCliInspectArguments: false,
+      OnlyLoadAppFromAsar: true,
+      EnableEmbeddedAsarIntegrityValidation: true,
+      GrantFileProtocolExtraPrivileges: false,
+      EnableCookieEncryption: true,
+      LoadBrowserProcessSpecificV8Snapshot: false,
+      WasmTrapHandlers: true,
     });
-    expect(fuseFaults(join(packed, 'carryover'))).toEqual([]);
+    const wire = readFileSync(join(packed, 'carryover'), 'latin1').slice(-FUSES_OF_OURS.length);
+    expect(wire).toBe(FUSES_OF_OURS);
   });
 
   it('keeps only the languages it speaks', () => {
     expect(readdirSync(join(packed, 'locales')).toSorted()).toEqual(['en-GB.pak', 'en-US.pak']);
   });
 
-  it('says what is wrong with one that is not as it should be', () => {
+  it('says what is wrong with one that is not as it should be', async () => {
     const broken = mkdtempSync(join(tmpdir(), 'carryover-broken-'));
     cpSync(packed, broken, { recursive: true });
-    const binary = readFileSync(join(broken, 'carryover'), 'latin1');
-    writeFileSync(join(broken, 'carryover'), binary.replace('tsX\x01\x080', 'tsX\x01\x081'), 'latin1');
+    writeFileSync(join(broken, 'carryover'), standInBinary(`1${FUSES_OF_OURS.slice(1)}`));
     rmSync(join(broken, 'resources', 'licences.txt'));
-    expect(checkPacked(broken)).toEqual([
-      'The fuse runAsNode is not off.',
+    expect(await checkPacked(broken)).toEqual([
+      'The fuse RunAsNode is not off.',
       'The licences of the packages are not there.',
     ]);
     rmSync(join(broken, 'resources', 'app.asar'));
-    expect(checkPacked(broken)[0]).toMatch(/app\.asar is not there/);
+    expect((await checkPacked(broken))[0]).toMatch(/app\.asar is not there/);
   });
 
   it(
@@ -123,7 +127,7 @@ describe('the package', () => {
         { 'core/water.ts': 'source', 'out/main/main.js': `const at = '${ROOT}/out';` },
         { files: ['out/renderer/**', 'out/main/**', 'core/**', 'package.json', 'LICENSE'] },
       );
-      expect(checkPacked(folder)).toEqual([
+      expect(await checkPacked(folder)).toEqual([
         'out/preload/preload.cjs is not in the archive.',
         'core/water.ts has no place in the archive.',
         'out/main/main.js names a folder of the machine that built it.',
@@ -136,6 +140,40 @@ describe('the package', () => {
     expect(PACKAGE.fileAssociations).toMatchObject([{ ext: 'carryover', role: 'Editor' }]);
     // Windows registers file types for the whole machine alone.
     expect(PACKAGE.nsis?.perMachine).toBe(true);
+  });
+});
+
+describe('the fuses of a runtime', () => {
+  const binary = (fuses: string): string => {
+    const path = join(mkdtempSync(join(tmpdir(), 'carryover-fuses-')), 'carryover');
+    writeFileSync(path, standInBinary(fuses));
+    return path;
+  };
+
+  it.each([
+    ['the nine of today', SHIPPED_FUSES],
+    ['the eight before', SHIPPED_FUSES.slice(0, 8)],
+    ['one taken out of service', `${SHIPPED_FUSES.slice(0, 6)}r${SHIPPED_FUSES.slice(7)}`],
+  ])('are all flipped as decided: %s', async (_, fuses) => {
+    const path = binary(fuses);
+    expect(await fuseFaults(path)).not.toEqual([]);
+    await flipDecided(path);
+    expect(await fuseFaults(path)).toEqual([]);
+  });
+
+  it('stop the packing where one is there that nobody decided', async () => {
+    const path = binary(`${SHIPPED_FUSES}0`);
+    await expect(flipDecided(path)).rejects.toThrow('a fuse at place 9 that nobody has named');
+    expect(readFileSync(path, 'latin1').endsWith(`${SHIPPED_FUSES}0`)).toBe(true);
+    expect(await fuseFaults(binary(`${FUSES_OF_OURS}0`))).toEqual([
+      'The runtime has a fuse at place 9 that nobody has named or decided.',
+    ]);
+  });
+
+  it('are missed where there are none', async () => {
+    const path = binary(FUSES_OF_OURS);
+    writeFileSync(path, 'no fuses here');
+    expect((await fuseFaults(path))[0]).toMatch(/cannot be read/);
   });
 });
 
