@@ -1,6 +1,6 @@
 /** A file of the bundle for an address: inside one folder, of a known type, and nothing else. */
-import { readFile } from 'node:fs/promises';
-import { extname, isAbsolute, join, relative } from 'node:path';
+import { lstat, readFile } from 'node:fs/promises';
+import { extname, isAbsolute, join, relative, sep } from 'node:path';
 import { SAFE_HEADERS } from './content-policy';
 
 const MEDIA_TYPES: Readonly<Record<string, string>> = {
@@ -42,6 +42,21 @@ export function fileInside(folder: string, addressPath: string): string | null {
   return inside === '' || inside.startsWith('..') || isAbsolute(inside) ? null : file;
 }
 
+/**
+ * Whether a path leads to a file of the folder itself, over folders alone. Links are not followed: what one names may
+ * lie anywhere; and a pipe would never end.
+ */
+async function isPlainFile(folder: string, file: string): Promise<boolean> {
+  const parts = relative(folder, file).split(sep);
+  let at = folder;
+  for (const [i, part] of parts.entries()) {
+    at = join(at, part);
+    const found = await lstat(at);
+    if (i < parts.length - 1 ? !found.isDirectory() : !found.isFile()) return false;
+  }
+  return true;
+}
+
 /** Reads the file for an address: 400 where it leads outside, 404 where there is none of a known type. */
 export async function staticAnswer(folder: string, addressPath: string): Promise<StaticAnswer> {
   const file = fileInside(folder, addressPath);
@@ -49,6 +64,7 @@ export async function staticAnswer(folder: string, addressPath: string): Promise
   const mediaType = MEDIA_TYPES[extname(file)];
   if (mediaType === undefined) return refusal(404, 'No such file.');
   try {
+    if (!(await isPlainFile(folder, file))) return refusal(404, 'No such file.');
     return {
       status: 200,
       headers: { ...SAFE_HEADERS, 'content-type': mediaType },

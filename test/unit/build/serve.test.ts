@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, symlinkSync, writeFileSync } from 'node:fs';
 import { request } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -7,14 +7,19 @@ import { PortTaken, serve, type Served } from '../../../build/serve';
 import { CONTENT_SECURITY_POLICY } from '../../../electron/content-policy';
 
 let served: Served;
+let above: string;
 
 beforeAll(async () => {
-  const above = mkdtempSync(join(tmpdir(), 'carryover-serve-'));
+  above = mkdtempSync(join(tmpdir(), 'carryover-serve-'));
   mkdirSync(join(above, 'window', 'assets'), { recursive: true });
   writeFileSync(join(above, 'secret.txt'), 'secret');
   writeFileSync(join(above, 'window', 'index.html'), '<p>window');
   writeFileSync(join(above, 'window', 'assets', 'a.js'), 'let a');
   writeFileSync(join(above, 'window', 'key.pem'), 'key');
+  symlinkSync(join(above, 'secret.txt'), join(above, 'window', 'linked.txt'));
+  symlinkSync(above, join(above, 'window', 'linked'));
+  symlinkSync(join(above, 'window', 'assets', 'a.js'), join(above, 'window', 'same.js'));
+  symlinkSync(join(above, 'window'), join(above, 'current'));
   served = await serve(join(above, 'window'), 0);
 });
 afterAll(() => served.close());
@@ -73,6 +78,21 @@ describe('serve', () => {
     expect((await get('/key.pem')).status).toBe(404);
     expect((await get('/nothing.js')).status).toBe(404);
     expect((await get('/assets')).status).toBe(404);
+  });
+
+  it.each(['/linked.txt', '/linked/secret.txt', '/linked/window/index.html', '/same.js'])(
+    'follows no link that lies in its folder: %s',
+    async (path) => {
+      const { status, body } = await get(path);
+      expect({ status, body }).toEqual({ status: 404, body: 'No such file.' });
+    },
+  );
+
+  it('takes a folder that is itself reached by a link', async () => {
+    const other = await serve(join(above, 'current'), 0);
+    const { status } = await fetch(`${other.address}assets/a.js`);
+    await other.close();
+    expect(status).toBe(200);
   });
 
   it('answers GET and HEAD alone', async () => {
