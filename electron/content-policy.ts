@@ -11,6 +11,9 @@ const DIRECTIVES: readonly string[] = [
   // The bundle fetches its own fonts for the slates; there is no other address to reach.
   "connect-src 'self'",
   "worker-src 'self'",
+  // No text becomes a script, and one policy may name scripts: the window's, which begins its own workers.
+  "require-trusted-types-for 'script'",
+  'trusted-types carryover-worker',
   "base-uri 'none'",
   "form-action 'none'",
   "frame-src 'none'",

@@ -2,6 +2,7 @@
  * Work beside the window, in a worker of its own, so that nothing stutters. One thing at a time: the newest ask wins,
  * and whoever asked before is told that theirs was stopped.
  */
+import { beginWorker } from './begin-worker';
 import type { Asked, Progress, Reply } from './work-messages';
 
 export type Outcome<Answer> =
@@ -121,8 +122,4 @@ export function workBeside<Ask, Answer>(
       settle({ kind: 'stopped' });
     },
   };
-}
-
-function beginWorker(url: string): Worker {
-  return new Worker(url, { type: 'module' });
 }

@@ -109,19 +109,24 @@ const DIRECTIVES = [
   'connect-src',
   'frame-src',
   'img-src',
+  'require-trusted-types-for',
   'script-src-elem',
   'style-src-elem',
-  'worker-src',
+  'trusted-types',
 ] as const;
 
 test(
-  'the policy stops scripts, styles, frames and requests that are not the bundle’s',
+  'the policy stops scripts, styles, frames and requests that are not the bundle’s, and text as a script',
   { tag: '@double' },
   async ({ desktops }) => {
-    desktops.expected.push(/Content Security Policy/, /ERR_BLOCKED|Failed to load resource/);
+    desktops.expected.push(
+      /Content Security Policy|This document requires|TrustedTypePolicy/,
+      /ERR_BLOCKED|Failed to load/,
+    );
     const { desktop, page } = await desktops.startWithDemo();
     const result = await page.evaluate(async (directives) => {
       const broken: string[] = [];
+      const elsewhere: string = 'https://example.org/a.js';
       document.addEventListener('securitypolicyviolation', (event) => broken.push(event.effectiveDirective));
       const add = (tag: string, attributes: Record<string, string>, text = ''): void => {
         const element = document.createElement(tag);
@@ -129,13 +134,10 @@ test(
         element.textContent = text;
         document.body.append(element);
       };
-      add('script', {}, 'globalThis.ranInline = true');
-      add('script', { src: 'https://example.org/a.js' });
       add('style', {}, 'body { --inline: 1 }');
       add('link', { rel: 'stylesheet', href: 'https://example.org/a.css' });
       add('img', { src: 'https://example.org/a.png' });
       add('iframe', { src: 'https://example.org/' });
-      add('object', { data: 'https://example.org/a' });
       const outcome = (work: () => unknown): Promise<string> =>
         Promise.resolve()
           .then(work)
@@ -159,9 +161,28 @@ test(
             }),
         ),
         fetch: await outcome(() => fetch('https://example.org/')),
-        // A worker's refusal comes as an event, and by the listener above.
-        worker: await outcome(() => new Worker('data:text/javascript,1')),
+        script: await outcome(() => import(elsewhere)),
       };
+      const { trustedTypes } = globalThis as unknown as {
+        trustedTypes: { createPolicy: (name: string, rules: object) => unknown };
+      };
+      // Text that would become a script, wherever the platform makes one of it; and a policy that would vouch for it.
+      const sinks: Readonly<Record<string, () => unknown>> = {
+        'text of a script': () => add('script', {}, 'globalThis.ranInline = true'),
+        'address of a script': () => add('script', { src: 'https://example.org/a.js' }),
+        'address of an object': () => add('object', { data: 'https://example.org/a' }),
+        'address of a worker': () => new Worker('data:text/javascript,1'),
+        'worker of its own, by text': () => new Worker('/assets/a-1.js'),
+        markup: () => (document.body.innerHTML += '<img src=x onerror="globalThis.ranInline = true">'),
+        'markup beside': () => document.body.insertAdjacentHTML('beforeend', '<p>x</p>'),
+        'markup written': () => document.write('<p>x</p>'),
+        'text of a frame': () => add('iframe', { srcdoc: '<script>parent.ranInline = true</script>' }),
+        'a policy of another name': () => trustedTypes.createPolicy('default', {}),
+      };
+      const accepted: string[] = [];
+      for (const [name, sink] of Object.entries(sinks)) {
+        if ((await outcome(sink)) === 'done') accepted.push(name);
+      }
       await new Promise<void>((resolve) => {
         const areAll = (): boolean => directives.every((directive) => broken.includes(directive));
         const until = performance.now() + 10_000;
@@ -171,6 +192,7 @@ test(
       });
       return {
         outcomes,
+        accepted,
         broken,
         ranInline: 'ranInline' in globalThis,
         isStyled: getComputedStyle(document.body).getPropertyValue('--inline') !== '',
@@ -178,7 +200,8 @@ test(
     }, DIRECTIVES);
     expect(result.ranInline).toBe(false);
     expect(result.isStyled).toBe(false);
-    expect(result.outcomes).toMatchObject({ eval: 'refused', fetch: 'refused' });
+    expect(result.outcomes).toEqual({ eval: 'refused', fetch: 'refused', script: 'refused' });
+    expect(result.accepted).toEqual([]);
     expect(result.broken).toEqual(expect.arrayContaining([...DIRECTIVES]));
     // The policy came first: nothing even asked the network.
     expect(desktop.log().filter(({ kind }) => kind === 'request refused')).toEqual([]);

@@ -4,6 +4,7 @@ import { CONTENT_SECURITY_POLICY } from '../../../electron/content-policy';
 import { tripFilesIn } from '../../../electron/opened-files';
 import { isOurAddress, schemeAnswer, START_URL } from '../../../electron/scheme';
 import { isAllowedRequest } from '../../../electron/security';
+import { WORKER_POLICY } from '../../../renderer/parts/begin-worker';
 
 describe('tripFilesIn', () => {
   it('takes trip files out of what the app was started with', () => {
@@ -66,6 +67,12 @@ describe('the policy', () => {
     expect(CONTENT_SECURITY_POLICY.startsWith("default-src 'none'; ")).toBe(true);
     for (const word of ['unsafe', 'http', '*', 'blob:', 'wasm'])
       expect(CONTENT_SECURITY_POLICY).not.toContain(word);
+  });
+
+  it('lets no text become a script, and one policy name scripts: the one that begins workers', () => {
+    const directives = CONTENT_SECURITY_POLICY.split('; ');
+    expect(directives).toContain("require-trusted-types-for 'script'");
+    expect(directives).toContain(`trusted-types ${WORKER_POLICY}`);
   });
 });
 
