@@ -1,4 +1,8 @@
-/** `npm run test:electron`: the desktop's specs in the real runtime, where that is installed. */
+/**
+ * `npm run test:electron`: the desktop's specs in the real runtime, where that is installed; then, to be ticked by a
+ * person, what no spec can show.
+ */
+import { readFileSync } from 'node:fs';
 import { spawnSync } from 'node:child_process';
 import { bundle } from './bundle';
 import { findRuntime } from './electron-runtime';
@@ -24,3 +28,4 @@ if (runtime.kind === 'missing') {
   );
   process.exitCode = status ?? 1;
 }
+console.log(`\n${readFileSync(at('build/before-a-release.md'), 'utf8')}`);
