@@ -1,4 +1,4 @@
-/** What `npm run mutate` runs against each mutant: the tests that look at tissues, ascent, oxygen and supply. */
+/** What `npm run mutate` runs against each mutant: the tests that look at tissues, ascent, oxygen, supply and rounding. */
 import { defineConfig } from 'vitest/config';
 
 process.env['CI'] = '1';
@@ -7,6 +7,7 @@ export default defineConfig({
   test: {
     include: [
       'test/unit/core/{oxygen,ascent,tissues}/**/*.test.ts',
+      'test/unit/core/words/*.test.ts',
       'test/unit/core/{supply,gas,compressibility,profile}.test.ts',
       'test/property/{tissues,ascent,oxygen,supply}.test.ts',
       'test/published/{compartments,stepped,ode}.test.ts',

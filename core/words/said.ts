@@ -3,7 +3,7 @@
  * their units, decimal sign, clock, names and language (reader.ts). What is written between `said` and its backticks
  * is language; what is put into it is not: text that is put in, such as a name, stands as it is.
  */
-import { moreCareful, printed, type Bound, type Kind, type Quantity } from './quantity';
+import { moreCareful, printed, type Bound, type Kind, type Quantity, type Toward } from './quantity';
 
 /** A figure as faces show it: unit, digits and careful side are the quantity's. */
 export interface Figure {
@@ -74,7 +74,7 @@ export interface TimeOfDay {
 export interface Span {
   readonly is: 'span';
   readonly min: number;
-  readonly toward: 'up' | 'down';
+  readonly toward: Toward;
   readonly form?: 'clock';
 }
 

@@ -4,7 +4,7 @@
  * another form of it, that stands beside it here.
  */
 import { printed } from './quantity';
-import { bare, listed, said, type Figure, type Piece, type Said } from './said';
+import { bare, listed, NOTHING, said, type Figure, type Piece, type Said } from './said';
 
 /** In the place of a figure that does not exist; the caution beside it says why. */
 export const NONE = '\u2013';
@@ -38,6 +38,21 @@ export const SHORT_LIMITS = {
   gas: said`gas`,
   'diver-depth': said`own limit`,
   interval: said`dive before`,
+} as const;
+
+/** Units by name, for a screen reader and a field's label. */
+export const UNIT_NAMES = {
+  depth: { metric: said`metres`, imperial: said`feet` },
+  pressure: { metric: said`bar`, imperial: said`pounds per square inch` },
+  volume: { metric: said`litres`, imperial: said`cubic feet` },
+  'gas-rate': { metric: said`litres a minute`, imperial: said`cubic feet a minute` },
+  speed: { metric: said`metres a minute`, imperial: said`feet a minute` },
+  po2: { metric: said`bar`, imperial: said`bar` },
+  'gas-density': { metric: said`grams a litre`, imperial: said`grams a litre` },
+  'water-density': { metric: said`kilograms a cubic metre`, imperial: said`kilograms a cubic metre` },
+  minutes: { metric: said`minutes`, imperial: said`minutes` },
+  share: { metric: said`percent`, imperial: said`percent` },
+  plain: { metric: NOTHING, imperial: NOTHING },
 } as const;
 
 /** The heads of columns, as short as they are wide. */

@@ -1,7 +1,8 @@
+import { unitName } from './format';
 /** What a person typed, read or refused with a reason; nothing is guessed and nothing clamped. */
 import type { Settings } from '../../core/host';
 import { decimalSign } from './decimal-sign';
-import { fromUnit, unitOf, type Kind, type Units } from './units';
+import { fromUnit, type Kind, type System as Units } from '../../core/words/quantity';
 
 export type Parsed<T> =
   | { readonly ok: true; readonly value: T }
@@ -50,8 +51,8 @@ const SIGNS: Readonly<Record<string, { readonly kind: Kind; readonly units: Unit
   psi: { kind: 'pressure', units: 'imperial' },
   l: { kind: 'volume', units: 'metric' },
   'cu ft': { kind: 'volume', units: 'imperial' },
-  'l/min': { kind: 'rate', units: 'metric' },
-  'cu ft/min': { kind: 'rate', units: 'imperial' },
+  'l/min': { kind: 'gas-rate', units: 'metric' },
+  'cu ft/min': { kind: 'gas-rate', units: 'imperial' },
 };
 
 /** Where the unit behind a figure begins: with the first letter of a tail that is nothing but a unit. */
@@ -73,7 +74,7 @@ export function parseFigure(text: string, kind: Kind, units: Units): Parsed<numb
   if (!said || said.kind !== kind) {
     return refused(
       `“${sign}” is no unit for this.`,
-      `Type a number, in ${unitOf(kind, units).name} if it says nothing else.`,
+      `Type a number, in ${unitName(kind, units)} if it says nothing else.`,
     );
   }
   return number.ok ? read(fromUnit(number.value, kind, said.units)) : number;

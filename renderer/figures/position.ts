@@ -5,12 +5,13 @@ import { numberTrouble } from '../../core/document/fields';
 import type { Site } from '../../core/document/types';
 import { numberText } from './format';
 import type { Parsed } from './parse';
+import { rounded } from '../../core/words/quantity';
 import { wordsIn } from './reader';
 
 type Position = NonNullable<Site['position']>;
 
 function half(degrees: number, positive: string, negative: string): string {
-  const thousandths = Math.round(Math.abs(degrees) * 60_000);
+  const thousandths = rounded(Math.abs(degrees) * 60_000, 0, 'near');
   const whole = Math.floor(thousandths / 60_000);
   const minutes = (thousandths - whole * 60_000) / 1000;
   return `${whole}° ${numberText(minutes, 3, 'near')}′ ${degrees < 0 ? negative : positive}`;

@@ -1,6 +1,6 @@
 /** Stops of an ascent in words. */
 import { depthText, minutesText } from './format';
-import type { Units } from './units';
+import type { System as Units } from '../../core/words/quantity';
 import type { Stop } from '../../core/profile';
 
 /** What a passed limit would cost, to the deeper side as on slates; empty inside it. */

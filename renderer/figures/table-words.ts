@@ -1,7 +1,7 @@
 /** What the air table says to a dive, in words; its workings tell the rest. */
 import { TABLE_UP_TO_ALTITUDE_M, type SecondOpinion } from '../../core/ledger/second-opinion';
 import { minutesText, NO_FIGURE, numberText, unitText } from './format';
-import type { Units } from './units';
+import type { System as Units } from '../../core/words/quantity';
 
 /** The table's own reading: equivalent single dive time of the row's no-stop limit. */
 export function tableText(opinion: SecondOpinion | null): string {

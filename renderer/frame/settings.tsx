@@ -1,3 +1,4 @@
+import { percentText } from '../figures/format';
 import type { ReactNode } from 'react';
 import { changeSettings, closeOverlay } from '../actions/view';
 import { Choice } from '../parts/choice';
@@ -45,7 +46,7 @@ export function SettingsSheet(): ReactNode {
         <Choice
           label="Size of text"
           value={String(settings.textScale)}
-          options={scales.map((scale) => ({ value: String(scale), label: `${Math.round(scale * 100)} %` }))}
+          options={scales.map((scale) => ({ value: String(scale), label: percentText(scale, 'near') }))}
           commit={(scale) => changeSettings({ textScale: Number(scale) })}
         />
       </div>

@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import type { EditResult } from '../actions/edit';
 import { clockText, hoursText, shareText, shortText } from '../figures/format';
 import { parseClock, parseFigure, parseMinutes, parseNumber, parseShare } from '../figures/parse';
-import { fromUnit, toUnit, unitOf, type Kind } from '../figures/units';
+import { fromUnit, toUnit, unitOf, type Kind } from '../../core/words/quantity';
 import { useDesk } from '../store/store';
 import { Field } from './field';
 

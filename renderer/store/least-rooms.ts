@@ -1,6 +1,6 @@
 /** Which of several entries are the tight ones. */
 import type { Entry } from '../../core/ledger/ledger-types';
-import { rounded } from '../figures/format';
+import { rounded } from '../../core/words/quantity';
 import { isRoomUnknown } from '../figures/limits';
 
 /** Orders entries by room, as `selectRoomKey` gives it: past a limit without a figure first, no limit in reach last. */

@@ -59,7 +59,7 @@ test.describe('commands and keys', () => {
     await bench.chooseTightest();
     await bench.field('Depth').fill('13');
     await page.keyboard.press('Control+s');
-    await expect(bench.outcome('PO₂ at 13 m')).toBeVisible();
+    await expect(bench.outcome('PO2 at 13 m')).toBeVisible();
     await bench.waitForSave();
   });
 

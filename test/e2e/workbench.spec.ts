@@ -26,7 +26,7 @@ test.describe('the workbench', () => {
     await expect(bench.outcome('Room')).not.toHaveText(room ?? '');
     await expect(bench.sentence).not.toHaveText(sentence ?? '');
     expect(await bench.nitrogenLine()).not.toBe(line);
-    await expect(bench.outcome('PO₂ at 12 m')).toBeVisible();
+    await expect(bench.outcome('PO2 at 12 m')).toBeVisible();
   });
 
   test('takes an edit back and makes it again, to the figure', async ({ page, bench }) => {

@@ -17,11 +17,12 @@ import {
   percentText,
   spanText,
   unitText,
+  valueText,
 } from '../../figures/format';
 import { LIMIT_WORDS, noMinutesText } from '../../figures/limits';
 import { stopsText } from '../../figures/stops';
 import { tableAside, tableText } from '../../figures/table-words';
-import { toUnit, type Units } from '../../figures/units';
+import { type System as Units } from '../../../core/words/quantity';
 import { roomOfEntry, secondOpinionOf } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 
@@ -97,7 +98,7 @@ function useRows(entry: Entry, room: Room): readonly Row[] {
     },
     {
       figure: 'po2Bar',
-      label: `PO₂ at ${depthText(entry.depthM, units)}`,
+      label: `PO2 at ${depthText(entry.depthM, units)}`,
       value: entry.po2Bar === null ? NO_FIGURE : numberText(entry.po2Bar, 2, 'up'),
       aside: entry.modM === null ? '' : `MOD ${unitText(entry.modM, 'depth', units, 'down')}`,
       care: entry.po2Bar !== null && entry.po2Bar > entry.diver.po2.working + 1e-9,
@@ -126,9 +127,8 @@ function useRows(entry: Entry, room: Room): readonly Row[] {
     {
       figure: 'endBar',
       label: 'Pressure',
-      value: `${numberText(toUnit(entry.diver.cylinder.fillBar, 'pressure', units), 0, 'down')} → ${unitText(gas.endBar, 'pressure', units, 'down')}`,
-      aside:
-        gas.turnBar === null ? '' : `turn at ${numberText(toUnit(gas.turnBar, 'pressure', units), 0, 'up')}`,
+      value: `${valueText(entry.diver.cylinder.fillBar, 'pressure', units, 'down')} → ${unitText(gas.endBar, 'pressure', units, 'down')}`,
+      aside: gas.turnBar === null ? '' : `turn at ${valueText(gas.turnBar, 'pressure', units, 'up')}`,
       care: gas.endBar === null || gas.endBar < entry.diver.cylinder.reserveBar,
     },
     {

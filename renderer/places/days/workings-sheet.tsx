@@ -1,3 +1,4 @@
+import { unitName } from '../../figures/format';
 import { useMemo, useState, type ReactNode } from 'react';
 import type { Id } from '../../../core/document/types';
 import { figuresOf, workingsOf } from '../../../core/workings/all';
@@ -5,7 +6,7 @@ import type { FigureId } from '../../../core/workings/types';
 import { closeOverlay } from '../../actions/view';
 import { decimalSign } from '../../figures/decimal-sign';
 import { unitText, type Careful } from '../../figures/format';
-import { unitOf, type Kind } from '../../figures/units';
+import { type Kind } from '../../../core/words/quantity';
 import { wordsIn } from '../../figures/reader';
 import { Choice } from '../../parts/choice';
 import { Dialog } from '../../parts/dialog';
@@ -52,7 +53,7 @@ export function WorkingsSheet(props: {
   const inUnits =
     units === 'imperial' && kind && careful && shown && shown.exact !== null ? (
       <tr className="result">
-        <th scope="row">In {unitOf(kind, units).name}</th>
+        <th scope="row">In {unitName(kind, units)}</th>
         <td>{unitText(shown.exact, kind, units, careful)}</td>
       </tr>
     ) : null;

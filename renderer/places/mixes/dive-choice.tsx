@@ -279,7 +279,7 @@ export function DiveChoice(): ReactNode {
               <th scope="col">May go</th>
               <th scope="col">No-stop time</th>
               <th scope="col">Room</th>
-              <th scope="col">PO₂</th>
+              <th scope="col">PO2</th>
               <th scope="col">CNS after</th>
               <th scope="col">OTU</th>
               <th scope="col">Density</th>

@@ -1,6 +1,6 @@
+import { unitName } from '../../figures/format';
 import { useMemo, type ReactNode } from 'react';
 import { fillPlan } from '../../../core/mixes/fills';
-import { unitOf } from '../../figures/units';
 import { wordsIn } from '../../figures/reader';
 import { Choice } from '../../parts/choice';
 import { CommandButton } from '../../parts/command-button';
@@ -97,8 +97,8 @@ export function Fills(): ReactNode {
       {plan.ok && plan.value.lines.length > 0 ? <FillTable plan={plan.value} label="Table of fills" /> : null}
       <p className="mixes-note">
         A fill for each diver and dive, to the pressure of their cylinder;{' '}
-        {unitOf('volume', settings.units).name} of gas at the surface. Gas lost in hoses and in analysing
-        comes on top. Every cylinder is analysed before it is dived, by whoever dives it.
+        {unitName('volume', settings.units)} of gas at the surface. Gas lost in hoses and in analysing comes
+        on top. Every cylinder is analysed before it is dived, by whoever dives it.
       </p>
     </section>
   );

@@ -1,6 +1,9 @@
 /** The figures of the place in words, in the units of the window. */
 import { deepestLevel } from '../../../core/ledger/level-limits';
 import type { Entry } from '../../../core/ledger/ledger-types';
+import { said } from '../../../core/words/said';
+import { moneyFigure } from '../../../core/words/terms';
+import { wordsIn } from '../../figures/reader';
 import type { NoStopTime } from '../../../core/mixes/compare';
 import type { RichestMix, WhyNot } from '../../../core/mixes/richest';
 import type { StockList } from '../../../core/mixes/stock';
@@ -13,7 +16,7 @@ import {
   percentText,
   unitText,
 } from '../../figures/format';
-import type { Units } from '../../figures/units';
+import type { System as Units } from '../../../core/words/quantity';
 
 export function whyText(why: WhyNot, units: Units): string {
   return why.kind === 'ceiling'
@@ -51,7 +54,7 @@ export function richestText(richest: RichestMix): string {
 
 /** Money has no currency in a trip: two decimals only where there are any. */
 export function moneyText(cost: number): string {
-  return numberText(cost, Number.isInteger(Number(cost.toFixed(2))) ? 0 : 2, 'near');
+  return wordsIn({ units: 'metric', clock: '24h' })(said`${moneyFigure(cost)}`);
 }
 
 /** Room in minutes, rounded down; `null` is no limit in reach. */

@@ -1,3 +1,4 @@
+import { rounded } from '../../../core/words/quantity';
 import type { ReactNode } from 'react';
 import {
   diveDates,
@@ -26,7 +27,7 @@ const SAID: Readonly<Record<Standing, string>> = {
 };
 
 function isWholePercent(o2: number): boolean {
-  return Math.abs(o2 * 100 - Math.round(o2 * 100)) < 1e-6;
+  return rounded(o2 * 100, 0, 'up') === rounded(o2 * 100, 0, 'down');
 }
 
 function standingOf(request: StockRequest, percent: number): Standing {

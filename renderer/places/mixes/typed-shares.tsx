@@ -1,3 +1,4 @@
+import { rounded } from '../../../core/words/quantity';
 import type { ReactNode } from 'react';
 import { shareText } from '../../figures/format';
 import { ShareForm } from '../../parts/share-form';
@@ -8,7 +9,7 @@ import { chooseView, useMixesView } from './mixes-view';
 export function TypedShares(): ReactNode {
   const percents = useMixesView((view) => view.typedPercents);
   const take = (share: number, typed: string): Refusal | null => {
-    const percent = Math.round(share * 1000) / 10;
+    const percent = rounded(share * 100, 1, 'near');
     if (!(percent >= 21 && percent <= 100)) {
       return { what: `${typed} is no mix of oxygen and air.`, mend: 'Type a percentage from 21 to 100.' };
     }

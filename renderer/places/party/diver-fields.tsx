@@ -48,14 +48,14 @@ export function DiverFields({ diver }: { readonly diver: Diver }): ReactNode {
         commit={(maxO2) => setOxygenCeiling(id, maxO2)}
       />
       <PlainNumberField
-        label="PO₂ working, bar"
+        label="PO2 working, bar"
         value={po2.working}
         step={0.1}
         sign="bar"
         commit={(working) => setPo2Limits(id, { working })}
       />
       <PlainNumberField
-        label="PO₂ contingency, bar"
+        label="PO2 contingency, bar"
         value={po2.contingency}
         step={0.1}
         sign="bar"

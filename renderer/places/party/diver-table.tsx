@@ -1,10 +1,10 @@
 import type { ReactNode } from 'react';
 import type { Diver } from '../../../core/document/types';
 import { chooseDives, goTo } from '../../actions/view';
-import { cylinderText } from '../../figures/cylinder';
-import { countText, depthText, numberText, percentText, unitText } from '../../figures/format';
+import { cylinderText } from '../../figures/format';
+import { countText, depthText, numberText, percentText, unitText, valueText } from '../../figures/format';
 import { roomWords } from '../../figures/room';
-import { toUnit, type Units } from '../../figures/units';
+import { type System as Units } from '../../../core/words/quantity';
 import { diveNumber, selectRoomLimit, selectRoomMin } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import type { DiverFigures } from './party-figures';
@@ -12,7 +12,7 @@ import { choosePartyView } from './party-view';
 import { entryDate, isCare, momentText } from './party-words';
 
 function pressuresText({ fillBar, reserveBar }: Diver['cylinder'], units: Units): string {
-  const fill = numberText(toUnit(fillBar, 'pressure', units), 0, 'down');
+  const fill = valueText(fillBar, 'pressure', units, 'down');
   return `${fill} / ${unitText(reserveBar, 'pressure', units, 'near')}`;
 }
 
@@ -41,7 +41,7 @@ export function DiverTable(props: {
             <th scope="col">Fill / reserve</th>
             <th scope="col">Depth</th>
             <th scope="col">Oxygen</th>
-            <th scope="col">PO₂</th>
+            <th scope="col">PO2</th>
             <th scope="col">Gradient</th>
             <th scope="col">Earlier</th>
           </tr>
@@ -80,7 +80,7 @@ function Row({ figures, isShown }: { readonly figures: DiverFigures; readonly is
         {momentText(flyAfterMin, clock)}
         {isLastToFly ? <span className="soft"> last</span> : null}
       </td>
-      <td>{unitText(diver.surfaceRateLpm, 'rate', units, 'near', units === 'imperial' ? 2 : 0)}</td>
+      <td>{unitText(diver.surfaceRateLpm, 'gas-rate', units, 'near', units === 'imperial' ? 2 : 0)}</td>
       <td>{cylinderText(diver.cylinder, units)}</td>
       <td>{pressuresText(diver.cylinder, units)}</td>
       <td>{depthText(diver.maxDepthM, units, 'down')}</td>

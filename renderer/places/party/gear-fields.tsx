@@ -4,10 +4,10 @@ import { worded } from '../../../core/words/reader';
 import { numberTrouble } from '../../../core/document/fields';
 import type { Cylinder } from '../../../core/document/types';
 import type { EditResult } from '../../actions/edit';
-import { cylinderText, fullL } from '../../figures/cylinder';
+import { cylinderText } from '../../figures/format';
 import { depthText, unitText } from '../../figures/format';
 import { parseFigure } from '../../figures/parse';
-import { fromUnit, toUnit, type Kind, type Units } from '../../figures/units';
+import { fromUnit, toUnit, type Kind, type System as Units } from '../../../core/words/quantity';
 import { wordsIn } from '../../figures/reader';
 import { Field } from '../../parts/field';
 import { stepped, UnitField } from '../../parts/number-field';
@@ -60,7 +60,7 @@ export function GasRateField(props: GearField & { readonly value: number }): Rea
   return (
     <UnitField
       label="Surface gas rate"
-      kind="rate"
+      kind="gas-rate"
       value={props.value}
       decimals={isImperial ? 2 : 1}
       step={isImperial ? 0.05 : 1}
@@ -85,7 +85,7 @@ export function CylinderField(props: GearField & { readonly cylinder: Cylinder }
     <UnitField
       label="Cylinder, gas when full"
       kind="volume"
-      value={fullL(cylinder)}
+      value={cylinder.waterL * cylinder.fillBar}
       hint={`${cylinderText(cylinder, 'metric')} of water`}
       commit={(litres) => put(litres / fillBar)}
     />

@@ -1,7 +1,7 @@
+import { unitName } from '../../figures/format';
 import { useId, useRef, useState, type ReactNode } from 'react';
 import { addSites } from '../../actions/sites';
 import { parseFigure } from '../../figures/parse';
-import { unitOf } from '../../figures/units';
 import { RefusalLine } from '../../parts/refusal-line';
 import type { Refusal } from '../../parts/use-draft';
 import { useDesk } from '../../store/store';
@@ -54,7 +54,7 @@ export function AddSite(): ReactNode {
         />
       </div>
       <div className="field new-depth">
-        <label htmlFor={`${id}-depth`}>Its depth, {unitOf('depth', units).name}</label>
+        <label htmlFor={`${id}-depth`}>Its depth, {unitName('depth', units)}</label>
         <input
           id={`${id}-depth`}
           autoComplete="off"

@@ -1,3 +1,4 @@
+import { unitName } from '../../figures/format';
 import { useId, type ReactNode } from 'react';
 import { numberTrouble } from '../../../core/document/fields';
 import { failure } from '../../../core/result';
@@ -5,7 +6,7 @@ import { worded } from '../../../core/words/reader';
 import { say } from '../../store/notice';
 import { depthText } from '../../figures/format';
 import { positionText } from '../../figures/position';
-import { fromUnit, unitOf } from '../../figures/units';
+import { fromUnit } from '../../../core/words/quantity';
 import { parseFigure } from '../../figures/parse';
 import { wordsIn } from '../../figures/reader';
 import { Field } from '../../parts/field';
@@ -43,9 +44,8 @@ export function SiteListInput(props: {
           onChange={(event) => change(listOf(event.target.value))}
         />
         <div className="field-hint" id={`${id}-hint`}>
-          A site on each line: name, depth in {unitOf('depth', units).name}, and if you like latitude,
-          longitude and notes, as cells of a spreadsheet or with commas between. Waypoints (GPX) can be read
-          too.
+          A site on each line: name, depth in {unitName('depth', units)}, and if you like latitude, longitude
+          and notes, as cells of a spreadsheet or with commas between. Waypoints (GPX) can be read too.
         </div>
       </div>
       <button type="button" className="linked" onClick={() => void choose()}>

@@ -3,7 +3,7 @@ import { tell } from '../../../actions/edit';
 import { asOneStep } from '../../../actions/gesture';
 import { wallText } from '../../../../core/words/calendar';
 import type { Site, Trip } from '../../../../core/document/types';
-import type { Units } from '../../../figures/units';
+import type { System as Units } from '../../../../core/words/quantity';
 import { selectEntriesByDive, selectRoomMin } from '../../../store/selectors';
 import { desk } from '../../../store/store';
 import { depthStepM, snapped, startStepMin } from './drag';

@@ -1,7 +1,7 @@
 /** What the head of each day says: dives, time in the water, oxygen against its allowance, the tightest dive. */
 import { wallDate } from '../../../../core/words/calendar';
 import type { DiverLedger } from '../../../../core/ledger/ledger-types';
-import { countText, dateText, ordinalText, percentText } from '../../../figures/format';
+import { countText, dateText, numberText, ordinalText, percentText } from '../../../figures/format';
 import { hasMinutes, type DiveView } from './dive-view';
 import { hoursWords } from './strip-words';
 import type { Span } from './time-scale';
@@ -91,7 +91,7 @@ export function headOf(view: DayView, form: HeadForm, isFirst: boolean): Head {
     return {
       title,
       dives: `${view.dives}, ${time}`,
-      oxygen: `O₂ ${oxygen}`,
+      oxygen: `O2 ${oxygen}`,
       tightest: tightest
         ? `${someOf(tightest.ofDay)}: ${hasMinutes(tightest.room) ? tightest.room : 'past'}`
         : '',
@@ -124,7 +124,7 @@ function namedText(ofDay: readonly number[]): string {
   return names.length === 0 ? `the ${last}` : `the ${names.join(', ')} and ${last}`;
 }
 
-/** "6 min left", "4 min over", "past the PO₂ limit" */
+/** "6 min left", "4 min over", "past the PO2 limit" */
 function leftText(room: string): string {
   if (!hasMinutes(room)) return room;
   return room.startsWith('−') ? `${room.slice(1)} over` : `${room} left`;
@@ -148,11 +148,11 @@ export function headSentence(view: DayView): string {
 
 /** Where only this fits; the whole stands in its tip and its name. */
 export function takenText({ taken }: { readonly taken: number }): string {
-  return `${Math.ceil(taken - 1e-9)} OTU`;
+  return `${numberText(taken, 0, 'up')} OTU`;
 }
 
 export function otuText({ taken, allowed }: { readonly taken: number; readonly allowed: number }): string {
-  return `${Math.ceil(taken - 1e-9)} of ${Math.floor(allowed + 1e-9)} OTU`;
+  return `${numberText(taken, 0, 'up')} of ${numberText(allowed, 0, 'down')} OTU`;
 }
 
 function bare(title: string): string {

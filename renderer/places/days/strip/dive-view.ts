@@ -2,7 +2,7 @@
 import { dayNumber, wallDate, wallMin, wallText } from '../../../../core/words/calendar';
 import type { Entry, RoomLimit } from '../../../../core/ledger/ledger-types';
 import type { Dive, Id, Trip } from '../../../../core/document/types';
-import { clockText, dateText, depthText, hoursText } from '../../../figures/format';
+import { clockText, dateText, depthText, hoursText, shortText } from '../../../figures/format';
 import { noMinutesText } from '../../../figures/limits';
 import { breathedText, roomText, sounding, type Reader } from './strip-words';
 import type { Caution } from '../../../../core/cautions/caution';
@@ -107,7 +107,7 @@ interface Setting {
   readonly reader: Reader;
 }
 
-/** "3 min"; "past the PO₂ limit" where there are no minutes to it; null where nothing limits the dive. */
+/** "3 min"; "past the PO2 limit" where there are no minutes to it; null where nothing limits the dive. */
 function roomWords(entry: Entry, min: number | null, limit: RoomLimit | null): string | null {
   if (min !== null) return roomText(min);
   return entry.isMade && limit !== null ? noMinutesText(entry, limit) : null;
@@ -200,7 +200,7 @@ function nameOf(view: Omit<DiveView, 'name'>, bottomMin: number, { siteName, rea
     `${dateText(wallDate(view.startMin), true)} ${clockText(wallText(view.startMin), reader.clock)}`,
     siteName,
     depthText(view.depthM, reader.units),
-    `${Math.round(bottomMin * 10) / 10} min`,
+    `${shortText(bottomMin, 1)} min`,
     view.mix,
     view.interval === '' ? '' : `after ${view.interval} at the surface`,
     view.room === null ? '' : hasMinutes(view.room) ? `${view.room} of room` : view.room,

@@ -1,6 +1,6 @@
 import { useLayoutEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import { wallMin } from '../../../../core/words/calendar';
-import { unitOf } from '../../../figures/units';
+import { unitOf } from '../../../../core/words/quantity';
 import { usePrinting } from '../../../parts/use-printing';
 import { useDesk } from '../../../store/store';
 import { Axis } from './axis';

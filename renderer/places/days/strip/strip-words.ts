@@ -2,7 +2,7 @@
 import type { Settings } from '../../../../core/host';
 import { wallDate, wallText } from '../../../../core/words/calendar';
 import type { Entry } from '../../../../core/ledger/ledger-types';
-import { clockText, dateText, depthText, minutesText, mixText } from '../../../figures/format';
+import { clockText, dateText, depthText, hoursText, minutesText, mixText } from '../../../figures/format';
 
 export type Reader = Pick<Settings, 'units' | 'clock'>;
 
@@ -13,8 +13,7 @@ export function sounding(depthM: number, reader: Reader): string {
 
 /** "2 h 31", rounded up: time in the water is what is used up. */
 export function hoursWords(min: number): string {
-  const whole = Math.ceil(min - 1e-9);
-  return `${Math.floor(whole / 60)} h ${String(whole % 60).padStart(2, '0')}`;
+  return hoursText(min, 'up').replace(':', ' h ');
 }
 
 /** "Tue 9, 13:10" */

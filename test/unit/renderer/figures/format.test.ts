@@ -10,24 +10,9 @@ import {
   shareText,
   shortText,
   percentText,
-  rounded,
   spanText,
   unitText,
 } from '../../../../renderer/figures/format';
-
-describe('rounded', () => {
-  it('goes down for what is left, below zero too, and forgives dust', () => {
-    expect(rounded(3.99, 0, 'down')).toBe(3);
-    expect(rounded(-0.2, 0, 'down')).toBe(-1);
-    expect(rounded(2.9999999999, 0, 'down')).toBe(3);
-  });
-
-  it('goes up for what is used, and forgives dust', () => {
-    expect(rounded(33.01, 0, 'up')).toBe(34);
-    expect(rounded(30.0000000001, 0, 'up')).toBe(30);
-    expect(Object.is(rounded(-0.4, 0, 'up'), 0)).toBe(true);
-  });
-});
 
 describe('depthText', () => {
   it('has a tenth of a metre where there is one, and whole feet, to the side that is asked for', () => {
@@ -73,6 +58,10 @@ describe('unitText', () => {
     // 25.39 m are 83.30 ft.
     expect(unitText(25.39, 'depth', 'imperial', 'down', 1)).toBe('83 ft');
     expect(unitText(200, 'pressure', 'imperial', 'down')).toBe('2900 psi');
+    // 103 bar are 1493.9 psi; a gauge is not read finer than in tens.
+    expect(['down', 'up', 'near'].map((side) => unitText(103, 'pressure', 'imperial', side as 'up'))).toEqual(
+      ['1490 psi', '1500 psi', '1494 psi'],
+    );
     expect(unitText(null, 'pressure', 'metric', 'down')).toBe('–');
   });
 });
@@ -84,8 +73,8 @@ describe('the rest', () => {
     expect(depthText(30.48, 'imperial')).toBe('100 ft');
     expect(minutesText(4.9, 'down')).toBe('4 min');
     expect(hoursText(125)).toBe('2:05');
-    expect(spanText(99.9, 'down')).toBe('99 min');
-    expect(spanText(678.4, 'down')).toBe('11 h 18');
+    expect(spanText(99.9, 'down')).toBe('1 h 39 min');
+    expect(spanText(678.4, 'down')).toBe('11 h 18 min');
     expect(hoursText(-61)).toBe('−1:01');
     expect(percentText(0.29, 'up')).toBe('29 %');
     expect(percentText(0.2901, 'up')).toBe('30 %');

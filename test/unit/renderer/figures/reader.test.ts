@@ -16,7 +16,7 @@ import { setBottomMin, setDepth, setMix, setStart } from '../../../../renderer/a
 import { setCylinder } from '../../../../renderer/actions/party';
 import { mixText } from '../../../../renderer/figures/format';
 import { parseFigure, parseMinutes, parseNumber, parseShare } from '../../../../renderer/figures/parse';
-import type { Kind, Units } from '../../../../renderer/figures/units';
+import type { Kind, System as Units } from '../../../../core/words/quantity';
 import { wordsIn, type Viewer } from '../../../../renderer/figures/reader';
 import { desk, freshDesk } from '../../../../renderer/store/store';
 
@@ -35,7 +35,7 @@ function typedInto(field: NumberField, text: string, { units, fillBar = 0 }: Vie
     depth: 'depth',
     speed: 'depth',
     pressure: 'pressure',
-    'gas-rate': 'rate',
+    'gas-rate': 'gas-rate',
     cylinder: 'volume',
   };
   const kind = kinds[ruled];

@@ -19,7 +19,7 @@ describe('room in words', () => {
 
   it('names the limit where there are no minutes', () => {
     const past = { ...entry, po2Bar: 1.7, cns: { ...entry.cns, after: null } };
-    expect(roomPhrase(past, null, 'po2')).toBe('past the PO₂ limit');
+    expect(roomPhrase(past, null, 'po2')).toBe('past the PO2 limit');
     expect(roomPhrase({ ...past, po2Bar: 1.2 }, null, 'cns')).toBe('CNS not known');
   });
 });

@@ -35,7 +35,7 @@ describe('roomWords', () => {
     const rich = trip.mixes.find(({ o2 }) => o2 === 0.32)!;
     const { entry, key, limit } = firstEntry({ depthM: 45, bottomMin: 8, mix: rich.id });
     expect(entry.po2Bar).toBeGreaterThan(1.6);
-    expect(roomWords(entry, key, limit)).toBe('past the PO₂ limit');
+    expect(roomWords(entry, key, limit)).toBe('past the PO2 limit');
   });
 
   it('does not say of a dive after such a one that it is past a limit itself, nor that it is as tight', () => {

@@ -162,12 +162,12 @@ describe('a dive past a limit without a figure', () => {
       { depthM: 30, bottomMin: 20, mix: 'rich' },
     );
     const view = byId(viewsOf(trip), 'd1');
-    expect(view.room).toBe('past the PO\u2082 limit');
-    expect(view.name).toContain(', past the PO\u2082 limit, tightest of the trip');
+    expect(view.room).toBe('past the PO2 limit');
+    expect(view.name).toContain(', past the PO2 limit, tightest of the trip');
     const [day] = daysOf(trip);
     expect(headOf(day!, 'full', false).tightest).toBe('first: past limit');
     expect(headOf(day!, 'short', false).tightest).toBe('1: past');
-    expect(headSentence(day!)).toContain('tightest is the first: past the PO\u2082 limit');
+    expect(headSentence(day!)).toContain('tightest is the first: past the PO2 limit');
     // What comes after it is not known, which is no reason to call it tight.
     expect(view.isTightestOfDay).toBe(true);
     expect(day!.tightest!.ofDay).toEqual([1]);
