@@ -2,6 +2,9 @@ import type { ReactNode } from 'react';
 import { say } from '../store/notice';
 import { useDesk } from '../store/store';
 
+/** So many lines are told: a notice lies above the work, and must not take its place. */
+const TOLD = 4;
+
 /** What was refused or done, where no field stands to say it beside. */
 export function NoticeLine(): ReactNode {
   const notice = useDesk((state) => state.notice);
@@ -10,11 +13,12 @@ export function NoticeLine(): ReactNode {
       {notice ? (
         <div className={`notice ${notice.tone}`}>
           <div>
-            {notice.lines.map((line) => (
-              <p key={`${line.where}${line.what}`}>
+            {notice.lines.slice(0, TOLD).map((line, at) => (
+              <p key={`${at} ${line.where}`}>
                 {line.what} {line.mend}
               </p>
             ))}
+            {notice.lines.length > TOLD ? <p>And {notice.lines.length - TOLD} more.</p> : null}
           </div>
           <button type="button" className="plain" onClick={() => say(null)}>
             Dismiss

@@ -12,6 +12,7 @@ import { Palette } from './palette';
 import { SettingsSheet } from './settings';
 import { Shortcuts } from './shortcuts';
 import { TripDetails } from './trip-details';
+import { Troubles } from './troubles';
 import { Welcome } from './welcome';
 import './overlays.css';
 
@@ -92,15 +93,7 @@ function Shown({ overlay }: { readonly overlay: Overlay }): ReactNode {
     case 'troubles':
       return (
         <Dialog title={overlay.title} onClose={closeOverlay}>
-          <ul className="troubles">
-            {overlay.lines.map((line) => (
-              <li key={`${line.where}${line.what}`}>
-                <p>{line.what}</p>
-                {line.where === '' ? null : <p className="soft">{line.where}</p>}
-                <p>{line.mend}</p>
-              </li>
-            ))}
-          </ul>
+          <Troubles lines={overlay.lines} />
           <p className="soft">The trip on screen is as it was.</p>
         </Dialog>
       );
