@@ -37,6 +37,13 @@ export interface TripVersion {
   readonly unreadable?: string;
 }
 
+/** Edits of a trip that no save has taken up yet, noted down so that a kill costs none but the last. */
+export interface Unsaved {
+  readonly text: string;
+  /** The save that the edits stand on; null for a trip never saved. */
+  readonly savedAt: string | null;
+}
+
 /** What failed outside the window, in the shape every door prints. */
 export interface HostTrouble {
   readonly kind: 'not-found' | 'not-readable' | 'not-writable' | 'full' | 'changed' | 'refused' | 'too-large';
@@ -126,6 +133,16 @@ export interface Host {
   /** Past saves, newest first: those of the last hour, one of each hour of the day before, one of each day before that. */
   listVersions(token: TripToken): Promise<HostResult<readonly TripVersion[]>>;
   readVersion(token: TripToken, version: string): Promise<HostResult<string>>;
+  /**
+   * Notes down what is not saved yet, in place of what was noted of that trip before; null stands for the trip that
+   * has no token yet. Quick rather than flushed: it outlasts a kill, and perhaps not a loss of power. `isLast` where
+   * the window goes and nothing later may run.
+   */
+  keepUnsaved(token: TripToken | null, unsaved: Unsaved, isLast: boolean): Promise<HostResult<null>>;
+  /** What was noted down of a trip and never saved, or null. */
+  readUnsaved(token: TripToken | null): Promise<HostResult<Unsaved | null>>;
+  /** Lets go of it: it was saved, or nobody wants it. */
+  dropUnsaved(token: TripToken | null): Promise<HostResult<null>>;
   /** Calls back when a trip changes that this window did not write; returns how to stop. */
   watchTrips(listener: (change: TripChange) => void): () => void;
 

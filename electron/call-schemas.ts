@@ -34,6 +34,13 @@ export const CALL_SCHEMAS = {
   removeTrip: z.tuple([token]),
   listVersions: z.tuple([token]),
   readVersion: z.tuple([token, z.string().max(100)]),
+  keepUnsaved: z.tuple([
+    token.nullable(),
+    z.strictObject({ text: tripText, savedAt: stamp.nullable() }),
+    z.boolean(),
+  ]),
+  readUnsaved: z.tuple([token.nullable()]),
+  dropUnsaved: z.tuple([token.nullable()]),
   openTrip: z.tuple([]),
   saveTripAs: z.tuple([tripText, title]),
   saveDocument: z.tuple([documentBytes, documentName, mediaType]),

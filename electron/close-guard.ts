@@ -30,8 +30,10 @@ export function guardClose(window: BrowserWindow, ask: () => void): CloseGuard {
     const { response } = await dialog.showMessageBox(window, {
       type: 'warning',
       message: what,
-      detail: 'What was saved before is safe. Closing now loses the changes since then.',
-      buttons: ['Keep the window open', 'Close and lose the changes'],
+      detail:
+        'What was saved before is safe. The changes since then come back at the next start only if this machine ' +
+        'could note them down.',
+      buttons: ['Keep the window open', 'Close without saving'],
       defaultId: 0,
       cancelId: 0,
     });

@@ -14,10 +14,12 @@ import { printPages } from './print';
 import type { DesktopSettings } from './settings';
 import type { TripFiles } from './trip-files';
 import type { TripWatch } from './trip-watch';
+import type { UnsavedEdits } from './unsaved-edits';
 
 export interface DesktopParts {
   readonly window: BrowserWindow;
   readonly trips: TripFiles;
+  readonly unsaved: UnsavedEdits;
   readonly watch: TripWatch;
   readonly settings: DesktopSettings;
   readonly guard: CloseGuard;
@@ -29,7 +31,7 @@ const TRIP_FILTERS = [{ name: 'Carryover trips', extensions: [TRIP_EXTENSION, 'j
 
 /** The handlers of every call, over one window and its parts. */
 export function desktopHandlers(parts: DesktopParts): Handlers {
-  const { window, trips, watch, settings, guard } = parts;
+  const { window, trips, unsaved, watch, settings, guard } = parts;
 
   const askForFile = async (options: OpenDialogOptions): Promise<string | null> => {
     const { canceled, filePaths } = await dialog.showOpenDialog(window, {
@@ -76,6 +78,10 @@ export function desktopHandlers(parts: DesktopParts): Handlers {
     removeTrip: (token) => attempt(async () => nothing(await trips.remove(token))),
     listVersions: (token) => attempt(() => trips.versions(token)),
     readVersion: (token, version) => attempt(() => trips.version(token, version)),
+
+    keepUnsaved: (token, noted) => attempt(async () => nothing(await unsaved.keep(token, noted))),
+    readUnsaved: (token) => attempt(() => unsaved.read(token)),
+    dropUnsaved: (token) => attempt(async () => nothing(await unsaved.drop(token))),
 
     openTrip: () =>
       attempt(async () => {

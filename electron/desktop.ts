@@ -13,6 +13,7 @@ import { secureSession } from './security';
 import { desktopSettings, type DesktopSettings } from './settings';
 import { tripFiles } from './trip-files';
 import { watchTripFiles } from './trip-watch';
+import { unsavedEdits } from './unsaved-edits';
 import { boundsToOpen, type Area } from './window-bounds';
 import { watchHealth } from './window-health';
 import { windowOptions } from './window-options';
@@ -75,6 +76,7 @@ export async function openDesktop(options: DesktopOptions): Promise<Desktop> {
     desktopHandlers({
       window,
       trips,
+      unsaved: unsavedEdits(userData),
       watch,
       settings,
       guard,

@@ -2,11 +2,14 @@
 import type { Host } from '../core/host';
 import { demoTrip } from '../core/document/demo-trip';
 import { openHanded, putStored, setAutosave } from './actions/files';
+import { endOthersGesture } from './actions/gesture';
+import { putUnsaved, readUnsaved } from './actions/unsaved';
 import { say } from './store/notice';
 import { offerCommands, runFromMenu } from './commands/offer';
 import { listenForKeys } from './frame/keys';
 import { keepFocus, settleField } from './parts/keep-focus';
 import { isSomebodysWork, isUnsaved, startAutosave } from './store/autosave';
+import { startJournal } from './store/journal';
 import { setMachine } from './store/machine';
 import { desk, freshKeeping } from './store/store';
 
@@ -14,6 +17,7 @@ export async function start(host: Host): Promise<void> {
   setMachine(host);
   const autosave = startAutosave(host);
   setAutosave(autosave);
+  const journal = startJournal(host);
   listenForKeys();
   keepFocus();
 
@@ -23,8 +27,12 @@ export async function start(host: Host): Promise<void> {
 
   const { lastTrip } = desk.getState().settings;
   const stored = lastTrip === null ? null : await host.readTrip(lastTrip);
+  // A trip begun and never saved was the one on screen, whatever was saved before it.
+  const begun = await readUnsaved(null);
+  const unsaved = begun === null && stored?.ok ? await readUnsaved(stored.value.token) : null;
   desk.setState({ trip: demoTrip(), keeping: freshKeeping() });
-  if (stored?.ok) putStored(stored.value);
+  if (begun !== null) putUnsaved(begun.text);
+  else if (stored?.ok) putStored(stored.value, unsaved);
   else if (stored) {
     const { what, where, mend } = stored.trouble;
     say({ tone: 'refused', lines: [{ what: `The last trip could not be opened: ${what}`, where, mend }] });
@@ -42,8 +50,9 @@ export async function start(host: Host): Promise<void> {
     void openHanded(trip);
   });
   host.onBeforeClose(async () => {
-    settleField();
+    settleAll();
     if (!isSomebodysWork(desk.getState())) return;
+    journal.noteLast();
     await autosave.flush();
     const { keeping } = desk.getState();
     // Said to the host, which then asks before it closes over what could not be saved.
@@ -57,16 +66,24 @@ export async function start(host: Host): Promise<void> {
   });
   // What is still being typed is work too; where a page goes without asking, it is saved while that lasts.
   window.addEventListener('pagehide', () => {
-    settleField();
+    settleAll();
+    journal.noteLast();
     if (isSomebodysWork(desk.getState())) void autosave.flush();
   });
   window.addEventListener('beforeunload', (event) => {
-    settleField();
+    settleAll();
     if (isSomebodysWork(desk.getState()) && isUnsaved(desk.getState())) {
+      journal.noteLast();
       void autosave.flush();
       event.preventDefault();
     }
   });
+}
+
+/** What is being typed, and what is in the hand, is work too. */
+function settleAll(): void {
+  settleField();
+  endOthersGesture();
 }
 
 /** A save from elsewhere is asked about, unless it is the one this window knows. */

@@ -1,5 +1,5 @@
 /** Opening, saving and starting trips. The open trip stays on screen until another has been read whole. */
-import type { HostResult, HostTrouble, StoredTrip, TripToken } from '../../core/host';
+import type { HostResult, HostTrouble, StoredTrip, TripToken, Unsaved } from '../../core/host';
 import type { Trouble } from '../../core/result';
 import { demoTrip } from '../../core/document/demo-trip';
 import { readTrip } from '../../core/document/read-trip';
@@ -12,6 +12,8 @@ import { machine } from '../store/machine';
 import { desk, freshKeeping, type Keeping } from '../store/store';
 import { isSomebodysWork, isUnsaved } from '../store/autosave';
 import { say } from '../store/notice';
+import { endOthersGesture } from './gesture';
+import { readUnsaved, takeUp } from './unsaved';
 import { changeSettings, closeOverlay, showOverlay } from './view';
 
 let autosave: Autosave | null = null;
@@ -39,6 +41,9 @@ function place(trip: Trip, keeping: Keeping): void {
 
 /** Saves what is unsaved; false where that failed, and then nothing else should take its place. */
 async function settled(): Promise<boolean> {
+  // The last trip is still on its way, and nothing that is on the desk before it is anybody's.
+  if (!desk.getState().ready) return false;
+  endOthersGesture();
   if (!isSomebodysWork(desk.getState())) return true;
   await autosave?.flush();
   if (!isUnsaved(desk.getState())) return true;
@@ -56,8 +61,11 @@ async function settled(): Promise<boolean> {
   return false;
 }
 
-/** Reads a stored trip and puts it on the desk, or says every trouble in it and leaves the desk as it was. */
-export function putStored(stored: StoredTrip): boolean {
+/**
+ * Reads a stored trip and puts it on the desk, with the edits of it that were noted down and never saved; or says
+ * every trouble in it and leaves the desk as it was.
+ */
+export function putStored(stored: StoredTrip, unsaved: Unsaved | null): boolean {
   const read = readTrip(stored.text);
   if (!read.ok) {
     showOverlay({ kind: 'troubles', title: 'This trip cannot be opened', lines: read.troubles });
@@ -66,6 +74,7 @@ export function putStored(stored: StoredTrip): boolean {
   const { token, home, savedAt } = stored;
   place(read.value, { ...freshKeeping(), token, home, savedAt, saved: read.value });
   changeSettings({ lastTrip: token });
+  if (unsaved !== null) takeUp(stored, unsaved);
   if (stored.changedOutside) {
     const what =
       'This trip is not as it was last saved here: another program, or a failing disk, changed it.';
@@ -75,11 +84,22 @@ export function putStored(stored: StoredTrip): boolean {
   return true;
 }
 
+/** Puts a trip on the desk that was read, once what was done to the one before meanwhile is saved. */
+async function exchange(stored: StoredTrip): Promise<void> {
+  const unsaved = await readUnsaved(stored.token);
+  if (!(await settled())) return;
+  const { keeping } = desk.getState();
+  // The one on screen was opened anew, and edited and saved since it was read: what is there is the newer.
+  const isOlder = stored.token === keeping.token && stored.savedAt < (keeping.savedAt ?? '');
+  if (isOlder) closeOverlay();
+  else putStored(stored, unsaved);
+}
+
 async function open(ask: () => Promise<HostResult<StoredTrip | null>>): Promise<void> {
   if (!(await settled())) return;
   const result = await ask();
   if (!result.ok) sayTrouble(result.trouble);
-  else if (result.value) putStored(result.value);
+  else if (result.value) await exchange(result.value);
 }
 
 /** Asks for a trip file and opens it. */
@@ -93,8 +113,8 @@ export function openKept(token: TripToken): Promise<void> {
 }
 
 /** A trip handed in from outside: a file double-clicked, a second start. */
-export async function openHanded(stored: StoredTrip): Promise<void> {
-  if (await settled()) putStored(stored);
+export function openHanded(stored: StoredTrip): Promise<void> {
+  return exchange(stored);
 }
 
 export async function newTrip(): Promise<void> {
@@ -171,6 +191,7 @@ export async function takeVersion(token: TripToken, version: string): Promise<vo
 
 /** Writes a copy where the user says. On the desktop the copy is then the open trip. */
 export async function saveAs(): Promise<void> {
+  if (!desk.getState().ready) return;
   const { trip } = desk.getState();
   const result = await machine().saveTripAs(writeTrip(trip), trip.title);
   if (!result.ok) return sayTrouble(result.trouble);
@@ -189,6 +210,7 @@ export async function saveAs(): Promise<void> {
 export async function removeKept(token: TripToken): Promise<void> {
   const result = await machine().removeTrip(token);
   if (!result.ok) return sayTrouble(result.trouble);
+  void machine().dropUnsaved(token);
   if (desk.getState().keeping.token === token) desk.setState({ keeping: freshKeeping() });
   if (desk.getState().settings.lastTrip === token) changeSettings({ lastTrip: null });
 }

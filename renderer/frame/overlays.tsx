@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { unreachable } from '../../core/result';
 import { leaveGone, saveAs, saveOver, takeStored } from '../actions/files';
+import { dropUnsaved, putUnsaved } from '../actions/unsaved';
 import { closeOverlay } from '../actions/view';
 import { Dialog } from '../parts/dialog';
 import { lazily, type StandIn } from '../parts/lazily';
@@ -90,6 +91,8 @@ function Shown({ overlay }: { readonly overlay: Overlay }): ReactNode {
       return <About />;
     case 'changed':
       return <Changed token={overlay.token} removed={overlay.removed} />;
+    case 'unsaved':
+      return <UnsavedEdits token={overlay.token} text={overlay.text} />;
     case 'troubles':
       return (
         <Dialog title={overlay.title} onClose={closeOverlay}>
@@ -100,6 +103,33 @@ function Shown({ overlay }: { readonly overlay: Overlay }): ReactNode {
     default:
       return unreachable(overlay);
   }
+}
+
+/** Edits noted down before the trip was saved by someone else: offered, and put over nothing by themselves. */
+function UnsavedEdits({ token, text }: { readonly token: string; readonly text: string }): ReactNode {
+  return (
+    <Dialog
+      title="Edits that were not saved"
+      mustAnswer
+      onClose={closeOverlay}
+      foot={
+        <>
+          <button type="button" className="button" onClick={() => dropUnsaved(token)}>
+            Let the edits go
+          </button>
+          <button type="button" className="button first" onClick={() => putUnsaved(text)}>
+            Put the edits on screen
+          </button>
+        </>
+      }
+    >
+      <p>
+        When Carryover last ended, edits of this trip were not saved yet. The trip has been saved elsewhere
+        since, so they were not put over it.
+      </p>
+      <p className="soft">Put on screen they take the place of what is stored; undo brings that back.</p>
+    </Dialog>
+  );
 }
 
 /** Another window or program wrote or removed the open trip; nobody's work is thrown away without a word. */

@@ -11,6 +11,7 @@ import { settingsFrom } from '../../core/settings-schema';
 import { readTrip } from '../../core/document/read-trip';
 import { download, openPage, pickText, type PickedText } from './browser-files';
 import { openLibrary, type KeptTrip, type Library } from './browser-library';
+import { browserUnsaved } from './browser-unsaved';
 import { printWindow } from './browser-print';
 
 /** What the host asks of the page, so that the contract suite can stand in for it. */
@@ -51,6 +52,7 @@ export function browserHost(page: Page = THIS_PAGE, libraryName = 'carryover'): 
       throw error;
     }
   };
+  const unsaved = browserUnsaved(libraryName, library, page.nowMs);
   /** Opened or saved as a copy, and not saved in the library yet. */
   const loose = new Map<TripToken, StoredTrip>();
   const channel = new BroadcastChannel(`${libraryName}/trips`);
@@ -154,6 +156,20 @@ export function browserHost(page: Page = THIS_PAGE, libraryName = 'carryover'): 
       attempt(async () => {
         const text = await (await library()).version(token, version);
         return text === undefined ? refused(notFoundTrouble(WHERE)) : done(text);
+      }),
+
+    keepUnsaved: (token, noted, isLast) =>
+      attempt(async () => {
+        await unsaved.keep(token, noted, isLast);
+        return done(null);
+      }),
+
+    readUnsaved: (token) => attempt(async () => done(await unsaved.read(token))),
+
+    dropUnsaved: (token) =>
+      attempt(async () => {
+        await unsaved.drop(token);
+        return done(null);
       }),
 
     watchTrips: (listener) => {

@@ -37,6 +37,9 @@ export interface Library {
   version(token: string, version: string): Promise<string | undefined>;
   settings(): Promise<unknown>;
   patchSettings(patch: object): Promise<void>;
+  /** What stands under a key of one's own beside the settings; undefined puts nothing there. */
+  note(key: string, value: unknown): Promise<void>;
+  noted(key: string): Promise<unknown>;
 }
 
 export interface SaveRequest {
@@ -87,6 +90,13 @@ export async function openLibrary(name = 'carryover'): Promise<Library> {
       await change.store.put({ ...before, ...patch }, SETTINGS_KEY);
       await change.done;
     },
+    note: async (key, value) => {
+      // Relaxed: handed to the system at once, which a kill of the browser does not undo.
+      const change = db.transaction('settings', 'readwrite', { durability: 'relaxed' });
+      await (value === undefined ? change.store.delete(key) : change.store.put(value, key));
+      await change.done;
+    },
+    noted: (key) => db.get('settings', key),
   };
 }
 

@@ -8,6 +8,7 @@ import { noteChannel } from '../../electron/channels';
 import { desktopHandlers } from '../../electron/desktop-host';
 import { desktopSettings } from '../../electron/settings';
 import { tripFiles } from '../../electron/trip-files';
+import { unsavedEdits } from '../../electron/unsaved-edits';
 import { watchTripFiles } from '../../electron/trip-watch';
 
 import { bridgeHost } from '../../renderer/host/bridge-host';
@@ -40,6 +41,7 @@ async function machine(): Promise<Machine> {
     desktopHandlers({
       window: { webContents: { print } } as unknown as BrowserWindow,
       trips,
+      unsaved: unsavedEdits(folder),
       watch,
       settings,
       guard: { setGuarded: () => {}, answered: async () => {}, forget: () => {} },

@@ -256,6 +256,45 @@ export function holdsTheContract(name: string, makeMachine: () => Promise<Machin
       });
     });
 
+    describe('edits that are not saved yet', () => {
+      const note = (title: string, savedAt: string | null) => ({ text: tripText(title), savedAt });
+
+      it('are noted down for each trip, and for the one that has no token yet', async () => {
+        const [one, two] = [await saved('One'), await saved('Two')];
+        expect(value(await host.readUnsaved(one.token))).toBeNull();
+        value(await host.keepUnsaved(one.token, note('One, edited', one.savedAt), false));
+        value(await host.keepUnsaved(null, note('Begun', null), false));
+        expect(value(await host.readUnsaved(one.token))).toEqual(note('One, edited', one.savedAt));
+        expect(value(await host.readUnsaved(two.token))).toBeNull();
+        expect(value(await host.readUnsaved(null))).toEqual(note('Begun', null));
+        // The trip itself is as it was saved.
+        expect(value(await host.readTrip(one.token)).text).toBe(tripText('One'));
+        expect(value(await host.listVersions(one.token))).toHaveLength(1);
+      });
+
+      it('are the newest, however quickly they came', async () => {
+        const { token, savedAt } = await saved('Week');
+        const kept = Array.from({ length: 40 }, (_, index) =>
+          host.keepUnsaved(token, note(`Edit ${index}`, savedAt), index === 39),
+        );
+        expect(value(await host.readUnsaved(token))).toEqual(note('Edit 39', savedAt));
+        for (const result of await Promise.all(kept)) expect(kind(result)).toBe('ok');
+        expect(value(await host.readUnsaved(token))).toEqual(note('Edit 39', savedAt));
+      });
+
+      it('are let go of when told so, and may come again', async () => {
+        const { token, savedAt } = await saved('Week');
+        for (const isLast of [false, true]) {
+          void host.keepUnsaved(token, note('Edit', savedAt), isLast);
+          value(await host.dropUnsaved(token));
+          expect(value(await host.readUnsaved(token))).toBeNull();
+        }
+        value(await host.dropUnsaved(token));
+        value(await host.keepUnsaved(token, note('Again', savedAt), true));
+        expect(value(await host.readUnsaved(token))).toEqual(note('Again', savedAt));
+      });
+    });
+
     describe('files', () => {
       it('are opened where the user says', async () => {
         machine.willOpen({ name: 'week.carryover', text: tripText('From a file') });

@@ -1,3 +1,5 @@
+import { chmod } from 'node:fs/promises';
+import { join } from 'node:path';
 import { diveLabels, expect, test } from './pages/desktop';
 import { Workbench } from './pages/workbench';
 
@@ -27,6 +29,30 @@ test.describe('a window that breaks', () => {
       expect(await diveLabels(again)).toEqual(edited);
     },
   );
+
+  test('costs no edit where the whole app is killed before it could save', async ({ desktops }) => {
+    const { desktop, bench } = await desktops.startWithDemo();
+    await bench.chooseTightest();
+    await bench.set('Bottom time', '17');
+    await bench.waitForSave();
+    const [file = ''] = await desktops.libraryFiles();
+    // Nothing can be saved from here on: the edit is on screen alone, and noted down.
+    await chmod(join(desktops.userData, 'trips', file), 0o444);
+    await bench.set('Bottom time', '13');
+    await expect(bench.saved).toContainText('Not saved: The file is read-only.');
+    await desktop.kill();
+    await chmod(join(desktops.userData, 'trips', file), 0o644);
+    expect(await desktops.libraryText(file)).not.toMatch(/"bottomMin": ?13\b/);
+
+    const second = await desktops.start();
+    const again = new Workbench(await second.page());
+    await expect(
+      again.page.getByText(/not saved when Carryover last ended are back on screen/),
+    ).toBeVisible();
+    await expect.poll(() => desktops.libraryText(file)).toMatch(/"bottomMin": ?13\b/);
+    await again.page.getByRole('button', { name: 'Undo edits that were not saved' }).click();
+    await expect.poll(() => desktops.libraryText(file)).toMatch(/"bottomMin": ?17\b/);
+  });
 
   test('is left alone where it hangs and the user waits', { tag: '@double' }, async ({ desktops }) => {
     const { desktop, bench } = await desktops.startWithDemo();

@@ -1,6 +1,6 @@
 /** `app`: ready, quit, paths and the single-instance lock. */
 import { EventEmitter } from 'node:events';
-import { closeSync, mkdirSync, openSync, readFileSync, rmSync, watch, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, rmSync, watch, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { APP_ROOT, happened, state, strict, USER_DATA } from './state';
 
@@ -44,8 +44,10 @@ class App extends EventEmitter {
   requestSingleInstanceLock(): boolean {
     happened('requestSingleInstanceLock');
     mkdirSync(USER_DATA, { recursive: true });
+    // A system lets go of the lock of a process that was killed.
+    if (isLeftOver(LOCK)) rmSync(LOCK);
     try {
-      closeSync(openSync(LOCK, 'wx'));
+      writeFileSync(LOCK, String(process.pid), { flag: 'wx' });
     } catch {
       writeFileSync(join(USER_DATA, SECOND), JSON.stringify({ argv: process.argv, cwd: process.cwd() }));
       return false;
@@ -83,6 +85,15 @@ class App extends EventEmitter {
     happened('exit', code);
     if (this.hasLock) rmSync(LOCK, { force: true });
     void ending.closeBrowser().finally(() => process.exit(code));
+  }
+}
+
+function isLeftOver(lock: string): boolean {
+  try {
+    process.kill(Number(readFileSync(lock, 'utf8')), 0);
+    return false;
+  } catch (error) {
+    return (error as NodeJS.ErrnoException).code === 'ESRCH';
   }
 }
 

@@ -8,6 +8,7 @@ import type { Handlers } from '../../../electron/answer';
 import { desktopHandlers } from '../../../electron/desktop-host';
 import { desktopSettings } from '../../../electron/settings';
 import { tripFiles } from '../../../electron/trip-files';
+import { unsavedEdits } from '../../../electron/unsaved-edits';
 import { watchTripFiles, type TripWatch } from '../../../electron/trip-watch';
 import { dialogAnswers } from '../../doubles/electron-mini';
 
@@ -30,6 +31,7 @@ async function start(): Promise<void> {
   handlers = desktopHandlers({
     window: {} as BrowserWindow,
     trips,
+    unsaved: unsavedEdits(folder),
     watch,
     settings,
     guard: { setGuarded: () => {}, answered: async () => {}, forget: () => {} },

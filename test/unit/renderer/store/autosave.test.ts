@@ -6,6 +6,7 @@ import { setTitle } from '../../../../renderer/actions/trip';
 import { startGesture } from '../../../../renderer/actions/gesture';
 import {
   AUTOSAVE_AFTER_MS,
+  RETRY_AFTER_MS,
   isUnsaved,
   startAutosave,
   type Autosave,
@@ -18,6 +19,7 @@ interface Write {
   readonly title: string;
   readonly expected: string | null;
   readonly finish: (result?: HostResult<StoredTrip>) => Promise<void>;
+  readonly fall: (error: Error) => Promise<void>;
 }
 
 /** A host that answers a write when the test says so. */
@@ -26,7 +28,7 @@ function slowHost(): { readonly host: Host; readonly writes: Write[] } {
   let saves = 0;
   const host: Partial<Host> = {
     writeTrip: (token, text, _title, expected) =>
-      new Promise((resolve) => {
+      new Promise((resolve, reject) => {
         const read = readTrip(text);
         const title = read.ok ? read.value.title : 'unreadable';
         writes.push({
@@ -39,6 +41,10 @@ function slowHost(): { readonly host: Host; readonly writes: Write[] } {
             resolve(result ?? { ok: true, value: { token: token ?? 't1', home: 'library', text, savedAt } });
             await vi.advanceTimersByTimeAsync(0);
           },
+          fall: async (error) => {
+            reject(error);
+            await vi.advanceTimersByTimeAsync(0);
+          },
         });
       }),
     saveSettings: async () => ({ ok: true, value: null }),
@@ -49,6 +55,14 @@ function slowHost(): { readonly host: Host; readonly writes: Write[] } {
 const FULL: HostResult<StoredTrip> = {
   ok: false,
   trouble: { kind: 'full', what: 'The disk is full.', where: 'library', mend: 'Make room.' },
+};
+const GONE: HostResult<StoredTrip> = {
+  ok: false,
+  trouble: { kind: 'not-found', what: 'It is gone.', where: 'library', mend: 'Look.' },
+};
+const TOO_LARGE: HostResult<StoredTrip> = {
+  ok: false,
+  trouble: { kind: 'too-large', what: 'It is too large.', where: 'library', mend: 'Split it.' },
 };
 const CHANGED: HostResult<StoredTrip> = {
   ok: false,
@@ -113,6 +127,86 @@ describe('startAutosave', () => {
     expect(isUnsaved(desk.getState())).toBe(false);
     await wait(10 * AUTOSAVE_AFTER_MS);
     expect(writes).toHaveLength(2);
+  });
+
+  it('waits no longer than 2 s, however long the edits go on', async () => {
+    for (let edits = 0; edits < 30; edits += 1) {
+      setTitle(`edit ${edits}`);
+      await wait(100);
+    }
+    expect(writes.map(({ title }) => title)).toEqual(['edit 19']);
+    await writes[0]!.finish();
+    // What came during the write is written right after it, and then the wait begins anew.
+    expect(writes.map(({ title }) => title)).toEqual(['edit 19', 'edit 29']);
+  });
+
+  it('tries a failed write again by itself, at longer and longer pauses, until it is kept', async () => {
+    setTitle('one');
+    await wait(AUTOSAVE_AFTER_MS);
+    for (const [index, pauseMs] of [...RETRY_AFTER_MS, RETRY_AFTER_MS.at(-1)!].entries()) {
+      await writes[index]!.finish(FULL);
+      await wait(pauseMs - 1);
+      expect(writes).toHaveLength(index + 1);
+      await wait(1);
+      expect(writes).toHaveLength(index + 2);
+    }
+    await writes.at(-1)!.finish();
+    expect(keeping()).toMatchObject({ trouble: null, token: 't1' });
+    await wait(10 * RETRY_AFTER_MS.at(-1)!);
+    expect(writes).toHaveLength(RETRY_AFTER_MS.length + 2);
+  });
+
+  it('tries again at once what an edit changes, and not what no other try can mend', async () => {
+    setTitle('one');
+    await wait(AUTOSAVE_AFTER_MS);
+    setTitle('two');
+    await writes[0]!.finish(FULL);
+    await wait(AUTOSAVE_AFTER_MS);
+    expect(writes.map(({ title }) => title)).toEqual(['one', 'two']);
+    await writes[1]!.finish(TOO_LARGE);
+    await wait(10 * RETRY_AFTER_MS.at(-1)!);
+    expect(writes).toHaveLength(2);
+  });
+
+  it('shows a machine that does not answer at all as a failure, and tries again', async () => {
+    setTitle('one');
+    await wait(AUTOSAVE_AFTER_MS);
+    await writes[0]!.fall(new Error('the bridge is down'));
+    expect(keeping().writing).toBe(false);
+    expect(keeping().trouble?.what).toContain('the bridge is down');
+    await wait(RETRY_AFTER_MS[0]);
+    await writes[1]!.finish();
+    expect(keeping().trouble).toBeNull();
+  });
+
+  it('asks where the stored trip is gone', async () => {
+    setTitle('one');
+    await wait(AUTOSAVE_AFTER_MS);
+    await writes[0]!.finish();
+    setTitle('two');
+    await wait(AUTOSAVE_AFTER_MS);
+    await writes[1]!.finish(GONE);
+    expect(desk.getState().overlay).toEqual({ kind: 'changed', token: 't1', removed: true });
+  });
+
+  it('keeps nothing before the last trip is there, also when told to save', async () => {
+    desk.setState({ ...freshDesk(), ready: false }, true);
+    await autosave.flush();
+    expect(writes).toHaveLength(0);
+    desk.setState({ trip: demoTrip() });
+    desk.setState({ ready: true });
+    await wait(10 * AUTOSAVE_AFTER_MS);
+    expect(writes).toHaveLength(0);
+  });
+
+  it('keeps the work before a gesture while that goes on, and not the gesture', async () => {
+    setTitle('kept');
+    startGesture({ label: 'x', code: 'x' }).edit(() => setTitle('in the hand'));
+    await wait(5 * AUTOSAVE_AFTER_MS);
+    expect(writes.map(({ title }) => title)).toEqual(['kept']);
+    await writes[0]!.finish();
+    await wait(5 * AUTOSAVE_AFTER_MS);
+    expect(writes).toHaveLength(1);
   });
 
   it('shows a failure, keeps the change, and tries again with the next one', async () => {
