@@ -23,7 +23,6 @@ export function browserUnsaved(
   nowMs: () => number,
   storage: Storage | null = storageOf(),
 ): BrowserUnsaved {
-  const keyOf = (token: TripToken | null): string => `unsaved/${token ?? 'new'}`;
   const lastKeyOf = (token: TripToken | null): string => `${libraryName}/${keyOf(token)}`;
   return {
     keep: async (token, unsaved, isLast) => {
@@ -57,6 +56,10 @@ export function browserUnsaved(
       await (await library()).note(keyOf(token), undefined);
     },
   };
+}
+
+function keyOf(token: TripToken | null): string {
+  return `unsaved/${token ?? 'new'}`;
 }
 
 function storageOf(): Storage | null {

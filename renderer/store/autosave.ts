@@ -40,8 +40,9 @@ export function workOf({ trip, history }: Desk): Trip {
   return history.mark?.trip ?? trip;
 }
 
-function hasUnsavedWork(state: Desk): boolean {
-  return state.ready && isSomebodysWork(state) && workOf(state) !== state.keeping.saved;
+/** Whether there is something to write; before the last trip is there, what stands on the desk is nobody's. */
+function isUnkept(state: Desk): boolean {
+  return state.ready && workOf(state) !== state.keeping.saved;
 }
 
 /** What went wrong where the machine did not even answer: a fault of ours, and the trip is still on screen. */
@@ -121,12 +122,7 @@ export function startAutosave(host: Host, afterMs = AUTOSAVE_AFTER_MS): Autosave
     // Whoever waited before may have begun another round.
     for (let before = writing; before; before = writing) await before;
     const run = async (): Promise<void> => {
-      const isUnkept = (): boolean => {
-        const state = desk.getState();
-        // Before the last trip is there, what stands on the desk is nobody's.
-        return state.ready && workOf(state) !== state.keeping.saved;
-      };
-      while (isUnkept() && (await writeOnce(options.overwrite ?? false)));
+      while (isUnkept(desk.getState()) && (await writeOnce(options.overwrite ?? false)));
     };
     writing = run().finally(() => {
       writing = null;
@@ -138,7 +134,7 @@ export function startAutosave(host: Host, afterMs = AUTOSAVE_AFTER_MS): Autosave
     const isSame =
       now.trip === before.trip && now.history.mark === before.history.mark && now.ready === before.ready;
     // A drag is saved when it ends; what was just opened or saved needs no writing.
-    if (isSame || now.history.mark || !hasUnsavedWork(now)) return;
+    if (isSame || now.history.mark || !isSomebodysWork(now) || !isUnkept(now)) return;
     sinceMs ??= performance.now();
     arm(Math.max(0, Math.min(afterMs, sinceMs + LONGEST_WAIT_MS - performance.now())));
   });

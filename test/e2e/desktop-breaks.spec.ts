@@ -64,4 +64,26 @@ test.describe('a window that breaks', () => {
     expect(desktop.log().some(({ kind }) => kind === 'forcefullyCrashRenderer')).toBe(false);
     await expect(bench.dive(1)).toBeVisible();
   });
+
+  test(
+    'is asked about once where it hangs and the user has it loaded again',
+    { tag: '@double' },
+    async ({ desktops }) => {
+      const { desktop, page, bench } = await desktops.startWithDemo();
+      await bench.chooseTightest();
+      await bench.set('Bottom time', '17');
+      await bench.waitForSave();
+      const edited = await diveLabels(page);
+      await desktop.answerDialog({ response: 0 });
+      await desktop.hang();
+      await expect
+        .poll(() => desktop.log().some(({ kind }) => kind === 'forcefullyCrashRenderer'))
+        .toBe(true);
+      const again = await desktop.page();
+      await expect(new Workbench(again).dive(1)).toBeVisible();
+      expect(await diveLabels(again)).toEqual(edited);
+      // A second question would have had no answer, and ended in a fault.
+      expect(desktop.log().filter(({ kind }) => kind === 'dialog.showMessageBox')).toHaveLength(1);
+    },
+  );
 });

@@ -85,8 +85,10 @@ class WebContents extends EventEmitter {
     void this.window.loadURL(this.window.url);
   }
 
+  /** As the runtime: the process ends, which is told a moment later, and loading again takes a new one. */
   forcefullyCrashRenderer(): void {
     happened('forcefullyCrashRenderer');
+    this.window.losePage('killed');
   }
 
   closeDevTools(): void {}
@@ -127,6 +129,7 @@ export class BrowserWindow extends EventEmitter {
     this.webContents.loading = toPage(url);
     this.webContents.emit('did-start-navigation', { isMainFrame: true, isSameDocument: false });
     await this.page.goto(toPage(url));
+    this.webContents.emit('did-finish-load');
     this.emit('ready-to-show');
   }
 
@@ -162,16 +165,21 @@ export class BrowserWindow extends EventEmitter {
       happened('download', { isAllowed });
       if (!isAllowed) void download.cancel();
     });
-    page.on('crash', () => {
-      windows.delete(page);
-      this.page = undefined;
-      this.webContents.emit('render-process-gone', {}, { reason: 'crashed' });
-      void page.close();
-    });
+    page.on('crash', () => this.losePage('crashed'));
     page.on('close', () => {
       if (windows.delete(page)) this.closed();
     });
     return page;
+  }
+
+  /** The process of the page has ended. */
+  losePage(reason: string): void {
+    const { page } = this;
+    if (page === undefined) return;
+    windows.delete(page);
+    this.page = undefined;
+    setImmediate(() => this.webContents.emit('render-process-gone', {}, { reason }));
+    void page.close();
   }
 
   /** A request of this window's page; null where it may go on. */
