@@ -1,7 +1,7 @@
 import { NO_BREAK } from '../line-breaks';
 import { safetyStopOf } from '../profile';
 import { effectiveDive } from '../document/as-dived';
-import { dayNumber, wallDate, wallMin } from '../words/calendar';
+import { dayNumber, wallDate, wallMin, type Clock } from '../words/calendar';
 import type { DiverLedger, Entry, Room, RoomLimit } from '../ledger/ledger-types';
 import { deepestLevel } from '../ledger/level-limits';
 import { roomOf } from '../ledger/room';
@@ -27,6 +27,7 @@ import {
   stopsText,
   up,
   type Figure,
+  type SlateReading,
   type SlateUnits,
 } from './figures';
 import type { Caution } from '../cautions/caution';
@@ -137,7 +138,7 @@ function requiredStops(entry: Entry, units: SlateUnits): string | null {
  * The earliest entry after the dive before: a time of the dive's own day stands alone, one of another day is
  * named as such, and where there is none it is said why.
  */
-function earliestText(entry: Entry, room: Room): string | null {
+function earliestText(entry: Entry, room: Room, clock: Clock): string | null {
   if (entry.intervalMin === null || !entry.isMade) return null;
   if (room.earlierMin === null) {
     if (room.earlierLimit === null) return NO_LIMIT.value;
@@ -147,7 +148,7 @@ function earliestText(entry: Entry, room: Room): string | null {
   // Rounded up to the minute as it is printed, which may be the first of the day.
   const day = dayNumber(Math.ceil(atMin - 1e-9));
   if (day < dayNumber(entry.startMin)) return 'day before';
-  return day === dayNumber(entry.startMin) ? clockText(atMin) : momentText(atMin);
+  return day === dayNumber(entry.startMin) ? clockText(atMin, clock) : momentText(atMin, clock);
 }
 
 /** The place of a dive among the trip's of the same day, by planned start, from 1. */
@@ -171,13 +172,14 @@ export function slateDive(
   ledger: DiverLedger,
   index: number,
   cautions: readonly Caution[],
-  units: SlateUnits,
+  reading: SlateReading,
 ): SlateDive {
+  const { units, clock } = reading;
   const entry = ledger.entries[index]!;
   const room = roomOf(trip, entry);
   const site = trip.sites.find((each) => each.id === entry.dive.siteId);
   const ours = cautionsFor(entry, cautions);
-  const say = slateWords(units);
+  const say = slateWords(reading);
   const isPast = entry.levelsPastLimitM.length > 0;
   const printed = asPrinted(trip, entry, units);
   const levels = levelTexts(entry, units).map((each) => each.replaceAll(' ', NO_BREAK));
@@ -186,8 +188,8 @@ export function slateDive(
     entry,
     number: numberOf(trip, entry.dive),
     site: site?.name ?? entry.dive.siteId,
-    startsAt: clockText(entry.startMin),
-    surfacesAt: clockText(entry.surfacesMin),
+    startsAt: clockText(entry.startMin, clock),
+    surfacesAt: clockText(entry.surfacesMin, clock),
     depth: diveDepths(entry, units),
     time: diveTime(entry),
     levels: levels.length === 0 ? null : levels.join(', '),
@@ -207,7 +209,7 @@ export function slateDive(
     fill: pressuresDown(entry.diver.cylinder.fillBar, units),
     safetyStop: safetyStopText(entry, units),
     interval: entry.intervalMin === null ? null : intervalText(entry.intervalMin),
-    earliest: earliestText(entry, room),
+    earliest: earliestText(entry, room, clock),
     stops: requiredStops(entry, units),
     cnsAfter: percentUp(entry.cns.after),
     cautions: ours,
@@ -224,7 +226,7 @@ export function slateDays(
   ledger: DiverLedger,
   dates: readonly string[] | null,
   cautions: readonly Caution[],
-  units: SlateUnits,
+  reading: SlateReading,
 ): readonly SlateDay[] {
   return ledger.days
     .filter((day) => dates === null || dates.includes(day.date))
@@ -239,7 +241,7 @@ export function slateDays(
           ['CNS 24 h', day.cnsDayPeak === null ? UNKNOWN_CLOCK : percentUp(day.cnsDayPeak)],
           ['OTU', `${up(day.otu)} of ${down(Math.max(0, day.otuAllowed))}`],
         ],
-        dives: indices.map((index) => slateDive(trip, ledger, index, cautions, units)),
+        dives: indices.map((index) => slateDive(trip, ledger, index, cautions, reading)),
       };
     });
 }
@@ -250,8 +252,8 @@ export function dateOf(date: string): string {
 }
 
 /** "no fly before" and the like: a moment with its date, "Fri 12 Mar, 04:45". */
-export function momentText(atMin: number | null): string {
+export function momentText(atMin: number | null, clock: Clock): string {
   if (atMin === null) return NONE;
   const date = wallDate(Math.ceil(atMin - 1e-9));
-  return `${dateOf(date)}, ${clockText(atMin)}`;
+  return `${dateOf(date)}, ${clockText(atMin, clock)}`;
 }

@@ -2,12 +2,19 @@
  * Numbers as they are printed, rounded once and the careful way: what is allowed is rounded down, what is
  * taken up rounded up. No rounded value goes back into a formula.
  */
-import { wallText, type WallMin } from '../words/calendar';
+import { clockSaid, wallText, type Clock, type WallMin } from '../words/calendar';
+import { fileWords } from '../words/reader';
 import type { Entry } from '../ledger/ledger-types';
 import { BAR_PER_PSI, M_PER_FOOT } from '../units';
 import type { Stop } from '../profile';
 
 export type SlateUnits = 'metric' | 'imperial' | 'both';
+
+/** How whoever holds a page reads figures and times of day. */
+export interface SlateReading {
+  readonly units: SlateUnits;
+  readonly clock: Clock;
+}
 
 /** Units of sentences that name one figure, such as cautions: both at once would be hard to read. */
 export function sentenceUnits(units: SlateUnits): 'metric' | 'imperial' {
@@ -185,9 +192,9 @@ export function mixName(o2: number): string {
   return Math.abs(o2 - 0.21) < DUST ? 'Air' : `EAN${oxygenPercent(o2)}`;
 }
 
-/** Time of day, "09:40": a start as it stands, what is reached rounded up to the minute. */
-export function clockText(at: WallMin): string {
-  return wallText(at).slice(11, 16);
+/** Time of day, "09:40" or "9:40 am": a start as it stands, what is reached rounded up to the minute. */
+export function clockText(at: WallMin, clock: Clock): string {
+  return fileWords(clockSaid(wallText(at).slice(11, 16), clock));
 }
 
 const WEEKDAYS = ['Thu', 'Fri', 'Sat', 'Sun', 'Mon', 'Tue', 'Wed'];

@@ -1,5 +1,6 @@
 import { failures, success, type Result, type Trouble } from '../result';
 import type { Id } from '../document/types';
+import type { Clock } from '../words/calendar';
 import type { SlateUnits } from './figures';
 import { readPaper, type HoleSide, type Paper } from './paper';
 import { SLATE_KINDS, USUAL_SLATE, type SlateKind, type SlateRequest } from './request';
@@ -12,6 +13,8 @@ export interface SlateOptions {
   readonly days?: readonly string[] | null;
   readonly divers?: readonly Id[] | null;
   readonly units?: string | null;
+  /** "24h" or "12h". */
+  readonly clock?: string | null;
   /** A larger sheet for several pages with cut marks. */
   readonly sheet?: string | null;
   readonly holes?: string | null;
@@ -26,6 +29,7 @@ export interface SlateOptions {
 export type SlateSettings = Omit<SlateRequest, 'ledger' | 'cautions' | 'fonts' | 'printedOn'>;
 
 const UNITS: readonly SlateUnits[] = ['metric', 'imperial', 'both'];
+const CLOCKS: readonly Clock[] = ['24h', '12h'];
 const HOLES: readonly HoleSide[] = ['none', 'left', 'right', 'top'];
 
 /** Paper of a kind where none is named: what goes under water is small, what lies on a table is not. */
@@ -107,6 +111,7 @@ export function readSlateOptions(options: SlateOptions): Result<SlateSettings> {
   const label = paperOf(options.label, '--label', troubles);
   const margin = marginOf(options.margin, troubles);
   const units = oneOf(options.units, UNITS, USUAL_SLATE.units, '--units', troubles);
+  const clock = oneOf(options.clock, CLOCKS, USUAL_SLATE.clock, '--clock', troubles);
   const holes = oneOf(options.holes, HOLES, USUAL_SLATE.holes, '--holes', troubles);
   // Of a kind that is not known nothing can be said but that.
   if (!troubles.some(({ where }) => where === '--kind')) refuseOthers(options, kind, troubles);
@@ -118,6 +123,7 @@ export function readSlateOptions(options: SlateOptions): Result<SlateSettings> {
     label,
     marginMm: margin,
     units,
+    clock,
     holes,
     diverIds: options.divers ?? null,
     dates: options.days ?? null,

@@ -1,7 +1,7 @@
 import type { Trouble } from '../result';
 import type { Ledger } from '../ledger/ledger-types';
 import type { Id } from '../document/types';
-import type { SlateUnits } from './figures';
+import type { SlateReading } from './figures';
 import type { SlateFonts } from './font';
 import type { HoleSide, Paper } from './paper';
 import type { Caution } from '../cautions/caution';
@@ -12,7 +12,7 @@ export const SLATE_KINDS = ['wet', 'briefing', 'trip', 'tags'] as const;
 export type SlateKind = (typeof SLATE_KINDS)[number];
 
 /** What is to be printed, for whom, on what. Plain data; the fonts are read with `readFont`. */
-export interface SlateRequest {
+export interface SlateRequest extends SlateReading {
   readonly ledger: Ledger;
   readonly cautions: readonly Caution[];
   readonly kind: SlateKind;
@@ -29,7 +29,6 @@ export interface SlateRequest {
   readonly twoSided: boolean;
   /** Wet-notes slate: one dive a page and larger type, instead of as many dives as fit. */
   readonly onePerPage: boolean;
-  readonly units: SlateUnits;
   /** Size of one cylinder tag; null: the usual one. Tags alone look at it. */
   readonly label: Paper | null;
   readonly fonts: SlateFonts;
@@ -47,4 +46,5 @@ export const USUAL_SLATE = {
   marginMm: 6,
   holes: 'none',
   units: 'metric',
+  clock: '24h',
 } as const;

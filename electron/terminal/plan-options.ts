@@ -31,12 +31,13 @@ How slates are made:
   --kind KIND      wet (default), briefing, trip or tags: wet-notes slate, briefing sheet, trip sheet, cylinder tags
   --paper NAME     A6 (default for wet), A4 (for the others), A5, letter, half-letter, 4x6in, or a size such as 105x148mm
   --days DATES     days such as 2027-03-15,2027-03-16; all by default
+  --clock CLOCK    times of day on slates: 24h (default) or 12h
   --holes SIDE     punched side: none (default), left, right or top
   --margin MM      free margin, 6 by default
   --sheet NAME     a larger paper for several pages with cut marks
   --label SIZE     with --kind tags: size of one tag, such as 70x37mm (default on A4) or 4x2in (on letter)
   --two-sided      every second page is the back of the one before
-  --one-per-page   with --kind wet: one dive a page, in larger type
+  --one-per-page   with --kind wet: one dive a page, in larger type; on small paper its table goes on the back
 
 Tags fill label stock to its edges and give metres and feet both: with --kind tags, --holes, --margin and
 --two-sided reach the page of the analysis log alone, and --units changes nothing.
@@ -53,6 +54,7 @@ const VALUED = {
   paper: 'a paper, as in --paper A5',
   days: 'dates, as in --days 2027-03-15,2027-03-16',
   units: 'units, as in --units imperial',
+  clock: 'a clock, as in --clock 12h',
   holes: 'a side, as in --holes top',
   margin: 'millimetres, as in --margin 6',
   sheet: 'a paper, as in --sheet A4',
@@ -67,7 +69,7 @@ type Plain = (typeof PLAIN)[number];
 const FLAGS = [...PLAIN, ...Object.keys(VALUED)].map((name) => `--${name}`);
 
 /** Options that without --slate would be passed over in silence. */
-const OF_SLATES = ['kind', 'paper', 'days', 'holes', 'margin', 'sheet', 'label'] as const;
+const OF_SLATES = ['kind', 'paper', 'days', 'clock', 'holes', 'margin', 'sheet', 'label'] as const;
 
 function trouble(where: string, what: string, mend: string): Trouble<'options'> {
   return { kind: 'options', what, where, mend };

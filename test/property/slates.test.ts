@@ -305,7 +305,9 @@ async function checkBriefing(trip: Trip, paper: string): Promise<void> {
   }
   for (const caution of cautionsOf(whole)) {
     if (caution.severity !== 'stop' || caution.diveId === null) continue;
-    expect(text).toContain(slateWords('metric')(caution.says).replaceAll(/\s+/g, ' '));
+    expect(text).toContain(
+      slateWords({ units: 'metric', clock: '24h' })(caution.says).replaceAll(/\s+/g, ' '),
+    );
   }
 }
 

@@ -44,6 +44,7 @@ export function aRequest(trip: Trip, change: Partial<SlateRequest> = {}): SlateR
     twoSided: false,
     onePerPage: false,
     units: 'metric',
+    clock: '24h',
     label: null,
     fonts: FONTS,
     printedOn: '2027-03-01',

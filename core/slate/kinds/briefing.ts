@@ -63,14 +63,14 @@ function cautionText(
 }
 
 function partyDays(request: SlateRequest): readonly PartyDay[] {
-  const { ledger, cautions, diverIds, dates, units } = request;
+  const { ledger, cautions, diverIds, dates } = request;
   const chosen = ledger.divers.filter((each) => diverIds === null || diverIds.includes(each.diver.id));
   const all = chosen.flatMap((mine) =>
-    slateDays(ledger.trip, mine, dates, cautions, units).flatMap((day) =>
+    slateDays(ledger.trip, mine, dates, cautions, request).flatMap((day) =>
       day.dives.map((dive) => ({ date: day.date, name: mine.diver.name, dive })),
     ),
   );
-  const words = slateWords(units);
+  const words = slateWords(request);
   return [...new Set(all.map((each) => each.date))].toSorted().map((date) => {
     const today = all.filter((each) => each.date === date);
     const starts = (id: string): number =>

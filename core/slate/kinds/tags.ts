@@ -20,11 +20,11 @@ interface Tag {
 }
 
 function tagsOf(request: SlateRequest): readonly Tag[] {
-  const { ledger, diverIds, dates, cautions, units } = request;
+  const { ledger, diverIds, dates, cautions } = request;
   return ledger.divers
     .filter((each) => diverIds === null || diverIds.includes(each.diver.id))
     .flatMap((mine) =>
-      slateDays(ledger.trip, mine, dates, cautions, units).flatMap((day) =>
+      slateDays(ledger.trip, mine, dates, cautions, request).flatMap((day) =>
         day.dives
           .filter((dive) => dive.entry.isMade)
           .map((dive) => ({ name: mine.diver.name, date: day.dateText, dive })),

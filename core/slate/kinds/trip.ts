@@ -1,4 +1,4 @@
-import { wallMin } from '../../words/calendar';
+import { wallMin, type Clock } from '../../words/calendar';
 import type { DiverLedger } from '../../ledger/ledger-types';
 import type { Flight } from '../../document/types';
 import {
@@ -230,21 +230,21 @@ function columnsOf(
 }
 
 /** When flying is clear, and whether the flight waits for that. */
-function flyingText({ flyAfterMin }: DiverLedger, flight: Flight | null): string {
-  const clear = `No flying before ${momentText(flyAfterMin)}`;
+function flyingText({ flyAfterMin }: DiverLedger, flight: Flight | null, clock: Clock): string {
+  const clear = `No flying before ${momentText(flyAfterMin, clock)}`;
   if (flight === null) return `${clear}.`;
   const atMin = wallMin(flight.at);
   const isTooSoon = flyAfterMin !== null && atMin < flyAfterMin;
-  return `${clear}; flight ${momentText(atMin)}${isTooSoon ? ', too soon' : ''}.`;
+  return `${clear}; flight ${momentText(atMin, clock)}${isTooSoon ? ', too soon' : ''}.`;
 }
 
 /** Told in the line about flying already. */
 const FLIGHT_CODE = 'flight-too-soon';
 
 /** What a diver is to stop that is about no one dive. */
-function tripStops({ diver }: DiverLedger, { cautions, units }: SlateRequest): readonly string[] {
-  const words = slateWords(units);
-  return cautions
+function tripStops({ diver }: DiverLedger, request: SlateRequest): readonly string[] {
+  const words = slateWords(request);
+  return request.cautions
     .filter(({ severity, diveId, code }) => severity === 'stop' && diveId === null && code !== FLIGHT_CODE)
     .filter(({ diverId }) => diverId === null || diverId === diver.id)
     .map(({ says }) => `Stop: ${words(says)}`);
@@ -272,7 +272,7 @@ function tripPages(
   const { widthPt, heightPt } = area;
   const { sizePt } = way;
   const made = mine.entries.filter((entry) => entry.isMade).length;
-  const facts = `${divesText(made)}, times in minutes. ${flyingText(mine, ledger.trip.flight)}`;
+  const facts = `${divesText(made)}, times in minutes. ${flyingText(mine, ledger.trip.flight, request.clock)}`;
   const head = stack([
     heading(set, ledger.trip.title, ledger.trip.place, widthPt, sizePt * 1.5),
     nameAndFacts(set, mine.diver.name, facts, widthPt, sizePt),
@@ -313,9 +313,9 @@ export function tripDrafts(
   for (const mine of request.ledger.divers) {
     if (request.diverIds !== null && !request.diverIds.includes(mine.diver.id)) continue;
     if (!mine.entries.some((entry) => entry.isMade)) continue;
-    const { ledger, dates, cautions, units } = request;
+    const { ledger, dates, cautions } = request;
     const prepared = {
-      days: slateDays(ledger.trip, mine, dates, cautions, units),
+      days: slateDays(ledger.trip, mine, dates, cautions, request),
       drawing: tripDrawing(ledger.trip, mine),
     };
     let best: readonly Block[] | null = null;

@@ -17,6 +17,8 @@ export interface DiveParts {
   readonly heading: Block;
   readonly plan: readonly Block[];
   readonly more: readonly Block[];
+  /** The same without what a page can spare. */
+  readonly leastMore: readonly Block[];
   /** Stands over the second half where that is on a page of its own. */
   readonly again: Block;
   readonly gapPt: number;
@@ -210,8 +212,13 @@ export function diveParts(size: Sizes, { dive, table }: WetDive): DiveParts {
         ...warnings(size, dive),
       ],
       more: [],
+      leastMore: [],
     };
   }
+  const depthText = joined(dive.depth.slice(0, 1));
+  const picture = profileLine(set, entry.legs, depthText, widthPt, basePt * profileEm, basePt);
+  const deeper = deeperTable(size, table);
+  const more = [picture, deeper];
   return {
     ...shared,
     plan: [
@@ -233,9 +240,8 @@ export function diveParts(size: Sizes, { dive, table }: WetDive): DiveParts {
       ]),
       ...warnings(size, dive),
     ],
-    more: [
-      profileLine(set, entry.legs, joined(dive.depth.slice(0, 1)), widthPt, basePt * profileEm, basePt),
-      deeperTable(size, table),
-    ],
+    more,
+    // The figures tell all that the picture does.
+    leastMore: [deeper],
   };
 }

@@ -38,8 +38,15 @@ interface FullPage {
  */
 function piecesOf(dive: DiveParts, availablePt: number): readonly Piece[] {
   const writing = space(WRITING_PT);
-  const whole = stack([dive.heading, ...dive.plan, ...dive.more, writing], dive.gapPt);
-  if (whole.heightPt <= availablePt) return [{ block: whole, writes: true, begins: false, isTorn: false }];
+  // Rather without the picture of its profile, which the figures tell as well, and a line to write on, than in halves.
+  for (const [more, writes] of [
+    [dive.more, true],
+    [dive.leastMore, true],
+    [dive.leastMore, false],
+  ] as const) {
+    const whole = stack([dive.heading, ...dive.plan, ...more, ...(writes ? [writing] : [])], dive.gapPt);
+    if (whole.heightPt <= availablePt) return [{ block: whole, writes, begins: false, isTorn: false }];
+  }
   const halves: readonly Piece[] = [
     { block: stack([dive.heading, ...dive.plan], dive.gapPt), writes: false, begins: true, isTorn: false },
     {
@@ -110,15 +117,20 @@ interface DayPage {
   readonly isTorn: boolean;
 }
 
+/** A day of one diver, with all that does not hang on the size of the type. */
+interface WetDay {
+  readonly name: string;
+  readonly day: SlateDay;
+  readonly dives: readonly WetDive[];
+  readonly flyAfter: string | null;
+}
+
 /** The pages of one day at one type size; null where a part is higher than a page. */
 function dayPages(
   size: Sizes,
   request: SlateRequest,
-  name: string,
-  day: SlateDay,
-  dives: readonly WetDive[],
+  { name, day, dives, flyAfter }: WetDay,
   heightPt: number,
-  flyAfter: string | null,
 ): readonly DayPage[] | null {
   const { set, basePt, widthPt } = size;
   const head = stack([
@@ -155,6 +167,58 @@ function diveWords(numbers: readonly number[]): string {
   return hasAll ? `dives ${first} to ${last}` : `dives ${numbers.join(', ')}`;
 }
 
+function wetDays(request: SlateRequest): readonly WetDay[] {
+  const { ledger, cautions, dates, diverIds, units, clock } = request;
+  return ledger.divers
+    .filter(({ diver }) => diverIds === null || diverIds.includes(diver.id))
+    .flatMap((mine) => {
+      const lastDate = mine.days[mine.days.length - 1]?.date;
+      return slateDays(ledger.trip, mine, dates, cautions, request).map((day) => ({
+        name: mine.diver.name,
+        day,
+        dives: day.dives.map((dive) => ({
+          dive,
+          table: dive.entry.isMade ? deeperLonger(ledger.trip, dive.entry, units) : null,
+        })),
+        flyAfter:
+          day.date === lastDate && mine.flyAfterMin !== null ? momentText(mine.flyAfterMin, clock) : null,
+      }));
+    });
+}
+
+type Booklet = readonly (readonly DayPage[])[];
+
+function pageCount(booklet: Booklet): number {
+  return booklet.reduce((sum, pages) => sum + pages.length, 0);
+}
+
+function isTorn(booklet: Booklet): boolean {
+  return booklet.some((pages) => pages.some((page) => page.isTorn));
+}
+
+/**
+ * The pages of every day in one type size, so that a booklet reads alike from page to page: the largest that costs no
+ * page more than the smallest. Where larger type was asked for and none such is, a dive may take a page and its back.
+ * @returns null where the smallest type is too large for the paper
+ */
+function inOneSize(request: SlateRequest, pagesAt: (basePt: number) => Booklet | null): Booklet | null {
+  const smallest = pagesAt(SLATE_MIN_PT);
+  if (smallest === null) return null;
+  const largest = (mostPages: number): Booklet => {
+    let best = smallest;
+    for (const basePt of LARGER_PT) {
+      const larger = pagesAt(basePt);
+      if (larger === null || pageCount(larger) > mostPages) break;
+      // Nor is larger type worth a dive torn where it need not be.
+      if (isTorn(larger) && !isTorn(smallest)) break;
+      best = larger;
+    }
+    return best;
+  };
+  const best = largest(pageCount(smallest));
+  return best === smallest && request.onePerPage ? largest(2 * pageCount(smallest)) : best;
+}
+
 /**
  * Wet-notes slates: one diver and one day after the other, as many dives a page as fit.
  * @param heightPt free for the body, above the foot
@@ -166,42 +230,24 @@ export function wetDrafts(
   widthPt: number,
   heightPt: number,
 ): readonly Draft[] | null {
-  const { ledger, cautions } = request;
-  const drafts: Draft[] = [];
-  for (const mine of ledger.divers) {
-    if (request.diverIds !== null && !request.diverIds.includes(mine.diver.id)) continue;
-    const days = slateDays(ledger.trip, mine, request.dates, cautions, request.units);
-    const lastDate = mine.days[mine.days.length - 1]?.date;
-    for (const day of days) {
-      const flyAfter =
-        day.date === lastDate && mine.flyAfterMin !== null ? momentText(mine.flyAfterMin) : null;
-      const dives = day.dives.map((dive): WetDive => ({
-        dive,
-        table: dive.entry.isMade ? deeperLonger(ledger.trip, dive.entry, request.units) : null,
-      }));
-      const at = (basePt: number) =>
-        dayPages({ set, widthPt, basePt }, request, mine.diver.name, day, dives, heightPt, flyAfter);
-      const smallest = at(SLATE_MIN_PT);
-      if (smallest === null) return null;
-      let pages = smallest;
-      for (const basePt of LARGER_PT) {
-        const larger = at(basePt);
-        if (larger === null || larger.length > smallest.length) break;
-        // Nor is larger type worth a dive torn where it need not be.
-        if (larger.some((page) => page.isTorn) && !smallest.some((page) => page.isTorn)) break;
-        pages = larger;
-      }
-      drafts.push(
-        ...pages.map(({ body, numbers }, i) => {
-          const which = diveWords(numbers);
-          const isSame = i > 0 && diveWords(pages[i - 1]!.numbers) === which;
-          return {
-            name: `${mine.diver.name}, ${day.dateText}, ${which}${isSame ? ', continued' : ''}`,
-            body,
-          };
-        }),
-      );
+  const days = wetDays(request);
+  const pagesAt = (basePt: number): Booklet | null => {
+    const made: (readonly DayPage[])[] = [];
+    for (const each of days) {
+      const pages = dayPages({ set, widthPt, basePt }, request, each, heightPt);
+      if (pages === null) return null;
+      made.push(pages);
     }
-  }
-  return drafts;
+    return made;
+  };
+  const made = inOneSize(request, pagesAt);
+  if (made === null) return null;
+  return made.flatMap((pages, d) => {
+    const { name, day } = days[d]!;
+    return pages.map(({ body, numbers }, i) => {
+      const which = diveWords(numbers);
+      const isSame = i > 0 && diveWords(pages[i - 1]!.numbers) === which;
+      return { name: `${name}, ${day.dateText}, ${which}${isSame ? ', continued' : ''}`, body };
+    });
+  });
 }

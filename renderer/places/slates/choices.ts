@@ -5,6 +5,7 @@ import type { SlateUnits } from '../../../core/slate/figures';
 import { readSlateOptions, usualPaper, type SlateSettings } from '../../../core/slate/options';
 import type { HoleSide } from '../../../core/slate/paper';
 import { USUAL_SLATE, type SlateKind } from '../../../core/slate/request';
+import type { Settings } from '../../../core/host';
 import type { Result } from '../../../core/result';
 import type { Id, Trip } from '../../../core/document/types';
 
@@ -65,7 +66,7 @@ export function slateSettings(
   chosen: SlateChoices,
   trip: Trip,
   dates: readonly string[],
-  windowIs: { readonly units: 'metric' | 'imperial'; readonly paper: string },
+  windowIs: Pick<Settings, 'units' | 'clock' | 'paper'>,
 ): Result<SlateSettings> {
   const divers = chosen.diverIds?.filter((id) => trip.party.some((diver) => diver.id === id)) ?? [];
   const days = chosen.dates?.filter((date) => dates.includes(date)) ?? [];
@@ -76,6 +77,7 @@ export function slateSettings(
     holes: chosen.holes,
     margin: String(chosen.marginMm),
     units: chosen.units ?? windowIs.units,
+    clock: windowIs.clock,
     label: chosen.kind === 'tags' ? chosen.label : null,
     divers: divers.length === 0 ? null : divers,
     days: days.length === 0 ? null : days,

@@ -128,6 +128,7 @@ export function Slates(): ReactNode {
   const trip = useDesk(selectTrip);
   const whole = useDesk(selectLedger);
   const units = useDesk(({ settings }) => settings.units);
+  const clock = useDesk(({ settings }) => settings.clock);
   const paper = useDesk(({ settings }) => settings.paper);
   const chosen = useChoices();
   const dates = useMemo(
@@ -137,10 +138,10 @@ export function Slates(): ReactNode {
   const { zoom, ...printed } = chosen;
   const key = JSON.stringify(printed);
   const read = useMemo(
-    () => slateSettings(chosen, trip, dates, { units, paper }),
+    () => slateSettings(chosen, trip, dates, { units, clock, paper }),
     // The zoom changes no page: `key` stands for all other choices.
     // oxlint-disable-next-line react/exhaustive-deps
-    [key, trip, dates, units, paper],
+    [key, trip, dates, units, clock, paper],
   );
   const shown = usePages(trip, read.ok ? read.value : null);
   const laid = read.ok && shown.kind === 'pages' ? shown.value : null;

@@ -12,7 +12,7 @@ const wednesday = guest.entries.findIndex((entry) => entry.dive.startsAt.startsW
 
 describe('slateDive', () => {
   it('tells the earliest entry of a dive whose interval matters', () => {
-    const third = slateDive(trip, guest, wednesday + 2, [], 'metric');
+    const third = slateDive(trip, guest, wednesday + 2, [], { units: 'metric', clock: '24h' });
     expect(third.earliest).toMatch(/^\d\d:\d\d$/);
     expect(third.earliest! <= third.startsAt).toBe(true);
   });
@@ -20,7 +20,7 @@ describe('slateDive', () => {
   it('holds the no-stop time of what was dived to the depth printed beside it', () => {
     const asDived = [{ depthM: 18.3, bottomMin: 33 }];
     const dived = aTrip([aDive({ depthM: 18, bottomMin: 30, asDived })]);
-    const told = slateDive(dived, ledger(dived).divers[0]!, 0, [], 'imperial');
+    const told = slateDive(dived, ledger(dived).divers[0]!, 0, [], { units: 'imperial', clock: '24h' });
     // 18.3 m is 60.04 ft.
     expect(told.depth[0]!.value).toBe('61');
     const deeper = aTrip([aDive({ depthM: 61 * 0.3048, bottomMin: 33 })]);
@@ -30,7 +30,9 @@ describe('slateDive', () => {
   });
 
   it('names the day where it lies on another', () => {
-    expect(slateDive(trip, guest, wednesday, [], 'metric').earliest).toBe('day before');
+    expect(slateDive(trip, guest, wednesday, [], { units: 'metric', clock: '24h' }).earliest).toBe(
+      'day before',
+    );
   });
 
   it('says why where there is none', () => {
@@ -40,13 +42,15 @@ describe('slateDive', () => {
         aDive({ id: 'b', startsAt: '2027-03-06T20:00', ...change }),
       ];
       const two = aTrip(dives);
-      return slateDive(two, ledger(two).divers[0]!, 1, [], 'metric').earliest;
+      return slateDive(two, ledger(two).divers[0]!, 1, [], { units: 'metric', clock: '24h' }).earliest;
     };
     expect(earliest({ depthM: 6, bottomMin: 10 })).toBe('no limit');
     expect(earliest({ depthM: 30, bottomMin: 90 })).toBe('no interval would do');
     expect(earliest({ depthM: 20 }, { depthM: 42, mix: 'rich' })).toBe('not known: PO2');
     const one = aTrip([aDive()]);
-    expect(slateDive(one, ledger(one).divers[0]!, 0, [], 'metric').earliest).toBeNull();
+    expect(
+      slateDive(one, ledger(one).divers[0]!, 0, [], { units: 'metric', clock: '24h' }).earliest,
+    ).toBeNull();
   });
 });
 
@@ -62,9 +66,10 @@ describe('the number of a dive', () => {
   ];
   const boat = aTrip(dives, { party });
   const numbers = (index: number) =>
-    slateDays(boat, ledger(boat).divers[index]!, ['2027-03-06'], [], 'metric')[0]!.dives.map(
-      ({ number, entry }) => `${number}${entry.dive.id}`,
-    );
+    slateDays(boat, ledger(boat).divers[index]!, ['2027-03-06'], [], {
+      units: 'metric',
+      clock: '24h',
+    })[0]!.dives.map(({ number, entry }) => `${number}${entry.dive.id}`);
 
   it('counts the trip\u2019s dives of the day, whoever makes them', () => {
     expect(numbers(0)).toEqual(['1a', '2b', '3c']);

@@ -22,7 +22,7 @@ function two(change: Partial<Dive> = {}): Trip {
 }
 
 function divesOf(trip: Trip, units: SlateRequest['units'] = 'metric'): readonly SlateDive[] {
-  return slateDays(trip, ledger(trip).divers[0]!, null, [], units)[0]!.dives;
+  return slateDays(trip, ledger(trip).divers[0]!, null, [], { units, clock: '24h' })[0]!.dives;
 }
 
 const plain = (text: string | null | undefined) => text?.replaceAll('\u00a0', ' ');

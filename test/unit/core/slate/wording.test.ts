@@ -6,15 +6,17 @@ import { aPaper, layoutOf, wordsOf } from '../../../support/slates';
 
 describe('slateWords', () => {
   it('give a limit of PO2 as the page does: as it is set', () => {
-    expect(slateWords('metric')(said`${figure('po2Limit', 1.405)}`)).toBe('1.405 bar');
-    expect(slateWords('imperial')(said`${figure('po2Limit', 1.4)}`)).toBe('1.4 bar');
+    expect(slateWords({ units: 'metric', clock: '24h' })(said`${figure('po2Limit', 1.405)}`)).toBe(
+      '1.405 bar',
+    );
+    expect(slateWords({ units: 'imperial', clock: '24h' })(said`${figure('po2Limit', 1.4)}`)).toBe('1.4 bar');
   });
 
   it('give pressures as the page does: psi in tens, needed up, left down, and one system in a sentence', () => {
     const sentence = (bar: number) => said`${figure('pressureNeeded', bar)}, ${figure('pressureLeft', bar)}`;
-    expect(slateWords('imperial')(sentence(220))).toBe('3200 psi, 3190 psi');
+    expect(slateWords({ units: 'imperial', clock: '24h' })(sentence(220))).toBe('3200 psi, 3190 psi');
     for (const units of ['metric', 'both'] as const) {
-      expect(slateWords(units)(sentence(219.5))).toBe('220 bar, 219 bar');
+      expect(slateWords({ units, clock: '24h' })(sentence(219.5))).toBe('220 bar, 219 bar');
     }
   });
 
