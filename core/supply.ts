@@ -56,9 +56,8 @@ export function pressureBar(waterL: number, litres: number, o2: number, law: Gas
   return increasingRoot(excessL, 0, upperBar, PRESSURE_TOLERANCE_BAR);
 }
 
-/** The diver, the cylinder and what is in it. */
+/** A cylinder, what is in it and what has to be left. */
 export interface Supply {
-  readonly surfaceRateLpm: number;
   readonly waterL: number;
   readonly reserveBar: number;
   readonly o2: number;
@@ -73,31 +72,36 @@ const SHARING_DIVERS = 2;
 const STRESS_FACTOR = 2;
 const PROBLEM_MIN = 1;
 
-/** Gas that must be left when the ascent begins. */
-export interface MinimumGas {
-  /** What the emergency takes, litres at 1 bar. */
+/** Gas that an emergency at the deepest point takes. */
+export interface EmergencyGas {
+  /** Litres at 1 bar. */
   readonly litres: number;
-  /** Gauge pressure that holds it, and never less than the reserve. */
-  readonly bar: number;
   /** The stops it rests on, deepest first. */
   readonly stops: readonly Stop[];
 }
 
+/** Gas that must be left when the ascent begins. */
+export interface MinimumGas extends EmergencyGas {
+  /** Gauge pressure that holds it, and never less than the reserve. */
+  readonly bar: number;
+}
+
 /**
- * Minimum gas: what brings two divers from the deepest point to the surface.
- * @param deepestM metres @param waysUp the stops of each way up that may have to be made, deepest first, the safety
- *   stop being one; those no shallower than the deepest point are left out @param around water and ascent rate
+ * What brings two divers from the deepest point to the surface.
+ * @param surfaceRateLpm the diver's, litres a minute at 1 bar @param deepestM metres
+ * @param waysUp the stops of each way up that may have to be made, deepest first, the safety stop being one; those no
+ *   shallower than the deepest point are left out @param around water and ascent rate
  * @returns litres: 2 divers * 2 * rate * (P(deepest) * 1 min + ascent and stops), of the way up that takes most;
- *   straight up where none is given; bar by `pressureBar`
- * Source: common practice; the method (gas at depth, plus ascent at mean depth, as a pressure) is that of the
- * emergency-gas example of the U.S. Navy Diving Manual, Revision 4 Change A, pp. 8-2 and 8-3.
+ *   straight up where none is given
+ * Source: common practice; the method (gas at depth, plus ascent at mean depth) is that of the emergency-gas example
+ * of the U.S. Navy Diving Manual, Revision 4 Change A, pp. 8-2 and 8-3.
  */
-export function minimumGas(
-  supply: Supply,
+export function emergencyGas(
+  surfaceRateLpm: number,
   deepestM: number,
   waysUp: readonly (readonly Stop[])[],
   around: Surroundings,
-): MinimumGas {
+): EmergencyGas {
   const deepestBar = ambientBar(deepestM, around.column);
   const problem: SupplyLeg = { fromBar: deepestBar, toBar: deepestBar, min: PROBLEM_MIN };
   let litres = -Infinity;
@@ -105,13 +109,22 @@ export function minimumGas(
   for (const way of waysUp.length === 0 ? [[]] : waysUp) {
     const below = way.filter(({ depthM }) => depthM < deepestM);
     const legs = [problem, ...ascentLegs(deepestM, below, around)];
-    const takes = SHARING_DIVERS * gasUsedL(legs, STRESS_FACTOR * supply.surfaceRateLpm);
+    const takes = SHARING_DIVERS * gasUsedL(legs, STRESS_FACTOR * surfaceRateLpm);
     if (takes <= litres) continue;
     litres = takes;
     stops = below;
   }
-  const bar = pressureBar(supply.waterL, litres, supply.o2, supply.law)!;
-  return { litres, bar: Math.max(bar, supply.reserveBar), stops };
+  return { litres, stops };
+}
+
+/**
+ * Minimum gas: what the emergency takes, as a pressure in the diver's cylinder.
+ * @returns bar by `pressureBar`, and never less than the reserve
+ * Source: as `emergencyGas`.
+ */
+export function minimumGas(supply: Supply, emergency: EmergencyGas): MinimumGas {
+  const bar = pressureBar(supply.waterL, emergency.litres, supply.o2, supply.law)!;
+  return { ...emergency, bar: Math.max(bar, supply.reserveBar) };
 }
 
 /**

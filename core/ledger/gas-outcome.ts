@@ -3,10 +3,12 @@ import type { Dive, Diver, Trip } from '../document/types';
 import { ascentLegs, safetyStopOf, type Leg, type Stop } from '../profile';
 import {
   contentL,
+  emergencyGas,
   gasUsedL,
   minimumGas,
   pressureBar,
   turnBar,
+  type EmergencyGas,
   type GasLaw,
   type MinimumGas,
 } from '../supply';
@@ -97,22 +99,17 @@ export function breathedLegs(plan: DivePlan, made: readonly Leg[], stops: StopsT
 }
 
 /**
- * Minimum gas of a dive for one diver: of the safety stop and of the required stops of going up at any moment of any
- * level, what takes most gas counts.
- * @returns as `minimumGas`; null where there is no way up on this gas
+ * Gas of an emergency on a dive: of the safety stop and of the required stops of going up at any moment of any level,
+ * what takes most gas counts.
+ * @param waysUp as of `StopsToReckon.fromAny`
  * Source: CONVENTIONS, "Minimum gas".
  */
-export function minimumGasOf(
+export function emergencyGasOf(
   plan: DivePlan,
-  { fromAny }: StopsToReckon,
+  waysUp: readonly (readonly Stop[])[],
   { safetyStop }: Pick<Dive, 'safetyStop'>,
-  diver: Diver,
-  o2: number,
-  law: GasLaw,
-): MinimumGas | null {
-  if (fromAny === null) return null;
-  const { waterL, reserveBar } = diver.cylinder;
-  const supply = { surfaceRateLpm: diver.surfaceRateLpm, waterL, reserveBar, o2, law };
+  { surfaceRateLpm }: Pick<Diver, 'surfaceRateLpm'>,
+): EmergencyGas {
   const { deepestM, bottomMin } = plan.profile;
   const planned = safetyStopOf({
     depthM: deepestM,
@@ -120,7 +117,25 @@ export function minimumGasOf(
     ...(safetyStop === undefined ? {} : { safetyStop }),
   });
   const usual: readonly Stop[] = planned === null ? [] : [planned];
-  return minimumGas(supply, deepestM, [usual, ...fromAny], plan.around);
+  return emergencyGas(surfaceRateLpm, deepestM, [usual, ...waysUp], plan.around);
+}
+
+/**
+ * Minimum gas of a dive for one diver.
+ * @returns as `minimumGas`; null where there is no way up on this gas
+ * Source: as `emergencyGasOf`.
+ */
+export function minimumGasOf(
+  plan: DivePlan,
+  { fromAny }: StopsToReckon,
+  dive: Pick<Dive, 'safetyStop'>,
+  diver: Diver,
+  o2: number,
+  law: GasLaw,
+): MinimumGas | null {
+  if (fromAny === null) return null;
+  const { waterL, reserveBar } = diver.cylinder;
+  return minimumGas({ waterL, reserveBar, o2, law }, emergencyGasOf(plan, fromAny, dive, diver));
 }
 
 /**
@@ -157,10 +172,19 @@ export function gasOutcome(
   };
 }
 
-/** The gas of a dive as planned, its limit kept. Source: as `gasOutcome`. */
-export function gasAsPlanned(plan: DivePlan, dive: Dive, diver: Diver, o2: number, trip: Trip): Entry['gas'] {
-  const kept = { legs: plan.legs, stops: [], isPastLimit: false, levelsPastLimitM: [] };
-  return gasOutcome(plan, kept, [], dive, diver, o2, trip);
+/**
+ * Litres left above what must remain: the reserve at the surface, the minimum gas on leaving the bottom.
+ * @returns litres at 1 bar; negative where one of the two is not left, -Infinity where nobody can say what it takes
+ * Source: CONVENTIONS, "Minimum gas".
+ */
+export function spareL(entry: Pick<Entry, 'gas' | 'diver' | 'o2'>, trip: Trip): number {
+  const { contentL: filledL, usedL, usedAtLeavingL, minimumBar } = entry.gas;
+  if (filledL === null || usedL === null || usedAtLeavingL === null || minimumBar === null) return -Infinity;
+  const { waterL, reserveBar } = entry.diver.cylinder;
+  const law = trip.settings.gasLaw;
+  const reserveL = contentL(waterL, reserveBar, entry.o2!, law);
+  const minimumL = contentL(waterL, minimumBar, entry.o2!, law);
+  return Math.min(filledL - usedL - reserveL, filledL - usedAtLeavingL - minimumL);
 }
 
 /** The legs the gas of an entry is reckoned with, and the stops. Source: as `gasOutcome`. */

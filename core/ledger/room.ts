@@ -1,27 +1,42 @@
-import { modM, po2Bar } from '../gas';
+import { isAbovePo2, po2Bar } from '../gas';
+import type { Trip } from '../document/types';
 import { increasingRoot } from '../numeric';
 import { CNS_HALF_TIME_MIN, cnsMinutesLeft } from '../oxygen/cns';
-import { DAY_MIN, dayPeak, type ClockPiece } from '../oxygen/cns-day';
-import { type ProfileShape, surroundingsOf } from '../profile';
-import { contentL } from '../supply';
-import { compose, type AffineMap } from '../tissues/affine-map';
+import { DAY_MIN } from '../oxygen/cns-day';
+import { LAST_LIMIT_BAR, limitMin } from '../oxygen/limits';
+import type { Leg } from '../profile';
 import { AIR_N2, COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
-import { effectiveDive, type EffectiveDive } from '../document/as-dived';
+import { deeper, shapeOf } from './changed-dive';
 import { newDivePlan, planOf, type DivePlan } from './dive-plan';
-import { step, surfaceLimits } from './entry';
-import { gasAsPlanned } from './gas-outcome';
 import type { Entry, Room, RoomLimit } from './ledger-types';
-import type { Trip } from '../document/types';
+import {
+  askedDive,
+  depthLimit,
+  passedDepth,
+  pastCns,
+  pastCnsDay,
+  pastNoStopBar,
+  spareAsPlannedL,
+  waysUp,
+  type AskedDive,
+} from './limits-kept';
 
-/** Roots without a formula are found to this, metres and minutes. */
-const ROOT_TOLERANCE = 0.01;
+/** Roots without a formula are found to this on the side that keeps the limit, metres and minutes. */
+const ROOT_TOLERANCE = 1e-6;
 
-/** A level is not thought shallower than this when depth room is sought upwards, metres. */
+/** No level is dived shallower, metres. Source: the trip file's own range of depths. */
 const SHALLOWEST_M = 1;
 
 /** No dive is thought longer than by a day. */
 const LONGEST_ADDED_MIN = 1440;
 
+/** Intervals may differ by this much through rounding alone, minutes. */
+const SAME_MIN = 1e-9;
+
+/** Depths that are tried where the shallowest of them does not keep the no-stop limit. */
+const DEPTHS_TRIED = 64;
+
+/** An amount and the limit that is met there; -Infinity where it is passed, and no such change mends that. */
 interface Found {
   readonly amount: number;
   readonly limit: RoomLimit;
@@ -34,236 +49,255 @@ function first(candidates: readonly (Found | null)[]): Found | null {
   return found;
 }
 
-/**
- * Litres left above what must remain: the reserve at the surface, the minimum gas on leaving the bottom.
- * @returns litres at 1 bar; negative where one of the two is not left, -Infinity where nobody can say what it takes
- * Source: CONVENTIONS, "Minimum gas".
- */
-export function spareL(entry: Pick<Entry, 'gas' | 'diver' | 'o2'>, trip: Trip): number {
-  const { contentL: filledL, usedL, usedAtLeavingL, minimumBar } = entry.gas;
-  if (filledL === null || usedL === null || usedAtLeavingL === null || minimumBar === null) return -Infinity;
-  const { waterL, reserveBar } = entry.diver.cylinder;
-  const law = trip.settings.gasLaw;
-  const reserveL = contentL(waterL, reserveBar, entry.o2!, law);
-  const minimumL = contentL(waterL, minimumBar, entry.o2!, law);
-  return Math.min(filledL - usedL - reserveL, filledL - usedAtLeavingL - minimumL);
+/** The legs as planned with the last level longer, or shorter. */
+function legsWith(plan: DivePlan, byMin: number): readonly Leg[] {
+  const at = plan.profile.toLastLevel.length;
+  const last = plan.legs[at]!;
+  return plan.legs.with(at, { ...last, min: last.min + byMin });
 }
 
 /**
- * As `spareL`, of the dive as planned: required stops and the gas for them are gone once the dive is short enough to
- * need none, so they say nothing of how much shorter that is.
- * @param entry one of the ledger
+ * Minutes to the rolling 24 h clock, which rises by at most 1/limit a minute; that settles most dives. The longer the
+ * dive the higher its peak: at the last level the clock rises as fast as anywhere on the way up.
+ * @param soonestOther minutes to the first of the other limits @returns null where one of those comes first
  */
-export function spareAsPlannedL(entry: Entry, trip: Trip): number {
-  if (!entry.isPastLimit) return spareL(entry, trip);
-  const gas = gasAsPlanned(planOf(trip, entry), entry.dive, entry.diver, entry.o2!, trip);
-  return spareL({ ...entry, gas }, trip);
-}
-
-/** The same dive with another profile, as its entry in the same ledger. */
-export function entryWith(trip: Trip, entry: Entry, shape: ProfileShape): Entry {
-  const effective: EffectiveDive = { ...effectiveDive(entry.dive, entry.diver), shape };
-  const plan = newDivePlan(shape, surroundingsOf(trip));
-  const context = { trip, diver: entry.diver, intervals: new Map() };
-  return step(context, entry.from, entry.dive, effective, entry.mix, plan);
-}
-
-function shapeOf(entry: Entry): ProfileShape {
-  return effectiveDive(entry.dive, entry.diver).shape;
-}
-
-/** The shape with its last level longer. */
-export function longer(shape: ProfileShape, byMin: number): ProfileShape {
-  const stop = shape.safetyStop === undefined ? {} : { safetyStop: shape.safetyStop };
-  const { legs } = shape;
-  if (legs === undefined) return { depthM: shape.depthM, bottomMin: shape.bottomMin + byMin, ...stop };
-  const last = legs[legs.length - 1]!;
-  return {
-    depthM: shape.depthM,
-    bottomMin: shape.bottomMin + byMin,
-    legs: [...legs.slice(0, -1), { depthM: last.depthM, min: last.min + byMin }],
-    ...stop,
-  };
-}
-
-/** The shape with every level deeper by the same. */
-export function deeper(shape: ProfileShape, byM: number): ProfileShape {
-  const stop = shape.safetyStop === undefined ? {} : { safetyStop: shape.safetyStop };
-  return {
-    depthM: shape.depthM + byM,
-    bottomMin: shape.bottomMin,
-    ...(shape.legs && { legs: shape.legs.map((leg) => ({ depthM: leg.depthM + byM, min: leg.min })) }),
-    ...stop,
-  };
-}
-
-/** Room on the rolling 24 h clock: it rises by at most 1/limit a minute, which settles it where that is late. */
-function cnsDayRoomMin(trip: Trip, entry: Entry, po2: number, soonestOther: number): Found | null {
-  const day = entry.cns.day;
-  const soonestMin = day === null ? null : cnsMinutesLeft(day, po2, 'daily');
-  if (soonestMin === null || soonestMin >= soonestOther) return null;
-  if (soonestMin < 0) return { amount: soonestMin, limit: 'cns-day' };
-  const over = (byMin: number) =>
-    (entryWith(trip, entry, longer(shapeOf(entry), byMin)).cns.day ?? Infinity) - 1;
+function minutesToCnsDay(asked: AskedDive, plan: DivePlan, po2: number, soonestOther: number): Found | null {
+  const { entry } = asked;
+  const past = (byMin: number) => pastCnsDay(asked, legsWith(plan, byMin), entry.startMin);
+  const pastNow = entry.isPastLimit ? past(0) : entry.cns.day! - 1;
+  const limit = limitMin(po2, 'daily')!;
+  const shortestMin = -plan.profile.lastLevel.min;
+  if (pastNow > 0) {
+    if (past(shortestMin) > 0) return { amount: -Infinity, limit: 'cns-day' };
+    if (soonestOther <= shortestMin || (soonestOther < 0 && past(soonestOther) <= 0)) return null;
+    const amount = increasingRoot(past, shortestMin, Math.min(0, soonestOther), ROOT_TOLERANCE);
+    return { amount, limit: 'cns-day' };
+  }
+  if (limit === Infinity) return null;
+  const soonestMin = -pastNow * limit;
+  if (soonestMin >= soonestOther) return null;
   const latestMin = Math.min(soonestOther, soonestMin + LONGEST_ADDED_MIN);
   // Until another limit is met, older exposures may leave the window as fast as this one adds to it.
-  if (over(latestMin) <= 0) return null;
-  if (over(soonestMin) > 0) return { amount: soonestMin, limit: 'cns-day' };
-  return { amount: increasingRoot(over, soonestMin, latestMin, ROOT_TOLERANCE), limit: 'cns-day' };
+  if (past(latestMin) <= 0) return null;
+  const from = past(soonestMin) > 0 ? 0 : soonestMin;
+  return { amount: increasingRoot(past, from, latestMin, ROOT_TOLERANCE), limit: 'cns-day' };
 }
 
+/** As `minutesLeft`, before the infinite amount of a limit that no shorter stay keeps is taken for what it is. */
 function minutesLonger(trip: Trip, entry: Entry): Found | null {
-  const lastBar = entry.legs.findLast((leg) => leg.kind === 'level')!.toBar;
-  const po2 = po2Bar(entry.o2!, lastBar);
-  const cnsLeftMin = entry.cns.after === null ? null : cnsMinutesLeft(entry.cns.after, po2, 'single');
+  // Past the limit on an earlier level: no time on the last one mends that, and none is left.
+  if (entry.levelsPastLimitM.length > 0) return { amount: -Infinity, limit: 'no-stop' };
+  const asked = askedDive(trip, entry);
+  const plan = planOf(trip, entry);
+  const lastBar = plan.profile.lastLevel.toBar;
+  const po2 = po2Bar(asked.o2, lastBar);
+  const spareL = spareAsPlannedL(trip, entry, asked.o2, plan);
+  // After a dive above 1.6 bar no clock tells how much is left; what is past another limit is past it all the same.
+  if (entry.cns.after === null || entry.cns.day === null) {
+    const limit = entry.isPastLimit ? 'no-stop' : spareL < 0 ? 'gas' : 'po2';
+    return { amount: -Infinity, limit };
+  }
+  // Required stops take oxygen too, but a dive that is short enough has none.
+  const cnsAfter = entry.isPastLimit ? 1 + pastCns(asked, plan.legs) : entry.cns.after;
+  const cnsLeftMin = cnsMinutesLeft(cnsAfter, po2, 'single')!;
   const soonest = first([
     entry.unlimited ? null : { amount: entry.noStopMin! - entry.bottomMin, limit: 'no-stop' },
-    cnsLeftMin === null || cnsLeftMin === Infinity ? null : { amount: cnsLeftMin, limit: 'cns' },
-    { amount: spareAsPlannedL(entry, trip) / (entry.diver.surfaceRateLpm * lastBar), limit: 'gas' },
-  ]);
-  return first([soonest, cnsDayRoomMin(trip, entry, po2, soonest?.amount ?? Infinity)]);
-}
-
-/** Minutes inside the no-stop limit; past it on an earlier level, no stay on the last one counts. */
-function noStopMargin(entry: Entry): number {
-  if (entry.levelsPastLimitM.length > 0) return -1;
-  return entry.unlimited ? Infinity : entry.noStopMin! - entry.bottomMin;
-}
-
-/** How far inside each limit a dive is at a depth; negative outside. */
-function margins(trip: Trip, entry: Entry): readonly Found[] {
-  return [
-    { amount: noStopMargin(entry), limit: 'no-stop' },
-    { amount: entry.cns.after === null ? -1 : 1 - entry.cns.after, limit: 'cns' },
-    { amount: entry.cns.day === null ? -1 : 1 - entry.cns.day, limit: 'cns-day' },
-    { amount: spareL(entry, trip), limit: 'gas' },
-  ];
-}
-
-/** Room to the MOD and to the diver's own depth, whichever is met first. */
-function depthRoom(trip: Trip, entry: Entry): Found {
-  const { column } = surroundingsOf(trip);
-  return first([
-    { amount: modM(entry.o2!, entry.diver.po2.working, column) - entry.depthM, limit: 'mod' },
-    { amount: entry.diver.maxDepthM - entry.depthM, limit: 'diver-depth' },
+    cnsLeftMin === Infinity ? null : { amount: cnsLeftMin, limit: 'cns' },
+    { amount: spareL / (entry.diver.surfaceRateLpm * lastBar), limit: 'gas' },
   ])!;
+  const found = first([soonest, minutesToCnsDay(asked, plan, po2, soonest.amount)])!;
+  // No stay at the last level is shorter than none: its limit was met on arrival already.
+  const isGone = found.amount < -plan.profile.lastLevel.min;
+  return isGone ? { ...found, amount: -Infinity } : found;
 }
 
-/** Where the clocks tell nothing, a depth that is passed already still does. */
-function passedDepth(trip: Trip, entry: Entry): Found | null {
-  const depths = depthRoom(trip, entry);
-  return depths.amount < 0 ? depths : null;
+/** What is passed by where the dive goes: above 1.6 bar no clock tells anything, deeper than a limit no stay is short enough. */
+function passedAtDepth(trip: Trip, entry: Entry): Found | null {
+  if (isAbovePo2(entry.po2Bar!, LAST_LIMIT_BAR)) return { amount: -Infinity, limit: 'po2' };
+  const limit = passedDepth(trip, entry);
+  return limit && { amount: -Infinity, limit };
 }
 
-/** @returns null where no limit is in reach; amount -Infinity where one is passed at any depth */
+/** The minutes of a room, and the limit they are measured to. */
+export type MinutesRoom = Pick<Room, 'min' | 'minLimit'>;
+
+function minutesOf(found: Found | null): MinutesRoom {
+  return {
+    min: found === null || found.amount === -Infinity ? null : found.amount,
+    minLimit: found?.limit ?? null,
+  };
+}
+
+/**
+ * Minutes of room to the limits that time decides: no-stop time, both CNS clocks, gas. Whether the dive may go to its
+ * depth at all is not asked.
+ * @returns as `roomMinutes`
+ * Source: as `roomMinutes`.
+ */
+export function minutesLeft(trip: Trip, entry: Entry): MinutesRoom {
+  return minutesOf(entry.isMade ? minutesLonger(trip, entry) : null);
+}
+
+/**
+ * Minutes of room alone, cheap enough for every entry of a trip at once: how much longer the last level could be.
+ * @returns minutes and the limit met first; negative the exact minutes by which it must be shorter to keep every
+ *   limit; both null where none is in reach; no minutes, but the limit, where one is passed and no shorter stay would
+ *   keep it (the depth is too great, or it was passed on arrival)
+ * Source: each limit as in its module; closed forms but for the 24 h clock near its end, found to 1e-6 min.
+ */
+export function roomMinutes(trip: Trip, entry: Entry): MinutesRoom {
+  if (!entry.isMade) return minutesOf(null);
+  return minutesOf(passedAtDepth(trip, entry) ?? minutesLonger(trip, entry));
+}
+
+/** The deepest shift between two at which nothing is past; null where none was found. `past` need not rise. */
+function deepestKept(past: (byM: number) => number, highestM: number, lowestM: number): number | null {
+  if (past(lowestM) <= 0) return lowestM;
+  if (past(highestM) <= 0) return increasingRoot(past, highestM, lowestM, ROOT_TOLERANCE);
+  // Only a diver who begins past the limit gives off gas by going deeper: the tissues that load set an end to it.
+  let below = lowestM;
+  for (let tried = 1; tried < DEPTHS_TRIED; tried += 1) {
+    const byM = lowestM - ((lowestM - highestM) * tried) / DEPTHS_TRIED;
+    if (past(byM) <= 0) return increasingRoot(past, byM, below, ROOT_TOLERANCE);
+    below = byM;
+  }
+  return null;
+}
+
+/** Metres deeper, every level shifted alike; null where no limit is in reach of such a dive. */
 function metresDeeper(trip: Trip, entry: Entry): Found | null {
-  const around = surroundingsOf(trip);
+  const depths = depthLimit(trip, entry);
+  // Once an exposure before it is unknown, no dive is known to keep the clocks.
+  if (entry.from.cns === null) return { amount: -Infinity, limit: 'po2' };
+  const asked = askedDive(trip, entry);
+  const { around } = planOf(trip, entry);
   const shape = shapeOf(entry);
-  const depths = depthRoom(trip, entry);
-  const shallowestM = Math.min(...(shape.legs ?? [shape]).map((level) => level.depthM));
-  const highestM = SHALLOWEST_M - shallowestM;
+  const highestM = SHALLOWEST_M - Math.min(...(shape.legs ?? [shape]).map((level) => level.depthM));
   // The first level must stay long enough for the descent to it; deeper than that there is no such dive.
   const firstLevel = shape.legs?.[0] ?? { depthM: shape.depthM, min: shape.bottomMin };
   const reachableM = (firstLevel.min - 1e-9) * around.descentMPerMin - firstLevel.depthM;
-  const deepestM = Math.min(depths.amount, reachableM);
-  if (deepestM <= highestM) return depths;
+  let found: Found | null = depths.amount <= reachableM ? depths : null;
+  let lowestM = Math.min(depths.amount, reachableM);
+  // Shallow enough for its depth limit, a level would lie above the water.
+  if (lowestM < highestM) return { amount: -Infinity, limit: depths.limit };
 
-  const at = (byM: number) => margins(trip, entryWith(trip, entry, deeper(shape, byM)));
-  let found = depths.amount <= reachableM ? depths : null;
-  let lowestM = deepestM;
-  // The no-stop limit comes first in `margins`: past it, required stops take the safety stop's place, and
-  // only above it does what is left of gas and oxygen fall steadily with depth.
-  for (const [index, { limit }] of at(deepestM).entries()) {
-    const over = (byM: number) => -at(byM)[index]!.amount;
-    if (over(lowestM) <= 0) continue;
-    if (over(highestM) > 0) return { amount: -Infinity, limit };
-    lowestM = increasingRoot(over, highestM, lowestM, ROOT_TOLERANCE);
-    found = { amount: lowestM, limit };
+  const planAt = lastKept((byM: number) => newDivePlan(deeper(shape, byM), around));
+  const limits: readonly (readonly [RoomLimit, (byM: number) => number])[] = [
+    ['cns', (byM) => pastCns(asked, planAt(byM).legs)],
+    ['cns-day', (byM) => pastCnsDay(asked, planAt(byM).legs, entry.startMin)],
+    ['gas', (byM) => -spareAsPlannedL(trip, entry, asked.o2, planAt(byM))],
+    // Last, as it alone may be kept deeper down and not above: what the others leave is searched.
+    ['no-stop', (byM) => pastNoStopBar(asked, planAt(byM))],
+  ];
+  for (const [limit, past] of limits) {
+    const keptM = deepestKept(past, highestM, lowestM);
+    if (keptM === null) return { amount: -Infinity, limit };
+    if (keptM === lowestM) continue;
+    lowestM = keptM;
+    found = { amount: keptM, limit };
   }
   return found;
 }
 
-/**
- * From the start of a dive to the surface, by every way on which its limit counts: straight up from the end of
- * each level. At a shallow last level gas is given off: there it counts on arrival, elsewhere on leaving.
- */
-export function waysUp(plan: DivePlan): readonly AffineMap[] {
-  return [
-    ...plan.earlierLevels.map(({ map, directAscent }) => compose(map, directAscent)),
-    compose(plan.toArrival, plan.directAscent),
-    compose(plan.toLeaving, plan.directAscent),
-  ];
+/** Keeps what was asked last: each limit asks the same depths first. */
+function lastKept<T>(make: (byM: number) => T): (byM: number) => T {
+  let held: { readonly byM: number; readonly made: T } | null = null;
+  return (byM) => {
+    if (held?.byM !== byM) held = { byM, made: make(byM) };
+    return held.made;
+  };
 }
 
 /**
- * How much sooner the dive could start, in closed form but for the 24 h clock: each compartment tells the
- * interval it needs.
- * @returns null where no interval matters; amount -Infinity where none would do
+ * The interval that nitrogen needs, in closed form: each compartment tells its own, on each way up.
+ * @param othersMin what everything else needs
  */
-function minutesEarlier(trip: Trip, entry: Entry): Found | null {
-  const { intervalMin } = entry;
-  if (intervalMin === null) return null;
-  const around = surroundingsOf(trip);
-  const { column } = around;
-  const n2 = 1 - entry.o2!;
-  const limits = surfaceLimits(column, entry.diver.gradient.high);
-  const plan = newDivePlan(shapeOf(entry), around);
-  const airBar = AIR_N2 * inspiredBar(column.surfaceBar);
+function intervalForNoStop(
+  { entry, n2, surfaceLimits: limits }: AskedDive,
+  plan: DivePlan,
+  othersMin: number,
+): number {
+  const airBar = AIR_N2 * inspiredBar(plan.around.column.surfaceBar);
   let neededMin = -Infinity;
+  let keptUntilMin = Infinity;
   for (const toEnd of waysUp(plan)) {
     for (let i = 0; i < COMPARTMENT_COUNT; i += 1) {
       const highestBefore = (limits[i]! - n2 * toEnd.uptake[i]!) / toEnd.decay[i]!;
       const held = entry.from.tensions[i]!;
-      if (held <= highestBefore) continue;
-      if (highestBefore <= airBar) return { amount: -Infinity, limit: 'no-stop' };
-      neededMin = Math.max(
-        neededMin,
-        Math.log((held - airBar) / (highestBefore - airBar)) / RATES_PER_MIN[i]!,
-      );
+      const isTooMuch = held > highestBefore;
+      if (isTooMuch && highestBefore <= airBar) return Infinity;
+      if (!isTooMuch && highestBefore >= airBar) continue;
+      const min = Math.log((held - airBar) / (highestBefore - airBar)) / RATES_PER_MIN[i]!;
+      // What oxygen-rich gas left below rest rises to it again: such a compartment has the dive soon or never.
+      if (isTooMuch) neededMin = Math.max(neededMin, min);
+      else keptUntilMin = Math.min(keptUntilMin, min);
     }
   }
-  const byNitrogen: Found | null =
-    neededMin > 0 ? { amount: intervalMin - neededMin, limit: 'no-stop' } : null;
-  return first([byNitrogen, earlierByCns(entry), earlierByCnsDay(entry)]);
+  const plannedMin = Math.max(0, entry.startMin - entry.from.atMin);
+  return Math.max(neededMin, othersMin, plannedMin) > keptUntilMin + SAME_MIN ? Infinity : neededMin;
 }
 
-/** The single-exposure clock at its start must leave place for the dive's own share. */
-function earlierByCns(entry: Entry): Found | null {
-  const { before, after } = entry.cns;
-  const held = entry.from.cns;
-  if (held === null || before === null || after === null) return null;
-  const highestBefore = 1 - (after - before);
-  if (held <= highestBefore) return null;
-  if (highestBefore <= 0) return { amount: -Infinity, limit: 'cns' };
-  const neededMin = CNS_HALF_TIME_MIN * Math.log2(held / highestBefore);
-  return { amount: entry.intervalMin! - neededMin, limit: 'cns' };
+/** The interval that the single-exposure clock needs to leave place for the dive's own share. */
+function intervalForCns(asked: AskedDive, plan: DivePlan): number {
+  const held = asked.entry.from.cns!;
+  const highestBefore = asked.entry.cns.before! - pastCns(asked, plan.legs);
+  if (held <= highestBefore) return -Infinity;
+  return highestBefore <= 0 ? Infinity : CNS_HALF_TIME_MIN * Math.log2(held / highestBefore);
 }
 
 /**
- * The rolling 24 h clock: the sooner the dive, the more of the dives before lies in one window with it.
- * @returns minutes, found to 0.01 on the safe side; null where even straight after the dive before would do, or
- *   where the clock is not known; amount -Infinity where not even a day's wait would do
- * Source: as `dayPeak`.
+ * The interval that the rolling 24 h clock needs: the sooner the dive, the more of the dives before lies in one window
+ * with it.
  */
-export function earlierByCnsDay(entry: Entry): Found | null {
-  const pieces = entry.exposure?.pieces;
-  const earlier: ClockPiece[] = [];
-  for (const exposure of entry.from.exposures) {
-    if (exposure.pieces === null) return null;
-    earlier.push(...exposure.pieces);
+function intervalForCnsDay(asked: AskedDive, plan: DivePlan): number {
+  const { entry } = asked;
+  const intervalMin = entry.startMin - entry.from.atMin;
+  const past = (byMin: number) => pastCnsDay(asked, plan.legs, entry.startMin - byMin);
+  if (past(intervalMin) <= 0) return -Infinity;
+  // A day after the last of them nothing of the dives before counts any more.
+  const latestMin = intervalMin - DAY_MIN - Math.max(0, intervalMin);
+  if (past(latestMin) > 0) return Infinity;
+  return intervalMin - increasingRoot(past, latestMin, intervalMin, ROOT_TOLERANCE);
+}
+
+/** An interval that a limit needs before a dive, minutes: Infinity where none would do, -Infinity where none matters. */
+export interface IntervalNeeded {
+  readonly min: number;
+  readonly limit: RoomLimit;
+}
+
+/**
+ * The intervals each limit needs before a dive, in closed form but for the 24 h clock, found to 1e-6 min.
+ * @param entry one that is made, after another, its clocks known
+ * @returns in order of the limits; the last, never above 0, is the surfacing of the dive before
+ * Source: Haldane's solution at the surface for t; the clocks as in core/oxygen.
+ */
+export function intervalsNeeded(trip: Trip, entry: Entry): readonly IntervalNeeded[] {
+  const asked = askedDive(trip, entry);
+  const plan = planOf(trip, entry);
+  const isShort = spareAsPlannedL(trip, entry, asked.o2, plan) < 0;
+  const depth = passedDepth(trip, entry);
+  const cnsMin = intervalForCns(asked, plan);
+  const cnsDayMin = intervalForCnsDay(asked, plan);
+  return [
+    // No interval makes a dive shallower, or gives it gas.
+    ...(depth === null ? [] : [{ min: Infinity, limit: depth }]),
+    ...(isShort ? [{ min: Infinity, limit: 'gas' as const }] : []),
+    { min: intervalForNoStop(asked, plan, Math.max(cnsMin, cnsDayMin)), limit: 'no-stop' },
+    { min: cnsMin, limit: 'cns' },
+    { min: cnsDayMin, limit: 'cns-day' },
+    { min: entry.intervalMin! < 0 ? 0 : -Infinity, limit: 'interval' },
+  ];
+}
+
+/** How much sooner the dive could start; null where no interval matters. */
+function minutesEarlier(trip: Trip, entry: Entry): Found | null {
+  if (entry.intervalMin === null) return null;
+  let most: IntervalNeeded | null = null;
+  for (const each of intervalsNeeded(trip, entry)) {
+    if (each.min > (most?.min ?? -Infinity)) most = each;
   }
-  if (!pieces || entry.intervalMin === null) return null;
-  const over = (byMin: number): number => {
-    const moved = pieces.map((piece) => ({
-      ...piece,
-      fromMin: piece.fromMin - byMin,
-      toMin: piece.toMin - byMin,
-    }));
-    return dayPeak(earlier, moved, entry.startMin - byMin) - 1;
-  };
-  if (over(entry.intervalMin) <= 0) return null;
-  if (over(-DAY_MIN) > 0) return { amount: -Infinity, limit: 'cns-day' };
-  return { amount: increasingRoot(over, -DAY_MIN, entry.intervalMin, ROOT_TOLERANCE), limit: 'cns-day' };
+  return most && { amount: entry.intervalMin - most.min, limit: most.limit };
 }
 
 const NO_ROOM: Room = {
@@ -276,44 +310,23 @@ const NO_ROOM: Room = {
 };
 
 /**
- * Minutes of room alone, cheap enough for every entry of a trip at once.
- * @returns minutes and the limit met first; both null where none is in reach; no minutes, but the limit, where it is
- *   passed and no shorter stay would mend that
- * Source: each limit as in its module; closed forms but for the 24 h clock near its end.
- */
-export function roomMinutes(trip: Trip, entry: Entry): Pick<Room, 'min' | 'minLimit'> {
-  if (!entry.isMade) return { min: null, minLimit: null };
-  // Above 1.6 bar, here or on a dive before, no clock tells how much is left.
-  if (entry.cns.after === null) return { min: null, minLimit: 'po2' };
-  // Past the limit on an earlier level: no time on the last one mends that, and none is left.
-  if (entry.levelsPastLimitM.length > 0) return { min: null, minLimit: 'no-stop' };
-  const found = minutesLonger(trip, entry);
-  // -Infinity: past a clock's limit at a pressure where no shorter stay would help; there is no such number.
-  return {
-    min: found === null || found.amount === -Infinity ? null : found.amount,
-    minLimit: found?.limit ?? null,
-  };
-}
-
-/**
- * The room of an entry: minutes longer, metres deeper, minutes sooner, each with the limit met first.
+ * The room of an entry: minutes longer, metres deeper, minutes sooner, each with the limit met first. Negative it is
+ * the exact amount by which the dive must be shorter, shallower or later to keep every limit; null with a limit where
+ * no such dive exists, and with the limit 'po2' where a clock is unknown, as PO2 passed 1.6 bar here or before.
  * @param trip the document @param entry of its ledger
- * @returns closed form where there is one, else found to 0.01 on the safe side; negative where a limit is
- *   passed; null with the limit 'po2' above 1.6 bar, where no oxygen limit is published, and on the dives
- *   after such a one
+ * @returns closed form where there is one, else found to 1e-6 on the side that keeps the limits
  * Source: CONVENTIONS, "Room"; each limit as in its module.
  */
 export function roomOf(trip: Trip, entry: Entry): Room {
   if (!entry.isMade) return NO_ROOM;
-  const minutes = roomMinutes(trip, entry);
-  const isUnknown = minutes.minLimit === 'po2';
-  const metres = isUnknown ? passedDepth(trip, entry) : metresDeeper(trip, entry);
-  const earlier = isUnknown ? null : minutesEarlier(trip, entry);
+  const metres = metresDeeper(trip, entry);
+  const earlier: Found | null =
+    entry.cns.after === null ? { amount: -Infinity, limit: 'po2' } : minutesEarlier(trip, entry);
   return {
-    ...minutes,
+    ...roomMinutes(trip, entry),
     m: metres === null || metres.amount === -Infinity ? null : metres.amount,
-    mLimit: metres?.limit ?? (isUnknown ? 'po2' : null),
+    mLimit: metres?.limit ?? null,
     earlierMin: earlier === null || earlier.amount === -Infinity ? null : earlier.amount,
-    earlierLimit: earlier?.limit ?? (isUnknown ? 'po2' : null),
+    earlierLimit: earlier?.limit ?? null,
   };
 }

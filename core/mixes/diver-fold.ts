@@ -163,21 +163,31 @@ export class DiverFold {
       const isOver = bottomMin > noStopMin + SAME_MIN;
       const isPastLevel = this.isPastEarlierLevel(dive, choice);
       const isWithin = !isOver && choice.keepsFixedLimits && !isPastLevel;
+      // Room is that of the dive as planned: one that is short enough makes no stops, and takes no oxygen at them.
+      const cnsAfter = oxygen.cns + (choice.doses.cns ?? 0);
       if (!this.make(dive, candidate, choice, isOver)) return null;
 
       const { singleLimitMin, dailyLimitMin } = choice.filled;
       let roomMin = Math.min(noStopMin - bottomMin, choice.gasRoomMin);
-      if (singleLimitMin !== Infinity) roomMin = Math.min(roomMin, (1 - oxygen.cns) * singleLimitMin);
+      if (singleLimitMin !== Infinity) roomMin = Math.min(roomMin, (1 - cnsAfter) * singleLimitMin);
+      else if (cnsAfter > 1) roomMin = -Infinity;
+      if (isPastLevel || roomMin < -dive.plan.profile.lastLevel.min) roomMin = -Infinity;
       const cnsDay = oxygen.dayPeak(roomMin, dailyLimitMin);
-      if (dailyLimitMin !== Infinity) {
-        const dayMin = (1 - cnsDay) * dailyLimitMin;
-        if (dayMin < 0) roomMin = Math.min(roomMin, dayMin);
-        else if (dayMin < roomMin) soonestDayMin = Math.min(soonestDayMin, dayMin);
+      const dayLeftMin = (1 - cnsDay) * dailyLimitMin;
+      if (!isWithin || dayLeftMin < -SAME_MIN || roomMin < -SAME_MIN) outside.push(dive.index);
+      smallestRoomMin = Math.min(smallestRoomMin, roomMin);
+      // The least that the rolling clock can leave: by its peak while that is inside the limit; else by all that the
+      // dive as planned may share a window with at once, which falls by 1/limit for each minute taken off.
+      const leastMin =
+        !isOver && dayLeftMin >= 0
+          ? dayLeftMin
+          : (1 - oxygen.othersInDay - choice.dailyShare) * dailyLimitMin;
+      if (leastMin < roomMin) {
+        const isGone = leastMin < -dive.plan.profile.lastLevel.min;
+        soonestDayMin = Math.min(soonestDayMin, isGone ? -Infinity : leastMin);
       }
-      if (!isWithin || roomMin < -SAME_MIN) outside.push(dive.index);
-      smallestRoomMin = Math.min(smallestRoomMin, isPastLevel ? -Infinity : roomMin);
     }
-    // The rolling clock limits the room of some dive; whether it limits the smallest takes a root to know.
+    // The rolling clock may limit the room of some dive; whether it limits the smallest takes a root to know.
     if (soonestDayMin < smallestRoomMin) return null;
     return { outside, smallestRoomMin, oxygenPeak: oxygen.finished() };
   }

@@ -7,9 +7,8 @@ import { effectiveDive, isOnDive, type EffectiveDive } from '../document/as-dive
 import { dayNumber } from '../words/calendar';
 import { divePlan, type DivePlan } from '../ledger/dive-plan';
 import { surfaceLimits } from '../ledger/entry';
-import { gasAsPlanned } from '../ledger/gas-outcome';
+import { spareAsPlannedL } from '../ledger/limits-kept';
 import { mayBreathe, mixFor, mixO2 } from '../ledger/mix-choice';
-import { spareL } from '../ledger/room';
 import { startOf, type Start } from '../ledger/start';
 import type { Dive, Diver, Mix, Trip } from '../document/types';
 import { ambientBar } from '../water';
@@ -149,7 +148,9 @@ class TableMaker {
       o2,
       filled,
       levelLimits: this.levelLimits(plan, filled, limits),
-      gasRoomMin: gasRoom(this.trip, diver, { dive, plan }, o2),
+      gasRoomMin:
+        spareAsPlannedL(this.trip, { dive, diver }, o2, plan) /
+        (diver.surfaceRateLpm * plan.profile.lastLevel.toBar),
       keepsFixedLimits:
         !isAbovePo2(deepestPo2, diver.po2.working) &&
         plan.profile.deepestM <= diver.maxDepthM + 1e-9 &&
@@ -199,21 +200,6 @@ class TableMaker {
     });
     return { diver, start: startOf(this.trip, diver, around), dives, classes };
   }
-}
-
-/**
- * Room by gas of a dive on its planned legs, as `roomMinutes` has it.
- * @returns minutes; negative where the reserve or the minimum gas is not left
- * Source: core/ledger/room.ts.
- */
-function gasRoom(
-  trip: Trip,
-  diver: Diver,
-  { dive, plan }: Pick<DiverDive, 'dive' | 'plan'>,
-  o2: number,
-): number {
-  const gas = gasAsPlanned(plan, dive, diver, o2, trip);
-  return spareL({ gas, diver, o2 }, trip) / (diver.surfaceRateLpm * plan.profile.lastLevel.toBar);
 }
 
 /** Share of the daily limit that a whole dive takes; Infinity above 1.6 bar. Source: sum of its pieces. */

@@ -1,7 +1,7 @@
 import { isAbovePo2 } from '../gas';
 import { esotAdvised } from '../oxygen/budgets';
 import type { DiverLedger, Entry, Ledger } from '../ledger/ledger-types';
-import { roomMinutes } from '../ledger/room';
+import { minutesLeft, type MinutesRoom } from '../ledger/room';
 import type { Id, Trip } from '../document/types';
 import { isAir } from './stocked-trip';
 import type { Outcome } from './undominated';
@@ -22,15 +22,15 @@ export interface DiverOutcome {
 /**
  * Whether a made dive stays within every limit: no-stop limit (earlier levels too), working PO2, the diver's
  * depth and oxygen ceiling, both CNS clocks, gas. Lung doses are advice, not a limit.
- * @param roomMin minutes of room, null where nothing limits it
+ * @param room of the same entry, by `minutesLeft`
  * Source: CONVENTIONS, "OTU and ESOT": what limits are the CNS clocks and the PO2; each limit as in its module.
  */
-export function isWithinLimits(entry: Entry, room: ReturnType<typeof roomMinutes>): boolean {
+export function isWithinLimits(entry: Entry, room: MinutesRoom): boolean {
   const { diver, o2, po2Bar } = entry;
-  if (!entry.isMade || o2 === null || po2Bar === null || room.minLimit === 'po2') return false;
+  if (!entry.isMade || o2 === null || po2Bar === null) return false;
   return (
     !entry.isPastLimit &&
-    (room.min === null || room.min >= -SAME_MIN) &&
+    (room.min === null ? room.minLimit === null : room.min >= -SAME_MIN) &&
     !isAbovePo2(po2Bar, diver.po2.working) &&
     entry.depthM <= diver.maxDepthM + SAME_MIN &&
     o2 <= diver.maxO2 + SAME_MIN
@@ -65,11 +65,11 @@ export function diverOutcome(trip: Trip, ledger: DiverLedger): DiverOutcome {
   const outside = new Set<Id>();
   let smallestRoomMin = Infinity;
   ledger.entries.forEach((entry) => {
-    const room = roomMinutes(trip, entry);
+    const room = minutesLeft(trip, entry);
     if (!isWithinLimits(entry, room)) outside.add(entry.dive.id);
+    if (room.min !== null) smallestRoomMin = Math.min(smallestRoomMin, room.min);
     // No figure, as a limit is passed that no shorter stay would keep.
-    if (room.minLimit === 'po2' || entry.levelsPastLimitM.length > 0) smallestRoomMin = -Infinity;
-    else if (room.min !== null) smallestRoomMin = Math.min(smallestRoomMin, room.min);
+    else if (room.minLimit !== null) smallestRoomMin = -Infinity;
   });
   return { outside, smallestRoomMin, oxygenPeak: oxygenPeakOf(ledger) };
 }

@@ -36,6 +36,8 @@ export class OxygenTally {
   cns = 0;
   /** Highest share on any clock so far. */
   peak = 0;
+  /** What the 24 h windows of the dive asked about last may hold of the dives before, all of it at once. */
+  othersInDay = 0;
   private readonly start: Carry;
   /** Days of the dives brought along. */
   private readonly broughtDays: ReadonlySet<number>;
@@ -158,6 +160,7 @@ export class OxygenTally {
         firstStraddler = at;
       }
     }
+    this.othersInDay = inside + straddling;
     if (firstStraddler === last) return this.kept(inside + current.share);
     // All of it at once is more than any window holds.
     const bound = inside + straddling + current.share;

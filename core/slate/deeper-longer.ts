@@ -2,7 +2,8 @@ import { NO_BREAK } from '../line-breaks';
 import { levelsOf, travelMin, type ProfileShape, surroundingsOf } from '../profile';
 import { effectiveDive } from '../document/as-dived';
 import type { Entry } from '../ledger/ledger-types';
-import { deeper, entryWith, longer, spareL } from '../ledger/room';
+import { deeper, entryWith, longer } from '../ledger/changed-dive';
+import { spareL } from '../ledger/gas-outcome';
 import type { Trip } from '../document/types';
 import { M_PER_FOOT } from '../units';
 import {

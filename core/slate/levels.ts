@@ -1,6 +1,6 @@
 import { effectiveDive } from '../document/as-dived';
 import type { Entry, EntryLevel } from '../ledger/ledger-types';
-import { deeper, entryWith } from '../ledger/room';
+import { deeper, entryWith } from '../ledger/changed-dive';
 import type { Trip } from '../document/types';
 import {
   depthAsPrintedM,

@@ -2,7 +2,9 @@ import { AIR_N2, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
 import { effectiveDive } from '../document/as-dived';
 import { divePlan } from '../ledger/dive-plan';
 import { surfaceLimits } from '../ledger/entry';
-import { earlierByCnsDay, waysUp } from '../ledger/room';
+import type { RoomLimit } from '../ledger/ledger-types';
+import { waysUp } from '../ledger/limits-kept';
+import { intervalsNeeded } from '../ledger/room';
 import { bar, minutes, minutesOut } from './digits';
 import { compartmentStep, MODEL } from './nitrogen';
 import type { Asked, Work, WorkingsStep } from './types';
@@ -42,16 +44,6 @@ function nitrogenNeed(asked: Asked): Need {
   return need;
 }
 
-/** Minutes at the surface until the CNS clock leaves place for the dive; Infinity where it never does. */
-function cnsNeedMin({ entry }: Asked): number {
-  const { before, after } = entry.cns;
-  const held = entry.from.cns;
-  if (held === null || before === null || after === null) return 0;
-  const most = 1 - (after - before);
-  if (held <= most) return 0;
-  return most <= 0 ? Infinity : 90 * Math.log2(held / most);
-}
-
 function nitrogenSteps(asked: Asked, need: Need): readonly WorkingsStep[] {
   if (need.index === -1) return [];
   return [
@@ -64,6 +56,27 @@ function nitrogenSteps(asked: Asked, need: Need): readonly WorkingsStep[] {
     { label: 'Nitrogen breathed at the surface, A = 0.79 (P0 − 0.0627)', value: bar(airBar(asked)) },
     ...(need.min === Infinity ? [] : [{ label: 'Interval it needs', value: minutes(need.min) }]),
   ];
+}
+
+/** Where a limit is passed that time at the surface has no part in. */
+const NEVER: Partial<Record<RoomLimit, string>> = {
+  mod: 'Depth, past the MOD',
+  'diver-depth': 'Depth, past the diver’s own limit',
+  gas: 'Gas, less than the minimum gas or the reserve is left',
+};
+
+const NEEDS: Partial<Record<RoomLimit, string>> = {
+  cns: 'Interval the CNS clock needs, 90 log2(after the dive before / (1 − this dive))',
+  'cns-day': 'Interval the oxygen limit of any 24 hours needs, found by trying',
+  interval: 'Interval the dive before needs, which ends after this one begins',
+};
+
+/** What each limit but that of nitrogen needs, where it needs anything. */
+function needSteps(min: number, limit: RoomLimit): readonly WorkingsStep[] {
+  if (min === Infinity)
+    return limit in NEVER ? [{ label: NEVER[limit]!, value: 'whatever the interval' }] : [];
+  const label = NEEDS[limit];
+  return label === undefined || min === -Infinity ? [] : [{ label, value: minutes(min) }];
 }
 
 /** How much sooner the dive could start. Source: named in the workings. */
@@ -82,37 +95,15 @@ export const earlierWorkings: Work = (asked) => {
     const result = 'no figure: PO2 passed 1.6 bar, where no limit exists';
     return { ...shared, steps: [], result, exact: null };
   }
-  const need = nitrogenNeed(asked);
-  const cnsMin = cnsNeedMin(asked);
-  const byDay = earlierByCnsDay(asked.entry);
-  const dayMin = byDay === null ? 0 : intervalMin - byDay.amount;
-  const longestMin = Math.max(need.min, cnsMin, dayMin);
-  const byCns =
-    cnsMin > 0 && cnsMin < Infinity
-      ? [
-          {
-            label: 'Interval the CNS clock needs, 90 log2(after the dive before / (1 − this dive))',
-            value: minutes(cnsMin),
-          },
-        ]
-      : [];
-  const byCnsDay =
-    dayMin > 0 && dayMin < Infinity
-      ? [
-          {
-            label: 'Interval the oxygen limit of any 24 hours needs, found to 0.01 min',
-            value: minutes(dayMin),
-          },
-        ]
-      : [];
+  const needed = intervalsNeeded(asked.trip, asked.entry);
   const steps = [
     { label: 'Interval before the dive', value: minutes(intervalMin) },
-    ...nitrogenSteps(asked, need),
-    ...byCns,
-    ...byCnsDay,
+    ...nitrogenSteps(asked, nitrogenNeed(asked)),
+    ...needed.flatMap(({ min, limit }) => needSteps(min, limit)),
   ];
+  const longestMin = Math.max(...needed.map(({ min }) => min));
   if (longestMin === Infinity) return { ...shared, steps, result: 'no interval would do', exact: null };
-  if (longestMin <= 0) return { ...shared, steps, result: 'any time', exact: null };
+  if (longestMin === -Infinity) return { ...shared, steps, result: 'any time', exact: null };
   const exact = intervalMin - longestMin;
   return { ...shared, steps, result: minutesOut(exact), exact };
 };

@@ -1,7 +1,9 @@
 import { cnsMinutesLeft } from '../oxygen/cns';
-import { effectiveDive } from '../document/as-dived';
+import { deeper, entryWith, shapeOf } from '../ledger/changed-dive';
+import { planOf } from '../ledger/dive-plan';
 import type { RoomLimit } from '../ledger/ledger-types';
-import { deeper, entryWith, roomOf, spareAsPlannedL } from '../ledger/room';
+import { askedDive, pastCns, passedDepth, spareAsPlannedL } from '../ledger/limits-kept';
+import { roomMinutes, roomOf } from '../ledger/room';
 import { digits, litres, metres, minutesOut, percent } from './digits';
 import type { Asked, Work, WorkingsStep } from './types';
 
@@ -23,19 +25,14 @@ interface Candidate {
   readonly amount: number;
 }
 
-function atMost(candidates: readonly Candidate[]): number | null {
-  const least = Math.min(...candidates.map(({ amount }) => amount));
-  return Number.isFinite(least) ? least : null;
-}
-
-/** Minutes longer. Source: named in the workings. */
-export const roomMinWorkings: Work = (asked) => {
-  const { entry, trip, o2 } = asked;
-  const room = roomOf(trip, entry);
-  const lastBar = entry.legs.findLast((leg) => leg.kind === 'level')!.toBar;
+/** Minutes to each limit that a formula tells, the dive made as planned: one that keeps its limits has no stops. */
+function minuteCandidates({ entry, trip, o2 }: Asked): readonly Candidate[] {
+  const plan = planOf(trip, entry);
+  const lastBar = plan.profile.lastLevel.toBar;
   const po2 = o2 * lastBar;
-  const cnsLeftMin = entry.cns.after === null ? null : cnsMinutesLeft(entry.cns.after, po2, 'single');
-  const spare = spareAsPlannedL(entry, trip);
+  const cnsAfter = 1 + pastCns(askedDive(trip, entry), plan.legs);
+  const cnsLeftMin = cnsMinutesLeft(cnsAfter, po2, 'single');
+  const spare = spareAsPlannedL(trip, entry, o2, plan);
   const candidates: Candidate[] = [];
   if (entry.noStopMin !== null) {
     candidates.push({
@@ -43,9 +40,9 @@ export const roomMinWorkings: Work = (asked) => {
       amount: entry.noStopMin - entry.bottomMin,
     });
   }
-  if (cnsLeftMin !== null && cnsLeftMin !== Infinity) {
+  if (cnsLeftMin !== null && Number.isFinite(cnsLeftMin)) {
     candidates.push({
-      label: `To the CNS clock, (1 − ${percent(entry.cns.after!)}) × the limit at ${digits(po2, 3)} bar`,
+      label: `To the CNS clock, (1 − ${percent(cnsAfter)}) × the limit at ${digits(po2, 3)} bar`,
       amount: cnsLeftMin,
     });
   }
@@ -53,34 +50,49 @@ export const roomMinWorkings: Work = (asked) => {
     label: `To the gas, ${litres(spare)} / (${digits(entry.diver.surfaceRateLpm, 1)} L/min × ${digits(lastBar, 3)} bar)`,
     amount: spare / (entry.diver.surfaceRateLpm * lastBar),
   });
-  if (room.minLimit === 'cns-day' && room.min !== null) {
-    candidates.push({ label: 'To the oxygen limit of any 24 hours, found to 0.01 min', amount: room.min });
+  return candidates;
+}
+
+/** Minutes longer. Source: named in the workings. */
+export const roomMinWorkings: Work = (asked) => {
+  const { entry, trip } = asked;
+  const { min, minLimit } = roomMinutes(trip, entry);
+  const candidates = [...minuteCandidates(asked)];
+  if (minLimit === 'cns-day' && min !== null) {
+    candidates.push({ label: 'To the oxygen limit of any 24 hours, found by trying', amount: min });
   }
-  // Above 1.6 bar the CNS clock has no figure, so no room can be told from the rest.
-  const isPastLevel = entry.levelsPastLimitM.length > 0;
-  const exact = room.minLimit === 'po2' || isPastLevel ? null : atMost(candidates);
-  return {
+  const depth = passedDepth(trip, entry);
+  const steps: WorkingsStep[] = [
+    ...candidates.map(({ label, amount }) => ({ label, value: minutesOut(amount) })),
+    ...entry.levelsPastLimitM.map((m) => ({
+      label: `Level at ${metres(m)}`,
+      value: 'past its no-stop limit',
+    })),
+    ...(depth === null
+      ? []
+      : [{ label: `Depth of ${metres(entry.depthM)}`, value: `past ${LIMIT_NAMES[depth]}` }]),
+  ];
+  const shared = {
     title: 'Room: minutes longer',
-    formula: 'the least of the minutes to each limit, the last level lengthened',
-    steps: [
-      ...candidates.map(({ label, amount }) => ({ label, value: minutesOut(amount) })),
-      ...entry.levelsPastLimitM.map((m) => ({
-        label: `Level at ${metres(m)}`,
-        value: 'past its no-stop limit',
-      })),
-    ],
-    result:
-      exact === null
-        ? `none to tell: ${LIMIT_NAMES[room.minLimit ?? 'po2']}`
-        : `${minutesOut(exact)}, to ${LIMIT_NAMES[room.minLimit!]}`,
-    exact,
+    formula:
+      'the least of the minutes to each limit, the last level lengthened; negative where it must be shorter',
+    steps,
     source: SOURCE,
   };
+  if (min === null) {
+    const why =
+      minLimit === null
+        ? 'no limit is in reach'
+        : `past ${LIMIT_NAMES[minLimit]}, which no shorter stay at the last level would keep`;
+    return { ...shared, result: `none to tell: ${minLimit === 'po2' ? LIMIT_NAMES.po2 : why}`, exact: null };
+  }
+  const exact = Math.min(...candidates.map(({ amount }) => amount));
+  return { ...shared, result: `${minutesOut(exact)}, to ${LIMIT_NAMES[minLimit!]}`, exact };
 };
 
 /** The dive at its deepest allowed depth, to show that the limit is met there. */
 function checkedAt({ entry, trip }: Asked, byM: number): readonly WorkingsStep[] {
-  const shape = deeper(effectiveDive(entry.dive, entry.diver).shape, byM);
+  const shape = deeper(shapeOf(entry), byM);
   const there = entryWith(trip, entry, shape);
   const steps: WorkingsStep[] = [];
   for (const [index, { depthM, min, noStopMin }] of there.levels.entries()) {
@@ -130,7 +142,10 @@ export const roomMWorkings: Work = (asked) => {
   const exact = mLimit === 'mod' ? toMod : mLimit === 'diver-depth' ? toDiver : m;
   const found = isByFormula
     ? []
-    : [{ label: `To ${LIMIT_NAMES[mLimit!]}, found to 0.01 m`, value: metres(m) }, ...checkedAt(asked, m)];
+    : [
+        { label: `To ${LIMIT_NAMES[mLimit!]}, found by trying depths`, value: metres(m) },
+        ...checkedAt(asked, m),
+      ];
   return {
     ...shared,
     steps: [...steps, ...found],

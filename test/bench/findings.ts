@@ -1,7 +1,8 @@
 import { cautionsOf } from '../../core/cautions/all';
 import { ledger } from '../../core/ledger/ledger';
 import type { Entry } from '../../core/ledger/ledger-types';
-import { entryWith, roomMinutes, roomOf } from '../../core/ledger/room';
+import { entryWith } from '../../core/ledger/changed-dive';
+import { roomMinutes, roomOf } from '../../core/ledger/room';
 import { bigTrip } from './big-trip';
 import { medianMs, type BenchLine } from './report';
 

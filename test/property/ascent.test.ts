@@ -10,7 +10,7 @@ import { legsMap, stretchMap } from '../../core/tissues/leg-map';
 import { newDivePlan, type DivePlan } from '../../core/ledger/dive-plan';
 import { surfaceLimits } from '../../core/ledger/entry';
 import { lastLevelStay } from '../../core/ledger/level-limits';
-import { longer } from '../../core/ledger/room';
+import { longer } from '../../core/ledger/changed-dive';
 import type { Trip } from '../../core/document/types';
 import { trips } from '../support/trip-arbitrary';
 

@@ -1,10 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { contentL } from '../../core/supply';
 import { diverLedger, ledger } from '../../core/ledger/ledger';
-import type { Entry } from '../../core/ledger/ledger-types';
-import { deeper, entryWith, longer, roomOf } from '../../core/ledger/room';
-import { effectiveDive } from '../../core/document/as-dived';
+import { roomOf } from '../../core/ledger/room';
 import { timelineOf } from '../../core/ledger/timeline';
 import type { Dive, Trip } from '../../core/document/types';
 import { trips } from '../support/trip-arbitrary';
@@ -157,120 +154,6 @@ describe('ledger', () => {
       }),
       { numRuns: 60 },
     );
-  });
-});
-
-/** Whether a dive is inside every limit that room looks at. */
-function isInside(trip: Trip, entry: Entry): boolean {
-  const { contentL: filledL, usedL, usedAtLeavingL, minimumBar } = entry.gas;
-  const { waterL, reserveBar } = entry.diver.cylinder;
-  const litres = (bar: number) => contentL(waterL, bar, entry.o2!, trip.settings.gasLaw);
-  return (
-    entry.levelsPastLimitM.length === 0 &&
-    (entry.unlimited || entry.noStopMin! >= entry.bottomMin) &&
-    entry.cns.after !== null &&
-    entry.cns.after <= 1 &&
-    entry.cns.day !== null &&
-    entry.cns.day <= 1 &&
-    filledL! - usedL! >= litres(reserveBar) &&
-    filledL! - usedAtLeavingL! >= litres(minimumBar!)
-  );
-}
-
-describe('roomOf', () => {
-  const rooms = trips({ dives: { min: 1, max: 4 }, party: { min: 1, max: 1 } }).map((trip) => {
-    const own = ledger(trip).divers[0]!;
-    const entry = own.entries[own.entries.length - 1]!;
-    return {
-      trip,
-      entry,
-      room: roomOf(trip, entry),
-      shape: effectiveDive(entry.dive, entry.diver).shape,
-    };
-  });
-
-  it('in minutes is tight: a little less is inside every limit, a little more outside one', () => {
-    let asked = 0;
-    fc.assert(
-      fc.property(rooms, ({ trip, entry, room, shape }) => {
-        fc.pre(room.min !== null && room.min > 0.1);
-        asked += 1;
-        expect(isInside(trip, entryWith(trip, entry, longer(shape, room.min - 0.02)))).toBe(true);
-        expect(isInside(trip, entryWith(trip, entry, longer(shape, room.min + 0.02)))).toBe(false);
-      }),
-      { numRuns: 300 },
-    );
-    expect(asked).toBeGreaterThan(50);
-  });
-
-  it('in minutes is negative exactly where a limit is passed', () => {
-    fc.assert(
-      fc.property(rooms, ({ trip, entry, room }) => {
-        fc.pre(room.min !== null && Math.abs(room.min) > 1e-6);
-        expect(room.min > 0).toBe(isInside(trip, entry));
-      }),
-      { numRuns: 400 },
-    );
-  });
-
-  it('in minutes tells how much too long a dive is: so much shorter keeps every limit', () => {
-    let asked = 0;
-    fc.assert(
-      fc.property(rooms, ({ trip, entry, room, shape }) => {
-        const lastMin = (shape.legs?.at(-1) ?? { min: shape.bottomMin }).min;
-        fc.pre(room.min !== null && room.min < -0.1 && ['no-stop', 'gas'].includes(room.minLimit!));
-        // Shorter than the way down there is no such dive.
-        const downMin = entry.depthM / Math.min(trip.settings.descentMPerMin, trip.settings.ascentMPerMin);
-        fc.pre(lastMin + room.min > downMin + 0.1);
-        // Oxygen taken at required stops counts against the dive that has them.
-        fc.pre(
-          entry.cns.after !== null && entry.cns.after < 0.9 && entry.cns.day !== null && entry.cns.day < 0.9,
-        );
-        asked += 1;
-        expect(isInside(trip, entryWith(trip, entry, longer(shape, room.min - 0.02)))).toBe(true);
-        expect(isInside(trip, entryWith(trip, entry, longer(shape, room.min + 0.02)))).toBe(false);
-      }),
-      { numRuns: 400 },
-    );
-    expect(asked).toBeGreaterThan(30);
-  });
-
-  it('in metres is tight for the limit it names', () => {
-    let asked = 0;
-    fc.assert(
-      fc.property(rooms, ({ trip, entry, room, shape }) => {
-        fc.pre(room.m !== null && room.m > 0.1 && !['mod', 'diver-depth'].includes(room.mLimit!));
-        // The usual safety stop begins at a depth: across it the gas needed makes a step, no root.
-        fc.pre(shape.safetyStop !== undefined || entry.depthM > 10);
-        const first = shape.legs?.[0] ?? { depthM: shape.depthM, min: shape.bottomMin };
-        fc.pre(first.depthM + room.m + 0.05 < first.min * trip.settings.descentMPerMin);
-        asked += 1;
-        expect(isInside(trip, entryWith(trip, entry, deeper(shape, room.m - 0.02)))).toBe(true);
-        expect(isInside(trip, entryWith(trip, entry, deeper(shape, room.m + 0.02)))).toBe(false);
-      }),
-      { numRuns: 200 },
-    );
-    expect(asked).toBeGreaterThan(10);
-  });
-
-  it('in an earlier start is tight where nitrogen sets it', () => {
-    let asked = 0;
-    fc.assert(
-      fc.property(rooms, ({ trip, entry, room, shape }) => {
-        fc.pre(room.earlierMin !== null && room.earlierLimit === 'no-stop');
-        asked += 1;
-        const at = (earlierMin: number) => {
-          const from = { ...entry.from, atMin: entry.from.atMin + earlierMin };
-          const again = entryWith(trip, { ...entry, from }, shape);
-          const isOver = !again.unlimited && again.noStopMin! < entry.bottomMin;
-          return !isOver && again.levelsPastLimitM.length === 0;
-        };
-        expect(at(room.earlierMin - 0.001)).toBe(true);
-        expect(at(room.earlierMin + 0.001)).toBe(false);
-      }),
-      { numRuns: 200 },
-    );
-    expect(asked).toBeGreaterThan(5);
   });
 });
 

@@ -6,6 +6,7 @@ import {
   contentL,
   gasUsedL,
   lastsMin,
+  emergencyGas,
   minimumGas,
   pressureBar,
   turnBar,
@@ -118,11 +119,13 @@ describe('minimum gas', () => {
         law,
         fc.double({ min: 0, max: 1, noNaN: true }),
         (depthM, deeperM, lpm, which, share) => {
-          const supply = { surfaceRateLpm: lpm, waterL: 12, reserveBar: 50, o2: 0.32, law: which };
+          const supply = { waterL: 12, reserveBar: 50, o2: 0.32, law: which };
           const ways = [[{ depthM: 5, min: 3 }]];
-          const minimum = minimumGas(supply, depthM, ways, around);
-          const deeper = minimumGas(supply, depthM + deeperM, ways, around);
-          const faster = minimumGas({ ...supply, surfaceRateLpm: lpm * 1.1 }, depthM, ways, around);
+          const at = (m: number, rateLpm: number) =>
+            minimumGas(supply, emergencyGas(rateLpm, m, ways, around));
+          const minimum = at(depthM, lpm);
+          const deeper = at(depthM + deeperM, lpm);
+          const faster = at(depthM, lpm * 1.1);
           expect(deeper.litres).toBeGreaterThan(minimum.litres);
           expect(faster.litres).toBeGreaterThan(minimum.litres);
           expect(deeper.bar).toBeGreaterThanOrEqual(minimum.bar);

@@ -1,7 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { idealBar } from '../../../core/compressibility';
-import type { Surroundings } from '../../../core/profile';
-import { contentL, gasUsedL, lastsMin, minimumGas, pressureBar, turnBar } from '../../../core/supply';
+import type { Stop, Surroundings } from '../../../core/profile';
+import {
+  contentL,
+  emergencyGas,
+  gasUsedL,
+  lastsMin,
+  minimumGas,
+  pressureBar,
+  turnBar,
+} from '../../../core/supply';
 
 /** Round figures: 1 bar at the surface, 10 m to the bar. */
 const AROUND: Surroundings = {
@@ -10,7 +18,7 @@ const AROUND: Surroundings = {
   ascentMPerMin: 9,
 };
 
-const SUPPLY = { surfaceRateLpm: 20, waterL: 12, reserveBar: 50, o2: 0.32, law: 'ideal' as const };
+const SUPPLY = { waterL: 12, reserveBar: 50, o2: 0.32, law: 'ideal' as const };
 
 describe('gasUsedL', () => {
   it('is rate times pressure times minutes, at mean pressure on a slope', () => {
@@ -67,25 +75,30 @@ describe('pressureBar', () => {
 
 describe('minimumGas', () => {
   const SAFETY_STOP = { depthM: 5, min: 3 };
+  const at = (
+    depthM: number,
+    waysUp: readonly (readonly Stop[])[] = [],
+    supply: Parameters<typeof minimumGas>[0] = SUPPLY,
+  ) => minimumGas(supply, emergencyGas(20, depthM, waysUp, AROUND));
 
   it('is two divers at twice the rate: a minute deep, the ascent, the safety stop', () => {
     // 30 m: 4 bar for 1 min; 25 m to 5 m at a mean of 2.75 bar and 5 m to 0 at 1.25 bar, 9 m/min; 3 min at 1.5 bar.
     const barMin = 4 * 1 + (25 / 9) * 2.75 + 3 * 1.5 + (5 / 9) * 1.25;
-    const minimum = minimumGas(SUPPLY, 30, [[SAFETY_STOP]], AROUND);
+    const minimum = at(30, [[SAFETY_STOP]]);
     expect(minimum.litres).toBeCloseTo(2 * 2 * 20 * barMin, 9);
     expect(minimum.bar).toBeCloseTo(minimum.litres / 12, 9);
   });
 
   it('without a safety stop goes straight up, and is never less than the reserve', () => {
-    const minimum = minimumGas(SUPPLY, 9, [], AROUND);
+    const minimum = at(9);
     expect(minimum.litres).toBeCloseTo(80 * (1.9 + 1.45), 9);
     expect(minimum.bar).toBe(50);
   });
 
   it('leaves out a safety stop that lies no shallower than the dive', () => {
-    const without = minimumGas(SUPPLY, 5, [[]], AROUND);
-    expect(minimumGas(SUPPLY, 5, [[SAFETY_STOP]], AROUND)).toEqual(without);
-    expect(minimumGas(SUPPLY, 4, [[SAFETY_STOP]], AROUND).litres).toBeLessThan(without.litres);
+    const without = at(5, [[]]);
+    expect(at(5, [[SAFETY_STOP]])).toEqual(without);
+    expect(at(4, [[SAFETY_STOP]]).litres).toBeLessThan(without.litres);
   });
 
   it('goes by the way up that takes most, whichever that is', () => {
@@ -94,20 +107,20 @@ describe('minimumGas', () => {
       { depthM: 3, min: 8 },
     ];
     const few = [{ depthM: 3, min: 1 }];
-    const bySafetyStop = minimumGas(SUPPLY, 30, [[SAFETY_STOP]], AROUND);
-    const byMany = minimumGas(SUPPLY, 30, [[SAFETY_STOP], few, many], AROUND);
+    const bySafetyStop = at(30, [[SAFETY_STOP]]);
+    const byMany = at(30, [[SAFETY_STOP], few, many]);
     const barMin = 4 + (24 / 9) * 2.8 + 2 * 1.6 + (3 / 9) * 1.45 + 8 * 1.3 + (3 / 9) * 1.15;
     expect(byMany.litres).toBeCloseTo(80 * barMin, 9);
     expect(byMany.stops).toEqual(many);
     // A single minute at 3 m takes less than three at 5 m.
-    expect(minimumGas(SUPPLY, 30, [[SAFETY_STOP], few], AROUND)).toEqual(bySafetyStop);
-    expect(minimumGas(SUPPLY, 30, [few, [SAFETY_STOP]], AROUND).stops).toEqual([SAFETY_STOP]);
+    expect(at(30, [[SAFETY_STOP], few])).toEqual(bySafetyStop);
+    expect(at(30, [few, [SAFETY_STOP]]).stops).toEqual([SAFETY_STOP]);
   });
 
   it('under the real law asks a higher gauge pressure of a high one', () => {
     const small = { ...SUPPLY, waterL: 3 };
-    const ideal = minimumGas(small, 30, [], AROUND);
-    const real = minimumGas({ ...small, law: 'real' }, 30, [], AROUND);
+    const ideal = at(30, [], small);
+    const real = at(30, [], { ...small, law: 'real' });
     expect(real.litres).toBe(ideal.litres);
     expect(real.bar).toBeGreaterThan(ideal.bar);
   });

@@ -299,7 +299,7 @@ describe('roomOf', () => {
     });
     expect(room(long).minLimit).toBe('no-stop');
     const oxygenBound = tripOf([dive('d1', '2027-03-01T08:00', 5, 60, { mix: 'rich' })], {
-      party: [{ ...guide, surfaceRateLpm: 1 }],
+      party: [{ ...guide, surfaceRateLpm: 1, po2: { working: 1.6, contingency: 1.6 } }],
       mixes: [{ id: 'rich', o2: 1, costPerFill: 0 }],
     });
     expect(room(oxygenBound).minLimit).toBe('cns');

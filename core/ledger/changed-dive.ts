@@ -1,0 +1,53 @@
+import { effectiveDive, type EffectiveDive } from '../document/as-dived';
+import type { Trip } from '../document/types';
+import { surroundingsOf, type ProfileShape } from '../profile';
+import { newDivePlan } from './dive-plan';
+import { step } from './entry';
+import type { Entry } from './ledger-types';
+
+/** The shape of an entry's dive, as dived where that is known. */
+export function shapeOf({ dive, diver }: Pick<Entry, 'dive' | 'diver'>): ProfileShape {
+  return effectiveDive(dive, diver).shape;
+}
+
+/** The same dive with another profile, as its entry in the same ledger. */
+export function entryWith(trip: Trip, entry: Entry, shape: ProfileShape): Entry {
+  const effective: EffectiveDive = { ...effectiveDive(entry.dive, entry.diver), shape };
+  const plan = newDivePlan(shape, surroundingsOf(trip));
+  const context = { trip, diver: entry.diver, intervals: new Map() };
+  return step(context, entry.from, entry.dive, effective, entry.mix, plan);
+}
+
+/** The same dive begun so many minutes sooner, as its entry after the same dives; negative is later. */
+export function entrySooner(trip: Trip, entry: Entry, byMin: number): Entry {
+  const effective = effectiveDive(entry.dive, entry.diver);
+  const moved: EffectiveDive = { ...effective, startMin: entry.startMin - byMin };
+  const plan = newDivePlan(effective.shape, surroundingsOf(trip));
+  const context = { trip, diver: entry.diver, intervals: new Map() };
+  return step(context, entry.from, entry.dive, moved, entry.mix, plan);
+}
+
+/** The shape with its last level longer. */
+export function longer(shape: ProfileShape, byMin: number): ProfileShape {
+  const stop = shape.safetyStop === undefined ? {} : { safetyStop: shape.safetyStop };
+  const { legs } = shape;
+  if (legs === undefined) return { depthM: shape.depthM, bottomMin: shape.bottomMin + byMin, ...stop };
+  const last = legs[legs.length - 1]!;
+  return {
+    depthM: shape.depthM,
+    bottomMin: shape.bottomMin + byMin,
+    legs: [...legs.slice(0, -1), { depthM: last.depthM, min: last.min + byMin }],
+    ...stop,
+  };
+}
+
+/** The shape with every level deeper by the same. */
+export function deeper(shape: ProfileShape, byM: number): ProfileShape {
+  const stop = shape.safetyStop === undefined ? {} : { safetyStop: shape.safetyStop };
+  return {
+    depthM: shape.depthM + byM,
+    bottomMin: shape.bottomMin,
+    ...(shape.legs && { legs: shape.legs.map((leg) => ({ depthM: leg.depthM + byM, min: leg.min })) }),
+    ...stop,
+  };
+}
