@@ -1,15 +1,17 @@
 import { NO_BREAK } from '../line-breaks';
 import { safetyStopOf } from '../profile';
 import { effectiveDive } from '../document/as-dived';
-import { dayNumber, wallDate, wallMin, type Clock } from '../words/calendar';
-import type { DiverLedger, Entry, Room, RoomLimit } from '../ledger/ledger-types';
+import { dayNumber, wallDate, wallMin, wallText, type Clock } from '../words/calendar';
+import type { DiverLedger, Entry, Room } from '../ledger/ledger-types';
 import { deepestLevel } from '../ledger/level-limits';
 import { roomOf } from '../ledger/room';
 import type { Dive, Trip } from '../document/types';
+import { SHORT_LIMITS } from '../words/terms';
 import { slateWords } from './wording';
 import {
   clockText,
   dateText,
+  momentText,
   depths,
   diveDepths,
   diveTime,
@@ -18,7 +20,6 @@ import {
   minutesDown,
   mixName,
   NO_LIMIT,
-  NONE,
   percentUp,
   po2Text,
   pressuresDown,
@@ -86,17 +87,6 @@ export interface SlateDay {
   readonly dives: readonly SlateDive[];
 }
 
-const LIMIT_WORDS: Record<RoomLimit, string> = {
-  'no-stop': 'no-stop limit',
-  mod: 'MOD',
-  po2: 'PO2',
-  cns: 'CNS',
-  'cns-day': 'CNS 24 h',
-  gas: 'gas',
-  'diver-depth': 'own depth limit',
-  interval: 'dive before',
-};
-
 /** Above 1.6 bar of oxygen no exposure limit is published, so no clock tells anything any more. */
 const UNKNOWN_CLOCK = 'not known: PO2';
 
@@ -104,11 +94,6 @@ const UNKNOWN_CLOCK = 'not known: PO2';
 export const UNKNOWN_CLOCK_MEANING = 'oxygen clock not known, PO2 above 1.6 bar here or on a dive before';
 
 const PAST_LIMIT: Figure = { value: 'past limit', unit: '' };
-
-/** "1 dive", "no dives", "4 dives". */
-export function divesText(count: number): string {
-  return count === 1 ? '1 dive' : `${count === 0 ? 'no' : count} dives`;
-}
 
 /** Cautions that belong to one dive of one diver: their own and those of the whole party. */
 function cautionsFor(entry: Entry, all: readonly Caution[]): readonly Caution[] {
@@ -146,7 +131,7 @@ function earliestText(entry: Entry, room: Room, clock: Clock): string | null {
   }
   const atMin = entry.startMin - room.earlierMin;
   // Rounded up to the minute as it is printed, which may be the first of the day.
-  const day = dayNumber(Math.ceil(atMin - 1e-9));
+  const day = dayNumber(wallMin(wallText(atMin)));
   if (day < dayNumber(entry.startMin)) return 'day before';
   return day === dayNumber(entry.startMin) ? clockText(atMin, clock) : momentText(atMin, clock);
 }
@@ -203,7 +188,9 @@ export function slateDive(
     pastLevels: pastLevelsText(entry, units),
     roomMin: isPast ? null : room.min,
     roomLimit:
-      isPast || room.minLimit === null || room.minLimit === 'no-stop' ? null : LIMIT_WORDS[room.minLimit],
+      isPast || room.minLimit === null || room.minLimit === 'no-stop'
+        ? null
+        : say(SHORT_LIMITS[room.minLimit]),
     turn: pressuresUp(entry.gas.turnBar, units),
     minimum: pressuresUp(entry.gas.minimumBar, units),
     fill: pressuresDown(entry.diver.cylinder.fillBar, units),
@@ -236,7 +223,7 @@ export function slateDays(
       );
       return {
         date: day.date,
-        dateText: dateOf(day.date),
+        dateText: dateText(day.date),
         oxygen: [
           ['CNS 24 h', day.cnsDayPeak === null ? UNKNOWN_CLOCK : percentUp(day.cnsDayPeak)],
           ['OTU', `${up(day.otu)} of ${down(Math.max(0, day.otuAllowed))}`],
@@ -244,16 +231,4 @@ export function slateDays(
         dives: indices.map((index) => slateDive(trip, ledger, index, cautions, reading)),
       };
     });
-}
-
-/** "Sat 6 Mar 2027" of "2027-03-06". */
-export function dateOf(date: string): string {
-  return dateText(date, dayNumber(wallMin(`${date}T00:00`)));
-}
-
-/** "no fly before" and the like: a moment with its date, "Fri 12 Mar, 04:45". */
-export function momentText(atMin: number | null, clock: Clock): string {
-  if (atMin === null) return NONE;
-  const date = wallDate(Math.ceil(atMin - 1e-9));
-  return `${dateOf(date)}, ${clockText(atMin, clock)}`;
 }

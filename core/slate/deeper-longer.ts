@@ -6,17 +6,7 @@ import { deeper, entryWith, longer } from '../ledger/changed-dive';
 import { spareL } from '../ledger/gas-outcome';
 import type { Trip } from '../document/types';
 import { M_PER_FOOT } from '../units';
-import {
-  depthAsPrintedM,
-  depths,
-  diveDepths,
-  down,
-  joined,
-  sentenceUnits,
-  up,
-  words,
-  type SlateUnits,
-} from './figures';
+import { depthAsPrintedM, depths, diveDepths, down, joined, up, words, type SlateUnits } from './figures';
 import { noStopFigures } from './levels';
 
 /** Next steps are round depths and times: 3 m or 10 ft, and 5 min. Source: common practice. */
@@ -78,7 +68,8 @@ function barred(entry: Entry, depthM: number, units: SlateUnits): string | null 
 
 /** Stops in few signs, "6 m: 1, 3 m: 4" minutes; more than two as the first depth and the minutes in all. */
 function stopWords(stops: NonNullable<Entry['stops']>, units: SlateUnits): string {
-  const at = (depthM: number): string => joined(depths(depthM, 'exposure', sentenceUnits(units)));
+  const at = (depthM: number): string =>
+    joined(depths(depthM, 'exposure', units === 'imperial' ? 'imperial' : 'metric'));
   // Depth and minutes hold together; between two stops the line may break.
   const one = (depthM: number, min: number): string => `${at(depthM)}: ${up(min)}`.replaceAll(' ', NO_BREAK);
   if (stops.length <= STEPS) return stops.map((stop) => one(stop.depthM, stop.min)).join(', ');

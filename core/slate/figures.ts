@@ -1,14 +1,18 @@
 /**
- * Numbers as they are printed, rounded once and the careful way: what is allowed is rounded down, what is
- * taken up rounded up. No rounded value goes back into a formula.
+ * Figures of a page, one a unit: which quantity of core/words each is. They are rounded there, once and the careful
+ * way: what is allowed down, what is taken up. No rounded value goes back into a formula.
  */
-import { clockSaid, wallText, type Clock, type WallMin } from '../words/calendar';
-import { fileWords } from '../words/reader';
+import { momentAt, timeAt, type Clock, type WallMin } from '../words/calendar';
+import { printedSi, rounded, written, type Quantity, type Shown } from '../words/quantity';
+import { pageReader, shown, wordsOf, type Reader } from '../words/reader';
+import { bare, dayOf, figure, said, span, type Piece } from '../words/said';
+import { divesSaid, mixSaid, NONE } from '../words/terms';
 import type { Entry } from '../ledger/ledger-types';
-import { BAR_PER_PSI, M_PER_FOOT } from '../units';
 import type { Stop } from '../profile';
 
-export type SlateUnits = 'metric' | 'imperial' | 'both';
+export { NONE };
+
+export type SlateUnits = Reader['units'];
 
 /** How whoever holds a page reads figures and times of day. */
 export interface SlateReading {
@@ -16,65 +20,56 @@ export interface SlateReading {
   readonly clock: Clock;
 }
 
-/** Units of sentences that name one figure, such as cautions: both at once would be hard to read. */
-export function sentenceUnits(units: SlateUnits): 'metric' | 'imperial' {
-  return units === 'imperial' ? 'imperial' : 'metric';
+/** A figure in one unit, the unit apart, so that it can be set smaller. */
+export type Figure = Shown;
+
+const READERS = {
+  metric: pageReader('metric'),
+  imperial: pageReader('imperial'),
+  both: pageReader('both'),
+} as const;
+
+/** What has no units of choice, or all of them, as whoever holds the page reads it. */
+function read(piece: Piece, units: SlateUnits = 'metric', clock: Clock = '24h'): string {
+  return wordsOf({ ...READERS[units], clock })(said`${piece}`);
 }
 
-/** Gauges in psi are not read finer than this. Source: common practice. */
-const PSI_STEP = 10;
+function figuresOf(quantity: Quantity, si: number | null, units: SlateUnits = 'metric'): readonly Figure[] {
+  return shown(figure(quantity, si), READERS[units]);
+}
 
-/**
- * What binary fractions alone can be off by: a figure this close to a whole number is that number, else
- * 33 m would print as 32 and a PO2 of 1.40 as 1.41.
- */
-const DUST = 1e-6;
+/** Decimals of the last digit that a step stands for: 0.1, 0.01 or 0.001. */
+function decimalsOf(step: number): number {
+  return step > 0.05 ? 1 : step > 0.005 ? 2 : 3;
+}
 
-/** In the place of a figure that does not exist. */
-export const NONE = '\u2013';
-
-const MINUS = '\u2212';
+function toStep(value: number, step: number, toward: 'up' | 'down'): number {
+  return step < 1 ? rounded(value, decimalsOf(step), toward) : rounded(value / step, 0, toward) * step;
+}
 
 /** Down to a multiple of `step`. */
 export function down(value: number, step = 1): number {
-  return tidy(Math.floor(value / step + DUST) * step, step);
+  return toStep(value, step, 'down');
 }
 
 /** Up to a multiple of `step`. */
 export function up(value: number, step = 1): number {
-  return tidy(Math.ceil(value / step - DUST) * step, step);
-}
-
-/** Takes the dust off a multiple of 0.1, 0.01 or 0.001, and the sign off a zero. */
-function tidy(value: number, step: number): number {
-  return Number(value.toFixed(step < 1 ? 3 : 0)) + 0;
+  return toStep(value, step, 'up');
 }
 
 /** A number with a proper minus. */
 export function signed(value: number): string {
-  return value < 0 ? `${MINUS}${-value}` : `${value}`;
+  return written(String(value), READERS.metric.signs);
 }
-
-/** A figure in one unit, the unit apart, so that it can be set smaller. */
-export interface Figure {
-  readonly value: string;
-  readonly unit: string;
-}
-
-const NO_FIGURE: Figure = { value: NONE, unit: '' };
 
 /** Where no limit is ever met. */
 export const NO_LIMIT: Figure = { value: 'no limit', unit: '' };
 
-export function words(figure: Figure): string {
-  return figure.unit === '' ? figure.value : `${figure.value} ${figure.unit}`;
+export function words({ value, unit }: Figure): string {
+  return unit === '' ? value : `${value} ${unit}`;
 }
 
-type Way = 'limit' | 'plan' | 'exposure';
-
-function careful(value: number, way: Way, step = 1): number {
-  return way === 'exposure' ? up(value, step) : down(value, step);
-}
+const WAYS = { limit: 'depthLimit', plan: 'depthSet', exposure: 'depthMet' } as const;
 
 /**
  * A depth in the units asked for, one figure a unit.
@@ -83,11 +78,8 @@ function careful(value: number, way: Way, step = 1): number {
  *   whole foot: the no-stop time printed beside it holds there, and not a foot deeper); or what was dived (up to
  *   the same)
  */
-export function depths(depthM: number | null, way: Way, units: SlateUnits): readonly Figure[] {
-  if (depthM === null) return [NO_FIGURE];
-  const metres: Figure = { value: signed(careful(depthM, way, way === 'limit' ? 1 : 0.1)), unit: 'm' };
-  const feet: Figure = { value: signed(careful(depthM / M_PER_FOOT, way)), unit: 'ft' };
-  return units === 'metric' ? [metres] : units === 'imperial' ? [feet] : [metres, feet];
+export function depths(depthM: number | null, way: keyof typeof WAYS, units: SlateUnits): readonly Figure[] {
+  return figuresOf(WAYS[way], depthM, units);
 }
 
 /**
@@ -95,23 +87,12 @@ export function depths(depthM: number | null, way: Way, units: SlateUnits): read
  * @param gaugeBar bar; null: no such figure @returns whole bar, and psi in steps of 10
  */
 export function pressuresUp(gaugeBar: number | null, units: SlateUnits): readonly Figure[] {
-  return pressures(gaugeBar, units, up);
+  return figuresOf('pressureNeeded', gaugeBar, units);
 }
 
 /** A gauge pressure that is there, rounded down. */
 export function pressuresDown(gaugeBar: number | null, units: SlateUnits): readonly Figure[] {
-  return pressures(gaugeBar, units, down);
-}
-
-function pressures(
-  gaugeBar: number | null,
-  units: SlateUnits,
-  round: (value: number, step?: number) => number,
-): readonly Figure[] {
-  if (gaugeBar === null) return [NO_FIGURE];
-  const bar: Figure = { value: signed(round(gaugeBar)), unit: 'bar' };
-  const psi: Figure = { value: signed(round(gaugeBar / BAR_PER_PSI, PSI_STEP)), unit: 'psi' };
-  return units === 'metric' ? [bar] : units === 'imperial' ? [psi] : [bar, psi];
+  return figuresOf('pressureLeft', gaugeBar, units);
 }
 
 /** Figures of one quantity in several units, "24 m / 79 ft". */
@@ -121,7 +102,7 @@ export function joined(figures: readonly Figure[]): string {
 
 /** Minutes that are allowed or planned, rounded down. */
 export function minutesDown(min: number | null): Figure {
-  return min === null ? NO_FIGURE : { value: signed(down(min)), unit: 'min' };
+  return figuresOf('minutesLeft', min)[0]!;
 }
 
 /** A dive's greatest depth as it is printed: what is planned rounded down, what was dived up. */
@@ -142,8 +123,8 @@ export function depthAsPrintedM(
   units: SlateUnits,
 ): number {
   if (!isAsDived) return depthM;
-  const inMetres = units === 'imperial' ? 0 : up(depthM, 0.1);
-  const inFeet = units === 'metric' ? 0 : up(depthM / M_PER_FOOT) * M_PER_FOOT;
+  const inMetres = units === 'imperial' ? 0 : printedSi(depthM, 'depthMet', 'metric');
+  const inFeet = units === 'metric' ? 0 : printedSi(depthM, 'depthMet', 'imperial');
   return Math.max(depthM, inMetres, inFeet);
 }
 
@@ -152,63 +133,64 @@ export function depthAsPrintedM(
  * a plan past its no-stop time could read as one that keeps to it.
  */
 export function diveTime({ bottomMin, isAsDived }: Pick<Entry, 'bottomMin' | 'isAsDived'>): Figure {
-  return { value: signed(careful(bottomMin, isAsDived ? 'exposure' : 'plan', 0.1)), unit: 'min' };
+  return figuresOf(isAsDived ? 'minutesDived' : 'minutesSet', bottomMin)[0]!;
 }
 
 /** A stretch of time as "2 h 05 min", rounded down: an interval is no longer than it is. */
 export function intervalText(min: number): string {
-  const whole = down(min);
-  if (whole < 60) return `${signed(whole)} min`;
-  const hours = Math.floor(whole / 60);
-  return hours >= 48
-    ? `${Math.floor(hours / 24)} days ${hours % 24} h`
-    : `${hours} h ${String(whole % 60).padStart(2, '0')} min`;
+  return read(span(min, 'down'));
 }
 
 /** PO2 in bar, up to the hundredth. */
 export function po2Text(bar: number | null): string {
-  return bar === null ? NONE : `${up(bar, 0.01).toFixed(2)} bar`;
+  return read(figure('po2Met', bar));
 }
 
 /** A PO2 limit as it is set, "1.4" or "1.405": with the decimals it has, one to three. */
 export function po2LimitText(bar: number): string {
-  return down(bar, 0.001)
-    .toFixed(3)
-    .replace(/0{1,2}$/, '');
+  return read(bare('po2Limit', bar));
 }
 
 /** A share taken, as percent rounded up. */
 export function percentUp(fraction: number | null): string {
-  return fraction === null ? NONE : `${signed(up(100 * fraction))} %`;
+  return read(figure('shareMet', fraction));
 }
 
 /** Oxygen share as it was set or analysed, with the decimals it has, at most two. */
 export function oxygenPercent(o2: number): string {
-  return `${Number((100 * o2).toFixed(2))}`;
+  return read(bare('oxygen', o2));
 }
 
-/** Name of a mix by its oxygen. Source: trade terms. */
+/** Name of a mix by its oxygen. */
 export function mixName(o2: number): string {
-  return Math.abs(o2 - 0.21) < DUST ? 'Air' : `EAN${oxygenPercent(o2)}`;
+  return read(mixSaid(o2));
 }
 
 /** Time of day, "09:40" or "9:40 am": a start as it stands, what is reached rounded up to the minute. */
 export function clockText(at: WallMin, clock: Clock): string {
-  return fileWords(clockSaid(wallText(at).slice(11, 16), clock));
+  return read(timeAt(at), 'metric', clock);
 }
 
-const WEEKDAYS = ['Thu', 'Fri', 'Sat', 'Sun', 'Mon', 'Tue', 'Wed'];
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+/** A date a person reads, "Sat 6 Mar 2027". @param date "2027-03-06" */
+export function dateText(date: string): string {
+  return read(dayOf(date));
+}
 
-/** A date a person reads, "Sat 6 Mar 2027". @param date "2027-03-06" @param dayNumber days since 1970-01-01, a Thursday */
-export function dateText(date: string, dayNumber: number): string {
-  const [year, month, day] = date.split('-').map(Number);
-  return `${WEEKDAYS[((dayNumber % 7) + 7) % 7]} ${day} ${MONTHS[month! - 1]} ${year}`;
+/** "1 dive", "no dives", "4 dives". */
+export function divesText(count: number): string {
+  return read(divesSaid(count));
+}
+
+/** A moment with its date, "Fri 12 Mar 2027, 04:45", rounded up to the minute. */
+export function momentText(at: WallMin | null, clock: Clock): string {
+  return at === null ? NONE : read(momentAt(at), 'metric', clock);
 }
 
 /** Stops that a passed limit costs, "6 m 2 min, 3 m 9 min". */
 export function stopsText(stops: readonly Stop[], units: SlateUnits): string {
-  return stops.map((stop) => `${stopDepth(stop.depthM, units)} ${up(stop.min)} min`).join(', ');
+  return stops
+    .map(({ depthM, min }) => read(said`${figure('depthMet', depthM)} ${figure('minutesMet', min)}`, units))
+    .join(', ');
 }
 
 /** A stop's depth, rounded to the deeper side. */

@@ -1,7 +1,7 @@
 import { fileWords } from '../words/reader';
 import { SAFETY_LINE } from '../words/safety-line';
 import type { Trip } from '../document/types';
-import { dateOf } from './contents';
+import { dateText } from './figures';
 import { beside, rule, space, stack, type Block, type Mark, type Setter, type TextStyle } from './layout';
 
 /** A page before it is known how many there are. */
@@ -41,7 +41,7 @@ export function foot(set: Setter, widthPt: number, sizePt: number, facts: FootFa
     set.text(fileWords(SAFETY_LINE), style, widthPt),
     set.text(facts.trip.title, { ...style, maxLines: 1 }, widthPt),
     set.text(
-      `${dateOf(facts.printedOn)}, file version ${facts.trip.version}-${facts.planMark}, ${page}`,
+      `${dateText(facts.printedOn)}, file version ${facts.trip.version}-${facts.planMark}, ${page}`,
       style,
       widthPt,
     ),

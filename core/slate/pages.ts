@@ -1,5 +1,5 @@
 import { failure, failures, success, type Result } from '../result';
-import { dateOf } from './contents';
+import { dateText } from './figures';
 import {
   datesWithoutDives,
   marginIsNone,
@@ -123,7 +123,7 @@ function titleOf(request: SlateRequest): string {
     .filter((each) => diverIds !== null && diverIds.includes(each.diver.id))
     .map((each) => each.diver.name);
   const who = names.length === 0 ? '' : `, ${names.join(', ')}`;
-  return `${ledger.trip.title}: ${KIND_NAMES[kind]}${who}, printed ${dateOf(request.printedOn)}`;
+  return `${ledger.trip.title}: ${KIND_NAMES[kind]}${who}, printed ${dateText(request.printedOn)}`;
 }
 
 /** Marks at the edges a knife is laid along, outside the pages they part, as far as the sheet has white there. */

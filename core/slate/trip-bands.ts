@@ -2,8 +2,7 @@ import { wallDate } from '../words/calendar';
 import type { DiverLedger, Entry } from '../ledger/ledger-types';
 import { timelineOf, type TimelinePoint } from '../ledger/timeline';
 import type { Trip } from '../document/types';
-import { dateOf, divesText } from './contents';
-import { diveDepths, down, joined, percentUp, up, type SlateUnits } from './figures';
+import { dateText, divesText, diveDepths, down, joined, percentUp, up, type SlateUnits } from './figures';
 import {
   area,
   polyline,
@@ -211,7 +210,7 @@ function dayHeadings(
   const marks: Mark[] = [];
   for (const day of mine.days) {
     const index = dayIndex(day.date, mine, scale);
-    const long = dateOf(day.date).replace(/ \d{4}$/, '');
+    const long = dateText(day.date).replace(/ \d{4}$/, '');
     const short = long.split(' ').slice(0, 2).join(' ');
     const lines: readonly { readonly choices: readonly string[]; readonly font: TextStyle['font'] }[] = [
       { font: 'bold', choices: [long, short, short.split(' ')[1]!] },

@@ -36,7 +36,7 @@ export const SHORT_LIMITS = {
   cns: said`CNS`,
   'cns-day': said`CNS 24 h`,
   gas: said`gas`,
-  'diver-depth': said`own limit`,
+  'diver-depth': said`own depth limit`,
   interval: said`dive before`,
 } as const;
 

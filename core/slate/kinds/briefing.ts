@@ -4,7 +4,9 @@ import type { Words } from '../../words/reader';
 import { listed as listedNames, said } from '../../words/said';
 import { assert } from '../../result';
 import type { Trip } from '../../document/types';
-import { dateOf, slateDays } from '../contents';
+import { slateDays } from '../contents';
+import { dateText } from '../figures';
+import { SEVERITIES } from '../../words/terms';
 import { beside, rule, stack, type Block, type Setter } from '../layout';
 import { flow, heading, PRINT_MIN_PT, type Draft } from '../page-frame';
 import type { SlateRequest } from '../request';
@@ -43,8 +45,6 @@ interface PartyDay {
   readonly cautions: readonly string[];
 }
 
-const SEVERITY_WORDS = { stop: 'Stop', change: 'Change', know: 'Know' } as const;
-
 /** A caution with whom and which dive it is about, as the sheet numbers them. */
 function cautionText(
   { caution, diverIds }: Told,
@@ -59,7 +59,7 @@ function cautionText(
     ...(number === undefined ? [] : [`dive ${number}`]),
   ].join(', ');
   const who = about === '' ? '' : `${about}: `;
-  return `${SEVERITY_WORDS[caution.severity]}. ${who}${words(caution.says)}`;
+  return `${words(SEVERITIES[caution.severity])}. ${who}${words(caution.says)}`;
 }
 
 function partyDays(request: SlateRequest): readonly PartyDay[] {
@@ -96,7 +96,7 @@ function partyDays(request: SlateRequest): readonly PartyDay[] {
       dives,
       cautions: [
         ...toldTogether(ours).map((told) => cautionText(told, ledger.trip.party, dives, words)),
-        ...(dense === null ? [] : [`${SEVERITY_WORDS.know}. ${words(dense)}`]),
+        ...(dense === null ? [] : [`${words(SEVERITIES.know)}. ${words(dense)}`]),
       ],
     };
   });
@@ -155,7 +155,7 @@ function dayPages(
   const { widthPt } = area;
   const gap = sizePt * 1.4;
   const head = stack([
-    heading(set, dateOf(day.date), request.ledger.trip.place, widthPt, sizePt * 1.6),
+    heading(set, dateText(day.date), request.ledger.trip.place, widthPt, sizePt * 1.6),
     rule(widthPt, 0.8, 6),
   ]);
   const available = area.heightPt - head.heightPt;
@@ -210,7 +210,7 @@ export function briefingDrafts(
     if (pages === null) return null;
     drafts.push(
       ...pages.map((body, i) => ({
-        name: `Briefing, ${dateOf(day.date)}${i === 0 ? '' : `, sheet ${i + 1}`}`,
+        name: `Briefing, ${dateText(day.date)}${i === 0 ? '' : `, sheet ${i + 1}`}`,
         body,
       })),
     );

@@ -1,15 +1,8 @@
 import { wallMin, type Clock } from '../../words/calendar';
 import type { DiverLedger } from '../../ledger/ledger-types';
 import type { Flight } from '../../document/types';
-import {
-  divesText,
-  momentText,
-  slateDays,
-  type SlateDay,
-  type SlateDive,
-  UNKNOWN_CLOCK_MEANING,
-} from '../contents';
-import { joined, NONE, percentUp } from '../figures';
+import { slateDays, type SlateDay, type SlateDive, UNKNOWN_CLOCK_MEANING } from '../contents';
+import { divesText, momentText, joined, NONE, percentUp } from '../figures';
 import { LEVELS_MEANING } from '../levels';
 import {
   beside,

@@ -1,4 +1,5 @@
-import { momentText, slateDays, type SlateDay } from '../contents';
+import { momentText } from '../figures';
+import { slateDays, type SlateDay } from '../contents';
 import { deeperLonger } from '../deeper-longer';
 import { rule, space, stack, writingLines, type Block, type Setter } from '../layout';
 import { heading, SLATE_MIN_PT, type Draft } from '../page-frame';

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { dateOf } from '../../../core/slate/contents';
+import { dateText } from '../../../core/slate/figures';
 import { LABEL_SIZES, usualLabel } from '../../../core/slate/labels';
 import type { HoleSide } from '../../../core/slate/paper';
 import type { SlateKind } from '../../../core/slate/request';
@@ -80,7 +80,7 @@ export function SlateOptionsForm({ dates }: { readonly dates: readonly string[] 
       <Ticks
         legend="Days"
         all="Every diving day"
-        options={dates.map((date) => ({ value: date, label: dateOf(date) }))}
+        options={dates.map((date) => ({ value: date, label: dateText(date) }))}
         chosen={chosen.dates}
         commit={(days) => choose({ dates: days })}
       />

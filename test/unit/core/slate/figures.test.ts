@@ -150,8 +150,8 @@ describe('stops and dates', () => {
   });
 
   it('names the weekday; 1970-01-01 was a Thursday, 2027-03-06 is a Saturday', () => {
-    expect(dateText('1970-01-01', 0)).toBe('Thu 1 Jan 1970');
-    expect(dateText('2027-03-06', 20_883)).toBe('Sat 6 Mar 2027');
-    expect(dateText('1969-12-31', -1)).toBe('Wed 31 Dec 1969');
+    expect(dateText('1970-01-01')).toBe('Thu 1 Jan 1970');
+    expect(dateText('2027-03-06')).toBe('Sat 6 Mar 2027');
+    expect(dateText('1969-12-31')).toBe('Wed 31 Dec 1969');
   });
 });
