@@ -97,7 +97,7 @@ describe('the order of rooms', () => {
     ['core/slate/kinds/wet.ts', "import { a } from '../../formats/zip';", 'core/slate', 'core/formats'],
     ['core/workings/all.ts', "const a = await import('../formats/all');", 'core/workings', 'core/formats'],
     // Neighbours on one step know nothing of each other.
-    ['core/gas.ts', "import { a } from '../../../core/words/quantity';", 'core/gas', 'core/units'],
+    ['core/gas.ts', "import { a } from './units';", 'core/gas', 'core/units'],
     ['core/library.ts', "import { a } from './ledger/ledger';", 'core/library', 'core/ledger'],
     [
       'renderer/figures/format.ts',

@@ -204,7 +204,7 @@ describe('what a reader sets in their own way', () => {
 
   it('puts every moment into the words of the reader', () => {
     expect(all.find(({ figure }) => figure === 'flyAfter')!.result).toMatch(
-      /^\[\d{4}-\d\d-\d\dT\d\d:\d\d\]$/,
+      /^\[\d{4}-\d\d-\d\d at \d\d:\d\d\]$/,
     );
     const outside = texts.map((text) => text.replaceAll(/\[[^\]]*\]/g, ''));
     for (const text of outside) expect(text).not.toMatch(/\d{4}-\d\d-\d\d|\d\d:\d\d/);
