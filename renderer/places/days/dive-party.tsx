@@ -3,6 +3,7 @@ import type { Dive } from '../../../core/document/types';
 import { setDiveParty } from '../../actions/dives';
 import { tell } from '../../actions/edit';
 import { useDesk } from '../../store/store';
+import styles from './dive-party.module.css';
 
 /** Who dives it: ticks, out of the way until asked for. */
 export function DiveParty({ dive }: { readonly dive: Dive }): ReactNode {
@@ -18,7 +19,7 @@ export function DiveParty({ dive }: { readonly dive: Dive }): ReactNode {
       <summary>
         {dive.divers ? `Dived by ${ids.length} of ${party.length}` : 'The whole party dives it'}
       </summary>
-      <fieldset className="ticks">
+      <fieldset className={styles.ticks}>
         <legend className="unseen">Who dives it</legend>
         {party.map(({ id, name }) => (
           <label key={id}>

@@ -12,7 +12,7 @@ import { Choice } from '../../parts/choice';
 import { Dialog } from '../../parts/dialog';
 import { diveNumber, ledgerOfDiver } from '../../store/selectors';
 import { useDesk } from '../../store/store';
-import './workings-sheet.css';
+import styles from './workings-sheet.module.css';
 
 /** Outcomes that a reader in feet and psi wants in those as well, rounded to the careful side. */
 const IN_UNITS: Partial<Readonly<Record<FigureId, readonly [Kind, Careful]>>> = {
@@ -52,7 +52,7 @@ export function WorkingsSheet(props: {
   const [kind, careful] = (shown && IN_UNITS[shown.figure]) ?? [];
   const inUnits =
     units === 'imperial' && kind && careful && shown && shown.exact !== null ? (
-      <tr className="result">
+      <tr className={styles.result}>
         <th scope="row">In {unitName(kind, units)}</th>
         <td>{unitText(shown.exact, kind, units, careful)}</td>
       </tr>
@@ -60,14 +60,14 @@ export function WorkingsSheet(props: {
   return (
     <Dialog title="How is this worked out?" onClose={closeOverlay}>
       {entry && shown ? (
-        <div className="workings">
+        <div className={styles.workings}>
           <Choice
             label={`A figure of dive ${diveNumber(trip, diveId)} for ${entry.diver.name}`}
             value={shown.figure}
             options={all.map((each) => ({ value: each.figure, label: each.title }))}
             commit={setFigure}
           />
-          <p className="formula">{read(shown.formula)}</p>
+          <p className={styles.formula}>{read(shown.formula)}</p>
           <table>
             <caption className="unseen">The numbers put in</caption>
             <tbody>
@@ -77,16 +77,16 @@ export function WorkingsSheet(props: {
                   <td>{read(value)}</td>
                 </tr>
               ))}
-              <tr className="result">
+              <tr className={styles.result}>
                 <th scope="row">{shown.title}</th>
                 <td>{read(shown.result)}</td>
               </tr>
               {inUnits}
             </tbody>
           </table>
-          <p className="soft">Source: {shown.source}</p>
+          <p className={styles.note}>Source: {shown.source}</p>
           {units === 'imperial' ? (
-            <p className="soft">Formulas are in metres and bar, as they were published.</p>
+            <p className={styles.note}>Formulas are in metres and bar, as they were published.</p>
           ) : null}
         </div>
       ) : (

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import styles from './ticks.module.css';
 
 /** Several out of a list, all of them where none is picked out. */
 export function Ticks<Value extends string>(props: {
@@ -17,7 +18,7 @@ export function Ticks<Value extends string>(props: {
     commit(after.length === 0 || after.length === options.length ? null : after);
   };
   return (
-    <fieldset className="ticks">
+    <fieldset className={styles.ticks}>
       <legend>{props.legend}</legend>
       <label>
         <input type="checkbox" checked={chosen === null} onChange={() => commit(null)} />

@@ -1,0 +1,76 @@
+import { describe, expect, it } from 'vitest';
+import { styleBreaches, stylesOfWindow, type StyleFile } from '../../../build/checks/styles';
+
+const file = (path: string, text: string): StyleFile => ({ path, text });
+const whats = (styles: readonly StyleFile[], code: readonly StyleFile[], global: readonly string[] = []) =>
+  styleBreaches(styles, code, global).map(({ where, what }) => `${where}: ${what}`);
+
+describe('styleBreaches', () => {
+  it('finds none in the window', () => {
+    const { styles, code } = stylesOfWindow();
+    expect(styles.length).toBeGreaterThan(10);
+    expect(code.length).toBeGreaterThan(100);
+    expect(styleBreaches(styles, code)).toEqual([]);
+  });
+
+  it('takes a module with its component, and what is everybody’s', () => {
+    expect(
+      whats(
+        [
+          file('renderer/look/base.css', '.soft { color: red; }'),
+          file('renderer/a/b.module.css', '.row:hover > td, .row { color: red; }'),
+        ],
+        [
+          file(
+            'renderer/a/b.tsx',
+            "import styles from './b.module.css';\n<p className={`${styles.row} soft`} />",
+          ),
+        ],
+      ),
+    ).toEqual([]);
+  });
+
+  it('refuses a new file that is global, and one on the list that is gone', () => {
+    expect(whats([file('renderer/a/b.css', 'p { margin: 0; }')], [], ['renderer/a/c.css'])).toEqual([
+      'renderer/a/b.css: is global: name it x.module.css beside its component',
+      'renderer/a/c.css: is global no more: take it off the list',
+    ]);
+  });
+
+  it('refuses a class that two files style bare, whichever was loaded last', () => {
+    const styles = [
+      file('renderer/a/a.css', '.ticks { gap: 0; }'),
+      file('renderer/b/b.css', '@media print {\n  .ticks label { gap: 1px; }\n}\n.b .own { gap: 0; }'),
+      file('renderer/c/c.css', '.c .ticks { gap: 0; }'),
+    ];
+    const code = [file('renderer/a/a.tsx', '<p className="ticks b c own" />')];
+    expect(
+      whats(
+        styles,
+        code,
+        styles.map(({ path }) => path),
+      ),
+    ).toEqual(['renderer/a/a.css, renderer/b/b.css: .ticks is styled in each of them']);
+  });
+
+  it('refuses a class that nobody uses, though not one whose name is put together', () => {
+    const styles = [
+      file('renderer/look/base.css', '.gone {} .head-depth {} .recharts-tooltip {} /* .old */'),
+    ];
+    expect(whats(styles, [file('renderer/a/a.tsx', 'className={`head-${sort}`}')])).toEqual([
+      'renderer/look/base.css: .gone is used by nobody',
+    ]);
+  });
+
+  it('refuses what a module has too much or too little', () => {
+    expect(
+      whats(
+        [file('renderer/a/b.module.css', '.row {} .left {}')],
+        [file('renderer/a/b.tsx', "import css from './b.module.css';\ncss.row; css['column-head'];")],
+      ),
+    ).toEqual([
+      'renderer/a/b.module.css: .left is used by nobody',
+      'renderer/a/b.tsx: asks renderer/a/b.module.css for .column-head, which is not there',
+    ]);
+  });
+});
