@@ -9,16 +9,21 @@ import { decimalText } from './delimited';
 import { textTooLarge, type SiteDraft, type SiteReading, type SiteTroubleKind } from './site-draft';
 import { readXml, xmlText, type XmlElement } from './xml';
 
-/** GPX knows no depth of water: it stands among the extensions, under a name of ours. */
-const DEPTH_NAMESPACE = 'urn:carryover:site:1';
+/** GPX knows no depth of water: it stands among the extensions, under the name that receivers' files have for it. */
+const EXTENSION_NAMESPACE = 'http://www.garmin.com/xmlschemas/GpxExtensions/v3';
+
+/** Depths of one waypoint that differ by less are the same, written with fewer digits, metres. */
+const SAME_DEPTH_M = 0.05;
 
 /**
  * Sites from the waypoints of a GPX file.
- * The depth is read from an extension named "depth", or from an elevation below 0; a waypoint at sea level or
- * above it has none, and the diver has to give it.
+ * The depth is read from an extension, `WaypointExtension/Depth` or one named "depth". An elevation below 0 is a
+ * suggestion alone, as a receiver's height errs by metres; so is the deepest of depths that disagree. A waypoint
+ * with neither has no depth, and the diver has to give it.
  * @param text the document @param words of whoever reads the troubles
  * @returns the waypoints that can be sites, and a trouble for each that cannot
- * Source: GPX 1.1 schema, Topografix (2004); version 1.0 names waypoints alike and is read too.
+ * Source: GPX 1.1 schema, Topografix (2004), version 1.0 names waypoints alike and is read too; the published
+ * schema GpxExtensions, version 3, for `WaypointExtension/Depth` in metres.
  */
 export function readGpx(text: string, words: Words = fileWords): SiteReading {
   const tooLarge = textTooLarge(text);
@@ -89,22 +94,40 @@ function siteOf(waypoint: XmlElement): { readonly site: SiteDraft } | SaidTroubl
   const notes = [childText(waypoint, 'desc'), childText(waypoint, 'cmt')]
     .filter((text, index, all) => text !== '' && all.indexOf(text) === index)
     .join('\n');
-  const depthM = depthOf(waypoint);
+  const { depthM, suggestion } = depthOf(waypoint);
   const trouble =
     textTrouble('name', name) ??
     numberTrouble('latitude', position.lat) ??
     numberTrouble('longitude', position.lon) ??
     (depthM === null ? null : numberTrouble('siteDepthM', depthM)) ??
     textTrouble('siteNotes', notes);
-  return trouble ?? { site: { name, depthM, notes, position } };
+  return trouble ?? { site: { name, depthM, ...(suggestion && { suggestion }), notes, position } };
 }
 
-function depthOf(waypoint: XmlElement): number | null {
-  const extensions = waypoint.children.find((child) => localName(child.name) === 'extensions');
-  const written = extensions?.children.find((child) => localName(child.name).toLowerCase() === 'depth');
-  if (written) return decimal(written.text);
-  const elevationM = decimal(childText(waypoint, 'ele'));
-  return elevationM < 0 ? -elevationM : null;
+function childrenNamed(element: XmlElement, name: string): readonly XmlElement[] {
+  return element.children.filter((child) => localName(child.name).toLowerCase() === name);
+}
+
+/** What a waypoint says of its depth; not a number where that is none, for the range to refuse. */
+function depthOf(waypoint: XmlElement): Pick<SiteDraft, 'depthM' | 'suggestion'> {
+  const extensions = childrenNamed(waypoint, 'extensions');
+  const holders = [...extensions, ...extensions.flatMap((each) => childrenNamed(each, 'waypointextension'))];
+  const depthsM = holders.flatMap((each) => childrenNamed(each, 'depth')).map(({ text }) => decimal(text));
+  if (depthsM.length > 0) {
+    // Not a number, if one of them is not.
+    const [least, most] = [Math.min(...depthsM), Math.max(...depthsM)];
+    return most - least > SAME_DEPTH_M && isDepth(most)
+      ? { depthM: null, suggestion: { from: 'several', depthM: most } }
+      : { depthM: most };
+  }
+  // Its digits past the tenth say nothing.
+  const depthM = Math.ceil(-10 * decimal(childText(waypoint, 'ele'))) / 10;
+  return isDepth(depthM) ? { depthM: null, suggestion: { from: 'elevation', depthM } } : { depthM: null };
+}
+
+/** Whether a site may be that deep. */
+function isDepth(m: number): boolean {
+  return numberTrouble('siteDepthM', m) === null;
 }
 
 /** A document, and the sites that could not stand in it. */
@@ -118,13 +141,13 @@ export interface GpxWriting {
  * @param sites of a trip; those without position are handed back, as a waypoint must have one
  * @param title of the trip
  * @returns GPX 1.1 with name, notes and, as an extension, depth in metres
- * Source: GPX 1.1 schema, Topografix (2004).
+ * Source: as `readGpx`.
  */
 export function writeGpx(sites: readonly Site[], title: string): GpxWriting {
   const withoutPosition: Site[] = [];
   const lines = [
     '<?xml version="1.0" encoding="UTF-8"?>',
-    `<gpx version="1.1" creator="Carryover" xmlns="http://www.topografix.com/GPX/1/1" xmlns:c="${DEPTH_NAMESPACE}">`,
+    `<gpx version="1.1" creator="Carryover" xmlns="http://www.topografix.com/GPX/1/1" xmlns:gpxx="${EXTENSION_NAMESPACE}">`,
     `  <metadata><name>${xmlText(title)}</name></metadata>`,
   ];
   for (const site of sites) {
@@ -135,7 +158,11 @@ export function writeGpx(sites: readonly Site[], title: string): GpxWriting {
     lines.push(`  <wpt lat="${decimalText(site.position.lat)}" lon="${decimalText(site.position.lon)}">`);
     lines.push(`    <name>${xmlText(site.name)}</name>`);
     if (site.notes !== '') lines.push(`    <desc>${xmlText(site.notes)}</desc>`);
-    lines.push(`    <extensions><c:depth>${decimalText(site.depthM)}</c:depth></extensions>`, '  </wpt>');
+    const depth = `<gpxx:Depth>${decimalText(site.depthM)}</gpxx:Depth>`;
+    lines.push(
+      `    <extensions><gpxx:WaypointExtension>${depth}</gpxx:WaypointExtension></extensions>`,
+      '  </wpt>',
+    );
   }
   lines.push('</gpx>', '');
   return { text: lines.join('\n'), withoutPosition };

@@ -6,8 +6,16 @@ export interface SiteDraft {
   readonly name: string;
   /** null where the file does not say: the diver has to. */
   readonly depthM: number | null;
+  /** What the file lets guess of it, for the diver to confirm or mend; never taken by itself. */
+  readonly suggestion?: DepthSuggestion;
   readonly notes: string;
   readonly position: { readonly lat: number; readonly lon: number } | null;
+}
+
+/** A depth that may be one: the height of a receiver below the sea, or the deepest of several that disagree. */
+export interface DepthSuggestion {
+  readonly from: 'elevation' | 'several';
+  readonly depthM: number;
 }
 
 export type SiteTroubleKind = 'too-large' | 'too-many' | 'not-readable' | 'no-sites' | 'row';

@@ -199,6 +199,32 @@ test.describe('the sites', () => {
     await expect(sites.field('Depth of Far Bank')).toHaveValue('26 m');
   });
 
+  test('are read with the depth that receivers write, and a height alone has to be confirmed', async ({
+    bench,
+    sites,
+  }) => {
+    const gpx =
+      '<gpx version="1.1" creator="t" xmlns="http://www.topografix.com/GPX/1/1" xmlns:g="http://www.garmin.com/xmlschemas/GpxExtensions/v3">' +
+      '<wpt lat="-7.5" lon="148.25"><ele>-4</ele><name>Far Bank</name><extensions><g:WaypointExtension><g:Depth>18.5</g:Depth></g:WaypointExtension></extensions></wpt>' +
+      '<wpt lat="-7.6" lon="148.25"><ele>-21.4387</ele><name>Gull Steps</name></wpt></gpx>';
+    await bench.command('sites from a list');
+    bench.answerNextFile('waypoints.gpx', gpx);
+    await sites.sheet.getByRole('button', { name: 'Choose a file' }).click();
+    await expect(sites.sheet.getByRole('row', { name: /Far Bank/ })).toContainText('18.5 m');
+    const row = sites.sheet.getByRole('row', { name: /Gull Steps/ });
+    await expect(row).toContainText('The list has a height alone, and receivers err by metres.');
+    const add = sites.sheet.getByRole('button', { name: 'Add 2 sites' });
+    await expect(add).toBeDisabled();
+    await row.getByRole('button', { name: 'Use 21.5 m for Gull Steps' }).click();
+    const depth = sites.sheet.getByLabel('Depth of Gull Steps');
+    await expect(depth).toHaveValue('21.5 m');
+    await depth.fill('24');
+    await depth.press('Enter');
+    await add.click();
+    await expect(sites.field('Depth of Gull Steps')).toHaveValue('24 m');
+    await expect(sites.field('Depth of Far Bank')).toHaveValue('18.5 m');
+  });
+
   for (const [words, name, begins] of [
     ['save sites csv', /sites\.csv$/, '\uFEFFname,depth (m)'],
     ['save sites gpx', /sites\.gpx$/, '<?xml'],

@@ -12,6 +12,7 @@ import { wordsIn } from '../../figures/reader';
 import { Field } from '../../parts/field';
 import { machine } from '../../store/machine';
 import { useDesk } from '../../store/store';
+import type { DepthSuggestion } from '../../../core/formats/site-draft';
 import { listOf, type ListedSite, type ReadSiteList, type SiteList } from './site-list';
 import './site-list.css';
 
@@ -157,10 +158,40 @@ function Row(props: {
           depthText(depthM, units)
         )}
         {isAsked && depthM === null && isWanted ? (
-          <span className="care">The list does not say it.</span>
+          <Missing suggestion={draft.suggestion} name={draft.name} take={(m) => setDepth(index, m)} />
         ) : null}
       </td>
       <td className="soft">{about}</td>
     </tr>
+  );
+}
+
+const WHY: Readonly<Record<DepthSuggestion['from'], string>> = {
+  elevation: 'The list has a height alone, and receivers err by metres.',
+  several: 'The list says several; this is the deepest.',
+};
+
+/** That a depth is missing, and where the list lets one be guessed, that guess to confirm or to type over. */
+function Missing(props: {
+  readonly suggestion: DepthSuggestion | undefined;
+  readonly name: string;
+  readonly take: (depthM: number) => void;
+}): ReactNode {
+  const { suggestion, name, take } = props;
+  const units = useDesk(({ settings }) => settings.units);
+  if (!suggestion) return <span className="care">The list does not say it.</span>;
+  const depth = depthText(suggestion.depthM, units);
+  return (
+    <span className="care">
+      {WHY[suggestion.from]}{' '}
+      <button
+        type="button"
+        className="linked"
+        aria-label={`Use ${depth} for ${name}`}
+        onClick={() => take(suggestion.depthM)}
+      >
+        Use {depth}
+      </button>
+    </span>
   );
 }

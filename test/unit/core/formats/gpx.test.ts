@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readGpx, writeGpx } from '../../../../core/formats/gpx';
+import type { SiteDraft } from '../../../../core/formats/site-draft';
 import type { Site } from '../../../../core/document/types';
 
 function gpx(body: string): string {
@@ -14,8 +15,19 @@ const KETTLE: Site = {
   position: { lat: -7.25, lon: 41.000001 },
 };
 
-function depthWith(elevation: string): number | null {
-  return readGpx(gpx(`<wpt lat="1" lon="2">${elevation}<name>A</name></wpt>`)).sites[0]!.depthM;
+function depthWith(inside: string): Pick<SiteDraft, 'depthM' | 'suggestion'> {
+  const { depthM, suggestion } = readGpx(gpx(`<wpt lat="1" lon="2">${inside}<name>A</name></wpt>`)).sites[0]!;
+  return { depthM, ...(suggestion && { suggestion }) };
+}
+
+/** As the published schema of the extension has it: among others, in its own namespace. */
+function extension(depth: string, elsewhere = ''): string {
+  const namespace = 'http://www.garmin.com/xmlschemas/GpxExtensions/v3';
+  return (
+    `<extensions>${elsewhere}<gpxx:WaypointExtension xmlns:gpxx="${namespace}">` +
+    `<gpxx:Temperature>27</gpxx:Temperature><gpxx:Depth>${depth}</gpxx:Depth>` +
+    '<gpxx:DisplayMode>SymbolAndName</gpxx:DisplayMode></gpxx:WaypointExtension></extensions>'
+  );
 }
 
 describe('readGpx', () => {
@@ -31,11 +43,34 @@ describe('readGpx', () => {
     });
   });
 
-  it('takes an elevation below the sea as the depth, and knows none above it', () => {
-    expect(depthWith('<ele>-21</ele>')).toBe(21);
-    expect(depthWith('<ele>0</ele>')).toBeNull();
-    expect(depthWith('<ele>350</ele>')).toBeNull();
-    expect(depthWith('')).toBeNull();
+  it('suggests an elevation below the sea, which is no depth yet, and knows none above it', () => {
+    const suggested = (depthM: number) => ({ depthM: null, suggestion: { from: 'elevation', depthM } });
+    expect(depthWith('<ele>-21</ele>')).toEqual(suggested(21));
+    // A receiver writes digits that it cannot know.
+    expect(depthWith('<ele>-21.4387</ele>')).toEqual(suggested(21.5));
+    for (const none of ['<ele>0</ele>', '<ele>350</ele>', '<ele>-4000</ele>', '<ele>deep</ele>', '']) {
+      expect(depthWith(none)).toEqual({ depthM: null });
+    }
+  });
+
+  it('reads the depth that the files of receivers carry, whatever the elevation says', () => {
+    expect(depthWith(extension('18.5'))).toEqual({ depthM: 18.5 });
+    expect(depthWith(`<ele>-3</ele>${extension('18.5')}`)).toEqual({ depthM: 18.5 });
+    expect(depthWith(extension('18.500', '<depth>18.5</depth>'))).toEqual({ depthM: 18.5 });
+    const odd = readGpx(gpx(`<wpt lat="1" lon="2"><name>A</name>${extension('deep')}</wpt>`));
+    expect(odd.sites).toEqual([]);
+    expect(odd.troubles).toHaveLength(1);
+  });
+
+  it('takes none of several depths that disagree, and suggests the deepest', () => {
+    expect(depthWith(extension('18.5', '<depth>21</depth>'))).toEqual({
+      depthM: null,
+      suggestion: { from: 'several', depthM: 21 },
+    });
+    const impossible = readGpx(
+      gpx(`<wpt lat="1" lon="2"><name>A</name>${extension('18.5', '<depth>4000</depth>')}</wpt>`),
+    );
+    expect(impossible.troubles).toHaveLength(1);
   });
 
   it('names each waypoint that cannot be a site', () => {
@@ -76,6 +111,8 @@ describe('writeGpx', () => {
   it('writes what readGpx reads back', () => {
     const { text, withoutPosition } = writeGpx([KETTLE], 'A & B');
     expect(withoutPosition).toEqual([]);
+    expect(text).toContain('xmlns:gpxx="http://www.garmin.com/xmlschemas/GpxExtensions/v3"');
+    expect(text).toContain('<gpxx:WaypointExtension><gpxx:Depth>18.5</gpxx:Depth></gpxx:WaypointExtension>');
     const { name, depthM, notes, position } = KETTLE;
     expect(readGpx(text)).toEqual({ sites: [{ name, depthM, notes, position }], troubles: [] });
   });

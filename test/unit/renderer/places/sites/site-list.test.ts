@@ -45,6 +45,15 @@ describe('readSiteList', () => {
     expect(left.drafts).toEqual([]);
   });
 
+  it('takes no height for a depth: it asks, whatever is suggested', () => {
+    const guessed = GPX.replace('<name>', '<ele>-21</ele><name>');
+    const asked = readSiteList(listOf(guessed), METRIC, []);
+    expect(asked.sites).toMatchObject([
+      { isAsked: true, depthM: null, draft: { suggestion: { from: 'elevation', depthM: 21 } } },
+    ]);
+    expect(asked.drafts).toBe(null);
+  });
+
   it('finds nothing to say of an empty list', () => {
     expect(readSiteList(listOf('  \n'), METRIC, [])).toEqual({ sites: [], troubles: [], drafts: [] });
   });
