@@ -10,6 +10,7 @@ import { cnsOver100 } from './cns-over-100';
 import { cnsOver80 } from './cns-over-80';
 import { cnsUnknown } from './cns-unknown';
 import { deeperThanDiver } from './deeper-than-diver';
+import { deeperThanSite } from './deeper-than-site';
 import { deeperThanTheOneBefore } from './deeper-than-the-one-before';
 import { earlierDiveWithoutMix } from './earlier-dive-without-mix';
 import { esotOverDay } from './esot-over-day';
@@ -62,6 +63,7 @@ export const RULES: readonly Rule[] = [
   belowMinimumGas,
   belowReserve,
   gasTooDense,
+  deeperThanSite,
   shortInterval,
   deeperThanTheOneBefore,
   otuOverDay,

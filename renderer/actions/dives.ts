@@ -1,9 +1,11 @@
 /** Edits of dives. Each returns what became of it; dives stay in order of start. */
-import { failure } from '../../core/result';
+import type { Settings } from '../../core/host';
+import { assert, failure } from '../../core/result';
 import { wallMin, wallText, type WallTime } from '../../core/words/calendar';
 import type { AsDived, Dive, Id, Site, Trip } from '../../core/document/types';
-import { minutesText } from '../figures/format';
+import { clockText, depthText, minutesText, percentText } from '../figures/format';
 import { diveNumber } from '../store/selectors';
+import { say } from '../store/notice';
 import { desk } from '../store/store';
 import { edit, type EditResult } from './edit';
 import { freeId } from './ids';
@@ -84,6 +86,33 @@ export function setSite(diveId: Id, siteId: Id): EditResult {
   return editDive(diveId, 'Site', 'dive.site', (dive) => ({ ...dive, siteId }));
 }
 
+/** Takes the depth of its site: the deepest levels go there, and no level stays deeper; the others are left. */
+export function takeSiteDepth(diveId: Id): EditResult {
+  const { trip } = desk.getState();
+  const siteId = trip.dives.find(({ id }) => id === diveId)?.siteId;
+  const siteM = trip.sites.find(({ id }) => id === siteId)?.depthM;
+  assert(siteM !== undefined, 'a dive whose site is not in the trip');
+  return editDive(diveId, 'Depth', 'dive.depth', (dive) => {
+    if (!dive.legs) return { ...dive, depthM: siteM };
+    const legs = dive.legs.map(({ depthM, min }) => ({
+      depthM: depthM === dive.depthM ? siteM : Math.min(depthM, siteM),
+      min,
+    }));
+    return withLevels(dive, oneAfterOther(legs));
+  });
+}
+
+/** Levels in a row that lie as deep are one. */
+function oneAfterOther(legs: readonly Level[]): readonly Level[] {
+  const made: Level[] = [];
+  for (const level of legs) {
+    const before = made.at(-1);
+    if (before?.depthM !== level.depthM) made.push(level);
+    else made[made.length - 1] = { depthM: level.depthM, min: before.min + level.min };
+  }
+  return made;
+}
+
 /** Who dives it; null: the whole party. */
 export function setDiveParty(diveId: Id, divers: readonly Id[] | null): EditResult {
   return editDive(diveId, 'Divers', 'dive.divers', (dive) =>
@@ -106,22 +135,64 @@ export function setTurnShare(diveId: Id, turnShare: number | undefined): EditRes
 
 /** The levels in order. A single one is the dive's own depth and time: the file then says no more than it must. */
 export function setLevels(diveId: Id, legs: readonly Level[]): EditResult {
-  return editDive(diveId, 'Levels', 'dive.levels', (dive) => {
-    const depthM = Math.max(...legs.map((level) => level.depthM));
-    const bottomMin = legs.reduce((sum, level) => sum + level.min, 0);
-    return legs.length === 1
-      ? { ...without(dive, 'legs'), depthM, bottomMin }
-      : { ...dive, legs, depthM, bottomMin };
-  });
+  return editDive(diveId, 'Levels', 'dive.levels', (dive) => withLevels(dive, legs));
 }
 
-/** What was really dived, for one diver or for everybody; null takes the record back. */
+function withLevels(dive: Dive, legs: readonly Level[]): Dive {
+  const depthM = Math.max(...legs.map((level) => level.depthM));
+  const bottomMin = legs.reduce((sum, level) => sum + level.min, 0);
+  return legs.length === 1
+    ? { ...without(dive, 'legs'), depthM, bottomMin }
+    : { ...dive, legs, depthM, bottomMin };
+}
+
+/** What was really dived, for one diver or for everybody; null takes the record back, `forgetAsDived` says so too. */
 export function setAsDived(diveId: Id, by: Id | null, record: Omit<AsDived, 'by'> | null): EditResult {
   return editDive(diveId, 'What was really dived', 'dive.as-dived', (dive) => {
     const others = (dive.asDived ?? []).filter((each) => (each.by ?? null) !== by);
     const records = record === null ? others : [...others, by === null ? record : { ...record, by }];
     return records.length === 0 ? without(dive, 'asDived') : { ...dive, asDived: records };
   });
+}
+
+/**
+ * Takes back what was logged of a dive, and says what was lost and that one step brings it back.
+ * @param by whose record; null: the one for everybody
+ */
+export function forgetAsDived(diveId: Id, by: Id | null): EditResult {
+  const { trip, settings } = desk.getState();
+  const record = trip.dives
+    .find(({ id }) => id === diveId)
+    ?.asDived?.find((each) => (each.by ?? null) === by);
+  assert(record !== undefined, 'nothing is logged to be forgotten');
+  const whose = trip.party.find(({ id }) => id === by)?.name;
+  const number = diveNumber(trip, diveId);
+  const logged = loggedText(record, settings);
+  const result = setAsDived(diveId, by, null);
+  if (result.ok) {
+    say({
+      tone: 'said',
+      lines: [
+        {
+          what: `What was logged of dive ${number}${whose === undefined ? '' : ` for ${whose}`} was taken away: ${logged}.`,
+          where: '',
+          mend: '',
+        },
+      ],
+      canUndo: true,
+    });
+  }
+  return result;
+}
+
+/** "started 09:35, 21.5 m, 41 min, 31.8 % oxygen" */
+function loggedText({ startsAt, depthM, bottomMin, o2 }: AsDived, { units, clock }: Settings): string {
+  return [
+    ...(startsAt === undefined ? [] : [`started ${clockText(startsAt, clock)}`]),
+    ...(depthM === undefined ? [] : [depthText(depthM, units)]),
+    ...(bottomMin === undefined ? [] : [minutesText(bottomMin, 'near')]),
+    ...(o2 === undefined ? [] : [`${percentText(o2, 'near', 1)} oxygen`]),
+  ].join(', ');
 }
 
 /** What a new dive takes over from the trip where the caller says nothing. */

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { undoStep } from '../actions/history';
 import { say } from '../store/notice';
 import { useDesk } from '../store/store';
 
@@ -20,6 +21,11 @@ export function NoticeLine(): ReactNode {
             ))}
             {notice.lines.length > TOLD ? <p>And {notice.lines.length - TOLD} more.</p> : null}
           </div>
+          {notice.canUndo ? (
+            <button type="button" className="plain" onClick={undoStep}>
+              Bring it back
+            </button>
+          ) : null}
           <button type="button" className="plain" onClick={() => say(null)}>
             Dismiss
           </button>

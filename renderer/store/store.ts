@@ -54,6 +54,8 @@ export interface NoticeLine {
 export interface Notice {
   readonly tone: 'said' | 'refused';
   readonly lines: readonly NoticeLine[];
+  /** What it says was done by the last step, and undoing is offered beside it; any other step takes it away. */
+  readonly canUndo?: true;
 }
 
 export interface Desk {

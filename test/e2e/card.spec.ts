@@ -54,10 +54,59 @@ test.describe('the card', () => {
     await expect(bench.field('Really started')).toBeFocused();
     await bench.card.getByRole('button', { name: 'It went as planned' }).click();
     await expect(enter).toBeFocused();
+    await bench.page.getByRole('button', { name: 'Dismiss' }).click();
     await bench.card.getByRole('button', { name: 'Guide dived otherwise' }).click();
     await expect(
       bench.card.getByRole('group', { name: 'As dived by Guide' }).getByLabel('Really started'),
     ).toBeFocused();
+  });
+
+  test('loses nothing that was logged without saying so, and brings it back', async ({ page, bench }) => {
+    await bench.command('dive 1');
+    await bench.card.getByText('What was really dived').click();
+    await bench.card.getByRole('button', { name: 'Guest 1 dived otherwise' }).click();
+    await bench.card.getByLabel('Deepest').fill('14.5');
+    await bench.card.getByLabel('Deepest').press('Enter');
+    await bench.card.getByRole('button', { name: 'It went as planned' }).click();
+    await expect(bench.card.getByLabel('Deepest')).toHaveCount(0);
+    const said = page.getByRole('status').filter({ hasText: 'What was logged of dive 1 for Guest 1' });
+    await expect(said).toContainText('was taken away: started 09:30, 14.5 m, 40 min');
+    await said.getByRole('button', { name: 'Bring it back' }).click();
+    await expect(bench.card.getByLabel('Deepest')).toHaveValue('14.5 m');
+    await expect(said).toHaveCount(0);
+  });
+
+  test('offers the depth of a site that is chosen, and says where a dive goes deeper', async ({
+    page,
+    bench,
+  }) => {
+    // 16 m at a site of 16 m: the depth was the site's.
+    await bench.command('dive 6');
+    const offer = bench.card.getByRole('button', { name: /^Use its depth/ });
+    await expect(offer).toHaveCount(0);
+    await bench.field('Site').selectOption('Osier Channel');
+    await expect(bench.field('Depth')).toHaveValue('16 m');
+    await expect(bench.card).toContainText('The site goes down to 21 m.');
+    await offer.click();
+    await expect(bench.field('Depth')).toHaveValue('21 m');
+    await expect(offer).toHaveCount(0);
+    await page.keyboard.press('Control+z');
+    await expect(bench.field('Depth')).toHaveValue('16 m');
+    await expect(bench.field('Site')).toHaveValue('osier');
+
+    // 36 m at a site of 12 m: the caution stays until one of the two is mended.
+    await bench.command('dive 8');
+    await bench.field('Site').selectOption('Candle Harbour');
+    await expect(bench.card).toContainText('36 m is deeper than Candle Harbour, which goes down to 12 m');
+    await expect(bench.card).toContainText('The dive goes deeper than the site.');
+    await bench.card.getByRole('button', { name: 'Use its depth, 12 m' }).click();
+    await expect(bench.field('Depth')).toHaveValue('12 m');
+    await expect(bench.card).not.toContainText('deeper than Candle Harbour');
+
+    // A depth of its own at a deeper site is left alone without a word.
+    await bench.command('dive 1');
+    await bench.field('Site').selectOption('Anvil Head');
+    await expect(offer).toHaveCount(0);
   });
 
   test('drops what was refused in other units, and takes nothing of it', async ({ page, bench }) => {

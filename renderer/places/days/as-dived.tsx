@@ -1,6 +1,6 @@
 import { useState, type ReactNode } from 'react';
 import type { AsDived, Dive, Diver, Id } from '../../../core/document/types';
-import { setAsDived } from '../../actions/dives';
+import { forgetAsDived, setAsDived } from '../../actions/dives';
 import { tell, type EditResult } from '../../actions/edit';
 import { ClockField, MinutesField, ShareField, UnitField } from '../../parts/number-field';
 import { useDesk } from '../../store/store';
@@ -97,7 +97,7 @@ function Record(props: {
       ) : (
         <ShareField label="Oxygen as analysed" value={o2} commit={(next) => put({ o2: next })} />
       )}
-      <button type="button" className="linked" onClick={() => void tell(setAsDived(dive.id, by, null))}>
+      <button type="button" className="linked" onClick={() => void tell(forgetAsDived(dive.id, by))}>
         It went as planned
       </button>
     </div>

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Ledger } from '../../../../core/ledger/ledger-types';
-import { aDive, aLedger } from '../../../builders/trip';
+import { aDive, aDiver, aLedger } from '../../../builders/trip';
+import { said } from '../../../../core/words/said';
 import { codes, only, party } from '../../../support/cautions';
 
 describe('a dive and its time', () => {
@@ -65,6 +66,26 @@ describe('a dive and its time', () => {
       diveId: ledger.trip.dives[1]!.id,
     });
     expect(codes(ledger)).not.toContain('short-interval');
+  });
+
+  it('changes deeper than the site goes, for everybody at once, also where no mix reaches', () => {
+    const sites = [{ id: 'wall', name: 'Wall', depthM: 12, notes: '' }];
+    const two = [aDiver(), aDiver({ id: 'guest-2', name: 'Guest 2' })];
+    const deep = aLedger([aDive({ depthM: 36, bottomMin: 8 })], { sites, party: two });
+    expect(only('deeper-than-site', deep)).toMatchObject({
+      severity: 'change',
+      diverId: null,
+      source: said`common practice`,
+      message:
+        '36 m is deeper than Wall, which goes down to 12 m: plan the dive no deeper, choose the site that was meant, or mend the depth of this one.',
+    });
+    expect(codes(aLedger([aDive({ depthM: 12 })], { sites }))).not.toContain('deeper-than-site');
+    const dived = aLedger([aDive({ depthM: 12, asDived: [{ depthM: 12.04 }] })], { sites });
+    expect(only('deeper-than-site', dived).message).toBe(
+      '12.1 m is deeper than Wall, which goes down to 12 m. It was dived so: if the site is as deep as that, mend its depth.',
+    );
+    const unmade = aLedger([aDive({ depthM: 80, mix: 'auto' })], { sites });
+    expect(codes(unmade)).toEqual(expect.arrayContaining(['no-mix', 'deeper-than-site']));
   });
 
   it('stops deeper than the diver may go, also where no mix reaches', () => {

@@ -5,14 +5,17 @@ import {
   deleteDives,
   duplicateDay,
   duplicateDives,
+  forgetAsDived,
   setAsDived,
   setBottomMin,
   setDepth,
   setDiveParty,
   setLevels,
   setMix,
+  setSite,
   setStart,
   shiftDives,
+  takeSiteDepth,
 } from '../../../../renderer/actions/dives';
 import { edit, tell } from '../../../../renderer/actions/edit';
 import { nextStart } from '../../../../renderer/actions/next-start';
@@ -65,6 +68,84 @@ describe('edit', () => {
     tell(setDepth(single().id, -4));
     expect(desk.getState().notice?.tone).toBe('refused');
     tell(setDepth(single().id, single().depthM - 1));
+    expect(desk.getState().notice).toBeNull();
+  });
+});
+
+describe('the depth of a site', () => {
+  it('is taken in one step, and the site chosen before stays when that is undone', () => {
+    const dive = single();
+    setSite(dive.id, 'candle');
+    expect(again(dive.id).depthM).toBe(dive.depthM);
+    expect(takeSiteDepth(dive.id).ok).toBe(true);
+    expect(again(dive.id).depthM).toBe(12);
+    expect(past().map(({ code }) => code)).toEqual(['dive.site', 'dive.depth']);
+    undoStep();
+    expect(again(dive.id)).toMatchObject({ siteId: 'candle', depthM: dive.depthM });
+  });
+
+  it('moves the deepest of several levels there and leaves none deeper, those alike being one', () => {
+    // 36 m for 9, 20 m for 12 and 12 m for 12 min.
+    const { id } = again('d8');
+    setSite(id, 'osier');
+    takeSiteDepth(id);
+    expect(again(id)).toMatchObject({ depthM: 21, bottomMin: 33 });
+    expect(again(id).legs?.map(({ depthM, min }) => [depthM, min])).toEqual([
+      [21, 9],
+      [20, 12],
+      [12, 12],
+    ]);
+    setSite(id, 'thrift');
+    takeSiteDepth(id);
+    expect(again(id).legs?.map(({ depthM, min }) => [depthM, min])).toEqual([
+      [16, 21],
+      [12, 12],
+    ]);
+    setSite(id, 'candle');
+    takeSiteDepth(id);
+    expect(again(id)).toMatchObject({ depthM: 12, bottomMin: 33 });
+    expect(again(id).legs).toBeUndefined();
+  });
+
+  it('takes the deepest levels down to a deeper site, and the others stay', () => {
+    const { id } = again('d9');
+    setSite(id, 'anvil');
+    takeSiteDepth(id);
+    expect(again(id).legs?.map(({ depthM }) => depthM)).toEqual([36, 14]);
+  });
+
+  it('is refused where the time does not reach so deep', () => {
+    const { id } = single();
+    setBottomMin(id, 1);
+    setSite(id, 'anvil');
+    expect(takeSiteDepth(id).ok).toBe(false);
+    expect(again(id).depthM).toBe(single().depthM);
+  });
+});
+
+describe('what was logged and is taken back', () => {
+  it('is said with all that is lost, and one step brings it back', () => {
+    const { id } = single();
+    setAsDived(id, 'guest1', { startsAt: '2027-03-14T09:36', depthM: 14.5, bottomMin: 41, o2: 0.318 });
+    const logged = again(id);
+    expect(forgetAsDived(id, 'guest1').ok).toBe(true);
+    expect(again(id).asDived).toBeUndefined();
+    const { notice } = desk.getState();
+    expect(notice).toMatchObject({ tone: 'said', canUndo: true });
+    expect(notice?.lines[0]?.what).toBe(
+      'What was logged of dive 1 for Guest 1 was taken away: started 09:36, 14.5 m, 41 min, 31.8 % oxygen.',
+    );
+    undoStep();
+    expect(again(id)).toBe(logged);
+    expect(desk.getState().notice).toBeNull();
+  });
+
+  it('says it no longer once something else was done, which undoing would take back instead', () => {
+    const { id } = single();
+    setAsDived(id, null, { depthM: 14 });
+    forgetAsDived(id, null);
+    expect(desk.getState().notice?.lines[0]?.what).toBe('What was logged of dive 1 was taken away: 14 m.');
+    setDepth(id, 13);
     expect(desk.getState().notice).toBeNull();
   });
 });
