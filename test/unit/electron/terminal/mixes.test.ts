@@ -49,6 +49,22 @@ describe('mixes', () => {
     for (const line of stdout.split('\n')) expect(Array.from(line).length).toBeLessThanOrEqual(100);
   });
 
+  it('names the depth of a dive beside its no-stop time where that is not the depth of the site', async () => {
+    const trip = demoTrip();
+    const kettle = trip.sites.find(({ id }) => id === 'kettle')!;
+    const { stdout } = await mixesCommand([]);
+    const [document, table] = [JSON.parse((await mixesCommand(['--json'])).stdout) as MixesDocument, stdout];
+    const block = table.slice(table.indexOf(`${kettle.name}, `), table.indexOf('Millstone Ledge, '));
+    const cells = document.compare.find(({ siteId }) => siteId === 'kettle')!.cells;
+    for (const { inTripDepthM, noStopInTripMin } of cells) {
+      expect(inTripDepthM).toBeLessThan(kettle.depthM);
+      expect(block).toContain(`${Math.floor(noStopInTripMin!)} at ${inTripDepthM} m`);
+    }
+    // At the site of 12 m a dive goes down to 12 m: the depth over the table is the one it is for.
+    const candle = table.slice(table.indexOf('Candle Harbour, '), table.indexOf('Osier Channel, '));
+    expect(candle).not.toMatch(/\d at \d/);
+  });
+
   it('prints carryover/mixes version 1, stock best first and never fewer than twenty lists', async () => {
     const path = join(folder, 'trip.json');
     await writeFile(path, writeTrip(demoTrip()));
