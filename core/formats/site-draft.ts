@@ -27,7 +27,7 @@ export interface SiteReading {
 }
 
 /** Longer than any list of sites by far; beyond it a text is something else. */
-const MAX_TEXT_LENGTH = 2_000_000;
+export const MAX_TEXT_LENGTH = 2_000_000;
 
 /**
  * Refuses what no list of sites can be, before it is read.

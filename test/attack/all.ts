@@ -8,8 +8,16 @@ import { isStarted } from '../../build/paths';
 import type { Attack } from './attack';
 import { documentAttack } from './documents';
 import { hostileDocumentAttack } from './hostile-documents';
+import { hostileSiteAttack, hostileWaypointAttack, siteListAttack, waypointAttack } from './site-texts';
 
-export const ATTACKS: readonly Attack[] = [documentAttack, hostileDocumentAttack];
+export const ATTACKS: readonly Attack[] = [
+  documentAttack,
+  siteListAttack,
+  waypointAttack,
+  hostileDocumentAttack,
+  hostileSiteAttack,
+  hostileWaypointAttack,
+];
 
 async function attack(): Promise<void> {
   const { values, positionals } = parseArgs({

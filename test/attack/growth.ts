@@ -25,6 +25,9 @@ export function slopeOf(points: readonly { readonly size: number; readonly ms: n
   return over / under;
 }
 
+/** Below it an answer is told from others by the clock and by what was compiled already, not by its length. */
+const LEAST_MS = 4;
+
 export class Growth<T> {
   readonly #slowest = new Map<number, Slow<T>[]>();
 
@@ -51,6 +54,7 @@ export class Growth<T> {
       }));
       return again.reduce((worst, each) => (each.ms > worst.ms ? each : worst));
     });
-    return points.length < 4 ? null : slopeOf(points);
+    const told = points.filter(({ ms }) => ms >= LEAST_MS);
+    return told.length < 4 ? null : slopeOf(told);
   }
 }
