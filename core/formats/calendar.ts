@@ -111,7 +111,7 @@ function noStopTexts(trip: Trip, entry: Entry): readonly string[] {
   return [
     ...(levels === null
       ? [printed.unlimited ? 'no-stop time without limit' : `no-stop ${words(noStopFigure(printed))}`]
-      : [`levels (${LEVELS_MEANING}) ${levels.join(', ')}`]),
+      : [`levels (${fileWords(LEVELS_MEANING)}) ${levels.join(', ')}`]),
     ...(past === null ? [] : [`past the no-stop limit at the end of the level at ${past}`]),
   ];
 }

@@ -1,3 +1,4 @@
+import { said } from '../words/said';
 import { effectiveDive } from '../document/as-dived';
 import type { Entry, EntryLevel } from '../ledger/ledger-types';
 import { deeper, entryWith } from '../ledger/changed-dive';
@@ -66,7 +67,7 @@ export function levelWords(entry: Entry, printed: Entry, units: SlateUnits): rea
 }
 
 /** What `levelWords` count, where there is place to say so. */
-export const LEVELS_MEANING = 'minutes of the no-stop time, in all with the last level lengthened';
+export const LEVELS_MEANING = said`minutes of the no-stop time, in all with the last level lengthened`;
 
 /** The earlier levels from whose end a direct ascent is past the limit, "36 m, 20 m"; null where there are none. */
 export function pastLevelsText(

@@ -4,6 +4,7 @@ import type { Flight } from '../../document/types';
 import { slateDays, type SlateDay, type SlateDive, UNKNOWN_CLOCK_MEANING } from '../contents';
 import { divesText, momentText, joined, NONE, percentUp } from '../figures';
 import { LEVELS_MEANING } from '../levels';
+import { fileWords } from '../../words/reader';
 import {
   beside,
   rule,
@@ -74,7 +75,7 @@ function notesOf(dive: SlateDive): readonly string[] {
     ...(dive.entry.cns.after === null ? [`${NONE}: ${UNKNOWN_CLOCK_MEANING}`] : []),
     ...(hasNoShorter(dive) ? [`room ${NONE}: past a limit that no shorter stay would keep`] : []),
     ...(isStopped(dive) ? [`${STOP_MARK} see the cautions of this dive`] : []),
-    ...(dive.levelLimits === null || !dive.entry.isMade ? [] : [`Levels: ${LEVELS_MEANING}`]),
+    ...(dive.levelLimits === null || !dive.entry.isMade ? [] : [`Levels: ${fileWords(LEVELS_MEANING)}`]),
     ...(dive.pastLevels === null ? [] : [`${PAST}: past the limit at the end of an earlier level`]),
   ];
 }

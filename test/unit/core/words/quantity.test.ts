@@ -176,6 +176,9 @@ describe('a figure that was typed', () => {
     [18, 'speed', 'exact', '18 m/min', '59.055 ft/min'],
     [3, 'gas-rate', 'up', '3 L/min', '0.11 cu ft/min'],
     [0.315, 'share', 'exact', '31.5 %', '31.5 %'],
+    [1025, 'water-density', 'exact', '1025 kg/m³', '1025 kg/m³'],
+    [3, 'speed', 'up', '3 m/min', '10 ft/min'],
+    [350, 'pressure', 'down', '350 bar', '5076 psi'],
   ])('%s %s, %s', (si, kind, bound, metric, imperial) => {
     for (const [system, expected] of [
       ['metric', metric],

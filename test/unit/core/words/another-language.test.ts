@@ -1,0 +1,70 @@
+import { describe, expect, it } from 'vitest';
+import { cautionsOf } from '../../../../core/cautions/all';
+import type { Trip } from '../../../../core/document/types';
+import { ledger } from '../../../../core/ledger/ledger';
+import { compareMixes, compareSites } from '../../../../core/mixes/compare';
+import { pageReader, wordsOf, type Language } from '../../../../core/words/reader';
+import { mixesTable } from '../../../../electron/terminal/mixes-table';
+import { planTable } from '../../../../electron/terminal/plan-table';
+import { aDive, aDiver, aTrip } from '../../../builders/trip';
+
+/** A language nobody speaks, in letters that English has none of. */
+const greek: Language = (text) =>
+  text.replaceAll(/\{\d+\}|[A-Za-z]/g, (sign) =>
+    sign.startsWith('{') ? sign : String.fromCodePoint(0x3b1 + (((sign.codePointAt(0)! | 32) - 97) % 25)),
+  );
+
+/** What stands in every language: units, and names and titles of the trip. */
+const SIGNS = ['m', 'ft', 'bar', 'psi', 'min', 'L', 'cu', 'g', 'h'];
+
+function english(text: string, trip: Trip): readonly string[] {
+  const names = [
+    trip.title,
+    trip.place,
+    ...trip.sites.map(({ name }) => name),
+    ...trip.party.map(({ name }) => name),
+  ];
+  const own = new Set([...SIGNS, ...names.flatMap((name) => name.split(/\W+/))]);
+  return (text.match(/[A-Za-z]+/g) ?? []).filter((word) => !own.has(word));
+}
+
+/** A dive of two levels past its limits, on several mixes, with little gas: what raises most cautions. */
+const trip = aTrip(
+  [
+    aDive({ depthM: 45, bottomMin: 40, mix: 'rich' }),
+    aDive({ id: 'second', startsAt: '2027-03-06T10:40', depthM: 36, bottomMin: 60 }),
+  ],
+  { party: [aDiver({ maxDepthM: 20 })], flight: { at: '2027-03-06T20:00' } },
+);
+
+describe('another language', () => {
+  const reader = pageReader('both', greek);
+
+  it('is a reader: no English is left in a caution, nor in its source', () => {
+    const cautions = cautionsOf(ledger(trip));
+    expect(cautions.length).toBeGreaterThan(8);
+    for (const { says, source } of cautions) {
+      for (const sentence of [says, source]) {
+        const text = wordsOf(reader)(sentence);
+        expect(text).toMatch(/[α-ω]/);
+        expect(english(text, trip)).toEqual([]);
+      }
+    }
+  });
+
+  it('leaves none in the tables of the commands', () => {
+    const whole = ledger(trip);
+    const plan = planTable(whole, cautionsOf(whole), reader);
+    expect(english(plan, trip)).toEqual([]);
+    const rows = compareSites(whole, compareMixes(trip, []), null);
+    const told = { trip, whose: 'Guest', rows, fills: null, answer: null, stocked: null, backBar: 50 };
+    expect(english(mixesTable(told, reader), trip).filter((word) => word !== 'Guest')).toEqual([]);
+  });
+
+  it('would be found out: in English the same tables have many words', () => {
+    const whole = ledger(trip);
+    expect(english(planTable(whole, cautionsOf(whole), pageReader('both')), trip).length).toBeGreaterThan(
+      100,
+    );
+  });
+});
