@@ -236,3 +236,26 @@ test.describe('where saving fails', () => {
     await expect(bench.field('Bottom time')).toHaveValue('17 min');
   });
 });
+
+test('the card of a dive looks the same after every place was opened', async ({ bench, page }) => {
+  const looks = async () => {
+    await bench.dive(5).click();
+    await bench.card.getByText('The whole party dives it').click();
+    const who = bench.card.getByRole('group', { name: 'Who dives it' });
+    await expect(who).toBeVisible();
+    return who.evaluate((group) =>
+      [group, ...group.querySelectorAll('label, input')].map((element) => {
+        const { x, width, height } = element.getBoundingClientRect();
+        return { x, width, height };
+      }),
+    );
+  };
+  const before = await looks();
+  for (const place of ['Sites', 'Mixes', 'Party', 'Slates', 'Days']) {
+    await page.getByRole('navigation').getByRole('button', { name: place, exact: true }).click();
+    await expect(page.getByRole('navigation').locator('[aria-current=page]')).toHaveText(place);
+    if (place === 'Slates')
+      await expect(page.getByRole('complementary', { name: 'What to print' })).toBeVisible();
+  }
+  expect(await looks()).toEqual(before);
+});
