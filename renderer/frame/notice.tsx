@@ -21,14 +21,16 @@ export function NoticeLine(): ReactNode {
             ))}
             {notice.lines.length > TOLD ? <p>And {notice.lines.length - TOLD} more.</p> : null}
           </div>
-          {notice.canUndo ? (
-            <button type="button" className="plain" onClick={undoStep}>
-              Bring it back
+          <div className="notice-buttons">
+            {notice.canUndo ? (
+              <button type="button" className="plain" onClick={undoStep}>
+                Bring it back
+              </button>
+            ) : null}
+            <button type="button" className="plain" onClick={() => say(null)}>
+              Dismiss
             </button>
-          ) : null}
-          <button type="button" className="plain" onClick={() => say(null)}>
-            Dismiss
-          </button>
+          </div>
         </div>
       ) : null}
     </div>
