@@ -24,7 +24,15 @@ export class PortTaken extends Error {}
 export async function serve(folder: string, port: number): Promise<Served> {
   const server = createServer((request, response) => {
     const answer = async (): Promise<void> => {
-      if (!isOurName(request.headers.host, portOf(server))) {
+      const { host } = request.headers;
+      const ours = `${LOOPBACK}:${portOf(server)}`;
+      if (host === `localhost:${portOf(server)}`) {
+        // A browser keeps trips by address: under two names of this machine there would be two libraries.
+        const path = pathOf(request.url ?? '/');
+        const location = `http://${ours}${path.startsWith('/') ? path : '/'}`;
+        response.writeHead(308, { ...SAFE_HEADERS, location }).end();
+      } else if (host !== ours) {
+        // A page elsewhere may point a name of its own at this machine; that name is refused.
         response.writeHead(421, SAFE_HEADERS).end();
       } else if (request.method !== 'GET' && request.method !== 'HEAD') {
         response.writeHead(405, { ...SAFE_HEADERS, allow: 'GET, HEAD' }).end();
@@ -52,11 +60,6 @@ export async function serve(folder: string, port: number): Promise<Served> {
         server.closeAllConnections();
       }),
   };
-}
-
-/** A page elsewhere may point a name of its own at this machine; that name is refused. */
-function isOurName(host: string | undefined, port: number): boolean {
-  return host === `${LOOPBACK}:${port}` || host === `localhost:${port}`;
 }
 
 function portOf(server: Server): number {

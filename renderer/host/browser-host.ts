@@ -10,7 +10,8 @@ import { assert } from '../../core/result';
 import { settingsFrom } from '../../core/settings-schema';
 import { readTrip } from '../../core/document/read-trip';
 import { download, openPage, pickText, type PickedText } from './browser-files';
-import { openLibrary, type KeptTrip, type Library } from './browser-library';
+import { connectLibrary, type KeptTrip } from './browser-library';
+import { attempts, WHERE } from './browser-trouble';
 import { browserUnsaved } from './browser-unsaved';
 import { printWindow } from './browser-print';
 
@@ -24,6 +25,8 @@ export interface Page {
   readonly openPage: (url: string) => void;
   readonly confirm: (question: string) => boolean;
   readonly nowMs: () => number;
+  /** Asks the browser not to clear this storage when room runs low; null where it cannot be asked. */
+  readonly persist: (() => Promise<boolean>) | null;
 }
 
 const THIS_PAGE: Page = {
@@ -34,25 +37,17 @@ const THIS_PAGE: Page = {
   openPage,
   confirm: (question) => window.confirm(question),
   nowMs: () => Date.now(),
+  persist: typeof navigator.storage?.persist === 'function' ? () => navigator.storage.persist() : null,
 };
 
-const WHERE = "this browser's storage";
 const TRIP_FILES = `.${TRIP_EXTENSION},.json,application/json`;
 
 /** A Host over this browser profile; `library` names the store, so that tests keep theirs apart. */
 export function browserHost(page: Page = THIS_PAGE, libraryName = 'carryover'): Host {
-  let opening: Promise<Library> | undefined;
-  const library = async (): Promise<Library> => {
-    opening ??= openLibrary(libraryName);
-    try {
-      return await opening;
-    } catch (error) {
-      // The next call tries again: storage may be allowed, or freed, meanwhile.
-      opening = undefined;
-      throw error;
-    }
-  };
-  const unsaved = browserUnsaved(libraryName, library, page.nowMs);
+  const use = connectLibrary(libraryName);
+  const attempt = attempts();
+  const isLasting = lastingStorage(page);
+  const unsaved = browserUnsaved(libraryName, use, page.nowMs);
   /** Opened or saved as a copy, and not saved in the library yet. */
   const loose = new Map<TripToken, StoredTrip>();
   const channel = new BroadcastChannel(`${libraryName}/trips`);
@@ -73,8 +68,7 @@ export function browserHost(page: Page = THIS_PAGE, libraryName = 'carryover'): 
   const keepOpened = async (text: string): Promise<StoredTrip> => {
     const read = readTrip(text);
     if (!read.ok) return keepLoose(text);
-    const kept = await library();
-    const same = (await kept.list()).find((trip) => trip.text === text);
+    const same = (await use((library) => library.list())).find((trip) => trip.text === text);
     if (same !== undefined) return asStored(same);
     const { title } = read.value;
     const request = {
@@ -85,7 +79,7 @@ export function browserHost(page: Page = THIS_PAGE, libraryName = 'carryover'): 
       create: true,
       nowMs: page.nowMs(),
     };
-    const outcome = await kept.save(request);
+    const outcome = await use((library) => library.save(request));
     assert(outcome.kind === 'saved', 'a new trip met an old one');
     tell({ token: outcome.trip.token, kind: 'changed' });
     return asStored(outcome.trip);
@@ -97,7 +91,7 @@ export function browserHost(page: Page = THIS_PAGE, libraryName = 'carryover'): 
 
     listTrips: () =>
       attempt(async () => {
-        const trips = await (await library()).list();
+        const trips = await use((library) => library.list());
         return done(
           trips
             .toSorted((a, b) => b.savedAt.localeCompare(a.savedAt))
@@ -111,7 +105,7 @@ export function browserHost(page: Page = THIS_PAGE, libraryName = 'carryover'): 
 
     readTrip: (token) =>
       attempt(async () => {
-        const trip = loose.get(token) ?? (await (await library()).get(token));
+        const trip = loose.get(token) ?? (await use((library) => library.get(token)));
         return trip === undefined ? refused(notFoundTrouble(WHERE)) : done(asStored(trip));
       }),
 
@@ -121,26 +115,26 @@ export function browserHost(page: Page = THIS_PAGE, libraryName = 'carryover'): 
         const peek = peekTrip(text);
         if (!peek.ok) return refused(noTripTrouble(WHERE, peek.reason));
         const isNew = token === null || loose.has(token);
-        const outcome = await (
-          await library()
-        ).save({
+        const request = {
           token: token ?? newToken(),
           title,
           text,
           expectedSavedAt: isNew ? null : expectedSavedAt,
           create: isNew,
           nowMs: page.nowMs(),
-        });
+        };
+        const outcome = await use((library) => library.save(request));
         if (outcome.kind === 'changed') return refused(changedTrouble(WHERE));
         if (outcome.kind === 'not-found') return refused(notFoundTrouble(WHERE));
         loose.delete(outcome.trip.token);
+        void isLasting.ask();
         tell({ token: outcome.trip.token, kind: 'changed' });
         return done(asStored(outcome.trip));
       }),
 
     removeTrip: (token) =>
       attempt(async () => {
-        const removed = await (await library()).remove(token, new Date(page.nowMs()).toISOString());
+        const removed = await use((library) => library.remove(token, new Date(page.nowMs()).toISOString()));
         if (!removed) return refused(notFoundTrouble(WHERE));
         tell({ token, kind: 'removed' });
         return done(null);
@@ -148,13 +142,13 @@ export function browserHost(page: Page = THIS_PAGE, libraryName = 'carryover'): 
 
     listVersions: (token) =>
       attempt(async () => {
-        const versions = await (await library()).versions(token);
+        const versions = await use((library) => library.versions(token));
         return done(versions.map((version) => ({ version, savedAt: version })));
       }),
 
     readVersion: (token, version) =>
       attempt(async () => {
-        const text = await (await library()).version(token, version);
+        const text = await use((library) => library.version(token, version));
         return text === undefined ? refused(notFoundTrouble(WHERE)) : done(text);
       }),
 
@@ -213,11 +207,11 @@ export function browserHost(page: Page = THIS_PAGE, libraryName = 'carryover'): 
     openText: () =>
       attempt(async () => readPicked(await page.pickText('.csv,.txt,.gpx,.geojson,.json,text/*'))),
 
-    loadSettings: () => attempt(async () => done(settingsFrom(await (await library()).settings()))),
+    loadSettings: () => attempt(async () => done(settingsFrom(await use((library) => library.settings())))),
 
     saveSettings: (patch) =>
       attempt(async () => {
-        await (await library()).patchSettings(patch);
+        await use((library) => library.patchSettings(patch));
         return done(null);
       }),
 
@@ -250,7 +244,31 @@ export function browserHost(page: Page = THIS_PAGE, libraryName = 'carryover'): 
         return done(null);
       }),
 
-    about: async () => ({ app: 'Carryover', versions: [{ name: 'Browser', version: navigator.userAgent }] }),
+    about: async () => ({
+      app: 'Carryover',
+      versions: [
+        { name: 'Browser', version: navigator.userAgent },
+        { name: 'Trips are kept', version: await isLasting.words() },
+      ],
+    }),
+  };
+}
+
+/** Asked for once, when there is a trip to lose: some browsers ask the person in turn. */
+function lastingStorage({ persist }: Page): { ask(): Promise<void>; words(): Promise<string> } {
+  let asked: Promise<boolean> | undefined;
+  return {
+    ask: async () => {
+      // A browser that will not say is taken for one that may clear it.
+      asked ??= persist?.().catch(() => false);
+      await asked;
+    },
+    words: async () => {
+      if (asked === undefined) return 'in this browser, once there is one';
+      return (await asked)
+        ? 'in this browser, until you remove them'
+        : 'in this browser, which may clear them when room runs low: keep copies as files';
+    },
   };
 }
 
@@ -280,28 +298,4 @@ function done<T>(value: T): HostResult<T> {
 
 function refused(trouble: HostTrouble): HostResult<never> {
   return { ok: false, trouble };
-}
-
-/** Turns what storage throws into a trouble; a mistake of ours still throws. */
-async function attempt<T>(work: () => Promise<HostResult<T>>): Promise<HostResult<T>> {
-  try {
-    return await work();
-  } catch (error) {
-    if (!(error instanceof DOMException)) throw error;
-    return refused(
-      error.name === 'QuotaExceededError'
-        ? {
-            kind: 'full',
-            what: 'The browser has no room left for this trip; nothing of the stored one was touched.',
-            where: WHERE,
-            mend: 'Free disk space or storage of other sites, then save again, or save the trip as a file.',
-          }
-        : {
-            kind: 'not-writable',
-            what: `The browser refused its storage (${error.name}).`,
-            where: WHERE,
-            mend: 'Leave private browsing or allow storage for this address, or save the trip as a file.',
-          },
-    );
-  }
 }

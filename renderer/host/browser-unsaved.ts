@@ -3,7 +3,7 @@
  * browser leaves as it is, and where a page goes in `localStorage`, which alone is written before it is gone.
  */
 import type { TripToken, Unsaved } from '../../core/host';
-import type { Library } from './browser-library';
+import type { UseLibrary } from './browser-library';
 
 export interface BrowserUnsaved {
   keep(token: TripToken | null, unsaved: Unsaved, isLast: boolean): Promise<void>;
@@ -19,7 +19,7 @@ interface Note extends Unsaved {
 /** @param storage null where the browser refuses it */
 export function browserUnsaved(
   libraryName: string,
-  library: () => Promise<Library>,
+  use: UseLibrary,
   nowMs: () => number,
   storage: Storage | null = storageOf(),
 ): BrowserUnsaved {
@@ -34,18 +34,16 @@ export function browserUnsaved(
           // Larger than it takes: the database may still be in time.
         }
       }
-      await (await library()).note(keyOf(token), note);
+      await use((library) => library.note(keyOf(token), note));
     },
 
     read: async (token) => {
       const last = noteIn(parsed(storage?.getItem(lastKeyOf(token)) ?? null));
       const kept = noteIn(
-        await library()
-          .then((open) => open.noted(keyOf(token)))
-          .catch((error: unknown) => {
-            if (last === null) throw error;
-            return null;
-          }),
+        await use((library) => library.noted(keyOf(token))).catch((error: unknown) => {
+          if (last === null) throw error;
+          return null;
+        }),
       );
       const newer = last && kept ? (last.notedMs > kept.notedMs ? last : kept) : (last ?? kept);
       return newer && { text: newer.text, savedAt: newer.savedAt };
@@ -53,7 +51,7 @@ export function browserUnsaved(
 
     drop: async (token) => {
       storage?.removeItem(lastKeyOf(token));
-      await (await library()).note(keyOf(token), undefined);
+      await use((library) => library.note(keyOf(token), undefined));
     },
   };
 }

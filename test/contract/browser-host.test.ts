@@ -26,6 +26,7 @@ async function machine(): Promise<Machine> {
     openPage: () => {},
     confirm: () => false,
     nowMs: () => now,
+    persist: async () => true,
   };
   const host = browserHost(page, library);
   const otherWindow = browserHost(page, library);

@@ -22,10 +22,12 @@ const ORDERS = {
   answerDialog: (answer: unknown) => void state.dialogAnswers.push(answer),
   /** As JSON: what a click does stays here. */
   menu: () => JSON.parse(JSON.stringify(menu.items)) as unknown,
-  clickMenu: (id: unknown) => {
+  /** Done once the page has heard of it: what the test does next comes after. */
+  clickMenu: async (id: unknown) => {
     const item = menuItem(String(id));
     if (item?.click === undefined) throw new Error(`no menu item "${String(id)}" to click`);
     item.click();
+    await allWindows()[0]?.webContents.heard;
   },
   /** A call as a frame would make it that is not the window's own. */
   invokeAs: async (argument: unknown) => {

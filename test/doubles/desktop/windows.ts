@@ -53,6 +53,8 @@ class WebContents extends EventEmitter {
   /** The address that main itself is loading: nobody is asked about that one. */
   loading: string | undefined;
   openHandler: OpenHandler = () => ({ action: 'allow' });
+  /** Resolves once the page has heard the last note. */
+  heard: Promise<unknown> = Promise.resolve();
 
   constructor(private readonly window: BrowserWindow) {
     super();
@@ -63,18 +65,22 @@ class WebContents extends EventEmitter {
   }
 
   send(channel: string, ...args: unknown[]): void {
-    const payload = pack(args);
-    void this.page
-      ?.evaluate(
+    this.heard = this.deliver(channel, pack(args));
+  }
+
+  private async deliver(channel: string, payload: unknown): Promise<void> {
+    try {
+      await this.page?.evaluate(
         ([name, packed]) =>
           (globalThis as unknown as { doubleReceive(name: string, packed: unknown): void }).doubleReceive(
             name as string,
             packed,
           ),
         [channel, payload],
-      )
+      );
+    } catch {
       // A page that is going away hears nothing any more; the runtime drops such notes as well.
-      .catch(() => {});
+    }
   }
 
   setWindowOpenHandler(handler: OpenHandler): void {

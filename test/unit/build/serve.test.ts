@@ -100,6 +100,20 @@ describe('serve', () => {
     expect(await get('/', { method: 'HEAD' })).toMatchObject({ status: 200, body: '' });
   });
 
+  it('sends the other name of this machine on: by address there would be two libraries', async () => {
+    for (const [path, to] of [
+      ['/', '/'],
+      ['/assets/a.js?v=1', '/assets/a.js'],
+      ['//elsewhere.example/x', '//elsewhere.example/x'],
+      ['http://elsewhere.example/x', '/'],
+    ] as const) {
+      const { status, headers, body } = await get(path, { host: `localhost:${served.port}` });
+      expect({ status, body }).toEqual({ status: 308, body: '' });
+      expect(headers['location']).toBe(`http://127.0.0.1:${served.port}${to}`);
+    }
+    expect((await get('/', { host: 'localhost:1' })).status).toBe(421);
+  });
+
   it('refuses a name that another page may have pointed here', async () => {
     expect((await get('/', { host: 'elsewhere.example' })).status).toBe(421);
   });
