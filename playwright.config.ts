@@ -1,11 +1,11 @@
 import { defineConfig } from '@playwright/test';
-import { findBrowser } from './build/find-browser';
+import { findTestBrowser } from './build/find-browser';
 import { QUIET_FLAGS } from './build/test-browser';
 
 // Chosen once, in the first process that reads this file; its workers inherit it.
 process.env['CARRYOVER_E2E_PORT'] ??= String(20_000 + (process.pid % 12_000));
 const port = Number(process.env['CARRYOVER_E2E_PORT']);
-const browser = findBrowser();
+const browser = findTestBrowser();
 
 export default defineConfig({
   testDir: 'test/e2e',
@@ -23,7 +23,9 @@ export default defineConfig({
     baseURL: `http://127.0.0.1:${port}/`,
     viewport: { width: 1280, height: 800 },
     locale: 'en-GB',
-    trace: 'retain-on-failure',
+    // A trace costs a sixth of all the time, also where nobody looks at it: --trace on, for the test that fails.
+    trace: 'off',
+    screenshot: 'only-on-failure',
     launchOptions: { args: [...QUIET_FLAGS], ...(browser === null ? {} : { executablePath: browser }) },
   },
   webServer: {

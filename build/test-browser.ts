@@ -2,7 +2,7 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { chromium } from '@playwright/test';
-import { findBrowser, findProgram } from './find-browser';
+import { findProgram, findTestBrowser } from './find-browser';
 import { at } from './paths';
 
 /** For a machine without graphics, accounts or a way out: the browser must not look for any. */
@@ -14,6 +14,8 @@ export const QUIET_FLAGS: readonly string[] = [
   '--disable-background-networking',
   '--disable-component-update',
   '--disable-sync',
+  // Without a window letters are as wide as in one, not rounded to whole pixels.
+  '--font-render-hinting=none',
 ];
 
 const INSTALL_MS = 300_000;
@@ -25,10 +27,10 @@ export type TestBrowser =
 
 /** Finds a browser, or installs one: Debian's package for the root user, the test runner's own download elsewhere. */
 export function obtainTestBrowser(say: (line: string) => void): TestBrowser {
-  const found = findBrowser() ?? runnersOwn();
+  const found = findTestBrowser() ?? runnersOwn();
   if (found !== null) return whole(found);
   const reason = install(say);
-  const installed = findBrowser() ?? runnersOwn();
+  const installed = findTestBrowser() ?? runnersOwn();
   if (installed !== null) return whole(installed);
   return missing(`none is installed, and ${reason ?? 'installing one left none to be found'}`);
 }
@@ -36,10 +38,12 @@ export function obtainTestBrowser(say: (line: string) => void): TestBrowser {
 /** Why nothing could be installed; null where all went well. */
 function install(say: (line: string) => void): string | null {
   if (process.getuid?.() === 0 && findProgram('apt-get') !== null) {
-    say('No browser found: installing the Debian package "chromium" ...');
+    say('No browser found: installing one of the system\u2019s packages ...');
+    const whyNot = (name: string): string | null =>
+      whyFailed('apt-get', ['install', '-y', '--no-install-recommends', name]);
     return (
       whyFailed('apt-get', ['update']) ??
-      whyFailed('apt-get', ['install', '-y', '--no-install-recommends', 'chromium'])
+      (whyNot('chromium-headless-shell') === null ? null : whyNot('chromium'))
     );
   }
   say('No browser found: fetching the one of the test runner ...');

@@ -14,10 +14,8 @@ const BY_FILE: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   'build/start.ts': { command: 'the browser or the desktop runtime that was found' },
   'build/test-browser.ts': { command: 'apt-get where it is there, Node, and the browser found' },
   'test/unit/build/ci.test.ts': { script: 'the script of the project under test' },
-  'test/unit/electron/disk-faults.test.ts': {
-    "'mount'": 'a disk of its own where one may be mounted; skipped elsewhere',
-    "'umount'": 'after the former alone',
-  },
+  'test/support/own-disk.ts': { name: 'mount and umount, where a disk may be mounted; skipped elsewhere' },
+  'test/unit/electron/odd-files.test.ts': { "'mkfifo'": 'Node makes no pipe with a name; skipped elsewhere' },
 };
 
 const MODULE = 'node:child_process';

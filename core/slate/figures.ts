@@ -3,7 +3,7 @@
  * way: what is allowed down, what is taken up. No rounded value goes back into a formula.
  */
 import { momentAt, timeAt, type Clock, type WallMin } from '../words/calendar';
-import { printedSi, rounded, written, type Quantity, type Shown } from '../words/quantity';
+import { printedSi, rounded, type Quantity, type Shown } from '../words/quantity';
 import { pageReader, shown, wordsOf, type Reader } from '../words/reader';
 import { bare, dayOf, figure, said, span, type Piece } from '../words/said';
 import { divesSaid, mixSaid, NONE } from '../words/terms';
@@ -55,11 +55,6 @@ export function down(value: number, step = 1): number {
 /** Up to a multiple of `step`. */
 export function up(value: number, step = 1): number {
   return toStep(value, step, 'up');
-}
-
-/** A number with a proper minus. */
-export function signed(value: number): string {
-  return written(String(value), READERS.metric.signs);
 }
 
 /** Where no limit is ever met. */

@@ -88,9 +88,6 @@ export function mixSaid(o2: number): Said {
   return printed(o2, 'oxygen', 'metric') === AIR_PERCENT ? said`Air` : said`EAN${bare('oxygen', o2)}`;
 }
 
-/** Where no mix may be breathed on a dive. */
-export const NO_MIX = said`no mix`;
-
 /** Money has no currency in a trip: two decimals only where there are any. */
 export function moneyFigure(cost: number): Figure {
   const isWhole = Number.isInteger(printed(cost, 'money', 'metric'));

@@ -2,7 +2,7 @@
 import { spawn } from 'node:child_process';
 import { createServer, type AddressInfo } from 'node:net';
 import { chromium, expect, type Browser, type Page } from '@playwright/test';
-import { findBrowser } from '../../../build/find-browser';
+import { findTestBrowser } from '../../../build/find-browser';
 import { at } from '../../../build/paths';
 import { QUIET_FLAGS } from '../../../build/test-browser';
 import { unpack } from './codec';
@@ -76,7 +76,7 @@ export async function launchDesktop(options: LaunchOptions): Promise<RunningDesk
         ...process.env,
         DOUBLE_APP_ROOT: at(),
         DOUBLE_USER_DATA: options.userData,
-        DOUBLE_BROWSER: findBrowser() ?? '',
+        DOUBLE_BROWSER: findTestBrowser() ?? '',
         DOUBLE_FLAGS: QUIET_FLAGS.join(' '),
         DOUBLE_PORT: String(port),
         ...(options.screens === undefined ? {} : { DOUBLE_SCREENS: JSON.stringify(options.screens) }),

@@ -1,5 +1,3 @@
-import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
 import * as fs from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -8,6 +6,7 @@ import { DiskTrouble } from '../../../electron/disk/disk-trouble';
 import { tripFiles, type TripFiles } from '../../../electron/trip-files';
 import { failingAt } from '../../faults/failing-disk';
 import { dice, ROUNDS } from '../../faults/rounds';
+import { closeDisk, MAY_MOUNT, mountDisk, unmountDisk } from '../../support/own-disk';
 
 const none = { list: () => [], remember: () => {}, forget: () => {} };
 const SLOW_MS = 60_000 + ROUNDS * 200;
@@ -89,24 +88,11 @@ describe('a save of which any one step fails', () => {
 });
 
 describe('a real disk that is full, or read-only', () => {
-  // Only the root user of a Linux may mount one, and in a container mostly not even he: then the failing
-  // file system above stands for it.
-  const mount = (...args: string[]): boolean => spawnSync('mount', args).status === 0;
-  const mounts = process.platform === 'linux' && process.getuid?.() === 0 && mayMount();
-
-  function mayMount(): boolean {
-    const place = mkdtempSync(join(tmpdir(), 'carryover-mount-'));
-    const isMounted = mount('-t', 'tmpfs', 'tmpfs', place);
-    if (isMounted) spawnSync('umount', [place]);
-    rmSync(place, { recursive: true });
-    return isMounted;
-  }
-
-  it.skipIf(!mounts)(
+  // Where none may be mounted the failing file system above stands for it.
+  it.skipIf(!MAY_MOUNT)(
     `refuses saves by "full" and loses nothing, ${ROUNDS} times`,
     async () => {
-      if (!mount('-t', 'tmpfs', '-o', 'size=512k', 'tmpfs', folder))
-        throw new Error('tmpfs could not be mounted');
+      mountDisk(folder, 'size=512k');
       try {
         const random = dice(7);
         const { token } = await trips.write(null, tripText('Start'), 'Start', null);
@@ -124,22 +110,22 @@ describe('a real disk that is full, or read-only', () => {
         }
         expect(refusals).toBeGreaterThan(ROUNDS / 10);
       } finally {
-        spawnSync('umount', [folder]);
+        unmountDisk(folder);
       }
     },
     SLOW_MS,
   );
 
-  it.skipIf(!mounts)('refuses saves by "not-writable" where it was made read-only', async () => {
-    if (!mount('-t', 'tmpfs', 'tmpfs', folder)) throw new Error('tmpfs could not be mounted');
+  it.skipIf(!MAY_MOUNT)('refuses saves by "not-writable" where it was made read-only', async () => {
+    mountDisk(folder, 'size=512k');
     try {
       const { token } = await trips.write(null, tripText('Start'), 'Start', null);
-      if (!mount('-o', 'remount,ro', folder)) throw new Error('could not be made read-only');
+      closeDisk(folder);
       const trouble = await troubleOf(trips.write(token, tripText('New'), 'New', null));
       expect(trouble).toMatchObject({ kind: 'not-writable', what: expect.stringContaining('does not let') });
       expect((await trips.read(token)).text).toBe(tripText('Start'));
     } finally {
-      spawnSync('umount', [folder]);
+      unmountDisk(folder);
     }
   });
 });

@@ -1,11 +1,11 @@
-import { spawnSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { appendFileSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { DEFAULT_SETTINGS } from '../../../core/host';
 import { DiskTrouble } from '../../../electron/disk/disk-trouble';
 import { desktopSettings } from '../../../electron/settings';
+import { closeDisk, MAY_MOUNT, mountDisk, unmountDisk } from '../../support/own-disk';
 
 let folder: string;
 const file = (): string => join(folder, 'settings.json');
@@ -105,32 +105,28 @@ describe('desktopSettings', () => {
   });
 });
 
-/** The disk of the settings is full, or may only be read: the root user of a Linux alone can mount one. */
-describe.skipIf(process.platform !== 'linux' || process.getuid?.() !== 0)('a settings disk', () => {
-  const mount = (...args: string[]): void => {
-    const { status, stderr } = spawnSync('mount', args, { encoding: 'utf8' });
-    if (status !== 0) throw new Error(stderr);
+/** To the last byte, and every place for a name. */
+function fill(): void {
+  const untilFull = (write: (count: number) => void): void => {
+    try {
+      for (let count = 0; ; count += 1) write(count);
+    } catch (error) {
+      expect((error as NodeJS.ErrnoException).code).toBe('ENOSPC');
+    }
   };
-  const fill = (): void => {
-    // To the last byte, and every place for a name.
-    spawnSync(
-      'sh',
-      ['-c', 'cat /dev/zero > filler 2>/dev/null; i=0; while touch f$i 2>/dev/null; do i=$((i+1)); done'],
-      {
-        cwd: folder,
-      },
-    );
-  };
-  const close = (): void => mount('-o', 'remount,ro', folder);
+  for (const bytes of [4096, 1]) untilFull(() => appendFileSync(join(folder, 'filler'), Buffer.alloc(bytes)));
+  untilFull((count) => writeFileSync(join(folder, `f${count}`), ''));
+}
 
+describe.skipIf(!MAY_MOUNT)('a settings disk', () => {
   beforeEach(() => {
-    mount('-t', 'tmpfs', '-o', 'size=64k,nr_inodes=40', 'tmpfs', folder);
-    return () => void spawnSync('umount', [folder]);
+    mountDisk(folder, 'size=64k,nr_inodes=40');
+    return () => unmountDisk(folder);
   });
 
   it.each([
     ['full', fill, 'full'],
-    ['read-only', close, 'not-writable'],
+    ['read-only', () => closeDisk(folder), 'not-writable'],
   ])(
     'that is %s lets settings be read, says so of each that is changed, and keeps it for this window',
     (_what, spoil, kind) => {
@@ -146,7 +142,7 @@ describe.skipIf(process.platform !== 'linux' || process.getuid?.() !== 0)('a set
 
   it.each([
     ['full', fill],
-    ['read-only', close],
+    ['read-only', () => closeDisk(folder)],
   ])('that is %s costs no file that was opened, and no copy that was saved', (_what, spoil) => {
     spoil();
     const { recent } = desktopSettings(folder);
@@ -160,7 +156,7 @@ describe.skipIf(process.platform !== 'linux' || process.getuid?.() !== 0)('a set
     ['with values of another kind', '{"settings": {"units": "fathoms"}}'],
   ])('that is read-only starts over a file that is %s', (_what, text) => {
     writeFileSync(file(), text);
-    close();
+    closeDisk(folder);
     const settings = desktopSettings(folder);
     expect(settings.load().look).toBe('system');
     expect(troubleOf(() => settings.save({ look: 'cabin' })).kind).toBe('not-writable');
