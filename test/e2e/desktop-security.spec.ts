@@ -23,6 +23,8 @@ test('the page has the bridge, and nothing else of the machine', async ({ deskto
     kinds: ['function'],
     calls: [
       'about',
+      'dropUnsaved',
+      'keepUnsaved',
       'listTrips',
       'listVersions',
       'loadSettings',
@@ -35,6 +37,7 @@ test('the page has the bridge, and nothing else of the machine', async ({ deskto
       'openTrip',
       'printPages',
       'readTrip',
+      'readUnsaved',
       'readVersion',
       'removeTrip',
       'saveDocument',
@@ -55,6 +58,9 @@ test('a call with other arguments than its own rejects, and nothing is written',
     const calls: readonly [string, ...unknown[]][] = [
       ['readTrip', '../../../etc/passwd'],
       ['readTrip', 5],
+      ['readUnsaved', 5],
+      ['dropUnsaved', '../../x'],
+      ['keepUnsaved', null, 'text', true],
       ['readTrip'],
       ['listTrips', 'extra'],
       ['writeTrip', null, 'text', 'title'],
@@ -79,7 +85,7 @@ test('a call with other arguments than its own rejects, and nothing is written',
       ),
     );
   });
-  expect(refusals).toEqual(Array.from({ length: 16 }, () => 'refused'));
+  expect(refusals).toEqual(Array.from({ length: 19 }, () => 'refused'));
   expect(await desktops.libraryFiles()).toEqual([]);
 });
 
