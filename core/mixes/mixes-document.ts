@@ -30,8 +30,12 @@ export interface CompareCellDocument {
 export interface StockListDocument {
   readonly o2: readonly number[];
   readonly divesWithin: number;
-  /** null: nothing limits a dive, or with `oxygenPeak` null too a dive above 1.6 bar has no figure. */
+  /**
+   * null where a dive is past a limit that no shorter stay would keep; and with `roomUnlimited` where nothing limits
+   * any dive that is made.
+   */
   readonly smallestRoomMin: number | null;
+  readonly roomUnlimited: boolean;
   readonly oxygenPeak: number | null;
   readonly cost: number;
   readonly fills: number;
@@ -95,6 +99,7 @@ export function mixesDocument(
       o2: list.percents.map((percent) => percent / 100),
       divesWithin: list.divesWithin,
       smallestRoomMin: list.smallestRoomMin === -Infinity ? null : list.smallestRoomMin,
+      roomUnlimited: list.smallestRoomMin === null,
       oxygenPeak: list.oxygenPeak,
       cost: list.cost,
       fills: list.fills,
