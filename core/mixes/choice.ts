@@ -1,7 +1,8 @@
 import { ledger as ledgerOf } from '../ledger/ledger';
-import type { DiverLedger, Entry, Ledger, Room } from '../ledger/ledger-types';
+import type { DiverLedger, Entry, Ledger } from '../ledger/ledger-types';
 import { deepestLevel } from '../ledger/level-limits';
-import { roomMinutes } from '../ledger/room';
+import { roomMinutes, type MinutesRoom } from '../ledger/room';
+import { roomOrder, tightestOf } from '../ledger/tightest';
 import type { Dive, Id, Mix, Trip } from '../document/types';
 import { whyNot, type WhyNot } from './richest';
 import { surroundingsOf } from '../profile';
@@ -11,16 +12,17 @@ export interface DiverChoice {
   readonly diverId: Id;
   readonly whyNot: WhyNot | null;
   readonly entry: Entry;
-  readonly room: Pick<Room, 'min' | 'minLimit'>;
+  readonly room: MinutesRoom;
 }
 
 /** A later dive that a choice changes, for the diver it leaves tightest there. */
 export interface LaterChange {
   readonly dive: Dive;
   readonly diverId: Id;
-  /** Minutes of room; null where nothing limits it. */
-  readonly roomBeforeMin: number | null;
-  readonly roomAfterMin: number | null;
+  /** As it would be made. */
+  readonly entry: Entry;
+  readonly roomBefore: MinutesRoom;
+  readonly roomAfter: MinutesRoom;
   /** No-stop time of the same diver on the deepest level, minutes; null where it has no end. */
   readonly noStopBeforeMin: number | null;
   readonly noStopAfterMin: number | null;
@@ -41,7 +43,7 @@ export interface MixChoice {
 const SAME_MIN = 1e-6;
 const SAME_SHARE = 1e-9;
 
-function roomAt(trip: Trip, ledger: DiverLedger, index: number): Pick<Room, 'min' | 'minLimit'> {
+function roomAt(trip: Trip, ledger: DiverLedger, index: number): MinutesRoom {
   return roomMinutes(trip, ledger.entries[index]!);
 }
 
@@ -54,14 +56,17 @@ function changeOf(dive: Dive, before: LedgerAt, after: LedgerAt): LaterChange | 
   const change: LaterChange = {
     dive,
     diverId: after.ledger.diver.id,
-    roomBeforeMin: roomAt(before.trip, before.ledger, before.index).min,
-    roomAfterMin: roomAt(after.trip, after.ledger, after.index).min,
+    entry: after.ledger.entries[after.index]!,
+    roomBefore: roomAt(before.trip, before.ledger, before.index),
+    roomAfter: roomAt(after.trip, after.ledger, after.index),
     noStopBeforeMin: deepestLevel(before.ledger.entries[before.index]!.levels).noStopMin,
     noStopAfterMin: deepestLevel(after.ledger.entries[after.index]!.levels).noStopMin,
     cnsBefore: before.ledger.entries[before.index]!.cns.after,
     cnsAfter: after.ledger.entries[after.index]!.cns.after,
   };
-  return isChanged(change.roomBeforeMin, change.roomAfterMin, SAME_MIN) ||
+  const wasMin = roomOrder(before.ledger.entries[before.index]!, change.roomBefore);
+  const isMin = roomOrder(change.entry, change.roomAfter);
+  return (wasMin !== isMin && !(Math.abs(wasMin - isMin) <= SAME_MIN)) ||
     isChanged(change.noStopBeforeMin, change.noStopAfterMin, SAME_MIN) ||
     isChanged(change.cnsBefore, change.cnsAfter, SAME_SHARE)
     ? change
@@ -83,10 +88,10 @@ function laterChanges(before: Ledger, after: Ledger, diveIndex: number): readonl
       const change = index === -1 ? null : changeOf(dive, was, { trip: after.trip, ledger, index });
       return change === null ? [] : [change];
     });
-    const [first, ...rest] = ofDivers;
-    if (!first) continue;
-    const room = (change: LaterChange): number => change.roomAfterMin ?? Infinity;
-    changes.push(rest.reduce((least, each) => (room(each) < room(least) ? each : least), first));
+    const byEntry = new Map(ofDivers.map((change) => [change.entry, change]));
+    const [tightest] = tightestOf([...byEntry.keys()], (entry) => byEntry.get(entry)!.roomAfter);
+    const told = (tightest && byEntry.get(tightest)) ?? ofDivers[0];
+    if (told) changes.push(told);
   }
   return changes;
 }

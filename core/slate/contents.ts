@@ -4,7 +4,7 @@ import { effectiveDive } from '../document/as-dived';
 import { dayNumber, wallDate, wallMin, wallText, type Clock } from '../words/calendar';
 import type { DiverLedger, Entry, Room } from '../ledger/ledger-types';
 import { deepestLevel } from '../ledger/level-limits';
-import { roomOf } from '../ledger/room';
+import { roomOf, type MinutesRoom } from '../ledger/room';
 import type { Dive, Trip } from '../document/types';
 import { SHORT_LIMITS } from '../words/terms';
 import { slateWords } from './wording';
@@ -59,8 +59,8 @@ export interface SlateDive {
   readonly room: Figure;
   /** The earlier levels that ended past the limit, "36 m, 20 m"; null where none did. */
   readonly pastLevels: string | null;
-  /** Exact, to compare divers by; null: no limit, no figure, or past it on an earlier level. */
-  readonly roomMin: number | null;
+  /** Minutes of room and their limit as the ledger has them: what says who is tightest. */
+  readonly minutes: MinutesRoom;
   /** What the room runs into first, "gas"; null where it is the no-stop limit or nothing. */
   readonly roomLimit: string | null;
   readonly turn: readonly Figure[];
@@ -103,9 +103,9 @@ function cautionsFor(entry: Entry, all: readonly Caution[]): readonly Caution[] 
   );
 }
 
-/** No time on the last level keeps a limit that an earlier one passed. */
-function roomFigure({ levelsPastLimitM, isMade }: Entry, room: Room): Figure {
-  if (levelsPastLimitM.length > 0) return PAST_LIMIT;
+/** No time on the last level keeps a limit that was passed before it or on arrival. */
+function roomFigure({ isMade }: Entry, room: Room): Figure {
+  if (room.min === null && room.minLimit === 'no-stop') return PAST_LIMIT;
   return room.min === null && room.minLimit === null && isMade ? NO_LIMIT : minutesDown(room.min);
 }
 
@@ -165,7 +165,6 @@ export function slateDive(
   const site = trip.sites.find((each) => each.id === entry.dive.siteId);
   const ours = cautionsFor(entry, cautions);
   const say = slateWords(reading);
-  const isPast = entry.levelsPastLimitM.length > 0;
   const printed = asPrinted(trip, entry, units);
   const levels = levelTexts(entry, units).map((each) => each.replaceAll(' ', NO_BREAK));
   const limits = levelWords(entry, printed, units);
@@ -186,11 +185,9 @@ export function slateDive(
     noStops: noStopFigures(printed.levels),
     room: roomFigure(entry, room),
     pastLevels: pastLevelsText(entry, units),
-    roomMin: isPast ? null : room.min,
+    minutes: { min: room.min, minLimit: room.minLimit },
     roomLimit:
-      isPast || room.minLimit === null || room.minLimit === 'no-stop'
-        ? null
-        : say(SHORT_LIMITS[room.minLimit]),
+      room.minLimit === null || room.minLimit === 'no-stop' ? null : say(SHORT_LIMITS[room.minLimit]),
     turn: pressuresUp(entry.gas.turnBar, units),
     minimum: pressuresUp(entry.gas.minimumBar, units),
     fill: pressuresDown(entry.diver.cylinder.fillBar, units),

@@ -28,6 +28,11 @@ export const LIMITS = {
   interval: said`dive before`,
 } as const;
 
+/** Of a dive that is past one, and has no minutes that say by how much. */
+export function pastSaid(limit: keyof typeof LIMITS): Said {
+  return limit === 'diver-depth' ? said`past the diver’s depth limit` : said`past the ${LIMITS[limit]}`;
+}
+
 /** The same where a column or a figure before it leaves little place. */
 export const SHORT_LIMITS = {
   'no-stop': said`no-stop`,
@@ -79,6 +84,9 @@ export const HEADS = {
 
 /** Where nothing ever meets a limit. */
 export const NO_END = said`no end`;
+
+/** Where a limit is passed, and no minutes say by how much. */
+export const PAST = said`past`;
 
 /** Air is air to the hundredth of a percent, the finest that a mix is named by. */
 const AIR_PERCENT = 21;

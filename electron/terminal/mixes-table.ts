@@ -11,7 +11,7 @@ import {
   type Piece,
   type Said,
 } from '../../core/words/said';
-import { HEADS, mixSaid, moneyFigure, NO_END, NONE } from '../../core/words/terms';
+import { HEADS, mixSaid, moneyFigure, NO_END, NONE, PAST } from '../../core/words/terms';
 import type { CompareCell, CompareRow, NoStopTime } from '../../core/mixes/compare';
 import type { FillLine, FillPlan } from '../../core/mixes/fills';
 import { richestSaid, whyNotSaid } from '../../core/mixes/richest';
@@ -117,7 +117,9 @@ function listRow(list: StockList, dives: number, page: Page): readonly string[] 
       said`${list.divesWithin} of ${dives}`,
       smallestRoomMin === null
         ? NO_END
-        : bare('minutesLeft', Number.isFinite(smallestRoomMin) ? smallestRoomMin : null),
+        : Number.isFinite(smallestRoomMin)
+          ? bare('minutesLeft', smallestRoomMin)
+          : PAST,
       figure('shareMet', list.oxygenPeak),
       moneyFigure(list.cost),
       list.fills,

@@ -18,9 +18,10 @@ import {
   type Piece,
   type Said,
 } from '../../core/words/said';
-import { divesSaid, HEADS, mixSaid, NO_END, NONE, SEVERITIES } from '../../core/words/terms';
+import { divesSaid, HEADS, mixSaid, NO_END, NONE, PAST, pastSaid, SEVERITIES } from '../../core/words/terms';
 import type { DiverLedger, Entry, Ledger, LedgerDay } from '../../core/ledger/ledger-types';
-import { roomMinutes } from '../../core/ledger/room';
+import { roomMinutes, type MinutesRoom } from '../../core/ledger/room';
+import { isRoomUnknown, isTooLong, tightestOf } from '../../core/ledger/tightest';
 import type { Trip } from '../../core/document/types';
 import type { Caution } from '../../core/cautions/caution';
 import { cut, line, padded, TABLE_COLUMNS, widthLeft, wrapped } from './text-table';
@@ -106,6 +107,13 @@ function leftCell({ usedL, endBar }: Entry['gas'], page: Page): string {
   return endBar === null ? page.words(said`out`) : values(figure('pressureLeft', endBar), page);
 }
 
+/** Minutes, or that a limit is passed which no shorter stay would keep; nothing where a clock is not known. */
+function roomCell(entry: Entry, { trip, words }: Page): string {
+  const { min, minLimit } = roomMinutes(trip, entry);
+  const isPast = min === null && minLimit !== null && !isRoomUnknown(entry, minLimit);
+  return words(isPast ? PAST : said`${bare('minutesLeft', min)}`);
+}
+
 function diveRow(entry: Entry, page: Page): string {
   const { trip, words, columns } = page;
   const { isAsDived } = entry;
@@ -122,7 +130,7 @@ function diveRow(entry: Entry, page: Page): string {
     cell(entry.o2 === null ? said`none` : mixSaid(entry.o2)),
     cell(bare('po2Met', entry.po2Bar)),
     cell(noStop.unlimited ? NO_END : bare('minutesLeft', noStop.noStopMin)),
-    cell(bare('minutesLeft', roomMinutes(trip, entry).min)),
+    roomCell(entry, page),
     cell(figure('shareMet', entry.cns.after)),
     cell(bare('doseMet', entry.otu.dive)),
     leftCell(entry.gas, page),
@@ -156,23 +164,31 @@ function diverText(ledger: DiverLedger, page: Page): string {
   return lines.join('\n');
 }
 
-/** The dive with the least room of all, as the sentence the trip begins with. */
+/** What is left of a dive, too much of it, or which limit it is past. */
+function roomSaid({ min, minLimit }: MinutesRoom): Said {
+  if (min === null) return minLimit === null ? NOTHING : pastSaid(minLimit);
+  return isTooLong(min)
+    ? said`${figure('minutesMet', -min)} too long`
+    : said`${figure('minutesLeft', min)} of room`;
+}
+
+/** The tightest dive of all, as the sentence the trip begins with. */
 function tightest(ledger: Ledger): Said {
-  let least: { readonly min: number; readonly entry: Entry } | null = null;
+  const rooms = new Map<Entry, MinutesRoom>();
   for (const each of ledger.divers) {
-    for (const entry of each.entries) {
-      const { min } = roomMinutes(ledger.trip, entry);
-      if (min !== null && (least === null || min < least.min)) least = { min, entry };
-    }
+    for (const entry of each.entries) rooms.set(entry, roomMinutes(ledger.trip, entry));
   }
-  if (least === null) return NOTHING;
-  const { entry, min } = least;
+  const roomOf = (entry: Entry): MinutesRoom => rooms.get(entry)!;
+  const [least, ...alike] = tightestOf([...rooms.keys()], roomOf);
+  if (least === undefined) return NOTHING;
   const where = inRow([
-    momentAt(entry.startMin),
-    siteName(ledger.trip, entry.dive.siteId)!,
-    entry.diver.name,
+    momentAt(least.startMin),
+    siteName(ledger.trip, least.dive.siteId)!,
+    least.diver.name,
   ]);
-  return said`Tightest: ${where}: ${figure('minutesLeft', min)} of room.`;
+  const others = new Set(alike.map(({ dive }) => dive.id).filter((id) => id !== least.dive.id));
+  const more = others.size === 0 ? NOTHING : said`; ${divesSaid(others.size)} more as tight`;
+  return said`Tightest: ${where}: ${roomSaid(roomOf(least))}${more}.`;
 }
 
 /** How wide the severity of a caution is set. */
@@ -211,7 +227,7 @@ function unitsOf(kind: Kind, { units }: Reader): string {
 
 function legend(reader: Reader): Said {
   const depth = reader.units === 'both' ? said`depth in ${unitsOf('depth', reader)}; ` : NOTHING;
-  return said`Interval in h:min; ${depth}time (bottom time), no-stop and room (to the first limit met) in minutes; PO2 at depth in ${unitsOf('po2', inOneSystem(reader))}, pressure left in ${unitsOf('pressure', reader)}; CNS on surfacing. + as dived. Of several levels no-stop is that of the deepest; under them each level, ${LEVELS_MEANING}.`;
+  return said`Interval in h:min; ${depth}time (bottom time), no-stop and room (to the first limit met, past where no shorter stay would keep it) in minutes; PO2 at depth in ${unitsOf('po2', inOneSystem(reader))}, pressure left in ${unitsOf('pressure', reader)}; CNS on surfacing. + as dived. Of several levels no-stop is that of the deepest; under them each level, ${LEVELS_MEANING}.`;
 }
 
 /**

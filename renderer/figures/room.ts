@@ -1,24 +1,17 @@
 /** Room of a dive in words, where there is a line for it. */
 import type { Entry, RoomLimit } from '../../core/ledger/ledger-types';
+import { isTooLong } from '../../core/ledger/tightest';
 import { minutesText } from './format';
 import { noMinutesText } from './limits';
-
-/** What sums of leg times miss a whole number by. */
-const DUST = 1e-9;
 
 /** "4 min", "13 min too long", of an entry that has a limit in reach; null is past one without a figure. */
 export function roomWords(entry: Entry, min: number | null, limit: RoomLimit | null): string {
   if (min === null) return noMinutesText(entry, limit);
-  return isPast(min) ? `${minutesText(-min, 'up')} too long` : minutesText(min, 'down');
+  return isTooLong(min) ? `${minutesText(-min, 'up')} too long` : minutesText(min, 'down');
 }
 
 /** "4 min of room", "13 min too long". */
 export function roomPhrase(entry: Entry, min: number | null, limit: RoomLimit | null): string {
   const words = roomWords(entry, min, limit);
-  return min === null || isPast(min) ? words : `${words} of room`;
-}
-
-/** Whether a room is less than none. @param min minutes */
-export function isPast(min: number): boolean {
-  return min < -DUST;
+  return min === null || isTooLong(min) ? words : `${words} of room`;
 }

@@ -4,9 +4,9 @@ import { secondOpinions, type SecondOpinion } from '../../core/ledger/second-opi
 import { dayNumber } from '../../core/words/calendar';
 import { ledger } from '../../core/ledger/ledger';
 import type { DiverLedger, Entry, Ledger, Room, RoomLimit } from '../../core/ledger/ledger-types';
-import { roomMinutes, roomOf } from '../../core/ledger/room';
+import { roomMinutes, roomOf, type MinutesRoom } from '../../core/ledger/room';
+import { isRoomUnknown, roomOrder, tightestOf, type RoomOf } from '../../core/ledger/tightest';
 import type { Dive, Diver, Id, Site, Trip } from '../../core/document/types';
-import { leastRooms, type RoomKey } from './least-rooms';
 import { memo, takingUp } from './memo';
 import type { Desk } from './store';
 import type { Caution } from '../../core/cautions/caution';
@@ -27,34 +27,40 @@ export function selectCautions(state: Desk): readonly Caution[] {
   return cautionsOf(selectLedger(state));
 }
 
-type RoomMinutes = Pick<Room, 'min' | 'minLimit'>;
+/** Orders entries by room: past a limit without a figure first, no limit in reach last. */
+export type RoomKey = (entry: Entry) => number;
 
 const roomsOf = new WeakMap<Entry, Room>();
 
 /** An entry that an edit left untouched is the same object, with the same room. */
-const minutesByEntry = takingUp((known: ReadonlyMap<Entry, RoomMinutes> | undefined, of: Ledger) => {
+const minutesByEntry = takingUp((known: ReadonlyMap<Entry, MinutesRoom> | undefined, of: Ledger) => {
   const { trip } = of;
-  const minutesOf = new Map<Entry, RoomMinutes>();
+  const minutesOf = new Map<Entry, MinutesRoom>();
   for (const { entries } of of.divers) {
     for (const entry of entries) minutesOf.set(entry, known?.get(entry) ?? roomMinutes(trip, entry));
   }
   return minutesOf;
 });
 
+/** Of an entry that is no longer in the ledger. */
+const NO_ROOM: MinutesRoom = { min: null, minLimit: null };
+
 const roomMinutesIn = memo((of: Ledger) => {
   const minutesOf = minutesByEntry(of);
+  const rooms: RoomOf = (entry) => minutesOf.get(entry) ?? NO_ROOM;
   return {
-    minutes: (entry: Entry): number | null => minutesOf.get(entry)?.min ?? null,
-    limit: (entry: Entry): RoomLimit | null => minutesOf.get(entry)?.minLimit ?? null,
+    of: rooms,
+    minutes: (entry: Entry): number | null => rooms(entry).min,
+    limit: (entry: Entry): RoomLimit | null => rooms(entry).minLimit,
     /** Orders by room: past a limit without a figure comes first, no limit in reach last. */
-    key: (entry: Entry): number => {
-      const room = minutesOf.get(entry);
-      if (!entry.isMade || !room || (room.min === null && room.minLimit === null))
-        return Number.POSITIVE_INFINITY;
-      return room.min ?? Number.NEGATIVE_INFINITY;
-    },
+    key: (entry: Entry): number => roomOrder(entry, rooms(entry)),
   };
 });
+
+/** Minutes of room and their limit, of the entries of the ledger as it stands: what says which is tightest. */
+export function selectRooms(state: Desk): RoomOf {
+  return roomMinutesIn(selectLedger(state)).of;
+}
 
 /** Minutes of room of an entry of the ledger as it stands; null where no limit is in reach, or no figure. */
 export function selectRoomMin(state: Desk): (entry: Entry) => number | null {
@@ -93,7 +99,10 @@ export function secondOpinionOf(state: Desk, entry: Entry): SecondOpinion | null
 }
 
 const entriesByDiveOf = memo((of: Ledger): ReadonlyMap<Id, readonly Entry[]> => {
-  const { key } = roomMinutesIn(of);
+  const { key, limit } = roomMinutesIn(of);
+  // Past a limit comes before not known; divers with the same room stay in the order of the party, as the sort is stable.
+  const order = (a: Entry, b: Entry): number =>
+    compare(key(a), key(b)) || Number(isRoomUnknown(a, limit(a))) - Number(isRoomUnknown(b, limit(b)));
   const byDive = new Map<Id, Entry[]>();
   for (const { entries } of of.divers) {
     for (const entry of entries) {
@@ -102,8 +111,7 @@ const entriesByDiveOf = memo((of: Ledger): ReadonlyMap<Id, readonly Entry[]> => 
       else byDive.set(entry.dive.id, [entry]);
     }
   }
-  // Stable sort: divers with the same room stay in the order of the party.
-  for (const entries of byDive.values()) entries.sort((a, b) => compare(key(a), key(b)));
+  for (const entries of byDive.values()) entries.sort(order);
   return byDive;
 });
 
@@ -137,7 +145,7 @@ function entriesShown(of: Ledger, diverId: Id | null): readonly Entry[] {
 }
 
 const tightOf = memo((of: Ledger, diverId: Id | null): readonly Entry[] =>
-  leastRooms(entriesShown(of, diverId), roomMinutesIn(of).key),
+  tightestOf(entriesShown(of, diverId), roomMinutesIn(of).of),
 );
 
 /** The entry with the least room, of the chosen diver or of anybody, and all whose room reads the same. */
@@ -158,7 +166,7 @@ const tightOfDaysOf = memo((of: Ledger, diverId: Id | null): readonly Entry[] =>
     if (held) held.push(entry);
     else days.set(day, [entry]);
   }
-  return [...days.values()].flatMap((entries) => leastRooms(entries, roomMinutesIn(of).key));
+  return [...days.values()].flatMap((entries) => tightestOf(entries, roomMinutesIn(of).of));
 });
 
 /** As `selectTight`, of each day. */

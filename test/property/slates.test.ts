@@ -140,7 +140,7 @@ function expected(trip: Trip, mine: DiverLedger, entry: Entry): readonly string[
     `${levels(entry).length > 1 ? 'Time in all' : 'Time'} ${careful(entry.bottomMin, entry)} min`,
     noStopWords(entry),
     ...levelWords(entry),
-    isPast(entry) ? 'past limit' : minutesOrNot(room.min, noRoom),
+    isRoomPast(room) ? 'past limit' : minutesOrNot(room.min, noRoom),
     `MOD ${floor(entry.modM!)} m`,
     `PO2 ${hundredthsUp(entry.po2Bar!)} bar`,
     ...(entry.gas.minimumBar === null
@@ -207,17 +207,21 @@ function briefed(trip: Trip, mine: DiverLedger): readonly Briefed[] {
     .filter(({ entry }) => entry.isMade);
 }
 
-/** Whether nobody on the same dive has less room, by the minutes that are printed; no figure is less than any. */
+/** No minutes are left, and none would be: past the no-stop limit before the last level, or on arrival there. */
+function isRoomPast({ min, minLimit }: Room): boolean {
+  return min === null && minLimit === 'no-stop';
+}
+
+/** Whether nobody on the same dive has less room, by the minutes that are printed; past a limit is less than any. */
 function isTightest(mine: Briefed, everybody: readonly Briefed[]): boolean {
   const others = everybody.filter((each) => each.entry.dive.id === mine.entry.dive.id);
+  // Of a dive whose clocks an earlier one left unknown nobody can say how tight it is.
   const whole = ({ entry, room: { min, minLimit } }: Briefed): number =>
-    isPast(entry)
-      ? -Infinity
-      : min !== null
-        ? Math.floor(min + DUST)
-        : minLimit === null
-          ? Infinity
-          : -Infinity;
+    min !== null
+      ? Math.floor(min + DUST)
+      : minLimit === null || (minLimit === 'po2' && entry.po2Bar! <= 1.6 + DUST)
+        ? Infinity
+        : -Infinity;
   if (others.length < 2 || whole(mine) === Infinity) return false;
   return others.every((each) => whole(each) >= whole(mine));
 }
@@ -230,12 +234,11 @@ function briefedFigures({ entry, room }: Briefed): readonly {
 }[] {
   const inUnit = (figure: string, unit: string): string => (/\d/.test(figure) ? `${figure} ${unit}` : figure);
   const bar = (gauge: number | null): string => (gauge === null ? '\u2013' : ceil(gauge));
-  const hasPassed = isPast(entry);
   const noStop = entry.levels
     .map(({ noStopMin, unlimited }) => (unlimited ? 'no limit' : floor(noStopMin!)))
     .join('/');
-  const setBy = hasPassed ? 'no-stop' : room.minLimit === null ? '\u2013' : SET_BY[room.minLimit];
-  const left = hasPassed
+  const setBy = room.minLimit === null ? '\u2013' : SET_BY[room.minLimit];
+  const left = isRoomPast(room)
     ? 'past limit'
     : room.min !== null
       ? floor(room.min)

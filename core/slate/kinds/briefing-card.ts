@@ -1,4 +1,7 @@
-import { down, joined, NONE, words, type Figure } from '../figures';
+import { tightestOf } from '../../ledger/tightest';
+import { fileWords } from '../../words/reader';
+import { pastSaid } from '../../words/terms';
+import { joined, NONE, words, type Figure } from '../figures';
 import { UNKNOWN_CLOCK_MEANING, type SlateDive } from '../contents';
 import { beside, rule, space, stack, table, type Block, type Column, type TextStyle } from '../layout';
 import { heading } from '../page-frame';
@@ -64,7 +67,7 @@ const inMinutes = (): string => 'min';
 
 /** What the room runs into; null where there is none. */
 function setBy(dive: SlateDive): string | null {
-  return dive.roomLimit ?? (dive.roomMin === null && dive.pastLevels === null ? null : 'no-stop');
+  return dive.minutes.minLimit === null ? null : (dive.roomLimit ?? 'no-stop');
 }
 
 const COLUMNS: readonly CardColumn[] = [
@@ -102,19 +105,12 @@ const INDENT_EM = 0.8;
 /** White over a name that stands on a line of its own, in type sizes. */
 const ABOVE_NAME_EM = 0.25;
 
-/** Room to compare divers by, in whole minutes as printed; one without a figure has less than any. */
-function comparedMin({ dive }: DiverRow): number {
-  if (!dive.entry.isMade) return Infinity;
-  if (dive.pastLevels !== null) return -Infinity;
-  if (dive.roomMin === null) return dive.roomLimit === null ? Infinity : -Infinity;
-  return down(dive.roomMin);
-}
-
 /** The divers with the least room of a dive; none of a diver who dives alone, nor where nobody has a limit. */
 function tightest(dive: PartyDive): readonly DiverRow[] {
   if (dive.rows.filter((row) => row.dive.entry.isMade).length < 2) return [];
-  const least = Math.min(...dive.rows.map(comparedMin));
-  return least === Infinity ? [] : dive.rows.filter((row) => comparedMin(row) === least);
+  const minutes = new Map(dive.rows.map((row) => [row.dive.entry, row.dive.minutes]));
+  const least = tightestOf([...minutes.keys()], (entry) => minutes.get(entry)!);
+  return dive.rows.filter((row) => least.includes(row.dive.entry));
 }
 
 /** Text of one kind, or each with who has it, where divers differ. */
@@ -307,10 +303,7 @@ function missingWords(dive: PartyDive): readonly string[] {
   const made = madeRows(dive).map((row) => row.dive);
   const noRoom = made.filter((each) => each.room.value === NONE);
   const noTurn = made.filter((each) => each.turn[0]!.value === NONE);
-  const isUnknown = noRoom.some((each) => each.entry.cns.after === null);
-  const limits = new Set(
-    noRoom.flatMap((each) => (each.entry.cns.after === null ? [] : [setBy(each) ?? ''])),
-  );
+  const limits = new Set(noRoom.map((each) => each.minutes.minLimit));
   return [
     ...(made.length < dive.rows.length
       ? ['no mix: none on board may be breathed there, not to be dived']
@@ -321,9 +314,11 @@ function missingWords(dive: PartyDive): readonly string[] {
     ...(noTurn.some((each) => each.entry.gas.minimumBar === null)
       ? [`turn and minimum ${NONE}: no ascent on this gas was found`]
       : []),
-    ...(isUnknown ? [`room ${NONE}: ${UNKNOWN_CLOCK_MEANING}`] : []),
-    ...[...limits].map(
-      (limit) => `room ${NONE}: past the limit of ${limit}, and no shorter stay would keep it`,
+    ...(limits.has('po2') ? [`room ${NONE}: ${UNKNOWN_CLOCK_MEANING}`] : []),
+    ...[...limits].flatMap((limit) =>
+      limit === null || limit === 'po2'
+        ? []
+        : [`room ${NONE}: ${fileWords(pastSaid(limit))}, and no shorter stay would keep it`],
     ),
   ];
 }

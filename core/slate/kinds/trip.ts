@@ -54,8 +54,12 @@ interface ListDay {
   readonly rows: readonly ListRow[];
 }
 
-/** In the place of the room where an earlier level ended past the limit: a word as wide as a figure. */
+/** In the place of the room where the no-stop limit is passed, whatever the stay: a word as wide as a figure. */
 const PAST = 'past';
+
+function isPast({ entry, minutes }: SlateDive): boolean {
+  return entry.isMade && minutes.min === null && minutes.minLimit === 'no-stop';
+}
 
 /** Beside the start of a dive that a caution asks to stop. */
 const STOP_MARK = '!';
@@ -65,8 +69,8 @@ function isStopped(dive: SlateDive): boolean {
 }
 
 /** Room is not there although the clocks are known. */
-function hasNoShorter({ entry, room }: SlateDive): boolean {
-  return entry.isMade && entry.cns.after !== null && room.value === NONE;
+function hasNoShorter({ entry, room, minutes }: SlateDive): boolean {
+  return entry.isMade && minutes.minLimit !== 'po2' && room.value === NONE;
 }
 
 /** What stands in the cells of a dive and does not explain itself. */
@@ -76,7 +80,13 @@ function notesOf(dive: SlateDive): readonly string[] {
     ...(hasNoShorter(dive) ? [`room ${NONE}: past a limit that no shorter stay would keep`] : []),
     ...(isStopped(dive) ? [`${STOP_MARK} see the cautions of this dive`] : []),
     ...(dive.levelLimits === null || !dive.entry.isMade ? [] : [`Levels: ${fileWords(LEVELS_MEANING)}`]),
-    ...(dive.pastLevels === null ? [] : [`${PAST}: past the limit at the end of an earlier level`]),
+    ...(isPast(dive)
+      ? [
+          dive.pastLevels === null
+            ? `${PAST}: past the limit on arrival at the last level`
+            : `${PAST}: past the limit at the end of an earlier level`,
+        ]
+      : []),
   ];
 }
 
@@ -91,7 +101,7 @@ function listDays(days: readonly SlateDay[]): readonly ListDay[] {
         dive.time.value,
         dive.mix,
         dive.noStop.value,
-        dive.pastLevels === null ? dive.room.value : PAST,
+        isPast(dive) ? PAST : dive.room.value,
         percentUp(dive.entry.cns.after),
       ],
       levels: dive.levelLimits === null ? null : `Levels ${dive.levelLimits}`,

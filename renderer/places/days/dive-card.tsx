@@ -1,12 +1,11 @@
 import type { ReactNode } from 'react';
 import { toldTogether } from '../../../core/cautions/told-together';
 import type { Entry } from '../../../core/ledger/ledger-types';
+import { isRoomUnknown, tightestOf } from '../../../core/ledger/tightest';
 import type { Dive } from '../../../core/document/types';
 import { countText, dateText, ordinalText } from '../../figures/format';
-import { isRoomUnknown } from '../../figures/limits';
 import { someNamesText } from '../../figures/names';
 import { CommandButton } from '../../parts/command-button';
-import { leastRooms } from '../../store/least-rooms';
 import { memo } from '../../store/memo';
 import {
   diveNumber,
@@ -14,7 +13,7 @@ import {
   entriesOf,
   partyOf,
   selectCautions,
-  selectRoomKey,
+  selectRooms,
   shownEntry,
   siteOf,
 } from '../../store/selectors';
@@ -42,8 +41,8 @@ export function DiveCard({ dive }: { readonly dive: Dive }): ReactNode {
   const entry = useDesk((state) => shownEntry(state, dive.id));
   const cautions = useDesk((state) => cautionsOfDive(selectCautions(state), dive.id));
   const diver = useDesk(({ selection }) => trip.party.find(({ id }) => id === selection.diverId) ?? null);
-  const keyOf = useDesk(selectRoomKey);
-  const tight = leastRooms(entries, keyOf);
+  const roomOf = useDesk(selectRooms);
+  const tight = tightestOf(entries, roomOf);
   const site = siteOf(trip, dive.siteId);
   return (
     <section className="card" aria-label={`Dive ${diveNumber(trip, dive.id)}`}>
@@ -58,7 +57,14 @@ export function DiveCard({ dive }: { readonly dive: Dive }): ReactNode {
       {entry?.isMade ? (
         <>
           {entries.length > 1 ? (
-            <p className="soft whose">{whoseText(entry, diver !== null, tight, entries.length)}</p>
+            <p className="soft whose">
+              {whoseText(
+                entry,
+                diver !== null || isRoomUnknown(entry, roomOf(entry).minLimit),
+                tight,
+                entries.length,
+              )}
+            </p>
           ) : null}
           <Outcome entry={entry} />
         </>
@@ -88,9 +94,9 @@ export function DiveCard({ dive }: { readonly dive: Dive }): ReactNode {
 }
 
 /** Whose figures are shown, and why theirs. @param tight those with the least room; none without a limit */
-function whoseText(entry: Entry, isChosen: boolean, tight: readonly Entry[], divers: number): string {
+function whoseText(entry: Entry, isAlone: boolean, tight: readonly Entry[], divers: number): string {
   const { name } = entry.diver;
-  if (isChosen || isRoomUnknown(entry)) return `For ${name}`;
+  if (isAlone) return `For ${name}`;
   if (tight.length === 0) return `For ${name}; nobody has a limit in reach`;
   if (tight.length === divers) return `For ${name}; it is as tight for everybody`;
   const others = tight.filter((each) => each !== entry).map(({ diver }) => diver.name);

@@ -1,9 +1,9 @@
 import type { ReactNode } from 'react';
 import type { Entry } from '../../../core/ledger/ledger-types';
+import { tightestOf } from '../../../core/ledger/tightest';
 import { chooseDiver } from '../../actions/view';
 import { mixText, percentText, unitText } from '../../figures/format';
-import { leastRooms } from '../../store/least-rooms';
-import { selectRoomKey, selectRoomLimit } from '../../store/selectors';
+import { selectRoomKey, selectRoomLimit, selectRooms } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import { roomWords } from './room-words';
 
@@ -16,9 +16,10 @@ export function DiverRows(props: { readonly entries: readonly Entry[]; readonly 
   const diverId = useDesk(({ selection }) => selection.diverId);
   const keyOf = useDesk(selectRoomKey);
   const limitOf = useDesk(selectRoomLimit);
+  const roomOf = useDesk(selectRooms);
   const { entries, shown } = props;
   if (entries.length < 2) return null;
-  const tight = leastRooms(entries, keyOf);
+  const tight = tightestOf(entries, roomOf);
   return (
     <section className="divers">
       <h3>Who has how much room</h3>

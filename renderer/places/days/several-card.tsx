@@ -1,17 +1,18 @@
 import { useState, type ReactNode } from 'react';
 import type { Dive } from '../../../core/document/types';
+import { tightestOf } from '../../../core/ledger/tightest';
 import { shiftDives } from '../../actions/dives';
 import { tell } from '../../actions/edit';
 import { chooseDives } from '../../actions/view';
 import { countText, dateText } from '../../figures/format';
 import { CommandButton } from '../../parts/command-button';
-import { leastRooms } from '../../store/least-rooms';
 import {
   diveNumber,
   selectCautions,
   selectEntriesByDive,
   selectRoomKey,
   selectRoomLimit,
+  selectRooms,
   siteOf,
 } from '../../store/selectors';
 import { useDesk } from '../../store/store';
@@ -30,10 +31,11 @@ export function SeveralCard({ dives }: { readonly dives: readonly Dive[] }): Rea
   const cautions = all.filter(({ diveId }) => diveId !== null && ids.includes(diveId));
   const keyOf = useDesk(selectRoomKey);
   const limitOf = useDesk(selectRoomLimit);
+  const roomOf = useDesk(selectRooms);
   const tightest = dives.map(({ id }) => byDive.get(id)?.[0] ?? null);
-  const tight = leastRooms(
+  const tight = tightestOf(
     tightest.filter((entry) => entry !== null),
-    keyOf,
+    roomOf,
   );
   return (
     <section className="card" aria-label={`${dives.length} dives`}>

@@ -1,5 +1,7 @@
 import { useMemo, type ReactNode } from 'react';
 import { mixChoices, type DiverChoice, type LaterChange, type MixChoice } from '../../../core/mixes/choice';
+import type { MinutesRoom } from '../../../core/ledger/room';
+import { roomOrder, tightestOf } from '../../../core/ledger/tightest';
 import { richestMix } from '../../../core/mixes/richest';
 import type { Dive, Trip } from '../../../core/document/types';
 import { setMix } from '../../actions/dives';
@@ -24,7 +26,7 @@ import {
 } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import { chooseView, useMixesView } from './mixes-view';
-import { moneyText, noStopOfDive, richestText, roomText, whyText } from './mixes-words';
+import { moneyText, noStopOfDive, richestText, roomOfDive, whyText } from './mixes-words';
 import { WideTable } from './wide-table';
 import { surroundingsOf } from '../../../core/profile';
 
@@ -33,17 +35,11 @@ function diveName(trip: Trip, dive: Dive, clock: '24h' | '12h'): string {
   return `${diveNumber(trip, dive.id)}. ${dateText(dive.startsAt)} ${clockText(dive.startsAt, clock)}, ${site}`;
 }
 
-/** Orders by room: no figure above 1.6 bar comes first, no limit in reach last. */
-function roomKey({ room }: DiverChoice): number {
-  return room.minLimit === 'po2' ? Number.NEGATIVE_INFINITY : (room.min ?? Number.POSITIVE_INFINITY);
-}
-
-/** The diver a choice leaves with the least room. */
-function tightestOf(choice: MixChoice): DiverChoice | null {
-  return choice.divers.reduce<DiverChoice | null>(
-    (least, each) => (least === null || roomKey(each) < roomKey(least) ? each : least),
-    null,
-  );
+/** The diver a choice leaves with the least room, else the first of whom nothing is known. */
+function tightestDiver({ divers }: MixChoice): DiverChoice | null {
+  const byEntry = new Map(divers.map((each) => [each.entry, each]));
+  const [least] = tightestOf([...byEntry.keys()], (entry) => byEntry.get(entry)!.room);
+  return (least && byEntry.get(least)) ?? divers[0] ?? null;
 }
 
 /** A choice as it is for one diver. */
@@ -69,7 +65,7 @@ function ChoiceRow(props: {
 }): ReactNode {
   const { choice, dive, isTaken } = props;
   const units = useDesk(({ settings }) => settings.units);
-  const least = tightestOf(choice);
+  const least = tightestDiver(choice);
   const later = readable(choice.later).length;
   const reason = choice.divers.find((each) => each.whyNot)?.whyNot ?? null;
   const name = mixText(choice.mix.analysedO2 ?? choice.mix.o2);
@@ -82,10 +78,8 @@ function ChoiceRow(props: {
       </th>
       <td>{reason ? <span className="cell-why">{whyText(reason, units)}</span> : 'yes'}</td>
       <td className="figure">{entry ? noStopOfDive(entry, units) : NO_FIGURE}</td>
-      <td className={least?.room.min !== null && (least?.room.min ?? 0) < 0 ? 'figure care' : 'figure'}>
-        {least
-          ? roomText(least.room.minLimit === 'po2' ? Number.NEGATIVE_INFINITY : least.room.min)
-          : NO_FIGURE}
+      <td className={least && roomOrder(least.entry, least.room) < 0 ? 'figure care' : 'figure'}>
+        {least ? roomOfDive(least.entry, least.room) : NO_FIGURE}
       </td>
       <td>{figureText(entry?.po2Bar, 2)}</td>
       <td>
@@ -128,6 +122,15 @@ function minuteChange(beforeMin: number | null, afterMin: number | null): string
   return before === after ? 'same' : `${before} → ${after} min`;
 }
 
+/** Room as minutes; what is past a limit without a figure is said to be. */
+function roomChange({ entry, roomBefore, roomAfter }: LaterChange): string {
+  const text = (room: MinutesRoom): string =>
+    room.min === null ? roomOfDive(entry, room) : minuteText(room.min);
+  const [before, after] = [text(roomBefore), text(roomAfter)];
+  if (before === after) return 'same';
+  return `${before} → ${after}${roomAfter.min === null ? '' : ' min'}`;
+}
+
 function cnsChange({ cnsBefore, cnsAfter }: LaterChange): string {
   const [before, after] = [percentText(cnsBefore, 'up', 1), percentText(cnsAfter, 'up', 1)];
   return before === after ? 'same' : `${before} → ${after}`;
@@ -137,7 +140,7 @@ function cnsChange({ cnsBefore, cnsAfter }: LaterChange): string {
 function readable(changes: readonly LaterChange[]): readonly LaterChange[] {
   return changes.filter(
     (change) =>
-      minuteChange(change.roomBeforeMin, change.roomAfterMin) !== 'same' ||
+      roomChange(change) !== 'same' ||
       minuteChange(change.noStopBeforeMin, change.noStopAfterMin) !== 'same' ||
       cnsChange(change) !== 'same',
   );
@@ -150,14 +153,13 @@ function divesText(count: number): string {
 function LaterRow({ change, trip }: { readonly change: LaterChange; readonly trip: Trip }): ReactNode {
   const clock = useDesk(({ settings }) => settings.clock);
   const diver = trip.party.find(({ id }) => id === change.diverId);
-  const isLess = (change.roomAfterMin ?? Infinity) < (change.roomBeforeMin ?? Infinity);
+  const isMin = roomOrder(change.entry, change.roomAfter);
+  const isLess = isMin < roomOrder(change.entry, change.roomBefore);
   return (
     <tr>
       <th scope="row">{diveName(trip, change.dive, clock)}</th>
       <td>{diver?.name ?? change.diverId}</td>
-      <td className={isLess && (change.roomAfterMin ?? 0) < 0 ? 'care' : ''}>
-        {minuteChange(change.roomBeforeMin, change.roomAfterMin)}
-      </td>
+      <td className={isLess && isMin < 0 ? 'care' : ''}>{roomChange(change)}</td>
       <td>{minuteChange(change.noStopBeforeMin, change.noStopAfterMin)}</td>
       <td>{cnsChange(change)}</td>
     </tr>

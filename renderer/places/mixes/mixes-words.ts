@@ -1,12 +1,14 @@
 /** The figures of the place in words, in the units of the window. */
 import { deepestLevel } from '../../../core/ledger/level-limits';
 import type { Entry } from '../../../core/ledger/ledger-types';
+import type { MinutesRoom } from '../../../core/ledger/room';
 import { said } from '../../../core/words/said';
 import { moneyFigure } from '../../../core/words/terms';
 import { wordsIn } from '../../figures/reader';
 import type { NoStopTime } from '../../../core/mixes/compare';
 import type { RichestMix, WhyNot } from '../../../core/mixes/richest';
 import type { StockList } from '../../../core/mixes/stock';
+import { noMinutesText } from '../../figures/limits';
 import {
   depthText,
   minutesText,
@@ -57,10 +59,15 @@ export function moneyText(cost: number): string {
   return wordsIn({ units: 'metric', clock: '24h' })(said`${moneyFigure(cost)}`);
 }
 
-/** Room in minutes, rounded down; `null` is no limit in reach. */
+/** Room in minutes, rounded down; `null` is no limit in reach, -Infinity past one that no shorter stay would keep. */
 export function roomText(min: number | null): string {
   if (min === null) return 'no limit';
-  return min === Number.NEGATIVE_INFINITY ? NO_FIGURE : minutesText(min, 'down');
+  return min === Number.NEGATIVE_INFINITY ? 'past' : minutesText(min, 'down');
+}
+
+/** Room of one dive of one diver, or which limit it is past without a figure. */
+export function roomOfDive(entry: Entry, { min, minLimit }: MinutesRoom): string {
+  return min === null && minLimit !== null ? noMinutesText(entry, minLimit) : roomText(min);
 }
 
 /** A list by its shares, for keys. */

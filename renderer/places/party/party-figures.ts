@@ -1,10 +1,9 @@
 /** How the divers of a party stand, derived from the ledger. */
 import type { DiverLedger, Entry, Ledger, RoomLimit } from '../../../core/ledger/ledger-types';
 import type { Dive, Diver, Id, Trip } from '../../../core/document/types';
-import { isRoomUnknown } from '../../figures/limits';
-import { leastRooms, type RoomKey } from '../../store/least-rooms';
+import { isRoomUnknown, roomOrder, tightestOf, type RoomOf } from '../../../core/ledger/tightest';
 import { memo } from '../../store/memo';
-import { selectLedger, selectRoomKey, selectRoomLimit, selectRoomMin } from '../../store/selectors';
+import { selectLedger, selectRooms } from '../../store/selectors';
 import type { Desk } from '../../store/store';
 import type { WallMin } from '../../../core/words/calendar';
 
@@ -24,16 +23,17 @@ export interface DiverFigures {
 }
 
 /** The entry with the least room, else one of which nothing is known; null where no limit is in reach on any. */
-export function tightestOf(entries: readonly Entry[], key: RoomKey): Entry | null {
-  return leastRooms(entries, key)[0] ?? entries.find(isRoomUnknown) ?? null;
+export function tightestEntry(entries: readonly Entry[], roomOf: RoomOf): Entry | null {
+  const isUnknown = (entry: Entry): boolean => isRoomUnknown(entry, roomOf(entry).minLimit);
+  return tightestOf(entries, roomOf)[0] ?? entries.find(isUnknown) ?? null;
 }
 
 /** In the order of the party. */
-export function partyFigures({ divers }: Ledger, key: RoomKey): readonly DiverFigures[] {
-  const tightest = divers.map(({ entries }) => tightestOf(entries, key));
-  const ofParty = leastRooms(
+export function partyFigures({ divers }: Ledger, roomOf: RoomOf): readonly DiverFigures[] {
+  const tightest = divers.map(({ entries }) => tightestEntry(entries, roomOf));
+  const ofParty = tightestOf(
     tightest.filter((entry) => entry !== null),
-    key,
+    roomOf,
   );
   const clears = divers.map(({ flyAfterMin }) => flyAfterMin).filter((min) => min !== null);
   const lastMin = Math.max(...clears);
@@ -42,7 +42,7 @@ export function partyFigures({ divers }: Ledger, key: RoomKey): readonly DiverFi
     diver,
     dives: entries.length,
     tightest: tightest[at] ?? null,
-    alike: Math.max(0, leastRooms(entries, key).length - 1),
+    alike: Math.max(0, tightestOf(entries, roomOf).length - 1),
     isTightestOfParty: ofParty.some((entry) => entry === tightest[at]),
     flyAfterMin,
     isLastToFly: isStaggered && flyAfterMin === lastMin,
@@ -67,21 +67,15 @@ export interface GridRow {
 }
 
 /** Divers down, dives across. */
-export function roomGrid(
-  { divers }: Ledger,
-  dives: readonly Dive[],
-  key: RoomKey,
-  roomMinOf: (entry: Entry) => number | null,
-  limitOf: (entry: Entry) => RoomLimit | null,
-): readonly GridRow[] {
+export function roomGrid({ divers }: Ledger, dives: readonly Dive[], roomOf: RoomOf): readonly GridRow[] {
   const entryOf = divers.map(
     ({ entries }: DiverLedger) => new Map<Id, Entry>(entries.map((entry) => [entry.dive.id, entry])),
   );
   const tight = new Set(
     dives.flatMap(({ id }) =>
-      leastRooms(
+      tightestOf(
         entryOf.flatMap((byDive) => byDive.get(id) ?? []),
-        key,
+        roomOf,
       ),
     ),
   );
@@ -91,9 +85,9 @@ export function roomGrid(
       const entry = entryOf[at]!.get(id) ?? null;
       return {
         entry,
-        roomMin: entry === null ? null : roomMinOf(entry),
-        isPast: entry !== null && key(entry) === Number.NEGATIVE_INFINITY,
-        limit: entry === null ? null : limitOf(entry),
+        roomMin: entry === null ? null : roomOf(entry).min,
+        isPast: entry !== null && roomOrder(entry, roomOf(entry)) === Number.NEGATIVE_INFINITY,
+        limit: entry === null ? null : roomOf(entry).minLimit,
         isTightest: entry !== null && tight.has(entry),
       };
     }),
@@ -107,7 +101,7 @@ const divesOn = memo((trip: Trip, date: string | null): readonly Dive[] =>
 );
 
 export function selectPartyFigures(state: Desk): readonly DiverFigures[] {
-  return figuresOf(selectLedger(state), selectRoomKey(state));
+  return figuresOf(selectLedger(state), selectRooms(state));
 }
 
 /** The dives of a day, or of the whole trip; a day that an edit emptied shows the whole trip. */
@@ -117,11 +111,5 @@ export function selectDivesOn(state: Desk, date: string | null): readonly Dive[]
 }
 
 export function selectRoomGrid(state: Desk, date: string | null): readonly GridRow[] {
-  return gridOf(
-    selectLedger(state),
-    selectDivesOn(state, date),
-    selectRoomKey(state),
-    selectRoomMin(state),
-    selectRoomLimit(state),
-  );
+  return gridOf(selectLedger(state), selectDivesOn(state, date), selectRooms(state));
 }

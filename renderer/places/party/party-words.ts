@@ -4,7 +4,7 @@ import type { Settings } from '../../../core/host';
 import type { Entry, Room, RoomLimit } from '../../../core/ledger/ledger-types';
 import { clockText, dateText, minutesText, NO_FIGURE } from '../../figures/format';
 import { LIMIT_WORDS, noMinutesText } from '../../figures/limits';
-import { isPast } from '../../figures/room';
+import { isTooLong } from '../../../core/ledger/tightest';
 
 /** From here on room is in the cautionary colour, as on the card of a dive. */
 export const CARE_BELOW_MIN = 5;
@@ -13,7 +13,9 @@ export const CARE_BELOW_MIN = 5;
 export function limitPhrase(entry: Entry, { min, minLimit }: Pick<Room, 'min' | 'minLimit'>): string {
   if (min === null) return noMinutesText(entry, minLimit);
   const limit = minLimit === null ? 'its limit' : `the ${OWN_WORDS[minLimit]}`;
-  return isPast(min) ? `${minutesText(-min, 'up')} past ${limit}` : `${minutesText(min, 'down')} to ${limit}`;
+  return isTooLong(min)
+    ? `${minutesText(-min, 'up')} past ${limit}`
+    : `${minutesText(min, 'down')} to ${limit}`;
 }
 
 export function isCare(min: number | null): boolean {

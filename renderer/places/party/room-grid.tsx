@@ -4,7 +4,8 @@ import { setOnDive } from '../../actions/party';
 import type { EditResult } from '../../actions/edit';
 import { chooseDives, goTo } from '../../actions/view';
 import { clockText, dateText, depthText, numberText } from '../../figures/format';
-import { isRoomUnknown, noMinutesText } from '../../figures/limits';
+import { isRoomUnknown } from '../../../core/ledger/tightest';
+import { noMinutesText } from '../../figures/limits';
 import { Choice } from '../../parts/choice';
 import { RefusalLine } from '../../parts/refusal-line';
 import { usePrinting } from '../../parts/use-printing';
@@ -29,7 +30,9 @@ export function RoomGrid(): ReactNode {
   const isPrinting = usePrinting();
   const [refusal, setRefusal] = useState<Refusal | null>(null);
   if (trip.dives.length === 0) return <p className="soft grid-none">No dives yet: add them under Days.</p>;
-  const hasUnknown = rows.some(({ cells: held }) => held.some(({ entry }) => entry && isRoomUnknown(entry)));
+  const hasUnknown = rows.some(({ cells: held }) =>
+    held.some(({ entry, limit }) => entry && isRoomUnknown(entry, limit)),
+  );
   const dates = [...new Set(trip.dives.map(({ startsAt }) => startsAt.slice(0, 10)))];
   const isOneDay = date !== null && dives !== trip.dives;
   const paperDives = isOneDay ? ON_PAPER.oneDay : ON_PAPER.wholeTrip;
@@ -205,7 +208,7 @@ function RoomText({ cell }: { readonly cell: GridCell }): ReactNode {
       <>
         {isTightest ? <span aria-hidden="true">▸</span> : null}
         <span aria-hidden="true" title={noMinutesText(entry, limit)}>
-          {isRoomUnknown(entry) ? '?' : 'past'}
+          {isRoomUnknown(entry, limit) ? '?' : 'past'}
         </span>
         <span className="unseen">{noMinutesText(entry, limit)}</span>
       </>

@@ -42,6 +42,29 @@ describe('the way up', () => {
   });
 });
 
+describe('the tightest of a dive', () => {
+  const named = (trip: Trip) => /(Guest \d) \(tightest\)/.exec(briefing(trip))?.[1] ?? null;
+  const little = aDiver({ cylinder: { waterL: 12, fillBar: 200, reserveBar: 50 } });
+
+  it('is the diver past a limit without a figure, not the one with fewer minutes', () => {
+    // Too long for the gas of the first; past its limit on arrival for the second, who dived before.
+    const before = aDive({ startsAt: '2027-03-06T07:30', depthM: 40, bottomMin: 30, divers: ['g2'] });
+    const dive = aDive({ startsAt: '2027-03-06T08:55', depthM: 40, bottomMin: 25 });
+    const trip = aTrip([before, dive], { party: [little, aDiver({ id: 'g2', name: 'Guest 2' })] });
+    expect(named(trip)).toBe('Guest 2');
+    expect(briefing(trip)).toMatch(/Guest 1 .* \u2212\d+ .* Guest 2 \(tightest\) .* past limit no-stop /);
+  });
+
+  it('is the diver whose own depth limit the dive passes, and the reason is said', () => {
+    const shallow = aDiver({ id: 'g2', name: 'Guest 2', maxDepthM: 20 });
+    const trip = aTrip([aDive({ startsAt: START, depthM: 30, bottomMin: 10 })], { party: [little, shallow] });
+    expect(named(trip)).toBe('Guest 2');
+    expect(briefing(trip)).toContain(
+      'room \u2013: past the diver’s depth limit, and no shorter stay would keep it',
+    );
+  });
+});
+
 describe('a figure that is not there', () => {
   // A fill below the minimum gas of the dive: there is no pressure to turn at.
   const low = aDiver({ cylinder: { waterL: 7, fillBar: 90, reserveBar: 50 } });

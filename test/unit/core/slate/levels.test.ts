@@ -177,7 +177,7 @@ describe('a dive past its limit on an earlier level', () => {
       noStop: { value: '10' },
       room: { value: 'past limit' },
       pastLevels: '36 m',
-      roomMin: null,
+      minutes: { min: null, minLimit: 'no-stop' },
     });
     expect(plain(divesOf(past)[0]!.levelLimits)).toBe(
       '36 m 12 of 10 min, 12 m 20 of 0 min, 6 m 40 min (no limit)',

@@ -2,12 +2,13 @@ import { describe, expect, it } from 'vitest';
 import { cautionsOf } from '../../../../core/cautions/all';
 import { ledger } from '../../../../core/ledger/ledger';
 import type { EntryLevel } from '../../../../core/ledger/ledger-types';
-import type { Trip } from '../../../../core/document/types';
+import type { Dive, Trip } from '../../../../core/document/types';
 import { readTrip } from '../../../../core/document/read-trip';
 import { roomMinutes } from '../../../../core/ledger/room';
 import { planTable } from '../../../../electron/terminal/plan-table';
 import { TABLE_COLUMNS, wrapped } from '../../../../electron/terminal/text-table';
 import { pageReader, type Reader } from '../../../../core/words/reader';
+import { aDive, aDiver, AIR, aTrip, RICH } from '../../../builders/trip';
 import { fixture, tenDives, type Loose } from '../../../support/trip-documents';
 
 function tripOf(document: Loose): Trip {
@@ -177,6 +178,49 @@ describe('planTable', () => {
     Object.assign(document.dives[0], { depthM: 36, bottomMin: 40, divers: ['b'] });
     const table = tableOf(tripOf(document)).replaceAll(/\n +/g, ' ');
     expect(table).toMatch(/STOP +(Guest b, )?Sat 6 Mar 2027, 07:30, Site: [^[]+\[[^\]]+\]/);
+  });
+});
+
+describe('the headline of the plan', () => {
+  const headline = (dives: readonly Dive[], party = [aDiver({ maxO2: 1 })]) => {
+    const trip = aTrip(dives, { party, mixes: [AIR, RICH] });
+    const table = planTable(ledger(trip), [], pageReader('metric')).replaceAll(/\n +/g, ' ');
+    const rooms = rowsOf(table).map((cells) => cells[8]);
+    return { sentence: /^Tightest: .*\.$/m.exec(table)![0], rooms };
+  };
+  const easy = aDive({ startsAt: '2027-03-06T08:00', depthM: 10, bottomMin: 20 });
+
+  it('names the dive that breathes 1.74 bar, and not one with minutes of room', () => {
+    const hot = aDive({ startsAt: '2027-03-07T08:00', depthM: 38, bottomMin: 5, mix: 'rich' });
+    const { sentence, rooms } = headline([easy, hot]);
+    expect(sentence).toBe('Tightest: Sun 7 Mar 2027, 08:00, Wall, Guest 1: past the PO2 limit.');
+    expect(rooms[0]).toMatch(/^\d+$/);
+    expect(rooms[1]).toBe('past');
+  });
+
+  it('names the dive that is past its limit on arrival, or deeper than it may go', () => {
+    const deep = aDive({ startsAt: '2027-03-06T08:00', depthM: 40, bottomMin: 30 });
+    const soon = aDive({ startsAt: '2027-03-06T09:20', depthM: 40, bottomMin: 6 });
+    expect(headline([deep, soon]).sentence).toContain('09:20, Wall, Guest 1: past the no-stop limit.');
+    expect(headline([easy, soon], [aDiver({ maxDepthM: 30 })]).sentence).toContain(
+      '09:20, Wall, Guest 1: past the diver’s depth limit.',
+    );
+  });
+
+  it('says how much too long the tightest is, or what is left of it, and how many are as tight', () => {
+    const long = aDive({ startsAt: '2027-03-07T08:00', depthM: 30, bottomMin: 30 });
+    expect(headline([easy, long]).sentence).toMatch(/Guest 1: \d+ min too long\.$/);
+    expect(headline([easy]).sentence).toMatch(/Guest 1: \d+ min of room\.$/);
+    // Limited by gas alone, which does not hang on the day before.
+    const again = { ...easy, id: 'again', startsAt: '2027-03-08T08:00' };
+    expect(headline([easy, again]).sentence).toMatch(/ min of room; 1 dive more as tight\.$/);
+  });
+
+  it('passes over dives whose clocks a dive before left unknown', () => {
+    const hot = aDive({ startsAt: '2027-03-05T08:00', depthM: 38, bottomMin: 5, mix: 'rich' });
+    const { sentence, rooms } = headline([hot, easy]);
+    expect(sentence).toContain('Fri 5 Mar 2027, 08:00, Wall, Guest 1: past the PO2 limit.');
+    expect(rooms).toEqual(['past', '\u2013']);
   });
 });
 

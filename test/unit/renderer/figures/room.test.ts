@@ -20,6 +20,9 @@ describe('room in words', () => {
   it('names the limit where there are no minutes', () => {
     const past = { ...entry, po2Bar: 1.7, cns: { ...entry.cns, after: null } };
     expect(roomPhrase(past, null, 'po2')).toBe('past the PO2 limit');
-    expect(roomPhrase({ ...past, po2Bar: 1.2 }, null, 'cns')).toBe('CNS not known');
+    expect(roomPhrase({ ...past, po2Bar: 1.2 }, null, 'po2')).toBe('CNS not known');
+    expect(roomPhrase({ ...past, po2Bar: 1.2 }, null, 'no-stop')).toBe('past the no-stop limit');
+    expect(roomPhrase(entry, null, 'mod')).toBe('past the MOD');
+    expect(roomPhrase(entry, null, 'diver-depth')).toBe('past the diver’s depth limit');
   });
 });

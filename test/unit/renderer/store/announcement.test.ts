@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { demoTrip } from '../../../../core/document/demo-trip';
-import { setDepth } from '../../../../renderer/actions/dives';
+import { setBottomMin, setDepth } from '../../../../renderer/actions/dives';
 import { startGesture } from '../../../../renderer/actions/gesture';
 import { chooseDives } from '../../../../renderer/actions/view';
 import { blankTrip } from '../../../../renderer/store/blank-trip';
@@ -20,9 +20,11 @@ describe('announcement', () => {
   it('tells the room of the chosen dive and what cautions came', () => {
     const { id } = selectTightest(desk.getState())!.dive;
     chooseDives([id]);
-    const said = after(() => setDepth(id, 38));
+    const said = after(() => setBottomMin(id, 60));
     expect(said).toMatch(/^Dive 13: \d+ min too long\./);
     expect(said).toMatch(/new cautions?/i);
+    // No minutes shorter would make it shallower.
+    expect(after(() => setDepth(id, 38))).toMatch(/^Dive 13: past the diver’s depth limit\./);
   });
 
   it('tells which cautions are settled when they go', () => {

@@ -1,8 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import { wordsIn } from '../../../../renderer/figures/reader';
-import { selectCautions } from '../../../../renderer/store/selectors';
+import { partyFigures } from '../../../../renderer/places/party/party-figures';
+import {
+  entriesOf,
+  selectCautions,
+  selectLedger,
+  selectRooms,
+  selectTight,
+  selectTightOfDays,
+} from '../../../../renderer/store/selectors';
 import { freshDesk } from '../../../../renderer/store/store';
+import { aDive, aDiver, AIR, aTrip, RICH } from '../../../builders/trip';
 
 describe('selectCautions', () => {
   it('are the same in whatever units, clock and language they are read', () => {
@@ -36,5 +45,28 @@ describe('selectCautions', () => {
     const state = freshDesk({ ...trip, dives: [...more, ...trip.dives] });
     const many = selectCautions(state).find(({ code }) => code === 'many-dives')!;
     expect(wordsIn({ units: 'metric', clock: '24h' })(many.says)).toContain('5 dives on Sun 14 March: ');
+  });
+});
+
+describe('selectTight', () => {
+  const mixes = [AIR, RICH];
+  const party = [aDiver({ maxO2: 1 })];
+  const easy = aDive({ startsAt: '2027-03-06T08:00', depthM: 10, bottomMin: 20 });
+  const hot = aDive({ startsAt: '2027-03-07T08:00', depthM: 38, bottomMin: 5, mix: 'rich' });
+  const after = aDive({ startsAt: '2027-03-07T12:00', depthM: 10, bottomMin: 20 });
+
+  it('puts a dive above 1.6 bar before any minutes of room, of the trip, the day and the party', () => {
+    const state = freshDesk(aTrip([easy, hot, after], { party, mixes }));
+    expect(selectTight(state).map(({ dive }) => dive)).toEqual([hot]);
+    expect(selectTightOfDays(state).map(({ dive }) => dive)).toEqual([easy, hot]);
+    expect(partyFigures(selectLedger(state), selectRooms(state))[0]!.tightest!.dive).toBe(hot);
+  });
+
+  it('shows the diver who is past a limit before one whose clocks are not known', () => {
+    const both = aDive({ startsAt: '2027-03-08T08:00', depthM: 30, bottomMin: 10 });
+    const unknown = { ...hot, divers: ['guest-1'] };
+    const second = aDiver({ id: 'g2', name: 'Guest 2', maxDepthM: 20 });
+    const state = freshDesk(aTrip([unknown, both], { party: [...party, second], mixes }));
+    expect(entriesOf(state, both.id).map(({ diver }) => diver.id)).toEqual(['g2', 'guest-1']);
   });
 });

@@ -85,7 +85,7 @@ describe('the words of the place', () => {
     expect(noStopText(null)).toBe('–');
     expect(roomText(-0.2)).toBe('−1 min');
     expect(roomText(null)).toBe('no limit');
-    expect(roomText(Number.NEGATIVE_INFINITY)).toBe('–');
+    expect(roomText(Number.NEGATIVE_INFINITY)).toBe('past');
     expect(gainText(12.9)).toBe('+12');
     expect(gainText(null)).toBe('');
   });

@@ -1,17 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { ledger } from '../../../../../core/ledger/ledger';
+import type { MinutesRoom } from '../../../../../core/ledger/room';
 import {
   partyFigures,
   roomGrid,
   selectDivesOn,
   selectRoomGrid,
-  tightestOf,
+  tightestEntry,
 } from '../../../../../renderer/places/party/party-figures';
 import {
   selectLedger,
-  selectRoomKey,
-  selectRoomLimit,
   selectRoomMin,
+  selectRooms,
   selectTight,
 } from '../../../../../renderer/store/selectors';
 import { freshDesk } from '../../../../../renderer/store/store';
@@ -23,32 +23,33 @@ const second = aDive({ id: 'second', startsAt: '2027-03-06T12:00', divers: ['gue
 const late = aDive({ id: 'late', startsAt: '2027-03-07T12:00', depthM: 15 });
 const trip = aTrip([first, second, late], { party: [aDiver(), careful] });
 const state = freshDesk(trip);
-const key = selectRoomKey(state);
+const roomOf = selectRooms(state);
 
-describe('tightestOf', () => {
+describe('tightestEntry', () => {
   it('is the entry with the least room, and none where no limit is in reach', () => {
     const { entries } = selectLedger(state).divers[0]!;
     const rooms = entries.map((entry) => selectRoomMin(state)(entry)!);
-    expect(tightestOf(entries, key)).toBe(entries[rooms.indexOf(Math.min(...rooms))]);
-    expect(tightestOf(entries, () => Number.POSITIVE_INFINITY)).toBe(null);
-    expect(tightestOf([], key)).toBe(null);
+    expect(tightestEntry(entries, roomOf)).toBe(entries[rooms.indexOf(Math.min(...rooms))]);
+    expect(tightestEntry(entries, () => ({ min: null, minLimit: null }))).toBe(null);
+    expect(tightestEntry([], roomOf)).toBe(null);
   });
 
   it('puts a limit passed without a figure before any figure', () => {
     const [one, other] = selectLedger(state).divers[0]!.entries;
-    const past = (entry: unknown): number => (entry === other ? Number.NEGATIVE_INFINITY : -30);
-    expect(tightestOf([one!, other!], past)).toBe(other);
+    const past = (entry: unknown): MinutesRoom =>
+      entry === other ? { min: null, minLimit: 'no-stop' } : { min: -30, minLimit: 'gas' };
+    expect(tightestEntry([one!, other!], past)).toBe(other);
   });
 });
 
 describe('partyFigures', () => {
   it('marks one diver as the tightest, and whoever flies last', () => {
-    const figures = partyFigures(selectLedger(state), key);
+    const figures = partyFigures(selectLedger(state), roomOf);
     expect(figures.map(({ dives }) => dives)).toEqual([3, 2]);
     expect(figures.map(({ isTightestOfParty }) => isTightestOfParty)).toEqual([false, true]);
     expect(figures.map(({ isLastToFly }) => isLastToFly)).toEqual([false, false]);
     const staggered = ledger({ ...trip, dives: [first, second] });
-    expect(partyFigures(staggered, key).map(({ isLastToFly }) => isLastToFly)).toEqual([true, false]);
+    expect(partyFigures(staggered, roomOf).map(({ isLastToFly }) => isLastToFly)).toEqual([true, false]);
   });
 
   it('marks all who are as tight, and counts the further dives that are', () => {
@@ -64,7 +65,7 @@ describe('partyFigures', () => {
       shallow('c', '2027-03-08T08:00'),
     ];
     const alike = freshDesk(aTrip(three, { party: twins }));
-    const figures = partyFigures(selectLedger(alike), selectRoomKey(alike));
+    const figures = partyFigures(selectLedger(alike), selectRooms(alike));
     expect(figures.map(({ isTightestOfParty }) => isTightestOfParty)).toEqual([true, true]);
     expect(figures.map(({ tightest, alike: more }) => [tightest!.dive.id, more])).toEqual([
       ['a', 2],
@@ -81,7 +82,7 @@ describe('partyFigures', () => {
   });
 
   it('has no last to fly among divers who do not dive', () => {
-    const idle = partyFigures(ledger({ ...trip, dives: [] }), key);
+    const idle = partyFigures(ledger({ ...trip, dives: [] }), roomOf);
     expect(idle).toMatchObject([
       { dives: 0, tightest: null, flyAfterMin: null, isLastToFly: false },
       { dives: 0, tightest: null, flyAfterMin: null, isLastToFly: false },
@@ -91,7 +92,7 @@ describe('partyFigures', () => {
 
 describe('roomGrid', () => {
   it('has a cell for every diver on every dive, empty where they are not on it', () => {
-    const grid = roomGrid(selectLedger(state), trip.dives, key, selectRoomMin(state), selectRoomLimit(state));
+    const grid = roomGrid(selectLedger(state), trip.dives, roomOf);
     expect(grid.map(({ cells }) => cells.map(({ entry }) => entry?.dive.id ?? null))).toEqual([
       ['first', 'second', 'late'],
       ['first', null, 'late'],
@@ -99,7 +100,7 @@ describe('roomGrid', () => {
   });
 
   it('marks the tightest of each dive', () => {
-    const grid = roomGrid(selectLedger(state), trip.dives, key, selectRoomMin(state), selectRoomLimit(state));
+    const grid = roomGrid(selectLedger(state), trip.dives, roomOf);
     expect(grid.map(({ cells }) => cells.map(({ isTightest }) => isTightest))).toEqual([
       [false, true, false],
       [true, false, true],
