@@ -176,13 +176,20 @@ export function listsOf(request: StockRequest): readonly (readonly number[])[] {
 
 /**
  * Price of one fill at a share that may not be on board: straight between the prices on board, with air at
- * its own price or at nothing; past the richest on board the last slope goes on.
+ * its own price or at nothing; past the richest on board the last slope goes on. A label that stands twice has the
+ * price of the first.
  * @param o2 fraction, 0.21 to 0.40 @param mixes those on board
  * @returns in the trip's money, 0 or more
  * Source: this project's; a blender charges by the oxygen added (common practice).
  */
 export function fillPrice(o2: number, mixes: readonly Mix[]): number {
-  const points = mixes.map((mix) => ({ o2: mix.o2, price: mix.costPerFill }));
+  const points: { o2: number; price: number }[] = [];
+  // Of two with one label the first stands for it, as everywhere.
+  for (const mix of mixes) {
+    if (!points.some((point) => isSameShare(point.o2, mix.o2))) {
+      points.push({ o2: mix.o2, price: mix.costPerFill });
+    }
+  }
   if (!points.some((point) => isSameShare(point.o2, AIR_O2))) points.push({ o2: AIR_O2, price: 0 });
   points.sort((a, b) => a.o2 - b.o2);
   const known = points.find((point) => isSameShare(point.o2, o2));
@@ -191,7 +198,7 @@ export function fillPrice(o2: number, mixes: readonly Mix[]): number {
   const after = points.findIndex((point) => point.o2 > o2);
   const upper = after === -1 ? points.length - 1 : Math.max(1, after);
   const [low, high] = [points[upper - 1]!, points[upper]!];
-  const slope = high.o2 > low.o2 ? (high.price - low.price) / (high.o2 - low.o2) : 0;
+  const slope = (high.price - low.price) / (high.o2 - low.o2);
   return Math.max(0, low.price + slope * (o2 - low.o2));
 }
 

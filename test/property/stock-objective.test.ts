@@ -1,0 +1,295 @@
+/*
+ * What the stock search looks for, worked out list by list from DEVELOPERS.md, "What the stock search looks for",
+ * alone: nothing of core/mixes is used but the search itself. Figures of single dives are the ledger's.
+ */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Dive, Diver, Mix, Trip } from '../../core/document/types';
+import { checkTrip } from '../../core/document/check-trip';
+import { ledger } from '../../core/ledger/ledger';
+import type { DiverLedger, Entry } from '../../core/ledger/ledger-types';
+import { minutesLeft } from '../../core/ledger/room';
+import type { StockRequest } from '../../core/mixes/shares';
+import { searchStock } from '../../core/mixes/stock';
+import { esotAdvised } from '../../core/oxygen/budgets';
+import { surroundingsOf } from '../../core/profile';
+import { smallTrip } from '../arbitraries/small-trip';
+
+const SHARES = Array.from({ length: 20 }, (_, i) => 21 + i);
+const TOLD = 20;
+/** Sums of a dozen terms in another order. */
+const ROUNDING = 1e-9;
+
+function isLabel(mix: Mix, percent: number): boolean {
+  return Math.abs(mix.o2 - percent / 100) < 1e-9;
+}
+
+/** Lists: so many different shares, every fixed one, no excluded one. */
+function everyList({ count, fixedPercents, excludedPercents }: StockRequest): readonly (readonly number[])[] {
+  const lists: (readonly number[])[] = [];
+  const extend = (list: readonly number[], rest: readonly number[]): void => {
+    if (list.length === count) {
+      if (fixedPercents.every((percent) => list.includes(percent))) lists.push(list);
+      return;
+    }
+    rest.forEach((percent, i) => extend([...list, percent], rest.slice(i + 1)));
+  };
+  extend(
+    [],
+    SHARES.filter((percent) => !excludedPercents.includes(percent)),
+  );
+  return lists;
+}
+
+/** Price of a share that is not on board. */
+function priceOf(percent: number, mixes: readonly Mix[]): number {
+  const first = mixes.filter(
+    (mix, i) => mixes.findIndex((other) => Math.abs(other.o2 - mix.o2) < 1e-9) === i,
+  );
+  const points = first.map((mix) => [mix.o2 * 100, mix.costPerFill] as const);
+  if (!mixes.some((mix) => isLabel(mix, 21))) points.push([21, 0]);
+  points.sort((a, b) => a[0] - b[0]);
+  if (points.length === 1) return points[0]![1];
+  const above = points.findIndex(([label]) => label > percent);
+  const at = above === -1 ? points.length - 1 : above;
+  const [[fromLabel, fromPrice], [toLabel, toPrice]] = [points[at - 1]!, points[at]!];
+  return Math.max(0, fromPrice + ((toPrice - fromPrice) * (percent - fromLabel)) / (toLabel - fromLabel));
+}
+
+/** A share as it is filled: the first on board with that label, else a new one. */
+function mixOf(percent: number, mixes: readonly Mix[]): Mix {
+  const onBoard = mixes.find((mix) => isLabel(mix, percent));
+  return onBoard ?? { id: `new ${percent}`, o2: percent / 100, costPerFill: priceOf(percent, mixes) };
+}
+
+function oxygenOf(mix: Mix): number {
+  return mix.analysedO2 ?? mix.o2;
+}
+
+function isOpen(dive: Dive, { fromDate }: StockRequest): boolean {
+  return (fromDate === null || dive.startsAt.slice(0, 10) >= fromDate) && (dive.asDived ?? []).length === 0;
+}
+
+/** What "auto" gives a diver of air and a list: the richest that may go, of two alike the leaner label. */
+function givenMix(dive: Dive, diver: Diver, trip: Trip, percents: readonly number[]): Mix | null {
+  const { surfaceBar, barPerM } = surroundingsOf(trip).column;
+  let best: Mix | null = null;
+  for (const percent of [21, ...percents.filter((each) => each !== 21)]) {
+    const mix = mixOf(percent, trip.mixes);
+    const careful = oxygenOf(mix) + (mix.analysedO2 === undefined ? trip.settings.analysisTolerance : 0);
+    const modM = (diver.po2.working / careful - surfaceBar) / barPerM;
+    if (oxygenOf(mix) > diver.maxO2 + 1e-12 || modM < dive.depthM - 1e-9) continue;
+    if (best === null || oxygenOf(mix) > oxygenOf(best)) best = mix;
+  }
+  return best;
+}
+
+interface Worked {
+  readonly percents: readonly number[];
+  readonly within: number;
+  /** Infinity where no dive is made, -Infinity past a limit that no shorter stay keeps. */
+  readonly roomMin: number;
+  /** Infinity where a clock is not known. */
+  readonly peak: number;
+  readonly cost: number;
+  readonly fills: number;
+  readonly unused: readonly number[];
+}
+
+/** Every diver's ledger with each open dive on the mix it is given; one left out has a mix that no dive may take. */
+function ledgersWith(trip: Trip, request: StockRequest, percents: readonly number[]): readonly DiverLedger[] {
+  return trip.party.map((diver) => {
+    const stock = [21, ...percents].map((percent) => mixOf(percent, trip.mixes));
+    const mixes = [...trip.mixes, ...stock.filter((mix) => !trip.mixes.includes(mix))];
+    const own = trip.mixes.map((mix) => mix.id);
+    const dives = trip.dives.map((dive): Dive => {
+      // What was "auto" among the mixes of the trip stays so, whatever is stocked.
+      if (!isOpen(dive, request))
+        return dive.mix === 'auto' ? { ...dive, onBoard: dive.onBoard ?? own } : dive;
+      const mix = givenMix(dive, diver, trip, percents);
+      const { onBoard: _, ...rest } = dive;
+      return mix === null ? { ...rest, mix: 'auto', onBoard: [] } : { ...rest, mix: mix.id };
+    });
+    const before = diver.before?.map((dive) =>
+      dive.mix === 'auto' ? { ...dive, onBoard: dive.onBoard ?? own } : dive,
+    );
+    const party = [{ ...diver, ...(before && { before }) }];
+    return ledger({ ...trip, mixes, dives, party }).divers[0]!;
+  });
+}
+
+function isWithin(trip: Trip, entry: Entry): boolean {
+  const { diver } = entry;
+  if (!entry.isMade) return false;
+  const { min, minLimit } = minutesLeft(trip, entry);
+  return (
+    !entry.isPastLimit &&
+    (min === null ? minLimit === null : min >= -1e-9) &&
+    entry.po2Bar! <= diver.po2.working + 1e-9 &&
+    entry.depthM <= diver.maxDepthM + 1e-9 &&
+    entry.o2! <= diver.maxO2 + 1e-9
+  );
+}
+
+function worked(trip: Trip, request: StockRequest, percents: readonly number[]): Worked {
+  const ledgers = ledgersWith(trip, request, percents);
+  const outside = new Set<string>();
+  const given = new Set<number>();
+  let [roomMin, peak, cost, fills] = [Infinity, 0, 0, 0];
+  for (const own of ledgers) {
+    const advised = esotAdvised(Math.max(1, own.divingDays));
+    for (const entry of own.entries) {
+      if (!isWithin(trip, entry)) outside.add(entry.dive.id);
+      if (!entry.isMade) continue;
+      const { min, minLimit } = minutesLeft(trip, entry);
+      roomMin = Math.min(roomMin, min ?? (minLimit === null ? Infinity : -Infinity));
+      peak = Math.max(peak, entry.cns.after ?? Infinity, entry.cns.day ?? Infinity);
+      const planned = trip.dives.find(({ id }) => id === entry.dive.id)!;
+      if (!isOpen(planned, request)) continue;
+      cost += entry.mix!.costPerFill;
+      if (!isLabel(entry.mix!, 21)) fills += 1;
+      given.add(Math.round(entry.mix!.o2 * 100));
+    }
+    for (const day of own.days) {
+      const otu = day.otu === 0 ? 0 : day.otuAllowed > 0 ? day.otu / day.otuAllowed : Infinity;
+      peak = Math.max(peak, otu, day.esot / advised);
+    }
+  }
+  const unused = percents.filter((percent) => percent === 21 || !given.has(percent));
+  return { percents, within: trip.dives.length - outside.size, roomMin, peak, cost, fills, unused };
+}
+
+function stepped(value: number, step: number): number {
+  return Number.isFinite(value) ? Math.round(value / step) : value;
+}
+
+/** The five measures, less is better. */
+function measures({ within, roomMin, peak, cost, fills }: Worked): readonly number[] {
+  return [-within, -stepped(roomMin, 1e-6), stepped(peak, 1e-9), stepped(cost, 1e-6), fills];
+}
+
+function firstDifference(a: readonly number[], b: readonly number[]): number {
+  const at = a.findIndex((each, i) => each !== b[i]);
+  return at === -1 ? 0 : a[at]! < b[at]! ? -1 : 1;
+}
+
+function isBeatenBy(a: readonly number[], b: readonly number[]): boolean {
+  return b.every((each, i) => each <= a[i]!) && b.some((each, i) => each < a[i]!);
+}
+
+const percents = fc.uniqueArray(fc.integer({ min: 21, max: 40 }), { minLength: 4, maxLength: 11 });
+
+const request: fc.Arbitrary<StockRequest> = fc
+  .record({
+    count: fc.integer({ min: 1, max: 3 }),
+    kept: percents,
+    isFixed: fc.boolean(),
+    maxCost: fc.constantFrom(null, null, 30, 60),
+    maxFills: fc.constantFrom(null, null, 6),
+    fromDate: fc.constantFrom(null, null, '2027-03-05', '2027-03-06'),
+  })
+  .map(({ count, kept, isFixed, ...rest }) => ({
+    count,
+    fixedPercents: isFixed ? kept.slice(0, 1) : [],
+    excludedPercents: SHARES.filter((percent) => !kept.includes(percent)),
+    ...rest,
+  }));
+
+/** Boards that a small trip lacks: no air, more prices, a label twice, a mix of an odd label; and dives that name a board. */
+const asked = fc
+  .tuple(
+    smallTrip,
+    fc.constantFrom<'as drawn' | 'without air' | 'four' | 'twice' | 'odd'>(
+      'as drawn',
+      'without air',
+      'four',
+      'twice',
+      'odd',
+    ),
+    fc.integer({ min: 0, max: 20 }),
+    fc.boolean(),
+    request,
+  )
+  .map(([trip, board, price, namesBoard, wanted]) => {
+    const [bottom, plain] = trip.mixes as [Mix, Mix];
+    const boards: Readonly<Record<typeof board, readonly Mix[]>> = {
+      'as drawn': [bottom, plain],
+      'without air': [bottom, { ...plain, id: 'plain', o2: 0.28, costPerFill: price }],
+      four: [
+        { id: 'rich', o2: 0.36, costPerFill: price, analysedO2: 0.355 },
+        bottom,
+        plain,
+        { id: 'lean', o2: 0.26, costPerFill: 3 },
+      ],
+      twice: [bottom, plain, { ...bottom, id: 'again', costPerFill: price }],
+      odd: [bottom, plain, { id: 'odd', o2: 0.305, costPerFill: price }],
+    };
+    const dives = trip.dives.map((dive, i) =>
+      namesBoard && i % 2 === 0 && dive.mix === 'auto' ? { ...dive, onBoard: ['plain'] } : dive,
+    );
+    return { trip: { ...trip, mixes: boards[board], dives }, wanted };
+  });
+
+describe('searchStock', () => {
+  it('finds what the text says, list by list', () => {
+    const seen = { trips: 0, lists: 0, overLimit: 0, kept: 0, past: 0, ties: 0, unused: 0, pruned: 0 };
+    fc.assert(
+      fc.property(asked, ({ trip, wanted }) => {
+        fc.pre(checkTrip(trip).length === 0);
+        const answer = searchStock(trip, wanted);
+        fc.pre(answer.ok);
+        if (!answer.ok) return;
+        const every = everyList(wanted);
+        const all = every.map((list) => worked(trip, wanted, list));
+        const left = all.filter(
+          ({ cost, fills }) =>
+            (wanted.maxCost === null || cost <= wanted.maxCost) &&
+            (wanted.maxFills === null || fills <= wanted.maxFills),
+        );
+        const isBest = (list: Worked): boolean =>
+          !left.some((other) => isBeatenBy(measures(list), measures(other)));
+        const inOrder = left.toSorted(
+          (a, b) =>
+            firstDifference(measures(a), measures(b)) ||
+            a.unused.length - b.unused.length ||
+            firstDifference(a.percents, b.percents),
+        );
+        const told = inOrder.filter((list, place) => place < TOLD || isBest(list));
+
+        const { lists, total, overLimit } = answer.value;
+        expect([total, overLimit]).toEqual([all.length, all.length - left.length]);
+        expect(lists.map((list) => list.percents)).toEqual(told.map((list) => list.percents));
+        lists.forEach((list, place) => {
+          const mine = told[place]!;
+          expect(list.isBest).toBe(isBest(mine));
+          expect(list.unusedPercents).toEqual(mine.unused);
+          expect([list.divesWithin, list.fills]).toEqual([mine.within, mine.fills]);
+          expect(Math.abs(list.cost - mine.cost)).toBeLessThan(ROUNDING);
+          const room = list.smallestRoomMin ?? Infinity;
+          if (Number.isFinite(mine.roomMin)) {
+            expect(Math.abs(room - mine.roomMin)).toBeLessThan(ROUNDING * Math.max(1, Math.abs(room)));
+          } else expect(room).toBe(mine.roomMin);
+          const peak = list.oxygenPeak ?? Infinity;
+          if (Number.isFinite(mine.peak))
+            expect(Math.abs(peak - mine.peak)).toBeLessThan(ROUNDING * Math.max(1, peak));
+          else expect(peak).toBe(mine.peak);
+        });
+        seen.trips += 1;
+        seen.lists += all.length;
+        seen.overLimit += overLimit;
+        seen.pruned += left.length - answer.value.searched;
+        seen.kept += trip.dives.some((dive) => !isOpen(dive, wanted)) ? 1 : 0;
+        seen.past += left.some(({ roomMin }) => roomMin === -Infinity) ? 1 : 0;
+        seen.unused += left.some(({ unused }) => unused.length > 0) ? 1 : 0;
+        seen.ties += inOrder.some(
+          (list, i) => i > 0 && firstDifference(measures(list), measures(inOrder[i - 1]!)) === 0,
+        )
+          ? 1
+          : 0;
+      }),
+      { numRuns: 100, interruptAfterTimeLimit: 110_000 },
+    );
+    console.log('stock search against its text:', seen);
+    for (const count of Object.values(seen)) expect(count).toBeGreaterThan(0);
+  }, 120_000);
+});
