@@ -20,6 +20,8 @@ export interface BadCitation {
   readonly what: string;
 }
 
+const FILE_ENDING = /\w\.(?:ts|tsx|md|json|csv)$/;
+
 const DECLARED = /\b(?:function|const|class|interface|type)\s+([A-Za-z_$][\w$]*)/g;
 
 /** Headings of a page. */
@@ -61,8 +63,10 @@ function missingIn(source: string, path: string, { sections, paths, names }: Cit
   for (const [, name] of source.matchAll(/\bas (?:in )?`([A-Za-z_$][\w$]*)`/g)) {
     if (!names.has(name!)) missing.push(`nothing is called ${name}`);
   }
-  for (const [cited] of source.matchAll(/[\w./-]*\w\.(?:ts|tsx|md|json|csv)\b/g)) {
-    if (!isThere(cited, path, paths)) missing.push(`there is no ${cited}`);
+  for (const word of source.split(/[^\w./-]/)) {
+    // The full stop of the sentence is no part of the name.
+    const cited = word.endsWith('.') ? word.slice(0, -1) : word;
+    if (FILE_ENDING.test(cited) && !isThere(cited, path, paths)) missing.push(`there is no ${cited}`);
   }
   return missing;
 }

@@ -44,8 +44,11 @@ const STILL_GLOBAL: readonly string[] = [
 const OF_PACKAGES = /^recharts-/;
 
 function selectorsOf(text: string): readonly string[] {
-  return [...text.replaceAll(/\/\*[^]*?\*\//g, '').matchAll(/([^{}]+)\{/g)]
-    .map(([, selector = '']) => selector.trim())
+  return text
+    .replaceAll(/\/\*[^]*?\*\//g, '')
+    .split('{')
+    .slice(0, -1)
+    .map((before) => before.slice(before.lastIndexOf('}') + 1).trim())
     .filter((selector) => !selector.startsWith('@'))
     .flatMap((selector) => selector.split(','));
 }
@@ -100,7 +103,9 @@ function twiceBare(files: readonly StyleFile[]): readonly StyleBreach[] {
 function unusedIn(files: readonly StyleFile[], code: readonly StyleFile[]): readonly StyleBreach[] {
   const text = code.map((each) => each.text).join('\n');
   const words = new Set(text.match(/[a-zA-Z][\w-]*/g));
-  const beginnings = [...text.matchAll(/([a-zA-Z][\w-]*-)\$\{/g)].map(([, beginning = '']) => beginning);
+  const beginnings = [...text.matchAll(/[\w-]+/g)].flatMap(({ 0: word, index }) =>
+    word.endsWith('-') && text.startsWith('${', index + word.length) ? [word] : [],
+  );
   const isUsed = (name: string): boolean =>
     words.has(name) || OF_PACKAGES.test(name) || beginnings.some((beginning) => name.startsWith(beginning));
   return files.flatMap((file) =>
@@ -132,9 +137,9 @@ function moduleBreaches(module: StyleFile, code: readonly StyleFile[]): readonly
 }
 
 function namesAsked(text: string, local: string): ReadonlySet<string> {
-  const dotted = text.matchAll(new RegExp(`\\b${local}\\.(\\w+)`, 'g'));
-  const quoted = text.matchAll(new RegExp(`\\b${local}\\['([\\w-]+)'\\]`, 'g'));
-  return new Set([...dotted, ...quoted].map(([, name = '']) => name));
+  const dotted = text.matchAll(/\b(\w+)\.(?=(\w+))/g);
+  const quoted = text.matchAll(/\b(\w+)\['(?=([\w-]+)'\])/g);
+  return new Set([...dotted, ...quoted].flatMap(([, of, name = '']) => (of === local ? [name] : [])));
 }
 
 /** The styles of the window and the code that may name their classes. */

@@ -1,6 +1,7 @@
 import type { Trouble } from '../result';
 import { fileWords, worded, type Words } from '../words/reader';
 import type { SaidTrouble } from '../words/said';
+import { greatest, least } from '../numeric';
 import { numberTrouble } from '../document/fields';
 import { excerpt, textTrouble } from '../document/texts';
 import { LIST_RULES } from '../document/schema';
@@ -114,9 +115,9 @@ function depthOf(waypoint: XmlElement): Pick<SiteDraft, 'depthM' | 'suggestion'>
   const holders = [...extensions, ...extensions.flatMap((each) => childrenNamed(each, 'waypointextension'))];
   const depthsM = holders.flatMap((each) => childrenNamed(each, 'depth')).map(({ text }) => decimal(text));
   if (depthsM.length > 0) {
-    // Not a number, if one of them is not.
-    const [least, most] = [Math.min(...depthsM), Math.max(...depthsM)];
-    return most - least > SAME_DEPTH_M && isDepth(most)
+    if (depthsM.some((depthM) => Number.isNaN(depthM))) return { depthM: Number.NaN };
+    const most = greatest(depthsM);
+    return most - least(depthsM) > SAME_DEPTH_M && isDepth(most)
       ? { depthM: null, suggestion: { from: 'several', depthM: most } }
       : { depthM: most };
   }

@@ -1,3 +1,5 @@
+import { greatest } from '../../core/numeric';
+
 /** What a terminal of the usual width shows without breaking lines. */
 export const TABLE_COLUMNS = 100;
 
@@ -29,7 +31,7 @@ export function line(
 
 /** Rows with columns as wide as their widest cell; the first `textColumns` hold words. */
 export function table(rows: readonly (readonly string[])[], textColumns: number): readonly string[] {
-  const widths = rows[0]!.map((_, column) => Math.max(...rows.map((row) => widthOf(row[column]!))));
+  const widths = rows[0]!.map((_, column) => greatest(rows.map((row) => widthOf(row[column]!))));
   return rows.map((row) => line(row, widths, (column) => column < textColumns));
 }
 

@@ -1,11 +1,11 @@
-import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { closeSync, mkdtempSync, openSync, rmSync, writeSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium, type BrowserContext } from '@playwright/test';
 import { findBrowser } from '../../build/find-browser';
 import { QUIET_FLAGS } from '../../build/test-browser';
 import { expect, test as base } from './fixtures';
+import { MAY_MOUNT, mountDisk, unmountDisk } from '../support/own-disk';
 import { Workbench } from './pages/workbench';
 
 interface SmallDisk {
@@ -14,14 +14,33 @@ interface SmallDisk {
   free(): void;
 }
 
+/** Writes until nothing more can be written. */
+function fillDisk(path: string): void {
+  const file = openSync(path, 'w');
+  try {
+    // A byte at the last: a disk with less left than a piece is not full yet.
+    for (const piece of [Buffer.alloc(1 << 20), Buffer.alloc(1 << 10), Buffer.alloc(1)]) {
+      for (let isFull = false; !isFull;) {
+        try {
+          writeSync(file, piece);
+        } catch {
+          isFull = true;
+        }
+      }
+    }
+  } finally {
+    closeSync(file);
+  }
+}
+
 /** A window whose profile lies on a disk of its own, which only the root user of a Linux can mount. */
 const test = base.extend<{ smallDisk: SmallDisk }>({
   smallDisk: async ({ baseURL }, use, info) => {
-    info.skip(process.platform !== 'linux' || process.getuid?.() !== 0, 'only root can mount a disk');
+    info.skip(!MAY_MOUNT, 'no disk can be mounted here');
     const disk = mkdtempSync(join(tmpdir(), 'carryover-disk-'));
     const filler = join(disk, 'filler');
     let context: BrowserContext | undefined;
-    expect(spawnSync('mount', ['-t', 'tmpfs', '-o', 'size=200m', 'tmpfs', disk]).status).toBe(0);
+    mountDisk(disk, 'size=200m');
     try {
       const browser = findBrowser();
       context = await chromium.launchPersistentContext(join(disk, 'profile'), {
@@ -34,13 +53,13 @@ const test = base.extend<{ smallDisk: SmallDisk }>({
       await use({
         bench,
         // Whatever the browser writes meanwhile may find no room either.
-        fill: () => void spawnSync('sh', ['-c', 'cat /dev/zero > "$0"', filler]),
+        fill: () => fillDisk(filler),
         free: () => rmSync(filler, { force: true }),
       });
     } finally {
       rmSync(filler, { force: true });
       await context?.close();
-      spawnSync('umount', ['-l', disk]);
+      unmountDisk(disk);
       rmSync(disk, { recursive: true, force: true });
     }
   },

@@ -30,8 +30,9 @@ export function closeDisk(folder: string): void {
   if (trouble !== '') throw new Error(`the disk could not be made read-only: ${trouble}`);
 }
 
+/** Also while somebody still has a file open there. */
 export function unmountDisk(folder: string): void {
-  run('umount', folder);
+  run('umount', '-l', folder);
 }
 
 /** What went wrong; empty where all went well. */
