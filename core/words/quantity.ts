@@ -60,8 +60,16 @@ export function toUnit(si: number, kind: Kind, system: System): number {
 
 /** What was typed in the unit of a system, as core reckons. */
 export function fromUnit(shown: number, kind: Kind, system: System): number {
-  // A hundredth is no binary fraction: 57 * 0.01 is 0.5700000000000001, and 57 / 100 is 0.57.
-  return kind === 'share' ? shown / 100 : shown * UNITS[kind][system].inSi;
+  return kind === 'share' ? hundredth(shown) : shown * UNITS[kind][system].inSi;
+}
+
+/**
+ * A hundredth of a number, by its digits: no hundredth is a binary fraction, so that 57 * 0.01 is 0.5700000000000001
+ * and 34.7 / 100 is 0.34700000000000003.
+ */
+function hundredth(shown: number): number {
+  const text = String(shown);
+  return text.includes('e') ? shown / 100 : Number(`${text}e-2`);
 }
 
 /** Up: no less than it is. Down: no more. Near: as it was typed. Each below zero as well: -0.2 goes down to -1. */

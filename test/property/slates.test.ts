@@ -102,8 +102,9 @@ function intervalWords(min: number): string {
   const whole = Math.floor(min + DUST);
   if (whole < 60) return `${minus(whole)} min`;
   const hours = Math.floor(whole / 60);
+  const minutes = whole % 60;
   return hours < 48
-    ? `${hours} h ${String(whole % 60).padStart(2, '0')} min`
+    ? `${hours} h${minutes === 0 ? '' : ` ${String(minutes).padStart(2, '0')} min`}`
     : `${Math.floor(hours / 24)} days ${hours % 24} h`;
 }
 

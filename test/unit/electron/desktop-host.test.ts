@@ -83,7 +83,7 @@ describe('a name without an ending, in a dialog that adds none', () => {
       () => ({ response: 1 }),
       () => ({ canceled: true, filePath: '' }),
     );
-    expect(await save()).toEqual({ ok: true, value: false });
+    expect(await save()).toEqual({ ok: true, value: null });
     expect(await fs.readFile(join(elsewhere, 'slates.pdf'), 'utf8')).toBe('mine');
   });
 
@@ -91,10 +91,10 @@ describe('a name without an ending, in a dialog that adds none', () => {
     await fs.writeFile(join(elsewhere, 'slates.pdf'), 'mine');
     choose('slates');
     dialogAnswers.push(() => ({ response: 0 }));
-    expect(await save()).toEqual({ ok: true, value: true });
+    expect(await save()).toEqual({ ok: true, value: 'slates.pdf' });
     expect(await fs.readFile(join(elsewhere, 'slates.pdf'))).toEqual(Buffer.from(bytes));
     choose('others');
-    expect(await save()).toEqual({ ok: true, value: true });
+    expect(await save()).toEqual({ ok: true, value: 'others.pdf' });
     expect((await fs.readdir(elsewhere)).toSorted()).toEqual(['others.pdf', 'slates.pdf']);
   });
 
@@ -102,6 +102,6 @@ describe('a name without an ending, in a dialog that adds none', () => {
     await fs.writeFile(join(elsewhere, 'slates.pdf'), 'mine');
     choose('slates.PDF');
     await fs.writeFile(join(elsewhere, 'slates.PDF'), 'mine');
-    expect(await save()).toEqual({ ok: true, value: true });
+    expect(await save()).toEqual({ ok: true, value: 'slates.PDF' });
   });
 });
