@@ -14,7 +14,7 @@ import {
   type StockRequest,
 } from './shares';
 import { isAir, openTrip, stockedTrip, type OpenTrip } from './stocked-trip';
-import { compareMerits, dominates, meritsOf, type Merits, type Outcome } from './undominated';
+import { COST_STEP, compareMerits, dominates, meritsOf, type Merits, type Outcome } from './undominated';
 
 /** A list of mixes to stock besides air, and what the trip comes to with it. */
 export interface StockList extends Outcome {
@@ -239,7 +239,8 @@ export function searchStock(
   const party = new Party(open, foldTables(open));
   const every = listsOf(checked.value).map((percents) => party.candidate(percents));
   const allowed = every.filter(
-    ({ cost, fills }) => (maxCost === null || cost <= maxCost) && (maxFills === null || fills <= maxFills),
+    ({ cost, fills }) =>
+      (maxCost === null || cost <= maxCost + COST_STEP / 2) && (maxFills === null || fills <= maxFills),
   );
 
   const divers = trip.party.length;

@@ -18,7 +18,7 @@ export interface Outcome {
  */
 const ROOM_STEP_MIN = 1e-6;
 const SHARE_STEP = 1e-9;
-const COST_STEP = 1e-6;
+export const COST_STEP = 1e-6;
 
 /** An outcome as five numbers, each better when smaller, in the order in which "best first" compares. */
 export type Merits = readonly [number, number, number, number, number];

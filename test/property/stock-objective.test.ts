@@ -243,7 +243,7 @@ describe('searchStock', () => {
         const all = every.map((list) => worked(trip, wanted, list));
         const left = all.filter(
           ({ cost, fills }) =>
-            (wanted.maxCost === null || cost <= wanted.maxCost) &&
+            (wanted.maxCost === null || stepped(cost, 1e-6) <= stepped(wanted.maxCost, 1e-6)) &&
             (wanted.maxFills === null || fills <= wanted.maxFills),
         );
         const isBest = (list: Worked): boolean =>
