@@ -1,4 +1,3 @@
-import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
@@ -6,8 +5,6 @@ export default defineConfig({
     include: ['test/{unit,published,property,contract}/**/*.test.{ts,tsx}'],
     setupFiles: ['test/setup.ts'],
     pool: 'threads',
-    // Left to itself vitest keeps one core free, which of two is half.
-    maxWorkers: availableParallelism(),
     testTimeout: 90_000,
     server: { deps: { inline: ['electron-store'] } },
   },
