@@ -18,6 +18,7 @@ export interface Outcome {
  */
 const ROOM_STEP_MIN = 1e-6;
 const SHARE_STEP = 1e-9;
+/** Of money. Source: choice of this project, a millionth of a unit of whatever currency. */
 export const COST_STEP = 1e-6;
 
 /** An outcome as five numbers, each better when smaller, in the order in which "best first" compares. */
