@@ -96,6 +96,8 @@ export class Workbench {
 
   /** Runs a command from the palette by what it is called. */
   async command(words: string): Promise<void> {
+    // A sheet that was answered may still wait for what it asked of the host; until it goes the keys are its own.
+    await expect(this.dialog).toHaveCount(0);
     await this.page.keyboard.press('Control+k');
     await this.page.getByRole('combobox', { name: /Find a command/ }).fill(words);
     await this.page.keyboard.press('Enter');
