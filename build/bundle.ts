@@ -46,7 +46,11 @@ const WINDOW: InlineConfig = {
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
     chunkSizeWarningLimit: 2000,
-    rolldownOptions: { checks: CHECKS },
+    rolldownOptions: {
+      checks: CHECKS,
+      // What the start needs is one file: left to itself the bundler makes a dozen, each compressed on its own.
+      output: { codeSplitting: { groups: [{ name: 'first', tags: ['$initial'] }] } },
+    },
   },
 };
 

@@ -7,12 +7,7 @@ import { Dialog } from '../parts/dialog';
 import { lazily, type StandIn } from '../parts/lazily';
 import { CautionList } from '../parts/caution-list';
 import { useDesk, type Overlay } from '../store/store';
-import { About } from './about';
-import { Library, Versions } from './library';
 import { Palette } from './palette';
-import { SettingsSheet } from './settings';
-import { Shortcuts } from './shortcuts';
-import { TripDetails } from './trip-details';
 import { Troubles } from './troubles';
 import { Welcome } from './welcome';
 import './overlays.css';
@@ -49,6 +44,14 @@ const StartingSheet = lazily(
   async () => (await import('../places/starting/starting-sheet')).StartingSheet,
   STAND_IN,
 );
+
+const lateSheets = () => import('./late-sheets');
+const About = lazily(async () => (await lateSheets()).About, STAND_IN);
+const Library = lazily(async () => (await lateSheets()).Library, STAND_IN);
+const Versions = lazily(async () => (await lateSheets()).Versions, STAND_IN);
+const SettingsSheet = lazily(async () => (await lateSheets()).SettingsSheet, STAND_IN);
+const Shortcuts = lazily(async () => (await lateSheets()).Shortcuts, STAND_IN);
+const TripDetails = lazily(async () => (await lateSheets()).TripDetails, STAND_IN);
 
 /** What lies over the window; at most one, and the cautions of the first start before any other. */
 export function Overlays(): ReactNode {

@@ -1,0 +1,6 @@
+/** The sheets that are opened now and then: together one load, at the first of them, and none at the start. */
+export { About } from './about';
+export { Library, Versions } from './library';
+export { SettingsSheet } from './settings';
+export { Shortcuts } from './shortcuts';
+export { TripDetails } from './trip-details';
