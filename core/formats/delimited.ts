@@ -37,8 +37,16 @@ export function csvText(rows: readonly (readonly Cell[])[]): string {
 function cellText(cell: Cell): string {
   if (cell === null) return '';
   if (typeof cell === 'number') return decimalText(cell);
-  const guarded = FORMULA.test(cell) ? `'${cell}` : cell;
+  const guarded = safeText(cell);
   return /[",\r\n]/.test(guarded) ? `"${guarded.replaceAll('"', '""')}"` : guarded;
+}
+
+/**
+ * Text that no spreadsheet takes for a formula: with an apostrophe in front where one might, which `plainText` takes off.
+ * Source: as `csvText`.
+ */
+export function safeText(cell: string): string {
+  return FORMULA.test(cell) ? `'${cell}` : cell;
 }
 
 /**
