@@ -1,12 +1,13 @@
 import { leadingShare } from '../ascent/tolerated';
 import { cnsAfterInterval, cnsFraction } from '../oxygen/cns';
 import { dayShareAt, type ClockPiece } from '../oxygen/cns-day';
-import { type Leg, surroundingsOf } from '../profile';
-import { applyMap, type AffineMap, type Lanes } from '../tissues/affine-map';
+import { type Leg, type Surroundings, surroundingsOf } from '../profile';
+import { applyMap, compose, identity, type AffineMap, type Lanes } from '../tissues/affine-map';
 import { AIR_N2, inspiredBar } from '../tissues/compartments';
 import { intervalMap, stretchMap } from '../tissues/leg-map';
 import { surfaceLimits } from './entry';
 import type { Carry, DiverLedger, Entry } from './ledger-types';
+import { straightUpMap } from './straight-up';
 import type { Trip } from '../document/types';
 import type { WallMin } from '../words/calendar';
 
@@ -14,20 +15,57 @@ import type { WallMin } from '../words/calendar';
 export interface TimelinePoint {
   readonly atMin: WallMin;
   readonly depthM: number;
+  /** The largest share of its limit that a compartment would have on surfacing, and which (1 to 16). */
   readonly compartment: number;
   readonly fractionOfLimit: number;
-  readonly tensions: Lanes;
+  /** Tensions on surfacing, were the diver to go straight up at this moment, bar; at the surface those of now. */
+  readonly surfacingTensions: Lanes;
   readonly cns: number | null;
   readonly cnsDay: number | null;
 }
 
-/** In the water a point at least every so many minutes. */
-const WATER_STEP_MIN = 3;
+/** How near points may lie to each other, minutes above 0: as near as is told apart where they are drawn. */
+export interface Steps {
+  readonly waterMin: number;
+  readonly surfaceMin: number;
+}
 
-/** At the surface the curves flatten: points lie denser after surfacing, minutes since it. */
-const SURFACE_STEPS_MIN = [
-  5, 10, 15, 20, 30, 45, 60, 90, 120, 180, 240, 360, 480, 720, 960, 1440, 2160, 2880,
-];
+/**
+ * The densest that is of use, however close the view: between such points the fastest compartment, of 5 minutes,
+ * bends less than a three-hundredth of a band that shows its limit. Source: choice of this project, by a property test.
+ */
+export const FINEST_STEP_MIN = 0.5;
+
+/** From a bend on, curves flatten as time goes by, and points may lie further apart in proportion to it. */
+const SPREAD = 0.12;
+
+/** However flat a curve: where another compartment takes the lead, or an exposure leaves the 24 h, it bends. */
+const WIDEST = { waterMin: 3, surfaceMin: 30 } as const;
+
+/** On a slope what is taken up grows with the square of the depth: a step is no more than so many metres. */
+const SLOPE_M = 2;
+
+/** Moments along a stretch, minutes since its beginning: dense at first, its end the last of them. */
+function momentsAlong(
+  min: number,
+  leastMin: number,
+  widestMin: number,
+  finestMin = FINEST_STEP_MIN,
+): readonly number[] {
+  const moments: number[] = [];
+  const least = Math.max(leastMin, finestMin);
+  const widest = Math.max(least, widestMin);
+  let at = 0;
+  for (;;) {
+    const step = Math.min(widest, Math.max(least, at * SPREAD));
+    // Rather one step a little longer than a last one that nobody sees.
+    if (at + 1.5 * step >= min) break;
+    at += step;
+    moments.push(at);
+  }
+  moments.push(min);
+  return moments;
+}
 
 /** The first part of a leg, as a leg of its own. */
 function part(leg: Leg, min: number): Leg {
@@ -43,14 +81,10 @@ function part(leg: Leg, min: number): Leg {
 interface Place {
   readonly restBar: number;
   readonly limits: Lanes;
-  readonly surfaceBar: number;
-  /** The map of each stretch at the surface that points are set by. */
-  readonly waits: readonly Wait[];
-}
-
-interface Wait {
-  readonly min: number;
-  readonly map: AffineMap;
+  readonly around: Surroundings;
+  readonly steps: Steps;
+  /** The map of each wait at the surface, by its minutes: intervals share them. */
+  readonly waits: Map<number, AffineMap>;
 }
 
 /** Exposures that can share a 24 h window, in order of time. */
@@ -78,35 +112,78 @@ function dayShare(clock: DayClock, atMin: WallMin): number | null {
 function pointAt(
   atMin: WallMin,
   depthM: number,
-  tensions: Lanes,
+  surfacingTensions: Lanes,
   cns: number | null,
   clock: DayClock,
   place: Place,
 ): TimelinePoint {
-  const { compartment, fractionOfLimit } = leadingShare(tensions, place.restBar, place.limits);
-  return { atMin, depthM, compartment, fractionOfLimit, tensions, cns, cnsDay: dayShare(clock, atMin) };
+  const { compartment, fractionOfLimit } = leadingShare(surfacingTensions, place.restBar, place.limits);
+  const cnsDay = dayShare(clock, atMin);
+  return { atMin, depthM, compartment, fractionOfLimit, surfacingTensions, cns, cnsDay };
 }
 
-/** A leg cut into steps: the end of each, and the map from the leg's beginning to it. */
+/** A leg cut into steps: the end of each, and the map from the leg's beginning to it and straight up from there. */
 interface Cut {
   readonly done: Leg;
-  readonly map: AffineMap;
+  readonly straightUp: AffineMap;
+}
+
+interface Cuts {
+  readonly around: Surroundings;
+  readonly waterMin: number;
+  readonly cuts: readonly Cut[];
+  /** From the leg's beginning to its end. */
+  readonly whole: AffineMap;
 }
 
 /** Legs belong to a plan, which every diver shares and which outlives an edit of another dive. */
-const cutsKnown = new WeakMap<Leg, readonly Cut[]>();
+const cutsKnown = new WeakMap<Leg, Cuts>();
 
-function cutsOf(leg: Leg): readonly Cut[] {
-  let cuts = cutsKnown.get(leg);
-  if (!cuts) {
-    const count = Math.ceil(leg.min / WATER_STEP_MIN);
-    cuts = Array.from({ length: count }, (_, i) => {
-      const done = i + 1 === count ? leg : part(leg, (leg.min * (i + 1)) / count);
-      return { done, map: stretchMap(done.fromBar, done.toBar, done.min) };
-    });
-    cutsKnown.set(leg, cuts);
-  }
-  return cuts;
+/** On the very way that is asked about the answer stays the same: its end is enough. */
+function isStraightUp(leg: Leg, { ascentMPerMin }: Surroundings): boolean {
+  const rise = leg.fromM - leg.toM;
+  return rise > 0 && Math.abs(rise - ascentMPerMin * leg.min) < 1e-9 * rise;
+}
+
+function legMoments({ fromM, toM, min }: Leg, waterMin: number): readonly number[] {
+  if (fromM === toM) return momentsAlong(min, waterMin, WIDEST.waterMin);
+  const slopeMin = (SLOPE_M / Math.abs(toM - fromM)) * min;
+  return momentsAlong(min, waterMin, slopeMin, Math.min(FINEST_STEP_MIN, slopeMin));
+}
+
+/** @param level the way straight up, where the whole leg lies at one depth */
+function cutAt(leg: Leg, min: number, around: Surroundings, level: AffineMap | null = null): Cut {
+  const done = min === leg.min ? leg : part(leg, min);
+  const map = stretchMap(done.fromBar, done.toBar, done.min);
+  return { done, straightUp: compose(map, level ?? straightUpMap(done.toM, around)) };
+}
+
+function cutsOf(leg: Leg, { around, steps: { waterMin } }: Place): Cuts {
+  const known = cutsKnown.get(leg);
+  if (known?.around === around && known.waterMin === waterMin) return known;
+  const moments = leg.min === 0 ? [] : isStraightUp(leg, around) ? [leg.min] : legMoments(leg, waterMin);
+  const level = leg.fromM === leg.toM ? straightUpMap(leg.toM, around) : null;
+  const cuts = moments.map((min) => cutAt(leg, min, around, level));
+  const made = { around, waterMin, cuts, whole: stretchMap(leg.fromBar, leg.toBar, leg.min) };
+  cutsKnown.set(leg, made);
+  return made;
+}
+
+/** A bend that is cut off by less than this share of the limit is not seen. */
+const SEEN = 1 / 500;
+
+/**
+ * Where, between two points, another compartment takes the lead: there the curve bends at once, however near they lie.
+ * @returns the share of the time between them, 0 to 1; null for no bend that can be seen
+ */
+function bendBetween(from: TimelinePoint, to: TimelinePoint, { restBar, limits }: Place): number | null {
+  if (from.compartment === to.compartment) return null;
+  const share = ({ surfacingTensions }: TimelinePoint, compartment: number): number =>
+    (surfacingTensions[compartment - 1]! - restBar) / (limits[compartment - 1]! - restBar);
+  const ahead = from.fractionOfLimit - share(from, to.compartment);
+  const behind = to.fractionOfLimit - share(to, from.compartment);
+  const at = ahead / (ahead + behind);
+  return at * behind > SEEN ? at : null;
 }
 
 function waterPoints(entry: Entry, clock: DayClock, place: Place): readonly TimelinePoint[] {
@@ -115,29 +192,42 @@ function waterPoints(entry: Entry, clock: DayClock, place: Place): readonly Time
   let atMin = entry.startMin;
   let tensions = entry.tensionsBefore;
   let cns = entry.cns.before;
+  const after = ({ done, straightUp }: Cut): TimelinePoint => {
+    const taken = cnsFraction([done], entry.o2!, 'single');
+    return pointAt(
+      atMin + done.min,
+      done.toM,
+      applyMap(straightUp, tensions, n2),
+      cns === null || taken === null ? null : cns + taken,
+      clock,
+      place,
+    );
+  };
   for (const leg of entry.legs) {
-    const cuts = cutsOf(leg);
-    for (const { done, map } of cuts) {
-      const taken = cnsFraction([done], entry.o2!, 'single');
-      points.push(
-        pointAt(
-          atMin + done.min,
-          done.toM,
-          applyMap(map, tensions, n2),
-          cns === null || taken === null ? null : cns + taken,
-          clock,
-          place,
-        ),
-      );
+    const { cuts, whole } = cutsOf(leg, place);
+    for (const cut of cuts) {
+      const before = points[points.length - 1]!;
+      const point = after(cut);
+      const bend = bendBetween(before, point, place);
+      if (bend !== null) {
+        const sinceMin = before.atMin - atMin;
+        points.push(after(cutAt(leg, sinceMin + bend * (cut.done.min - sinceMin), place.around)));
+      }
+      points.push(point);
     }
-    if (cuts.length > 0) {
-      const last = points[points.length - 1]!;
-      atMin = last.atMin;
-      tensions = last.tensions;
-      cns = last.cns;
-    }
+    if (cuts.length === 0) continue;
+    const last = points[points.length - 1]!;
+    atMin = last.atMin;
+    tensions = applyMap(whole, tensions, n2);
+    cns = last.cns;
   }
   return points;
+}
+
+function waitMap(min: number, { around, waits }: Place): AffineMap {
+  let map = waits.get(min);
+  if (!map) waits.set(min, (map = intervalMap(around.column.surfaceBar, min)));
+  return map;
 }
 
 function surfacePoints(
@@ -146,9 +236,7 @@ function surfacePoints(
   clock: DayClock,
   place: Place,
 ): readonly TimelinePoint[] {
-  const lastMin = untilMin - carry.atMin;
-  const last = { min: lastMin, map: intervalMap(place.surfaceBar, lastMin) };
-  return [...place.waits.filter(({ min }) => min < lastMin), last].map(({ min, map }) =>
+  const after = (min: number, map: AffineMap): TimelinePoint =>
     pointAt(
       carry.atMin + min,
       0,
@@ -156,8 +244,21 @@ function surfacePoints(
       carry.cns === null ? null : cnsAfterInterval(carry.cns, min),
       clock,
       place,
-    ),
-  );
+    );
+  const points: TimelinePoint[] = [];
+  let before = after(0, identity);
+  for (const min of momentsAlong(untilMin - carry.atMin, place.steps.surfaceMin, WIDEST.surfaceMin)) {
+    const point = after(min, waitMap(min, place));
+    const bend = bendBetween(before, point, place);
+    if (bend !== null) {
+      const sinceMin = before.atMin - carry.atMin;
+      const bendMin = sinceMin + bend * (min - sinceMin);
+      points.push(after(bendMin, intervalMap(place.around.column.surfaceBar, bendMin)));
+    }
+    points.push(point);
+    before = point;
+  }
+  return points;
 }
 
 /** The points of one dive and of the time at the surface after it. */
@@ -170,6 +271,7 @@ interface Part {
 export interface Timeline {
   /** In order of time. */
   readonly points: readonly TimelinePoint[];
+  readonly steps: Steps;
   readonly parts: ReadonlyMap<Entry, Part>;
 }
 
@@ -186,35 +288,45 @@ function partFrom(entry: Entry, untilMin: WallMin, place: Place, known: Part | u
 }
 
 /**
- * The bands of one diver: what is carried from before the first dive to a moment after the last, unbroken
- * through intervals and nights.
+ * The bands of one diver from before the first dive to a moment after the last, unbroken through intervals and
+ * nights. Of nitrogen they answer one question: how near the limit would the diver surface who went straight up now?
+ * So the curve is at 1 exactly when the no-stop time is up; past it, required stops or not, it is above.
  * @param ledger of one diver @param trip the document it was made from
  * @param untilMin wall minutes where the bands end; nothing is drawn past it
- * @param previous bands of an earlier ledger: an entry taken over from it has the same past, and so the same points
+ * @param steps how near points may lie: a pixel's worth where they are drawn; less than `FINEST_STEP_MIN` shows
+ *   nothing more
+ * @param previous bands of an earlier ledger: an entry taken over from it has the same past, and so the same
+ *   points, where they lie as near
  * @returns points in order of time, each exact; empty for a diver without dives. A dive whose stops run into
  *   the next is drawn until the next begins: there the curves jump, as the ledger does
- * Source: as the ledger's own steps.
+ * Source: as the ledger's own steps; CONVENTIONS, "Share of the limit".
  */
 export function timelineOf(
   ledger: DiverLedger,
   trip: Trip,
   untilMin: WallMin,
+  steps: Steps,
   previous?: Timeline,
 ): Timeline {
-  const { column } = surroundingsOf(trip);
-  const { surfaceBar } = column;
+  const around = surroundingsOf(trip);
+  const { column } = around;
   const place: Place = {
-    surfaceBar,
-    restBar: AIR_N2 * inspiredBar(surfaceBar),
+    around,
+    steps,
+    restBar: AIR_N2 * inspiredBar(column.surfaceBar),
     limits: surfaceLimits(column, ledger.diver.gradient.high),
-    waits: SURFACE_STEPS_MIN.map((min) => ({ min, map: intervalMap(surfaceBar, min) })),
+    waits: new Map(),
   };
+  const known =
+    previous?.steps.waterMin === steps.waterMin && previous.steps.surfaceMin === steps.surfaceMin
+      ? previous.parts
+      : undefined;
   const made = ledger.entries.filter((entry) => entry.isMade);
   const parts = new Map(
     made.map((entry, turn) => {
       const endMin = made[turn + 1]?.startMin ?? untilMin;
-      return [entry, partFrom(entry, endMin, place, previous?.parts.get(entry))];
+      return [entry, partFrom(entry, endMin, place, known?.get(entry))];
     }),
   );
-  return { points: [...parts.values()].flatMap(({ points }) => points), parts };
+  return { points: [...parts.values()].flatMap(({ points }) => points), steps, parts };
 }

@@ -1,6 +1,6 @@
 import { wallDate } from '../words/calendar';
 import type { DiverLedger, Entry } from '../ledger/ledger-types';
-import { timelineOf, type TimelinePoint } from '../ledger/timeline';
+import { timelineOf, type Steps, type TimelinePoint } from '../ledger/timeline';
 import type { Trip } from '../document/types';
 import { dateText, divesText, diveDepths, down, joined, percentUp, up, type SlateUnits } from './figures';
 import {
@@ -25,6 +25,9 @@ const EDGE_MIN = 45;
 
 /** Light enough for the limit to stand out against, dark enough for a poor printer. */
 const NITROGEN_GREY = 0.8;
+
+/** Finer is not told apart on a trip printed across a page. */
+const PRINTED_STEPS: Steps = { waterMin: 2, surfaceMin: 5 };
 
 /** The oxygen band ends at a multiple of this share, so that its scale has a round number. */
 const OXYGEN_STEP = 0.25;
@@ -71,8 +74,8 @@ export function timeScale(entries: readonly Entry[]): TimeScale {
 }
 
 const NITROGEN_TITLES = [
-  'Nitrogen carried: leading compartment, dashed line the limit on surfacing',
-  'Nitrogen carried; dashed, the limit',
+  'Nitrogen on surfacing, if the diver went straight up; dashed line the limit',
+  'Nitrogen on surfacing; dashed, the limit',
   'Nitrogen',
 ];
 const OXYGEN_TITLES = ['Oxygen carried: CNS clock; dotted, the 24 h clock', 'CNS; dotted, 24 h', 'CNS'];
@@ -254,7 +257,7 @@ export function tripDrawing(trip: Trip, mine: DiverLedger): TripDrawing {
   const made = mine.entries.filter((entry) => entry.isMade);
   const scale = timeScale(mine.entries);
   const lastMin = (scale.firstDay + scale.days) * DAY_MIN - 1;
-  const points = timelineOf(mine, trip, lastMin).points.filter(
+  const points = timelineOf(mine, trip, lastMin, PRINTED_STEPS).points.filter(
     (point) => point.atMin >= scale.firstDay * DAY_MIN,
   );
   return { mine, made, scale, points };

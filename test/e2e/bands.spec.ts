@@ -26,15 +26,22 @@ test.describe('the bands', () => {
     await expect(page.locator('.recharts-wrapper')).toHaveCount(2);
   });
 
-  test('read out time and value under the pointer, both at once', async ({ bench: { page } }) => {
+  test('read out time and value under the pointer, both at once', async ({ page, strip }) => {
     const band = await page.locator('.recharts-wrapper').first().boundingBox();
-    await page.mouse.move(band!.x + band!.width / 2, band!.y + band!.height / 2);
+    const y = band!.y + band!.height / 2;
+    await page.mouse.move(band!.x + band!.width / 2, y);
     const readouts = page.locator('.band-readout');
     await expect(readouts).toHaveCount(2);
     await expect(readouts.first()).toContainText(
-      /^\w{3} \d+, \d\d:\d\d (at [\d.]+ m )?nitrogen \d+ % of the surface limit, compartment \d+/,
+      /^\w{3} \d+, \d\d:\d\d at the surface \d+ % of the limit, compartment \d+ leads$/,
     );
-    await expect(readouts.last()).toContainText(/CNS clock \d+ %, rolling 24 h \d+ %$/);
+    await expect(readouts.last()).toContainText(/CNS clock \d+ %, over 24 h \d+ %$/);
+    // On the bottom of a dive it says how long the diver may stay.
+    const line = await strip.dive(13).locator('[data-grip=start]').boundingBox();
+    await page.mouse.move(line!.x + line!.width / 2 + 6, y, { steps: 3 });
+    await expect(readouts.first()).toContainText(
+      /at 24 m up now: \d+ % of the limit, compartment \d+ leads; staying: limit in \d+ min$/,
+    );
   });
 
   test('read out the figures of now: after an edit nothing, until the pointer moves again', async ({
@@ -50,7 +57,7 @@ test.describe('the bands', () => {
     const read = async () => {
       await page.mouse.move(at.x - 30, at.y);
       await page.mouse.move(at.x, at.y, { steps: 6 });
-      await expect(readout).toContainText('nitrogen');
+      await expect(readout).toContainText('up now');
       return (await readout.textContent()) ?? '';
     };
     const before = await read();
@@ -65,7 +72,7 @@ test.describe('the bands', () => {
   test('read out time and value under the keyboard', async ({ bench: { page } }) => {
     // A pointer that rests on the band reads out there.
     await page.mouse.move(5, 5);
-    const band = page.getByRole('application', { name: 'Nitrogen carried' });
+    const band = page.getByRole('application', { name: 'Nitrogen on surfacing' });
     await band.focus();
     await page.keyboard.press('ArrowRight');
     const readout = page.locator('.band-readout').first();

@@ -25,7 +25,7 @@ const DEMO = read.value;
 const PAGE_WORDS = {
   'Wet-notes slate': 'No-stop',
   'Briefing sheet': 'Before entry, ask',
-  'Trip sheet': 'Nitrogen carried',
+  'Trip sheet': 'Nitrogen on surfacing',
   'Cylinder tags and log': 'Initials',
 } as const;
 
@@ -112,7 +112,7 @@ test.describe('slates', () => {
     await slates.choice('Paper').selectOption('letter');
     await expect(slates.choice('Tag')).toHaveValue('4x2in');
     await slates.choice('Kind').selectOption('Trip sheet');
-    await expect(slates.pages.first()).toContainText('Nitrogen carried', { timeout: LAID_OUT_MS });
+    await expect(slates.pages.first()).toContainText('Nitrogen on surfacing', { timeout: LAID_OUT_MS });
     const download = await slates.saved('Save PDF');
     expect(download.suggestedFilename()).toMatch(/-trip\.pdf$/);
   });
@@ -276,7 +276,7 @@ test.describe('slates', () => {
     await page.pdf({ path: file, preferCSSPageSize: true, printBackground: true });
     const words = (await readPdf(await readFile(file))).map(({ text }) => text).join('');
     expect(words).toContain(DEMO.title);
-    expect(words).toContain('Nitrogen carried');
+    expect(words).toContain('Nitrogen on surfacing');
     expect(words).not.toContain('file version');
   });
 

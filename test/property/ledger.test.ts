@@ -2,9 +2,13 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { diverLedger, ledger } from '../../core/ledger/ledger';
 import { roomOf } from '../../core/ledger/room';
+import { momentInWater } from '../../core/ledger/straight-up';
 import { timelineOf } from '../../core/ledger/timeline';
 import type { Dive, Trip } from '../../core/document/types';
 import { trips } from '../support/trip-arbitrary';
+
+/** Nearer than points are ever wanted. */
+const FINE = { waterMin: 0.05, surfaceMin: 0.05 };
 
 /** The same document without a shared object, so that nothing can be taken over or looked up. */
 function fresh(trip: Trip): Trip {
@@ -152,7 +156,7 @@ describe('ledger', () => {
           for (const entry of own.entries) check(roomOf(trip, entry), '.room');
         }
       }),
-      { numRuns: 60 },
+      { numRuns: 100 },
     );
   });
 });
@@ -165,7 +169,7 @@ describe('timelineOf', () => {
         const made = own.entries.filter((entry) => entry.isMade);
         fc.pre(made.length > 0);
         const untilMin = made[made.length - 1]!.surfacesMin + 1000;
-        const { points } = timelineOf(own, trip, untilMin);
+        const { points } = timelineOf(own, trip, untilMin, FINE);
         points.forEach((point, i) => {
           if (i > 0) expect(point.atMin).toBeGreaterThanOrEqual(points[i - 1]!.atMin - 1e-6);
         });
@@ -182,6 +186,86 @@ describe('timelineOf', () => {
         }
       }),
       { numRuns: 80 },
+    );
+  });
+
+  /** The only dive, on one level, as long as is wanted: a share of what its limit allows. */
+  function lasting(trip: Trip, ofLimit: number): { readonly trip: Trip; readonly noStopMin: number } | null {
+    const { legs: _, ...square } = trip.dives[0]!;
+    const [entry] = ledger({ ...trip, dives: [square] }).divers[0]!.entries;
+    const noStopMin = entry!.noStopMin;
+    // Arriving past the limit there is no moment at which it is met, and a long one says nothing more.
+    if (!entry!.isMade || noStopMin === null || noStopMin < 6 || noStopMin > 400) return null;
+    return { trip: { ...trip, dives: [{ ...square, bottomMin: noStopMin * ofLimit }] }, noStopMin };
+  }
+
+  const single = trips({ dives: { min: 1, max: 1 }, party: { min: 1, max: 1 } });
+
+  it('is at the limit on leaving the bottom when the no-stop time is up, and never before', () => {
+    fc.assert(
+      fc.property(single, (drawn) => {
+        const just = lasting(drawn, 1);
+        fc.pre(just !== null);
+        const own = ledger(just.trip).divers[0]!;
+        const [entry] = own.entries;
+        const leavesMin = entry!.startMin + just.noStopMin;
+        const { points } = timelineOf(own, just.trip, entry!.surfacesMin, FINE);
+        const leaving = points.find((point) => Math.abs(point.atMin - leavesMin) < 1e-6)!;
+        expect(leaving.fractionOfLimit).toBeCloseTo(1, 9);
+        for (const point of points) expect(point.fractionOfLimit).toBeLessThan(1 + 1e-9);
+      }),
+      { numRuns: 80 },
+    );
+  });
+
+  it('crosses the limit at the no-stop minute of a dive that goes on, and tells no time left from there', () => {
+    fc.assert(
+      fc.property(single, fc.double({ min: 1.05, max: 1.6, noNaN: true }), (drawn, ofLimit) => {
+        const past = lasting(drawn, ofLimit);
+        fc.pre(past !== null);
+        const own = ledger(past.trip).divers[0]!;
+        const [entry] = own.entries;
+        fc.pre(entry!.legs.length > 0);
+        const meetsMin = entry!.startMin + past.noStopMin;
+        const leavesMin = entry!.startMin + past.noStopMin * ofLimit;
+        const { points } = timelineOf(own, past.trip, entry!.surfacesMin + 60, FINE);
+        for (const point of points.filter(({ atMin }) => atMin <= leavesMin + 1e-6)) {
+          if (point.atMin < meetsMin - 1e-6) expect(point.fractionOfLimit).toBeLessThan(1);
+          if (point.atMin > meetsMin + 1e-6) expect(point.fractionOfLimit).toBeGreaterThan(1);
+        }
+        const meeting = momentInWater(entry!, past.trip, meetsMin)!;
+        expect(meeting.fractionOfLimit).toBeCloseTo(1, 9);
+        expect(meeting.stayMin).toBeLessThan(1e-6);
+        const before = momentInWater(entry!, past.trip, meetsMin - 2)!;
+        expect(before.stayMin).toBeCloseTo(2, 6);
+      }),
+      { numRuns: 80 },
+    );
+  });
+
+  it('has its points so near that the curve between them is no further from the line than the eye sees', () => {
+    fc.assert(
+      fc.property(trips({ dives: { min: 1, max: 3 }, party: { min: 1, max: 1 } }), (trip) => {
+        const own = ledger(trip).divers[0]!;
+        const made = own.entries.filter((entry) => entry.isMade);
+        fc.pre(made.length > 0);
+        const { points } = timelineOf(own, trip, made.at(-1)!.surfacesMin, FINE);
+        // The band is as high as what is drawn in it: of 150 pixels, half of one is a three-hundredth.
+        const top = Math.max(1.1, ...points.map(({ fractionOfLimit }) => fractionOfLimit));
+        for (const entry of made) {
+          const inside = points.filter(
+            ({ atMin, depthM }) => atMin > entry.startMin && atMin < entry.surfacesMin && depthM > 0,
+          );
+          inside.slice(1).forEach((point, i) => {
+            const before = inside[i]!;
+            if (point.atMin - before.atMin < 0.01) return;
+            const middle = momentInWater(entry, trip, (point.atMin + before.atMin) / 2)!;
+            const straight = (point.fractionOfLimit + before.fractionOfLimit) / 2;
+            expect(Math.abs(middle.fractionOfLimit - straight)).toBeLessThan(top / 300);
+          });
+        }
+      }),
+      { numRuns: 100 },
     );
   });
 });

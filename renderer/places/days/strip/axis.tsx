@@ -1,5 +1,7 @@
 /** The figures at the left edge, which stay when the strip is scrolled. */
 import { memo } from 'react';
+import { percentText } from '../../../figures/format';
+import { shareMarks } from './band-data';
 import type { DepthScale } from './depth-scale';
 import type { StripLayout } from './strip-layout';
 
@@ -49,7 +51,7 @@ export const Axis = memo(function Axis(props: AxisProps) {
 });
 
 /** Figures closer than this, at 100 % text, run into each other. */
-const FIGURE_PX = 13;
+const FIGURE_PX = 18;
 
 interface BandAxisProps {
   readonly y: number;
@@ -60,10 +62,7 @@ interface BandAxisProps {
 }
 
 function BandAxis({ y, heightPx, top, x, textScale }: BandAxisProps) {
-  const hasQuarters = top < 1 && (heightPx * 0.25) / top >= FIGURE_PX * textScale;
-  const shares = hasQuarters
-    ? [0, 0.25, 0.5, 0.75].filter((share) => share < top)
-    : [0, 0.5, 1].filter((share) => share <= top);
+  const shares = shareMarks(top, heightPx, FIGURE_PX * textScale);
   return (
     <>
       {shares.map((share) => (
@@ -74,7 +73,7 @@ function BandAxis({ y, heightPx, top, x, textScale }: BandAxisProps) {
           y={y + heightPx * (1 - share / top)}
           dy="0.35em"
         >
-          {share === 0 ? '0' : share === 1 ? 'limit' : `${share * 100} %`}
+          {share === 0 ? '0' : share === 1 ? 'limit' : percentText(share, 'near')}
         </text>
       ))}
     </>

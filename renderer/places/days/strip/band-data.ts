@@ -2,11 +2,11 @@
 import { wallMin } from '../../../../core/words/calendar';
 import { surfaceLimits } from '../../../../core/ledger/entry';
 import type { DiverLedger } from '../../../../core/ledger/ledger-types';
-import { timelineOf, type Timeline, type TimelinePoint } from '../../../../core/ledger/timeline';
+import { timelineOf, type Steps, type Timeline, type TimelinePoint } from '../../../../core/ledger/timeline';
 import type { Trip } from '../../../../core/document/types';
 import { AIR_N2, COMPARTMENT_COUNT, inspiredBar } from '../../../../core/tissues/compartments';
 import { takingUp } from '../../../store/memo';
-import { placeOf, type TimeScale } from './time-scale';
+import { placeOf, WEIGHT, type TimeScale } from './time-scale';
 import { surroundingsOf } from '../../../../core/profile';
 
 export interface BandPoint {
@@ -31,15 +31,44 @@ export function bandsEndMin(trip: Trip, ledger: DiverLedger, pageEndMin: number)
   return Math.min(wanted, pageEndMin);
 }
 
+/** A step of time as short as one pixel, in powers of two so that an edit seldom changes it. */
+function pixelMin(pxPerMin: number): number {
+  return 2 ** Math.floor(Math.log2(1 / pxPerMin));
+}
+
+/** How near the points of the bands lie: a pixel apart where time is widest, in the water and at the surface. */
+export function stepsOf({ momentsMin, placesPx }: TimeScale): Steps {
+  let widest = 0;
+  for (let i = 1; i < momentsMin.length; i += 1) {
+    const min = momentsMin[i]! - momentsMin[i - 1]!;
+    if (min > 0) widest = Math.max(widest, (placesPx[i]! - placesPx[i - 1]!) / min);
+  }
+  return {
+    waterMin: pixelMin(widest),
+    surfaceMin: pixelMin((widest * WEIGHT.surface) / WEIGHT.water),
+  };
+}
+
 /** One diver's bands are on show at a time; those of the edit before are taken up. */
 const bandsOf = takingUp(
-  (previous: Timeline | undefined, ledger: DiverLedger, trip: Trip, untilMin: number) =>
-    timelineOf(ledger, trip, untilMin, previous),
+  (
+    previous: Timeline | undefined,
+    ledger: DiverLedger,
+    trip: Trip,
+    untilMin: number,
+    waterMin: number,
+    surfaceMin: number,
+  ) => timelineOf(ledger, trip, untilMin, { waterMin, surfaceMin }, previous),
 );
 
-export function timelineFor(trip: Trip, ledger: DiverLedger, pageEndMin: number): readonly TimelinePoint[] {
+export function timelineFor(
+  trip: Trip,
+  ledger: DiverLedger,
+  pageEndMin: number,
+  { waterMin, surfaceMin }: Steps,
+): readonly TimelinePoint[] {
   if (ledger.entries.length === 0) return [];
-  return bandsOf(ledger, trip, bandsEndMin(trip, ledger, pageEndMin)).points;
+  return bandsOf(ledger, trip, bandsEndMin(trip, ledger, pageEndMin), waterMin, surfaceMin).points;
 }
 
 export function bandPoints(timeline: readonly TimelinePoint[], time: TimeScale): readonly BandPoint[] {
@@ -54,7 +83,7 @@ export function bandPoints(timeline: readonly TimelinePoint[], time: TimeScale):
   }));
 }
 
-/** The share of its limit of every compartment, for the points of a timeline; compartment 1 is at 0. */
+/** As the curve, for every compartment: its share of its limit, were the diver to go straight up; the first is at 0. */
 export function compartmentShares(
   trip: Trip,
   ledger: DiverLedger,
@@ -63,12 +92,31 @@ export function compartmentShares(
   const { column } = surroundingsOf(trip);
   const restBar = AIR_N2 * inspiredBar(column.surfaceBar);
   const limits = surfaceLimits(column, ledger.diver.gradient.high);
-  return timeline.map(({ tensions }) =>
-    Array.from({ length: COMPARTMENT_COUNT }, (_, i) => (tensions[i]! - restBar) / (limits[i]! - restBar)),
+  return timeline.map(({ surfacingTensions }) =>
+    Array.from(
+      { length: COMPARTMENT_COUNT },
+      (_, i) => (surfacingTensions[i]! - restBar) / (limits[i]! - restBar),
+    ),
   );
 }
 
-/** The top of a band: what it must show with a little air above, in whole steps so that it seldom jumps. */
+/** Whole steps, so that the top of a band seldom jumps. */
+const TOP_STEP = 0.1;
+
+/** The top of a band: what it must show with a little air above, in tenths of its limit. */
 export function bandTop(highest: number, least: number): number {
-  return Math.max(least, Math.ceil((highest * 1.06) / 0.25) * 0.25);
+  // The division's dust must not make a step more of it.
+  return Math.max(least, Math.ceil((highest * 1.06) / TOP_STEP - 1e-9) * TOP_STEP);
+}
+
+const MARK_STEPS = [0.1, 0.25, 0.5, 1, 2, 5, 10, 50, 100] as const;
+
+/**
+ * The shares that are written beside a band: 0, and round ones with room between them.
+ * @param leastPx how near two figures may stand
+ */
+export function shareMarks(top: number, heightPx: number, leastPx: number): readonly number[] {
+  const step = MARK_STEPS.find((each) => (each / top) * heightPx >= leastPx) ?? top;
+  const count = Math.floor(top / step + 1e-9);
+  return Array.from({ length: count + 1 }, (_, i) => i * step);
 }

@@ -1,5 +1,5 @@
 /** What the bands' curves are at the pointer and the keyboard; loaded after the curves stand. */
-import { memo, useCallback, useMemo, type ReactNode } from 'react';
+import { memo, useCallback, useMemo } from 'react';
 import {
   Line,
   LineChart,
@@ -9,7 +9,7 @@ import {
   YAxis,
   type TooltipContentProps,
 } from 'recharts';
-import type { BandPoint } from './band-data';
+import { NitrogenReadout, OxygenReadout, type FullPoint } from './band-readout';
 import { heightOf, type CurveScale } from './curve';
 
 /** The bands have the same points, so that both are read at one moment. */
@@ -20,14 +20,21 @@ const CURSOR = { stroke: 'var(--ink-soft)', strokeWidth: 1 };
 /** Above the band, over the words that explain it: the peaks beside the one that is read stay in sight. */
 const READOUT_AT = { y: -24 };
 
-/** A point with the share of every compartment, where those are drawn. */
-export type FullPoint = BandPoint & { readonly shares?: readonly number[] };
-
 /** A figure of a point, and the colour of its curve. */
-export interface Series {
+interface Series {
   readonly key: 'share' | 'cns' | 'cnsDay';
   readonly colour: string;
 }
+
+const SERIES = {
+  nitrogen: [{ key: 'share', colour: 'var(--nitrogen)' }],
+  oxygen: [
+    { key: 'cns', colour: 'var(--oxygen)' },
+    { key: 'cnsDay', colour: 'var(--oxygen)' },
+  ],
+} as const satisfies Record<string, readonly Series[]>;
+
+const READOUTS = { nitrogen: NitrogenReadout, oxygen: OxygenReadout } as const;
 
 /** Where the curves are read: the point that the pointer or the keyboard stands at. */
 function ReadPoints({ series, scale }: { readonly series: readonly Series[]; readonly scale: CurveScale }) {
@@ -46,8 +53,7 @@ export interface ReadingProps extends CurveScale {
   readonly widthPx: number;
   readonly isRead: boolean;
   readonly title: string;
-  readonly series: readonly Series[];
-  readonly wordsOf: (at: FullPoint) => ReactNode;
+  readonly of: keyof typeof SERIES;
 }
 
 /**
@@ -55,7 +61,9 @@ export interface ReadingProps extends CurveScale {
  * takes longer than the frame of an edit.
  */
 export const ReadingChart = memo(function ReadingChart(props: ReadingProps) {
-  const { points, isRead, widthPx, heightPx, top, title, series, wordsOf } = props;
+  const { points, isRead, widthPx, heightPx, top, title, of } = props;
+  const series: readonly Series[] = SERIES[of];
+  const Readout = READOUTS[of];
   const axes = useMemo(
     () => (
       <>
@@ -74,9 +82,9 @@ export const ReadingChart = memo(function ReadingChart(props: ReadingProps) {
     ({ active, payload }: TooltipContentProps) => {
       // Recharts hands back the very object it was given.
       const at: unknown = active && isRead ? payload[0]?.payload : null;
-      return at === null || at === undefined ? null : wordsOf(at as FullPoint);
+      return at === null || at === undefined ? null : <Readout at={at as FullPoint} />;
     },
-    [wordsOf, isRead],
+    [Readout, isRead],
   );
   return (
     <LineChart width={widthPx} height={heightPx} data={points} margin={NO_MARGIN} syncId={SYNC} title={title}>

@@ -4,7 +4,7 @@ import { unitOf } from '../../../../core/words/quantity';
 import { usePrinting } from '../../../parts/use-printing';
 import { useDesk } from '../../../store/store';
 import { Axis } from './axis';
-import { bandPoints, bandTop, compartmentShares, timelineFor } from './band-data';
+import { bandPoints, bandTop, compartmentShares, stepsOf, timelineFor } from './band-data';
 import { BandTitle } from './band-title';
 import { NitrogenBand, OxygenBand } from './bands';
 import { BandsTable } from './bands-table';
@@ -36,6 +36,8 @@ const SCROLLBAR_PX = 12;
 /** Baseline of the first line of a band's title, at 100 % text. */
 const FIRST_LINE_PX = 19;
 const DAY_MIN = 1440;
+/** Drawn larger than this, a clock that hardly runs would look like one that does. */
+const LEAST_OXYGEN_TOP = 0.2;
 /** A day is never drawn narrower, at 100 % text: its date and its soundings could not be read. Such a trip is scrolled. */
 const LEAST_DAY_PX = 36;
 /** What fits at the zoom of print on A4 or Letter held upright, between the margins that browsers leave. */
@@ -85,13 +87,12 @@ export function StripPage({ size: sizeOnScreen }: { readonly size: Size }): Reac
   const drag = useDiveDrag({ views: data.views, stretches: data.stretches, time, depth }, setFrozen);
   const diverIsChosen = useDesk((state) => state.selection.diverId !== null);
   const shownName = data.shown?.diver.name ?? '';
-  const whose = diverIsChosen ? shownName : `${shownName}, who has the least room`;
+  const whose = diverIsChosen ? shownName : `${shownName} (least room)`;
   const carried = useCarried(data, time, hasCompartments);
   const reading = useReading(carried.drawn);
   const band = {
     points: carried.drawn.points,
     widthPx: time.widthPx,
-    reader: data.reader,
     given: reading.given,
     isRead: reading.isRead,
   };
@@ -139,8 +140,8 @@ export function StripPage({ size: sizeOnScreen }: { readonly size: Size }): Reac
                 onKeyDown={reading.ask}
                 onBlur={reading.leave}
               >
-                <BandTitle heightPx={layout.titlePx} title="Nitrogen carried">
-                  {`leading compartment of ${whose}, from rest to its limit at the surface`}
+                <BandTitle heightPx={layout.titlePx} title="Nitrogen on surfacing">
+                  {`if ${whose} went straight up at that moment`}
                 </BandTitle>
                 <NitrogenBand
                   {...band}
@@ -148,8 +149,8 @@ export function StripPage({ size: sizeOnScreen }: { readonly size: Size }): Reac
                   heightPx={layout.nitrogenPx}
                   top={carried.nitrogenTop}
                 />
-                <BandTitle heightPx={layout.titlePx} title="Oxygen carried">
-                  CNS clock; dashed, the rolling 24 h; bars, each day’s OTU of its allowance
+                <BandTitle heightPx={layout.titlePx} title="Oxygen clock">
+                  CNS; dashed, over 24 h; bars, each day’s OTU of its allowance
                 </BandTitle>
                 <OxygenBand {...band} heightPx={layout.oxygenPx} top={carried.oxygenTop} />
                 <OtuRow
@@ -216,8 +217,8 @@ function useCarried(data: StripData, time: ReturnType<typeof timeScale>, hasComp
   const { shown } = data;
   const pageEndMin = (time.firstDay + time.dayCount) * DAY_MIN;
   const timeline = useMemo(
-    () => (shown === null ? [] : timelineFor(trip, shown, pageEndMin)),
-    [trip, shown, pageEndMin],
+    () => (shown === null ? [] : timelineFor(trip, shown, pageEndMin, stepsOf(time))),
+    [trip, shown, pageEndMin, time],
   );
   const points = useMemo(() => bandPoints(timeline, time), [timeline, time]);
   const shares = useMemo(
@@ -229,7 +230,7 @@ function useCarried(data: StripData, time: ReturnType<typeof timeScale>, hasComp
       nitrogenTop: bandTop(Math.max(0, ...points.map((point) => point.share)), 1.1),
       oxygenTop: bandTop(
         Math.max(0, ...points.map((point) => Math.max(point.cns ?? 0, point.cnsDay ?? 0))),
-        0.5,
+        LEAST_OXYGEN_TOP,
       ),
     }),
     [points],

@@ -77,10 +77,11 @@ describe('a dive of levels taken up again', () => {
 });
 
 describe('the bands after an edit', () => {
+  const STEPS = { waterMin: 2, surfaceMin: 8 };
   const ends = (trip: Trip, untilMin: number, previous?: { whole: Ledger; bands: Timeline }) => {
     const whole = ledger(trip, previous?.whole);
     const [own] = whole.divers;
-    const bands = timelineOf(own!, trip, untilMin, previous?.bands);
+    const bands = timelineOf(own!, trip, untilMin, STEPS, previous?.bands);
     return { whole, own: own!, bands, points: bands.points };
   };
 
@@ -95,15 +96,20 @@ describe('the bands after an edit', () => {
     expect(second.points.at(-1)!.atMin).toBe(lastMin + 300);
     const third = second.own.entries[2]!;
     const arrival = second.points.findIndex((point) => point.atMin === third.startMin);
-    expect(second.points[arrival]!.tensions.map((bar) => Number(bar.toFixed(9)))).toEqual(
+    expect(second.points[arrival]!.surfacingTensions.map((bar) => Number(bar.toFixed(9)))).toEqual(
       third.tensionsBefore.map((bar) => Number(bar.toFixed(9))),
     );
-    expect(timelineOf(second.own, later, lastMin + 900, second.bands).points.at(-1)!.atMin).toBe(
+    expect(timelineOf(second.own, later, lastMin + 900, STEPS, second.bands).points.at(-1)!.atMin).toBe(
       lastMin + 900,
     );
     // What was not touched is taken over, and all of it is what it would be from scratch.
     const [untouched] = second.own.entries;
     expect(second.bands.parts.get(untouched!)).toBe(first.bands.parts.get(untouched!));
-    expect(second.bands).toEqual(timelineOf(second.own, later, lastMin + 300));
+    expect(second.bands).toEqual(timelineOf(second.own, later, lastMin + 300, STEPS));
+    // Where points are wanted nearer to each other, nothing of the coarse ones is left.
+    const closer = { waterMin: 1, surfaceMin: 2 };
+    const near = timelineOf(second.own, later, lastMin + 300, closer, second.bands);
+    expect(near).toEqual(timelineOf(second.own, later, lastMin + 300, closer));
+    expect(near.points.length).toBeGreaterThan(second.bands.points.length);
   });
 });

@@ -40,11 +40,11 @@ describe('timelineOf', () => {
     const own = ledger(trip).divers[0]!;
     const [first, second] = own.entries;
     expect(first!.surfacesMin).toBeGreaterThan(second!.startMin);
-    const { points } = timelineOf(own, trip, second!.surfacesMin + 60);
+    const { points } = timelineOf(own, trip, second!.surfacesMin + 60, { waterMin: 2, surfaceMin: 5 });
     points.forEach((point, i) => {
       if (i > 0) expect(point.atMin).toBeGreaterThanOrEqual(points[i - 1]!.atMin);
     });
     const begun = points.find((point) => point.atMin === second!.startMin && point.depthM === 0);
-    expect(begun?.tensions).toEqual(second!.tensionsBefore);
+    expect(begun?.surfacingTensions).toEqual(second!.tensionsBefore);
   });
 });

@@ -96,7 +96,7 @@ describe('trip sheet', () => {
     const pages = layoutOf(week, { kind: 'trip', paper: aPaper('A4') }).pages;
     expect(pages.map((page) => page.name)).toEqual(['Trip sheet, Guest 1', 'Trip sheet, Guest 2']);
     const words = wordsOf(pages[1]!);
-    expect(words).toContain('Nitrogen carried');
+    expect(words).toContain('Nitrogen on surfacing');
     expect(words).toContain('Oxygen carried');
     expect(words.match(/Wall/g)).toHaveLength(3);
     expect(pages[1]!.marks.filter((mark) => mark.kind === 'area')).toHaveLength(1);

@@ -7,6 +7,8 @@ import {
   bandsEndMin,
   bandTop,
   compartmentShares,
+  shareMarks,
+  stepsOf,
   timelineFor,
 } from '../../../../../../renderer/places/days/strip/band-data';
 import { flightBox } from '../../../../../../renderer/places/days/strip/crossing-lines';
@@ -36,7 +38,7 @@ describe('bandsEndMin', () => {
 
 describe('bandPoints', () => {
   const time = timeScale(span, wet, 840);
-  const timeline = timelineFor(trip, mine!, pageEndMin);
+  const timeline = timelineFor(trip, mine!, pageEndMin, stepsOf(time));
   const points = bandPoints(timeline, time);
 
   it('are unbroken from the first dive to the flight, from left to right', () => {
@@ -66,11 +68,34 @@ describe('bandPoints', () => {
   });
 });
 
+describe('stepsOf', () => {
+  it('asks for points no further apart than a pixel, whatever the zoom', () => {
+    for (const widthPx of [840, 3_000, 9_000]) {
+      const time = timeScale(span, wet, widthPx);
+      const steps = stepsOf(time);
+      const { startMin } = mine!.entries[0]!;
+      const px = placeOf(time, startMin + steps.waterMin) - placeOf(time, startMin);
+      expect(px).toBeLessThanOrEqual(1);
+      expect(px).toBeGreaterThan(0.3);
+    }
+  });
+});
+
 describe('bandTop', () => {
   it('leaves air above the highest and moves in whole steps', () => {
     expect(bandTop(0.3, 1.1)).toBe(1.1);
-    expect(bandTop(1.2, 1.1)).toBe(1.5);
-    expect(bandTop(0.5, 0.5)).toBe(0.75);
+    expect(bandTop(1.2, 1.1)).toBeCloseTo(1.3, 12);
+    expect(bandTop(0.12, 0.2)).toBe(0.2);
+    expect(bandTop(0.47, 0.2)).toBeCloseTo(0.5, 12);
+  });
+});
+
+describe('shareMarks', () => {
+  it('writes round shares as densely as they can be read', () => {
+    expect(shareMarks(0.5, 60, 18)).toEqual([0, 0.25, 0.5]);
+    expect(shareMarks(0.2, 60, 18)).toEqual([0, 0.1, 0.2]);
+    expect(shareMarks(1.1, 72, 18)).toEqual([0, 0.5, 1]);
+    expect(shareMarks(14, 72, 18)).toEqual([0, 5, 10]);
   });
 });
 

@@ -1,0 +1,83 @@
+/** What would be, were a diver to leave for the surface at any moment of a dive, or to stay where it is. */
+import { noStopLimitMin } from '../ascent/no-stop-limit';
+import { leadingShare } from '../ascent/tolerated';
+import { ascentLegs, type Leg, type Surroundings, surroundingsOf } from '../profile';
+import { applyMap, compose, identity, type AffineMap } from '../tissues/affine-map';
+import { AIR_N2, inspiredBar } from '../tissues/compartments';
+import { legsMap, stretchMap } from '../tissues/leg-map';
+import { surfaceLimits } from './entry';
+import type { Entry } from './ledger-types';
+import type { Trip } from '../document/types';
+import type { WallMin } from '../words/calendar';
+
+/**
+ * The way straight to the surface at the trip's ascent rate, no stop made.
+ * @param depthM metres, 0 or more: from the surface nothing changes
+ * @returns the map of it
+ * Source: CONVENTIONS, "Share of the limit"; maps as in tissues/leg-map.ts.
+ */
+export function straightUpMap(depthM: number, around: Surroundings): AffineMap {
+  return depthM <= 0 ? identity : legsMap(ascentLegs(depthM, [], around));
+}
+
+/** A moment in the water, and what follows from leaving it and from staying. */
+export interface MomentInWater {
+  readonly depthM: number;
+  /** The largest share of its limit that a compartment has on surfacing from a direct ascent, and which (1 to 16). */
+  readonly fractionOfLimit: number;
+  readonly compartment: number;
+  /**
+   * Minutes more at this depth from which a direct ascent still passes nothing; 0 where it does already, Infinity
+   * where it never will.
+   */
+  readonly stayMin: number;
+}
+
+/** Where a diver is at a moment of a dive: the map from its beginning, and the depth. */
+function placeAt(legs: readonly Leg[], sinceMin: number): { readonly map: AffineMap; readonly leg: Leg } {
+  let map = identity;
+  let left = sinceMin;
+  for (const [i, leg] of legs.entries()) {
+    if (left >= leg.min && i < legs.length - 1) {
+      map = compose(map, stretchMap(leg.fromBar, leg.toBar, leg.min));
+      left -= leg.min;
+      continue;
+    }
+    const share = leg.min === 0 ? 1 : Math.min(1, left / leg.min);
+    const toM = leg.fromM + share * (leg.toM - leg.fromM);
+    const toBar = leg.fromBar + share * (leg.toBar - leg.fromBar);
+    const done = { ...leg, toM, toBar, min: share * leg.min };
+    return { map: compose(map, stretchMap(done.fromBar, done.toBar, done.min)), leg: done };
+  }
+  throw new RangeError('a dive without a leg');
+}
+
+/**
+ * One moment of a dive, read out of it.
+ * @param entry of a dive that is made @param trip the document it was reckoned from @param atMin wall minutes
+ * @returns null before the dive and after it
+ * Source: as the no-stop limit; CONVENTIONS, "Share of the limit".
+ */
+export function momentInWater(entry: Entry, trip: Trip, atMin: WallMin): MomentInWater | null {
+  if (!entry.isMade || atMin < entry.startMin || atMin > entry.surfacesMin) return null;
+  const around = surroundingsOf(trip);
+  const { surfaceBar } = around.column;
+  const n2Fraction = 1 - entry.o2!;
+  const { map, leg } = placeAt(entry.legs, atMin - entry.startMin);
+  const arrivalTensions = applyMap(map, entry.tensionsBefore, n2Fraction);
+  const directAscent = straightUpMap(leg.toM, around);
+  const limits = surfaceLimits(around.column, entry.diver.gradient.high);
+  const surfacing = applyMap(directAscent, arrivalTensions, n2Fraction);
+  return {
+    depthM: leg.toM,
+    ...leadingShare(surfacing, AIR_N2 * inspiredBar(surfaceBar), limits),
+    stayMin: noStopLimitMin({
+      arrivalTensions,
+      arrivalMin: 0,
+      inspiredN2Bar: n2Fraction * inspiredBar(leg.toBar),
+      directAscent,
+      n2Fraction,
+      limits,
+    }),
+  };
+}
