@@ -1,6 +1,6 @@
 import { wallMin, type WallMin } from '../words/calendar';
 import type { ProfileShape } from '../profile';
-import type { AsDived, Dive, Diver, Id, Mix } from './types';
+import type { AsDived, Dive, Diver, Id, Mix, NotDived } from './types';
 
 /** What a diver did or will do on a dive: the plan, or what really happened where that is known. */
 export interface EffectiveDive {
@@ -10,13 +10,41 @@ export interface EffectiveDive {
   readonly analysedO2: number | null;
   /** What was analysed as a mix of its own, for a dive on which none of the trip's may be taken. */
   readonly analysedMix: Mix | null;
-  /** Depth, time or start were really dived; an analysis alone leaves a dive planned. */
+  /** It was made, as planned or otherwise; an analysis alone leaves a dive planned. */
   readonly isAsDived: boolean;
+  /** It was made, and start, depth and time as planned. */
+  readonly isAsPlanned: boolean;
+  /** Gauge pressure left at the surface; null where it was not read. */
+  readonly endBar: number | null;
 }
 
-/** Whether a diver takes part. */
-export function isOnDive(dive: Dive, diverId: Id): boolean {
+/** Whether a dive is planned for a diver. */
+export function isOnDive(dive: Pick<Dive, 'divers'>, diverId: Id): boolean {
   return dive.divers === undefined || dive.divers.includes(diverId);
+}
+
+/**
+ * Who missed a dive that was planned for a diver, as far as it is the diver.
+ * @returns the diver's own line, else the one for everybody; null where the diver made the dive or still may
+ */
+export function missedDive(dive: Pick<Dive, 'divers' | 'notDived'>, diverId: Id): NotDived | null {
+  if (dive.notDived === undefined || !isOnDive(dive, diverId)) return null;
+  const own = dive.notDived.find(({ by }) => by === diverId);
+  return own ?? dive.notDived.find(({ by }) => by === undefined) ?? null;
+}
+
+/** Whether a diver makes a dive, or made it: it is planned for them, and they did not miss it. */
+export function makesDive(dive: Pick<Dive, 'divers' | 'notDived'>, diverId: Id): boolean {
+  return isOnDive(dive, diverId) && missedDive(dive, diverId) === null;
+}
+
+/**
+ * Whether a record says that a dive was made. An analysis alone does not: a cylinder is analysed before it is dived.
+ * Source: README, "File formats".
+ */
+export function saysDived(record: { readonly [Key in keyof AsDived]?: unknown }): boolean {
+  const { startsAt, depthM, bottomMin, endBar, o2 } = record;
+  return [startsAt, depthM, bottomMin, endBar].some((each) => each !== undefined) || o2 === undefined;
 }
 
 /** A mix known from its cylinder alone. */
@@ -27,6 +55,7 @@ export function asAnalysed(o2: number): Mix {
 function overridden(dive: Dive, records: readonly AsDived[]): EffectiveDive {
   // A diver's own record stands over the one for everybody, field by field.
   const record = records.reduce<AsDived>((sum, each) => ({ ...sum, ...each }), {});
+  const isAsDived = records.some(saysDived);
   const isSquare = record.depthM !== undefined || record.bottomMin !== undefined;
   const stop = dive.safetyStop === undefined ? {} : { safetyStop: dive.safetyStop };
   return {
@@ -38,7 +67,13 @@ function overridden(dive: Dive, records: readonly AsDived[]): EffectiveDive {
     startMin: wallMin(record.startsAt ?? dive.startsAt),
     analysedO2: record.o2 ?? null,
     analysedMix: record.o2 === undefined ? null : asAnalysed(record.o2),
-    isAsDived: isSquare || record.startsAt !== undefined,
+    isAsDived,
+    isAsPlanned:
+      isAsDived &&
+      (record.startsAt ?? dive.startsAt) === dive.startsAt &&
+      (record.depthM ?? dive.depthM) === dive.depthM &&
+      (record.bottomMin ?? dive.bottomMin) === dive.bottomMin,
+    endBar: record.endBar ?? null,
   };
 }
 

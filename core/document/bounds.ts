@@ -4,7 +4,7 @@ import type { Found } from './references';
 import { LIST_RULES, MOST_DIVES_TOGETHER, tooMany, TRIP_LISTS } from './schema';
 
 /** Lists of a dive, planned or brought to the trip. */
-const LISTS_OF_DIVE = ['legs', 'onBoard', 'divers', 'asDived'] as const;
+const LISTS_OF_DIVE = ['legs', 'onBoard', 'divers', 'asDived', 'notDived'] as const;
 
 /** The items of a list, or none: told where there are too many, and then not looked into. */
 function itemsWithin(
@@ -38,9 +38,11 @@ export function boundTroubles(document: Bag): readonly Found[] {
     readonly unknown[],
     ...(readonly unknown[][]),
   ];
+  itemsWithin(document, 'days', [], found);
   let together = 0;
   party.forEach((each, index) => {
     const path = ['party', index];
+    itemsWithin(bag(each), 'rates', path, found);
     const before = itemsWithin(bag(each), 'before', path, found);
     together += before.length;
     before.forEach((dive, at) => boundsOfDive(bag(dive), [...path, 'before', at], found));

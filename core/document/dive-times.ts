@@ -25,7 +25,7 @@ import {
   type SaidTrouble,
   type Typed,
 } from '../words/said';
-import { effectiveDive, isOnDive } from './as-dived';
+import { effectiveDive, makesDive } from './as-dived';
 import { wallMin, wallText, type WallMin, type WallTime } from '../words/calendar';
 import { greatest } from '../numeric';
 import type { TripPath } from './place-in-trip';
@@ -162,7 +162,7 @@ function profilesStand(
   const told = new Set<string>();
   for (const diver of party) {
     const { shape } = effectiveDive(dive, diver);
-    const [trouble] = shape === dive || !isOnDive(dive, diver.id) ? [] : tooShort(square(shape), around);
+    const [trouble] = shape === dive || !makesDive(dive, diver.id) ? [] : tooShort(square(shape), around);
     if (!trouble) continue;
     const at = [...path, ...recordPath(dive, diver.id)];
     // A record for everybody is told once, not for each of them.
@@ -287,7 +287,7 @@ function lengthTrouble({ trip, unsound }: TimedTrip): Found | null {
  * inside another, as planned and as dived, earlier dives before the trip, and a trip of sensible length.
  * @param timed the trip with its defaults, and which of its dives and divers are broken and stay out
  * @returns every trouble found
- * Source: the trip file of this project, version 1; bottom time as in profile.ts.
+ * Source: the trip file of this project, version 2; bottom time as in profile.ts.
  */
 export function timeTroubles({ trip, unsound }: TimedTrip): readonly Found[] {
   const found: Found[] = [];
@@ -315,7 +315,7 @@ export function timeTroubles({ trip, unsound }: TimedTrip): readonly Found[] {
     const climbMin = diver.arrivedAt === undefined ? null : wallMin(diver.arrivedAt);
     let isFirst = true;
     for (const { dive, path: at } of standing) {
-      if (!isOnDive(dive, diver.id)) continue;
+      if (!makesDive(dive, diver.id)) continue;
       const { shape, startMin } = effectiveDive(dive, diver);
       if (isFirst && climbMin !== null && climbMin > startMin) {
         found.push({

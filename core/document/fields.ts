@@ -108,6 +108,13 @@ export const NUMBER_RULES = {
     200,
     said`Give the pressure that has to be left at the surface; ${usual('pressure', [50], [700])} is usual.`,
   ),
+  endBar: rule(
+    said`Pressure left`,
+    'pressure',
+    0,
+    350,
+    said`Give the gauge pressure at the surface after the dive.`,
+  ),
   maxDepthM: rule(
     said`Depth limit`,
     'depth',
@@ -264,6 +271,7 @@ export function numberTrouble(field: NumberField, value: unknown): SaidTrouble |
   };
 }
 
+const WALL_DATE = /^\d{4}-\d\d-\d\d$/;
 const WALL_TIME = /^(\d{4})-\d\d-\d\dT\d\d:\d\d$/;
 
 /** Years a trip may lie in; they keep minutes since 1970 small and catch slips of the pen. */
@@ -293,4 +301,17 @@ export function wallTimeTrouble(label: Said, value: unknown): SaidTrouble | null
   }
   if (wallMinIfReal(match[0]) !== null) return null;
   return { what: said`${label} is ${match[0]}, which does not exist in the calendar.`, mend };
+}
+
+/**
+ * Judges the date of a day.
+ * @param label what the day is @param value anything at all
+ * @returns null for a day that exists in the calendar; else what is wrong and how to mend it
+ * Source: ISO 8601 calendar.
+ */
+export function wallDateTrouble(label: Said, value: unknown): SaidTrouble | null {
+  if (typeof value === 'string' && WALL_DATE.test(value)) return wallTimeTrouble(label, `${value}T00:00`);
+  const mend = said`${either(said`Write the day as "2027-03-06".`, said`Give the day.`)}`;
+  if (value === undefined) return { what: said`${label} is missing.`, mend };
+  return { what: said`${label} is ${shown(value)}, not a day.`, mend };
 }

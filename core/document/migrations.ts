@@ -1,8 +1,8 @@
 import { assert } from '../result';
-import type { Bag } from './place-in-trip';
+import { bag, type Bag } from './place-in-trip';
 
 /** The version this code reads and writes. */
-export const CURRENT_VERSION = 1;
+export const CURRENT_VERSION = 2;
 
 /**
  * A step upwards from one version of the file to the next, over unknown JSON: types of today would change
@@ -16,8 +16,36 @@ export interface Migration {
   readonly up: (document: Bag) => Bag;
 }
 
-/** Every step there is, in order. Version 1 is the first, so none is needed yet. */
-export const MIGRATIONS: readonly Migration[] = [];
+/** What version 1 could say in a record of what was dived, beside whom it is of. */
+const OVERRIDES_OF_1 = ['startsAt', 'depthM', 'bottomMin', 'o2'] as const;
+
+/**
+ * In version 2 a record without overrides says that the dive was made as planned. In version 1 it said nothing, and
+ * nobody may be taken to have dived because of it.
+ */
+const emptyRecordsOut: Migration = {
+  to: 2,
+  name: '2-empty-records-out',
+  up: (document) => {
+    const dives = document['dives'];
+    if (!Array.isArray(dives)) return document;
+    return { ...document, dives: dives.map(withoutEmptyRecords) };
+  },
+};
+
+function withoutEmptyRecords(dive: unknown): unknown {
+  const { asDived, ...rest } = bag(dive);
+  if (!Array.isArray(asDived)) return dive;
+  // What is no record at all stays for the schema to tell.
+  const records = asDived.filter((record: unknown) => {
+    const isRecord = typeof record === 'object' && record !== null && !Array.isArray(record);
+    return !isRecord || OVERRIDES_OF_1.some((key) => key in record);
+  });
+  return records.length === 0 && asDived.length > 0 ? rest : { ...rest, asDived: records };
+}
+
+/** Every step there is, in order. */
+export const MIGRATIONS: readonly Migration[] = [emptyRecordsOut];
 
 /**
  * Holds a list of steps to its form: from version 2 to the current one, without gaps, named by number.

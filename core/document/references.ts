@@ -1,4 +1,5 @@
 import { either, named, said, type Named, type Said, type SaidTrouble, typed } from '../words/said';
+import { saysDived } from './as-dived';
 import { bag, type Bag, type TripPath } from './place-in-trip';
 import { AUTO_MIX, DEFAULTS } from './schema';
 import { excerpt, TEXT_RULES } from './texts';
@@ -84,6 +85,28 @@ function unknownId(
   found.push({ path, what: said`There is no ${KINDS[kind]} "${excerpt(value)}".`, mend: known(ids) });
 }
 
+/** More left in a cylinder than it was filled with. */
+function pressureTroubles(dive: Bag, party: readonly Bag[], path: TripPath, found: Found[]): void {
+  const records = items(dive['asDived']) ?? [];
+  const onDive = Array.isArray(dive['divers']) ? new Set(texts(dive['divers'])) : null;
+  const ownRead = new Set(records.filter(({ endBar }) => endBar !== undefined).map(({ by }) => by));
+  records.forEach(({ by, endBar }, index) => {
+    if (typeof endBar !== 'number') return;
+    const over = party.find(({ id, cylinder }) => {
+      const isTheirs = by === undefined ? !ownRead.has(id) && onDive?.has(String(id)) !== false : by === id;
+      const fillBar = bag(cylinder)['fillBar'];
+      return isTheirs && typeof id === 'string' && typeof fillBar === 'number' && endBar > fillBar;
+    });
+    if (over === undefined) return;
+    const fillBar = bag(over['cylinder'])['fillBar'] as number;
+    found.push({
+      path: [...path, 'asDived', index, 'endBar'],
+      what: said`${typed('pressure', endBar, 'near')} are left, more than the fill of ${typed('pressure', fillBar, 'near')} of ${diverCalled(over['id'] as string)}.`,
+      mend: said`Give what the gauge showed after the dive, or the fill the diver started with.`,
+    });
+  });
+}
+
 function asDivedTroubles(
   dive: Bag,
   divers: ReadonlySet<string> | null,
@@ -118,6 +141,45 @@ function asDivedTroubles(
   });
 }
 
+/** Who did not dive, against who is on the dive and has a record of it. */
+function notDivedTroubles(
+  dive: Bag,
+  divers: ReadonlySet<string> | null,
+  path: TripPath,
+  found: Found[],
+): void {
+  const onDive = Array.isArray(dive['divers']) ? new Set(texts(dive['divers'])) : divers;
+  const dived = new Set((items(dive['asDived']) ?? []).filter(saysDived).map(({ by }) => by));
+  const seen = new Set<unknown>();
+  items(dive['notDived'])?.forEach(({ by }, index) => {
+    const at = [...path, 'notDived', index, 'by'];
+    if (seen.has(by)) {
+      found.push({
+        path: at,
+        what: said`It is said twice who did not dive it.`,
+        mend: said`Name each diver once, and nobody at most once for all.`,
+      });
+    }
+    seen.add(by);
+    if (by === undefined ? dived.size > 0 : dived.has(by)) {
+      found.push({
+        path: at,
+        what:
+          typeof by === 'string'
+            ? said`${diverCalled(by)} did not make this dive, but has a record of it.`
+            : said`Nobody made this dive, but there is a record of it.`,
+        mend: said`Keep one of the two.`,
+      });
+    } else if (typeof by === 'string' && onDive !== null && divers?.has(by) === true && !onDive.has(by)) {
+      found.push({
+        path: at,
+        what: said`${diverCalled(by)} was not on this dive, so cannot have missed it.`,
+        mend: said`${either(said`Add the diver to "divers", or remove the line.`, said`Put the diver on the dive first.`)}`,
+      });
+    } else unknownId('diver', by, divers, at, found);
+  });
+}
+
 /** Whether two numbers stand in order; what is no number was told by the schema. */
 function inOrder(low: unknown, high: unknown): boolean {
   return typeof low !== 'number' || typeof high !== 'number' || low <= high;
@@ -140,6 +202,18 @@ function diverTroubles(diver: Bag, path: TripPath, found: Found[]): void {
       mend: said`Give a working limit that is at most the contingency limit, e.g. ${typed('po2', 1.4)} and ${typed('po2', 1.6)}.`,
     });
   }
+  let last = '';
+  items(diver['rates'])?.forEach(({ from }, index) => {
+    if (typeof from !== 'string') return;
+    if (from <= last) {
+      found.push({
+        path: [...path, 'rates', index, 'from'],
+        what: said`The gas rate from ${excerpt(from)} stands after one from ${excerpt(last)}.`,
+        mend: said`Give each day one rate, in the order of the days.`,
+      });
+    }
+    last = from;
+  });
   const cylinder = bag(diver['cylinder']);
   const { fillBar, reserveBar } = cylinder;
   if (typeof fillBar === 'number' && typeof reserveBar === 'number' && reserveBar >= fillBar) {
@@ -156,7 +230,7 @@ function diverTroubles(diver: Bag, path: TripPath, found: Found[]): void {
  * contradict each other. Works on any JSON, so that the mistakes of a file are told together.
  * @param document the trip, or what should have been one
  * @returns every trouble found, in the order of the file
- * Source: the trip file of this project, version 1.
+ * Source: the trip file of this project, version 2.
  */
 export function referenceTroubles(document: Bag): readonly Found[] {
   const found: Found[] = [];
@@ -202,6 +276,18 @@ export function referenceTroubles(document: Bag): readonly Found[] {
       mixesKnown(dive, [...path, at]);
     });
   });
+  const days = new Map<string, number>();
+  items(document['days'])?.forEach(({ date }, index) => {
+    if (typeof date !== 'string') return;
+    if (days.has(date)) {
+      found.push({
+        path: ['days', index, 'date'],
+        what: said`The day ${excerpt(date)} is there twice.`,
+        mend: said`Keep one of the two.`,
+      });
+    }
+    days.set(date, index);
+  });
   idsOf(dives, ['dives'], found);
   dives?.forEach((dive, index) => {
     if (isEnough(found)) return;
@@ -222,7 +308,11 @@ export function referenceTroubles(document: Bag): readonly Found[] {
         unknownId('diver', diver, divers, [...path, 'divers', at], found);
       });
     }
-    if (dive['asDived'] !== undefined) asDivedTroubles(dive, divers, path, found);
+    if (dive['asDived'] !== undefined) {
+      asDivedTroubles(dive, divers, path, found);
+      pressureTroubles(dive, party ?? [], path, found);
+    }
+    if (dive['notDived'] !== undefined) notDivedTroubles(dive, divers, path, found);
   });
   return found;
 }

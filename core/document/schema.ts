@@ -1,7 +1,14 @@
 import { z } from 'zod';
 import { greatest } from '../numeric';
 import { listed, said, type Said, type SaidTrouble } from '../words/said';
-import { NUMBER_RULES, type NumberField, numberTrouble, shown, wallTimeTrouble } from './fields';
+import {
+  NUMBER_RULES,
+  type NumberField,
+  numberTrouble,
+  shown,
+  wallDateTrouble,
+  wallTimeTrouble,
+} from './fields';
 import { textTrouble, type TextField } from './texts';
 import type { Trip } from './types';
 
@@ -32,6 +39,14 @@ export const LIST_RULES = {
   legs: { label: said`Levels`, min: 1, max: 20, mend: said`Join levels that are nearly as deep.` },
   onBoard: { label: said`Mixes on board`, min: 1, max: 60, mend: said`Name each mix once.` },
   divers: { label: said`Divers of the dive`, min: 1, max: MOST_DIVERS, mend: said`Name each diver once.` },
+  rates: { label: said`Gas rates`, min: 0, max: 366, mend: said`Keep the days on which the rate changed.` },
+  days: { label: said`Days`, min: 0, max: 366, mend: said`Keep the days of the trip.` },
+  notDived: {
+    label: said`Not dived`,
+    min: 0,
+    max: MOST_DIVERS + 1,
+    mend: said`Name each diver once.`,
+  },
   asDived: {
     label: said`As dived`,
     min: 0,
@@ -93,6 +108,18 @@ function text(field: TextField, label?: Said) {
 
 function time(label: Said) {
   return judged<string>((value) => wallTimeTrouble(label, value));
+}
+
+function date(label: Said) {
+  return judged<string>((value) => wallDateTrouble(label, value));
+}
+
+function flag(label: Said) {
+  return judged<boolean>((value) =>
+    typeof value === 'boolean'
+      ? null
+      : { what: said`${label} is ${shown(value)}.`, mend: said`Write true or false.` },
+  );
 }
 
 function oneOf<T extends string>(label: Said, words: readonly T[]) {
@@ -206,8 +233,11 @@ const asDived = record(said`As dived`, {
   startsAt: time(said`Start as dived`).exactOptional(),
   depthM: number('depthM').exactOptional(),
   bottomMin: number('bottomMin').exactOptional(),
+  endBar: number('endBar').exactOptional(),
   o2: number('o2').exactOptional(),
 });
+
+const notDived = record(said`Not dived`, { by: id.exactOptional(), reason: text('reason').exactOptional() });
 
 const diveSchema = z.preprocess(
   filledFromLegs,
@@ -217,6 +247,9 @@ const diveSchema = z.preprocess(
     divers: list(LIST_RULES.divers, id).exactOptional(),
     turnShare: number('turnShare').exactOptional(),
     asDived: list(LIST_RULES.asDived, asDived).exactOptional(),
+    notDived: list(LIST_RULES.notDived, notDived).exactOptional(),
+    added: flag(said`Added`).exactOptional(),
+    notes: text('notes').exactOptional(),
   }),
 );
 
@@ -229,6 +262,13 @@ const diverSchema = record(said`Diver`, {
   id,
   name: text('name'),
   surfaceRateLpm: number('surfaceRateLpm'),
+  rates: list(
+    LIST_RULES.rates,
+    record(said`Gas rate`, {
+      from: date(said`First day of the gas rate`),
+      surfaceRateLpm: number('surfaceRateLpm'),
+    }),
+  ).exactOptional(),
   cylinder: record(said`Cylinder`, {
     waterL: number('waterL'),
     fillBar: number('fillBar'),
@@ -266,13 +306,13 @@ const mixSchema = record(said`Mix`, {
 });
 
 /**
- * The trip document, version 1: shapes, types and ranges of every field, defaults filled in, unknown keys
+ * The trip document, version 2: shapes, types and ranges of every field, defaults filled in, unknown keys
  * kept. References and times are judged by `references.ts` and `dive-times.ts`.
  */
 const tripSchema = record(said`Trip`, {
   format: oneOf(said`Format`, ['carryover/trip']),
-  version: judged<1>((value) =>
-    value === 1 ? null : { what: said`Version is ${shown(value)}.`, mend: said`Write 1.` },
+  version: judged<2>((value) =>
+    value === 2 ? null : { what: said`Version is ${shown(value)}.`, mend: said`Write 2.` },
   ),
   title: text('title'),
   place: text('place').default(''),
@@ -286,6 +326,10 @@ const tripSchema = record(said`Trip`, {
   flight: record(said`Flight`, { at: time(said`Flight`) })
     .nullable()
     .default(null),
+  days: list(
+    LIST_RULES.days,
+    record(said`Day`, { date: date(said`Day`), notes: text('notes') }),
+  ).exactOptional(),
 }) satisfies z.ZodType<Trip>;
 
 /** The lists whose items are judged one by one, in the order of the file. */

@@ -1,5 +1,5 @@
 /**
- * The trip document, version 1. Plain, immutable data as it stands in the file, with its defaults
+ * The trip document, version 2. Plain, immutable data as it stands in the file, with its defaults
  * filled in by `readTrip`; keys this version does not know travel along untouched.
  * Units are in the names; fractions run from 0 to 1; times are wall-clock text at the trip's place.
  */
@@ -14,7 +14,7 @@ export type Id = string;
 
 export interface Trip {
   readonly format: 'carryover/trip';
-  readonly version: 1;
+  readonly version: 2;
   readonly title: string;
   readonly place: string;
   readonly notes: string;
@@ -26,6 +26,16 @@ export interface Trip {
   /** In order of planned start; no two dives of one diver overlap. */
   readonly dives: readonly Dive[];
   readonly flight: Flight | null;
+  /** What is noted of a day; a day of which nothing is noted is left out. */
+  readonly days?: readonly DayNotes[];
+}
+
+/** A calendar day at the trip's place, "2027-03-06". */
+export type DayDate = string;
+
+export interface DayNotes {
+  readonly date: DayDate;
+  readonly notes: string;
 }
 
 /** What changes figures travels with the trip, so that window and command agree. */
@@ -40,6 +50,8 @@ export interface Diver {
   readonly name: string;
   /** Surface gas rate (RMV), litres a minute at 1 bar. */
   readonly surfaceRateLpm: number;
+  /** Rates that hold from a later day on, in order of their days; before the first of them `surfaceRateLpm` does. */
+  readonly rates?: readonly RateFrom[];
   readonly cylinder: Cylinder;
   readonly maxDepthM: number;
   /** Richest oxygen fraction this diver may breathe. */
@@ -50,6 +62,12 @@ export interface Diver {
   readonly before?: readonly EarlierDive[];
   /** When the diver came up to the trip's altitude from sea level; left out: long ago. */
   readonly arrivedAt?: WallTime;
+}
+
+/** A gas rate and the first day it holds for: never applied backwards. */
+export interface RateFrom {
+  readonly from: DayDate;
+  readonly surfaceRateLpm: number;
 }
 
 export interface Cylinder {
@@ -93,6 +111,10 @@ export interface Dive extends DiveShape {
   /** Share of the gas above the minimum after which the party turns; left out: a half. */
   readonly turnShare?: number;
   readonly asDived?: readonly AsDived[];
+  readonly notDived?: readonly NotDived[];
+  /** It was dived without having been planned. */
+  readonly added?: boolean;
+  readonly notes?: string;
 }
 
 export interface EarlierDive extends DiveShape {
@@ -101,15 +123,27 @@ export interface EarlierDive extends DiveShape {
   readonly o2?: number;
 }
 
-/** What really happened, overriding the plan of the dive; what is left out went as planned. */
+/**
+ * What really happened, overriding the plan of the dive; what is left out went as planned, and with nothing in it all
+ * did. An analysis alone (`o2` and nothing else) was made before the dive and leaves it planned.
+ */
 export interface AsDived {
   /** The diver it holds for; left out: everybody on the dive. */
   readonly by?: Id;
   readonly startsAt?: WallTime;
   readonly depthM?: number;
   readonly bottomMin?: number;
+  /** Gauge pressure left in the cylinder at the surface. */
+  readonly endBar?: number;
   /** Oxygen fraction as analysed from the cylinder. */
   readonly o2?: number;
+}
+
+/** Who did not make a dive that was planned: it leaves their ledger and stays in the trip. */
+export interface NotDived {
+  /** Left out: nobody made it. */
+  readonly by?: Id;
+  readonly reason?: string;
 }
 
 export interface Flight {

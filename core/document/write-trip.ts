@@ -15,6 +15,9 @@ const DIVE_KEYS = [
   'divers',
   'turnShare',
   'asDived',
+  'notDived',
+  'added',
+  'notes',
 ] as const;
 
 /** The order in which the keys of each object stand in a file: what a reader looks for first comes first. */
@@ -32,6 +35,7 @@ const KEY_ORDER: Readonly<Record<string, readonly string[]>> = {
     'mixes',
     'dives',
     'flight',
+    'days',
   ],
   water: ['density', 'altitudeM'],
   settings: ['descentMPerMin', 'ascentMPerMin', 'gasLaw', 'analysisTolerance'],
@@ -39,6 +43,7 @@ const KEY_ORDER: Readonly<Record<string, readonly string[]>> = {
     'id',
     'name',
     'surfaceRateLpm',
+    'rates',
     'cylinder',
     'maxDepthM',
     'maxO2',
@@ -57,7 +62,10 @@ const KEY_ORDER: Readonly<Record<string, readonly string[]>> = {
   dives: DIVE_KEYS,
   legs: ['depthM', 'min'],
   safetyStop: ['depthM', 'min'],
-  asDived: ['by', 'startsAt', 'depthM', 'bottomMin', 'o2'],
+  asDived: ['by', 'startsAt', 'depthM', 'bottomMin', 'endBar', 'o2'],
+  notDived: ['by', 'reason'],
+  rates: ['from', 'surfaceRateLpm'],
+  days: ['date', 'notes'],
   flight: ['at'],
 };
 
@@ -80,7 +88,7 @@ function ordered(key: string, value: unknown): unknown {
  * @param trip a document that `checkTrip` finds nothing wrong with
  * @returns UTF-8 JSON, two spaces of indent, keys in a fixed order, unknown keys kept, a line feed at the
  *   end: the same trip always gives the same text, so that files can be compared line by line
- * Source: the trip file of this project, version 1.
+ * Source: the trip file of this project, version 2.
  */
 export function writeTrip(trip: Trip): string {
   return `${JSON.stringify(ordered('', trip), null, 2)}\n`;

@@ -3,6 +3,7 @@ import { wallText, type WallMin } from '../words/calendar';
 import { fileWords } from '../words/reader';
 import type { DiverLedger, Entry, Ledger } from '../ledger/ledger-types';
 import { roomOf } from '../ledger/room';
+import { missedDive } from '../document/as-dived';
 import type { Trip } from '../document/types';
 import type { Caution } from '../cautions/caution';
 
@@ -32,6 +33,7 @@ function entryOf(trip: Trip, entry: Entry, opinion: SecondOpinion) {
     surfacesAt: entry.isMade ? wallText(entry.surfacesMin) : null,
     intervalMin: entry.intervalMin,
     asDived: entry.isAsDived,
+    asPlanned: entry.isAsPlanned,
     mix: entry.mix === null ? null : { id: entry.mix.id, o2: entry.o2, analysed: entry.isAnalysed },
     depthM: entry.depthM,
     bottomMin: entry.bottomMin,
@@ -58,6 +60,8 @@ function entryOf(trip: Trip, entry: Entry, opinion: SecondOpinion) {
     gas: {
       usedL: entry.gas.usedL,
       endBar: entry.gas.endBar,
+      endRead: entry.gas.isEndRead,
+      breathedLpm: entry.gas.breathedLpm,
       turnBar: entry.gas.turnBar,
       minimumBar: entry.gas.minimumBar,
     },
@@ -71,6 +75,10 @@ function diverOf(trip: Trip, ledger: DiverLedger) {
     id: ledger.diver.id,
     name: ledger.diver.name,
     entries: ledger.entries.map((entry, index) => entryOf(trip, entry, opinions[index]!)),
+    notDived: trip.dives.flatMap((dive) => {
+      const missed = missedDive(dive, ledger.diver.id);
+      return missed === null ? [] : [{ diveId: dive.id, reason: missed.reason ?? '' }];
+    }),
     days: ledger.days,
     flyAfter: textOrNull(ledger.flyAfterMin),
     clearAt: textOrNull(ledger.clearAtMin),

@@ -178,6 +178,7 @@ export function step(
       depthM: plan.profile.deepestM,
       bottomMin: plan.profile.bottomMin,
       isAsDived: effective.isAsDived,
+      isAsPlanned: effective.isAsPlanned,
       legs: plan.legs,
       levelsPastLimitM: [],
       exposure: null,
@@ -243,6 +244,7 @@ export function step(
     depthM: plan.profile.deepestM,
     bottomMin: plan.profile.bottomMin,
     isAsDived: effective.isAsDived,
+    isAsPlanned: effective.isAsPlanned,
     legs: nitrogen.legs,
     levelsPastLimitM: nitrogen.levelsPastLimitM,
     exposure,
@@ -271,6 +273,6 @@ export function step(
     gas:
       known?.legs === nitrogen.legs && !known.isPastLimit && !nitrogen.isPastLimit
         ? known.gas
-        : gasOutcome(plan, nitrogen, before.tensions, dive, diver, o2, trip),
+        : gasOutcome(plan, nitrogen, before.tensions, dive, diver, effective, o2, trip),
   };
 }

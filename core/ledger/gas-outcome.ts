@@ -1,4 +1,5 @@
 import { shallowerLines, stagedAscent } from '../ascent/staged-ascent';
+import type { EffectiveDive } from '../document/as-dived';
 import type { Dive, Diver, Trip } from '../document/types';
 import { ascentLegs, safetyStopOf, type Leg, type Stop } from '../profile';
 import {
@@ -141,9 +142,10 @@ export function minimumGasOf(
 /**
  * The gas of a dive: what the cylinder holds, gives and must keep.
  * @param before tensions at the start, bar
- * @returns litres at 1 bar and gauge pressures; null where no way up on this gas was found, as then nobody can say
+ * @param effective what was read and dived of it
+ * @returns litres at 1 bar and gauge pressures, those read where the dive was logged with them; null where no way up on this gas was found, as then nobody can say
  *   what it takes
- * Source: core/supply.ts.
+ * Source: core/supply.ts; CONVENTIONS, "Gas".
  */
 export function gasOutcome(
   plan: DivePlan,
@@ -151,6 +153,7 @@ export function gasOutcome(
   before: Lanes,
   dive: Dive,
   diver: Diver,
+  { endBar, shape }: Pick<EffectiveDive, 'endBar' | 'shape'>,
   o2: number,
   trip: Trip,
 ): Entry['gas'] {
@@ -160,13 +163,20 @@ export function gasOutcome(
   const stops = stopsToReckon(plan, nitrogen, before, 1 - o2, diver);
   const legs = breathedLegs(plan, nitrogen.legs, stops);
   const toLeaving = legs.slice(0, plan.profile.toLastLevel.length + 1);
-  const usedL = stops.fromLast === null ? null : gasUsedL(legs, diver.surfaceRateLpm);
+  const readL = endBar === null ? null : filledL - contentL(waterL, endBar, o2, law);
+  // Of what was read, every leg as it was made took its share.
+  const rateLpm = readL === null ? diver.surfaceRateLpm : readL / gasUsedL(nitrogen.legs, 1);
+  const usedL = readL ?? (stops.fromLast === null ? null : gasUsedL(legs, diver.surfaceRateLpm));
+  // Levels were a plan: of what was dived otherwise only the deepest point is known, and it would take more gas.
+  const isShapeKnown = shape === dive || dive.legs === undefined;
   const minimum = minimumGasOf(plan, stops, dive, diver, o2, law);
   return {
     contentL: filledL,
-    usedAtLeavingL: gasUsedL(toLeaving, diver.surfaceRateLpm),
+    usedAtLeavingL: gasUsedL(toLeaving, rateLpm),
     usedL,
-    endBar: usedL === null ? null : pressureBar(waterL, filledL - usedL, o2, law),
+    endBar: endBar ?? (usedL === null ? null : pressureBar(waterL, filledL - usedL, o2, law)),
+    isEndRead: endBar !== null,
+    breathedLpm: readL === null || readL <= 0 || !isShapeKnown ? null : rateLpm,
     turnBar: minimum && turnBar(fillBar, minimum.bar, dive.turnShare ?? USUAL_TURN_SHARE),
     minimumBar: minimum && minimum.bar,
   };
@@ -202,6 +212,8 @@ export const NO_GAS: Entry['gas'] = {
   usedAtLeavingL: null,
   usedL: null,
   endBar: null,
+  isEndRead: false,
+  breathedLpm: null,
   turnBar: null,
   minimumBar: null,
 };

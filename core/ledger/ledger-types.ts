@@ -61,6 +61,7 @@ export interface EntryLevel {
 /** One dive in one diver's ledger, with all that was computed. Figures that do not exist are null. */
 export interface Entry {
   readonly dive: Dive;
+  /** With the gas rate of the day of the dive. */
   readonly diver: Diver;
   /** What the diver held on surfacing from the dive before, or brought along: where the dive can be reckoned anew. */
   readonly from: Carry;
@@ -79,6 +80,8 @@ export interface Entry {
   readonly depthM: number;
   readonly bottomMin: number;
   readonly isAsDived: boolean;
+  /** It was made with start, depth and time as planned. */
+  readonly isAsPlanned: boolean;
   /** Legs in order from the surface to the surface, stops included. */
   readonly legs: readonly Leg[];
   /** Depths of earlier levels from whose end a direct ascent was no longer within the limit. */
@@ -123,8 +126,14 @@ export interface Entry {
     /** Used when the last level is left, litres at 1 bar. */
     readonly usedAtLeavingL: number | null;
     readonly usedL: number | null;
-    /** Gauge pressure left at the surface; null where the gas does not last. */
+    /** Gauge pressure left at the surface, as read where that was logged; null where the gas does not last. */
     readonly endBar: number | null;
+    readonly isEndRead: boolean;
+    /**
+     * What the diver breathed on this dive, litres a minute at the surface, by the pressure read at its end; null
+     * where none was, or where it is not known how long the diver was how deep.
+     */
+    readonly breathedLpm: number | null;
     readonly turnBar: number | null;
     readonly minimumBar: number | null;
   };

@@ -1,7 +1,8 @@
 import { otuAllowedToday } from '../oxygen/budgets';
 import { AIR_N2, COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
 import type { AffineMap, Lanes } from '../tissues/affine-map';
-import { effectiveDive, isOnDive } from '../document/as-dived';
+import { effectiveDive, makesDive } from '../document/as-dived';
+import { diverOn } from '../document/gas-rate';
 import { dayNumber, wallDate, type WallMin } from '../words/calendar';
 import { divePlan } from './dive-plan';
 import { step, surfaceLimits, type FoldContext } from './entry';
@@ -148,7 +149,7 @@ export function diverLedger(
   let { carry } = start;
   let isPrefix = reusable !== null;
   for (const dive of trip.dives) {
-    if (!isOnDive(dive, diver.id)) continue;
+    if (!makesDive(dive, diver.id)) continue;
     const effective = effectiveDive(dive, diver);
     // A dive made on a gas that none of the trip's mixes stands for is not left out: its cylinder tells.
     const mix = mixFor(dive, diver, trip, around) ?? effective.analysedMix;
@@ -161,7 +162,9 @@ export function diverLedger(
       continue;
     }
     isPrefix = false;
-    const entry = step(context, carry, dive, effective, mix, divePlan(effective.shape, around), known);
+    const dated = diverOn(diver, effective.startMin);
+    const mine = dated === diver ? context : { ...context, diver: dated };
+    const entry = step(mine, carry, dive, effective, mix, divePlan(effective.shape, around), known);
     entries.push(entry);
     carry = entry.after;
   }

@@ -60,7 +60,15 @@ export function startOf(trip: Trip, diver: Diver, around: Surroundings): Start {
       place = around;
     }
     const mix = earlierMix(dive, diver, trip, place);
-    const effective = { shape: dive, startMin, analysedO2: null, analysedMix: null, isAsDived: true };
+    const effective = {
+      shape: dive,
+      startMin,
+      analysedO2: null,
+      analysedMix: null,
+      isAsDived: true,
+      isAsPlanned: false,
+      endBar: null,
+    };
     const context = { trip, diver, intervals: new Map() };
     const asDive = { ...dive, siteId: dive.siteId ?? '' };
     const entry = step(context, carry, asDive, effective, mix, newDivePlan(dive, place));

@@ -3,7 +3,8 @@ import { sharedDoses, type OxygenDoses } from '../oxygen/doses';
 import { limitMin } from '../oxygen/limits';
 import { compose, fill, type FilledMap, type Lanes } from '../tissues/affine-map';
 import { COMPARTMENT_COUNT, inspiredBar } from '../tissues/compartments';
-import { effectiveDive, isOnDive, type EffectiveDive } from '../document/as-dived';
+import { effectiveDive, makesDive, type EffectiveDive } from '../document/as-dived';
+import { diverOn } from '../document/gas-rate';
 import { dayNumber } from '../words/calendar';
 import { divePlan, type DivePlan } from '../ledger/dive-plan';
 import { surfaceLimits } from '../ledger/entry';
@@ -167,7 +168,7 @@ class TableMaker {
     const classKnown = new Map<string, number>();
     const dives: DiverDive[] = [];
     this.trip.dives.forEach((dive, index) => {
-      if (!isOnDive(dive, diver.id)) return;
+      if (!makesDive(dive, diver.id)) return;
       const isOpen = this.open.openIds.has(dive.id);
       const effective = effectiveDive(dive, diver);
       const plan = divePlan(effective.shape, around);
@@ -195,7 +196,9 @@ class TableMaker {
         surfaceLimits: surfaceLimits(around.column, diver.gradient.high),
         isOpen,
         classIndex,
-        choices: mixes.map((mix) => mix && this.choice(dive, effective, plan, diver, mix)),
+        choices: mixes.map(
+          (mix) => mix && this.choice(dive, effective, plan, diverOn(diver, effective.startMin), mix),
+        ),
       });
     });
     return { diver, start: startOf(this.trip, diver, around), dives, classes };

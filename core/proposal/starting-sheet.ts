@@ -250,7 +250,7 @@ export function startingSheet(answers: StartingAnswers, words: Words = fileWords
   const empty = judgeTrip(
     {
       format: 'carryover/trip',
-      version: 1,
+      version: 2,
       title: answers.title,
       place: answers.place,
       water: answers.water,

@@ -51,9 +51,38 @@ function usedOf(asked: Asked): number | null {
   return legsOfGas(asked).reduce((sum, leg) => sum + gasUsedL([leg], rateLpm), 0);
 }
 
+/** Litres used by the pressure read at the end; null where none was. */
+function readOf(asked: Asked): number | null {
+  const { entry, trip, o2 } = asked;
+  if (!entry.gas.isEndRead) return null;
+  return filledL(asked) - contentL(entry.diver.cylinder.waterL, entry.gas.endBar!, o2, trip.settings.gasLaw);
+}
+
+const READ = 'pressure read at the surface after the dive';
+
+function readSteps(asked: Asked, readL: number): readonly WorkingsStep[] {
+  const { gas } = asked.entry;
+  return [
+    cylinderStep(asked),
+    { label: 'Left, as read', value: `${digits(gas.endBar!, 1)} bar` },
+    { label: 'Used', value: litres(readL) },
+  ];
+}
+
 /** Gas used. Source: named in the workings. */
 export const usedWorkings: Work = (asked) => {
   const { diver } = asked.entry;
+  const readL = readOf(asked);
+  if (readL !== null) {
+    return {
+      title: 'Gas used',
+      formula: 'content at the start − content at the pressure read',
+      steps: readSteps(asked, readL),
+      result: litresOut(readL),
+      exact: readL,
+      source: `${READ}; ${law(asked)}`,
+    };
+  }
   const exact = usedOf(asked);
   const used = legSteps(
     legsOfGas(asked),
@@ -72,6 +101,17 @@ export const usedWorkings: Work = (asked) => {
 /** Pressure left at the surface. Source: named in the workings. */
 export const endWorkings: Work = (asked) => {
   const { entry, trip, o2 } = asked;
+  if (entry.gas.isEndRead) {
+    const readBar = entry.gas.endBar!;
+    return {
+      title: 'Pressure left at the surface',
+      formula: 'as read',
+      steps: [],
+      result: `${digits(readBar, 1)} bar`,
+      exact: readBar,
+      source: READ,
+    };
+  }
   const shared = {
     title: 'Pressure left at the surface',
     formula: 'pressure of (content − used) in the cylinder',

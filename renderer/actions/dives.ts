@@ -237,7 +237,7 @@ function copyDives(name: string, code: string, ids: readonly Id[], byMin: number
     for (const dive of trip.dives.filter((each) => ids.includes(each.id))) {
       const id = freeId('d', dives);
       copies.push(id);
-      const planned = without(dive, 'asDived');
+      const planned = without(without(without(dive, 'asDived'), 'notDived'), 'added');
       dives.push({ ...planned, id, startsAt: wallText(wallMin(dive.startsAt) + byMin) });
     }
     return withDives(trip, dives);

@@ -134,16 +134,20 @@ export function removeDiver(id: Id): EditResult {
 function withoutDiver(trip: Trip, id: Id): Trip {
   const party = trip.party.filter((diver) => diver.id !== id);
   const dives = trip.dives.map((dive) => {
-    const isNamed = dive.divers?.includes(id) || dive.asDived?.some(({ by }) => by === id);
+    const isNamed =
+      dive.divers?.includes(id) ||
+      [...(dive.asDived ?? []), ...(dive.notDived ?? [])].some(({ by }) => by === id);
     if (!isNamed) return dive;
-    const { divers, asDived, ...rest } = dive;
+    const { divers, asDived, notDived, ...rest } = dive;
     const left = divers?.filter((each) => each !== id);
     const records = asDived?.filter(({ by }) => by !== id);
+    const missed = notDived?.filter(({ by }) => by !== id);
     return {
       ...rest,
       // Whoever is left is named one by one: "the whole party" would mean others too, later on.
       ...(left === undefined ? {} : { divers: left }),
       ...(records === undefined || records.length === 0 ? {} : { asDived: records }),
+      ...(missed === undefined || missed.length === 0 ? {} : { notDived: missed }),
     };
   });
   return { ...trip, party, dives };

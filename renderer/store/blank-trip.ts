@@ -18,7 +18,7 @@ export function newDiver(id: string, name: string): Diver {
 export function blankTrip(): Trip {
   return {
     format: 'carryover/trip',
-    version: 1,
+    version: 2,
     title: 'New trip',
     place: '',
     notes: '',

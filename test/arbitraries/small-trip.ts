@@ -1,6 +1,6 @@
 /** Random small trips that the schema would pass: what the mixes are searched on, over many shapes. */
 import * as fc from 'fast-check';
-import type { AsDived, Dive, Diver, EarlierDive, Mix, Trip } from '../../core/document/types';
+import type { AsDived, Dive, Diver, EarlierDive, Mix, NotDived, Trip } from '../../core/document/types';
 
 const oneIn = (n: number) => fc.integer({ min: 1, max: n }).map((k) => k === 1);
 
@@ -20,6 +20,7 @@ const diver = (index: number) =>
   fc
     .record({
       rate: fc.integer({ min: 8, max: 22 }),
+      later: rarely(4, fc.integer({ min: 8, max: 24 })),
       waterL: fc.constantFrom(10, 12, 15),
       maxDepthM: fc.constantFrom(30, 40, 40),
       maxO2: fc.constantFrom(0.28, 0.32, 0.36, 0.4),
@@ -27,7 +28,7 @@ const diver = (index: number) =>
       high: fc.constantFrom(0.7, 0.8, 0.9),
       before: rarely(6, earlierDive),
     })
-    .map(({ rate, waterL, maxDepthM, maxO2, working, high, before }): Diver => ({
+    .map(({ rate, later, waterL, maxDepthM, maxO2, working, high, before }): Diver => ({
       id: `p${index}`,
       name: `Guest ${index}`,
       surfaceRateLpm: rate,
@@ -36,6 +37,7 @@ const diver = (index: number) =>
       maxO2,
       po2: { working, contingency: 1.6 },
       gradient: { low: 0.5, high },
+      ...(later !== undefined && { rates: [{ from: '2027-03-06', surfaceRateLpm: later }] }),
       ...(before && { before: [before] }),
     }));
 
@@ -45,8 +47,15 @@ const asDived = (party: number): fc.Arbitrary<AsDived> =>
       by: fc.integer({ min: 0, max: party - 1 }).map((index) => `p${index}`),
       depthM: fc.integer({ min: 10, max: 34 }),
       bottomMin: fc.integer({ min: 10, max: 50 }),
+      endBar: fc.integer({ min: 0, max: 200 }),
       o2: fc.constantFrom(0.21, 0.3, 0.33),
     },
+    { requiredKeys: [] },
+  );
+
+const notDived = (party: number): fc.Arbitrary<NotDived> =>
+  fc.record(
+    { by: fc.integer({ min: 0, max: party - 1 }).map((index) => `p${index}`), reason: fc.constant('swell') },
     { requiredKeys: [] },
   );
 
@@ -62,8 +71,9 @@ const dive = (index: number, party: number, mixes: readonly Mix[]) =>
       ),
       isPartial: oneIn(4),
       record: rarely(10, asDived(party)),
+      missed: rarely(10, notDived(party)),
     })
-    .map(({ depthM, minutes, mix, second, isPartial, record }): Dive => {
+    .map(({ depthM, minutes, mix, second, isPartial, record, missed }): Dive => {
       // Deep dives are mostly short, so that a good share of the trips can be kept inside the limits.
       const bottomMin = depthM > 20 ? Math.max(6, Math.round(minutes / 2)) : minutes;
       // Three dives a day, three hours and a half apart, so that even long stops rarely meet the next.
@@ -84,6 +94,7 @@ const dive = (index: number, party: number, mixes: readonly Mix[]) =>
         ...(legs && { legs }),
         ...(isPartial && { divers: ['p0'] }),
         ...(record && { asDived: [record] }),
+        ...(missed && !record && !isPartial && { notDived: [missed] }),
       };
     });
 
@@ -110,7 +121,7 @@ export const smallTrip: fc.Arbitrary<Trip> = fc
       })
       .map((parts): Trip => ({
         format: 'carryover/trip',
-        version: 1,
+        version: 2,
         title: 'Random',
         place: '',
         notes: '',

@@ -30,7 +30,7 @@ export function bigTrip(diveCount: number, diverCount: number): Trip {
   }));
   return {
     format: 'carryover/trip',
-    version: 1,
+    version: 2,
     title: 'A full fortnight',
     place: '',
     notes: '',

@@ -31,6 +31,12 @@ const cautionsOfDive = memo((cautions: readonly Caution[], diveId: string): read
   cautions.filter((caution) => caution.diveId === diveId),
 );
 
+/** Why there is nothing to reckon of a dive that was planned. */
+function missedText({ notDived = [] }: Dive): string {
+  const reasons = [...new Set(notDived.flatMap(({ reason }) => reason ?? []))].join(', ');
+  return `Not dived${reasons === '' ? '' : `: ${reasons}`}.`;
+}
+
 /** So many stand open; a party of twelve can raise a page of them. */
 const SHOWN = 4;
 
@@ -70,9 +76,11 @@ export function DiveCard({ dive }: { readonly dive: Dive }): ReactNode {
         </>
       ) : (
         <p className="care none">
-          {diver && !entry && entries.length > 0
-            ? `${diver.name} does not dive this one.`
-            : 'No mix on board may go there, so there is nothing to reckon. Add one, choose another or plan it shallower.'}
+          {dive.notDived && !entry
+            ? missedText(dive)
+            : diver && !entry && entries.length > 0
+              ? `${diver.name} does not dive this one.`
+              : 'No mix on board may go there, so there is nothing to reckon. Add one, choose another or plan it shallower.'}
         </p>
       )}
       {cautions.length > 0 ? (

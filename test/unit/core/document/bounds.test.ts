@@ -31,6 +31,9 @@ describe('lists of a trip file', () => {
     ['onBoard', 'dives[2].onBoard (dive "d3")', (trip, list) => (trip.dives[2].onBoard = list)],
     ['divers', 'dives[2].divers (dive "d3")', (trip, list) => (trip.dives[2].divers = list)],
     ['asDived', 'dives[2].asDived (dive "d3")', (trip, list) => (trip.dives[2].asDived = list)],
+    ['notDived', 'dives[2].notDived (dive "d3")', (trip, list) => (trip.dives[2].notDived = list)],
+    ['rates', 'party[1].rates (diver "b")', (trip, list) => (trip.party[1].rates = list)],
+    ['days', 'days', (trip, list) => (trip.days = list)],
     [
       'legs',
       'party[0].before[0].legs (diver "a", earlier dive "b1")',

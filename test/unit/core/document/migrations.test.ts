@@ -58,6 +58,23 @@ describe('assertNoGaps', () => {
   });
 });
 
+describe('2-empty-records-out', () => {
+  it('takes out the records that said nothing, and leaves those that said something', () => {
+    const result = readTrip(fixtureText('v1-empty-records'));
+    if (!result.ok) throw new Error(JSON.stringify(result.troubles));
+    const [first, second] = result.value.dives;
+    expect(first).not.toHaveProperty('asDived');
+    expect(second!.asDived).toEqual([{ by: 'guest1', depthM: 17 }]);
+  });
+
+  it('leaves to the rules what is no record, no dive and no list', () => {
+    for (const dives of [undefined, 7, [null], [{ asDived: 'x' }], [{ asDived: [3, null, [], 'x'] }]]) {
+      const document = dives === undefined ? { version: 1 } : { version: 1, dives };
+      expect(migrated(document, 1)).toEqual({ document: { ...document, version: 2 } });
+    }
+  });
+});
+
 describe('frozen files', () => {
   const names = readdirSync(new URL('../../../fixtures/trips/', import.meta.url)).map((file) =>
     file.replace('.json', ''),

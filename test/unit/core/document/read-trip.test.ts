@@ -87,9 +87,9 @@ describe('readTrip, files that are no trips of this version', () => {
     ['our own ledger', '{"format": "carryover/ledger"}', 'not-a-trip', /is a ledger/, 'format'],
     [
       'a newer version',
-      '{"format": "carryover/trip", "version": 2}',
+      '{"format": "carryover/trip", "version": 3}',
       'newer-version',
-      /version 2;/,
+      /version 3;/,
       'version',
     ],
     ['no version', '{"format": "carryover/trip"}', 'invalid', /Version is missing/, 'version'],

@@ -30,7 +30,7 @@ function dive(
 function tripOf(dives: readonly Dive[], more: Partial<Trip> = {}): Trip {
   return {
     format: 'carryover/trip',
-    version: 1,
+    version: 2,
     title: 'Two days',
     place: '',
     notes: '',

@@ -55,7 +55,7 @@ describe('planMark', () => {
           textsOf(page)
             .map(({ text }) => text)
             .join(' '),
-        ).toContain(`file version 1-${planMark(trip)}, page`);
+        ).toContain(`file version 2-${planMark(trip)}, page`);
       }
     }
   });
@@ -70,7 +70,7 @@ describe('the last line of a foot', () => {
     const mark = planMark(demoTrip());
     for (const [i, page] of pages.entries()) {
       expect(textsOf(page).at(-1)).toMatchObject({
-        text: `Wed 26 May 2027, file version 1-${mark}, page ${i + 1}/${pages.length}`,
+        text: `Wed 26 May 2027, file version 2-${mark}, page ${i + 1}/${pages.length}`,
         sizePt: 11,
       });
     }
