@@ -7,8 +7,10 @@ import { putUnsaved, readUnsaved } from './actions/unsaved';
 import { say } from './store/notice';
 import { offerCommands, runFromMenu } from './commands/offer';
 import { listenForKeys } from './frame/keys';
+import { localText } from './figures/local-time';
 import { keepFocus, settleField } from './parts/keep-focus';
 import { isSomebodysWork, isUnsaved, startAutosave } from './store/autosave';
+import { startClock } from './store/clock';
 import { startJournal } from './store/journal';
 import { setMachine } from './store/machine';
 import { desk, freshKeeping } from './store/store';
@@ -18,6 +20,7 @@ export async function start(host: Host): Promise<void> {
   const autosave = startAutosave(host);
   setAutosave(autosave);
   const journal = startJournal(host);
+  startClock(() => localText(new Date()));
   listenForKeys();
   keepFocus();
 

@@ -3,6 +3,7 @@ import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
 import { DEFAULT_SETTINGS, type HostTrouble, type Settings, type TripToken } from '../../core/host';
 import type { Id, Trip } from '../../core/document/types';
+import type { WallMin } from '../../core/words/calendar';
 import type { FigureId } from '../../core/workings/types';
 import { blankTrip } from './blank-trip';
 import { EMPTY_HISTORY, type History } from './history';
@@ -67,6 +68,8 @@ export interface Desk {
   readonly keeping: Keeping;
   readonly overlay: Overlay | null;
   readonly notice: Notice | null;
+  /** This machine's wall clock to the minute; null until the window has begun. */
+  readonly nowMin: WallMin | null;
   /** False until the host has given settings and the last trip. */
   readonly ready: boolean;
 }
@@ -85,6 +88,7 @@ export function freshDesk(trip: Trip = blankTrip()): Desk {
     keeping: freshKeeping(),
     overlay: null,
     notice: null,
+    nowMin: null,
     ready: false,
   };
 }
