@@ -38,6 +38,17 @@ export function isTooLong(min: number): boolean {
   return min < -DUST;
 }
 
+/**
+ * Whether a dive is past a limit that its room is measured to: by minutes, or by one that leaves no minutes at all.
+ * @param room of the entry
+ * @returns false too where no mix may go there, or nothing is known: neither is a dive past its limit
+ * Source: CONVENTIONS, "Room".
+ */
+export function isPastRoom(entry: Pick<Entry, 'isMade' | 'po2Bar'>, { min, minLimit }: MinutesRoom): boolean {
+  if (!entry.isMade || isRoomUnknown(entry, minLimit)) return false;
+  return min === null ? minLimit !== null : isTooLong(min);
+}
+
 /** Whether two rooms read alike: to the whole minute, as they are shown. */
 function isSameRoom(one: number, other: number): boolean {
   // Most are minutes apart, and rounding is dear.

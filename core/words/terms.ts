@@ -45,6 +45,9 @@ export const SHORT_LIMITS = {
   interval: said`dive before`,
 } as const;
 
+/** Room that reads as none. */
+export const NO_ROOM = said`no room left`;
+
 /** Units by name, for a screen reader and a field's label. */
 export const UNIT_NAMES = {
   depth: { metric: said`metres`, imperial: said`feet` },

@@ -3,7 +3,7 @@ import { asPrinted, LEVELS_MEANING, levelWords } from '../../core/slate/levels';
 import { SAFETY_LINE } from '../../core/words/safety-line';
 import { dayNumber, momentAt, timeAt } from '../../core/words/calendar';
 import { unitOf, type Kind } from '../../core/words/quantity';
-import { inOneSystem, shown, wordsOf, type Reader, type Words } from '../../core/words/reader';
+import { capital, inOneSystem, shown, wordsOf, type Reader, type Words } from '../../core/words/reader';
 import {
   bare,
   clockSpan,
@@ -18,10 +18,12 @@ import {
   type Piece,
   type Said,
 } from '../../core/words/said';
-import { divesSaid, HEADS, mixSaid, NO_END, NONE, PAST, pastSaid, SEVERITIES } from '../../core/words/terms';
+import { divesSaid, HEADS, mixSaid, NO_END, NONE, PAST, SEVERITIES } from '../../core/words/terms';
 import type { DiverLedger, Entry, Ledger, LedgerDay } from '../../core/ledger/ledger-types';
 import { roomMinutes, type MinutesRoom } from '../../core/ledger/room';
-import { isRoomUnknown, isTooLong, tightestOf } from '../../core/ledger/tightest';
+import { roomSaid } from '../../core/ledger/room-said';
+import { isPastRoom, isRoomUnknown, tightestOf } from '../../core/ledger/tightest';
+import { standingOf, stateSaid } from '../../core/cautions/standing';
 import type { Trip } from '../../core/document/types';
 import type { Caution } from '../../core/cautions/caution';
 import { cut, line, padded, TABLE_COLUMNS, widthLeft, wrapped } from './text-table';
@@ -164,31 +166,41 @@ function diverText(ledger: DiverLedger, page: Page): string {
   return lines.join('\n');
 }
 
-/** What is left of a dive, too much of it, or which limit it is past. */
-function roomSaid({ min, minLimit }: MinutesRoom): Said {
-  if (min === null) return minLimit === null ? NOTHING : pastSaid(minLimit);
-  return isTooLong(min)
-    ? said`${figure('minutesMet', -min)} too long`
-    : said`${figure('minutesLeft', min)} of room`;
-}
+/** So many dives past a limit are named; the cautions below name all. */
+const NAMED = 3;
 
-/** The tightest dive of all, as the sentence the trip begins with. */
-function tightest(ledger: Ledger): Said {
+/** How the trip stands, as the sentence it begins with: what passes a limit, then the tightest that keeps every one. */
+function headline(ledger: Ledger, cautions: readonly Caution[]): Said {
   const rooms = new Map<Entry, MinutesRoom>();
   for (const each of ledger.divers) {
     for (const entry of each.entries) rooms.set(entry, roomMinutes(ledger.trip, entry));
   }
   const roomOf = (entry: Entry): MinutesRoom => rooms.get(entry)!;
-  const [least, ...alike] = tightestOf([...rooms.keys()], roomOf);
-  if (least === undefined) return NOTHING;
-  const where = inRow([
-    momentAt(least.startMin),
-    siteName(ledger.trip, least.dive.siteId)!,
-    least.diver.name,
-  ]);
+  const asked = new Set([...rooms.keys()].map(({ dive }) => dive.id));
+  if (asked.size === 0) return NOTHING;
+  const standing = standingOf(ledger, cautions, roomOf, asked, null);
+  const state = stateSaid(standing, null);
+  const placeOf = (entry: Entry): Piece =>
+    inRow([momentAt(entry.startMin), siteName(ledger.trip, entry.dive.siteId)!, entry.diver.name]);
+  const worst = state.diveIds.map((id): Said => {
+    const entries = [...rooms.keys()].filter(({ dive }) => dive.id === id);
+    const [least] = tightestOf(
+      entries.filter((entry) => isPastRoom(entry, roomOf(entry))),
+      roomOf,
+    );
+    return least === undefined
+      ? said`${placeOf(entries[0]!)}`
+      : said`${placeOf(least)}: ${roomSaid(least, roomOf(least))}`;
+  });
+  const named = worst.slice(0, NAMED);
+  const where = named.reduce((before, next) => said`${before}; ${next}`, named.shift() ?? NOTHING);
+  const rest = worst.length > NAMED ? said`; ${worst.length - NAMED} more` : NOTHING;
+  const begins = worst.length === 0 ? said`${state.says}.` : said`${state.says}: ${where}${rest}.`;
+  const [least, ...alike] = standing.tight;
+  if (least === undefined) return begins;
   const others = new Set(alike.map(({ dive }) => dive.id).filter((id) => id !== least.dive.id));
   const more = others.size === 0 ? NOTHING : said`; ${divesSaid(others.size)} more as tight`;
-  return said`Tightest: ${where}: ${roomSaid(roomOf(least))}${more}.`;
+  return said`${begins} Tightest: ${placeOf(least)}: ${roomSaid(least, roomOf(least))}${more}.`;
 }
 
 /** How wide the severity of a caution is set. */
@@ -243,7 +255,7 @@ export function planTable(ledger: Ledger, cautions: readonly Caution[], reader: 
   const title = said`${trip.title}.${trip.place === '' ? NOTHING : said` ${trip.place}.`}`;
   const parts = [
     wrapped(words(title), 0),
-    wrapped(words(tightest(ledger)), 0),
+    wrapped(capital(words(headline(ledger, cautions))), 0),
     wrapped(words(legend(reader)), 0),
     ...ledger.divers.map((each) => diverText(each, page)),
     cautions.length === 0

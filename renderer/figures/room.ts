@@ -1,17 +1,17 @@
-/** Room of a dive in words, where there is a line for it. */
+/** Room of a dive in the words of the window. */
 import type { Entry, RoomLimit } from '../../core/ledger/ledger-types';
-import { isTooLong } from '../../core/ledger/tightest';
-import { minutesText } from './format';
-import { noMinutesText } from './limits';
+import { roomSaid, roomShortSaid } from '../../core/ledger/room-said';
+import { wordsIn } from './reader';
 
-/** "4 min", "13 min too long", of an entry that has a limit in reach; null is past one without a figure. */
+/** Minutes are the same to every reader. */
+const read = wordsIn({ units: 'metric', clock: '24h' });
+
+/** "4 min", "13 min over"; without minutes the limit that is passed. */
 export function roomWords(entry: Entry, min: number | null, limit: RoomLimit | null): string {
-  if (min === null) return noMinutesText(entry, limit);
-  return isTooLong(min) ? `${minutesText(-min, 'up')} too long` : minutesText(min, 'down');
+  return read(roomShortSaid(entry, { min, minLimit: limit }));
 }
 
-/** "4 min of room", "13 min too long". */
+/** "4 min of room", "no room left", "13 min over". */
 export function roomPhrase(entry: Entry, min: number | null, limit: RoomLimit | null): string {
-  const words = roomWords(entry, min, limit);
-  return min === null || isTooLong(min) ? words : `${words} of room`;
+  return read(roomSaid(entry, { min, minLimit: limit }));
 }

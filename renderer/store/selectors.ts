@@ -1,5 +1,6 @@
 /** Everything derived from the desk, computed from the trip and remembered by identity; nothing here is stored. */
 import { cautionsOf } from '../../core/cautions/all';
+import { standingOf, type Standing } from '../../core/cautions/standing';
 import { secondOpinions, type SecondOpinion } from '../../core/ledger/second-opinion';
 import { dayNumber } from '../../core/words/calendar';
 import { ledger } from '../../core/ledger/ledger';
@@ -144,16 +145,22 @@ function entriesShown(of: Ledger, diverId: Id | null): readonly Entry[] {
   return of.divers.flatMap(({ diver, entries }) => (diverId === null || diver.id === diverId ? entries : []));
 }
 
-const tightOf = memo((of: Ledger, diverId: Id | null): readonly Entry[] =>
-  tightestOf(entriesShown(of, diverId), roomMinutesIn(of).of),
-);
+const standingIn = memo((of: Ledger, diverId: Id | null): Standing => {
+  const asked = new Set(of.trip.dives.map(({ id }) => id));
+  return standingOf(of, cautionsOf(of), roomMinutesIn(of).of, asked, diverId);
+});
 
-/** The entry with the least room, of the chosen diver or of anybody, and all whose room reads the same. */
-export function selectTight(state: Desk): readonly Entry[] {
-  return tightOf(selectLedger(state), state.selection.diverId);
+/** How the trip stands, for the chosen diver or for everybody. */
+export function selectStanding(state: Desk): Standing {
+  return standingIn(selectLedger(state), state.selection.diverId);
 }
 
-/** The entry of the trip with the least room; null where none has a limit. */
+/** The least room of dives that keep every limit, of the chosen diver or of anybody, and all that read the same. */
+export function selectTight(state: Desk): readonly Entry[] {
+  return selectStanding(state).tight;
+}
+
+/** The entry of the trip with the least room within its limits; null where none has one. */
 export function selectTightest(state: Desk): Entry | null {
   return selectTight(state)[0] ?? null;
 }
@@ -169,16 +176,34 @@ const tightOfDaysOf = memo((of: Ledger, diverId: Id | null): readonly Entry[] =>
   return [...days.values()].flatMap((entries) => tightestOf(entries, roomMinutesIn(of).of));
 });
 
-/** As `selectTight`, of each day. */
+/** The least room of each day, past a limit or not, and all that read the same. */
 export function selectTightOfDays(state: Desk): readonly Entry[] {
   return tightOfDaysOf(selectLedger(state), state.selection.diverId);
 }
 
-/** The ledger of the chosen diver; where nobody is chosen, of the diver of the tightest dive, else the first. */
+const leastOf = memo(
+  (of: Ledger): Entry | null =>
+    tightestOf(
+      of.divers.flatMap(({ entries }) => entries),
+      roomMinutesIn(of).of,
+    )[0] ?? null,
+);
+
+/** The ledger of the chosen diver; where nobody is, of who is furthest past a limit or has the least room; else the first. */
 export function selectShownLedger(state: Desk): DiverLedger | null {
-  const { divers } = selectLedger(state);
-  const wanted = state.selection.diverId ?? selectTightest(state)?.diver.id;
+  const of = selectLedger(state);
+  const { divers } = of;
+  const wanted = state.selection.diverId ?? leastOf(of)?.diver.id;
   return divers.find(({ diver }) => diver.id === wanted) ?? divers[0] ?? null;
+}
+
+/** From when flying is clear for the chosen diver, or for the last of the party; null without dives. */
+export function selectFlyMin(state: Desk): number | null {
+  const { diverId } = state.selection;
+  return selectLedger(state).divers.reduce<number | null>((latest, { diver, flyAfterMin }) => {
+    if (flyAfterMin === null || (diverId !== null && diver.id !== diverId)) return latest;
+    return Math.max(latest ?? flyAfterMin, flyAfterMin);
+  }, null);
 }
 
 /** A diver's share of a ledger, the same object while nothing of that diver changed. */

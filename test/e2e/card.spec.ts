@@ -178,7 +178,7 @@ test('names everybody who is as tight, and leads to the other dives that are', a
   await bench.chooseTightest();
   await expect(bench.card).toContainText('For Guest One, who with Guest Two has the least room');
   await expect(bench.card.getByRole('row', { name: /tightest/ })).toHaveCount(2);
-  await bench.sentence.getByRole('button', { name: 'Two more are as tight.' }).click();
+  await bench.sentence.getByRole('button', { name: 'Two more are as tight' }).click();
   await expect(bench.card.getByText(/^tightest, /)).toHaveCount(3);
   await page.getByRole('navigation').getByRole('button', { name: 'Party' }).click();
   await expect(page.locator('.party-sentence')).toContainText('; Guest Two is as tight.');

@@ -72,7 +72,7 @@ test.describe('trips and files', () => {
     await expect(bench.title).toHaveText('Our week');
     await expect(bench.sentence).toContainText('No dives yet.');
     await bench.card.getByRole('button', { name: 'New dive' }).click();
-    await expect(bench.sentence).toContainText('One dive on one mix for one diver.');
+    await expect(bench.sentence).toContainText('The one dive is within limits.');
     await bench.waitForSave();
     await bench.reload();
     await expect(bench.title).toHaveText('Our week');

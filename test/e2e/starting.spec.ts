@@ -41,8 +41,8 @@ test.describe('the starting sheet', () => {
     await start.layOut();
     await expect(start.bench.title).toHaveText('A week at the Plovers');
     await expect(start.bench.dive(24)).toBeVisible();
-    await expect(start.bench.sentence).toContainText('24 dives on one mix for a party of three.');
-    await expect(start.bench.sentence).not.toContainText(/to stop for|to change/);
+    await expect(start.bench.sentence).toContainText('All 24 dives are within limits.');
+    await expect(start.bench.sentence).not.toContainText(/pass a limit|to adjust/);
     await start.bench.waitForSave();
     await page.reload();
     await expect(start.bench.title).toHaveText('A week at the Plovers');
@@ -160,7 +160,7 @@ test.describe('the starting sheet', () => {
     await start.sheet.getByLabel(/^The mixes of “Seven nights/).check();
     await expect(start.days).toContainText('Thrift Garden');
     await start.layOut();
-    await expect(start.bench.sentence).toContainText('for a party of four');
+    await expect(start.bench.sentence).toContainText(/^All \d+ dives are within limits/);
   });
 
   test('reads a file of sites', async ({ start }) => {

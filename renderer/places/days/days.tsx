@@ -2,7 +2,7 @@ import { useLayoutEffect, useRef, type ReactNode } from 'react';
 import { selectChosenDives } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import { DiveCard } from './dive-card';
-import { Sentence } from './sentence';
+import { Headline } from './headline';
 import { SeveralCard } from './several-card';
 import { Strip } from './strip/strip';
 import { TripCard } from './trip-card';
@@ -21,7 +21,7 @@ export function Days(): ReactNode {
   });
   return (
     <div className="days">
-      <Sentence />
+      <Headline />
       <div className="days-strip">
         <Strip />
       </div>

@@ -53,7 +53,7 @@ export class Workbench {
   }
 
   get sentence(): Locator {
-    return this.page.locator('.sentence');
+    return this.page.locator('[data-headline]');
   }
 
   field(label: string): Locator {
@@ -83,7 +83,7 @@ export class Workbench {
   }
 
   async chooseTightest(): Promise<void> {
-    await this.page.getByRole('button', { name: /^Tightest:/ }).click();
+    await this.sentence.locator('[data-tightest]').click();
     await expect(this.field('Depth')).toBeVisible();
   }
 

@@ -184,16 +184,18 @@ describe('planTable', () => {
 describe('the headline of the plan', () => {
   const headline = (dives: readonly Dive[], party = [aDiver({ maxO2: 1 })]) => {
     const trip = aTrip(dives, { party, mixes: [AIR, RICH] });
-    const table = planTable(ledger(trip), [], pageReader('metric')).replaceAll(/\n +/g, ' ');
+    const table = planTable(ledger(trip), [], pageReader('metric'));
     const rooms = rowsOf(table).map((cells) => cells[8]);
-    return { sentence: /^Tightest: .*\.$/m.exec(table)![0], rooms };
+    return { sentence: table.split('\n\n')[1]!.replaceAll(/\n */g, ' '), rooms };
   };
   const easy = aDive({ startsAt: '2027-03-06T08:00', depthM: 10, bottomMin: 20 });
 
-  it('names the dive that breathes 1.74 bar, and not one with minutes of room', () => {
+  it('names the dive that breathes 1.74 bar as past its limit, and not as tight', () => {
     const hot = aDive({ startsAt: '2027-03-07T08:00', depthM: 38, bottomMin: 5, mix: 'rich' });
     const { sentence, rooms } = headline([easy, hot]);
-    expect(sentence).toBe('Tightest: Sun 7 Mar 2027, 08:00, Wall, Guest 1: past the PO2 limit.');
+    expect(sentence).toMatch(
+      /^One dive passes a limit: Sun 7 Mar 2027, 08:00, Wall, Guest 1: past the PO2 limit\. Tightest: Sat 6 Mar 2027, 08:00, Wall, Guest 1: \d+ min of room\.$/,
+    );
     expect(rooms[0]).toMatch(/^\d+$/);
     expect(rooms[1]).toBe('past');
   });
@@ -207,10 +209,14 @@ describe('the headline of the plan', () => {
     );
   });
 
-  it('says how much too long the tightest is, or what is left of it, and how many are as tight', () => {
+  it('says by how much a dive is over, or what is left of the tightest, and how many are as tight', () => {
     const long = aDive({ startsAt: '2027-03-07T08:00', depthM: 30, bottomMin: 30 });
-    expect(headline([easy, long]).sentence).toMatch(/Guest 1: \d+ min too long\.$/);
-    expect(headline([easy]).sentence).toMatch(/Guest 1: \d+ min of room\.$/);
+    expect(headline([easy, long]).sentence).toMatch(
+      /^One dive passes a limit: .*Guest 1: \d+ min over\. Tightest: Sat 6 /,
+    );
+    expect(headline([easy]).sentence).toMatch(
+      /^The one dive is within limits\. .*Guest 1: \d+ min of room\.$/,
+    );
     // Limited by gas alone, which does not hang on the day before.
     const again = { ...easy, id: 'again', startsAt: '2027-03-08T08:00' };
     expect(headline([easy, again]).sentence).toMatch(/ min of room; 1 dive more as tight\.$/);

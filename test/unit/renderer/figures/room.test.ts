@@ -6,15 +6,16 @@ import { roomPhrase, roomWords } from '../../../../renderer/figures/room';
 const entry = ledger(demoTrip()).divers[0]!.entries[0]!;
 
 describe('room in words', () => {
-  it('is what is left rounded down, or what is too long rounded up', () => {
+  it('is what is left rounded down, or what is over rounded up', () => {
     expect(roomWords(entry, 4.9, 'no-stop')).toBe('4 min');
     expect(roomPhrase(entry, 4.9, 'no-stop')).toBe('4 min of room');
-    expect(roomWords(entry, -0.2, 'gas')).toBe('1 min too long');
-    expect(roomPhrase(entry, -12.1, 'gas')).toBe('13 min too long');
+    expect(roomWords(entry, -0.2, 'gas')).toBe('1 min over');
+    expect(roomPhrase(entry, -12.1, 'gas')).toBe('13 min over');
   });
 
   it('is none, not less, where rounding alone misses it', () => {
-    expect(roomPhrase(entry, -1e-12, 'no-stop')).toBe('0 min of room');
+    expect(roomPhrase(entry, 0.9, 'no-stop')).toBe('no room left');
+    expect(roomPhrase(entry, -1e-12, 'no-stop')).toBe('no room left');
   });
 
   it('names the limit where there are no minutes', () => {

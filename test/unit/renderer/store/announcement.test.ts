@@ -21,7 +21,7 @@ describe('announcement', () => {
     const { id } = selectTightest(desk.getState())!.dive;
     chooseDives([id]);
     const said = after(() => setBottomMin(id, 60));
-    expect(said).toMatch(/^Dive 13: \d+ min too long\./);
+    expect(said).toMatch(/^Dive 13: \d+ min over\./);
     expect(said).toMatch(/new cautions?/i);
     // No minutes shorter would make it shallower.
     expect(after(() => setDepth(id, 38))).toMatch(/^Dive 13: past the diver’s depth limit\./);

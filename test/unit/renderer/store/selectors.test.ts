@@ -7,6 +7,7 @@ import {
   selectCautions,
   selectLedger,
   selectRooms,
+  selectStanding,
   selectTight,
   selectTightOfDays,
 } from '../../../../renderer/store/selectors';
@@ -55,9 +56,10 @@ describe('selectTight', () => {
   const hot = aDive({ startsAt: '2027-03-07T08:00', depthM: 38, bottomMin: 5, mix: 'rich' });
   const after = aDive({ startsAt: '2027-03-07T12:00', depthM: 10, bottomMin: 20 });
 
-  it('puts a dive above 1.6 bar before any minutes of room, of the trip, the day and the party', () => {
+  it('leaves out a dive above 1.6 bar, which is past and not tight; of its day it is the least', () => {
     const state = freshDesk(aTrip([easy, hot, after], { party, mixes }));
-    expect(selectTight(state).map(({ dive }) => dive)).toEqual([hot]);
+    expect(selectTight(state).map(({ dive }) => dive)).toEqual([easy]);
+    expect(selectStanding(state).past).toEqual([hot.id]);
     expect(selectTightOfDays(state).map(({ dive }) => dive)).toEqual([easy, hot]);
     expect(partyFigures(selectLedger(state), selectRooms(state))[0]!.tightest!.dive).toBe(hot);
   });

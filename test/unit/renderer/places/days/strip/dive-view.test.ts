@@ -163,7 +163,7 @@ describe('a dive past a limit without a figure', () => {
     );
     const view = byId(viewsOf(trip), 'd1');
     expect(view.room).toBe('past the PO2 limit');
-    expect(view.name).toContain(', past the PO2 limit, tightest of the trip');
+    expect(view.name).toContain(', past the PO2 limit, tightest of the day');
     const [day] = daysOf(trip);
     expect(headOf(day!, 'full', false).tightest).toBe('first: past limit');
     expect(headOf(day!, 'short', false).tightest).toBe('1: past');
