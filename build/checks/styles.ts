@@ -37,7 +37,6 @@ const STILL_GLOBAL: readonly string[] = [
   'renderer/places/sites/site-list.css',
   'renderer/places/sites/sites.css',
   'renderer/places/slates/slates.css',
-  'renderer/places/starting/starting.css',
 ];
 
 /** Classes that a package gives its own elements. */

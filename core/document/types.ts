@@ -5,7 +5,7 @@
  */
 
 import type { Gradient } from '../ascent/tolerated';
-import type { ProfileShape, Rates } from '../profile';
+import type { Level, ProfileShape, Rates } from '../profile';
 import type { GasLaw } from '../supply';
 import type { Water } from '../water';
 import type { WallTime } from '../words/calendar';
@@ -82,6 +82,8 @@ export interface Site {
   readonly name: string;
   readonly depthM: number;
   readonly notes: string;
+  /** How it is usually dived, in the order of the dive; left out: at its depth. */
+  readonly levels?: readonly Level[];
   readonly position?: { readonly lat: number; readonly lon: number } | null;
 }
 

@@ -2,42 +2,42 @@ import { failures, success, type Result, type Trouble } from '../result';
 import { fileWords, type Words } from '../words/reader';
 import { either, range, said, timeOfDay, typed, type Said } from '../words/said';
 import { judgeTrip } from '../document/check-trip';
-import { dayNumber, wallDate, wallMin, type WallTime } from '../words/calendar';
+import { dayNumber, wallMin, type WallTime } from '../words/calendar';
 import { wallTimeTrouble } from '../document/fields';
 import { HOURS_BEFORE_FLIGHT } from '../ledger/flying';
 import { ledger } from '../ledger/ledger';
 import type { Ledger } from '../ledger/ledger-types';
 import { mayBreathe } from '../ledger/mix-choice';
-import { fitted, SHORTEST_MIN, type End, type Fitted, type Fitting } from './starting-dive';
+import { cellAsk, keptLocks, type CellAsk } from './starting-cells';
+import { chosenSite, draftDays, INTERVAL_MIN, nightSite, SHORTEST_MIN } from './starting-days';
+import type { DaysAsked, DraftDay, DraftDays, Slot, Uses } from './starting-days';
+import { fitted, type End, type Fitted, type Fitting } from './starting-dive';
 import { DEPTH_STEPS, type DepthSteps } from './starting-steps';
 import {
   daysSentence,
   depthSentences,
+  heldSentence,
   leftOutSentences,
   lengthSentence,
+  lostSentence,
   noMixFor,
+  reasonSentence,
   ruleSentences,
-  tooSoonAfter,
+  tooSoonSentence,
   unusedSentence,
   whyNone,
   type DepthHeld,
   type LaidDive,
   type LeftOut,
 } from './starting-words';
-import type { Dive, Diver, Mix, Site, Trip, TripSettings } from '../document/types';
+import type { Diver, Mix, Site, Trip, TripSettings } from '../document/types';
 import { surroundingsOf } from '../profile';
 import type { Water } from '../water';
 
-/** What the starting sheet asks. */
-export interface StartingAnswers {
+/** What the starting sheet asks; nights are 0 to 60, and times of day 1 to 8. */
+export interface StartingAnswers extends DaysAsked {
   readonly title: string;
   readonly place: string;
-  /** The day of arrival, "2027-03-06". */
-  readonly firstDay: string;
-  /** Nights away, 0 to 60. */
-  readonly nights: number;
-  /** Times of day at which dives start, "07:30"; as many dives a day, 1 to 8. */
-  readonly times: readonly string[];
   readonly sites: readonly Site[];
   readonly party: readonly Diver[];
   readonly mixes: readonly Mix[];
@@ -48,18 +48,27 @@ export interface StartingAnswers {
   readonly longestMin: number;
   /** In which unit depths are whole. */
   readonly depthUnit: 'm' | 'ft';
+  /** Whether a site without levels is taken to rise, so that its dives end less deep; else they stay at one depth. */
+  readonly rising: boolean;
+  /** What was said of single dives of an earlier draft; what is said of a time that has none now is passed over. */
+  readonly cells: readonly CellAsk[];
+}
+
+/** A place for a dive, and what became of it. */
+export interface DraftCell extends Slot {
+  readonly state: 'drafted' | 'locked' | 'dropped' | 'left out';
+  readonly diveId: string | null;
+  /** What holds the dive to its time and depth, or why there is none; null where it is as was asked. */
+  readonly why: string | null;
 }
 
 /** The trip that was laid out, and in plain sentences what was chosen and why. */
 export interface StartingTrip {
   readonly trip: Trip;
   readonly explanations: readonly string[];
+  /** In order of time. */
+  readonly cells: readonly DraftCell[];
 }
-
-/** Surface time between the dives of a day, minutes. Source: common practice; the cautions ask for as much. */
-const INTERVAL_MIN = 60;
-
-const DAY_MIN = 1440;
 
 const TIME_OF_DAY = /^([01]\d|2[0-3]):[0-5]\d$/;
 
@@ -68,13 +77,13 @@ function answerTroubles(answers: StartingAnswers, words: Words): readonly Troubl
   const say = (where: string, what: Said, mend: Said): void => {
     troubles.push({ kind: 'answers', what: words(what), where, mend: words(mend) });
   };
-  const { firstDay, nights, times, longestMin } = answers;
+  const { firstDay, nights, times, night, longestMin } = answers;
   if (wallTimeTrouble(said`First day`, `${firstDay}T12:00`)) {
     const mend = said`${either(said`Write it as 2027-03-06.`, said`Choose another.`)}`;
     say('firstDay', said`First day "${firstDay}" is no date of the calendar.`, mend);
   }
   if (!Number.isInteger(nights) || nights < 0 || nights > 60) {
-    const what = said`${typed('plain', nights)} nights cannot be laid out.`;
+    const what = said`${typed('plain', nights)} nights cannot be drafted.`;
     say('nights', what, said`Give a whole number from 0 to 60.`);
   }
   if (times.length < 1 || times.length > 8) {
@@ -88,11 +97,14 @@ function answerTroubles(answers: StartingAnswers, words: Words): readonly Troubl
       say(`times[${index}]`, said`${timeOfDay(time)} is given twice.`, said`Give each time once.`);
     }
   });
+  if (night !== null && !TIME_OF_DAY.test(night.time)) {
+    say('night', said`"${night.time}" is no time of day.`, said`Write it as ${timeOfDay('18:30')}.`);
+  }
   if (answers.sites.length === 0) say('sites', said`There is no site to dive.`, said`Give at least one.`);
   if (answers.mixes.length === 0)
     say('mixes', said`There is nothing to breathe.`, said`Give at least one mix.`);
   if (!(longestMin >= SHORTEST_MIN && longestMin <= 120)) {
-    const what = said`A longest dive of ${typed('minutes', longestMin)} is not laid out.`;
+    const what = said`A longest dive of ${typed('minutes', longestMin)} cannot be drafted.`;
     say('longestMin', what, said`Give ${range('minutes', SHORTEST_MIN, 120)}.`);
   }
   return troubles;
@@ -122,52 +134,11 @@ function reachOf(site: Site, trip: Trip, steps: DepthSteps): Reach {
   const depthM = Math.min(...reachesM);
   if (depthM < allowedM) {
     const divers = party.filter((_, at) => reachesM[at] === depthM);
-    return { depthM, endedBy: { kind: 'limit', held: { by: 'mix', divers } } };
+    return { depthM, endedBy: { kind: 'limit', held: { by: 'mix', divers, underMin: SHORTEST_MIN } } };
   }
   if (depthM === site.depthM) return { depthM, endedBy: null };
   const divers = party.filter(({ maxDepthM }) => maxDepthM === ownM);
   return { depthM, endedBy: { kind: 'own limit', divers, depthM } };
-}
-
-/** Times of day with room for a dive and an hour at the surface in between; the others, and what they follow. */
-function usableTimes(times: readonly string[]): {
-  readonly used: readonly string[];
-  readonly dropped: readonly { readonly time: string; readonly after: string }[];
-} {
-  const used: string[] = [];
-  const dropped: { time: string; after: string }[] = [];
-  for (const time of times.toSorted()) {
-    const after = used[used.length - 1];
-    const gapMin = after === undefined ? Infinity : minuteOfDay(time) - minuteOfDay(after);
-    if (after === undefined || gapMin >= SHORTEST_MIN + INTERVAL_MIN) used.push(time);
-    else dropped.push({ time, after });
-  }
-  return { used, dropped };
-}
-
-function minuteOfDay(time: string): number {
-  const [hour = 0, minute = 0] = time.split(':').map(Number);
-  return hour * 60 + minute;
-}
-
-/**
- * The sites of a day, deepest first. The sites fall into as many bands of depth as there are dives, and each
- * day takes the next of every band: so all are dived about as often, and each day has its shallow end.
- */
-function sitesOfDay(deepestFirst: readonly Site[], dives: number, day: number): readonly Site[] {
-  const count = deepestFirst.length;
-  return Array.from({ length: dives }, (_, band) => {
-    const from = Math.min(count - 1, Math.floor((band * count) / dives));
-    const to = Math.max(from + 1, Math.floor(((band + 1) * count) / dives));
-    return deepestFirst[from + (day % (to - from))]!;
-  });
-}
-
-function divingDates(firstDay: string, nights: number): readonly string[] {
-  const first = wallMin(`${firstDay}T00:00`);
-  const from = nights >= 2 ? 1 : 0;
-  const days = nights >= 2 ? nights - 1 : 1;
-  return Array.from({ length: days }, (_, day) => wallDate(first + (from + day) * DAY_MIN));
 }
 
 /** When a dive that starts at one time of a day has to be over, and why. */
@@ -186,18 +157,29 @@ interface Growing {
   readonly leftOut: readonly LeftOut[];
 }
 
-/** One more dive, or the reason why there is none. @param beforeM depth of the dive before on that day */
+/** Where a dive is wished for, and what comes before and after it. */
+interface Place {
+  readonly site: Site;
+  /** Whether the site was asked for: then the dive need not be less deep than the one before. */
+  readonly isAsked: boolean;
+  readonly slot: Slot;
+  readonly end: End;
+  /** Depth of the dive before on that day. */
+  readonly beforeM: number;
+}
+
+/** One more dive, or the reason why there is none. */
 function grown(
   { trip, whole, laid, leftOut }: Growing,
-  wish: { readonly site: Site; readonly startsAt: WallTime; readonly end: End; readonly beforeM: number },
+  { site, isAsked, slot, end, beforeM }: Place,
   answers: StartingAnswers,
   divingDays: readonly number[],
 ): Growing {
-  const { site, startsAt, end, beforeM } = wish;
+  const { startsAt, isNight } = slot;
   const steps = DEPTH_STEPS[answers.depthUnit];
   const partySize = trip.party.length;
   const reach = reachOf(site, trip, steps);
-  const afterM = Math.max(steps.endsM, steps.whole(beforeM - steps.lessM));
+  const afterM = isAsked ? Infinity : Math.max(steps.endsM, steps.whole(beforeM - steps.lessM));
   const leave = (reason: Said): Growing => ({
     trip,
     whole,
@@ -207,26 +189,22 @@ function grown(
   if (reach.endedBy?.kind === 'limit' && reach.depthM === 0) {
     return leave(noMixFor(reach.endedBy.held.divers, partySize));
   }
-  const wished: Dive = {
-    id: `d${trip.dives.length + 1}`,
-    siteId: site.id,
-    startsAt,
-    depthM: Math.min(afterM, reach.depthM),
-    bottomMin: SHORTEST_MIN,
-    mix: 'auto',
-  };
-  const fitting: Fitting = { trip, ledger: whole, divingDays, longestMin: answers.longestMin, steps };
+  const nightM = isNight && !isAsked ? steps.nightM : Infinity;
+  const depthM = Math.min(afterM, nightM, reach.depthM);
+  const { longestMin, rising } = answers;
+  const fitting: Fitting = { trip, ledger: whole, divingDays, longestMin, rising, steps };
+  const wish = { id: `at-${startsAt}`, site, startsAt, depthM, isFirstOfDay: beforeM === Infinity };
   const outcome: Fitted =
     wallMin(startsAt) + SHORTEST_MIN > end.byMin
-      ? { fits: false, held: { by: end.for, divers: [] }, depthM: wished.depthM }
-      : fitted(fitting, wished, end);
-  if (!outcome.fits) return leave(whyNone(outcome.held, outcome.depthM, wished.depthM, partySize));
+      ? { fits: false, held: { by: end.for, divers: [] }, depthM }
+      : fitted(fitting, wish, end);
+  if (!outcome.fits) return leave(whyNone(outcome.held, outcome.depthM, depthM, partySize));
   const depthHeld: DepthHeld | null =
     outcome.depthHeld !== null
       ? { kind: 'limit', held: outcome.depthHeld }
-      : wished.depthM < reach.depthM
-        ? { kind: 'order' }
-        : reach.endedBy;
+      : depthM === reach.depthM
+        ? reach.endedBy
+        : { kind: nightM < afterM ? 'night' : 'order' };
   return {
     trip: outcome.trip,
     whole: outcome.ledger,
@@ -235,15 +213,70 @@ function grown(
   };
 }
 
+/** The places of a day one after the other. @param day its number among the diving days */
+function grownByDay(
+  from: Growing,
+  { day, number }: { readonly day: DraftDay; readonly number: number },
+  asked: { readonly answers: StartingAnswers; readonly divingDays: readonly number[] },
+  uses: Map<string, Uses>,
+): Growing {
+  const { answers, divingDays } = asked;
+  const deepestFirst = from.trip.sites.toSorted((a, b) => b.depthM - a.depthM);
+  const skipped = day.isEasy ? 1 : 0;
+  const used = (siteId: string): void => {
+    uses.set(siteId, { count: (uses.get(siteId)?.count ?? 0) + 1, lastDay: number });
+  };
+  const today: number[] = [];
+  let growing = from;
+  let beforeM = Infinity;
+  const slots = day.slots.filter(({ startsAt }) => cellAsk(answers.cells, startsAt)?.kind !== 'drop');
+  const byDay = slots.filter(({ isNight }) => !isNight).length;
+  for (const [at, slot] of slots.entries()) {
+    const standing = growing.trip.dives.find(({ startsAt }) => startsAt === slot.startsAt);
+    if (standing !== undefined) {
+      beforeM = standing.depthM;
+      today.push(deepestFirst.findIndex(({ id }) => id === standing.siteId));
+      used(standing.siteId);
+      continue;
+    }
+    const ask = cellAsk(answers.cells, slot.startsAt);
+    const siteId = ask === undefined || ask.kind === 'drop' ? null : ask.siteId;
+    const wanted = deepestFirst.findIndex(({ id }) => id === siteId);
+    const position =
+      wanted !== -1
+        ? wanted
+        : slot.isNight
+          ? nightSite(deepestFirst, today, DEPTH_STEPS[answers.depthUnit].nightM)
+          : chosenSite({
+              deepestFirst,
+              at: at + skipped,
+              of: byDay + skipped,
+              before: today.at(-1) ?? -1,
+              uses,
+            });
+    const site = deepestFirst[position]!;
+    const end = endOf(answers.flight, slots[at + 1]?.startsAt ?? null);
+    const known = growing.laid.length;
+    growing = grown(growing, { site, isAsked: wanted !== -1, slot, end, beforeM }, answers, divingDays);
+    const laid = growing.laid[known];
+    today.push(position);
+    if (laid === undefined) continue;
+    beforeM = laid.dive.depthM;
+    used(site.id);
+  }
+  return growing;
+}
+
 /**
- * Lays out a whole trip from a few answers: deepest first in the day, inside the no-stop limits and within
- * the oxygen advice for everybody, ready to be edited.
+ * Drafts a whole trip from a few answers: each day from deep to shallow, sites of like depth in turn, levels where a
+ * site has them, long dives where gas and limits allow, inside the no-stop limits and within the oxygen advice for
+ * everybody, ready to be edited.
  * @param answers as asked; the divers, sites and mixes are judged by the rules of the trip file
  * @param words of whoever reads the reasons and troubles
  * @returns the trip, which draws no caution to stop or change, with the reasons for what was chosen and left
  *   out; or every trouble with the answers. Where nothing fits, the trip has no dives and says why.
- * Source: limits as in the ledger and the cautions; deepest first: common practice; hours before flying as in
- *   flying.ts.
+ * Source: limits as in the ledger and the cautions; deepest first, easy first and last day, rests, night dives:
+ *   common practice; hours before flying as in flying.ts.
  */
 export function startingSheet(answers: StartingAnswers, words: Words = fileWords): Result<StartingTrip> {
   const wrong = answerTroubles(answers, words);
@@ -265,54 +298,67 @@ export function startingSheet(answers: StartingAnswers, words: Words = fileWords
   );
   if (wrong.length > 0 || empty.trip === null) return failures([...wrong, ...empty.troubles]);
 
-  const dates = divingDates(answers.firstDay, answers.nights);
-  const divingDays = dates.map((date) => dayNumber(wallMin(`${date}T00:00`)));
-  const { used: times, dropped } = usableTimes(answers.times);
-  const deepestFirst = empty.trip.sites.toSorted((a, b) => b.depthM - a.depthM);
-  const leftOut = dates.flatMap((date) =>
-    dropped.map(({ time, after }) => ({ startsAt: `${date}T${time}`, reason: tooSoonAfter(after) })),
-  );
-  let growing: Growing = { trip: empty.trip, whole: ledger(empty.trip), laid: [], leftOut };
-  for (const [day, date] of dates.entries()) {
-    let beforeM = Infinity;
-    for (const [index, site] of sitesOfDay(deepestFirst, times.length, day).entries()) {
-      const next = times[index + 1];
-      const end = endOf(answers.flight, next === undefined ? null : `${date}T${next}`);
-      const wish = { site, startsAt: `${date}T${times[index]!}`, end, beforeM };
-      const known = growing.laid.length;
-      growing = grown(growing, wish, answers, divingDays);
-      beforeM = growing.laid[known]?.dive.depthM ?? beforeM;
-    }
+  const drafted = draftDays(answers);
+  const slots = drafted.days.flatMap((day) => day.slots);
+  const divingDays = drafted.days.map(({ date }) => dayNumber(wallMin(`${date}T00:00`)));
+  const locks = keptLocks(empty.trip, answers.cells, slots);
+  let growing: Growing = { trip: locks.trip, whole: ledger(locks.trip), laid: [], leftOut: [] };
+  const uses = new Map<string, Uses>();
+  for (const [number, day] of drafted.days.entries()) {
+    growing = grownByDay(growing, { day, number }, { answers, divingDays }, uses);
   }
+  const leftOut = growing.leftOut.toSorted((a, b) => wallMin(a.startsAt) - wallMin(b.startsAt));
+  const { trip } = growing;
+  const numbered = { ...trip, dives: trip.dives.map((dive, at) => ({ ...dive, id: `d${at + 1}` })) };
   return success({
-    trip: growing.trip,
-    explanations: reasons(growing, answers, dates).map((sentence) => words(sentence)),
+    trip: numbered,
+    explanations: [...reasons({ ...growing, leftOut }, answers, drafted), ...lostSentence(locks.lost)].map(
+      (sentence) => words(sentence),
+    ),
+    cells: slots.map((slot) => cellOf(slot, { ...growing, trip: numbered, leftOut }, answers, words)),
   });
+}
+
+function cellOf(slot: Slot, growing: Growing, { cells }: StartingAnswers, words: Words): DraftCell {
+  const { trip, laid, leftOut } = growing;
+  const dive = trip.dives.find(({ startsAt }) => startsAt === slot.startsAt);
+  const mine = laid.find((each) => each.dive.startsAt === slot.startsAt);
+  if (dive === undefined) {
+    const reason = leftOut.find(({ startsAt }) => startsAt === slot.startsAt)?.reason;
+    const isDropped = cellAsk(cells, slot.startsAt)?.kind === 'drop';
+    const state = isDropped ? 'dropped' : 'left out';
+    return { ...slot, state, diveId: null, why: isDropped || !reason ? null : words(reasonSentence(reason)) };
+  }
+  if (mine === undefined) return { ...slot, state: 'locked', diveId: dive.id, why: null };
+  const sentence = heldSentence(mine, trip.party.length);
+  return { ...slot, state: 'drafted', diveId: dive.id, why: sentence && words(sentence) };
 }
 
 function reasons(
   { trip, laid, leftOut }: Growing,
   answers: StartingAnswers,
-  dates: readonly string[],
+  { days, rests, tooSoon }: DraftDays,
 ): readonly Said[] {
   const { sites, party, mixes } = trip;
-  const unused = sites.filter((site) => !laid.some(({ dive }) => dive.siteId === site.id));
-  const asked = dates.flatMap((date) => answers.times.toSorted().map((time) => `${date}T${time}`));
+  const dates = days.map(({ date }) => date);
+  const unused = sites.filter((site) => !trip.dives.some(({ siteId }) => siteId === site.id));
+  const slots = days.flatMap((day) => day.slots);
+  const asked = slots.map(({ startsAt }) => startsAt);
   const missing = leftOutSentences(leftOut, asked, dates);
+  const told = [daysSentence({ dates, rests, nights: answers.nights }), ...tooSoon.map(tooSoonSentence)];
   // Where nothing fits, how it would have been laid out helps nobody.
-  if (laid.length === 0) return [daysSentence({ dates, nights: answers.nights }), ...missing];
+  if (trip.dives.length === 0) return [...told, ...missing];
   const rules = ruleSentences({
-    dates,
-    nights: answers.nights,
-    times: answers.times.length,
-    sites: sites.length,
+    days,
+    sites,
     mixes: mixes.length,
     flight: answers.flight,
     longestMin: answers.longestMin,
+    rising: answers.rising,
     steps: DEPTH_STEPS[answers.depthUnit],
   });
   return [
-    daysSentence({ dates, nights: answers.nights }),
+    ...told,
     ...rules,
     ...lengthSentence(laid, party.length),
     ...depthSentences(sites, laid, party.length),

@@ -7,6 +7,12 @@ export interface DepthSteps {
   readonly endsM: number;
   /** No dive is sought shallower than this. */
   readonly shallowestM: number;
+  /** No night dive goes deeper than this. */
+  readonly nightM: number;
+  /** Where a dive rises from its depth, its last level lies no shallower than this. */
+  readonly risesToM: number;
+  /** A dive no deeper than this stays at its depth. */
+  readonly flatToM: number;
   /** The next whole depth above one, to be tried after it. */
   readonly shallower: (depthM: number) => number;
   /** The deepest whole depth no deeper than one. */
@@ -16,15 +22,20 @@ export interface DepthSteps {
 /** Whole numbers of metres or feet are found again through this much rounding. */
 const DUST = 1e-6;
 
+type Step = 'less' | 'ends' | 'shallowest' | 'by' | 'night' | 'risesTo' | 'flatTo';
+
 function stepsIn(
   unitM: number,
-  [less, ends, shallowest, by]: readonly [number, number, number, number],
+  { less, ends, shallowest, by, night, risesTo, flatTo }: Readonly<Record<Step, number>>,
 ): DepthSteps {
   const below = (depthM: number): number => Math.ceil(depthM / unitM - DUST) - 1;
   return {
     lessM: less * unitM,
     endsM: ends * unitM,
     shallowestM: shallowest * unitM,
+    nightM: night * unitM,
+    risesToM: risesTo * unitM,
+    flatToM: flatTo * unitM,
     shallower: (depthM) => (below(depthM) - (by - 1)) * unitM,
     whole: (depthM) => Math.floor(depthM / unitM + DUST) * unitM,
   };
@@ -32,10 +43,10 @@ function stepsIn(
 
 /**
  * Steps of depth by the unit that depths are counted in: 3 m or 10 ft less each time, to 12 m or 40 ft; none
- * sought above 8 m or 25 ft.
+ * sought above 8 m or 25 ft; at night to 18 m or 60 ft; rising dives end at 6 m or 20 ft.
  * Source: common practice.
  */
 export const DEPTH_STEPS: Readonly<Record<'m' | 'ft', DepthSteps>> = {
-  m: stepsIn(1, [3, 12, 8, 1]),
-  ft: stepsIn(M_PER_FOOT, [10, 40, 25, 3]),
+  m: stepsIn(1, { less: 3, ends: 12, shallowest: 8, by: 1, night: 18, risesTo: 6, flatTo: 15 }),
+  ft: stepsIn(M_PER_FOOT, { less: 10, ends: 40, shallowest: 25, by: 3, night: 60, risesTo: 20, flatTo: 50 }),
 };

@@ -4,6 +4,7 @@ import {
   listed,
   moment,
   NOTHING,
+  range,
   said,
   timeOfDay,
   type Figure,
@@ -11,7 +12,8 @@ import {
 } from '../words/said';
 import { someSaid } from '../words/terms';
 import { HOURS_BEFORE_FLIGHT } from '../ledger/flying';
-import { SHORTEST_MIN, ROOM_LEFT_MIN, type Held, type Limit } from './starting-dive';
+import { SHORTEST_MIN, type DraftDay, type TooSoon } from './starting-days';
+import { ROOM_LEFT_MIN, WANTED_MIN, type Held, type Limit } from './starting-dive';
 import type { DepthSteps } from './starting-steps';
 import type { Dive, Diver, Site } from '../document/types';
 import type { WallTime } from '../words/calendar';
@@ -61,26 +63,28 @@ const NAMES: Readonly<Record<Limit, Said>> = {
   order: said`the depth of the dive before`,
   flight: said`the ${HOURS} h before the flight`,
   'next-dive': said`the hour at the surface before the next dive`,
+  locked: said`the locked dive after it`,
+  way: said`the way down`,
 };
 
 function limitOf({ by, divers }: Held, partySize: number): Said {
   return said`${NAMES[by]}${whom(by === 'mix' || by === 'density' ? 'for' : 'of', divers, partySize)}`;
 }
 
-/** Why a dive will not do at a depth. */
-function because(held: Held, partySize: number): Said {
+/** Why a dive will not do at a depth. @param underMin what is too little there */
+function because(held: Held, partySize: number, underMin: number): Said {
   const { by, divers } = held;
   if (by === 'mix') return said`no mix on board may be breathed${whom('by', divers, partySize)}`;
   if (by === 'density') return said`the gas is too dense${whom('for', divers, partySize)}`;
-  return said`${limitOf(held, partySize)} leaves less than ${minutes(SHORTEST_MIN)}`;
+  return said`${limitOf(held, partySize)} leaves less than ${minutes(underMin)}`;
 }
 
 /** What keeps a dive above its site's depth. */
 export type DepthHeld =
-  | { readonly kind: 'limit'; readonly held: Held }
+  | { readonly kind: 'limit'; readonly held: Held & { readonly underMin: number } }
   | { readonly kind: 'own limit'; readonly divers: readonly Diver[]; readonly depthM: number }
-  /** Each dive of a day is less deep than the one before. */
-  | { readonly kind: 'order' };
+  /** Each dive of a day is less deep than the one before, and a night dive than a dive by day. */
+  | { readonly kind: 'order' | 'night' };
 
 /** Why no dive was found, where something was tried. @param depthM the shallowest that was tried */
 export function whyNone(held: Held, depthM: number, wishedM: number, partySize: number): Said {
@@ -88,62 +92,102 @@ export function whyNone(held: Held, depthM: number, wishedM: number, partySize: 
   if (held.by === 'next-dive') {
     return said`${minutes(SHORTEST_MIN)} and an hour at the surface do not fit before the next dive`;
   }
-  return said`${depthM < wishedM ? said`even at ${depth(depthM)}` : said`at ${depth(depthM)}`}, ${because(held, partySize)}`;
+  return said`${depthM < wishedM ? said`even at ${depth(depthM)}` : said`at ${depth(depthM)}`}, ${because(held, partySize, SHORTEST_MIN)}`;
 }
 
-/** Why a time of day is not used: it follows another too soon. */
-export function tooSoonAfter(time: string): Said {
-  return said`too soon after ${timeOfDay(time)} for ${minutes(SHORTEST_MIN)} of diving and an hour at the surface`;
+/** A time of day that is not used: it follows another too soon. */
+export function tooSoonSentence({ time, after }: TooSoon): Said {
+  return said`There are no dives at ${timeOfDay(time)}: too soon after ${timeOfDay(after)} for ${minutes(SHORTEST_MIN)} of diving and an hour at the surface.`;
 }
 
 /** No mix on board is one that these divers may breathe at all. */
 export function noMixFor(divers: readonly Diver[], partySize: number): Said {
-  return because({ by: 'mix', divers }, partySize);
+  return because({ by: 'mix', divers }, partySize, SHORTEST_MIN);
 }
 
 /** What was asked for, as far as the first sentences tell it. */
 export interface Asked {
-  readonly dates: readonly string[];
-  readonly nights: number;
-  readonly times: number;
-  readonly sites: number;
+  readonly days: readonly DraftDay[];
+  readonly sites: readonly Site[];
   readonly mixes: number;
   readonly flight: WallTime | null;
   readonly longestMin: number;
+  readonly rising: boolean;
   readonly steps: DepthSteps;
 }
 
-/** Which days there are to dive on. */
-export function daysSentence({ dates, nights }: Pick<Asked, 'dates' | 'nights'>): Said {
+/** Which days there are to dive on, and which are for rest. */
+export function daysSentence(asked: {
+  readonly dates: readonly string[];
+  readonly rests: readonly string[];
+  readonly nights: number;
+}): Said {
+  const { dates, rests, nights } = asked;
   const [first, last] = [dayOf(dates[0]!), dayOf(dates.at(-1)!)];
   const free = nights >= 2 ? said`; the days of arrival and departure are left free` : NOTHING;
+  const rested = rests.length === 0 ? NOTHING : said`, ${listed(rests.map((date) => dayOf(date)))} for rest`;
   return dates.length === 1
     ? said`There is one day for diving, ${first}${free}.`
-    : said`There are ${dates.length} days for diving, ${first} to ${last}${free}.`;
+    : said`There are ${dates.length} days for diving, ${first} to ${last}${rested}${free}.`;
 }
 
-/** The rules that the dives were laid out by. */
-export function ruleSentences(asked: Asked): readonly Said[] {
-  const { dates, times, sites, mixes, flight, longestMin, steps } = asked;
+function orderSentences({ days, sites, steps }: Asked): readonly Said[] {
+  const most = Math.max(...days.map(({ slots }) => slots.length));
   const sentences: Said[] = [];
-  if (times > 1) {
+  if (most > 1) {
     sentences.push(
       said`Each day begins with its deepest dive; each one after it is at least ${depth(steps.lessM)} less deep, or no deeper than ${depth(steps.endsM)}.`,
     );
   }
-  if (sites > times && dates.length > 1)
+  if (days.some(({ isEasy }) => isEasy)) {
+    sentences.push(said`The first and the last day have one dive less and leave out the deepest sites.`);
+  }
+  if (sites.length > most && days.length > 1) {
     sentences.push(said`Sites of like depth take turns from day to day.`);
-  sentences.push(
-    said`Bottom times are at most ${minutes(longestMin)} and end at least ${minutes(ROOM_LEFT_MIN)} before anybody meets a limit of no-stop time, gas or oxygen.`,
-    said`A dive that would be shorter than ${minutes(SHORTEST_MIN)} goes less deep instead.`,
-    mixes === 1
-      ? said`Everybody breathes the one mix on board.`
-      : said`Each diver breathes the richest mix on board that may go to the depth.`,
-  );
-  if (flight !== null) {
-    sentences.push(said`Every dive ends at least ${HOURS} h before the flight on ${moment(flight)}.`);
+  }
+  if (days.some(({ slots }) => slots.some(({ isNight }) => isNight))) {
+    sentences.push(
+      said`A night dive goes to a site dived that day where one is shallow enough, and no deeper than ${depth(steps.nightM)}.`,
+    );
   }
   return sentences;
+}
+
+function timeSentences({ sites, rising, longestMin }: Asked): readonly Said[] {
+  const wantedMin = Math.min(WANTED_MIN, longestMin);
+  const sentences = [
+    wantedMin < longestMin
+      ? said`Dives last ${range('minutes', wantedMin, longestMin)} where they can, and end at least ${minutes(ROOM_LEFT_MIN)} before anybody meets a limit of no-stop time, gas or oxygen.`
+      : said`Dives last ${minutes(longestMin)} where they can, and end at least ${minutes(ROOM_LEFT_MIN)} before anybody meets a limit of no-stop time, gas or oxygen.`,
+    said`A dive that would be much shorter goes less deep instead; none is shorter than ${minutes(Math.min(SHORTEST_MIN, longestMin))}.`,
+  ];
+  const isLevelled = sites.some(({ levels }) => levels !== undefined && levels.length > 0);
+  if (isLevelled) sentences.push(said`Sites with levels are dived by them.`);
+  if (sites.some(({ levels }) => levels === undefined || levels.length === 0)) {
+    const where = isLevelled ? said`The others` : said`Sites without levels`;
+    sentences.push(
+      rising
+        ? said`${where} are taken to rise: a third of the time at the depth, a third at two thirds of it, a third at one third.`
+        : said`${where} are dived at one depth.`,
+    );
+  }
+  return sentences;
+}
+
+/** The rules that the dives were drafted by. */
+export function ruleSentences(asked: Asked): readonly Said[] {
+  const sentences = [
+    ...orderSentences(asked),
+    ...timeSentences(asked),
+    asked.mixes === 1
+      ? said`Everybody breathes the one mix on board.`
+      : said`Each diver breathes the richest mix on board that may go to the depth.`,
+  ];
+  if (asked.flight === null) return sentences;
+  return [
+    ...sentences,
+    said`Every dive ends at least ${HOURS} h before the flight on ${moment(asked.flight)}.`,
+  ];
 }
 
 function counted(count: number, total: number): Said {
@@ -178,19 +222,49 @@ export function lengthSentence(laid: readonly LaidDive[], partySize: number): re
       const dives = full === 0 && at === 0 ? counted(count, total) : count;
       parts.push(at === 0 ? said`${dives} ${be(count)} limited by ${limit}` : said`${dives} by ${limit}`);
     });
-  return [said`${listed(parts)}.`];
+  const byGas = laid.filter(({ timeHeld }) => timeHeld?.by === 'gas').length;
+  const most = byGas * 2 > total ? [said`Gas limits most of them: check cylinder, fill and RMV.`] : [];
+  return [said`${listed(parts)}.`, ...most];
 }
 
 /** null: each dive of a day is less deep than the one before. */
 function reasonOf(depthHeld: DepthHeld, partySize: number): Said | null {
   switch (depthHeld.kind) {
     case 'limit':
-      return said`deeper, ${because(depthHeld.held, partySize)}`;
+      return said`deeper, ${because(depthHeld.held, partySize, depthHeld.held.underMin)}`;
     case 'own limit':
       return said`the depth limit${whom('of', depthHeld.divers, partySize)} is ${figure('depthSet', depthHeld.depthM)}`;
+    case 'night':
+      return said`a night dive goes no deeper`;
     case 'order':
       return null;
   }
+}
+
+/** What holds one dive to its time and its depth; null where it is as long and as deep as was asked. */
+export function heldSentence({ timeHeld, depthHeld }: LaidDive, partySize: number): Said | null {
+  const parts: Said[] = [];
+  if (timeHeld !== null) parts.push(said`limited by ${limitOf(timeHeld, partySize)}`);
+  if (depthHeld !== null) parts.push(reasonOf(depthHeld, partySize) ?? said`less deep than the dive before`);
+  return parts.length === 0
+    ? null
+    : reasonSentence(parts.length === 1 ? parts[0]! : said`${parts[0]!}; ${parts[1]!}`);
+}
+
+/** A reason by itself. */
+export function reasonSentence(reason: Said): Said {
+  return said`${reason}.`;
+}
+
+/** Locked dives that could not stay as they were. */
+export function lostSentence(lost: readonly WallTime[]): readonly Said[] {
+  if (lost.length === 0) return [];
+  const moments = listed(lost.map((startsAt) => moment(startsAt)));
+  return [
+    lost.length === 1
+      ? said`The locked dive of ${moments} would pass a limit now, and is drafted anew.`
+      : said`The locked dives of ${moments} would pass a limit now, and are drafted anew.`,
+  ];
 }
 
 /** Says why sites are not dived to their depth, those with one reason together. */
@@ -257,7 +331,7 @@ export function leftOutSentences(
   return [...groups.values()].map((group) => {
     const { reason } = group[0]!;
     return group.length === asked.length
-      ? said`No dive can be laid out: ${reason}.`
+      ? said`No dive can be drafted: ${reason}.`
       : said`${whichOf(group, asked, dates)}: ${reason}.`;
   });
 }

@@ -119,7 +119,7 @@ export function openHanded(stored: StoredTrip): Promise<void> {
 
 export async function newTrip(): Promise<void> {
   if (await settled()) {
-    place(blankTrip(), freshKeeping());
+    place(blankTrip(desk.getState().settings.units), freshKeeping());
     showOverlay({ kind: 'trip' });
   }
 }
@@ -152,7 +152,7 @@ export async function saveOver(isGone: boolean): Promise<void> {
 
 /** Lets go of a trip whose stored text is gone and begins a new one. */
 export function leaveGone(): void {
-  place(blankTrip(), freshKeeping());
+  place(blankTrip(desk.getState().settings.units), freshKeeping());
 }
 
 /** Takes what stands there now; what is on screen can be had again by undo. */

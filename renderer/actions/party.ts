@@ -83,7 +83,9 @@ export function addDiver(likeId: Id | null): { readonly id: Id; readonly result:
   const id = freeId('diver-', party);
   const like = party.find((diver) => diver.id === likeId);
   const name = freeName(like ? `${like.name}, copy` : `Diver ${party.length + 1}`, party);
-  const diver = like ? withoutEarlier({ ...like, id, name }) : newDiver(id, name);
+  const diver = like
+    ? withoutEarlier({ ...like, id, name })
+    : newDiver(id, name, desk.getState().settings.units);
   const result = edit({ label: `New diver ${name}`, code: 'diver.add' }, (trip) => ({
     ...trip,
     party: [...trip.party, diver],

@@ -34,7 +34,7 @@ const trip: readonly Command[] = [
   {
     id: 'trip.lay-out',
     group: 'Trip',
-    label: 'Lay out a new trip',
+    label: 'Draft a new trip',
     run: () => showOverlay({ kind: 'starting' }),
   },
   { id: 'trip.new', group: 'Trip', label: 'New trip, empty', run: () => void newTrip() },

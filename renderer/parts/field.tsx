@@ -24,10 +24,12 @@ export interface FieldProps<T> {
   readonly name?: string;
   /** What the text is read by, as "metric": a draft does not outlive it. */
   readonly words?: string;
+  /** Texts that are often typed, offered by the platform while one types. */
+  readonly offers?: readonly string[];
 }
 
 export function Field<T>(props: FieldProps<T>): ReactNode {
-  const { label, value, show, parse, commit, step, hint, wide, name, words } = props;
+  const { label, value, show, parse, commit, step, hint, wide, name, words, offers } = props;
   const id = useId();
   const committed = show(value);
   const { typed, refusal, type, refuse, put, drop, onEscape } = useDraft(commit, words);
@@ -83,12 +85,20 @@ export function Field<T>(props: FieldProps<T>): ReactNode {
         value={typed ?? committed}
         data-kept={typed === null || typed === committed || undefined}
         aria-invalid={refusal !== null}
+        {...(offers ? { list: `${id}-offers` } : {})}
         {...(describedBy ? { 'aria-describedby': describedBy } : {})}
         onChange={(event) => type(event.target.value)}
         onFocus={(event) => event.target.select()}
         onBlur={(event) => commitTyped(event.currentTarget)}
         onKeyDown={onKeyDown}
       />
+      {offers ? (
+        <datalist id={`${id}-offers`}>
+          {offers.map((text) => (
+            <option key={text} value={text} />
+          ))}
+        </datalist>
+      ) : null}
       {hint ? (
         <div className="field-hint" id={hintId}>
           {hint}

@@ -50,7 +50,7 @@ test.describe('a part of the window that is loaded when it is asked for', () => 
 
   test('leaves the window as it was where a sheet does not come', async ({ page, bench }) => {
     await drop(bench, 'starting-sheet');
-    await bench.command('lay out new trip');
+    await bench.command('draft new trip');
     await expect(bench.dialog).toContainText('could not be loaded');
     await page.unrouteAll();
     await bench.dialog.getByRole('button', { name: 'Try again' }).click();

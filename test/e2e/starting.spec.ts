@@ -18,10 +18,10 @@ test.describe('the starting sheet', () => {
     start,
   }) => {
     // Nothing is refused before anything was typed, and what cannot be pressed does not look as if it could.
-    await expect(start.field('First day')).toBeFocused();
-    await expect(start.preview).toContainText('Give the sites, and the days of the trip stand here.');
+    await expect(start.field('Cylinder')).toBeFocused();
+    await expect(start.preview).toContainText('Give the sites, and the days of the trip appear here.');
     await expect(start.sheet).not.toContainText('There is no site to dive.');
-    const take = start.sheet.getByRole('button', { name: 'Lay it out' });
+    const take = start.sheet.getByRole('button', { name: 'Use this draft' });
     await expect(take).toBeDisabled();
     const ground = () => take.evaluate((button) => getComputedStyle(button).backgroundColor);
     const whileDisabled = await ground();
@@ -31,17 +31,17 @@ test.describe('the starting sheet', () => {
     await start.set('Title', 'A week at the Plovers');
     await start.set('Place', 'The Plovers');
     await expect(start.days.getByRole('row')).toHaveCount(7);
-    await expect(start.preview).toContainText('24 dives on six days');
+    await expect(start.preview).toContainText('22 dives on six days');
     expect(await ground()).not.toBe(whileDisabled);
     await start.field('Sites').fill('');
     await expect(start.preview).toContainText('One of the answers cannot be used');
     await expect(start.part('Where')).toContainText('There is no site to dive.');
     await start.field('Sites').fill(SITES);
-    await expect(start.preview).toContainText('24 dives on six days');
+    await expect(start.preview).toContainText('22 dives on six days');
     await start.layOut();
     await expect(start.bench.title).toHaveText('A week at the Plovers');
-    await expect(start.bench.dive(24)).toBeVisible();
-    await expect(start.bench.sentence).toContainText('All 24 dives are within limits.');
+    await expect(start.bench.dive(22)).toBeVisible();
+    await expect(start.bench.sentence).toContainText('All 22 dives are within limits.');
     await expect(start.bench.sentence).not.toContainText(/pass a limit|to adjust/);
     await start.bench.waitForSave();
     await page.reload();
@@ -65,17 +65,77 @@ test.describe('the starting sheet', () => {
     await start.field('Sites').fill(SITES);
     await expect(start.preview).toContainText('the days of arrival and departure are left free');
     await expect(start.preview).toContainText(
-      /Far Bank is dived to \d+ m rather than 33 m: deeper, the gas leaves less than 20 min\./,
+      /Far Bank is dived to \d+ m rather than 33 m.*: deeper, the gas leaves less than 20 min\./,
     );
+    await expect(start.preview).toContainText('Gas limits most of them: check cylinder, fill and RMV.');
     // Metres are shown to the tenth, as everywhere in the window: 72 ft are 21.9456 m.
     await expect(start.preview).toContainText('rather than 21.9 m');
-    await start.set('Depth limit of each', '18');
+    // The cylinder is the first question: twice the gas, and the no-stop limit is what is left to say.
+    await start.set('Cylinder', '2x12 at 232 bar');
+    await expect(start.field('Cylinder')).toHaveValue('24 L');
+    await expect(start.field('Fill')).toHaveValue('232 bar');
+    await expect(start.preview).toContainText(/limited by the no-stop limit/);
+    await expect(start.preview).not.toContainText('Gas limits most of them');
+    await start.set('Depth limit, each', '18');
     await expect(start.preview).toContainText(
-      /Far Bank is dived to 18 m rather than 33 m: the depth limit is 18 m\./,
+      /Far Bank is dived to 18 m rather than 33 m.*: the depth limit is 18 m\./,
     );
     await start.layOut();
     await page.getByText('Notes of the trip').click();
     await expect(start.bench.card).toContainText('Each diver breathes the richest mix on board');
+  });
+
+  test('swaps, locks and drops single dives, and drafts the rest around them', async ({ start }) => {
+    await start.field('Sites').fill(SITES);
+    await start.set('Cylinder', '2x12');
+    const cell = (row: number, at: number) =>
+      start.days.getByRole('row').nth(row).getByRole('cell').nth(at).getByRole('button');
+    const siteOf = async (row: number, at: number) =>
+      (await cell(row, at).innerText()).split('\n').at(-1)!.trim();
+    await expect(start.days.getByRole('row')).toHaveCount(7);
+    const [first, second] = [await siteOf(2, 0), await siteOf(2, 1)];
+    const choices = start.preview.getByRole('group', { name: 'The chosen dive' });
+    await cell(2, 0).click();
+    await choices.getByRole('button', { name: 'Swap' }).click();
+    await cell(2, 1).click();
+    await expect(cell(2, 0)).toContainText(second);
+    await expect(cell(2, 1)).toContainText(first);
+    await cell(3, 3).click();
+    await choices.getByRole('button', { name: 'Drop' }).click();
+    await expect(cell(3, 3)).toHaveText('dropped');
+    await expect(start.preview).toContainText('21 dives on six days');
+    await cell(4, 1).click();
+    const kept = await cell(4, 1).innerText();
+    await choices.getByRole('button', { name: 'Lock' }).click();
+    await expect(cell(4, 1)).toContainText('locked');
+    // Shorter dives are asked for: the locked one stays as it is.
+    await start.set('Longest dive', '30');
+    await expect(cell(4, 2)).toContainText('30 min');
+    expect((await cell(4, 1).innerText()).startsWith(kept)).toBe(true);
+    await choices.getByRole('button', { name: 'Unlock' }).click();
+    await expect(cell(4, 1)).toContainText('30 min');
+    await start.layOut();
+    await expect(start.bench.dive(21)).toBeVisible();
+    await expect(start.bench.dive(22)).toHaveCount(0);
+  });
+
+  test('puts night dives where they are asked for', async ({ start }) => {
+    await start.field('Sites').fill(SITES);
+    await start.field('Night dives').selectOption('Every other evening');
+    await start.set('Night dives start at', '19:00');
+    await expect(start.days.getByRole('columnheader')).toHaveText([
+      'Day',
+      '08:00',
+      '11:00',
+      '14:30',
+      '17:30',
+      '19:00',
+    ]);
+    await expect(start.preview).toContainText('A night dive goes to a site dived that day');
+    await start.set('Nights', '10');
+    await expect(start.days).toContainText('Day of rest');
+    await start.sheet.getByLabel('A day of rest after six diving days at most').uncheck();
+    await expect(start.days).not.toContainText('Day of rest');
   });
 
   test('replaces nothing where it was asked for while it was at work, and closed before it was done', async ({
@@ -94,12 +154,12 @@ test.describe('the starting sheet', () => {
       await held;
       await route.continue();
     });
-    await start.bench.command('Lay out');
-    await expect(start.preview).toContainText('Laying out…');
-    await start.sheet.getByRole('button', { name: 'Lay it out' }).click();
+    await start.bench.command('Draft a new');
+    await expect(start.preview).toContainText('Drafting…');
+    await start.sheet.getByRole('button', { name: 'Use this draft' }).click();
     await page.keyboard.press('Escape');
     await expect(start.sheet).toHaveCount(0);
-    await start.bench.command('Lay out');
+    await start.bench.command('Draft a new');
     release();
     await expect(start.days.getByRole('row')).toHaveCount(7);
     await expect(start.sheet).toBeVisible();
@@ -111,11 +171,11 @@ test.describe('the starting sheet', () => {
     await start.field('Sites').fill(SITES);
     await start.set('Nights', '3');
     await expect(start.days.getByRole('row')).toHaveCount(3);
-    await start.set('Dives of a day start at', '9, 14.30');
-    await expect(start.field('Dives of a day start at')).toHaveValue('09:00, 14:30');
+    await start.set('Dives start at', '9, 14.30');
+    await expect(start.field('Dives start at')).toHaveValue('09:00, 14:30');
     await expect(start.days.getByRole('columnheader')).toHaveText(['Day', '09:00', '14:30']);
-    await start.set('Oxygen of each mix, %', '21; 31,5');
-    await expect(start.field('Oxygen of each mix, %')).toHaveValue('Air, EAN31.5');
+    await start.set('Mixes, % oxygen', '21; 31,5');
+    await expect(start.field('Mixes, % oxygen')).toHaveValue('Air, EAN31.5');
     await start.sheet.getByRole('button', { name: 'Add the flight home' }).click();
     await expect(start.preview).toContainText('18 h before the flight');
     await start.layOut();
@@ -126,32 +186,32 @@ test.describe('the starting sheet', () => {
   test('says beside the question what cannot be, and what is typed is not lost', async ({ page, start }) => {
     await start.field('Sites').fill('Gull Steps, 14\nNowhere');
     await expect(start.part('Where')).toContainText('Line 2: The row has no depth.');
-    await expect(start.sheet.getByRole('button', { name: 'Lay it out without one row' })).toBeEnabled();
+    await expect(start.sheet.getByRole('button', { name: 'Use this draft without one row' })).toBeEnabled();
     await start.set('Names, or how many', 'Ann, Ann');
     await expect(start.part('Who').getByRole('alert')).toContainText('Ann is given twice.');
     await start.set('Longest dive', '10');
-    await expect(start.part('When')).toContainText('A longest dive of 10 min is not laid out.');
+    await expect(start.part('When')).toContainText('A longest dive of 10 min cannot be drafted.');
     await start.set('Nights', '2.5');
-    await expect(start.part('When')).toContainText('2.5 nights cannot be laid out.');
-    await start.set('Oxygen of each mix, %', '150');
-    await expect(start.part('On what')).toContainText('Oxygen is 150 %; it can be 20 to 100 %.');
+    await expect(start.part('When')).toContainText('2.5 nights cannot be drafted.');
+    await start.set('Mixes, % oxygen', '150');
+    await expect(start.part('Gas')).toContainText('Oxygen is 150 %; it can be 20 to 100 %.');
     await start.set('Names, or how many', '0');
     await expect(start.part('Who').getByRole('alert')).toContainText('A party of 0 cannot be planned.');
-    await expect(start.sheet.getByRole('button', { name: 'Lay it out' })).toBeDisabled();
+    await expect(start.sheet.getByRole('button', { name: 'Use this draft' })).toBeDisabled();
     await start.sheet.getByRole('button', { name: 'Close' }).click();
     await expect(start.sheet).toHaveCount(0);
     await page.getByRole('button', { name: 'Trip', exact: true }).click();
-    await page.getByRole('menuitem', { name: 'Lay out a new trip' }).click();
+    await page.getByRole('menuitem', { name: 'Draft a new trip' }).click();
     await expect(start.field('Sites')).toHaveValue('Gull Steps, 14\nNowhere');
     await expect(start.field('Longest dive')).toHaveValue('10 min');
   });
 
   test('says why nothing fits, and lays nothing out', async ({ start }) => {
     await start.field('Sites').fill('Gull Steps, 30');
-    await start.set('Oxygen of each mix, %', '100');
-    await start.set('Depth limit of each', '30');
+    await start.set('Mixes, % oxygen', '100');
+    await start.set('Depth limit, each', '30');
     await expect(start.preview).toContainText('No dive fits.');
-    await expect(start.sheet.getByRole('button', { name: 'Lay it out' })).toBeDisabled();
+    await expect(start.sheet.getByRole('button', { name: 'Use this draft' })).toBeDisabled();
   });
 
   test('takes over sites, party and mixes of the trip on screen', async ({ start }) => {
@@ -174,22 +234,22 @@ test.describe('the starting sheet', () => {
   test('counts in feet where the window does', async ({ page, start }) => {
     await start.sheet.getByRole('button', { name: 'Close' }).click();
     await page.getByRole('button', { name: 'Units: metres. Change to feet' }).click();
-    await start.bench.command('lay out new trip');
+    await start.bench.command('draft new trip');
     await start.field('Sites').fill('Gull Steps, 60\nFar Bank, 100');
-    await expect(start.field('Depth limit of each')).toHaveValue('98 ft');
+    await expect(start.field('Depth limit, each')).toHaveValue('100 ft');
     await expect(start.days).toContainText(/\d+ ft, \d+ min/);
     await expect(start.preview).toContainText('at least 10 ft less deep');
     await expect(start.preview).not.toContainText(/\d m\b/);
-    await start.set('Depth limit of each', '400');
+    await start.set('Depth limit, each', '400');
     await expect(start.part('Who')).toContainText('Depth limit is 400 ft; it can be 4 to 328 ft.');
-    await start.set('Depth limit of each', '328');
+    await start.set('Depth limit, each', '328');
     await expect(start.days).toContainText('ft');
-    await start.set('Cylinder, gas when full', '500');
-    await expect(start.part('Who').getByRole('alert')).toContainText('Cylinder size is 500 cu ft; it can be');
+    await start.set('Cylinder', '500');
+    await expect(start.part('Gas').getByRole('alert')).toContainText('Cylinder size is 500 cu ft; it can be');
   });
 
   test('begins with an empty trip where that is wanted', async ({ start }) => {
-    await start.sheet.getByRole('button', { name: 'Begin with an empty trip' }).click();
+    await start.sheet.getByRole('button', { name: 'Start with an empty trip' }).click();
     await expect(start.sheet).toHaveCount(0);
     await expect(start.bench.dialog).toContainText('The trip');
     await start.bench.page.keyboard.press('Escape');
@@ -199,13 +259,13 @@ test.describe('the starting sheet', () => {
   test('is answered without a pointer', async ({ page, start }) => {
     await start.field('First day').focus();
     await page.keyboard.press('Escape');
-    await start.bench.command('lay out new trip');
+    await start.bench.command('draft new trip');
     await start.field('Sites').focus();
     await page.keyboard.type('Gull Steps, 14');
     await page.keyboard.press('Tab');
     await expect(start.sheet.getByRole('button', { name: 'Choose a file' })).toBeFocused();
     await expect(start.days).toContainText('Gull Steps');
-    await start.sheet.getByRole('button', { name: 'Lay it out' }).focus();
+    await start.sheet.getByRole('button', { name: 'Use this draft' }).focus();
     await page.keyboard.press('Enter');
     await expect(start.sheet).toHaveCount(0);
     await expect(start.bench.dive(1)).toBeVisible();
@@ -239,13 +299,13 @@ for (const look of ['light', 'cabin'] as const) {
 
 test('text at 200 percent loses nothing of the sheet to the side', async ({ page, bench }) => {
   for (let i = 0; i < 5; i += 1) await bench.command('larger text');
-  await bench.command('lay out new trip');
+  await bench.command('draft new trip');
   const start = new StartingSheetPage(bench);
   await start.field('Sites').fill(SITES);
   await expect(start.days).toBeAttached();
   const body = page.locator('.dialog-body');
   expect(await body.evaluate((box) => box.scrollWidth - box.clientWidth)).toBeLessThanOrEqual(0);
-  const heading = start.preview.getByRole('heading', { name: 'What it lays out' });
+  const heading = start.preview.getByRole('heading', { name: 'The draft' });
   await heading.scrollIntoViewIfNeeded();
   await expect(heading).toBeInViewport({ ratio: 1 });
 });

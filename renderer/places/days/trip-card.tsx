@@ -28,7 +28,7 @@ export function TripCard(): ReactNode {
             Add the first dive
           </CommandButton>
           <CommandButton id="trip.lay-out" className="button">
-            Lay out a new trip
+            Draft a new trip
           </CommandButton>
         </p>
       ) : (

@@ -28,7 +28,7 @@ export function DiverFields({ diver }: { readonly diver: Diver }): ReactNode {
         <TextField label="Name" value={diver.name} required wide commit={(name) => setDiverName(id, name)} />
       </div>
       <GasRateField value={diver.surfaceRateLpm} commit={(rate) => setSurfaceRate(id, rate)} />
-      <CylinderField cylinder={cylinder} commit={(waterL) => setCylinder(id, { waterL })} />
+      <CylinderField cylinder={cylinder} commit={(patch) => setCylinder(id, patch)} />
       <FillField value={cylinder.fillBar} commit={(fillBar) => setCylinder(id, { fillBar })} />
       <UnitField
         label="Reserve"

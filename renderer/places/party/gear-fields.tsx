@@ -7,6 +7,7 @@ import type { EditResult } from '../../actions/edit';
 import { cylinderText } from '../../figures/format';
 import { depthText, unitText } from '../../figures/format';
 import { parseFigure } from '../../figures/parse';
+import { parseCylinder, USUAL_CYLINDERS, type TypedCylinder } from '../../figures/parse-cylinder';
 import { fromUnit, toUnit, type Kind, type System as Units } from '../../../core/words/quantity';
 import { wordsIn } from '../../figures/reader';
 import { Field } from '../../parts/field';
@@ -29,7 +30,7 @@ export function DepthLimitField(
       show={(depthM) => depthText(depthM, units, 'down')}
       parse={(text) => parseFigure(text, 'depth', units)}
       commit={props.commit}
-      step={stepBy('depth', units, 1)}
+      step={stepBy('depth', units, units === 'imperial' ? 10 : 1)}
     />
   );
 }
@@ -69,27 +70,44 @@ export function GasRateField(props: GearField & { readonly value: number }): Rea
   );
 }
 
-/** The size of a cylinder as it is spoken of; `commit` is given its water volume in litres. */
-export function CylinderField(props: GearField & { readonly cylinder: Cylinder }): ReactNode {
+/** The next whole litre of water, or the next five cubic feet of gas. */
+function steppedSize(value: TypedCylinder, ownBar: number, units: Units, by: number): TypedCylinder {
+  const isGas = units === 'imperial';
+  const [per, size] = isGas ? [ownBar, 5] : [1, 1];
+  const next = stepped(toUnit(value.waterL * per, 'volume', units), by > 0 ? 1 : -1, size * Math.abs(by));
+  return { ...value, waterL: fromUnit(next, 'volume', units) / per };
+}
+
+/** What was typed of a cylinder: its water, and its fill where that was said with it. */
+export type CylinderPatch = Pick<Cylinder, 'waterL'> & Partial<Pick<Cylinder, 'fillBar'>>;
+
+/** The size of a cylinder as it is spoken of: "12", "2x12", "80 cu ft at 3000 psi". */
+export function CylinderField(props: {
+  readonly cylinder: Cylinder;
+  readonly commit: (patch: CylinderPatch) => EditResult | void;
+}): ReactNode {
   const { cylinder, commit } = props;
   const settings = useDesk((state) => state.settings);
-  const { fillBar } = cylinder;
-  const put = (waterL: number): EditResult | void => {
+  const { units } = settings;
+  const put = ({ waterL, fillBar }: TypedCylinder): EditResult | void => {
     // Only here is it known to what the cylinder is filled, which a size in cubic feet hangs on.
-    const trouble = numberTrouble('waterL', waterL);
-    return trouble
-      ? failure({ kind: 'invalid', where: '', ...worded(trouble, wordsIn({ ...settings, fillBar })) })
-      : commit(waterL);
+    const words = wordsIn({ ...settings, fillBar: fillBar ?? cylinder.fillBar });
+    const trouble =
+      numberTrouble('waterL', waterL) ?? (fillBar === null ? null : numberTrouble('fillBar', fillBar));
+    if (trouble) return failure({ kind: 'invalid', where: '', ...worded(trouble, words) });
+    return commit({ waterL, ...(fillBar === null ? {} : { fillBar }) });
   };
-  return settings.units === 'imperial' ? (
-    <UnitField
-      label="Cylinder, gas when full"
-      kind="volume"
-      value={cylinder.waterL * cylinder.fillBar}
-      hint={`${cylinderText(cylinder, 'metric')} of water`}
-      commit={(litres) => put(litres / fillBar)}
+  return (
+    <Field<TypedCylinder>
+      label="Cylinder"
+      value={{ waterL: cylinder.waterL, fillBar: null }}
+      show={({ waterL }) => cylinderText({ ...cylinder, waterL }, units)}
+      parse={(text) => parseCylinder(text, units, cylinder.fillBar)}
+      commit={put}
+      step={(value, by, large) => steppedSize(value, cylinder.fillBar, units, by * (large ? 5 : 1))}
+      offers={USUAL_CYLINDERS[units]}
+      words={units}
+      hint={units === 'imperial' ? 'as 80, or 80 cu ft at 3000 psi' : 'as 12, 2x12, or 12 L at 232 bar'}
     />
-  ) : (
-    <UnitField label="Cylinder" kind="volume" value={cylinder.waterL} commit={commit} />
   );
 }

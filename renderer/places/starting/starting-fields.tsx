@@ -7,7 +7,7 @@ import { Choice } from '../../parts/choice';
 import { DateField } from '../../parts/date-field';
 import { Field, TextField } from '../../parts/field';
 import { MomentFields } from '../../parts/moment-fields';
-import { MinutesField, PlainNumberField, UnitField } from '../../parts/number-field';
+import { ClockField, MinutesField, PlainNumberField, UnitField } from '../../parts/number-field';
 import { useDesk } from '../../store/store';
 import { CylinderField, DepthLimitField, FillField, GasRateField } from '../party/gear-fields';
 import type { ReadSiteList } from '../sites/site-list';
@@ -15,12 +15,13 @@ import { SiteListInput } from '../sites/site-list-input';
 import { namesText, parseNames, parseShares, parseTimes, sharesText, timesText } from './lists';
 import { firstFlight, isWithoutSites, type StartingForm } from './starting-form';
 import { changeForm, useStartingView } from './starting-view';
+import styles from './starting.module.css';
 
 /** The parts of the form, and which answers each of them asks for. */
 type Part = 'what' | 'when' | 'where' | 'who' | 'gas';
 const ASKED: Readonly<Record<Part, readonly string[]>> = {
   what: ['title', 'place', 'water', 'settings'],
-  when: ['firstDay', 'nights', 'times', 'longestMin', 'flight'],
+  when: ['firstDay', 'nights', 'times', 'night', 'longestMin', 'flight'],
   where: ['sites'],
   who: ['party'],
   gas: ['mixes'],
@@ -55,7 +56,7 @@ function Take(props: { readonly what: keyof StartingForm['takes']; readonly labe
   const takes = useStartingView(({ form }) => form.takes);
   const { what, label } = props;
   return (
-    <label className="tick">
+    <label className={styles.tick}>
       <input
         type="checkbox"
         checked={takes[what]}
@@ -71,11 +72,11 @@ export function StartingFields(props: { readonly open: Trip; readonly read: Read
   const { open, read } = props;
   const form = useStartingView((view) => view.form);
   return (
-    <div className="starting-fields">
+    <div className={styles.fields}>
+      <Gas form={form} open={open} />
       <When form={form} />
       <Where form={form} open={open} read={read} />
       <Who form={form} open={open} />
-      <OnWhat form={form} open={open} />
       <What form={form} />
     </div>
   );
@@ -95,7 +96,7 @@ function When({ form }: { readonly form: StartingForm }): ReactNode {
         commit={(nights) => changeForm({ nights })}
       />
       <Field
-        label="Dives of a day start at"
+        label="Dives start at"
         value={form.times}
         show={(times) => timesText(times, clock)}
         parse={(text) => parseTimes(text, clock)}
@@ -107,8 +108,23 @@ function When({ form }: { readonly form: StartingForm }): ReactNode {
         value={form.longestMin}
         commit={(longestMin) => changeForm({ longestMin })}
       />
+      <Night form={form} />
+      {form.nights > MOST_NIGHTS_WITHOUT_REST ? (
+        <label className={styles.tick}>
+          <input
+            type="checkbox"
+            checked={form.rests}
+            onChange={(event) => changeForm({ rests: event.target.checked })}
+          />
+          A day of rest after six diving days at most
+        </label>
+      ) : null}
       {flight === null ? (
-        <button type="button" className="linked" onClick={() => changeForm({ flight: firstFlight(form) })}>
+        <button
+          type="button"
+          className={`linked ${styles.whole}`}
+          onClick={() => changeForm({ flight: firstFlight(form) })}
+        >
           Add the flight home
         </button>
       ) : (
@@ -120,8 +136,12 @@ function When({ form }: { readonly form: StartingForm }): ReactNode {
             value={flight}
             commit={(at) => changeForm({ flight: at })}
           />
-          <button type="button" className="linked" onClick={() => changeForm({ flight: null })}>
-            There is no flight
+          <button
+            type="button"
+            className={`linked ${styles.whole}`}
+            onClick={() => changeForm({ flight: null })}
+          >
+            No flight
           </button>
         </>
       )}
@@ -130,10 +150,50 @@ function When({ form }: { readonly form: StartingForm }): ReactNode {
   );
 }
 
+/** Seven nights have six diving days: a rest is a question on longer trips alone. */
+const MOST_NIGHTS_WITHOUT_REST = 7;
+
+const NIGHTS = [
+  { value: 'none', label: 'None' },
+  { value: 'once', label: 'One evening' },
+  { value: 'every other', label: 'Every other evening' },
+  { value: 'every', label: 'Every evening but first and last' },
+] as const;
+
+const NIGHT_TIME = '18:30';
+
+function Night({ form }: { readonly form: StartingForm }): ReactNode {
+  const { night } = form;
+  return (
+    <>
+      <Choice
+        label="Night dives"
+        value={night?.on ?? 'none'}
+        options={NIGHTS}
+        commit={(on) => changeForm({ night: on === 'none' ? null : { time: night?.time ?? NIGHT_TIME, on } })}
+      />
+      {night === null ? (
+        <span />
+      ) : (
+        <ClockField
+          label="Night dives start at"
+          value={night.time}
+          commit={(time) => changeForm({ night: { ...night, time } })}
+        />
+      )}
+    </>
+  );
+}
+
 interface WithOpen {
   readonly form: StartingForm;
   readonly open: Trip;
 }
+
+const SHAPES = [
+  { value: 'stay', label: 'One depth throughout' },
+  { value: 'rise', label: 'Walls and slopes: deep, then shallower in thirds' },
+] as const;
 
 function Where({ form, open, read }: WithOpen & { readonly read: ReadSiteList }): ReactNode {
   return (
@@ -142,12 +202,21 @@ function Where({ form, open, read }: WithOpen & { readonly read: ReadSiteList })
       {open.sites.length > 0 ? (
         <Take what="sites" label={`The ${open.sites.length} sites of “${open.title}”`} />
       ) : null}
-      <SiteListInput
-        label="Sites"
-        list={form.list}
-        read={read}
-        change={(list) => changeForm({ list })}
-        rows={5}
+      <div className={styles.whole}>
+        <SiteListInput
+          label="Sites"
+          list={form.list}
+          read={read}
+          change={(list) => changeForm({ list })}
+          rows={5}
+        />
+      </div>
+      <Choice
+        label="Sites without levels"
+        value={form.rising ? 'rise' : 'stay'}
+        options={SHAPES}
+        commit={(shape) => changeForm({ rising: shape === 'rise' })}
+        wide
       />
       {isWithoutSites(form) ? null : <Troubles part="where" />}
     </fieldset>
@@ -156,7 +225,6 @@ function Where({ form, open, read }: WithOpen & { readonly read: ReadSiteList })
 
 function Who({ form, open }: WithOpen): ReactNode {
   const { usual } = form;
-  const put = (patch: Partial<StartingForm['usual']>): void => changeForm({ usual: { ...usual, ...patch } });
   return (
     <fieldset>
       <legend>Who</legend>
@@ -172,20 +240,11 @@ function Who({ form, open }: WithOpen): ReactNode {
             wide
           />
           <DepthLimitField
-            label="Depth limit of each"
+            label="Depth limit, each"
             value={usual.maxDepthM}
-            commit={(maxDepthM) => put({ maxDepthM })}
+            commit={(maxDepthM) => changeForm({ usual: { ...usual, maxDepthM } })}
           />
-          <GasRateField value={usual.surfaceRateLpm} commit={(surfaceRateLpm) => put({ surfaceRateLpm })} />
-          <CylinderField
-            cylinder={usual.cylinder}
-            commit={(waterL) => put({ cylinder: { ...usual.cylinder, waterL } })}
-          />
-          <FillField
-            value={usual.cylinder.fillBar}
-            commit={(fillBar) => put({ cylinder: { ...usual.cylinder, fillBar } })}
-          />
-          <p className="soft wide-note">Everything else of each diver can be set under Party afterwards.</p>
+          <p className={`soft ${styles.note}`}>Everything else about a diver can be set under Party later.</p>
         </>
       )}
       <Troubles part="who" />
@@ -193,24 +252,38 @@ function Who({ form, open }: WithOpen): ReactNode {
   );
 }
 
-function OnWhat({ form, open }: WithOpen): ReactNode {
+function Gas({ form, open }: WithOpen): ReactNode {
+  const { usual } = form;
+  const put = (patch: Partial<StartingForm['usual']>): void => changeForm({ usual: { ...usual, ...patch } });
   return (
     <fieldset>
-      <legend>On what</legend>
-      <Take
-        what="mixes"
-        label={`The mixes of “${open.title}”: ${open.mixes.map(({ o2 }) => mixText(o2)).join(', ')}`}
-      />
+      <legend>Gas</legend>
+      {form.takes.party ? null : (
+        <>
+          <CylinderField
+            cylinder={usual.cylinder}
+            commit={(patch) => put({ cylinder: { ...usual.cylinder, ...patch } })}
+          />
+          <FillField
+            value={usual.cylinder.fillBar}
+            commit={(fillBar) => put({ cylinder: { ...usual.cylinder, fillBar } })}
+          />
+          <GasRateField value={usual.surfaceRateLpm} commit={(surfaceRateLpm) => put({ surfaceRateLpm })} />
+        </>
+      )}
       {form.takes.mixes ? null : (
         <Field
-          label="Oxygen of each mix, %"
+          label="Mixes, % oxygen"
           value={form.shares}
           show={sharesText}
           parse={parseShares}
           commit={(shares) => changeForm({ shares })}
-          wide
         />
       )}
+      <Take
+        what="mixes"
+        label={`The mixes of “${open.title}”: ${open.mixes.map(({ o2 }) => mixText(o2)).join(', ')}`}
+      />
       <Troubles part="gas" />
     </fieldset>
   );

@@ -2,11 +2,13 @@
 import { sitesOfDrafts } from '../../../core/formats/site-draft';
 import { wallMin, wallText, type WallTime } from '../../../core/words/calendar';
 import type { StartingAnswers } from '../../../core/proposal/starting-sheet';
+import type { System } from '../../../core/words/quantity';
 import type { Diver, Mix, Site, Trip } from '../../../core/document/types';
 import { countText } from '../../figures/format';
 import type { Viewer } from '../../figures/reader';
 import { blankTrip, newDiver } from '../../store/blank-trip';
 import { EMPTY_SITE_LIST, readSiteList, type ReadSiteList, type SiteList } from '../sites/site-list';
+import { cellAsks, type AskedCell } from './draft-cells';
 import { numberedNames } from './lists';
 import type { Water } from '../../../core/water';
 
@@ -19,8 +21,12 @@ export interface StartingForm {
   readonly firstDay: string;
   readonly nights: number;
   readonly times: readonly string[];
+  /** null: no night dives. */
+  readonly night: StartingAnswers['night'];
+  readonly rests: boolean;
   readonly longestMin: number;
   readonly list: SiteList;
+  readonly rising: boolean;
   readonly names: readonly string[];
   readonly usual: UsualDiver;
   readonly shares: readonly number[];
@@ -30,6 +36,8 @@ export interface StartingForm {
   readonly takes: { readonly sites: boolean; readonly party: boolean; readonly mixes: boolean };
   /** Whether the reasons go into the notes of the trip. */
   readonly keepsReasons: boolean;
+  /** What was said of single dives of the draft. */
+  readonly cells: readonly AskedCell[];
 }
 
 const DAY_MIN = 1440;
@@ -42,17 +50,20 @@ function nextSaturday(today: string): string {
   return wallText(wallMin(`${today}T00:00`) + days * DAY_MIN).slice(0, 10);
 }
 
-/** The form before anything is typed. @param today "2027-03-06" */
-export function freshForm(today: string): StartingForm {
-  const { surfaceRateLpm, cylinder, maxDepthM } = newDiver('', '');
+/** The form before anything is typed. @param today "2027-03-06" @param units what the usual values are round in */
+export function freshForm(today: string, units: System): StartingForm {
+  const { surfaceRateLpm, cylinder, maxDepthM } = newDiver('', '', units);
   return {
     title: 'New trip',
     place: '',
     firstDay: nextSaturday(today),
     nights: 7,
     times: ['08:00', '11:00', '14:30', '17:30'],
-    longestMin: 50,
+    night: null,
+    rests: true,
+    longestMin: 60,
     list: EMPTY_SITE_LIST,
+    rising: false,
     names: numberedNames(2),
     usual: { surfaceRateLpm, cylinder, maxDepthM },
     shares: [0.21, 0.32],
@@ -60,10 +71,11 @@ export function freshForm(today: string): StartingForm {
     water: blankTrip().water,
     takes: { sites: false, party: false, mixes: false },
     keepsReasons: true,
+    cells: [],
   };
 }
 
-/** Whether nothing has been said of sites yet: no fault before it is answered, though nothing can be laid out. */
+/** Whether nothing has been said of sites yet: no fault before it is answered, though nothing can be drafted. */
 export function isWithoutSites({ list, takes }: StartingForm): boolean {
   return list === EMPTY_SITE_LIST && !takes.sites;
 }
@@ -91,7 +103,7 @@ function sitesOf(form: StartingForm, open: Trip, read: ReadSiteList): readonly S
   ];
 }
 
-function partyOf(form: StartingForm, open: Trip): readonly Diver[] {
+function partyOf(form: StartingForm, open: Trip, units: System): readonly Diver[] {
   if (form.takes.party) {
     // What a diver did before the trip on screen is not what they did before this one.
     return open.party.map((diver) => {
@@ -99,7 +111,7 @@ function partyOf(form: StartingForm, open: Trip): readonly Diver[] {
       return rest;
     });
   }
-  return form.names.map((name, at) => ({ ...newDiver(`diver-${at + 1}`, name), ...form.usual }));
+  return form.names.map((name, at) => ({ ...newDiver(`diver-${at + 1}`, name, units), ...form.usual }));
 }
 
 function mixesOf(form: StartingForm, open: Trip): readonly Mix[] {
@@ -113,38 +125,43 @@ function mixesOf(form: StartingForm, open: Trip): readonly Mix[] {
   return form.shares.map((o2, at) => ({ id: `mix-${at + 1}`, o2, costPerFill: 0 }));
 }
 
-/** What has to be mended in the list before anything can be laid out; null: nothing. */
+/** What has to be mended in the list before anything can be drafted; null: nothing. */
 export function listFault({ sites, drafts }: ReadSiteList): string | null {
   const twin = sites.find(({ isKnown, isWanted }) => isKnown && isWanted);
   if (twin) return `There is a site ${twin.draft.name} already: leave this one out, or give it another name.`;
   return drafts === null ? 'Give each site its depth first.' : null;
 }
 
-/** What laying out does, said before it is done: rows that were not understood are gone with the list. */
-export function layOutLabel({ troubles }: ReadSiteList): string {
-  if (troubles.length === 0) return 'Lay it out';
-  if (troubles.some(({ kind }) => kind !== 'row')) return 'Lay it out without the list';
-  return `Lay it out without ${troubles.length === 1 ? 'one row' : `${countText(troubles.length)} rows`}`;
+/** What taking the draft does, said before it is done: rows that were not understood are gone with the list. */
+export function takeLabel({ troubles }: ReadSiteList): string {
+  if (troubles.length === 0) return 'Use this draft';
+  if (troubles.some(({ kind }) => kind !== 'row')) return 'Use this draft without the list';
+  return `Use this draft without ${troubles.length === 1 ? 'one row' : `${countText(troubles.length)} rows`}`;
 }
 
-/** The answers to lay out by; null while the list has a fault. */
+/** The answers to draft by; null while the list has a fault. */
 export function answersOf(form: StartingForm, open: Trip, reader: Viewer): StartingAnswers | null {
   const read = listRead(form, open, reader);
   if (listFault(read) !== null) return null;
-  const { title, place, firstDay, nights, times, longestMin, flight, water } = form;
+  const { title, place, firstDay, nights, times, night, rests, longestMin, rising, flight, water } = form;
+  const sites = sitesOf(form, open, read);
   return {
     title,
     place,
     firstDay,
     nights,
     times,
+    night,
+    rests,
     longestMin,
+    rising,
+    cells: cellAsks(form.cells, sites),
     flight,
     water,
-    sites: sitesOf(form, open, read),
-    party: partyOf(form, open),
+    sites,
+    party: partyOf(form, open, reader.units),
     mixes: mixesOf(form, open),
-    settings: blankTrip().settings,
+    settings: blankTrip(reader.units).settings,
     depthUnit: reader.units === 'imperial' ? 'ft' : 'm',
   };
 }

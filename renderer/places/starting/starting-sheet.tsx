@@ -3,10 +3,11 @@ import { beginTrip, newTrip } from '../../actions/files';
 import { closeOverlay, goTo } from '../../actions/view';
 import { Dialog } from '../../parts/dialog';
 import { desk, useDesk } from '../../store/store';
-import { LaidOutTrip } from './laid-out-trip';
+import { Draft } from './draft';
 import { StartingFields } from './starting-fields';
-import { layOutLabel, listRead } from './starting-form';
+import { takeLabel, listRead } from './starting-form';
 import {
+  beginForm,
   clearForm,
   layOut,
   startingView,
@@ -14,7 +15,7 @@ import {
   takeLaidOut,
   useStartingView,
 } from './starting-view';
-import './starting.css';
+import styles from './starting.module.css';
 
 /** Puts what the form comes to on the desk as a new trip of the library. */
 async function take(): Promise<void> {
@@ -23,7 +24,7 @@ async function take(): Promise<void> {
   if (laidOut.result.value.trip.dives.length === 0) return;
   const { form } = startingView.getState();
   const { trip, explanations } = laidOut.result.value;
-  const notes = form.keepsReasons ? `How it was laid out:\n${explanations.join('\n')}` : '';
+  const notes = form.keepsReasons ? `How it was drafted:\n${explanations.join('\n')}` : '';
   if (!(await beginTrip({ ...trip, notes }))) {
     layOut();
     return;
@@ -35,7 +36,7 @@ async function take(): Promise<void> {
 
 /** A week in two minutes: a few questions, and the trip they make, before it is made. */
 export function StartingSheet(): ReactNode {
-  // While it is laid out anew it may be asked for already: what comes of the last answer is taken.
+  // While it is drafted anew it may be asked for already: what comes of the last answer is taken.
   const canTake = useStartingView(
     ({ laidOut }) =>
       laidOut.kind === 'working' ||
@@ -46,29 +47,29 @@ export function StartingSheet(): ReactNode {
   const open = desk.getState().trip;
   const read = listRead(form, open, settings);
   useEffect(() => {
-    layOut();
+    beginForm();
     return stopLayingOut;
   }, []);
   return (
     <Dialog
-      title="Lay out a new trip"
+      title="Draft a new trip"
       width="full"
       startsInFields
       onClose={closeOverlay}
       foot={
         <>
           <button type="button" className="button" onClick={() => void newTrip()}>
-            Begin with an empty trip
+            Start with an empty trip
           </button>
           <button type="button" className="button first" disabled={!canTake} onClick={() => void take()}>
-            {layOutLabel(read)}
+            {takeLabel(read)}
           </button>
         </>
       }
     >
-      <div className="starting">
+      <div className={styles.starting}>
         <StartingFields open={open} read={read} />
-        <LaidOutTrip read={read} />
+        <Draft read={read} />
       </div>
     </Dialog>
   );

@@ -1,6 +1,7 @@
-/** The form and what it would lay out: kept while the window is open, so that closing the sheet loses nothing. */
+/** The form and its draft: kept while the window is open, so that closing the sheet loses nothing. */
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
+import type { StartingTrip } from '../../../core/proposal/starting-sheet';
 import { unreachable } from '../../../core/result';
 import { todayText } from '../../figures/local-time';
 import { workBeside } from '../../parts/work';
@@ -19,11 +20,17 @@ export type LaidOut =
 export interface StartingView {
   readonly form: StartingForm;
   readonly laidOut: LaidOut;
+  /** The newest draft there is: it stays in sight while another is made. */
+  readonly latest: StartingTrip | null;
 }
 
+/** The form before anything is typed, in the units of the window as they stand. */
+let fresh = freshForm(todayText(), desk.getState().settings.units);
+
 export const startingView = createStore<StartingView>()(() => ({
-  form: freshForm(todayText()),
+  form: fresh,
   laidOut: { kind: 'none' },
+  latest: null,
 }));
 
 export function useStartingView<T>(selector: (view: StartingView) => T): T {
@@ -36,11 +43,18 @@ const work = workBeside<StartingAsk, StartingMade>(workerUrl);
 let laying: Promise<LaidOut | null> = Promise.resolve(null);
 
 function show(laidOut: LaidOut): LaidOut {
-  startingView.setState({ laidOut });
+  const made = laidOut.kind === 'done' && laidOut.result.ok ? laidOut.result.value : null;
+  startingView.setState(laidOut.kind === 'working' ? { laidOut } : { laidOut, latest: made });
   return laidOut;
 }
 
-/** Lays out what the form says, beside the window. */
+/** As the sheet opens: where nothing is typed yet, the usual values are those of the units and the day as they are. */
+export function beginForm(): void {
+  if (startingView.getState().form === fresh) clearForm();
+  layOut();
+}
+
+/** Drafts what the form says, beside the window. */
 export function layOut(): void {
   const { trip, settings } = desk.getState();
   const answers = answersOf(startingView.getState().form, trip, settings);
@@ -85,8 +99,9 @@ export function changeForm(patch: Partial<StartingForm>): void {
   layOut();
 }
 
-/** A laid-out trip has taken what was typed: the sheet is fresh again. */
+/** The draft has taken what was typed: the sheet is fresh again. */
 export function clearForm(): void {
   stopLayingOut();
-  startingView.setState({ form: freshForm(todayText()), laidOut: { kind: 'none' } });
+  fresh = freshForm(todayText(), desk.getState().settings.units);
+  startingView.setState({ form: fresh, laidOut: { kind: 'none' }, latest: null });
 }

@@ -6,7 +6,7 @@ export class StartingSheetPage {
   constructor(readonly bench: Workbench) {}
 
   get sheet(): Locator {
-    return this.bench.page.getByRole('dialog', { name: 'Lay out a new trip' });
+    return this.bench.page.getByRole('dialog', { name: 'Draft a new trip' });
   }
 
   /** From the cautions of a first start. */
@@ -25,21 +25,21 @@ export class StartingSheetPage {
     await this.field(label).press('Enter');
   }
 
-  /** What it would lay out. */
+  /** The draft as it stands. */
   get preview(): Locator {
-    return this.sheet.getByRole('region', { name: 'What it lays out' });
+    return this.sheet.getByRole('region', { name: 'The draft' });
   }
 
   get days(): Locator {
     return this.preview.getByRole('table', { name: 'Dives by day and time' });
   }
 
-  part(name: 'When' | 'Where' | 'Who' | 'On what' | 'The trip'): Locator {
+  part(name: 'When' | 'Where' | 'Who' | 'Gas' | 'The trip'): Locator {
     return this.sheet.getByRole('group', { name });
   }
 
   async layOut(): Promise<void> {
-    await this.sheet.getByRole('button', { name: 'Lay it out' }).click();
+    await this.sheet.getByRole('button', { name: 'Use this draft' }).click();
     await expect(this.sheet).toHaveCount(0);
   }
 }

@@ -32,6 +32,10 @@ function answers(change: Partial<StartingAnswers> = {}): StartingAnswers {
     settings: { descentMPerMin: 18, ascentMPerMin: 9, gasLaw: 'ideal', analysisTolerance: 0 },
     longestMin: 50,
     depthUnit: 'm',
+    night: null,
+    rests: true,
+    rising: false,
+    cells: [],
     ...change,
   };
 }
@@ -79,7 +83,7 @@ describe('startingSheet', () => {
 
   it('lays out a week that nobody has to change: no caution to stop or change, room on every dive', () => {
     const { trip } = laidOut();
-    expect(trip.dives).toHaveLength(18);
+    expect(trip.dives).toHaveLength(16);
     expect(checkTrip(trip)).toEqual([]);
     const whole = ledger(trip);
     expect(cautionsOf(whole).filter(({ severity }) => severity !== 'know')).toEqual([]);
@@ -114,8 +118,12 @@ describe('startingSheet', () => {
 
   it('goes from deep to shallow each day, never below a site, and takes every site in turn', () => {
     const { trip } = laidOut();
-    for (let day = 0; day < 6; day += 1) {
-      const depths = trip.dives.slice(3 * day, 3 * day + 3).map(({ depthM }) => depthM);
+    const days = [...new Set(trip.dives.map(({ startsAt }) => startsAt.slice(0, 10)))];
+    expect(days).toHaveLength(6);
+    for (const day of days) {
+      const depths = trip.dives
+        .filter(({ startsAt }) => startsAt.startsWith(day))
+        .map(({ depthM }) => depthM);
       expect(depths).toEqual(depths.toSorted((a, b) => b - a));
       expect(depths[0]! - depths[1]!).toBeGreaterThanOrEqual(3);
     }
@@ -152,7 +160,7 @@ describe('startingSheet', () => {
     });
     expect(Math.max(...trip.dives.map(({ depthM }) => depthM))).toBe(18);
     expect(explanations.join(' ')).toContain(
-      'Site b is dived to 18 m rather than 30 m: the depth limit of Guest 2 is 18 m',
+      'Site b is dived to 18 m rather than 30 m and Site d to 18 m rather than 24 m: the depth limit of Guest 2 is 18 m.',
     );
   });
 
@@ -166,14 +174,14 @@ describe('startingSheet', () => {
   });
 
   it('leaves out what would end too near the flight or the next dive, and says so', () => {
-    const late = laidOut({ flight: '2027-03-13T08:00' });
-    expect(late.trip.dives.at(-1)!.startsAt).toBe('2027-03-12T11:00');
+    const late = laidOut({ flight: '2027-03-13T05:00' });
+    expect(late.trip.dives.at(-1)!.startsAt).toBe('2027-03-12T07:30');
     expect(late.explanations.join(' ')).toContain(
-      'The dive of 2027-03-12T15:00 is left out: less than 18 h would be left before the flight.',
+      'The dive of 2027-03-12T11:00 is left out: less than 18 h would be left before the flight.',
     );
     const close = laidOut({ times: ['08:00', '09:00', '12:00'] });
     expect(close.explanations).toContain(
-      'The 6 dives at 09:00 are left out: too soon after 08:00 for 20 min of diving and an hour at the surface.',
+      'There are no dives at 09:00: too soon after 08:00 for 20 min of diving and an hour at the surface.',
     );
     // The dives that are left take the deepest sites, as if the third had not been asked for.
     expect(close.trip.dives).toEqual(laidOut({ times: ['08:00', '12:00'] }).trip.dives);
@@ -185,8 +193,138 @@ describe('startingSheet', () => {
     });
     expect(trip.dives).toEqual([]);
     expect(explanations.slice(1)).toEqual([
-      'No dive can be laid out: even at 8 m, the gas leaves less than 20 min.',
+      'No dive can be drafted: even at 8 m, the gas leaves less than 20 min.',
     ]);
+  });
+
+  it('drafts dives of 45 min and more, the first of a day for its depth', () => {
+    const { trip } = laidOut({ longestMin: 60, times: ['08:00', '11:00', '14:30', '17:30'] });
+    for (const day of new Set(trip.dives.map(({ startsAt }) => startsAt.slice(0, 10)))) {
+      const [first, ...later] = trip.dives.filter(({ startsAt }) => startsAt.startsWith(day));
+      expect(first!.bottomMin).toBeGreaterThanOrEqual(20);
+      for (const { bottomMin, depthM } of later) {
+        expect(bottomMin).toBeGreaterThanOrEqual(45);
+        expect(bottomMin).toBeLessThanOrEqual(60);
+        expect(depthM).toBeLessThan(first!.depthM);
+      }
+    }
+  });
+
+  it('dives a site by its levels, those that lie too deep raised, and leaves room at each', () => {
+    const wall = {
+      id: 'w',
+      name: 'Wall',
+      depthM: 30,
+      notes: '',
+      levels: [
+        { depthM: 30, min: 12 },
+        { depthM: 18, min: 20 },
+        { depthM: 9, min: 18 },
+      ],
+    };
+    const { trip, explanations } = laidOut({
+      sites: [wall],
+      nights: 0,
+      times: ['08:00', '11:00'],
+      flight: null,
+    });
+    const [first, second] = trip.dives;
+    expect(first!.legs!.map(({ depthM }) => depthM)).toEqual([30, 18, 9]);
+    expect(first!.bottomMin).toBe(50);
+    expect(first!.legs!.reduce((sum, { min }) => sum + min, 0)).toBe(50);
+    expect(second!.legs!.map(({ depthM }) => depthM)).toEqual([second!.depthM, 18, 9]);
+    expect(second!.depthM).toBeLessThanOrEqual(27);
+    expect(explanations).toContain('Sites with levels are dived by them.');
+    for (const { entries } of ledger(trip).divers) {
+      for (const { levels } of entries) {
+        for (const { min, noStopMin } of levels)
+          expect((noStopMin ?? Infinity) - min).toBeGreaterThanOrEqual(5);
+      }
+    }
+  });
+
+  it('lets sites without levels rise where that is asked for, and says how', () => {
+    const { trip, explanations } = laidOut({ rising: true });
+    const deep = trip.dives.find(({ depthM }) => depthM === 30)!;
+    expect(deep.legs!.map(({ depthM }) => depthM)).toEqual([30, 20, 10]);
+    expect(deep.bottomMin).toBeGreaterThanOrEqual(45);
+    expect(explanations.join(' ')).toContain('a third of the time at the depth');
+    // What is shallow stays at its depth.
+    expect(trip.dives.every(({ depthM, legs }) => depthM > 15 || legs === undefined)).toBe(true);
+  });
+
+  it('puts a night dive at a site dived by day, no deeper than 18 m, and makes time before it', () => {
+    const { trip, cells, explanations } = laidOut({
+      times: ['08:00', '11:00', '14:30', '17:30'],
+      night: { time: '18:30', on: 'every' },
+    });
+    const nights = trip.dives.filter(({ startsAt }) => startsAt.endsWith('18:30'));
+    expect(nights).toHaveLength(4);
+    expect(cells.filter(({ isNight }) => isNight)).toHaveLength(4);
+    for (const { startsAt, siteId, depthM } of nights) {
+      expect(depthM).toBeLessThanOrEqual(18);
+      const today = trip.dives.filter((dive) => dive.startsAt.startsWith(startsAt.slice(0, 10)));
+      expect(today.map(({ startsAt: at }) => at.slice(11))).toEqual(['08:00', '11:00', '14:30', '18:30']);
+      expect(today.slice(0, -1).some((dive) => dive.siteId === siteId)).toBe(true);
+    }
+    expect(explanations.join(' ')).toContain('A night dive goes to a site dived that day');
+  });
+
+  it('rests on long trips, so that nobody dives seven days in a row', () => {
+    const daysOf = (rests: boolean) => {
+      const { trip, explanations } = laidOut({ nights: 14, times: ['09:00'], flight: null, rests });
+      const codes = cautionsOf(ledger(trip)).map(({ code }) => code);
+      return { days: trip.dives.map(({ startsAt }) => startsAt.slice(0, 10)), codes, explanations };
+    };
+    const rested = daysOf(true);
+    expect(rested.days).toHaveLength(12);
+    expect(rested.days).not.toContain('2027-03-13');
+    expect(rested.codes).not.toContain('no-rest');
+    expect(rested.explanations[0]).toContain(', 2027-03-13 for rest;');
+    expect(daysOf(false).codes).toContain('no-rest');
+  });
+
+  it('drafts around a dive that is locked, one that is dropped and one at a site asked for', () => {
+    const first = laidOut();
+    const [one, two, three] = first.trip.dives.filter(({ startsAt }) => startsAt.startsWith('2027-03-08'));
+    const second = laidOut({
+      cells: [
+        { kind: 'site', startsAt: one!.startsAt, siteId: 'd' },
+        { kind: 'lock', startsAt: two!.startsAt, siteId: 'a', shape: { depthM: 11, bottomMin: 33 } },
+        { kind: 'drop', startsAt: three!.startsAt },
+        { kind: 'drop', startsAt: '2027-05-01T08:00' },
+      ],
+    });
+    const day = second.trip.dives.filter(({ startsAt }) => startsAt.startsWith('2027-03-08'));
+    expect(day.map(({ siteId }) => siteId)).toEqual(['d', 'a']);
+    expect(day[1]).toMatchObject({ depthM: 11, bottomMin: 33 });
+    const states = second.cells.filter(({ startsAt }) => startsAt.startsWith('2027-03-08'));
+    expect(states.map(({ state }) => state)).toEqual(['drafted', 'locked', 'dropped']);
+    expect(second.trip.dives).toHaveLength(15);
+  });
+
+  it('says that a locked dive cannot stay, and drafts another at its site', () => {
+    const { trip, cells, explanations } = laidOut({
+      cells: [
+        { kind: 'lock', startsAt: '2027-03-08T07:30', siteId: 'b', shape: { depthM: 30, bottomMin: 90 } },
+      ],
+    });
+    expect(explanations).toContain(
+      'The locked dive of 2027-03-08T07:30 would pass a limit now, and is drafted anew.',
+    );
+    expect(cells.find(({ startsAt }) => startsAt === '2027-03-08T07:30')!.state).toBe('drafted');
+    expect(trip.dives.find(({ startsAt }) => startsAt === '2027-03-08T07:30')!.siteId).toBe('b');
+  });
+
+  it('says of each dive what holds it, and of each that is missing why', () => {
+    const { cells } = laidOut({ flight: '2027-03-13T05:00' });
+    expect(cells.at(-1)).toMatchObject({
+      state: 'left out',
+      why: 'less than 18 h would be left before the flight.',
+    });
+    const deep = cells.filter(({ state, why }) => state === 'drafted' && why !== null);
+    expect(deep.length).toBeGreaterThan(0);
+    for (const { why } of deep) expect(why).toMatch(/no-stop limit|less deep than the dive before/);
   });
 
   it('gives the same trip for the same answers', () => {
@@ -203,6 +341,7 @@ describe('startingSheet', () => {
       { times: ['7:30', '25:00', '11:00', '11:00'] },
       ['times[0]', 'times[1]', 'times[3]'],
     ],
+    ['a night dive at no time', { night: { time: '25:00', on: 'once' } }, ['night']],
     ['no sites', { sites: [] }, ['sites']],
     ['no mixes', { mixes: [] }, ['mixes']],
     ['an empty party', { party: [] }, ['party']],
@@ -227,7 +366,9 @@ describe('startingSheet', () => {
     const text = explanations.join(' ');
     expect(text).toContain('There are 6 days for diving, Sun 7 March to Fri 12 March;');
     expect(text).toContain('at least 10 ft less deep, or no deeper than 40 ft');
-    expect(text).toContain('Site b is dived to 60 ft rather than 98 ft: the depth limit is 60 ft.');
+    expect(text).toContain(
+      'Site b is dived to 60 ft rather than 98 ft and Site d to 60 ft rather than 79 ft: the depth limit is 60 ft.',
+    );
     expect(text).toContain('before the flight on Sat 13, 3:00 pm.');
     expect(text).not.toMatch(/\d m\b|T\d\d:|\d{4}-/);
   });
@@ -244,13 +385,14 @@ describe('the reasons', () => {
     const text = why({ party: [guest(1), guest(2, { gradient: { low: 0.3, high: 0.6 } }), guest(3)] });
     expect(text).toMatch(/limited by the no-stop limit of Guest 2\.$/m);
     expect(text).toContain('deeper, the no-stop limit of Guest 2 leaves less than 20 min.');
-    expect(text).not.toContain('the gas');
+    expect(text).not.toMatch(/the gas|Gas limits/);
   });
 
   it('name the gas and whose it is, though it be one of twelve', () => {
     const party = Array.from({ length: 12 }, (_, at) => guest(at, at === 7 ? { cylinder: small } : {}));
     const text = why({ party });
-    expect(text).toContain('All 18 dives are limited by the gas of Guest 7.');
+    expect(text).toContain('All 16 dives are limited by the gas of Guest 7.');
+    expect(text).toContain('Gas limits most of them: check cylinder, fill and RMV.');
     expect(text).toContain('deeper, the gas of Guest 7 leaves less than 20 min.');
   });
 
@@ -275,7 +417,7 @@ describe('the reasons', () => {
     });
     expect(text).toMatch(/limited by the oxygen of 24 hours \(CNS\)/);
     expect(text).toMatch(
-      /dives at .*18:30 are left out: even at 8 m, the oxygen of 24 hours \(CNS\) leaves less than 20 min\./,
+      /dives are left out, the first of them 2027-03-07T13:30: even at 8 m, the oxygen of 24 hours \(CNS\) leaves less than 20 min\./,
     );
   });
 
@@ -291,7 +433,7 @@ describe('the reasons', () => {
   it('say whom no mix on board suits', () => {
     const rich = { id: 'ean40', o2: 0.4, costPerFill: 0 };
     expect(why({ mixes: [rich], party: [guest(1, { maxO2: 0.36 }), guest(2)] })).toContain(
-      'No dive can be laid out: no mix on board may be breathed by Guest 1.',
+      'No dive can be drafted: no mix on board may be breathed by Guest 1.',
     );
   });
 });

@@ -1,12 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { demoTrip } from '../../../../../core/document/demo-trip';
 import { startingSheet } from '../../../../../core/proposal/starting-sheet';
+import { toUnit } from '../../../../../core/words/quantity';
+import { askedOf, lockOf, swapped } from '../../../../../renderer/places/starting/draft-cells';
 import { listOf } from '../../../../../renderer/places/sites/site-list';
 import {
   answersOf,
   firstFlight,
   freshForm,
-  layOutLabel,
+  takeLabel,
   listFault,
   listRead,
 } from '../../../../../renderer/places/starting/starting-form';
@@ -14,7 +16,7 @@ import {
 const METRIC = { units: 'metric', clock: '24h' } as const;
 
 const open = demoTrip();
-const form = { ...freshForm('2027-03-03'), list: listOf('Gull Steps, 14\nFar Bank, 26') };
+const form = { ...freshForm('2027-03-03', 'metric'), list: listOf('Gull Steps, 14\nFar Bank, 26') };
 
 describe('freshForm', () => {
   it.each([
@@ -23,7 +25,64 @@ describe('freshForm', () => {
     ['2027-03-07', '2027-03-13'],
     ['2026-12-27', '2027-01-02'],
   ])('proposes the Saturday after %s', (today, saturday) => {
-    expect(freshForm(today).firstDay).toBe(saturday);
+    expect(freshForm(today, 'metric').firstDay).toBe(saturday);
+  });
+});
+
+describe('the usual diver', () => {
+  it('is round in feet, psi and cubic feet where those are counted', () => {
+    const { usual } = freshForm('2027-03-03', 'imperial');
+    const shown = (si: number, kind: 'depth' | 'pressure' | 'volume' | 'gas-rate') =>
+      toUnit(si, kind, 'imperial');
+    const { waterL, fillBar, reserveBar } = usual.cylinder;
+    expect(shown(usual.maxDepthM, 'depth')).toBeCloseTo(100, 9);
+    expect(shown(fillBar, 'pressure')).toBeCloseTo(3000, 9);
+    expect(shown(reserveBar, 'pressure')).toBeCloseTo(700, 9);
+    expect(shown(waterL * fillBar, 'volume')).toBeCloseTo(80, 9);
+    expect(shown(usual.surfaceRateLpm, 'gas-rate')).toBeCloseTo(0.65, 9);
+    const answers = answersOf({ ...form, usual }, open, { units: 'imperial', clock: '12h' })!;
+    expect(toUnit(answers.settings.ascentMPerMin, 'speed', 'imperial')).toBeCloseTo(30, 9);
+    expect(toUnit(answers.settings.descentMPerMin, 'speed', 'imperial')).toBeCloseTo(60, 9);
+  });
+});
+
+describe('what is said of single dives', () => {
+  const draftOf = (change: Partial<typeof form> = {}) => {
+    const result = startingSheet(answersOf({ ...form, ...change }, open, METRIC)!);
+    if (!result.ok) throw new Error('not drafted');
+    return result.value;
+  };
+
+  it('swaps the sites of two dives, and takes that back', () => {
+    const draft = draftOf();
+    const [one, two] = draft.cells;
+    const cells = swapped([], draft, one!, two!);
+    const names = (made: typeof draft) =>
+      made.trip.dives.slice(0, 2).map(({ siteId }) => made.trip.sites.find(({ id }) => id === siteId)!.name);
+    expect(names(draft)).toEqual(['Far Bank', 'Gull Steps']);
+    expect(names(draftOf({ cells }))).toEqual(['Gull Steps', 'Far Bank']);
+    expect(askedOf(askedOf(cells, one!.startsAt, null), two!.startsAt, null)).toEqual([]);
+  });
+
+  it('keeps a locked dive as it is, by the name of its site, whatever its id becomes', () => {
+    const draft = draftOf();
+    const dive = draft.trip.dives[0]!;
+    const cells = askedOf([], dive.startsAt, lockOf(draft.trip, dive));
+    const longer = draftOf({ cells, list: listOf('New Reef, 18\nGull Steps, 14\nFar Bank, 26') });
+    expect(longer.cells[0]!.state).toBe('locked');
+    const { siteId, depthM, bottomMin } = longer.trip.dives[0]!;
+    expect({ depthM, bottomMin }).toEqual({ depthM: dive.depthM, bottomMin: dive.bottomMin });
+    expect(longer.trip.sites.find(({ id }) => id === siteId)!.name).toBe('Far Bank');
+    // A site that is gone takes what was said of it along.
+    expect(draftOf({ cells, list: listOf('New Reef, 18') }).cells[0]!.state).toBe('drafted');
+  });
+
+  it('moves a dive to a place that was empty, and leaves its own empty', () => {
+    const draft = draftOf({ cells: [{ kind: 'drop', startsAt: draftOf().cells[0]!.startsAt }] });
+    const [empty, full] = draft.cells;
+    expect([empty!.state, full!.state]).toEqual(['dropped', 'drafted']);
+    const moved = draftOf({ cells: swapped([], draft, empty!, full!) });
+    expect(moved.cells.slice(0, 2).map(({ state }) => state)).toEqual(['drafted', 'dropped']);
   });
 });
 
@@ -34,13 +93,13 @@ describe('the list of sites', () => {
   it('says before it is laid out without rows that were not understood', () => {
     expect(
       ['Gull Steps, 14', 'Gull Steps, 14\nFar Bank', 'Gull Steps, 14\nFar Bank\nNova,x', '<gpx'].map((text) =>
-        layOutLabel(readOf(text)),
+        takeLabel(readOf(text)),
       ),
     ).toEqual([
-      'Lay it out',
-      'Lay it out without one row',
-      'Lay it out without two rows',
-      'Lay it out without the list',
+      'Use this draft',
+      'Use this draft without one row',
+      'Use this draft without two rows',
+      'Use this draft without the list',
     ]);
   });
 
