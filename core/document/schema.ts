@@ -322,6 +322,7 @@ const tripSchema = record(said`Trip`, {
   party: list(LIST_RULES.party, diverSchema),
   sites: list(LIST_RULES.sites, site),
   mixes: list(LIST_RULES.mixes, mixSchema),
+  currency: text('currency').exactOptional(),
   dives: list(LIST_RULES.dives, diveSchema),
   flight: record(said`Flight`, { at: time(said`Flight`) })
     .nullable()

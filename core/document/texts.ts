@@ -23,6 +23,7 @@ export const TEXT_RULES = {
   place: { label: said`Place`, max: 120, isAsked: false, hasLines: false },
   siteNotes: { label: said`Notes`, max: 4000, isAsked: false, hasLines: true },
   reason: { label: said`Reason`, max: 200, isAsked: false, hasLines: false },
+  currency: { label: said`Currency`, max: 8, isAsked: false, hasLines: false },
   notes: { label: said`Notes`, max: 20_000, isAsked: false, hasLines: true },
 } as const satisfies Record<string, TextRule>;
 

@@ -23,6 +23,8 @@ export interface Trip {
   readonly party: readonly Diver[];
   readonly sites: readonly Site[];
   readonly mixes: readonly Mix[];
+  /** What prices are in, a sign or letters: "€", "EUR"; left out: not said. */
+  readonly currency?: string;
   /** In order of planned start; no two dives of one diver overlap. */
   readonly dives: readonly Dive[];
   readonly flight: Flight | null;
@@ -91,6 +93,7 @@ export interface Mix {
   readonly id: Id;
   /** Oxygen fraction on the label. */
   readonly o2: number;
+  /** In the trip's money. */
   readonly costPerFill: number;
   /** Oxygen fraction as analysed; overrides the label everywhere. */
   readonly analysedO2?: number;

@@ -33,6 +33,7 @@ const KEY_ORDER: Readonly<Record<string, readonly string[]>> = {
     'party',
     'sites',
     'mixes',
+    'currency',
     'dives',
     'flight',
     'days',

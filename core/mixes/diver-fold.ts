@@ -13,7 +13,9 @@ import {
   type DiverDive,
   type DiverTables,
 } from './fold-tables';
+import { NO_LIMIT_MET, smallerRoom, type SmallestRoom } from './outcome';
 import { OxygenTally, type PeakTables } from './oxygen-tally';
+import type { RoomLimit } from '../ledger/ledger-types';
 
 /** Bottom time and limit, and room and 0, may differ by this much before one counts as past the other. */
 const SAME_MIN = 1e-9;
@@ -22,8 +24,9 @@ const SAME_MIN = 1e-9;
 export interface FoldOutcome {
   /** Places of the dives on which a limit is passed, among the trip's. */
   readonly outside: readonly number[];
-  /** Infinity where nothing limits a dive. */
-  readonly smallestRoomMin: number;
+  readonly smallest: SmallestRoom;
+  /** As in `DiverOutcome`. */
+  readonly nitrogenRooms: Float64Array;
   readonly oxygenPeak: number;
 }
 
@@ -136,18 +139,19 @@ export class DiverFold {
   }
 
   /**
-   * @param mixOfClass a candidate for each class of dives, or `NO_MIX`
+   * @param mixOfClass a candidate for each class of dives, or `NO_MIX` @param dives there are in the trip
    * @returns null where the ledger has to decide: an oxygen pressure above 1.6 bar, or a rolling clock that
    *   might limit the smallest room
    */
-  fold(mixOfClass: readonly number[]): FoldOutcome | null {
+  fold(mixOfClass: readonly number[], dives: number): FoldOutcome | null {
     if (!this.isStartKnown) return null;
     const { tables, oxygen } = this;
     this.tensions.set(tables.start.carry.tensions);
     this.atMin = tables.start.carry.atMin;
     oxygen.reset();
     const outside: number[] = [];
-    let smallestRoomMin = Infinity;
+    const nitrogenRooms = new Float64Array(dives).fill(Infinity);
+    let smallest = NO_LIMIT_MET;
     let soonestDayMin = Infinity;
     for (const dive of tables.dives) {
       oxygen.enterDay(dive.day);
@@ -155,6 +159,7 @@ export class DiverFold {
       const choice = candidate === NO_MIX ? null : dive.choices[candidate]!;
       if (choice === null) {
         outside.push(dive.index);
+        if (dive.isOpen) nitrogenRooms[dive.index] = -Infinity;
         continue;
       }
       this.rest(dive);
@@ -168,14 +173,22 @@ export class DiverFold {
       if (!this.make(dive, candidate, choice, isOver)) return null;
 
       const { singleLimitMin, dailyLimitMin } = choice.filled;
-      let roomMin = Math.min(noStopMin - bottomMin, choice.gasRoomMin);
-      if (singleLimitMin !== Infinity) roomMin = Math.min(roomMin, (1 - cnsAfter) * singleLimitMin);
-      else if (cnsAfter > 1) roomMin = -Infinity;
-      if (isPastLevel || roomMin < -dive.plan.profile.lastLevel.min) roomMin = -Infinity;
+      const shortestMin = -dive.plan.profile.lastLevel.min;
+      const nitrogenMin = noStopMin - bottomMin;
+      if (dive.isOpen) {
+        nitrogenRooms[dive.index] = isPastLevel || nitrogenMin < shortestMin ? -Infinity : nitrogenMin;
+      }
+      const cnsMin =
+        singleLimitMin !== Infinity ? (1 - cnsAfter) * singleLimitMin : cnsAfter > 1 ? -Infinity : Infinity;
+      let roomMin = nitrogenMin;
+      let limit: RoomLimit = 'no-stop';
+      if (!isPastLevel && cnsMin < roomMin) [roomMin, limit] = [cnsMin, 'cns'];
+      if (!isPastLevel && choice.gasRoomMin < roomMin) [roomMin, limit] = [choice.gasRoomMin, 'gas'];
+      if (isPastLevel || roomMin < shortestMin) roomMin = -Infinity;
       const cnsDay = oxygen.dayPeak(roomMin, dailyLimitMin);
       const dayLeftMin = (1 - cnsDay) * dailyLimitMin;
       if (!isWithin || dayLeftMin < -SAME_MIN || roomMin < -SAME_MIN) outside.push(dive.index);
-      smallestRoomMin = Math.min(smallestRoomMin, roomMin);
+      smallest = smallerRoom(smallest, { min: roomMin, diveIndex: dive.index, limit });
       // The least that the rolling clock can leave: by its peak while that is inside the limit; else by all that the
       // dive as planned may share a window with at once, which falls by 1/limit for each minute taken off.
       const leastMin =
@@ -183,12 +196,12 @@ export class DiverFold {
           ? dayLeftMin
           : (1 - oxygen.othersInDay - choice.dailyShare) * dailyLimitMin;
       if (leastMin < roomMin) {
-        const isGone = leastMin < -dive.plan.profile.lastLevel.min;
+        const isGone = leastMin < shortestMin;
         soonestDayMin = Math.min(soonestDayMin, isGone ? -Infinity : leastMin);
       }
     }
     // The rolling clock may limit the room of some dive; whether it limits the smallest takes a root to know.
-    if (soonestDayMin < smallestRoomMin) return null;
-    return { outside, smallestRoomMin, oxygenPeak: oxygen.finished() };
+    if (soonestDayMin < smallest.min) return null;
+    return { outside, smallest, nitrogenRooms, oxygenPeak: oxygen.finished() };
   }
 }

@@ -13,12 +13,20 @@ import { mayBreathe, mixFor, mixO2 } from '../ledger/mix-choice';
 import { startOf, type Start } from '../ledger/start';
 import type { Dive, Diver, Mix, Trip } from '../document/types';
 import { ambientBar } from '../water';
-import { LEANEST_PERCENT, mixOfShare, RICHEST_PERCENT } from './shares';
+import { mixOfShare, RICHEST_PERCENT } from './shares';
 import { airOf, type OpenTrip } from './stocked-trip';
 import { surroundingsOf } from '../profile';
 
+/** Oxygen of air by its label, percent. Source: dry air, as AIR_O2. */
+const AIR_PERCENT = 21;
+
 /** Air, then each whole percent above it: the place in this list is how the search names a mix. */
-export const CANDIDATE_COUNT = RICHEST_PERCENT - LEANEST_PERCENT + 1;
+export const CANDIDATE_COUNT = RICHEST_PERCENT - AIR_PERCENT + 1;
+
+/** The candidate that a share is. @param percent whole, 21 to 40 */
+export function candidateOf(percent: number): number {
+  return percent - AIR_PERCENT;
+}
 
 /** A mix that no dive of a class may take. */
 export const NO_MIX = -1;
@@ -236,7 +244,7 @@ function newFilledDive(plan: DivePlan, o2: number): FilledDive {
  */
 export function foldTables(open: OpenTrip): FoldTables {
   const candidates = [airOf(open.trip.mixes)];
-  for (let percent = LEANEST_PERCENT + 1; percent <= RICHEST_PERCENT; percent += 1) {
+  for (let percent = AIR_PERCENT + 1; percent <= RICHEST_PERCENT; percent += 1) {
     candidates.push(mixOfShare(percent, open.trip.mixes));
   }
   const maker = new TableMaker(open, candidates);

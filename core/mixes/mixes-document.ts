@@ -2,6 +2,7 @@ import type { Id } from '../document/types';
 import type { CompareCell, CompareRow } from './compare';
 import { fileWords } from '../words/reader';
 import { whyNotSaid } from './richest';
+import type { RoomLimit } from '../ledger/ledger-types';
 import type { StockAnswer } from './stock';
 
 /** A cell as it stands in the document; figures that do not exist are null. */
@@ -36,11 +37,20 @@ export interface StockListDocument {
    */
   readonly smallestRoomMin: number | null;
   readonly roomUnlimited: boolean;
+  /** The dive that has it and the limit it is to; null where nothing limits a dive. */
+  readonly smallestRoomAt: { readonly diveId: Id; readonly limit: RoomLimit } | null;
+  /** Of the median open dive; null as `smallestRoomMin`, here with `nitrogenUnlimited`. */
+  readonly nitrogenRoomMin: number | null;
+  readonly nitrogenUnlimited: boolean;
   readonly oxygenPeak: number | null;
+  /** In `currency`. */
   readonly cost: number;
   readonly fills: number;
+  readonly mixes: number;
+  /** Dives outside a limit for somebody. */
+  readonly outside: readonly Id[];
   readonly best: boolean;
-  /** Shares of the list that no dive is given. */
+  /** Shares of the list, fixed ones, that no dive is given. */
   readonly unused: readonly number[];
 }
 
@@ -49,11 +59,15 @@ export interface MixesDocument {
   readonly format: 'carryover/mixes';
   readonly version: 1;
   readonly title: string;
+  /** What costs are in; null where the trip does not say. */
+  readonly currency: string | null;
   readonly compare: readonly { readonly siteId: Id; readonly cells: readonly CompareCellDocument[] }[];
   readonly stock: readonly StockListDocument[];
   readonly searched: number;
   readonly total: number;
-  /** Lists left out by price or number of fills. */
+  /** Lists left out because a mix of theirs would fill no dive. */
+  readonly withUnused: number;
+  /** Of the others, lists left out by price or number of fills. */
   readonly overLimit: number;
   /** Dives that no share suits for one of their divers. */
   readonly unreached: readonly Id[];
@@ -86,7 +100,7 @@ function cellDocument(cell: CompareCell): CompareCellDocument {
  * Source: format carryover/mixes of this project, version 1.
  */
 export function mixesDocument(
-  title: string,
+  { title, currency = null }: { readonly title: string; readonly currency?: string | null },
   rows: readonly CompareRow[],
   answer: StockAnswer | null,
 ): MixesDocument {
@@ -94,20 +108,27 @@ export function mixesDocument(
     format: 'carryover/mixes',
     version: 1,
     title,
+    currency,
     compare: rows.map(({ site, cells }) => ({ siteId: site.id, cells: cells.map(cellDocument) })),
     stock: (answer?.lists ?? []).map((list) => ({
       o2: list.percents.map((percent) => percent / 100),
       divesWithin: list.divesWithin,
       smallestRoomMin: list.smallestRoomMin === -Infinity ? null : list.smallestRoomMin,
       roomUnlimited: list.smallestRoomMin === null,
+      smallestRoomAt: list.smallestAt,
+      nitrogenRoomMin: list.nitrogenRoomMin === -Infinity ? null : list.nitrogenRoomMin,
+      nitrogenUnlimited: list.nitrogenRoomMin === null,
       oxygenPeak: list.oxygenPeak,
       cost: list.cost,
       fills: list.fills,
+      mixes: list.mixes,
+      outside: list.outsideIds,
       best: list.isBest,
       unused: list.unusedPercents.map((percent) => percent / 100),
     })),
     searched: answer?.searched ?? 0,
     total: answer?.total ?? 0,
+    withUnused: answer?.withUnused ?? 0,
     overLimit: answer?.overLimit ?? 0,
     unreached: answer?.unreachedDiveIds ?? [],
   };

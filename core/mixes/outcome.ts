@@ -1,20 +1,39 @@
 import { isAbovePo2 } from '../gas';
 import { esotAdvised } from '../oxygen/budgets';
-import type { DiverLedger, Entry, Ledger } from '../ledger/ledger-types';
+import { planOf } from '../ledger/dive-plan';
+import type { DiverLedger, Entry, Ledger, RoomLimit } from '../ledger/ledger-types';
 import { minutesLeft, type MinutesRoom } from '../ledger/room';
 import type { Id, Trip } from '../document/types';
 import { isAir } from './stocked-trip';
-import type { Outcome } from './undominated';
+import { upperMedian, type Outcome } from './undominated';
 
 /** Room may miss 0 by rounding alone, minutes. */
 const SAME_MIN = 1e-9;
+
+/** The least room there is, of which dive and by which limit. */
+export interface SmallestRoom {
+  /** Infinity where nothing limits a dive, -Infinity past a limit without a figure. */
+  readonly min: number;
+  /** Place of the dive among the trip's; of two alike the first. */
+  readonly diveIndex: number;
+  readonly limit: RoomLimit | null;
+}
+
+export const NO_LIMIT_MET: SmallestRoom = { min: Infinity, diveIndex: -1, limit: null };
+
+/** The lesser of two rooms; of two alike that of the dive that comes first. */
+export function smallerRoom(a: SmallestRoom, b: SmallestRoom): SmallestRoom {
+  if (a.min !== b.min) return a.min < b.min ? a : b;
+  return b.diveIndex !== -1 && b.diveIndex < a.diveIndex ? b : a;
+}
 
 /** What one diver's ledger adds to the outcome of a list. */
 export interface DiverOutcome {
   /** Dives on which this diver passes a limit, or that no mix reaches. */
   readonly outside: ReadonlySet<Id>;
-  /** Infinity where nothing limits a dive. */
-  readonly smallestRoomMin: number;
+  readonly smallest: SmallestRoom;
+  /** By the trip's dives: how much longer nitrogen would let each open one of this diver be; Infinity for the others. */
+  readonly nitrogenRooms: Float64Array;
   /** Infinity where a clock is unknowable. */
   readonly oxygenPeak: number;
 }
@@ -60,36 +79,75 @@ export function otuShare(otu: number, allowed: number): number {
   return allowed > 0 ? otu / allowed : Infinity;
 }
 
-/** What one diver's ledger adds to the outcome: the definition that the quick fold is held to. */
-export function diverOutcome(trip: Trip, ledger: DiverLedger): DiverOutcome {
+/**
+ * How much longer the last level of a dive could be for nitrogen alone.
+ * @returns minutes; Infinity where it never meets the limit; -Infinity where the dive is not made, or past the limit in a
+ *   way that no shorter stay would mend
+ * Source: CONVENTIONS, "Room"; the no-stop limit as in core/ascent/no-stop-limit.ts.
+ */
+export function nitrogenRoomMin(trip: Trip, entry: Entry): number {
+  if (!entry.isMade || entry.levelsPastLimitM.length > 0) return -Infinity;
+  if (entry.unlimited) return Infinity;
+  const min = entry.noStopMin! - entry.bottomMin;
+  return min < -planOf(trip, entry).profile.lastLevel.min ? -Infinity : min;
+}
+
+/**
+ * What one diver's ledger adds to the outcome: the definition that the quick fold is held to.
+ * @param openIds dives whose nitrogen room counts
+ */
+export function diverOutcome(trip: Trip, ledger: DiverLedger, openIds: ReadonlySet<Id>): DiverOutcome {
   const outside = new Set<Id>();
-  let smallestRoomMin = Infinity;
+  const nitrogenRooms = new Float64Array(trip.dives.length).fill(Infinity);
+  const places = new Map(trip.dives.map((dive, index) => [dive.id, index]));
+  let smallest = NO_LIMIT_MET;
   ledger.entries.forEach((entry) => {
+    const diveIndex = places.get(entry.dive.id)!;
     const room = minutesLeft(trip, entry);
     if (!isWithinLimits(entry, room)) outside.add(entry.dive.id);
-    if (room.min !== null) smallestRoomMin = Math.min(smallestRoomMin, room.min);
-    // No figure, as a limit is passed that no shorter stay would keep.
-    else if (room.minLimit !== null) smallestRoomMin = -Infinity;
+    // Without a figure a limit is passed that no shorter stay would keep, or there is none.
+    const min = room.min ?? (room.minLimit === null ? Infinity : -Infinity);
+    smallest = smallerRoom(smallest, { min, diveIndex, limit: room.minLimit });
+    if (openIds.has(entry.dive.id)) nitrogenRooms[diveIndex] = nitrogenRoomMin(trip, entry);
   });
-  return { outside, smallestRoomMin, oxygenPeak: oxygenPeakOf(ledger) };
+  return { outside, smallest, nitrogenRooms, oxygenPeak: oxygenPeakOf(ledger) };
+}
+
+/**
+ * The nitrogen room of the median open dive: of each dive that of whoever has least.
+ * @param rooms by the trip's dives @param openPlaces of the open ones
+ * @param scratch as long as `openPlaces`; written over
+ * @returns minutes, infinite as in `nitrogenRoomMin`; Infinity where no dive is open
+ * Source: this project's; `upperMedian`.
+ */
+export function medianRoomMin(
+  rooms: Float64Array,
+  openPlaces: readonly number[],
+  scratch = new Float64Array(openPlaces.length),
+): number {
+  for (let i = 0; i < openPlaces.length; i += 1) scratch[i] = rooms[openPlaces[i]!]!;
+  return upperMedian(scratch);
 }
 
 /**
  * What a trip comes to in the measures by which a stock is judged.
- * @param ledger of the trip with the stock on board @param openIds dives whose fills count
- * @returns dives within every limit, smallest room, highest oxygen share, cost, fills of anything but air
+ * @param ledger of the trip with the stock on board @param openIds dives whose fills count @param mixes besides air
+ * @returns each figure of `Outcome`
  * Source: this project's measures; each figure from the ledger.
  */
-export function outcomeOf(ledger: Ledger, openIds: ReadonlySet<Id>): Outcome {
+export function outcomeOf(ledger: Ledger, openIds: ReadonlySet<Id>, mixes: number): Outcome {
+  const { trip } = ledger;
   const outside = new Set<Id>();
-  let smallestRoomMin = Infinity;
+  const rooms = new Float64Array(trip.dives.length).fill(Infinity);
+  let smallest = NO_LIMIT_MET;
   let oxygenPeak = 0;
   let cost = 0;
   let fills = 0;
   for (const each of ledger.divers) {
-    const outcome = diverOutcome(ledger.trip, each);
+    const outcome = diverOutcome(trip, each, openIds);
     for (const id of outcome.outside) outside.add(id);
-    smallestRoomMin = Math.min(smallestRoomMin, outcome.smallestRoomMin);
+    outcome.nitrogenRooms.forEach((min, place) => (rooms[place] = Math.min(rooms[place]!, min)));
+    smallest = smallerRoom(smallest, outcome.smallest);
     oxygenPeak = Math.max(oxygenPeak, outcome.oxygenPeak);
     for (const { mix, dive } of each.entries) {
       if (mix === null || !openIds.has(dive.id)) continue;
@@ -97,22 +155,30 @@ export function outcomeOf(ledger: Ledger, openIds: ReadonlySet<Id>): Outcome {
       if (!isAir(mix)) fills += 1;
     }
   }
-  return settledOutcome(ledger.trip.dives.length - outside.size, smallestRoomMin, oxygenPeak, cost, fills);
+  const open = trip.dives.flatMap((dive, place) => (openIds.has(dive.id) ? [place] : []));
+  return settledOutcome({
+    divesWithin: trip.dives.length - outside.size,
+    smallestRoomMin: smallest.min,
+    nitrogenRoomMin: medianRoomMin(rooms, open),
+    cost,
+    oxygenPeak,
+    fills,
+    mixes,
+  });
+}
+
+function none(value: number): number | null {
+  return value === Infinity ? null : value;
 }
 
 /** An outcome from running extremes, where infinities stand for figures that do not exist. */
-export function settledOutcome(
-  divesWithin: number,
-  smallestRoomMin: number,
-  oxygenPeak: number,
-  cost: number,
-  fills: number,
-): Outcome {
+export function settledOutcome(running: {
+  readonly [Figure in keyof Outcome]: NonNullable<Outcome[Figure]>;
+}): Outcome {
   return {
-    divesWithin,
-    smallestRoomMin: smallestRoomMin === Infinity ? null : smallestRoomMin,
-    oxygenPeak: oxygenPeak === Infinity ? null : oxygenPeak,
-    cost,
-    fills,
+    ...running,
+    smallestRoomMin: none(running.smallestRoomMin),
+    nitrogenRoomMin: none(running.nitrogenRoomMin),
+    oxygenPeak: none(running.oxygenPeak),
   };
 }

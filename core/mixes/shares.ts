@@ -2,8 +2,8 @@ import { AIR_O2 } from '../gas';
 import { failure, failures, success, type Result, type Trouble } from '../result';
 import type { Mix, Trip } from '../document/types';
 
-/** Leanest share a boat may be asked to stock, whole percent: air. Source: common practice. */
-export const LEANEST_PERCENT = 21;
+/** Leanest share a boat may be asked to stock besides air, whole percent. Source: air is 21 %, on board anyhow. */
+export const LEANEST_PERCENT = 22;
 
 /** Richest share a boat may be asked to stock. Source: common practice, 40 % for open-circuit diving. */
 export const RICHEST_PERCENT = 40;
@@ -11,11 +11,19 @@ export const RICHEST_PERCENT = 40;
 /** More lists of mixes than four a boat does not blend. Source: this project's. */
 export const MOST_MIXES = 4;
 
-/** What the search for mixes to stock is asked. Percents are whole, 21 to 40. */
+/** The shares that lists are made of, whole percents, both ends in it. */
+export interface ShareRange {
+  readonly fromPercent: number;
+  readonly toPercent: number;
+}
+
+/** What the search for mixes to stock is asked. Percents are whole, 22 to 40. */
 export interface StockRequest {
-  /** Mixes besides air, 1 to 4. */
+  /** At most so many mixes besides air, 1 to 4. */
   readonly count: number;
-  /** In every list. */
+  /** Shares to choose among besides what is on board; null: what is on board alone. */
+  readonly range: ShareRange | null;
+  /** In every list, in the range or not. */
   readonly fixedPercents: readonly number[];
   /** In no list. */
   readonly excludedPercents: readonly number[];
@@ -27,9 +35,13 @@ export interface StockRequest {
   readonly fromDate: string | null;
 }
 
-/** Any two mixes, no wishes. */
+/** What the trade blends and banks. Source: common practice, whole percents from 28 to 40. */
+export const USUAL_RANGE: ShareRange = { fromPercent: 28, toPercent: RICHEST_PERCENT };
+
+/** At most two of the usual mixes, no wishes. */
 export const PLAIN_REQUEST: StockRequest = {
   count: 2,
+  range: USUAL_RANGE,
   fixedPercents: [],
   excludedPercents: [],
   maxCost: null,
@@ -37,7 +49,7 @@ export const PLAIN_REQUEST: StockRequest = {
   fromDate: null,
 };
 
-export type RequestTroubleKind = 'count' | 'share' | 'limit' | 'date' | 'no-list';
+export type RequestTroubleKind = 'count' | 'range' | 'share' | 'limit' | 'date' | 'no-list';
 
 function trouble(
   kind: RequestTroubleKind,
@@ -50,7 +62,7 @@ function trouble(
 
 function shareTroubles(where: string, percents: readonly number[]): Trouble<RequestTroubleKind>[] {
   const found = percents
-    .filter((p) => !(Number.isInteger(p) && p >= LEANEST_PERCENT && p <= RICHEST_PERCENT))
+    .filter((p) => !isPercent(p))
     .map((p) =>
       trouble(
         'share',
@@ -63,6 +75,19 @@ function shareTroubles(where: string, percents: readonly number[]): Trouble<Requ
     found.push(trouble('share', where, 'The same share stands twice.', 'Give each share once.'));
   }
   return found;
+}
+
+function isPercent(p: number): boolean {
+  return Number.isInteger(p) && p >= LEANEST_PERCENT && p <= RICHEST_PERCENT;
+}
+
+function rangeTroubles(range: ShareRange | null): Trouble<RequestTroubleKind>[] {
+  if (range === null) return [];
+  const { fromPercent, toPercent } = range;
+  if (isPercent(fromPercent) && isPercent(toPercent) && fromPercent <= toPercent) return [];
+  const what = `${fromPercent} to ${toPercent} % is no range of shares a boat can be asked to stock.`;
+  const mend = `Give two whole percents from ${LEANEST_PERCENT} to ${RICHEST_PERCENT}, the leaner first.`;
+  return [trouble('range', 'pool', what, mend)];
 }
 
 function limitTroubles(where: string, value: number | null): Trouble<RequestTroubleKind>[] {
@@ -89,16 +114,17 @@ function dateTroubles(trip: Pick<Trip, 'dives'>, date: string | null): Trouble<R
 
 /**
  * Whether a request can be searched, every mistake named at once.
- * @param trip whose dives the dates are held against @param request as asked
- * @returns the request, shares in rising order; or troubles of kind count, share, limit, date or no-list
- * Source: this project's limits, 1 to 4 mixes of 21 to 40 %.
+ * @param trip whose dives the dates are held against, and whose mixes are in every pool @param request as asked
+ * @returns the request, shares in rising order; or troubles of kind count, range, share, limit, date or no-list
+ * Source: this project's limits, 1 to 4 mixes of 22 to 40 %.
  */
 export function checkedRequest(
-  trip: Pick<Trip, 'dives'>,
+  trip: Pick<Trip, 'dives' | 'mixes'>,
   request: StockRequest,
 ): Result<StockRequest, RequestTroubleKind> {
   const { count, fixedPercents, excludedPercents } = request;
   const troubles: Trouble<RequestTroubleKind>[] = [
+    ...rangeTroubles(request.range),
     ...shareTroubles('fixed', fixedPercents),
     ...shareTroubles('exclude', excludedPercents),
     ...limitTroubles('largest cost', request.maxCost),
@@ -123,54 +149,70 @@ export function checkedRequest(
     fixedPercents: fixedPercents.toSorted((a, b) => a - b),
     excludedPercents: excludedPercents.toSorted((a, b) => a - b),
   };
-  if (listCount(checked) > 0) return success(checked);
-  const what = `Fewer than ${count} shares are left to choose from.`;
-  return failure(trouble('no-list', 'exclude', what, 'Exclude fewer shares, or stock fewer mixes.'));
+  if (listCount(checked, trip.mixes) > 0) return success(checked);
+  const what = 'No share is left to choose from.';
+  return failure(trouble('no-list', 'exclude', what, 'Exclude fewer shares, or choose among more.'));
 }
 
-/** The shares a list may hold besides the fixed ones, rising. */
-function freePercents(request: StockRequest): readonly number[] {
+/**
+ * The shares that lists are made of: those of the range and those on board, less what is excluded, and what is fixed.
+ * @param mixes those on board; a label that is no whole percent from 22 to 40 is in no list
+ * @returns whole percents, rising
+ * Source: this project's.
+ */
+export function poolOf(request: StockRequest, mixes: readonly Mix[]): readonly number[] {
+  const { range, fixedPercents, excludedPercents } = request;
   const percents: number[] = [];
   for (let percent = LEANEST_PERCENT; percent <= RICHEST_PERCENT; percent += 1) {
-    const isTaken = request.fixedPercents.includes(percent) || request.excludedPercents.includes(percent);
-    if (!isTaken) percents.push(percent);
+    const isInRange = range !== null && percent >= range.fromPercent && percent <= range.toPercent;
+    const isOnBoard = mixes.some((mix) => isSameShare(mix.o2, percent / 100));
+    const isAsked = (isInRange || isOnBoard) && !excludedPercents.includes(percent);
+    if (isAsked || fixedPercents.includes(percent)) percents.push(percent);
   }
   return percents;
 }
 
-/**
- * How many lists a checked request has.
- * @returns the binomial coefficient of the free shares over the mixes not fixed
- * Source: elementary combinatorics.
- */
-export function listCount(request: StockRequest): number {
-  const n = freePercents(request).length;
-  const k = request.count - request.fixedPercents.length;
-  if (k < 0 || k > n) return 0;
-  let count = 1;
-  for (let i = 1; i <= k; i += 1) count = (count * (n - k + i)) / i;
-  return Math.round(count);
+function freePercents(request: StockRequest, mixes: readonly Mix[]): readonly number[] {
+  return poolOf(request, mixes).filter((percent) => !request.fixedPercents.includes(percent));
 }
 
 /**
- * Every list of a checked request, each with its shares rising, in lexicographic order of the free ones.
- * @returns lists of `count` whole percents
+ * How many lists a checked request has: of 1 mix up to as many as it asks for.
+ * @returns the sum of the binomial coefficients of the free shares over the mixes not fixed
  * Source: elementary combinatorics.
  */
-export function listsOf(request: StockRequest): readonly (readonly number[])[] {
-  const free = freePercents(request);
-  const wanted = request.count - request.fixedPercents.length;
+export function listCount(request: StockRequest, mixes: readonly Mix[]): number {
+  const n = freePercents(request, mixes).length;
+  const fixed = request.fixedPercents.length;
+  let sum = 0;
+  let ofSize = 1;
+  for (let k = 0; k <= Math.min(n, request.count - fixed); k += 1) {
+    if (k > 0) ofSize = Math.round((ofSize * (n - k + 1)) / k);
+    if (k + fixed > 0) sum += ofSize;
+  }
+  return sum;
+}
+
+/**
+ * Every list of a checked request, each with its shares rising, shorter ones first.
+ * @returns lists of 1 to `count` whole percents
+ * Source: elementary combinatorics.
+ */
+export function listsOf(request: StockRequest, mixes: readonly Mix[]): readonly (readonly number[])[] {
+  const free = freePercents(request, mixes);
   const lists: number[][] = [];
-  const extend = (chosen: readonly number[], from: number): void => {
+  const extend = (chosen: readonly number[], from: number, wanted: number): void => {
     if (chosen.length === wanted) {
       lists.push([...request.fixedPercents, ...chosen].toSorted((a, b) => a - b));
       return;
     }
     for (let i = from; i <= free.length - (wanted - chosen.length); i += 1) {
-      extend([...chosen, free[i]!], i + 1);
+      extend([...chosen, free[i]!], i + 1, wanted);
     }
   };
-  extend([], 0);
+  for (let size = Math.max(1, request.fixedPercents.length); size <= request.count; size += 1) {
+    extend([], 0, size - request.fixedPercents.length);
+  }
   return lists;
 }
 

@@ -3,25 +3,31 @@ import { success, type Result } from '../result';
 import { diverLedger } from '../ledger/ledger';
 import type { Id, Trip } from '../document/types';
 import { DiverFold, type FoldOutcome } from './diver-fold';
-import { assigned, foldTables, NO_MIX, type DiverTables, type FoldTables } from './fold-tables';
+import { assigned, candidateOf, foldTables, NO_MIX, type DiverTables, type FoldTables } from './fold-tables';
 import type { PeakTables } from './oxygen-tally';
-import { diverOutcome, settledOutcome } from './outcome';
 import {
-  checkedRequest,
-  LEANEST_PERCENT,
-  listsOf,
-  type RequestTroubleKind,
-  type StockRequest,
-} from './shares';
+  diverOutcome,
+  medianRoomMin,
+  NO_LIMIT_MET,
+  settledOutcome,
+  smallerRoom,
+  type SmallestRoom,
+} from './outcome';
+import { checkedRequest, listsOf, type RequestTroubleKind, type StockRequest } from './shares';
 import { isAir, openTrip, stockedTrip, type OpenTrip } from './stocked-trip';
+import type { RoomLimit } from '../ledger/ledger-types';
 import { COST_STEP, compareMerits, dominates, meritsOf, type Merits, type Outcome } from './undominated';
 
 /** A list of mixes to stock besides air, and what the trip comes to with it. */
 export interface StockList extends Outcome {
   /** Whole percents, rising. */
   readonly percents: readonly number[];
-  /** Those of them that no open dive gets: the boat could leave them ashore. */
+  /** Those of the fixed ones that no open dive gets: the boat could leave them ashore. */
   readonly unusedPercents: readonly number[];
+  /** The dive that has the smallest room, and the limit it is to; null where nothing limits a dive. */
+  readonly smallestAt: { readonly diveId: Id; readonly limit: RoomLimit } | null;
+  /** Dives that are outside a limit for somebody, in the order of the trip. */
+  readonly outsideIds: readonly Id[];
   /** Nothing beats it in every measure at once. */
   readonly isBest: boolean;
 }
@@ -35,9 +41,11 @@ export interface StockAnswer {
   readonly searched: number;
   /** Lists there are. */
   readonly total: number;
+  /** Lists left out because a share of them would fill no dive: shorter ones come to the same. */
+  readonly withUnused: number;
   /** Dives for which no share at all suits one of their divers: no list can keep them. */
   readonly unreachedDiveIds: readonly Id[];
-  /** Lists left out because they cost more or take more fills than allowed. */
+  /** Of the others, lists left out because they cost more or take more fills than allowed. */
   readonly overLimit: number;
 }
 
@@ -55,7 +63,13 @@ interface Candidate {
   readonly cost: number;
   readonly fills: number;
   readonly unusedPercents: readonly number[];
-  readonly outcomes: FoldOutcome[];
+  /** Divers worked out so far; what they come to together follows. */
+  divers: number;
+  smallest: SmallestRoom;
+  oxygenPeak: number;
+  /** By the trip's dives: 1 where somebody is outside a limit. */
+  readonly outside: Uint8Array;
+  readonly nitrogenRooms: Float64Array;
   merits: Merits;
 }
 
@@ -66,8 +80,8 @@ class Party {
   private readonly tables: FoldTables;
   private readonly folds: readonly DiverFold[];
   private readonly known: readonly Map<string, FoldOutcome>[];
-  private readonly isOutside: Uint32Array;
-  private stamp = 0;
+  private readonly openPlaces: readonly number[];
+  private readonly scratch: Float64Array<ArrayBuffer>;
 
   constructor(open: OpenTrip, tables: FoldTables) {
     this.open = open;
@@ -76,7 +90,8 @@ class Party {
     const peaks: PeakTables = new Map();
     this.folds = tables.divers.map((diver) => new DiverFold(diver, intervals, peaks));
     this.known = tables.divers.map(() => new Map());
-    this.isOutside = new Uint32Array(open.trip.dives.length);
+    this.openPlaces = open.trip.dives.flatMap((dive, place) => (open.openIds.has(dive.id) ? [place] : []));
+    this.scratch = new Float64Array(this.openPlaces.length);
     // The diver with the least gradient is the likeliest to set the smallest room, which prunes soonest.
     const gradient = (index: number) => tables.divers[index]!.diver.gradient.high;
     this.order = tables.divers.map((_, index) => index).toSorted((a, b) => gradient(a) - gradient(b));
@@ -84,44 +99,62 @@ class Party {
 
   /** Adds the next diver to a list. */
   advance(list: Candidate): void {
-    const diver = this.order[list.outcomes.length]!;
+    const diver = this.order[list.divers]!;
     const known = this.known[diver]!;
     const key = list.keys[diver]!;
     let outcome = known.get(key);
     if (!outcome) {
-      outcome = this.folds[diver]!.fold(list.mixOfClass[diver]!) ?? this.byLedger(diver, list.percents);
+      const dives = this.open.trip.dives.length;
+      outcome =
+        this.folds[diver]!.fold(list.mixOfClass[diver]!, dives) ?? this.byLedger(diver, list.percents);
       known.set(key, outcome);
     }
-    list.outcomes.push(outcome);
+    list.divers += 1;
+    for (const place of outcome.outside) list.outside[place] = 1;
+    const { nitrogenRooms } = list;
+    for (const place of this.openPlaces) {
+      const min = outcome.nitrogenRooms[place]!;
+      if (min < nitrogenRooms[place]!) nitrogenRooms[place] = min;
+    }
+    list.smallest = smallerRoom(list.smallest, outcome.smallest);
+    list.oxygenPeak = Math.max(list.oxygenPeak, outcome.oxygenPeak);
     list.merits = meritsOf(this.outcomeOf(list));
   }
 
   /** The definition itself, for what the fold has no quick answer to. */
   private byLedger(diver: number, percents: readonly number[]): FoldOutcome {
     const trip = stockedTrip(this.open, percents);
-    const { outside, smallestRoomMin, oxygenPeak } = diverOutcome(
-      trip,
-      diverLedger(trip, trip.party[diver]!),
-    );
-    const places = [...outside].map((id) => trip.dives.findIndex((dive) => dive.id === id));
-    return { outside: places, smallestRoomMin, oxygenPeak };
+    const { outside, ...rest } = diverOutcome(trip, diverLedger(trip, trip.party[diver]!), this.open.openIds);
+    return { ...rest, outside: [...outside].map((id) => trip.dives.findIndex((dive) => dive.id === id)) };
   }
 
-  outcomeOf({ outcomes, cost, fills }: Pick<Candidate, 'outcomes' | 'cost' | 'fills'>): Outcome {
-    this.stamp += 1;
-    let outside = 0;
-    let smallestRoomMin = Infinity;
-    let oxygenPeak = 0;
-    for (const outcome of outcomes) {
-      for (const place of outcome.outside) {
-        if (this.isOutside[place] === this.stamp) continue;
-        this.isOutside[place] = this.stamp;
-        outside += 1;
-      }
-      smallestRoomMin = Math.min(smallestRoomMin, outcome.smallestRoomMin);
-      oxygenPeak = Math.max(oxygenPeak, outcome.oxygenPeak);
-    }
-    return settledOutcome(this.open.trip.dives.length - outside, smallestRoomMin, oxygenPeak, cost, fills);
+  /** What a list comes to by the divers worked out so far. */
+  outcomeOf(list: Candidate): Outcome {
+    let divesWithin = list.outside.length;
+    for (const isOutside of list.outside) divesWithin -= isOutside;
+    return settledOutcome({
+      divesWithin,
+      smallestRoomMin: list.smallest.min,
+      nitrogenRoomMin: medianRoomMin(list.nitrogenRooms, this.openPlaces, this.scratch),
+      cost: list.cost,
+      oxygenPeak: list.oxygenPeak,
+      fills: list.fills,
+      mixes: list.percents.length,
+    });
+  }
+
+  /** A list as it is told. */
+  told(list: Candidate, isBest: boolean): StockList {
+    const { dives } = this.open.trip;
+    const { limit, diveIndex } = list.smallest;
+    return {
+      percents: list.percents,
+      unusedPercents: list.unusedPercents,
+      ...this.outcomeOf(list),
+      smallestAt: limit === null ? null : { diveId: dives[diveIndex]!.id, limit },
+      outsideIds: dives.filter((_, place) => list.outside[place] === 1).map(({ id }) => id),
+      isBest,
+    };
   }
 
   unreachedDiveIds(): readonly Id[] {
@@ -135,7 +168,7 @@ class Party {
 
   /** What a list gives everybody, and what that costs; nothing is folded yet. */
   candidate(percents: readonly number[]): Candidate {
-    const list = percents.map((percent) => percent - LEANEST_PERCENT);
+    const list = percents.map(candidateOf);
     const used = new Set<number>();
     let cost = 0;
     let fills = 0;
@@ -151,15 +184,28 @@ class Party {
         return candidate;
       });
     const mixOfClass = this.tables.divers.map(give);
-    // 21 % is air, which is on board anyhow.
-    const unusedPercents = percents.filter(
-      (percent) => percent === LEANEST_PERCENT || !used.has(percent - LEANEST_PERCENT),
-    );
-    const keys = mixOfClass.map((mixes) => mixes.join(' '));
-    const merits = meritsOf(settledOutcome(this.open.trip.dives.length, Infinity, 0, cost, fills));
-    return { percents, mixOfClass, keys, cost, fills, unusedPercents, outcomes: [], merits };
+    const unusedPercents = percents.filter((percent) => !used.has(candidateOf(percent)));
+    const dives = this.open.trip.dives.length;
+    const begun = {
+      percents,
+      mixOfClass,
+      keys: mixOfClass.map((mixes) => mixes.join(' ')),
+      cost,
+      fills,
+      unusedPercents,
+      divers: 0,
+      smallest: NO_LIMIT_MET,
+      oxygenPeak: 0,
+      outside: new Uint8Array(dives),
+      nitrogenRooms: new Float64Array(dives).fill(Infinity),
+      merits: NOTHING_YET,
+    };
+    return { ...begun, merits: meritsOf(this.outcomeOf(begun)) };
   }
 }
+
+/** In the place of merits that are worked out next. */
+const NOTHING_YET: Merits = [0, 0, 0, 0, 0, 0, 0];
 
 /** Lists proved: those that nothing beats, and the first few by merit. */
 class Proved {
@@ -201,25 +247,20 @@ class Proved {
         compareLists(a.percents, b.percents),
     );
     return sorted
-      .map((list) => ({
-        percents: list.percents,
-        unusedPercents: list.unusedPercents,
-        ...party.outcomeOf(list),
-        isBest: !this.isBeaten(list.merits),
-      }))
+      .map((list) => party.told(list, !this.isBeaten(list.merits)))
       .filter((list, place) => list.isBest || place < LISTS_TOLD);
   }
 }
 
-/** Of lists alike in all else the one with the leaner mixes first. */
+/** Of lists alike in all else the one with the leaner mixes first; they have as many, which is a measure. */
 function compareLists(a: readonly number[], b: readonly number[]): number {
   for (let i = 0; i < a.length; i += 1) if (a[i] !== b[i]) return a[i]! - b[i]!;
   return 0;
 }
 
 /**
- * Which mixes to stock besides air: every list of whole percents, judged by dives within every limit, the
- * smallest room, the highest oxygen share, cost and fills. Exact. The maps of each dive on each share are
+ * Which mixes to stock besides air: every list of whole percents, judged by dives within every limit, the smallest
+ * room, the nitrogen room of the median dive, cost, the highest oxygen share, fills and mixes. Exact. The maps of each dive on each share are
  * computed once; a list is folded diver by diver, and let go as soon as what its divers so far have shown is
  * beaten in every measure by a list worked out to the end.
  * @param trip that `checkTrip` has passed @param request as asked @param progress told in equal steps
@@ -237,8 +278,12 @@ export function searchStock(
   const { maxCost, maxFills } = checked.value;
   const open = openTrip(trip, checked.value);
   const party = new Party(open, foldTables(open));
-  const every = listsOf(checked.value).map((percents) => party.candidate(percents));
-  const allowed = every.filter(
+  const { fixedPercents } = checked.value;
+  const every = listsOf(checked.value, trip.mixes).map((percents) => party.candidate(percents));
+  const useful = every.filter(({ unusedPercents }) =>
+    unusedPercents.every((percent) => fixedPercents.includes(percent)),
+  );
+  const allowed = useful.filter(
     ({ cost, fills }) =>
       (maxCost === null || cost <= maxCost + COST_STEP / 2) && (maxFills === null || fills <= maxFills),
   );
@@ -261,19 +306,20 @@ export function searchStock(
   allowed.sort((a, b) => compareMerits(a.merits, b.merits));
   const proved = new Proved();
   for (const list of allowed) {
-    while (list.outcomes.length < divers && !proved.isDecided(list.merits)) {
+    while (list.divers < divers && !proved.isDecided(list.merits)) {
       party.advance(list);
       advanced(1);
     }
-    if (list.outcomes.length === divers) proved.add(list);
-    else advanced(divers - list.outcomes.length);
+    if (list.divers === divers) proved.add(list);
+    else advanced(divers - list.divers);
   }
   return success({
     request: checked.value,
     lists: proved.told(party),
     searched: proved.all.length,
     total: every.length,
-    overLimit: every.length - allowed.length,
+    withUnused: every.length - useful.length,
+    overLimit: useful.length - allowed.length,
     unreachedDiveIds: party.unreachedDiveIds(),
   });
 }

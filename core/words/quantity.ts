@@ -20,6 +20,7 @@ export type Kind =
   | 'water-density'
   | 'minutes'
   | 'share'
+  | 'money'
   | 'plain';
 
 export interface Unit {
@@ -45,6 +46,7 @@ const UNITS: Readonly<Record<Kind, Readonly<Record<System, Unit>>>> = {
   'water-density': alike('kg/m³'),
   minutes: alike('min'),
   share: alike('%', 0.01),
+  money: alike(''),
   plain: alike(''),
 };
 
@@ -152,8 +154,8 @@ const SHAPES = {
   densityLimit: shape('gas-density', 'down', [1, 1]),
 
   /** In whatever money the trip reckons. */
-  money: shape('plain', 'near', [2, 2]),
-  wholeMoney: shape('plain', 'near', WHOLE),
+  money: shape('money', 'near', [2, 2]),
+  wholeMoney: shape('money', 'near', WHOLE),
 } as const satisfies Record<string, Shape>;
 
 export type Quantity = keyof typeof SHAPES;
@@ -198,7 +200,12 @@ export function printedSi(si: number, quantity: Quantity, system: System): numbe
 export interface Signs {
   readonly decimal: string;
   readonly minus: string;
+  /** Between thousands of money; absent: nothing, as in files. */
+  readonly thousands?: string;
 }
+
+/** Thousands apart, whatever the reader's decimal sign. Source: SI Brochure, 9th edition, 5.4.4: a thin space. */
+export const THIN_SPACE = '\u202F';
 
 /** Digits with at least and at most so many decimals, the trailing zeros between left out. */
 export function digits(value: number, least: number, most: number, toward: Toward, signs: Signs): string {
@@ -224,12 +231,24 @@ export interface Shown {
   readonly unit: string;
 }
 
+/** Digits in threes before the decimal sign. */
+function inThousands(text: string, { decimal, thousands = '' }: Signs): string {
+  const point = text.indexOf(decimal);
+  let end = point === -1 ? text.length : point;
+  const groups = [text.slice(end)];
+  for (; end > 3 && text.charAt(end - 4) >= '0' && text.charAt(end - 4) <= '9'; end -= 3) {
+    groups.unshift(thousands + text.slice(end - 3, end));
+  }
+  return text.slice(0, end) + groups.join('');
+}
+
 /** A figure as it is shown in one system. */
 export function shownIn(si: number, quantity: Quantity, system: System, signs: Signs): Shown {
   const { kind, toward, decimals } = SHAPES[quantity];
   const [least, most] = decimals[system];
+  const value = digits(toUnit(si, kind, system), least, most, toward, signs);
   return {
-    value: digits(toUnit(si, kind, system), least, most, toward, signs),
+    value: kind === 'money' ? inThousands(value, signs) : value,
     unit: UNITS[kind][system].sign,
   };
 }

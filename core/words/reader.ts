@@ -4,6 +4,7 @@ import {
   digits,
   isOfOneUnit,
   shownIn,
+  THIN_SPACE,
   toUnit,
   typedIn,
   unitOf,
@@ -61,7 +62,13 @@ export const MINUS = '\u2212';
 
 /** Who holds a page, or sits before a terminal: whole dates, as a page is looked at long after it was made. */
 export function pageReader(units: Reader['units'], language?: Language): Reader {
-  return { units, signs: { decimal: '.', minus: MINUS }, clock: '24h', dates: 'full', language };
+  return {
+    units,
+    signs: { decimal: '.', minus: MINUS, thousands: THIN_SPACE },
+    clock: '24h',
+    dates: 'full',
+    language,
+  };
 }
 
 /** The same reader with one figure for each: in a sentence two would be hard to read. */

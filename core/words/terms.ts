@@ -60,6 +60,7 @@ export const UNIT_NAMES = {
   'water-density': { metric: said`kilograms a cubic metre`, imperial: said`kilograms a cubic metre` },
   minutes: { metric: said`minutes`, imperial: said`minutes` },
   share: { metric: said`percent`, imperial: said`percent` },
+  money: { metric: NOTHING, imperial: NOTHING },
   plain: { metric: NOTHING, imperial: NOTHING },
 } as const;
 
@@ -99,10 +100,20 @@ export function mixSaid(o2: number): Said {
   return printed(o2, 'oxygen', 'metric') === AIR_PERCENT ? said`Air` : said`EAN${bare('oxygen', o2)}`;
 }
 
-/** Money has no currency in a trip: two decimals only where there are any. */
+/** Money without its currency: two decimals only where there are any. */
 export function moneyFigure(cost: number): Figure {
   const isWhole = Number.isInteger(printed(cost, 'money', 'metric'));
   return bare(isWhole ? 'wholeMoney' : 'money', cost);
+}
+
+/** A sign such as "€" stands at its amount, letters such as "EUR" apart from it. */
+const IS_SIGN = /[^\p{L}\p{N}]$/u;
+
+/** An amount in the trip's money, "€1 240" or "EUR 9.50"; where the trip names none, the amount alone. */
+export function moneySaid(cost: number, currency = ''): Said {
+  const amount = moneyFigure(cost);
+  if (currency === '') return said`${amount}`;
+  return IS_SIGN.test(currency) ? said`${currency}${amount}` : said`${currency}\u00A0${amount}`;
 }
 
 const COUNTS = [

@@ -43,6 +43,7 @@ function fillsWithFirst(trip: Trip, answer: StockAnswer): FillPlan | null {
 
 /** The places of a request, as the options that set them. */
 const OPTION_OF: Readonly<Record<string, string>> = {
+  pool: '--pool',
   'largest cost': '--max-cost',
   'largest number of fills': '--max-fills',
 };
@@ -81,7 +82,7 @@ export async function mixesCommand(args: readonly string[]): Promise<CommandOutc
   const whole = ledger(trip);
   const rows = compareSites(whole, compareMixes(trip, options.shares), options.diver);
   if (options.json) {
-    const document = mixesDocument(trip.title, rows, answer);
+    const document = mixesDocument(trip, rows, answer);
     return { status: 0, stdout: `${JSON.stringify(document, null, 2)}\n`, stderr: '' };
   }
   const whose = diver?.name ?? said`the tightest of the party`;

@@ -1,6 +1,6 @@
 import { parseArgs } from 'node:util';
 import { readUnits, type Units } from './units-option';
-import { PLAIN_REQUEST, type StockRequest } from '../../core/mixes/shares';
+import { PLAIN_REQUEST, USUAL_RANGE, type ShareRange, type StockRequest } from '../../core/mixes/shares';
 import { failure, failures, success, type Result, type Trouble } from '../../core/result';
 
 /** What the command was asked for. */
@@ -24,13 +24,15 @@ export const USAGE = `npm run --silent mixes -- [TRIP] [options]
   --json            print JSON (carryover/mixes, version 1) instead of tables
   --diver ID        compare for one diver; without it the party's tightest counts
   --shares PERCENTS more columns in the comparison, as in --shares 30,36.5
-  --stock K         search the best lists of K mixes besides air, 1 to 4
+  --stock K         search the best lists of at most K mixes besides air, 1 to 4
   --units UNITS     metric (default), imperial or both
   --help            print this
 
 For --stock:
   --from DATE       only dives from this date on may get another mix, as in --from 2027-03-17
-  --fixed PERCENTS  shares in every list, whole percents from 21 to 40, as in --fixed 32
+  --pool SHARES     what lists are made of besides what is on board: 28-40 (default), any range of whole percents
+                    from 22 to 40, or "board" for what is on board alone
+  --fixed PERCENTS  shares in every list, whole percents from 22 to 40, as in --fixed 32
   --exclude PERCENTS  shares in no list, as in --exclude 38,39,40
   --max-cost N      dearest list, in the trip's money
   --max-fills N     most cylinders to fill with anything but air
@@ -46,6 +48,7 @@ const OPTIONS = {
   shares: { type: 'string' },
   stock: { type: 'string' },
   from: { type: 'string' },
+  pool: { type: 'string' },
   fixed: { type: 'string' },
   exclude: { type: 'string' },
   'max-cost': { type: 'string' },
@@ -55,7 +58,14 @@ const OPTIONS = {
 type Name = keyof typeof OPTIONS;
 
 /** Options that without --stock would be passed over in silence. */
-const OF_STOCK = ['from', 'fixed', 'exclude', 'max-cost', 'max-fills'] as const satisfies readonly Name[];
+const OF_STOCK = [
+  'from',
+  'pool',
+  'fixed',
+  'exclude',
+  'max-cost',
+  'max-fills',
+] as const satisfies readonly Name[];
 
 function trouble(where: string, what: string, mend: string): Trouble<'options'> {
   return { kind: 'options', what, where, mend };
@@ -75,6 +85,24 @@ function readNumbers(
   troubles: Trouble<'options'>[],
 ): readonly number[] {
   return text === undefined ? [] : text.split(',').map((part) => readNumber(name, part, troubles));
+}
+
+/** "28-40" or "board"; what else is typed is refused. */
+function readPool(text: string | undefined, troubles: Trouble<'options'>[]): ShareRange | null {
+  if (text === undefined) return USUAL_RANGE;
+  if (text.trim() === 'board') return null;
+  const [, from, to] = /^\s*(\d{1,3})\s*-\s*(\d{1,3})\s*$/.exec(text) ?? [];
+  if (from === undefined || to === undefined) {
+    troubles.push(
+      trouble(
+        '--pool',
+        `"${text}" is no range of shares.`,
+        'Write two percents, as in --pool 28-40, or "board".',
+      ),
+    );
+    return USUAL_RANGE;
+  }
+  return { fromPercent: Number(from), toPercent: Number(to) };
 }
 
 /** What the parser of the runtime objects to, in the words of the command. */
@@ -133,6 +161,7 @@ export function readMixesOptions(args: readonly string[]): Result<MixesOptions, 
       : {
           ...PLAIN_REQUEST,
           count: readNumber('stock', values.stock, troubles),
+          range: readPool(values.pool, troubles),
           fixedPercents: readNumbers('fixed', values.fixed, troubles),
           excludedPercents: readNumbers('exclude', values.exclude, troubles),
           maxCost: limit('max-cost'),

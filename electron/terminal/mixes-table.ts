@@ -5,17 +5,25 @@ import {
   bare,
   dayOf,
   figure,
+  isNothing,
   NOTHING,
   said,
   type Figure,
   type Piece,
   type Said,
 } from '../../core/words/said';
-import { HEADS, mixSaid, moneyFigure, NO_END, NONE, PAST } from '../../core/words/terms';
+import { HEADS, mixSaid, moneySaid, NO_END, NONE, PAST } from '../../core/words/terms';
 import type { CompareCell, CompareRow, NoStopTime } from '../../core/mixes/compare';
 import type { FillLine, FillPlan } from '../../core/mixes/fills';
 import { richestSaid, whyNotSaid } from '../../core/mixes/richest';
 import type { StockAnswer, StockList } from '../../core/mixes/stock';
+import {
+  alwaysOutsideSaid,
+  leastRoomAtSaid,
+  listSaid,
+  measureSaid,
+  recommendationSaid,
+} from '../../core/mixes/stock-words';
 import type { Site, Trip } from '../../core/document/types';
 import { table, wrapped } from './text-table';
 
@@ -26,6 +34,7 @@ const PRINTED_LISTS = 20;
 interface Page {
   readonly reader: Reader;
   readonly words: Words;
+  readonly currency: string | undefined;
 }
 
 function cellsOf(pieces: readonly Piece[], { words }: Page): readonly string[] {
@@ -65,7 +74,7 @@ function cellRow(cell: CompareCell, site: Site, page: Page): readonly string[] {
       bare('minutesLeft', cell.inTripGainMin),
       figure('shareMet', cell.cns),
       bare('doseMet', cell.otu),
-      moneyFigure(cell.cost),
+      moneySaid(cell.cost, page.currency),
       cell.usedOn.length,
     ],
     page,
@@ -102,27 +111,30 @@ function siteText(row: CompareRow, page: Page): string {
   ].join('\n');
 }
 
-/** The mixes of a list, "EAN32  EAN36". */
+/** The mixes of a list, "EAN32 EAN36". */
 function mixesText(percents: readonly number[], { words }: Page): string {
-  return percents.map((percent) => words(mixSaid(percent / 100))).join('  ');
+  return percents.map((percent) => words(mixSaid(percent / 100))).join(' ');
 }
 
-function listRow(list: StockList, dives: number, page: Page): readonly string[] {
-  const { smallestRoomMin, unusedPercents } = list;
+function roomMin(min: number | null): Piece {
+  if (min === null) return NO_END;
+  return min === -Infinity ? PAST : bare('minutesLeft', min);
+}
+
+function listRow(list: StockList, trip: Trip, page: Page): readonly string[] {
+  const { unusedPercents } = list;
   return cellsOf(
     [
       list.isBest ? '*' : '',
       mixesText(list.percents, page),
       unusedPercents.length === 0 ? NOTHING : said`${unusedPercents.join(', ')} unused`,
-      said`${list.divesWithin} of ${dives}`,
-      smallestRoomMin === null
-        ? NO_END
-        : Number.isFinite(smallestRoomMin)
-          ? bare('minutesLeft', smallestRoomMin)
-          : PAST,
-      figure('shareMet', list.oxygenPeak),
-      moneyFigure(list.cost),
+      measureSaid('within', list, trip),
+      roomMin(list.smallestRoomMin),
+      leastRoomAtSaid(list, trip),
+      roomMin(list.nitrogenRoomMin),
+      measureSaid('oxygen', list, trip),
       list.fills,
+      measureSaid('cost', list, trip),
     ],
     page,
   );
@@ -132,55 +144,53 @@ const LIST_HEADS: readonly Said[] = [
   NOTHING,
   said`besides air`,
   NOTHING,
-  said`within limits`,
-  said`least room`,
+  said`within`,
+  said`least`,
+  said`to`,
+  said`middle`,
   said`oxygen`,
-  HEADS.cost,
   said`fills`,
+  HEADS.cost,
 ];
 
-/**
- * The lists worth telling: those that nothing beats and whose every mix has a use. Where each leaves one
- * unused, fewer mixes do as well, and showing them says so.
- */
+/** The lists worth telling: those that nothing beats; the first is the one to stock. */
 export function listsTold({ lists }: StockAnswer): readonly StockList[] {
-  const useful = lists.filter((list) => list.isBest && list.unusedPercents.length === 0);
-  return useful.length > 0 ? useful : lists;
+  return lists.filter((list) => list.isBest);
 }
 
 function stockText(trip: Trip, answer: StockAnswer, page: Page): string {
-  const { request, lists } = answer;
+  const { request, total, searched, withUnused, overLimit } = answer;
   const { words } = page;
-  const best = lists.filter((list) => list.isBest).length;
-  const useful = lists.filter((list) => list.isBest && list.unusedPercents.length === 0);
   const told = listsTold(answer);
   const first = told.slice(0, PRINTED_LISTS);
   const since = request.fromDate === null ? NOTHING : said` from ${dayOf(request.fromDate)} on`;
-  const over =
-    answer.overLimit === 0
-      ? NOTHING
-      : said` ${answer.overLimit} lists cost more or take more fills than allowed.`;
+  const over = overLimit === 0 ? NOTHING : said` ${overLimit} cost more or take more fills than allowed.`;
+  const outside = alwaysOutsideSaid(answer, trip);
   const unreached =
     answer.unreachedDiveIds.length === 0
-      ? []
-      : [
-          wrapped(
-            words(
-              said`No mix at all suits everybody on ${answer.unreachedDiveIds.join(', ')}: plan these shallower, or without the diver.`,
-            ),
-            2,
-          ),
-        ];
-  const rows = first.map((list) => listRow(list, trip.dives.length, page));
-  const intro = said`What to stock${since}: ${answer.total} lists there are, ${answer.searched} worked out to the end; nothing beats ${best} of them (*), ${useful.length} with a use for every mix.${over} Least room in minutes, oxygen as the highest share on any clock, fills of anything but air.`;
+      ? outside
+      : said`No mix at all suits everybody on ${answer.unreachedDiveIds.join(', ')}: plan these shallower, or without the diver.`;
+  const advice =
+    told.length === 0
+      ? said`No list is left.`
+      : said`Stock ${listSaid(told[0]!)}. ${sentences(recommendationSaid(answer, trip))}`;
+  const intro = said`What to stock${since}: ${total} lists there are; ${withUnused} have a mix that no dive would use.${over} ${searched} were worked out to the end; nothing beats ${told.length} (*). Rooms in minutes: the least of any dive, to the limit named, and that of nitrogen on the middle dive, which half of the dives keep or more; oxygen as the highest share on any clock; fills of anything but air.`;
   return [
     wrapped(words(intro), 0),
-    ...unreached,
-    ...(rows.length === 0 ? [words(said`No list is left.`)] : table([cellsOf(LIST_HEADS, page), ...rows], 3)),
+    ...(isNothing(unreached) ? [] : [wrapped(words(unreached), 2)]),
+    wrapped(words(advice), 0),
+    ...(first.length === 0
+      ? []
+      : table([cellsOf(LIST_HEADS, page), ...first.map((list) => listRow(list, trip, page))], 3)),
     ...(told.length > first.length
       ? [words(said`... and ${told.length - first.length} more with --json.`)]
       : []),
   ].join('\n');
+}
+
+/** Sentences one behind the other. */
+function sentences(all: readonly Said[]): Said {
+  return all.reduce((before, next) => (isNothing(before) ? next : said`${before} ${next}`), NOTHING);
 }
 
 /** Figures of the fills of a mix on a day, or of all. */
@@ -189,7 +199,7 @@ function fillCells(line: FillPlan['total'], page: Page): readonly string[] {
   return [
     String(line.fills),
     ...litres.map((each) => values(figure('gasUsed', each), page)),
-    ...cellsOf([moneyFigure(line.cost)], page),
+    ...cellsOf([moneySaid(line.cost, page.currency)], page),
   ];
 }
 
@@ -250,7 +260,7 @@ export interface MixesTold {
 export function mixesTable(told: MixesTold, reader: Reader): string {
   const { trip, rows, fills, answer, stocked, backBar } = told;
   const words = wordsOf(inOneSystem(reader));
-  const page: Page = { reader, words };
+  const page: Page = { reader, words, currency: trip.currency };
   const intro = said`${trip.title}. Mixes for ${told.whose}: no-stop minutes alone (first dive, from rest) and at the tightest dive of the site in the trip, there at the depth of that dive (at its deepest level, named where it is not the depth of the site), minutes gained over air there, CNS and OTU of the dive that costs most, dives that would use it.`;
   const parts = [
     wrapped(words(intro), 0),

@@ -105,3 +105,11 @@ export function putOnBoard(percents: readonly number[], fromDate: string | null)
     stockedTrip(openTrip(trip, { fromDate }), percents),
   );
 }
+
+/** What prices are in; empty: not said. */
+export function setCurrency(currency: string): EditResult {
+  return edit({ label: 'Currency', code: 'trip.currency' }, (trip): Trip => {
+    const { currency: _, ...rest } = trip;
+    return currency === '' ? rest : { ...rest, currency };
+  });
+}

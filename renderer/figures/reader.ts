@@ -1,6 +1,7 @@
 /** Who sits before the window: their units, decimal sign and clock, and names on screen in the place of ids. */
 import type { Settings } from '../../core/host';
 import type { Id, Trip } from '../../core/document/types';
+import { THIN_SPACE } from '../../core/words/quantity';
 import { MINUS, wordsOf, type Reader, type Words } from '../../core/words/reader';
 import { said, type Named, type Said } from '../../core/words/said';
 import { mixSaid } from '../../core/words/terms';
@@ -48,7 +49,7 @@ export function windowReader(viewer: Viewer): Reader {
   return {
     units: viewer.units,
     clock: viewer.clock,
-    signs: { decimal: decimalSign(), minus: MINUS },
+    signs: { decimal: decimalSign(), minus: MINUS, thousands: THIN_SPACE },
     dates: 'day',
     nameOf: nameIn(viewer),
     fillBar: viewer.fillBar,

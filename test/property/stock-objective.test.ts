@@ -15,7 +15,7 @@ import { esotAdvised } from '../../core/oxygen/budgets';
 import { surroundingsOf } from '../../core/profile';
 import { smallTrip } from '../arbitraries/small-trip';
 
-const SHARES = Array.from({ length: 20 }, (_, i) => 21 + i);
+const SHARES = Array.from({ length: 19 }, (_, i) => 22 + i);
 const TOLD = 20;
 /** Sums of a dozen terms in another order. */
 const ROUNDING = 1e-9;
@@ -24,20 +24,27 @@ function isLabel(mix: Mix, percent: number): boolean {
   return Math.abs(mix.o2 - percent / 100) < 1e-9;
 }
 
-/** Lists: so many different shares, every fixed one, no excluded one. */
-function everyList({ count, fixedPercents, excludedPercents }: StockRequest): readonly (readonly number[])[] {
+/** The pool: the range and what is on board, less what is excluded, and what is fixed. */
+function pool(
+  { range, fixedPercents, excludedPercents }: StockRequest,
+  mixes: readonly Mix[],
+): readonly number[] {
+  return SHARES.filter((percent) => {
+    const isIn = range !== null && range.fromPercent <= percent && percent <= range.toPercent;
+    const isOnBoard = mixes.some((mix) => isLabel(mix, percent));
+    return fixedPercents.includes(percent) || ((isIn || isOnBoard) && !excludedPercents.includes(percent));
+  });
+}
+
+/** Lists: one to so many different shares of the pool, every fixed one among them. */
+function everyList(request: StockRequest, mixes: readonly Mix[]): readonly (readonly number[])[] {
   const lists: (readonly number[])[] = [];
   const extend = (list: readonly number[], rest: readonly number[]): void => {
-    if (list.length === count) {
-      if (fixedPercents.every((percent) => list.includes(percent))) lists.push(list);
-      return;
-    }
+    if (list.length > 0 && request.fixedPercents.every((percent) => list.includes(percent))) lists.push(list);
+    if (list.length === request.count) return;
     rest.forEach((percent, i) => extend([...list, percent], rest.slice(i + 1)));
   };
-  extend(
-    [],
-    SHARES.filter((percent) => !excludedPercents.includes(percent)),
-  );
+  extend([], pool(request, mixes));
   return lists;
 }
 
@@ -74,7 +81,7 @@ function isOpen(dive: Dive, { fromDate }: StockRequest): boolean {
 function givenMix(dive: Dive, diver: Diver, trip: Trip, percents: readonly number[]): Mix | null {
   const { surfaceBar, barPerM } = surroundingsOf(trip).column;
   let best: Mix | null = null;
-  for (const percent of [21, ...percents.filter((each) => each !== 21)]) {
+  for (const percent of [21, ...percents]) {
     const mix = mixOf(percent, trip.mixes);
     const careful = oxygenOf(mix) + (mix.analysedO2 === undefined ? trip.settings.analysisTolerance : 0);
     const modM = (diver.po2.working / careful - surfaceBar) / barPerM;
@@ -89,6 +96,8 @@ interface Worked {
   readonly within: number;
   /** Infinity where no dive is made, -Infinity past a limit that no shorter stay keeps. */
   readonly roomMin: number;
+  /** Of the median open dive; infinite as above, and -Infinity where somebody does not make it. */
+  readonly nitrogenMin: number;
   /** Infinity where a clock is not known. */
   readonly peak: number;
   readonly cost: number;
@@ -131,15 +140,41 @@ function isWithin(trip: Trip, entry: Entry): boolean {
   );
 }
 
+/** How much longer nitrogen lets the last level be. */
+function nitrogenLeft(trip: Trip, entry: Entry): number {
+  if (!entry.isMade || entry.levelsPastLimitM.length > 0) return -Infinity;
+  if (entry.unlimited) return Infinity;
+  const left = entry.noStopMin! - entry.bottomMin;
+  const { levels } = entry;
+  const fromM = levels.length > 1 ? levels.at(-2)!.depthM : 0;
+  const around = surroundingsOf(trip);
+  const { depthM, min } = levels.at(-1)!;
+  const onTheWayMin =
+    depthM > fromM ? (depthM - fromM) / around.descentMPerMin : (fromM - depthM) / around.ascentMPerMin;
+  return left < -(min - onTheWayMin) ? -Infinity : left;
+}
+
+/** Of an even number of dives the greater of the two in the middle. */
+function middle(rooms: readonly number[]): number {
+  return rooms.length === 0
+    ? Infinity
+    : rooms.toSorted((a, b) => (a < b ? -1 : a > b ? 1 : 0))[Math.floor(rooms.length / 2)]!;
+}
+
 function worked(trip: Trip, request: StockRequest, percents: readonly number[]): Worked {
   const ledgers = ledgersWith(trip, request, percents);
   const outside = new Set<string>();
   const given = new Set<number>();
+  const nitrogen = new Map(
+    trip.dives.filter((dive) => isOpen(dive, request)).map(({ id }) => [id, Infinity]),
+  );
   let [roomMin, peak, cost, fills] = [Infinity, 0, 0, 0];
   for (const own of ledgers) {
     const advised = esotAdvised(Math.max(1, own.divingDays));
     for (const entry of own.entries) {
       if (!isWithin(trip, entry)) outside.add(entry.dive.id);
+      const held = nitrogen.get(entry.dive.id);
+      if (held !== undefined) nitrogen.set(entry.dive.id, Math.min(held, nitrogenLeft(trip, entry)));
       if (!entry.isMade) continue;
       const { min, minLimit } = minutesLeft(trip, entry);
       roomMin = Math.min(roomMin, min ?? (minLimit === null ? Infinity : -Infinity));
@@ -155,17 +190,41 @@ function worked(trip: Trip, request: StockRequest, percents: readonly number[]):
       peak = Math.max(peak, otu, day.esot / advised);
     }
   }
-  const unused = percents.filter((percent) => percent === 21 || !given.has(percent));
-  return { percents, within: trip.dives.length - outside.size, roomMin, peak, cost, fills, unused };
+  const unused = percents.filter((percent) => !given.has(percent));
+  const nitrogenMin = middle([...nitrogen.values()]);
+  return {
+    percents,
+    within: trip.dives.length - outside.size,
+    roomMin,
+    nitrogenMin,
+    peak,
+    cost,
+    fills,
+    unused,
+  };
 }
 
-function stepped(value: number, step: number): number {
-  return Number.isFinite(value) ? Math.round(value / step) : value;
+/** As it is shown; what binary fractions are off by does not count. */
+function wholeDown(value: number): number {
+  return Number.isFinite(value) ? Math.floor(value + 1e-6) : value;
 }
 
-/** The five measures, less is better. */
-function measures({ within, roomMin, peak, cost, fills }: Worked): readonly number[] {
-  return [-within, -stepped(roomMin, 1e-6), stepped(peak, 1e-9), stepped(cost, 1e-6), fills];
+function wholeUp(value: number): number {
+  return Number.isFinite(value) ? Math.ceil(value - 1e-6) : value;
+}
+
+/** The seven measures, less is better. */
+function measures(list: Worked): readonly number[] {
+  const cents = Math.floor(list.cost * 100 + 0.5 + 1e-6);
+  return [
+    -list.within,
+    -wholeDown(list.roomMin),
+    -wholeDown(list.nitrogenMin),
+    cents,
+    wholeUp(list.peak * 100),
+    list.fills,
+    list.percents.length,
+  ];
 }
 
 function firstDifference(a: readonly number[], b: readonly number[]): number {
@@ -177,13 +236,19 @@ function isBeatenBy(a: readonly number[], b: readonly number[]): boolean {
   return b.every((each, i) => each <= a[i]!) && b.some((each, i) => each < a[i]!);
 }
 
-const percents = fc.uniqueArray(fc.integer({ min: 21, max: 40 }), { minLength: 4, maxLength: 11 });
+const percents = fc.uniqueArray(fc.integer({ min: 22, max: 40 }), { minLength: 4, maxLength: 11 });
 
 const request: fc.Arbitrary<StockRequest> = fc
   .record({
     count: fc.integer({ min: 1, max: 3 }),
     kept: percents,
     isFixed: fc.boolean(),
+    range: fc.constantFrom(
+      { fromPercent: 22, toPercent: 40 },
+      { fromPercent: 22, toPercent: 40 },
+      { fromPercent: 28, toPercent: 36 },
+      null,
+    ),
     maxCost: fc.constantFrom(null, null, 30, 60),
     maxFills: fc.constantFrom(null, null, 6),
     fromDate: fc.constantFrom(null, null, '2027-03-05', '2027-03-06'),
@@ -232,18 +297,32 @@ const asked = fc
 
 describe('searchStock', () => {
   it('finds what the text says, list by list', () => {
-    const seen = { trips: 0, lists: 0, overLimit: 0, kept: 0, past: 0, ties: 0, unused: 0, pruned: 0 };
+    const seen = {
+      trips: 0,
+      lists: 0,
+      overLimit: 0,
+      kept: 0,
+      past: 0,
+      ties: 0,
+      fixedUnused: 0,
+      withUnused: 0,
+      byNitrogen: 0,
+      pruned: 0,
+    };
     fc.assert(
       fc.property(asked, ({ trip, wanted }) => {
         fc.pre(checkTrip(trip).length === 0);
         const answer = searchStock(trip, wanted);
         fc.pre(answer.ok);
         if (!answer.ok) return;
-        const every = everyList(wanted);
+        const every = everyList(wanted, trip.mixes);
         const all = every.map((list) => worked(trip, wanted, list));
-        const left = all.filter(
+        const useful = all.filter(({ unused }) =>
+          unused.every((percent) => wanted.fixedPercents.includes(percent)),
+        );
+        const left = useful.filter(
           ({ cost, fills }) =>
-            (wanted.maxCost === null || stepped(cost, 1e-6) <= stepped(wanted.maxCost, 1e-6)) &&
+            (wanted.maxCost === null || cost <= wanted.maxCost + 0.5e-6) &&
             (wanted.maxFills === null || fills <= wanted.maxFills),
         );
         const isBest = (list: Worked): boolean =>
@@ -256,8 +335,12 @@ describe('searchStock', () => {
         );
         const told = inOrder.filter((list, place) => place < TOLD || isBest(list));
 
-        const { lists, total, overLimit } = answer.value;
-        expect([total, overLimit]).toEqual([all.length, all.length - left.length]);
+        const { lists, total, withUnused, overLimit } = answer.value;
+        expect([total, withUnused, overLimit]).toEqual([
+          all.length,
+          all.length - useful.length,
+          useful.length - left.length,
+        ]);
         expect(lists.map((list) => list.percents)).toEqual(told.map((list) => list.percents));
         lists.forEach((list, place) => {
           const mine = told[place]!;
@@ -265,14 +348,15 @@ describe('searchStock', () => {
           expect(list.unusedPercents).toEqual(mine.unused);
           expect([list.divesWithin, list.fills]).toEqual([mine.within, mine.fills]);
           expect(Math.abs(list.cost - mine.cost)).toBeLessThan(ROUNDING);
-          const room = list.smallestRoomMin ?? Infinity;
-          if (Number.isFinite(mine.roomMin)) {
-            expect(Math.abs(room - mine.roomMin)).toBeLessThan(ROUNDING * Math.max(1, Math.abs(room)));
-          } else expect(room).toBe(mine.roomMin);
-          const peak = list.oxygenPeak ?? Infinity;
-          if (Number.isFinite(mine.peak))
-            expect(Math.abs(peak - mine.peak)).toBeLessThan(ROUNDING * Math.max(1, peak));
-          else expect(peak).toBe(mine.peak);
+          for (const [theirs, own] of [
+            [list.smallestRoomMin, mine.roomMin],
+            [list.nitrogenRoomMin, mine.nitrogenMin],
+            [list.oxygenPeak, mine.peak],
+          ] as const) {
+            const figure = theirs ?? Infinity;
+            if (!Number.isFinite(own)) expect(figure).toBe(own);
+            else expect(Math.abs(figure - own)).toBeLessThan(ROUNDING * Math.max(1, Math.abs(own)));
+          }
         });
         seen.trips += 1;
         seen.lists += all.length;
@@ -280,7 +364,13 @@ describe('searchStock', () => {
         seen.pruned += left.length - answer.value.searched;
         seen.kept += trip.dives.some((dive) => !isOpen(dive, wanted)) ? 1 : 0;
         seen.past += left.some(({ roomMin }) => roomMin === -Infinity) ? 1 : 0;
-        seen.unused += left.some(({ unused }) => unused.length > 0) ? 1 : 0;
+        seen.fixedUnused += left.some(({ unused }) => unused.length > 0) ? 1 : 0;
+        seen.withUnused += withUnused;
+        const [first, second] = inOrder;
+        seen.byNitrogen +=
+          first && second && measures(first).findIndex((each, i) => each !== measures(second)[i]) === 2
+            ? 1
+            : 0;
         seen.ties += inOrder.some(
           (list, i) => i > 0 && firstDifference(measures(list), measures(inOrder[i - 1]!)) === 0,
         )

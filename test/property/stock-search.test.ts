@@ -7,6 +7,7 @@ import { openTrip, stockedTrip } from '../../core/mixes/stocked-trip';
 import { compareMerits, meritsOf, undominated } from '../../core/mixes/undominated';
 import { checkTrip } from '../../core/document/check-trip';
 import { ledger } from '../../core/ledger/ledger';
+import { minutesLeft } from '../../core/ledger/room';
 import { smallTrip } from '../arbitraries/small-trip';
 
 /** Sums of a dozen terms in another order: a few hundred ulp. */
@@ -26,6 +27,7 @@ const request: fc.Arbitrary<StockRequest> = fc
     const all = Array.from({ length: RICHEST_PERCENT - LEANEST_PERCENT + 1 }, (_, i) => LEANEST_PERCENT + i);
     return {
       count,
+      range: { fromPercent: LEANEST_PERCENT, toPercent: RICHEST_PERCENT },
       fixedPercents: isFixed ? kept.slice(0, 1) : [],
       excludedPercents: all.filter((each) => !kept.includes(each)),
       maxCost: null,
@@ -46,22 +48,49 @@ describe('searchStock', () => {
         const answer = searchStock(trip, asked);
         if (!answer.ok) throw new Error(JSON.stringify(answer.troubles));
         const open = openTrip(trip, answer.value.request);
-        const every = listsOf(answer.value.request)
-          .map((percents) => ({ percents, ...outcomeOf(ledger(stockedTrip(open, percents)), open.openIds) }))
-          .filter((list) => asked.maxFills === null || list.fills <= asked.maxFills);
+        const useful = listsOf(answer.value.request, trip.mixes).flatMap((percents) => {
+          const whole = ledger(stockedTrip(open, percents));
+          const given = new Set(
+            whole.divers.flatMap(({ entries }) =>
+              entries.flatMap(({ mix, dive }) =>
+                mix && open.openIds.has(dive.id) ? [Math.round(mix.o2 * 100)] : [],
+              ),
+            ),
+          );
+          const isUseful = percents.every(
+            (each) => given.has(each) || answer.value.request.fixedPercents.includes(each),
+          );
+          return isUseful ? [{ percents, whole, ...outcomeOf(whole, open.openIds, percents.length) }] : [];
+        });
+        const every = useful.filter((list) => asked.maxFills === null || list.fills <= asked.maxFills);
         const merits = every.map(meritsOf);
         const best = new Set(undominated(merits).map((place) => every[place]!.percents.join()));
         const toldByName = new Map(answer.value.lists.map((list) => [list.percents.join(), list]));
 
-        expect(answer.value.total - answer.value.overLimit).toBe(every.length);
+        expect(answer.value.total - answer.value.withUnused).toBe(useful.length);
+        expect(useful.length - answer.value.overLimit).toBe(every.length);
         for (const list of every) {
           const told = toldByName.get(list.percents.join());
           expect(told?.isBest ?? false).toBe(best.has(list.percents.join()));
           if (!told) continue;
           expect(told.divesWithin).toBe(list.divesWithin);
+          // The room told is that of the dive it is said to be of, to the limit it is said to be to.
+          const { smallestAt, smallestRoomMin } = told;
+          expect(smallestAt === null).toBe(smallestRoomMin === null);
+          const rooms = list.whole.divers.flatMap(({ entries }) =>
+            entries
+              .filter((entry) => entry.dive.id === smallestAt?.diveId)
+              .map((entry) => minutesLeft(list.whole.trip, entry)),
+          );
+          if (smallestRoomMin !== null) {
+            const ofIt = rooms.filter(({ minLimit }) => minLimit === smallestAt!.limit);
+            const least = Math.min(...ofIt.map(({ min }) => min ?? -Infinity));
+            if (smallestRoomMin === -Infinity) expect(least).toBe(-Infinity);
+            else expect(Math.abs(least - smallestRoomMin)).toBeLessThan(1e-6);
+          }
           expect(told.fills).toBe(list.fills);
           expect(Math.abs(told.cost - list.cost)).toBeLessThan(ROUNDING);
-          for (const figure of ['smallestRoomMin', 'oxygenPeak'] as const) {
+          for (const figure of ['smallestRoomMin', 'nitrogenRoomMin', 'oxygenPeak'] as const) {
             expect(told[figure] === null).toBe(list[figure] === null);
             if (list[figure] === null || list[figure] === -Infinity) expect(told[figure]).toBe(list[figure]);
             else

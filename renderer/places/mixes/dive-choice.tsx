@@ -65,6 +65,7 @@ function ChoiceRow(props: {
 }): ReactNode {
   const { choice, dive, isTaken } = props;
   const units = useDesk(({ settings }) => settings.units);
+  const currency = useDesk(({ trip }) => trip.currency);
   const least = tightestDiver(choice);
   const later = readable(choice.later).length;
   const reason = choice.divers.find((each) => each.whyNot)?.whyNot ?? null;
@@ -95,7 +96,7 @@ function ChoiceRow(props: {
         )}
       </td>
       <td>{figureText(entry?.gasDensityGL, 1)} g/L</td>
-      <td>{moneyText(choice.mix.costPerFill)}</td>
+      <td>{moneyText(choice.mix.costPerFill, currency)}</td>
       <td>{later === 0 ? 'nothing' : divesText(later)}</td>
       <td>
         <button

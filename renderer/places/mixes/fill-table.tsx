@@ -9,6 +9,7 @@ type Sums = FillPlan['total'];
 
 function SumCells({ sums }: { readonly sums: Sums }): ReactNode {
   const units = useDesk(({ settings }) => settings.units);
+  const currency = useDesk(({ trip }) => trip.currency);
   const notes = [
     ...(sums.drained > 0 ? [`${sums.drained} let down first`] : []),
     ...(sums.impossible > 0 ? [`${sums.impossible} cannot be filled this way`] : []),
@@ -19,7 +20,7 @@ function SumCells({ sums }: { readonly sums: Sums }): ReactNode {
       <td>{unitText(sums.litres, 'volume', units, 'up')}</td>
       <td className="figure">{unitText(sums.oxygenL, 'volume', units, 'up')}</td>
       <td>{unitText(sums.airL, 'volume', units, 'up')}</td>
-      <td>{moneyText(sums.cost)}</td>
+      <td>{moneyText(sums.cost, currency)}</td>
       <td className={notes.length > 0 ? 'care' : ''}>{notes.join(', ')}</td>
     </>
   );

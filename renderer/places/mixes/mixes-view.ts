@@ -21,8 +21,6 @@ export interface MixesView {
   /** The dive whose mix is being chosen; null: the selected one, else the tightest. */
   readonly diveId: Id | null;
   readonly request: StockRequest;
-  /** Also lists with a mix that no dive is given. */
-  readonly showsUnused: boolean;
   readonly fills: {
     readonly method: FillMethod;
     /** null: the gas law of the trip. */
@@ -41,7 +39,6 @@ export const mixesView = createStore<MixesView>()(() => ({
   descending: false,
   diveId: null,
   request: PLAIN_REQUEST,
-  showsUnused: false,
   fills: { method: 'banked', law: null, startBar: 50, startO2: null },
 }));
 

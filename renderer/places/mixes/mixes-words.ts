@@ -3,21 +3,13 @@ import { deepestLevel } from '../../../core/ledger/level-limits';
 import type { Entry } from '../../../core/ledger/ledger-types';
 import type { MinutesRoom } from '../../../core/ledger/room';
 import { said } from '../../../core/words/said';
-import { moneyFigure } from '../../../core/words/terms';
+import { moneySaid } from '../../../core/words/terms';
 import { wordsIn } from '../../figures/reader';
 import type { NoStopTime } from '../../../core/mixes/compare';
 import type { RichestMix, WhyNot } from '../../../core/mixes/richest';
 import type { StockList } from '../../../core/mixes/stock';
 import { noMinutesText } from '../../figures/limits';
-import {
-  depthText,
-  minutesText,
-  mixText,
-  NO_FIGURE,
-  numberText,
-  percentText,
-  unitText,
-} from '../../figures/format';
+import { depthText, minutesText, NO_FIGURE, numberText, percentText, unitText } from '../../figures/format';
 import type { System as Units } from '../../../core/words/quantity';
 
 export function whyText(why: WhyNot, units: Units): string {
@@ -54,9 +46,9 @@ export function richestText(richest: RichestMix): string {
     : `${percentText(richest.tenthO2, 'down', 1)}, so ${whole}`;
 }
 
-/** Money has no currency in a trip: two decimals only where there are any. */
-export function moneyText(cost: number): string {
-  return wordsIn({ units: 'metric', clock: '24h' })(said`${moneyFigure(cost)}`);
+/** An amount in the trip's money. */
+export function moneyText(cost: number, currency?: string): string {
+  return wordsIn({ units: 'metric', clock: '24h' })(said`${moneySaid(cost, currency)}`);
 }
 
 /** Room in minutes, rounded down; `null` is no limit in reach, -Infinity past one that no shorter stay would keep. */
@@ -73,8 +65,4 @@ export function roomOfDive(entry: Entry, { min, minLimit }: MinutesRoom): string
 /** A list by its shares, for keys. */
 export function listKey({ percents }: Pick<StockList, 'percents'>): string {
   return percents.join('-');
-}
-
-export function listName({ percents }: Pick<StockList, 'percents'>): string {
-  return percents.map((percent) => mixText(percent / 100)).join(', ');
 }

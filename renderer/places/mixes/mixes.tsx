@@ -5,6 +5,7 @@ import { chooseView, useMixesView, type Question } from './mixes-view';
 import { OnBoard } from './on-board';
 import { SiteTable } from './site-table';
 import { StockPanel } from './stock-panel';
+import lines from './mix-line.module.css';
 import './mixes.css';
 
 interface QuestionEntry {
@@ -35,28 +36,28 @@ export function Mixes(): ReactNode {
   const question = useMixesView((view) => view.question);
   const { Panel } = QUESTIONS.find(({ id }) => id === question) ?? QUESTIONS[0]!;
   return (
-    <div className="mixes">
+    <div className={`mixes ${lines.colours}`}>
       <header className="mixes-head">
         <h2>Mixes</h2>
+        <div className="questions" role="tablist" aria-label="Questions about mixes">
+          {QUESTIONS.map(({ id, label }, at) => (
+            <button
+              key={id}
+              id={`question-${id}`}
+              type="button"
+              role="tab"
+              aria-selected={id === question}
+              aria-controls="question-panel"
+              tabIndex={id === question ? 0 : -1}
+              onClick={() => chooseView({ question: id })}
+              onKeyDown={(event) => onKeyDown(event, at)}
+            >
+              {label}
+            </button>
+          ))}
+        </div>
         <OnBoard />
       </header>
-      <div className="questions" role="tablist" aria-label="Questions about mixes">
-        {QUESTIONS.map(({ id, label }, at) => (
-          <button
-            key={id}
-            id={`question-${id}`}
-            type="button"
-            role="tab"
-            aria-selected={id === question}
-            aria-controls="question-panel"
-            tabIndex={id === question ? 0 : -1}
-            onClick={() => chooseView({ question: id })}
-            onKeyDown={(event) => onKeyDown(event, at)}
-          >
-            {label}
-          </button>
-        ))}
-      </div>
       <div id="question-panel" role="tabpanel" aria-labelledby={`question-${question}`}>
         <Panel />
       </div>

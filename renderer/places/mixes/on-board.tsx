@@ -2,13 +2,21 @@ import type { ReactNode } from 'react';
 import { mixO2 } from '../../../core/ledger/mix-choice';
 import type { Mix } from '../../../core/document/types';
 import { tell } from '../../actions/edit';
-import { addMix, removeMix, setMixAnalysis, setMixPrice, setMixShare } from '../../actions/mixes';
+import {
+  addMix,
+  removeMix,
+  setCurrency,
+  setMixAnalysis,
+  setMixPrice,
+  setMixShare,
+} from '../../actions/mixes';
 import { mixText, shareText } from '../../figures/format';
 import { parseShare } from '../../figures/parse';
-import { Field } from '../../parts/field';
+import { Field, TextField } from '../../parts/field';
 import { PlainNumberField, ShareField } from '../../parts/number-field';
 import { ShareForm } from '../../parts/share-form';
 import { useDesk } from '../../store/store';
+import { MixSample, mixLines } from './mix-line';
 
 function MixRow({ mix }: { readonly mix: Mix }): ReactNode {
   const name = mixText(mixO2(mix));
@@ -56,17 +64,31 @@ function AddMix(): ReactNode {
 /** The mixes on board: a line to read, and fields out of the way until asked for. */
 export function OnBoard(): ReactNode {
   const mixes = useDesk(({ trip }) => trip.mixes);
+  const currency = useDesk(({ trip }) => trip.currency ?? '');
   const sorted = mixes.toSorted((a, b) => a.o2 - b.o2);
-  const names = sorted.map((mix) => mixText(mixO2(mix)) + (mix.analysedO2 === undefined ? '' : ' analysed'));
+  const lines = mixLines(sorted);
   return (
     <details className="board">
-      <summary>{names.length === 0 ? 'Nothing on board yet' : `On board: ${names.join(', ')}`}</summary>
+      <summary>
+        {sorted.length === 0 ? 'Nothing on board yet' : 'On board: '}
+        {sorted.map((mix, at) => (
+          <span key={mix.id}>
+            {at === 0 ? '' : <span className="unseen">, </span>}
+            <MixSample line={lines[at]!} />
+            {mixText(mixO2(mix))}
+            {mix.analysedO2 === undefined ? '' : ' analysed'}
+          </span>
+        ))}
+      </summary>
       <ul>
         {sorted.map((mix) => (
           <MixRow key={mix.id} mix={mix} />
         ))}
       </ul>
-      <AddMix />
+      <div className="board-add">
+        <AddMix />
+        <TextField label="Prices in" value={currency} commit={setCurrency} />
+      </div>
     </details>
   );
 }

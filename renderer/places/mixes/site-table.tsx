@@ -208,7 +208,7 @@ export function SiteTable(): ReactNode {
               {columns.map((mix) => (
                 <SortHead key={mix.id} sorts={[`mix:${mix.id}`]}>
                   <SortButton sort={`mix:${mix.id}`}>{mixText(mix.analysedO2 ?? mix.o2)}</SortButton>
-                  <span className="head-note">{moneyText(mix.costPerFill)} a fill</span>
+                  <span className="head-note">{moneyText(mix.costPerFill, trip.currency)} a fill</span>
                 </SortHead>
               ))}
             </tr>

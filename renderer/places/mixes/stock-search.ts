@@ -1,4 +1,5 @@
-/** The search under way or answered: one at a time, ended by its worker's end. */
+/** The search under way or answered: one at a time, begun as it is shown, ended by its worker's end. */
+import { useEffect } from 'react';
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
 import type { StockRequest } from '../../../core/mixes/shares';
@@ -9,41 +10,47 @@ import { workBeside } from '../../parts/work';
 import type { StockAsk, StockFound } from './stock-job';
 import workerUrl from './stock-worker?worker&url';
 
-export type StockSearch =
+type Now =
   | { readonly kind: 'idle' }
   | { readonly kind: 'searching'; readonly done: number; readonly total: number }
   | { readonly kind: 'cancelled' }
   | { readonly kind: 'troubles'; readonly troubles: readonly Trouble[] }
-  /** Holds for `trip` alone: once another stands on the desk, the answer is old. */
-  | { readonly kind: 'answer'; readonly answer: StockAnswer; readonly trip: Trip };
+  | { readonly kind: 'answered' };
 
-const search = createStore<{ readonly now: StockSearch }>()(() => ({ now: { kind: 'idle' } }));
+/** What was answered last, and of what: while the next is worked out it still stands, said to be old. */
+export interface Answered {
+  readonly answer: StockAnswer;
+  readonly trip: Trip;
+}
+
+export interface StockSearch {
+  readonly now: Now;
+  /** What is asked or was asked last. */
+  readonly asked: StockAsk | null;
+  readonly last: Answered | null;
+}
+
+const search = createStore<StockSearch>()(() => ({ now: { kind: 'idle' }, asked: null, last: null }));
 
 const work = workBeside<StockAsk, StockFound>(workerUrl);
 
-export function useStockSearch(): StockSearch {
-  return useStore(search, ({ now }) => now);
-}
-
-function show(now: StockSearch): void {
-  search.setState({ now });
-}
-
-/** Starts a search; one under way is ended first. */
+/** Begins a search; one under way is ended first. */
 export async function startSearch(trip: Trip, request: StockRequest): Promise<void> {
-  const asked = work.ask({ trip, request }, (done, total) => show({ kind: 'searching', done, total }));
-  show({ kind: 'searching', done: 0, total: 0 });
+  const asked = work.ask({ trip, request }, (done, total) =>
+    search.setState({ now: { kind: 'searching', done, total } }),
+  );
+  search.setState({ now: { kind: 'searching', done: 0, total: 0 }, asked: { trip, request } });
   const outcome = await asked;
   if (outcome.kind === 'fault') {
     const what = `The search stopped${outcome.message ? `: ${outcome.message}` : '.'}`;
     const mend = 'Try again; the trip is not touched.';
-    show({ kind: 'troubles', troubles: [{ kind: 'fault', what, where: '', mend }] });
+    search.setState({ now: { kind: 'troubles', troubles: [{ kind: 'fault', what, where: '', mend }] } });
   } else if (outcome.kind === 'answer') {
     const { answer } = outcome;
-    show(
+    search.setState(
       answer.ok
-        ? { kind: 'answer', answer: answer.value, trip }
-        : { kind: 'troubles', troubles: answer.troubles },
+        ? { now: { kind: 'answered' }, last: { answer: answer.value, trip } }
+        : { now: { kind: 'troubles', troubles: answer.troubles } },
     );
   }
 }
@@ -51,5 +58,19 @@ export async function startSearch(trip: Trip, request: StockRequest): Promise<vo
 /** Ends the search under way; the trip was never touched. */
 export function cancelSearch(): void {
   work.stop();
-  show({ kind: 'cancelled' });
+  search.setState({ now: { kind: 'cancelled' } });
+}
+
+/**
+ * The answer for a trip and a request, searched as soon as either is another than was asked; what was cancelled is
+ * searched again when it is asked for.
+ * @param request null where it cannot be searched
+ */
+export function useStockSearch(trip: Trip, request: StockRequest | null): StockSearch {
+  useEffect(() => {
+    const { asked } = search.getState();
+    if (request === null || (asked?.trip === trip && asked.request === request)) return;
+    void startSearch(trip, request);
+  }, [trip, request]);
+  return useStore(search);
 }

@@ -17,6 +17,7 @@ export class MixesPlace {
 
   async ask(question: string): Promise<void> {
     await this.tab(question).click();
+    if (question === 'What to stock') await this.answered();
   }
 
   /** The line of what is on board, which opens to change it. */
@@ -37,13 +38,26 @@ export class MixesPlace {
     return this.panel.getByRole('row', { name });
   }
 
+  /** The lists told, as the rows that choose among them. */
   get lists(): Locator {
+    return this.panel
+      .getByRole('region', { name: 'Table of lists' })
+      .getByRole('rowheader')
+      .getByRole('button');
+  }
+
+  get putOnBoard(): Locator {
     return this.panel.getByRole('button', { name: /^Put on board: / });
   }
 
-  async search(count: string): Promise<void> {
-    await this.panel.getByLabel('Mixes besides air').selectOption(count);
-    await this.panel.getByRole('button', { name: 'Search', exact: true }).click();
-    await expect(this.lists.first()).toBeVisible();
+  /** Waits for the answer to what is asked. */
+  async answered(count?: number): Promise<void> {
+    const lists =
+      count === undefined
+        ? /lists?, all worked out$/
+        : new RegExp(`^${count === 1 ? 'One list' : `${count} lists`}, all worked out$`);
+    await expect(
+      this.panel.getByRole('status').getByText(lists).or(this.panel.getByText(lists)).first(),
+    ).toBeVisible();
   }
 }

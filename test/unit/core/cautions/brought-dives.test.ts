@@ -108,7 +108,7 @@ describe('dives brought to the trip', () => {
     expect(codes(alone)).not.toContain('esot-over-day');
     expect(only('esot-over-day', whole).message).toContain('a trip with 6 diving days');
     expect(whole.divers[0]!.divingDays).toBe(6);
-    expect(diverOutcome(whole.trip, whole.divers[0]!).oxygenPeak).toBeGreaterThanOrEqual(
+    expect(diverOutcome(whole.trip, whole.divers[0]!, new Set()).oxygenPeak).toBeGreaterThanOrEqual(
       esot / esotAdvised(6),
     );
   });

@@ -62,6 +62,8 @@ describe('readTrip', () => {
     ['dives[0].id', (trip) => (trip.dives[0].id = 'd\ud800')],
     ['dives[0].siteId', (trip) => (trip.dives[0].siteId = '\u001bc')],
     ['dives[0].mix', (trip) => (trip.dives[0].mix = '\u001bc')],
+    ['currency', (trip) => (trip.currency = '€\n')],
+    ['currency', (trip) => (trip.currency = 'Ducats of gold')],
     ['place', (trip) => (trip.place = 'Bay\n')],
     ['notes', (trip) => (trip.notes = 'Bay\u0000')],
   ])('refuses signs that cannot be shown in %s', (where, spoil) => {

@@ -5,6 +5,7 @@ import {
   listCount,
   listsOf,
   mixOfShare,
+  poolOf,
   PLAIN_REQUEST,
   type StockRequest,
 } from '../../../../core/mixes/shares';
@@ -23,12 +24,24 @@ describe('checkedRequest', () => {
     for (const count of [0, -1, 5, 1.5, Number.NaN]) expect(kinds({ count })).toEqual(['count']);
   });
 
-  it('refuses shares outside 21 to 40, broken ones, doubled ones', () => {
-    expect(kinds({ fixedPercents: [20] })).toEqual(['share']);
+  it('refuses ranges that are none', () => {
+    for (const [fromPercent, toPercent] of [
+      [21, 40],
+      [28, 41],
+      [36, 28],
+      [28.5, 36],
+    ] as const) {
+      expect(kinds({ range: { fromPercent, toPercent } })).toEqual(['range']);
+    }
+    expect(kinds({ range: { fromPercent: 22, toPercent: 22 } })).toEqual([]);
+  });
+
+  it('refuses shares outside 22 to 40, broken ones, doubled ones', () => {
+    expect(kinds({ fixedPercents: [21] })).toEqual(['share']);
     expect(kinds({ fixedPercents: [41] })).toEqual(['share']);
     expect(kinds({ fixedPercents: [32.5] })).toEqual(['share']);
     expect(kinds({ excludedPercents: [30, 30] })).toEqual(['share']);
-    expect(kinds({ fixedPercents: [21, 40] })).toEqual([]);
+    expect(kinds({ fixedPercents: [22, 40] })).toEqual([]);
   });
 
   it('refuses more fixed shares than mixes, and a share fixed and excluded', () => {
@@ -43,9 +56,12 @@ describe('checkedRequest', () => {
     expect(kinds({ fromDate: '2031-01-01' })).toEqual(['date']);
   });
 
-  it('says so when too few shares are left', () => {
-    const all = Array.from({ length: 20 }, (_, index) => 21 + index);
-    expect(kinds({ count: 2, excludedPercents: all.slice(1) })).toEqual(['no-list']);
+  it('says so when no share is left', () => {
+    const all = Array.from({ length: 19 }, (_, index) => 22 + index);
+    expect(kinds({ count: 2, excludedPercents: all })).toEqual(['no-list']);
+    expect(kinds({ count: 2, excludedPercents: all.slice(1), fixedPercents: [22] })).toEqual([]);
+    const bare = checkedRequest({ ...trip, mixes: [] }, { ...PLAIN_REQUEST, range: null });
+    expect(bare.ok).toBe(false);
   });
 
   it('tells all mistakes at once, each with a way to mend it', () => {
@@ -56,26 +72,49 @@ describe('checkedRequest', () => {
   });
 });
 
+describe('poolOf', () => {
+  const onBoard = [
+    { id: 'lean', o2: 0.24, costPerFill: 1 },
+    { id: 'odd', o2: 0.305, costPerFill: 1 },
+    { id: 'air', o2: 0.21, costPerFill: 0 },
+  ];
+  it('is what the trade blends and what is on board, in whole percents', () => {
+    const usual = Array.from({ length: 13 }, (_, i) => 28 + i);
+    expect(poolOf(PLAIN_REQUEST, [])).toEqual(usual);
+    expect(poolOf(PLAIN_REQUEST, onBoard)).toEqual([24, ...usual]);
+    expect(poolOf({ ...PLAIN_REQUEST, range: null }, onBoard)).toEqual([24]);
+  });
+  it('has what is fixed wherever it lies, and nothing that is excluded', () => {
+    const request = {
+      ...PLAIN_REQUEST,
+      range: { fromPercent: 30, toPercent: 32 },
+      excludedPercents: [24, 31],
+    };
+    expect(poolOf({ ...request, fixedPercents: [22] }, onBoard)).toEqual([22, 30, 32]);
+  });
+});
+
 describe('listsOf', () => {
-  it('has the lists that combinatorics counts', () => {
+  it('has the lists that combinatorics counts, of one mix up to as many as asked', () => {
     for (const [count, lists] of [
-      [1, 20],
-      [2, 190],
-      [3, 1140],
-      [4, 4845],
+      [1, 13],
+      [2, 13 + 78],
+      [3, 13 + 78 + 286],
+      [4, 13 + 78 + 286 + 715],
     ] as const) {
       const request = { ...PLAIN_REQUEST, count };
-      expect(listCount(request)).toBe(lists);
-      expect(new Set(listsOf(request).map((list) => list.join())).size).toBe(lists);
+      expect(listCount(request, [])).toBe(lists);
+      expect(new Set(listsOf(request, []).map((list) => list.join())).size).toBe(lists);
     }
   });
 
   it('keeps fixed shares in every list and excluded ones out, each list rising', () => {
-    const request = { ...PLAIN_REQUEST, count: 3, fixedPercents: [32], excludedPercents: [33, 34] };
-    const lists = listsOf(request);
-    expect(lists.length).toBe((17 * 16) / 2);
+    const request = { ...PLAIN_REQUEST, count: 3, fixedPercents: [24], excludedPercents: [33, 34] };
+    const lists = listsOf(request, []);
+    expect(lists.length).toBe(1 + 11 + (11 * 10) / 2);
+    expect(listCount(request, [])).toBe(lists.length);
     for (const list of lists) {
-      expect(list).toContain(32);
+      expect(list).toContain(24);
       expect(list).not.toContain(33);
       expect(list).toEqual(list.toSorted((a, b) => a - b));
     }

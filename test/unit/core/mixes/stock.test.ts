@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { whyFirst } from '../../../../core/mixes/why-first';
+import { minutesLeft } from '../../../../core/ledger/room';
 import { outcomeOf } from '../../../../core/mixes/outcome';
 import { diveDates, PLAIN_REQUEST } from '../../../../core/mixes/shares';
 import { searchStock, type StockAnswer } from '../../../../core/mixes/stock';
@@ -20,9 +22,9 @@ function found(request: Partial<typeof PLAIN_REQUEST>, of: Trip = trip): StockAn
 describe('searchStock', () => {
   it('tells all lists there are, and how many it had to work out', () => {
     const answer = found({ count: 3 });
-    expect(answer.total).toBe(1140);
+    expect(answer.total).toBe(13 + 78 + 286);
     expect(answer.searched).toBeGreaterThan(0);
-    expect(answer.searched).toBeLessThan(1140);
+    expect(answer.searched).toBeLessThan(answer.total - answer.withUnused);
     expect(answer.lists.filter((list) => list.isBest).length).toBeGreaterThan(0);
   });
 
@@ -35,13 +37,55 @@ describe('searchStock', () => {
       expect(list.cost).toBeLessThanOrEqual(cost);
       expect(list.fills).toBeLessThanOrEqual(60);
     }
-    expect(found({ count: 1, maxFills: 0, excludedPercents: [21] }).lists).toEqual([]);
+    expect(found({ count: 1, maxFills: 0 }).lists).toEqual([]);
   });
 
-  it('marks shares that no dive is given', () => {
-    // 21 % is air, and air is on board anyhow.
-    for (const list of found({ count: 2, fixedPercents: [21] }).lists)
-      expect(list.unusedPercents).toContain(21);
+  it('leaves out lists with a share that fills no dive, and marks one that was asked for all the same', () => {
+    // 30 % is the richest that goes to 36 m: what is richer is of no use there.
+    const deep: Trip = { ...trip, dives: trip.dives.map((dive) => ({ ...dive, depthM: 36, bottomMin: 8 })) };
+    const answer = found({ count: 2, fixedPercents: [40], range: { fromPercent: 29, toPercent: 32 } }, deep);
+    // What is on board is in every pool.
+    expect(answer.lists.map(({ percents }) => percents)).toEqual(
+      expect.arrayContaining([[28, 40], [29, 40], [30, 40], [40]]),
+    );
+    expect(answer.lists).toHaveLength(4);
+    for (const { unusedPercents } of answer.lists) expect(unusedPercents).toEqual([40]);
+    const free = found({ count: 2 }, deep);
+    for (const { percents, unusedPercents } of free.lists) {
+      expect(percents).toHaveLength(1);
+      expect(unusedPercents).toEqual([]);
+    }
+    expect([free.total, free.withUnused]).toEqual([91, 91 - 3]);
+  });
+
+  it('tells lists apart by nitrogen where gas sets the least room, and says where and by what it is set', () => {
+    const { lists } = found({ count: 2 });
+    const [first] = lists;
+    expect(first!.percents).toEqual([28, 35]);
+    const steps = whyFirst(lists);
+    expect(steps.map(({ measure }) => measure)).toEqual(['within', 'room', 'nitrogen', 'cost']);
+    const byNitrogen = steps[2]!.next;
+    expect(byNitrogen.percents).toEqual([28, 34]);
+    expect(byNitrogen.nitrogenRoomMin!).toBeLessThan(first!.nitrogenRoomMin!);
+    expect(steps[3]!.next.cost).toBeGreaterThan(first!.cost);
+    expect(first!.smallestAt).toEqual({ diveId: trip.dives[9]!.id, limit: 'gas' });
+    const open = openTrip(trip, PLAIN_REQUEST);
+    const whole = ledger(stockedTrip(open, first!.percents));
+    const rooms = whole.divers.flatMap(({ entries }) =>
+      entries.map((entry) => ({ ...minutesLeft(whole.trip, entry), id: entry.dive.id })),
+    );
+    const least = rooms.reduce((a, b) => (b.min! < a.min! ? b : a));
+    expect({ diveId: least.id, limit: least.minLimit }).toEqual(first!.smallestAt);
+    expect(first!.smallestRoomMin).toBeCloseTo(least.min!, 9);
+  });
+
+  it('names the dives that a list keeps outside', () => {
+    const [first, ...rest] = trip.dives;
+    const long: Trip = { ...trip, dives: [{ ...first!, bottomMin: 300 }, ...rest] };
+    for (const list of found({ count: 1 }, long).lists) {
+      expect(list.outsideIds).toContain(first!.id);
+      expect(list.outsideIds.length).toBe(trip.dives.length - list.divesWithin);
+    }
   });
 
   it('names the dives no share suits, and counts them outside', () => {
@@ -62,7 +106,12 @@ describe('searchStock', () => {
 
   it('answers for a trip without dives', () => {
     const answer = found({ count: 1 }, { ...trip, dives: [] });
-    expect(answer.lists[0]).toMatchObject({ divesWithin: 0, smallestRoomMin: null, oxygenPeak: 0, fills: 0 });
+    // Every share is of no use to it.
+    expect(answer).toMatchObject({ lists: [], total: 13, withUnused: 13, overLimit: 0 });
+    const fixed = found({ count: 1, fixedPercents: [32] }, { ...trip, dives: [] });
+    expect(fixed.lists).toMatchObject([
+      { divesWithin: 0, smallestRoomMin: null, nitrogenRoomMin: null, oxygenPeak: 0, fills: 0, mixes: 1 },
+    ]);
   });
 
   it('counts lung doses carried in from dives before, where the oxygen peak is theirs', () => {
@@ -87,7 +136,7 @@ describe('searchStock', () => {
     const answer = found({ count: 1, fixedPercents: [40] }, long);
     const open = openTrip(long, PLAIN_REQUEST);
     const whole = ledger(stockedTrip(open, [40]));
-    const outcome = outcomeOf(whole, open.openIds);
+    const outcome = outcomeOf(whole, open.openIds, 1);
     expect(answer.lists[0]!.oxygenPeak).toBeCloseTo(outcome.oxygenPeak!, 9);
     const firstDay = whole.divers[0]!.days[0]!;
     const clocks = whole.divers[0]!.entries.flatMap((entry) => [entry.cns.after!, entry.cns.day!]);

@@ -35,6 +35,7 @@ import {
   divesSaid,
   mixSaid,
   moneyFigure,
+  moneySaid,
   ordinalSaid,
   someSaid,
 } from '../../../../core/words/terms';
@@ -247,6 +248,17 @@ describe('the glossary', () => {
       '12',
       '12.35',
     ]);
+  });
+
+  it('tells money in the currency of the trip, thousands apart but in a file', () => {
+    const page = wordsOf(pageReader('metric'));
+    const told = [7, 999.5, 1000, 12_622.5, 1_234_567].map((cost) => page(said`${moneySaid(cost, '€')}`));
+    expect(told).toEqual(['€7', '€999.50', '€1\u202F000', '€12\u202F622.50', '€1\u202F234\u202F567']);
+    expect(page(said`${moneySaid(1240, 'EUR')}`)).toBe('EUR\u00A01\u202F240');
+    expect(page(said`${moneySaid(1240)}`)).toBe('1\u202F240');
+    expect(words(said`${moneySaid(1240, 'US$')}`)).toBe('US$1240');
+    const comma = wordsOf({ ...pageReader('metric'), signs: { decimal: ',', minus: '-', thousands: ' ' } });
+    expect(comma(said`${moneySaid(-12_622.5, '€')}`)).toBe('€-12 622,50');
   });
 
   it('counts in words', () => {

@@ -72,11 +72,19 @@ describe('mixes', () => {
     expect(status).toBe(0);
     expect(stderr).toBe('');
     const document = JSON.parse(stdout) as MixesDocument;
-    expect(document).toMatchObject({ format: 'carryover/mixes', version: 1, total: 190 });
-    expect(document.searched).toBeLessThanOrEqual(190);
+    expect(document).toMatchObject({ format: 'carryover/mixes', version: 1, total: 91 });
+    expect(document.searched).toBeLessThanOrEqual(91 - document.withUnused);
     expect(document.compare.map((row) => row.siteId)).toEqual(demoTrip().sites.map((site) => site.id));
     expect(document.stock.length).toBeGreaterThanOrEqual(20);
-    expect(document.stock[0]!.best).toBe(true);
+    expect(document.stock[0]).toMatchObject({
+      o2: [0.28, 0.35],
+      best: true,
+      mixes: 2,
+      smallestRoomAt: { limit: 'gas' },
+      nitrogenUnlimited: false,
+      outside: [],
+    });
+    expect(document.currency).toBe('€');
     const within = document.stock.map((list) => list.divesWithin);
     expect(within).toEqual(within.toSorted((a, b) => b - a));
     for (const cell of document.compare.flatMap((row) => row.cells)) {
@@ -85,6 +93,21 @@ describe('mixes', () => {
         if (typeof value === 'number') expect(Number.isFinite(value)).toBe(true);
     }
     expect(await readdir(folder)).toEqual(['trip.json']);
+  });
+
+  it('says which list to stock, in sentences, and what lists are made of', async () => {
+    const usual = (await mixesCommand(['--stock', '2'])).stdout.replaceAll('\n', ' ');
+    expect(usual).toContain(
+      'Stock EAN28 and EAN35. All 22 dives stay within their limits, with 6 min or more left.',
+    );
+    expect(usual).toContain(
+      'Gas, not nitrogen, sets these 6 min on other lists too, so nitrogen room decides',
+    );
+    expect(usual).toContain('91 lists there are');
+    const board = (await mixesCommand(['--stock', '2', '--pool', 'board'])).stdout;
+    expect(board).toContain('3 lists there are');
+    const every = (await mixesCommand(['--stock', '1', '--pool', '22-40'])).stdout;
+    expect(every).toContain('19 lists there are');
   });
 
   it('tells the fills as they stand, and with the first list told on board', async () => {
@@ -128,6 +151,11 @@ describe('mixes', () => {
     [['--stock', 'two'], '--stock'],
     [['--stock', '2', '--fixed', '20'], '--fixed'],
     [['--stock', '2', '--fixed', '41'], '--fixed'],
+    [['--stock', '2', '--fixed', '21'], '--fixed'],
+    [['--stock', '2', '--pool', '21-40'], '--pool'],
+    [['--stock', '2', '--pool', '36-30'], '--pool'],
+    [['--stock', '2', '--pool', 'all'], '--pool'],
+    [['--pool', '22-40'], '--pool'],
     [['--stock', '1', '--from', '2031-01-01'], '--from'],
     [['--stock', '1', '--from', 'soon'], '--from'],
     [['--stock', '1', '--max-cost=-3'], '--max-cost'],

@@ -1,11 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { compareMixes, compareSites } from '../../../../../core/mixes/compare';
-import type { StockList } from '../../../../../core/mixes/stock';
 import { demoTrip } from '../../../../../core/document/demo-trip';
 import { ledger } from '../../../../../core/ledger/ledger';
 import {
   gainText,
-  listName,
   moneyText,
   noStopText,
   richestText,
@@ -13,7 +11,6 @@ import {
   whyText,
 } from '../../../../../renderer/places/mixes/mixes-words';
 import { shownMin, sortedRows } from '../../../../../renderer/places/mixes/site-sort';
-import { usefulLists } from '../../../../../renderer/places/mixes/useful-lists';
 
 const trip = demoTrip();
 const rows = compareSites(ledger(trip), compareMixes(trip));
@@ -51,33 +48,6 @@ describe('sortedRows', () => {
   });
 });
 
-describe('usefulLists', () => {
-  const list = (
-    percents: readonly number[],
-    unusedPercents: readonly number[],
-    isBest = true,
-  ): StockList => ({
-    percents,
-    unusedPercents,
-    isBest,
-    divesWithin: 3,
-    smallestRoomMin: 4,
-    oxygenPeak: 0.4,
-    cost: 10,
-    fills: 5,
-  });
-  it('reduces each list to what is breathed, and tells each once', () => {
-    const told = usefulLists([
-      list([21, 34], [21]),
-      list([32, 34], [32]),
-      list([28, 34], []),
-      list([30, 31], [], false),
-    ]);
-    expect(told.map(({ percents }) => percents)).toEqual([[34], [28, 34]]);
-    expect(told.every(({ unusedPercents }) => unusedPercents.length === 0)).toBe(true);
-  });
-});
-
 describe('the words of the place', () => {
   it('rounds limits down and says what has no end', () => {
     expect(noStopText({ min: 33.9, unlimited: false })).toBe('33 min');
@@ -89,10 +59,11 @@ describe('the words of the place', () => {
     expect(gainText(12.9)).toBe('+12');
     expect(gainText(null)).toBe('');
   });
-  it('names lists, money and the richest mix', () => {
-    expect(listName({ percents: [21, 32] })).toBe('Air, EAN32');
+  it('names money and the richest mix', () => {
     expect(moneyText(640)).toBe('640');
     expect(moneyText(622.5)).toBe('622.50');
+    expect(moneyText(12_622.5, '€')).toBe('€12\u202F622.50');
+    expect(moneyText(796, 'EUR')).toBe('EUR\u00A0796');
     const richest = { o2: 0.3489, tenthO2: 0.348, percent: 34, limit: 'po2', reachesWithAir: true } as const;
     expect(richestText(richest)).toBe('34.8 %, so 34 %');
     expect(richestText({ ...richest, tenthO2: 0.34 })).toBe('34 %');
