@@ -89,7 +89,7 @@ const SAME: Readonly<Record<string, readonly (() => unknown)[]>> = {
   setMixShare: [() => mixes.setMixShare(mix().id, mix().o2)],
   setMixAnalysis: [() => mixes.setMixAnalysis(mix().id, mix().analysedO2!)],
   setMixPrice: [() => mixes.setMixPrice(mix().id, mix().costPerFill)],
-  setCurrency: [() => mixes.setCurrency(trip().currency ?? '')],
+  setCurrency: [() => mixes.setCurrency(desk.getState().trip.currency ?? '')],
   putOnBoard: [() => mixes.putOnBoard(LIST, null)],
   setDiverName: [() => party.setDiverName(diver().id, diver().name)],
   setSurfaceRate: [() => party.setSurfaceRate(diver().id, diver().surfaceRateLpm)],
