@@ -2,7 +2,7 @@ import type { Id, Trip } from '../document/types';
 import { figure, listed, NOTHING, said, type Piece, type Said } from '../words/said';
 import { divesSaid, mixSaid, moneySaid, NO_END, PAST, SHORT_LIMITS, someSaid } from '../words/terms';
 import type { StockAnswer, StockList } from './stock';
-import { MEASURES, type Measure } from './undominated';
+import type { Measure } from './undominated';
 import { whyFirst } from './why-first';
 
 /** What each measure is called, at the head of its column. */
@@ -140,11 +140,13 @@ export function recommendationSaid({ lists }: StockAnswer, trip: Trip): readonly
   return told;
 }
 
+/** What a diver gets of a list; the other measures are what it takes to get it. Source: this project's. */
+const OF_DIVER: ReadonlySet<Measure> = new Set(['within', 'room', 'nitrogen']);
+
 /** The measure that a recommendation hangs on: the last that told what a diver gets; else what it costs to get it. */
 export function decidingMeasure({ lists }: StockAnswer): Measure | null {
   const measures = whyFirst(lists).map(({ measure }) => measure);
-  const ofDiver = MEASURES.slice(0, 3);
-  return measures.findLast((measure) => ofDiver.includes(measure)) ?? measures[0] ?? null;
+  return measures.findLast((measure) => OF_DIVER.has(measure)) ?? measures[0] ?? null;
 }
 
 /** Dives that no list told keeps within limits, in the order of the trip. */
