@@ -13,13 +13,25 @@ export type GasLaw = 'ideal' | 'real';
 export type SupplyLeg = Pick<Leg, 'fromBar' | 'toBar' | 'min'>;
 
 /**
- * Gas breathed on a dive, exact on level and sloping legs.
- * @param legs pressures in bar absolute @param surfaceRateLpm litres a minute at 1 bar
- * @returns litres at 1 bar: the sum of rate * mean ambient pressure * minutes
+ * What legs take of a diver for each litre a minute at the surface.
+ * @param legs pressures in bar absolute
+ * @returns bar minutes: the sum of mean ambient pressure * minutes, exact on level and sloping legs
  * Source: U.S. Navy Diving Manual, Revision 4 Change A, par. 7-4.1 (consumption in proportion to pressure).
  */
+export function barMinutes(legs: readonly SupplyLeg[]): number {
+  let barMin = 0;
+  for (const leg of legs) barMin += ((leg.fromBar + leg.toBar) / 2) * leg.min;
+  return barMin;
+}
+
+/**
+ * Gas breathed on a dive.
+ * @param legs pressures in bar absolute @param surfaceRateLpm litres a minute at 1 bar
+ * @returns litres at 1 bar: rate * `barMinutes`
+ * Source: as `barMinutes`.
+ */
 export function gasUsedL(legs: readonly SupplyLeg[], surfaceRateLpm: number): number {
-  return surfaceRateLpm * legs.reduce((sum, leg) => sum + ((leg.fromBar + leg.toBar) / 2) * leg.min, 0);
+  return surfaceRateLpm * barMinutes(legs);
 }
 
 /**
@@ -86,35 +98,37 @@ export interface MinimumGas extends EmergencyGas {
   readonly bar: number;
 }
 
+/** The way up of an emergency, whoever is on it. */
+export interface EmergencyWay {
+  /** What it takes of one diver for each litre a minute at the surface, bar minutes. */
+  readonly barMin: number;
+  /** The stops it rests on, deepest first. */
+  readonly stops: readonly Stop[];
+}
+
+/**
+ * A way up from the deepest point, the minute to sort things out included.
+ * @param deepestM metres @param stops deepest first, the safety stop being one; those no shallower than the deepest
+ *   point are left out @param around water and ascent rate
+ * Source: as `emergencyGas`.
+ */
+export function emergencyWay(deepestM: number, stops: readonly Stop[], around: Surroundings): EmergencyWay {
+  const below = stops.filter(({ depthM }) => depthM < deepestM);
+  const legs = ascentLegs(deepestM, below, around);
+  return { barMin: PROBLEM_MIN * ambientBar(deepestM, around.column) + barMinutes(legs), stops: below };
+}
+
 /**
  * What brings two divers from the deepest point to the surface.
- * @param surfaceRateLpm the diver's, litres a minute at 1 bar @param deepestM metres
- * @param waysUp the stops of each way up that may have to be made, deepest first, the safety stop being one; those no
- *   shallower than the deepest point are left out @param around water and ascent rate
- * @returns litres: 2 divers * 2 * rate * (P(deepest) * 1 min + ascent and stops), of the way up that takes most;
- *   straight up where none is given
+ * @param surfaceRateLpm the diver's, litres a minute at 1 bar @param ways that may have to be gone, one or more
+ * @returns litres: 2 divers * 2 * rate * (P(deepest) * 1 min + ascent and stops), of the way that takes most
  * Source: common practice; the method (gas at depth, plus ascent at mean depth) is that of the emergency-gas example
  * of the U.S. Navy Diving Manual, Revision 4 Change A, pp. 8-2 and 8-3.
  */
-export function emergencyGas(
-  surfaceRateLpm: number,
-  deepestM: number,
-  waysUp: readonly (readonly Stop[])[],
-  around: Surroundings,
-): EmergencyGas {
-  const deepestBar = ambientBar(deepestM, around.column);
-  const problem: SupplyLeg = { fromBar: deepestBar, toBar: deepestBar, min: PROBLEM_MIN };
-  let litres = -Infinity;
-  let stops: readonly Stop[] = [];
-  for (const way of waysUp.length === 0 ? [[]] : waysUp) {
-    const below = way.filter(({ depthM }) => depthM < deepestM);
-    const legs = [problem, ...ascentLegs(deepestM, below, around)];
-    const takes = SHARING_DIVERS * gasUsedL(legs, STRESS_FACTOR * surfaceRateLpm);
-    if (takes <= litres) continue;
-    litres = takes;
-    stops = below;
-  }
-  return { litres, stops };
+export function emergencyGas(surfaceRateLpm: number, ways: readonly EmergencyWay[]): EmergencyGas {
+  let most = ways[0]!;
+  for (const way of ways) if (way.barMin > most.barMin) most = way;
+  return { litres: SHARING_DIVERS * STRESS_FACTOR * surfaceRateLpm * most.barMin, stops: most.stops };
 }
 
 /**
@@ -124,7 +138,7 @@ export function emergencyGas(
  */
 export function minimumGas(supply: Supply, emergency: EmergencyGas): MinimumGas {
   const bar = pressureBar(supply.waterL, emergency.litres, supply.o2, supply.law)!;
-  return { ...emergency, bar: Math.max(bar, supply.reserveBar) };
+  return { litres: emergency.litres, stops: emergency.stops, bar: Math.max(bar, supply.reserveBar) };
 }
 
 /**

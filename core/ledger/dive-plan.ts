@@ -5,6 +5,7 @@ import {
   levelsOf,
   profileOf,
   runtimeMin,
+  safetyStopOf,
   surroundingsOf,
   type Leg,
   type Level,
@@ -12,11 +13,13 @@ import {
   type ProfileShape,
   type Surroundings,
 } from '../profile';
+import { barMinutes, emergencyWay, type EmergencyWay } from '../supply';
 import { compose, identity, type AffineMap } from '../tissues/affine-map';
 import { legsMap } from '../tissues/leg-map';
 import { effectiveDive } from '../document/as-dived';
 import type { Trip } from '../document/types';
 import type { Entry } from './ledger-types';
+import type { KnownOnMix } from './on-mix';
 
 /** A level as planned, and what of its minutes the way to it takes. */
 export interface PlanLevel {
@@ -33,6 +36,8 @@ export interface EarlierLevel extends PlanLevel {
   /** From the surface to the end of the level. */
   readonly map: AffineMap;
   readonly directAscent: AffineMap;
+  /** From the surface to the end of the level and straight up. */
+  readonly toSurface: AffineMap;
 }
 
 /** All that a dive's profile alone decides, shared by every diver who makes it on whatever mix. */
@@ -52,7 +57,13 @@ export interface DivePlan {
   /** The levels before the last. */
   readonly earlierLevels: readonly EarlierLevel[];
   readonly lastLevel: PlanLevel;
+  /** What it takes of a diver for each litre a minute at the surface: all of it, and until leaving the last level. */
+  readonly breathedBarMin: number;
+  readonly atLeavingBarMin: number;
+  /** An emergency at the deepest point, with the safety stop alone. */
+  readonly usualWayUp: EmergencyWay;
   readonly doses: KnownDoses;
+  readonly onMix: KnownOnMix;
 }
 
 function earlierLevelsOf(
@@ -71,13 +82,17 @@ function earlierLevelsOf(
       wayMin = leg.min;
       continue;
     }
+    const { depthM, min } = levels[made.length]!;
+    const directAscent = legsMap(ascentLegs(leg.toM, [], around));
     made.push({
-      ...levels[made.length]!,
+      depthM,
+      min,
       travelMin: wayMin,
       ambientBar: leg.toBar,
       toArrival,
       map,
-      directAscent: legsMap(ascentLegs(leg.toM, [], around)),
+      directAscent,
+      toSurface: compose(map, directAscent),
     });
     wayMin = 0;
   }
@@ -105,6 +120,14 @@ export function newDivePlan(shape: ProfileShape, around: Surroundings): DivePlan
   const lastM = profile.lastLevel.toM;
   const directAscent = legsMap(ascentLegs(lastM, [], around));
   const legs = legsOf(profile);
+  const { deepestM, bottomMin } = profile;
+  const { safetyStop } = shape;
+  const stop = safetyStopOf({
+    depthM: deepestM,
+    bottomMin,
+    ...(safetyStop === undefined ? {} : { safetyStop }),
+  });
+  const atLeavingBarMin = barMinutes(profile.toLastLevel) + barMinutes([profile.lastLevel]);
   return {
     around,
     profile,
@@ -118,7 +141,11 @@ export function newDivePlan(shape: ProfileShape, around: Surroundings): DivePlan
     directAscent,
     earlierLevels: profile.toLastLevel.length > 1 ? earlierLevelsOf(profile, levels, around) : [],
     lastLevel: { depthM: last.depthM, min: last.min, travelMin: lastTravelMin(profile) },
+    breathedBarMin: atLeavingBarMin + barMinutes(profile.ascent),
+    atLeavingBarMin,
+    usualWayUp: emergencyWay(deepestM, stop === null ? [] : [stop], around),
     doses: new Map(),
+    onMix: new Map(),
   };
 }
 

@@ -1,5 +1,5 @@
 import { runtimeMin } from '../profile';
-import type { DiverLedger, Entry } from './ledger-types';
+import type { DiverLedger } from './ledger-types';
 import type { WallMin } from '../words/calendar';
 
 /**
@@ -24,11 +24,6 @@ export type FlyingRow = keyof typeof HOURS_BEFORE_FLIGHT;
 /** The dives of a diver: those brought to the trip, and those of the trip. */
 export type Dived = Pick<DiverLedger, 'earlier' | 'entries'>;
 
-/** All that was or will be dived: brought ones were, whether or not their mix is known. */
-function divesOf({ earlier, entries }: Dived): readonly Entry[] {
-  return [...earlier, ...entries.filter((entry) => entry.isMade)];
-}
-
 /**
  * The row of the guideline that holds after the dives of one diver, read the careful way: a single dive
  * with required stops anywhere on the trip, or brought to it, makes it the longest; more than one dive makes it
@@ -36,12 +31,19 @@ function divesOf({ earlier, entries }: Dived): readonly Entry[] {
  * @returns null without dives
  * Source: as `HOURS_BEFORE_FLIGHT`; that it looks at the whole trip: CONVENTIONS, "Hours before flying".
  */
-export function flyingRow(dived: Dived): FlyingRow | null {
-  const dives = divesOf(dived);
-  if (dives.length === 0) return null;
-  if (dives.some((entry) => entry.isPastLimit)) return 'requiredStops';
-  if (dives.some((entry) => !entry.isMade)) return 'unknownMix';
-  return dives.length > 1 ? 'severalDivesOrDays' : 'oneNoStopDive';
+export function flyingRow({ earlier, entries }: Dived): FlyingRow | null {
+  let dives = earlier.length;
+  let needsStops = earlier.some((entry) => entry.isPastLimit);
+  for (const entry of entries) {
+    if (!entry.isMade) continue;
+    dives += 1;
+    needsStops ||= entry.isPastLimit;
+  }
+  if (dives === 0) return null;
+  if (needsStops) return 'requiredStops';
+  // Brought ones were dived, whether or not their mix is known.
+  if (earlier.some((entry) => !entry.isMade)) return 'unknownMix';
+  return dives > 1 ? 'severalDivesOrDays' : 'oneNoStopDive';
 }
 
 /**
@@ -49,12 +51,13 @@ export function flyingRow(dived: Dived): FlyingRow | null {
  * @returns minutes of wall-clock time; of a dive without a known mix, as its profile has it; null without dives
  * Source: definition.
  */
-export function lastSurfacingMin(dived: Dived): WallMin | null {
-  const dives = divesOf(dived);
-  if (dives.length === 0) return null;
-  return Math.max(
-    ...dives.map((entry) => (entry.isMade ? entry.surfacesMin : entry.startMin + runtimeMin(entry.legs))),
-  );
+export function lastSurfacingMin({ earlier, entries }: Dived): WallMin | null {
+  let latest = -Infinity;
+  for (const { isMade, startMin, surfacesMin, legs } of earlier) {
+    latest = Math.max(latest, isMade ? surfacesMin : startMin + runtimeMin(legs));
+  }
+  for (const { isMade, surfacesMin } of entries) if (isMade) latest = Math.max(latest, surfacesMin);
+  return latest === -Infinity ? null : latest;
 }
 
 /**

@@ -1,11 +1,12 @@
 import { shallowerLines, stagedAscent } from '../ascent/staged-ascent';
 import type { EffectiveDive } from '../document/as-dived';
 import type { Dive, Diver, Trip } from '../document/types';
-import { ascentLegs, safetyStopOf, type Leg, type Stop } from '../profile';
+import { ascentLegs, type Leg, type Stop } from '../profile';
 import {
+  barMinutes,
   contentL,
   emergencyGas,
-  gasUsedL,
+  emergencyWay,
   minimumGas,
   pressureBar,
   turnBar,
@@ -90,11 +91,11 @@ export function stopsToReckon(
  */
 export function breathedLegs(plan: DivePlan, made: readonly Leg[], stops: StopsToReckon): readonly Leg[] {
   if (made === plan.legs) return made;
-  let most = gasUsedL(plan.legs, 1) > gasUsedL(made, 1) ? plan.legs : made;
+  let most = plan.breathedBarMin > barMinutes(made) ? plan.legs : made;
   const toLeaving = made.slice(0, plan.profile.toLastLevel.length + 1);
   for (const way of stops.fromLast ?? []) {
     const legs = [...toLeaving, ...ascentLegs(plan.profile.lastLevel.toM, way, plan.around)];
-    if (gasUsedL(legs, 1) > gasUsedL(most, 1)) most = legs;
+    if (barMinutes(legs) > barMinutes(most)) most = legs;
   }
   return most;
 }
@@ -108,17 +109,11 @@ export function breathedLegs(plan: DivePlan, made: readonly Leg[], stops: StopsT
 export function emergencyGasOf(
   plan: DivePlan,
   waysUp: readonly (readonly Stop[])[],
-  { safetyStop }: Pick<Dive, 'safetyStop'>,
   { surfaceRateLpm }: Pick<Diver, 'surfaceRateLpm'>,
 ): EmergencyGas {
-  const { deepestM, bottomMin } = plan.profile;
-  const planned = safetyStopOf({
-    depthM: deepestM,
-    bottomMin,
-    ...(safetyStop === undefined ? {} : { safetyStop }),
-  });
-  const usual: readonly Stop[] = planned === null ? [] : [planned];
-  return emergencyGas(surfaceRateLpm, deepestM, [usual, ...waysUp], plan.around);
+  const { deepestM } = plan.profile;
+  const required = waysUp.map((stops) => emergencyWay(deepestM, stops, plan.around));
+  return emergencyGas(surfaceRateLpm, [plan.usualWayUp, ...required]);
 }
 
 /**
@@ -129,14 +124,13 @@ export function emergencyGasOf(
 export function minimumGasOf(
   plan: DivePlan,
   { fromAny }: StopsToReckon,
-  dive: Pick<Dive, 'safetyStop'>,
   diver: Diver,
   o2: number,
   law: GasLaw,
 ): MinimumGas | null {
   if (fromAny === null) return null;
   const { waterL, reserveBar } = diver.cylinder;
-  return minimumGas({ waterL, reserveBar, o2, law }, emergencyGasOf(plan, fromAny, dive, diver));
+  return minimumGas({ waterL, reserveBar, o2, law }, emergencyGasOf(plan, fromAny, diver));
 }
 
 /**
@@ -162,17 +156,18 @@ export function gasOutcome(
   const filledL = contentL(waterL, fillBar, o2, law);
   const stops = stopsToReckon(plan, nitrogen, before, 1 - o2, diver);
   const legs = breathedLegs(plan, nitrogen.legs, stops);
-  const toLeaving = legs.slice(0, plan.profile.toLastLevel.length + 1);
+  const breathedBarMin = legs === plan.legs ? plan.breathedBarMin : barMinutes(legs);
   const readL = endBar === null ? null : filledL - contentL(waterL, endBar, o2, law);
   // Of what was read, every leg as it was made took its share.
-  const rateLpm = readL === null ? diver.surfaceRateLpm : readL / gasUsedL(nitrogen.legs, 1);
-  const usedL = readL ?? (stops.fromLast === null ? null : gasUsedL(legs, diver.surfaceRateLpm));
+  const rateLpm = readL === null ? diver.surfaceRateLpm : readL / barMinutes(nitrogen.legs);
+  const usedL = readL ?? (stops.fromLast === null ? null : diver.surfaceRateLpm * breathedBarMin);
   // Levels were a plan: of what was dived otherwise only the deepest point is known, and it would take more gas.
   const isShapeKnown = shape === dive || dive.legs === undefined;
-  const minimum = minimumGasOf(plan, stops, dive, diver, o2, law);
+  const minimum = minimumGasOf(plan, stops, diver, o2, law);
   return {
     contentL: filledL,
-    usedAtLeavingL: gasUsedL(toLeaving, rateLpm),
+    // Whatever the way up, the legs to it are the planned ones.
+    usedAtLeavingL: rateLpm * plan.atLeavingBarMin,
     usedL,
     endBar: endBar ?? (usedL === null ? null : pressureBar(waterL, filledL - usedL, o2, law)),
     isEndRead: endBar !== null,

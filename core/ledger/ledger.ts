@@ -6,7 +6,7 @@ import { diverOn } from '../document/gas-rate';
 import { dayNumber, wallDate, type WallMin } from '../words/calendar';
 import { divePlan } from './dive-plan';
 import { step, surfaceLimits, type FoldContext } from './entry';
-import { flyAfterMin } from './flying';
+import { flyAfterMin, type Dived } from './flying';
 import type { Carry, DiverLedger, Entry, Ledger, LedgerDay } from './ledger-types';
 import { mixFor } from './mix-choice';
 import { startOf, type Start } from './start';
@@ -45,41 +45,66 @@ function higher(a: number | null, b: number | null): number | null {
   return a === null || b === null ? null : Math.max(a, b);
 }
 
+/** What of an earlier ledger was taken over: so many of its first entries. */
+interface TakenOver {
+  readonly ledger: DiverLedger;
+  readonly entries: number;
+}
+
+/** The day of entries `from` to `to`, with its allowance as its first dive finds it. */
+function dayLine({ earlier, entries }: Dived, from: number, to: number, firstDay: number): LedgerDay {
+  const first = entries[from]!;
+  const last = entries[to - 1]!;
+  const day = dayOf(first);
+  let taken = 0;
+  for (const dose of first.from.doses) if (dose.day < day) taken += dose.otu;
+  let dives = 0;
+  let bottomMin = 0;
+  let cnsDayPeak: number | null = 0;
+  for (const brought of earlier) {
+    if (brought.isMade && dayOf(brought) === day) cnsDayPeak = higher(cnsDayPeak, brought.cns.day);
+  }
+  for (let i = from; i < to; i += 1) {
+    const entry = entries[i]!;
+    if (!entry.isMade) continue;
+    dives += 1;
+    bottomMin += entry.bottomMin;
+    cnsDayPeak = higher(cnsDayPeak, entry.cns.day);
+  }
+  return {
+    date: wallDate(first.startMin),
+    dives,
+    bottomMin,
+    otu: last.otu.day,
+    otuAllowed: otuAllowedToday(Math.max(1, day - firstDay + 1), taken),
+    cnsDayPeak,
+    esot: last.esot.day,
+  };
+}
+
+/** The line of a day that is what it was, to its last dive; null where it is not. */
+function dayTaken(known: TakenOver | null, index: number, day: number, to: number): LedgerDay | null {
+  if (known === null || to > known.entries) return null;
+  const next = known.ledger.entries[to];
+  return next !== undefined && dayOf(next) === day ? null : known.ledger.days[index]!;
+}
+
 /**
- * The days of one diver's ledger on which they dive, with the day's allowance as its first dive finds it. Allowances
- * count from the first day on which a dive is made, brought ones included.
+ * The days of one diver's ledger on which they dive. Allowances count from the first day on which a dive is made,
+ * brought ones included. A day of which every entry was taken over is taken over too.
  */
-function daysOf(earlier: readonly Entry[], entries: readonly Entry[]): readonly LedgerDay[] {
-  const days: { -readonly [K in keyof LedgerDay]: LedgerDay[K] }[] = [];
+function daysOf(dived: Dived, known: TakenOver | null): readonly LedgerDay[] {
+  const { earlier, entries } = dived;
   const firstMade = earlier.find((entry) => entry.isMade) ?? entries.find((entry) => entry.isMade);
   const firstDay = firstMade === undefined ? Infinity : dayOf(firstMade);
-  let current = -1;
-  for (const entry of entries) {
-    const day = dayOf(entry);
-    if (day !== current) {
-      const taken = entry.from.doses
-        .filter((dose) => dose.day < day)
-        .reduce((sum, dose) => sum + dose.otu, 0);
-      days.push({
-        date: wallDate(entry.startMin),
-        dives: 0,
-        bottomMin: 0,
-        otu: 0,
-        otuAllowed: otuAllowedToday(Math.max(1, day - firstDay + 1), taken),
-        cnsDayPeak: earlier
-          .filter((brought) => brought.isMade && dayOf(brought) === day)
-          .reduce<number | null>((peak, { cns }) => higher(peak, cns.day), 0),
-        esot: 0,
-      });
-      current = day;
-    }
-    const line = days[days.length - 1]!;
-    line.otu = entry.otu.day;
-    line.esot = entry.esot.day;
-    if (!entry.isMade) continue;
-    line.dives += 1;
-    line.bottomMin += entry.bottomMin;
-    line.cnsDayPeak = higher(line.cnsDayPeak, entry.cns.day);
+  const days: LedgerDay[] = [];
+  let from = 0;
+  while (from < entries.length) {
+    const day = dayOf(entries[from]!);
+    let to = from + 1;
+    while (to < entries.length && dayOf(entries[to]!) === day) to += 1;
+    days.push(dayTaken(known, days.length, day, to) ?? dayLine(dived, from, to, firstDay));
+    from = to;
   }
   return days;
 }
@@ -89,20 +114,23 @@ function finished(
   diver: Diver,
   { earlier, carry }: Start,
   entries: readonly Entry[],
+  known: TakenOver | null,
 ): DiverLedger {
   const { column } = surroundingsOf(trip);
-  const made = entries.filter((entry) => entry.isMade);
+  const divingDays = new Set<number>();
+  for (const entry of earlier) divingDays.add(dayOf(entry));
+  for (const entry of entries) if (entry.isMade) divingDays.add(dayOf(entry));
   const last = entries[entries.length - 1]?.after ?? carry;
   return {
     diver,
     earlier,
     start: carry,
     entries,
-    days: daysOf(earlier, entries),
-    divingDays: new Set([...earlier, ...made].map(dayOf)).size,
+    days: daysOf({ earlier, entries }, known),
+    divingDays: divingDays.size,
     flyAfterMin: flyAfterMin({ earlier, entries }),
     clearAtMin:
-      made.length === 0 && !earlier.some((entry) => entry.isMade)
+      last.exposures.length === 0
         ? null
         : clearAtMin(
             last,
@@ -117,8 +145,8 @@ function isSameStart(trip: Trip, diver: Diver, previous: DiverLedger, before: Tr
 }
 
 /** Earlier dives name mixes of the trip, so a diver who brings any is folded afresh when the mixes change. */
-function mixesMatter(diver: Diver, trip: Trip, before: Trip): boolean {
-  return (diver.before?.length ?? 0) > 0 && before.mixes !== trip.mixes;
+function bringsDives(diver: Diver): boolean {
+  return (diver.before?.length ?? 0) > 0;
 }
 
 /**
@@ -135,10 +163,11 @@ export function diverLedger(
   intervals: Map<number, AffineMap> = new Map(),
 ): DiverLedger {
   const around = surroundingsOf(trip);
+  const hasSameMixes = previous !== undefined && previous.trip.mixes === trip.mixes;
   const reusable =
     previous &&
     isSameStart(trip, diver, previous.ledger, previous.trip) &&
-    !mixesMatter(diver, trip, previous.trip)
+    (hasSameMixes || !bringsDives(diver))
       ? previous.ledger
       : null;
   const context: FoldContext = { trip, diver, intervals };
@@ -148,16 +177,25 @@ export function diverLedger(
   const entries: Entry[] = [];
   let { carry } = start;
   let isPrefix = reusable !== null;
+  let taken = 0;
   for (const dive of trip.dives) {
     if (!makesDive(dive, diver.id)) continue;
+    const before = reusable?.entries[entries.length];
+    const isSameDive = before?.dive === dive;
+    // On the same mixes the same diver takes the same: nothing has to be asked of a dive that nobody touched.
+    if (isPrefix && isSameDive && hasSameMixes) {
+      entries.push(before);
+      taken += 1;
+      carry = before.after;
+      continue;
+    }
     const effective = effectiveDive(dive, diver);
     // A dive made on a gas that none of the trip's mixes stands for is not left out: its cylinder tells.
     const mix = mixFor(dive, diver, trip, around) ?? effective.analysedMix;
-    const index = entries.length;
-    const before = reusable?.entries[index];
-    const known = before?.dive === dive && before.mix === mix ? before : null;
+    const known = isSameDive && before.mix === mix ? before : null;
     if (isPrefix && known !== null) {
       entries.push(known);
+      taken += 1;
       carry = known.after;
       continue;
     }
@@ -169,7 +207,7 @@ export function diverLedger(
     carry = entry.after;
   }
   if (isPrefix && reusable!.entries.length === entries.length) return reusable!;
-  return finished(trip, diver, start, entries);
+  return finished(trip, diver, start, entries, reusable && { ledger: reusable, entries: taken });
 }
 
 /**

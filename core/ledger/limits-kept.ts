@@ -3,7 +3,7 @@ import { modM } from '../gas';
 import { cnsFraction } from '../oxygen/cns';
 import { dailyPieces, dayPeak, type ClockPiece } from '../oxygen/cns-day';
 import { surroundingsOf, type Leg } from '../profile';
-import { contentL, gasUsedL } from '../supply';
+import { contentL } from '../supply';
 import { compose, type AffineMap, type Lanes } from '../tissues/affine-map';
 import { COMPARTMENT_COUNT } from '../tissues/compartments';
 import type { DivePlan } from './dive-plan';
@@ -108,7 +108,7 @@ export function pastCnsDay({ o2, earlierPieces }: AskedDive, legs: readonly Leg[
  */
 export function spareAsPlannedL(
   trip: Trip,
-  { dive, diver }: Pick<Entry, 'dive' | 'diver'>,
+  { diver }: Pick<Entry, 'diver'>,
   o2: number,
   plan: DivePlan,
 ): number {
@@ -116,10 +116,9 @@ export function spareAsPlannedL(
   const { waterL, fillBar, reserveBar } = diver.cylinder;
   const filledL = contentL(waterL, fillBar, o2, law);
   const reserveL = contentL(waterL, reserveBar, o2, law);
-  const usedL = gasUsedL(plan.legs, diver.surfaceRateLpm);
-  const toLeaving = plan.legs.slice(0, plan.profile.toLastLevel.length + 1);
-  const usedAtLeavingL = gasUsedL(toLeaving, diver.surfaceRateLpm);
-  const minimumL = Math.max(reserveL, emergencyGasOf(plan, [], dive, diver).litres);
+  const usedL = diver.surfaceRateLpm * plan.breathedBarMin;
+  const usedAtLeavingL = diver.surfaceRateLpm * plan.atLeavingBarMin;
+  const minimumL = Math.max(reserveL, emergencyGasOf(plan, [], diver).litres);
   return Math.min(filledL - usedL - reserveL, filledL - usedAtLeavingL - minimumL);
 }
 

@@ -3,7 +3,7 @@ import type { Surroundings } from '../profile';
 import { applyMap } from '../tissues/affine-map';
 import { AIR_N2, restTensions } from '../tissues/compartments';
 import { intervalMap } from '../tissues/leg-map';
-import { SEA_LEVEL_BAR } from '../water';
+import { SEA_LEVEL_BAR, type WaterColumn } from '../water';
 import { asAnalysed } from '../document/as-dived';
 import { wallMin, type WallMin } from '../words/calendar';
 import { newDivePlan } from './dive-plan';
@@ -12,9 +12,16 @@ import type { Carry, Entry } from './ledger-types';
 import { mixFor } from './mix-choice';
 import type { Diver, EarlierDive, Mix, Trip } from '../document/types';
 
-/** A diver who has not dived: `surfaceBar` is what they have always breathed at. */
-function atRest(surfaceBar: number): Carry {
-  return { atMin: -Infinity, tensions: restTensions(surfaceBar), cns: 0, doses: [], exposures: [] };
+const restKnown = new WeakMap<WaterColumn, Carry>();
+
+/** A diver who has not dived, the same object for a party at one place: what they have always breathed at is alike. */
+function atRest(column: WaterColumn): Carry {
+  let rest = restKnown.get(column);
+  if (!rest) {
+    rest = { atMin: -Infinity, tensions: restTensions(column.surfaceBar), cns: 0, doses: [], exposures: [] };
+    restKnown.set(column, rest);
+  }
+  return rest;
 }
 
 /** What is held on coming up to altitude, after the time at sea level since the last dive. */
@@ -52,7 +59,7 @@ export function startOf(trip: Trip, diver: Diver, around: Surroundings): Start {
   const seaLevel: Surroundings = { ...around, column: { ...around.column, surfaceBar: SEA_LEVEL_BAR } };
   let place = climbMin === null ? around : seaLevel;
   const earlier: Entry[] = [];
-  let carry = atRest(place.column.surfaceBar);
+  let carry = atRest(place.column);
   for (const dive of diver.before ?? []) {
     const startMin = wallMin(dive.startsAt);
     if (climbMin !== null && place === seaLevel && startMin >= climbMin) {

@@ -146,7 +146,7 @@ class TableMaker {
     return known;
   }
 
-  private choice(dive: Dive, effective: EffectiveDive, plan: DivePlan, diver: Diver, mix: Mix): Choice {
+  private choice(effective: EffectiveDive, plan: DivePlan, diver: Diver, mix: Mix): Choice {
     const o2 = effective.analysedO2 ?? mixO2(mix);
     const filled = this.filled(plan, o2);
     const limits = surfaceLimits(plan.around.column, diver.gradient.high);
@@ -158,7 +158,7 @@ class TableMaker {
       filled,
       levelLimits: this.levelLimits(plan, filled, limits),
       gasRoomMin:
-        spareAsPlannedL(this.trip, { dive, diver }, o2, plan) /
+        spareAsPlannedL(this.trip, { diver }, o2, plan) /
         (diver.surfaceRateLpm * plan.profile.lastLevel.toBar),
       keepsFixedLimits:
         !isAbovePo2(deepestPo2, diver.po2.working) &&
@@ -205,7 +205,7 @@ class TableMaker {
         isOpen,
         classIndex,
         choices: mixes.map(
-          (mix) => mix && this.choice(dive, effective, plan, diverOn(diver, effective.startMin), mix),
+          (mix) => mix && this.choice(effective, plan, diverOn(diver, effective.startMin), mix),
         ),
       });
     });

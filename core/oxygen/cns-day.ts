@@ -108,7 +108,7 @@ function peakOfPieces(earlier: readonly ClockPiece[], current: readonly ClockPie
   if (!first || !last) return 0;
   const endMin = last.toMin;
   // A dive of more than a day would lose its own beginning from the window.
-  const all = [...earlier, ...current];
+  const all = earlier.length === 0 ? current : [...earlier, ...current];
   let leavingAt = skipTo(all, 0, DAY_MIN, first.fromMin);
   // Most dives: while nothing leaves the window its share only grows, and the end decides.
   if (all[leavingAt]!.fromMin + DAY_MIN >= endMin) return dayShareAt(all, endMin);

@@ -136,7 +136,7 @@ export const endWorkings: Work = (asked) => {
 function minimumOf({ entry, trip, o2 }: Asked): MinimumGas | null {
   const plan = planOf(trip, entry);
   const { stops } = reckonedOf(plan, entry);
-  return minimumGasOf(plan, stops, entry.dive, entry.diver, o2, trip.settings.gasLaw);
+  return minimumGasOf(plan, stops, entry.diver, o2, trip.settings.gasLaw);
 }
 
 /** Minimum gas. Source: named in the workings. */

@@ -93,6 +93,25 @@ describe('ledger', () => {
     );
   });
 
+  it('of divers who dive alike is reckoned once: they leave each dive inside its limit with the very same carry', () => {
+    fc.assert(
+      fc.property(trips({ party: { min: 1, max: 1 } }), (trip) => {
+        const [one] = trip.party;
+        const { before: _, arrivedAt: __, ...rested } = one!;
+        const dives = trip.dives.map(({ divers: ___, asDived: ____, ...dive }) => dive);
+        // Another rate and another cylinder are nobody's nitrogen.
+        const other = { ...rested, id: 'other', name: 'Other', surfaceRateLpm: rested.surfaceRateLpm + 1 };
+        const { divers } = ledger(fresh({ ...trip, dives, party: [rested, other] }));
+        // Required stops are each diver's own, by their gradients; from there on two carries are two.
+        const own = divers[1]!.entries.findIndex(({ stops }) => stops !== null && stops.length > 0);
+        divers[1]!.entries.slice(0, own === -1 ? undefined : own).forEach((entry, i) => {
+          expect(entry.after).toBe(divers[0]!.entries[i]!.after);
+        });
+        expect(plain(divers[1]!.start)).toEqual(plain(divers[0]!.start));
+      }),
+    );
+  });
+
   it('of one diver does not depend on who else is in the party', () => {
     fc.assert(
       fc.property(trips({ party: { min: 2, max: 4 } }), (trip) => {

@@ -7,6 +7,7 @@ import {
   gasUsedL,
   lastsMin,
   emergencyGas,
+  emergencyWay,
   minimumGas,
   pressureBar,
   turnBar,
@@ -120,9 +121,8 @@ describe('minimum gas', () => {
         fc.double({ min: 0, max: 1, noNaN: true }),
         (depthM, deeperM, lpm, which, share) => {
           const supply = { waterL: 12, reserveBar: 50, o2: 0.32, law: which };
-          const ways = [[{ depthM: 5, min: 3 }]];
           const at = (m: number, rateLpm: number) =>
-            minimumGas(supply, emergencyGas(rateLpm, m, ways, around));
+            minimumGas(supply, emergencyGas(rateLpm, [emergencyWay(m, [{ depthM: 5, min: 3 }], around)]));
           const minimum = at(depthM, lpm);
           const deeper = at(depthM + deeperM, lpm);
           const faster = at(depthM, lpm * 1.1);

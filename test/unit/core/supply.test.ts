@@ -4,6 +4,7 @@ import type { Stop, Surroundings } from '../../../core/profile';
 import {
   contentL,
   emergencyGas,
+  emergencyWay,
   gasUsedL,
   lastsMin,
   minimumGas,
@@ -77,9 +78,12 @@ describe('minimumGas', () => {
   const SAFETY_STOP = { depthM: 5, min: 3 };
   const at = (
     depthM: number,
-    waysUp: readonly (readonly Stop[])[] = [],
+    waysUp: readonly (readonly Stop[])[] = [[]],
     supply: Parameters<typeof minimumGas>[0] = SUPPLY,
-  ) => minimumGas(supply, emergencyGas(20, depthM, waysUp, AROUND));
+  ) => {
+    const ways = waysUp.map((stops) => emergencyWay(depthM, stops, AROUND));
+    return minimumGas(supply, emergencyGas(20, ways));
+  };
 
   it('is two divers at twice the rate: a minute deep, the ascent, the safety stop', () => {
     // 30 m: 4 bar for 1 min; 25 m to 5 m at a mean of 2.75 bar and 5 m to 0 at 1.25 bar, 9 m/min; 3 min at 1.5 bar.
@@ -119,8 +123,8 @@ describe('minimumGas', () => {
 
   it('under the real law asks a higher gauge pressure of a high one', () => {
     const small = { ...SUPPLY, waterL: 3 };
-    const ideal = at(30, [], small);
-    const real = at(30, [], { ...small, law: 'real' });
+    const ideal = at(30, [[]], small);
+    const real = at(30, [[]], { ...small, law: 'real' });
     expect(real.litres).toBe(ideal.litres);
     expect(real.bar).toBeGreaterThan(ideal.bar);
   });

@@ -1,0 +1,194 @@
+/** What a dive does to nitrogen and oxygen carried into it, before anything of the diver's own comes in. */
+import { cnsAfterInterval } from '../oxygen/cns';
+import { DAY_MIN, dayPeak } from '../oxygen/cns-day';
+import { sharedDoses, type KnownDoses, type OxygenDoses } from '../oxygen/doses';
+import { runtimeMin, type Leg } from '../profile';
+import { applyMap, type AffineMap } from '../tissues/affine-map';
+import { AIR_N2 } from '../tissues/compartments';
+import { intervalMap } from '../tissues/leg-map';
+import { dayNumber, type WallMin } from '../words/calendar';
+import type { Carry, DayDose, Exposure } from './ledger-types';
+
+/** What of a carry a dive begins with, once the surface interval has passed. */
+export type Brought = Pick<Carry, 'tensions' | 'cns'>;
+
+/** Oxygen on every clock, and the carry on surfacing. */
+export interface OnMix {
+  readonly cnsDay: number | null;
+  readonly taken: OxygenDoses;
+  readonly exposure: Exposure;
+  readonly today: DayDose;
+  readonly tripOtu: number;
+  readonly after: Carry;
+}
+
+/** A profile as far as it matters here. */
+export interface Course {
+  readonly legs: readonly Leg[];
+  /** From surface to surface. */
+  readonly whole: AffineMap;
+}
+
+/**
+ * What was last reckoned of one profile, by oxygen fraction. Divers who come to a dive with the very same carry leave
+ * it with the same one: a party that dives together on one mix is reckoned once, until something tells two apart.
+ */
+export type KnownOnMix = Map<number, BeforeDive>;
+
+/** A dive from a carry, on one mix: what it begins with, and what it comes to where it is made as planned. */
+export interface BeforeDive {
+  readonly from: Carry;
+  readonly startMin: WallMin;
+  readonly brought: Brought;
+  made: OnMix | null;
+}
+
+/** What of an earlier reckoning of the same dive by the same diver may still hold. */
+export interface KnownBefore {
+  readonly from: Carry;
+  readonly exposure: Exposure | null;
+  readonly cns: { readonly day: number | null };
+}
+
+/** Adds a dose to its day; days stay in order because dives do. */
+function withDose(doses: readonly DayDose[], dose: DayDose): readonly DayDose[] {
+  const last = doses[doses.length - 1];
+  if (last?.day !== dose.day) return [...doses, dose];
+  return [...doses.slice(0, -1), { day: dose.day, otu: last.otu + dose.otu, esot: last.esot + dose.esot }];
+}
+
+/** Exposures a dive starting at `startMin` may still share a 24 h window with. */
+function recent(exposures: readonly Exposure[], startMin: WallMin): readonly Exposure[] {
+  return exposures.filter((exposure) => exposure.endMin > startMin - DAY_MIN);
+}
+
+/** The highest of the rolling clock during a dive: what is in its window all along is a sum, the rest is swept. */
+function cnsDayPeak(earlier: readonly Exposure[], current: Exposure): number | null {
+  if (current.pieces === null) return null;
+  let inside = 0;
+  const leaving = [];
+  for (const { startMin, pieces } of earlier) {
+    if (pieces === null) return null;
+    if (startMin >= current.endMin - DAY_MIN) for (const piece of pieces) inside += piece.share;
+    else for (const piece of pieces) leaving.push(piece);
+  }
+  return inside + dayPeak(leaving, current.pieces, current.startMin);
+}
+
+/** The very exposure of an earlier reckoning, where nothing of it has changed. */
+function sameExposure(
+  known: KnownBefore | null,
+  startMin: WallMin,
+  endMin: WallMin,
+  pieces: Exposure['pieces'],
+): Exposure | null {
+  const exposure = known?.exposure ?? null;
+  return exposure?.startMin === startMin && exposure.endMin === endMin && exposure.pieces === pieces
+    ? exposure
+    : null;
+}
+
+/** Whether all that shares a 24 h window with a dive is what it was: the same objects. */
+function isSameDay(
+  known: KnownBefore | null,
+  exposure: Exposure,
+  earlier: readonly Exposure[],
+): known is KnownBefore {
+  if (known?.exposure !== exposure) return false;
+  const before = recent(known.from.exposures, exposure.startMin);
+  return before.length === earlier.length && before.every((each, i) => each === earlier[i]);
+}
+
+/**
+ * Where a dive begins: the carry brought through the surface interval.
+ * @param intervals maps of surface intervals by their minutes, shared by a party
+ * Source: core/tissues/leg-map.ts; core/oxygen/cns.ts.
+ */
+export function broughtTo(
+  carry: Carry,
+  startMin: WallMin,
+  surfaceBar: number,
+  intervals: Map<number, AffineMap>,
+): Brought {
+  // A climb to altitude seeds the carry without a dive; at rest there is nothing to carry.
+  const sinceMin = startMin - carry.atMin;
+  if (sinceMin === Infinity) return { tensions: carry.tensions, cns: carry.cns };
+  const givenOffMin = Math.max(0, sinceMin);
+  let map = intervals.get(givenOffMin);
+  if (!map) intervals.set(givenOffMin, (map = intervalMap(surfaceBar, givenOffMin)));
+  return {
+    tensions: applyMap(map, carry.tensions, AIR_N2),
+    cns: carry.cns === null ? null : cnsAfterInterval(carry.cns, givenOffMin),
+  };
+}
+
+/** As `broughtTo`, asked once of those who come to a profile with the same carry. Source: as there. */
+export function beforeDive(
+  known: KnownOnMix,
+  from: Carry,
+  startMin: WallMin,
+  o2: number,
+  surfaceBar: number,
+  intervals: Map<number, AffineMap>,
+): BeforeDive {
+  const kept = known.get(o2);
+  if (kept?.from === from && kept.startMin === startMin) return kept;
+  const before = { from, startMin, brought: broughtTo(from, startMin, surfaceBar, intervals), made: null };
+  known.set(o2, before);
+  return before;
+}
+
+/** As `madeOn` along the profile as planned, asked once as well. Source: as there. */
+export function madeAsPlanned(
+  before: BeforeDive,
+  plan: Course & { readonly doses: KnownDoses },
+  o2: number,
+  known: KnownBefore | null,
+): OnMix {
+  return (before.made ??= madeOn(
+    before,
+    plan,
+    o2,
+    sharedDoses(plan.doses, plan.legs, o2, before.startMin),
+    known,
+  ));
+}
+
+/**
+ * A dive from a carry to a carry.
+ * @param course its legs and their map, required stops included @param taken what its oxygen comes to
+ * @param known an earlier reckoning of it, whose clock is taken over where it still holds
+ * Source: core/tissues and core/oxygen; CONVENTIONS, "The order of reckoning".
+ */
+export function madeOn(
+  { from, startMin, brought }: BeforeDive,
+  course: Course,
+  o2: number,
+  taken: OxygenDoses,
+  known: KnownBefore | null,
+): OnMix {
+  const endMin = startMin + runtimeMin(course.legs);
+  const exposure = sameExposure(known, startMin, endMin, taken.pieces) ?? {
+    startMin,
+    endMin,
+    pieces: taken.pieces,
+  };
+  const earlier = recent(from.exposures, startMin);
+  const doses = withDose(from.doses, { day: dayNumber(startMin), otu: taken.otu, esot: taken.esot });
+  let tripOtu = 0;
+  for (const dose of doses) tripOtu += dose.otu;
+  return {
+    cnsDay: isSameDay(known, exposure, earlier) ? known.cns.day : cnsDayPeak(earlier, exposure),
+    taken,
+    exposure,
+    today: doses[doses.length - 1]!,
+    tripOtu,
+    after: {
+      atMin: endMin,
+      tensions: applyMap(course.whole, brought.tensions, 1 - o2),
+      cns: brought.cns === null || taken.cns === null ? null : brought.cns + taken.cns,
+      doses,
+      exposures: [...earlier, exposure],
+    },
+  };
+}
