@@ -33,6 +33,7 @@ import { po2WithoutLimit } from './po2-without-limit';
 import { richerThanDiver } from './richer-than-diver';
 import { shortInterval } from './short-interval';
 import { siteBeyondMixes } from './site-beyond-mixes';
+import { siteNotForDiver } from './site-not-for-diver';
 import { stopsIntoNextDive } from './stops-into-next-dive';
 import { mostCareful } from '../words/said';
 import type { Found, Rule } from './rule';
@@ -64,6 +65,7 @@ export const RULES: readonly Rule[] = [
   belowReserve,
   gasTooDense,
   deeperThanSite,
+  siteNotForDiver,
   shortInterval,
   deeperThanTheOneBefore,
   otuOverDay,

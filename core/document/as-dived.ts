@@ -52,7 +52,7 @@ export function asAnalysed(o2: number): Mix {
   return { id: 'as analysed', o2, costPerFill: 0, analysedO2: o2 };
 }
 
-function overridden(dive: Dive, records: readonly AsDived[]): EffectiveDive {
+function overridden(dive: Dive, records: readonly AsDived[], afterMin: number): EffectiveDive {
   // A diver's own record stands over the one for everybody, field by field.
   const record = records.reduce<AsDived>((sum, each) => ({ ...sum, ...each }), {});
   const isAsDived = records.some(saysDived);
@@ -64,7 +64,8 @@ function overridden(dive: Dive, records: readonly AsDived[]): EffectiveDive {
     shape: isSquare
       ? { depthM: record.depthM ?? dive.depthM, bottomMin: record.bottomMin ?? dive.bottomMin, ...stop }
       : dive,
-    startMin: wallMin(record.startsAt ?? dive.startsAt),
+    // A start that was written down is the diver's own; a planned one is that of the first group in.
+    startMin: record.startsAt === undefined ? wallMin(dive.startsAt) + afterMin : wallMin(record.startsAt),
     analysedO2: record.o2 ?? null,
     analysedMix: record.o2 === undefined ? null : asAnalysed(record.o2),
     isAsDived,
@@ -77,21 +78,25 @@ function overridden(dive: Dive, records: readonly AsDived[]): EffectiveDive {
   };
 }
 
-/** Divers without a record of their own share one effective dive, and through it one profile and its map. */
-const known = new WeakMap<Dive, Map<Id | null, EffectiveDive>>();
+/**
+ * Divers without a record of their own who enter together share one effective dive, and through it one profile and its
+ * map: they are known by their minutes after the start, the others by their id too.
+ */
+const known = new WeakMap<Dive, Map<string, EffectiveDive>>();
 
 /**
  * A dive as it counts for one diver.
  * @returns plan and as-dived records merged; the same object for the same dive and kind of record
  * Source: CONVENTIONS, "A dive": what was dived and what is analysed rules.
  */
-export function effectiveDive(dive: Dive, diver: Pick<Diver, 'id'>): EffectiveDive {
+export function effectiveDive(dive: Dive, diver: Pick<Diver, 'id' | 'group'>): EffectiveDive {
   const everybody = dive.asDived?.filter((record) => record.by === undefined) ?? [];
   const own = dive.asDived?.filter((record) => record.by === diver.id) ?? [];
-  const key = own.length > 0 ? diver.id : null;
+  const afterMin = diver.group?.afterMin ?? 0;
+  const key = own.length > 0 ? `${afterMin} ${diver.id}` : String(afterMin);
   let byDiver = known.get(dive);
   if (!byDiver) known.set(dive, (byDiver = new Map()));
   let effective = byDiver.get(key);
-  if (!effective) byDiver.set(key, (effective = overridden(dive, [...everybody, ...own])));
+  if (!effective) byDiver.set(key, (effective = overridden(dive, [...everybody, ...own], afterMin)));
   return effective;
 }

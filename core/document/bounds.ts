@@ -34,11 +34,18 @@ function boundsOfDive(dive: Bag, path: TripPath, found: Found[]): void {
  */
 export function boundTroubles(document: Bag): readonly Found[] {
   const found: Found[] = [];
-  const [party, , , dives] = TRIP_LISTS.map((key) => itemsWithin(document, key, [], found)) as [
+  const [party, sites, , dives] = TRIP_LISTS.map((key) => itemsWithin(document, key, [], found)) as [
+    readonly unknown[],
     readonly unknown[],
     ...(readonly unknown[][]),
   ];
   itemsWithin(document, 'days', [], found);
+  sites.forEach((each, index) => {
+    const site = bag(each);
+    // The same list in another place: levels of a site are held to what levels of a dive are.
+    itemsWithin({ legs: site['levels'] }, 'legs', ['sites', index], found);
+    itemsWithin(bag(site['notFor']), 'certifications', ['sites', index, 'notFor'], found);
+  });
   let together = 0;
   party.forEach((each, index) => {
     const path = ['party', index];

@@ -122,6 +122,20 @@ export const NUMBER_RULES = {
     100,
     said`Give the depth to which the diver may go by training and choice.`,
   ),
+  afterMin: rule(
+    said`Entry after the first`,
+    'minutes',
+    0,
+    240,
+    said`Give how long after the start of a dive the group enters; 0 with the first.`,
+  ),
+  notForUnderM: rule(
+    said`Least depth limit`,
+    'depth',
+    1,
+    100,
+    said`Give the depth limit that a diver needs at least for this site.`,
+  ),
   maxO2: rule(
     said`Oxygen ceiling`,
     'share',

@@ -225,6 +225,38 @@ function diverTroubles(diver: Bag, path: TripPath, found: Found[]): void {
   }
 }
 
+/** One group enters at one time. */
+function groupTroubles(party: readonly Bag[], found: Found[]): void {
+  const first = new Map<string, unknown>();
+  party.forEach((diver, index) => {
+    const { name, afterMin = 0 } = bag(diver['group']);
+    if (typeof name !== 'string') return;
+    if (!first.has(name)) first.set(name, afterMin);
+    else if (first.get(name) !== afterMin) {
+      found.push({
+        path: ['party', index, 'group', 'afterMin'],
+        what: said`The group "${excerpt(name)}" enters at two times.`,
+        mend: said`Give all of a group the same minutes after the start.`,
+      });
+    }
+  });
+}
+
+/** A level below the site it belongs to. */
+function levelTroubles(site: Bag, path: TripPath, found: Found[]): void {
+  const { depthM } = site;
+  if (typeof depthM !== 'number') return;
+  items(site['levels'])?.forEach((level, index) => {
+    const levelM = level['depthM'];
+    if (typeof levelM !== 'number' || levelM <= depthM) return;
+    found.push({
+      path: [...path, 'levels', index, 'depthM'],
+      what: said`The level at ${typed('depth', levelM, 'near')} is deeper than its site, ${typed('depth', depthM, 'near')}.`,
+      mend: said`Give the site the depth of its deepest level, or raise the level.`,
+    });
+  });
+}
+
 /**
  * Judges what the schema cannot see: ids doubled or standing for nothing, and pairs of numbers that
  * contradict each other. Works on any JSON, so that the mistakes of a file are told together.
@@ -240,7 +272,10 @@ export function referenceTroubles(document: Bag): readonly Found[] {
   // Of an empty party the schema has spoken; each name would only say it again.
   const divers = party?.length === 0 ? null : idsOf(party, ['party'], found);
   party?.forEach((diver, index) => diverTroubles(diver, ['party', index], found));
-  const sites = idsOf(items(document['sites']), ['sites'], found);
+  groupTroubles(party ?? [], found);
+  const siteList = items(document['sites']);
+  const sites = idsOf(siteList, ['sites'], found);
+  siteList?.forEach((site, index) => levelTroubles(site, ['sites', index], found));
   const stock = idsOf(mixes, ['mixes'], found);
   mixes?.forEach(({ id }, index) => {
     if (id !== AUTO_MIX) return;

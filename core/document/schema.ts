@@ -37,6 +37,7 @@ export const LIST_RULES = {
   dives: { label: said`Dives`, min: 0, max: 400, mend: SPLIT },
   before: { label: said`Earlier dives`, min: 0, max: 60, mend: said`Keep those of the last days.` },
   legs: { label: said`Levels`, min: 1, max: 20, mend: said`Join levels that are nearly as deep.` },
+  certifications: { label: said`Certifications`, min: 1, max: 20, mend: said`Name each once.` },
   onBoard: { label: said`Mixes on board`, min: 1, max: 60, mend: said`Name each mix once.` },
   divers: { label: said`Divers of the dive`, min: 1, max: MOST_DIVERS, mend: said`Name each diver once.` },
   rates: { label: said`Gas rates`, min: 0, max: 366, mend: said`Keep the days on which the rate changed.` },
@@ -286,6 +287,12 @@ const diverSchema = record(said`Diver`, {
   }).prefault({}),
   before: list(LIST_RULES.before, earlierDive).exactOptional(),
   arrivedAt: time(said`Arrival at altitude`).exactOptional(),
+  certification: text('certification').exactOptional(),
+  cylinderNo: text('cylinderNo').exactOptional(),
+  group: record(said`Group`, {
+    name: text('groupName'),
+    afterMin: number('afterMin').default(0),
+  }).exactOptional(),
 });
 
 const site = record(said`Site`, {
@@ -293,6 +300,13 @@ const site = record(said`Site`, {
   name: text('name'),
   depthM: number('siteDepthM'),
   notes: text('siteNotes').default(''),
+  levels: list(LIST_RULES.legs, level).exactOptional(),
+  planB: text('planB').exactOptional(),
+  briefing: text('briefing').exactOptional(),
+  notFor: record(said`Who may not dive it`, {
+    depthLimitUnderM: number('notForUnderM').exactOptional(),
+    certifications: list(LIST_RULES.certifications, text('certification')).exactOptional(),
+  }).exactOptional(),
   position: record(said`Position`, { lat: number('latitude'), lon: number('longitude') })
     .nullable()
     .exactOptional(),

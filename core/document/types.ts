@@ -64,6 +64,18 @@ export interface Diver {
   readonly before?: readonly EarlierDive[];
   /** When the diver came up to the trip's altitude from sea level; left out: long ago. */
   readonly arrivedAt?: WallTime;
+  /** What the diver is trained to, in words of their own: the limits above are what counts. */
+  readonly certification?: string;
+  /** Number on the diver's cylinder. */
+  readonly cylinderNo?: string;
+  /** With whom the diver dives; left out: with the party. */
+  readonly group?: Group;
+}
+
+/** Divers of one name dive together, and enter so many minutes after the dive's start. */
+export interface Group {
+  readonly name: string;
+  readonly afterMin: number;
 }
 
 /** A gas rate and the first day it holds for: never applied backwards. */
@@ -86,7 +98,21 @@ export interface Site {
   readonly notes: string;
   /** How it is usually dived, in the order of the dive; left out: at its depth. */
   readonly levels?: readonly Level[];
+  /** Where to go instead when it cannot be dived. */
+  readonly planB?: string;
+  /** What is to be said of it before the dive. */
+  readonly briefing?: string;
+  /** Who may not dive it; left out: nobody. */
+  readonly notFor?: NotFor;
   readonly position?: { readonly lat: number; readonly lon: number } | null;
+}
+
+/** Divers who may not dive a site. */
+export interface NotFor {
+  /** Those whose depth limit is less. */
+  readonly depthLimitUnderM?: number;
+  /** Those with one of these among what they are trained to. */
+  readonly certifications?: readonly string[];
 }
 
 export interface Mix {

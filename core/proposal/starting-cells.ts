@@ -1,4 +1,5 @@
 import { checkTrip } from '../document/check-trip';
+import { diversFor } from '../document/may-dive';
 import type { Id, Trip } from '../document/types';
 import { ledger } from '../ledger/ledger';
 import type { ProfileShape } from '../profile';
@@ -44,8 +45,18 @@ export function keptLocks(empty: Trip, cells: readonly CellAsk[], slots: readonl
   const known = severeKeys(ledger(empty));
   for (const { startsAt } of slots) {
     const ask = cellAsk(cells, startsAt);
-    if (ask?.kind !== 'lock' || !trip.sites.some(({ id }) => id === ask.siteId)) continue;
-    const dive = { id: `at-${startsAt}`, siteId: ask.siteId, startsAt, ...ask.shape, mix: 'auto' as const };
+    if (ask?.kind !== 'lock') continue;
+    const site = trip.sites.find(({ id }) => id === ask.siteId);
+    const named = site && diversFor(site, trip.party);
+    if (!named) continue;
+    const dive = {
+      id: `at-${startsAt}`,
+      siteId: ask.siteId,
+      startsAt,
+      ...ask.shape,
+      mix: 'auto' as const,
+      ...named,
+    };
     const next = withDive(trip, dive);
     const isKept =
       checkTrip(next).length === 0 && [...severeKeys(ledger(next))].every((key) => known.has(key));

@@ -79,6 +79,8 @@ export interface Wish {
   readonly startsAt: WallTime;
   readonly depthM: number;
   readonly isFirstOfDay: boolean;
+  /** Who dives it, where it is not the whole party. */
+  readonly named: Pick<Dive, 'divers'>;
 }
 
 /** A dive that fits, with the trip and ledger it makes and what holds it; or why none does. */
@@ -206,7 +208,9 @@ function overAdvice(whole: Ledger, dive: Dive, divingDays: readonly number[]): r
 function tried(fitting: Fitting, known: ReadonlySet<string>, dive: Dive, end: End): Tried {
   const trip = withDive(fitting.trip, dive);
   const whole = ledger(trip, fitting.ledger);
-  const mine = whole.divers.map(({ entries }): Entry => entries.find((entry) => entry.dive === dive)!);
+  const mine = whole.divers.flatMap(({ entries }): readonly Entry[] =>
+    entries.filter((entry) => entry.dive === dive),
+  );
   const without = mine.filter(({ isMade }) => !isMade).map(({ diver }) => diver);
   if (without.length > 0) return { held: { by: 'mix', divers: without }, over: null };
 
@@ -269,7 +273,14 @@ function longestAt(
       wholeMin -= STEP_MIN;
       continue;
     }
-    const dive: Dive = { id: wish.id, siteId: wish.site.id, startsAt: wish.startsAt, ...shape, mix: 'auto' };
+    const dive: Dive = {
+      id: wish.id,
+      siteId: wish.site.id,
+      startsAt: wish.startsAt,
+      ...shape,
+      mix: 'auto',
+      ...wish.named,
+    };
     const outcome = tried(fitting, known, dive, end);
     if ('dive' in outcome) return { best: outcome, held };
     held = outcome.held;

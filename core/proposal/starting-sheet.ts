@@ -2,6 +2,7 @@ import { failures, success, type Result, type Trouble } from '../result';
 import { fileWords, type Words } from '../words/reader';
 import { either, range, said, timeOfDay, typed, type Said } from '../words/said';
 import { judgeTrip } from '../document/check-trip';
+import { diversFor, keptOut } from '../document/may-dive';
 import { dayNumber, wallMin, type WallTime } from '../words/calendar';
 import { wallTimeTrouble } from '../document/fields';
 import { HOURS_BEFORE_FLIGHT } from '../ledger/flying';
@@ -15,6 +16,7 @@ import { fitted, type End, type Fitted, type Fitting } from './starting-dive';
 import { DEPTH_STEPS, type DepthSteps } from './starting-steps';
 import {
   daysSentence,
+  NOBODY_MAY,
   depthSentences,
   heldSentence,
   leftOutSentences,
@@ -127,7 +129,7 @@ function deepestOf(diver: Diver, fromM: number, trip: Trip, steps: DepthSteps): 
 }
 
 function reachOf(site: Site, trip: Trip, steps: DepthSteps): Reach {
-  const { party } = trip;
+  const party = trip.party.filter((diver) => keptOut(site, diver) === null);
   const ownM = Math.min(...party.map(({ maxDepthM }) => maxDepthM));
   const allowedM = Math.min(site.depthM, ownM);
   const reachesM = party.map((diver) => deepestOf(diver, allowedM, trip, steps));
@@ -178,7 +180,7 @@ function grown(
   const { startsAt, isNight } = slot;
   const steps = DEPTH_STEPS[answers.depthUnit];
   const partySize = trip.party.length;
-  const reach = reachOf(site, trip, steps);
+  const named = diversFor(site, trip.party);
   const afterM = isAsked ? Infinity : Math.max(steps.endsM, steps.whole(beforeM - steps.lessM));
   const leave = (reason: Said): Growing => ({
     trip,
@@ -186,6 +188,8 @@ function grown(
     laid,
     leftOut: [...leftOut, { startsAt, reason }],
   });
+  if (named === null) return leave(NOBODY_MAY);
+  const reach = reachOf(site, trip, steps);
   if (reach.endedBy?.kind === 'limit' && reach.depthM === 0) {
     return leave(noMixFor(reach.endedBy.held.divers, partySize));
   }
@@ -193,7 +197,7 @@ function grown(
   const depthM = Math.min(afterM, nightM, reach.depthM);
   const { longestMin, rising } = answers;
   const fitting: Fitting = { trip, ledger: whole, divingDays, longestMin, rising, steps };
-  const wish = { id: `at-${startsAt}`, site, startsAt, depthM, isFirstOfDay: beforeM === Infinity };
+  const wish = { id: `at-${startsAt}`, site, startsAt, depthM, isFirstOfDay: beforeM === Infinity, named };
   const outcome: Fitted =
     wallMin(startsAt) + SHORTEST_MIN > end.byMin
       ? { fits: false, held: { by: end.for, divers: [] }, depthM }

@@ -100,6 +100,9 @@ export function tooSoonSentence({ time, after }: TooSoon): Said {
   return said`There are no dives at ${timeOfDay(time)}: too soon after ${timeOfDay(after)} for ${minutes(SHORTEST_MIN)} of diving and an hour at the surface.`;
 }
 
+/** The site is for nobody of the party. */
+export const NOBODY_MAY = said`the site is for nobody of the party`;
+
 /** No mix on board is one that these divers may breathe at all. */
 export function noMixFor(divers: readonly Diver[], partySize: number): Said {
   return because({ by: 'mix', divers }, partySize, SHORTEST_MIN);

@@ -88,6 +88,26 @@ describe('a dive and its time', () => {
     expect(codes(unmade)).toEqual(expect.arrayContaining(['no-mix', 'deeper-than-site']));
   });
 
+  it('changes a site that is not for a diver, by depth limit or by training', () => {
+    const wall = { id: 'wall', name: 'Wall', depthM: 40, notes: '' };
+    const at = (notFor: object, change: object) =>
+      aLedger([aDive({ depthM: 18 })], { sites: [{ ...wall, notFor }], ...party(change) });
+    const deep = at({ depthLimitUnderM: 30 }, { maxDepthM: 18 });
+    expect(only('site-not-for-diver', deep)).toMatchObject({ severity: 'change' });
+    expect(only('site-not-for-diver', deep).message).toBe(
+      'Wall is for divers with a depth limit of 30 m or more; this diver’s is 18 m: leave the diver out, or choose another site.',
+    );
+    const trained = at({ certifications: ['Open water', 'junior'] }, { certification: 'open water, nitrox' });
+    expect(only('site-not-for-diver', trained).message).toContain('Wall is not for open water, nitrox');
+    for (const may of [
+      at({ depthLimitUnderM: 30 }, { maxDepthM: 30 }),
+      at({ certifications: ['open water'] }, { certification: 'advanced open water' }),
+      at({ certifications: ['open water'] }, {}),
+    ]) {
+      expect(codes(may)).not.toContain('site-not-for-diver');
+    }
+  });
+
   it('stops deeper than the diver may go, also where no mix reaches', () => {
     expect(only('deeper-than-diver', aLedger([aDive()], party({ maxDepthM: 18 }))).message).toContain(
       'limit of 18 m',

@@ -316,6 +316,24 @@ describe('startingSheet', () => {
     expect(trip.dives.find(({ startsAt }) => startsAt === '2027-03-08T07:30')!.siteId).toBe('b');
   });
 
+  it('leaves out of a dive whom its site is not for, and goes as deep as the others may', () => {
+    const [a, b, ...others] = answers().sites;
+    const deepSite = { ...b!, notFor: { depthLimitUnderM: 30 } };
+    const party = [aDiver({ id: 'x', name: 'Guest 1' }), aDiver({ id: 'y', name: 'Guest 2', maxDepthM: 18 })];
+    const { trip } = laidOut({ party, sites: [a!, deepSite, ...others] });
+    const deep = trip.dives.filter(({ siteId }) => siteId === 'b');
+    expect(deep.length).toBeGreaterThan(0);
+    for (const { divers, depthM } of deep) {
+      expect(divers).toEqual(['x']);
+      expect(depthM).toBeGreaterThan(18);
+    }
+    expect(
+      trip.dives.filter(({ siteId }) => siteId !== 'b').every(({ divers }) => divers === undefined),
+    ).toBe(true);
+    const none = laidOut({ party: [party[1]!], sites: [deepSite] });
+    expect(none.explanations.join(' ')).toContain('the site is for nobody of the party');
+  });
+
   it('says of each dive what holds it, and of each that is missing why', () => {
     const { cells } = laidOut({ flight: '2027-03-13T05:00' });
     expect(cells.at(-1)).toMatchObject({
