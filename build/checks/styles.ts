@@ -29,9 +29,6 @@ const STILL_GLOBAL: readonly string[] = [
   'renderer/parts/dialog.css',
   'renderer/parts/field.css',
   'renderer/places/days/days.css',
-  'renderer/places/days/strip/bands.css',
-  'renderer/places/days/strip/dives.css',
-  'renderer/places/days/strip/strip.css',
   'renderer/places/mixes/mixes.css',
   'renderer/places/party/party.css',
   'renderer/places/sites/site-list.css',
@@ -125,7 +122,7 @@ function moduleBreaches(module: StyleFile, code: readonly StyleFile[]): readonly
   const asked = new Set(users.flatMap((user) => [...user.asked]));
   return [
     ...[...defined]
-      .filter((name) => !asked.has(name))
+      .filter((name) => !asked.has(name) && !OF_PACKAGES.test(name))
       .map((name) => ({ where: module.path, what: `.${name} is used by nobody` })),
     ...users.flatMap((user) =>
       [...user.asked]

@@ -1,3 +1,4 @@
+import { onTypeStep, typeStep } from '../parts/type-scale';
 import { desk } from '../store/store';
 
 const LARGE_TEXT = 1.2;
@@ -12,7 +13,7 @@ export function followLook(): void {
     root.dataset['look'] = isCabin ? 'cabin' : 'light';
     // Media queries know nothing of this size: from here on the page scrolls instead of filling the window.
     root.dataset['text'] = settings.textScale > LARGE_TEXT ? 'large' : 'usual';
-    root.style.fontSize = `${settings.textScale * 100}%`;
+    root.style.fontSize = `${settings.textScale * typeStep() * 100}%`;
     const title = `${trip.title} · Carryover`;
     if (document.title !== title) document.title = title;
   };
@@ -21,4 +22,5 @@ export function followLook(): void {
     if (now.settings !== before.settings || now.trip.title !== before.trip.title) apply();
   });
   dark.addEventListener('change', apply);
+  onTypeStep(apply);
 }

@@ -34,7 +34,7 @@ function overflow(page: Page): Promise<{ x: number; y: number }> {
 }
 
 async function stripTop(page: Page): Promise<number> {
-  const box = await page.locator('.strip').boundingBox();
+  const box = await page.getByRole('region', { name: 'The trip, day by day' }).boundingBox();
   return box!.y;
 }
 
@@ -54,7 +54,7 @@ test.describe('the page of Days at 1280 by 800', () => {
           await strip.letGo();
         }
       }
-      const band = await page.locator('.band').first().boundingBox();
+      const band = await page.locator('[data-part=band]').first().boundingBox();
       await page.mouse.move(band!.x + band!.width - 5, band!.y + band!.height - 5);
       expect(await overflow(page), 'a band read').toEqual(none);
       for (const name of ['As a table', 'Compartments']) {
@@ -146,8 +146,8 @@ for (const [days, width] of [
     const { page } = bench;
     await page.setViewportSize({ width, height: 800 });
     await bench.openFile('days.carryover.json', withDays(days));
-    await expect(page.locator('.day-head').nth(days - 1)).toBeVisible();
-    const cut = await page.locator('.day-head').evaluateAll((heads) =>
+    await expect(page.locator('[data-part="day head"]').nth(days - 1)).toBeVisible();
+    const cut = await page.locator('[data-part="day head"]').evaluateAll((heads) =>
       heads.flatMap((head) => {
         const { right } = head.getBoundingClientRect();
         return [...head.querySelectorAll('span')]

@@ -68,6 +68,6 @@ test.describe('the focus after a removal', () => {
     await strip.dive(4).focus();
     await page.keyboard.press('Control+a');
     await page.keyboard.press('Delete');
-    await expect(page.locator('.strip').getByRole('button', { name: 'New dive' })).toBeFocused();
+    await expect(strip.whole.getByRole('button', { name: 'New dive' })).toBeFocused();
   });
 });

@@ -47,7 +47,7 @@ test.describe('coming closer', () => {
 
   test('by the buttons', async ({ page, strip }) => {
     const whole = await strip.width();
-    await page.getByRole('button', { name: 'Closer' }).click();
+    await page.getByRole('button', { name: 'Zoom in' }).click();
     await expect.poll(() => strip.width()).toBeGreaterThan(whole);
     await page.getByRole('button', { name: 'Whole trip' }).click();
     await expect.poll(() => strip.width()).toBe(whole);

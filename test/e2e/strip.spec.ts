@@ -1,6 +1,7 @@
 /** Every sentence about the strip that a hand could try. */
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
+import { readFileSync } from 'node:fs';
 import { expect, test } from './fixtures';
 import { depthOf } from './pages/strip';
 
@@ -11,7 +12,9 @@ test.describe('the strip', () => {
   test('shows the whole week at first sight', async ({ bench, strip }) => {
     await expect(strip.dives).toHaveCount(22);
     expect(await strip.scroller.evaluate((element) => element.scrollWidth - element.clientWidth)).toBe(0);
-    const bottom = await bench.page.locator('.otu-row').evaluate((row) => row.getBoundingClientRect().bottom);
+    const bottom = await bench.page
+      .locator('[data-part=otu]')
+      .evaluate((row) => row.getBoundingClientRect().bottom);
     expect(bottom).toBeLessThanOrEqual(800);
   });
 
@@ -20,26 +23,65 @@ test.describe('the strip', () => {
   }) => {
     const head = page.getByRole('button', { name: /^Wed 17/ });
     await expect(head).toContainText('Wed 17');
-    await expect(head).toContainText(/4 dives, 1 h 49/);
-    await expect(head).toContainText(/oxygen \d+ % of 24 h/);
-    await expect(head).toContainText(/third: \d+ min left/);
+    await expect(head).toContainText('1:49');
+    const told = await head.getAttribute('title');
+    expect(told).toMatch(/four dives, 1 h 49 of bottom time, oxygen \d+ % of the 24 h allowance/);
+    expect(told).toMatch(/tightest is the third: \d+ min left/);
   });
 
   test('tells the tightest dive by a ring and in words, not by colour alone', async ({ strip }) => {
-    await expect(strip.list.locator('.dive-ring')).toHaveCount(1);
+    await expect(strip.list.locator('[data-part=ring]')).toHaveCount(1);
     expect(await strip.told(13)).toContain('tightest of the trip');
-    await expect(strip.dive(13).locator('.dive-ring')).toHaveCount(1);
+    await expect(strip.dive(13).locator('[data-part=ring]')).toHaveCount(1);
   });
 
   test('marks dives that only part of the party does', async ({ strip }) => {
-    await expect(strip.dive(8).locator('.dive-weight-hollow')).toHaveCount(1);
+    await expect(strip.dive(8).locator('[data-part="hollow weight"]')).toHaveCount(1);
     expect(await strip.told(8)).toContain('3 of 4 divers');
   });
 
   test('shows one diver where one is chosen, and who stays aboard', async ({ page, strip }) => {
     await page.getByRole('combobox', { name: /^Shown/ }).selectOption({ label: 'Guest 2' });
     expect(await strip.told(8)).toContain('the chosen diver stays aboard');
-    await expect(page.locator('.band-title').first()).toContainText('of Guest 2');
+    await expect(page.locator('[data-part="band title"]').first()).toContainText(
+      'if Guest 2 went straight up',
+    );
+  });
+
+  test('lists the dives of each day on a board, whose rows choose them as their lines do', async ({
+    page,
+    bench,
+    strip,
+  }) => {
+    const rows = page.locator('[data-dive]').filter({ hasText: /^\d\d:\d\d/ });
+    await expect(rows).toHaveCount(22);
+    await rows.filter({ hasText: '11:35' }).click();
+    await expect(strip.chosen).toHaveAttribute('aria-label', /^Dive 13, .*Kettle Pinnacle/);
+    await expect(bench.field('Depth')).toHaveValue('24 m');
+    await expect(page.locator('[data-part=lamp]')).toHaveCount(1);
+    await expect(page.locator('[data-part=elbow]')).toHaveCount(1);
+    // Arrows go on from there, as after a press on the line.
+    await page.keyboard.press('ArrowDown');
+    await expect(bench.field('Depth')).toHaveValue('25 m');
+    await rows.filter({ hasText: '15:00' }).click({ modifiers: ['Control'] });
+    await expect(strip.chosen).toHaveCount(2);
+  });
+
+  test('tells chosen, tightest and past a limit by three shapes', async ({ page, bench, strip }) => {
+    const demo = readFileSync('core/document/demo-trip.json', 'utf8');
+    const trip = JSON.parse(demo) as { readonly dives: readonly { readonly id: string }[] };
+    const dives = trip.dives.map((dive) => (dive.id === 'd5' ? { ...dive, bottomMin: 75 } : dive));
+    await bench.openFile('past.carryover', JSON.stringify({ ...trip, title: 'Past a limit', dives }));
+    await expect(bench.title).toHaveText('Past a limit');
+    await strip.dive(9).locator('[data-grip=depth]').click();
+    await expect(strip.dive(5).locator('[data-part=pennant]')).toHaveCount(1);
+    expect(await strip.told(5)).toMatch(/−\d+ min of room/);
+    await expect(strip.list.locator('[data-part=ring]').first()).toBeVisible();
+    await expect(strip.dive(5).locator('[data-part=ring]')).toHaveCount(0);
+    await expect(strip.dive(9).locator('[data-part=pennant], [data-part=ring]')).toHaveCount(0);
+    await expect(page.locator('[data-part=lamp]')).toHaveCount(1);
+    const words = page.locator('[data-style=past]');
+    await expect(words.first()).toHaveText(/^\d+ (min )?over/);
   });
 
   test('opens the card of a dive that is pressed', async ({ bench, strip }) => {
@@ -239,7 +281,7 @@ test.describe('several dives', () => {
     await strip.dive(2).locator('[data-grip=depth]').click();
     await strip.drawFrame(5, 6, async () => page.keyboard.press('Escape'));
     await expect(strip.chosen).toHaveCount(1);
-    await expect(page.locator('.strip-frame')).toHaveCount(0);
+    await expect(page.locator('[data-part=frame]')).toHaveCount(0);
   });
 
   test('of a day are chosen by its head', async ({ page, strip }) => {
@@ -305,9 +347,9 @@ test.describe('for who cannot see or point', () => {
   test('a trip without dives says so, and how to begin', async ({ page, strip }) => {
     await page.keyboard.press('Control+a');
     await page.keyboard.press('Delete');
-    await expect(page.locator('.strip').getByText('No dives yet.')).toBeVisible();
+    await expect(strip.whole.getByText('No dives yet.')).toBeVisible();
     expect(await findings(page)).toEqual([]);
-    await page.locator('.strip').getByRole('button', { name: 'New dive' }).click();
+    await strip.whole.getByRole('button', { name: 'New dive' }).click();
     await expect(strip.dives).toHaveCount(1);
   });
 });
@@ -321,7 +363,7 @@ test('sixty dives stay readable: no sounding covers another', async ({ page, ben
   await page.getByTitle(/^Wed 17 March: four dives/).click();
   while ((await strip.dives.count()) < 60) await page.keyboard.press('Control+Shift+d');
   const soundings = await page
-    .locator('.dive-figure')
+    .locator('[data-style=depth]')
     .evaluateAll((texts) => texts.map((text) => text.getBoundingClientRect()));
   const covered = soundings.flatMap((a, i) =>
     soundings
@@ -332,6 +374,9 @@ test('sixty dives stay readable: no sounding covers another', async ({ page, ben
           Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 6,
       ),
   );
-  expect(soundings.length).toBeGreaterThanOrEqual(60);
+  // One label a day, and the number of dives at its head.
+  const heads = page.locator('[data-part="day head"]:enabled');
+  expect(soundings.length).toBe(await heads.count());
+  await expect(page.locator('[data-part="day note"]').first()).toHaveText(/^\d (dives|over)$/);
   expect(covered).toHaveLength(0);
 });

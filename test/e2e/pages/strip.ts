@@ -6,6 +6,11 @@ export type Grip = 'depth' | 'time' | 'start';
 export class StripHand {
   constructor(readonly page: Page) {}
 
+  /** All of it: board, water, bands and tools. */
+  get whole(): Locator {
+    return this.page.getByRole('region', { name: 'The trip, day by day' });
+  }
+
   get list(): Locator {
     return this.page.getByRole('listbox', { name: 'Dives' });
   }
@@ -34,11 +39,11 @@ export class StripHand {
   }
 
   get live(): Locator {
-    return this.page.locator('.live-figures');
+    return this.page.locator('[data-part=live]');
   }
 
   get scroller(): Locator {
-    return this.page.locator('.strip-scroll');
+    return this.page.locator('[data-part=scroller]');
   }
 
   undoButton(words: string): Locator {
@@ -77,7 +82,7 @@ export class StripHand {
     const weights = await Promise.all(
       Array.from({ length: last - first + 1 }, (_, i) => this.middleOf(first + i, 'depth')),
     );
-    const water = await this.page.locator('.strip-water').boundingBox();
+    const water = await this.page.locator('[data-part=water]').boundingBox();
     const from = { x: Math.min(...weights.map(({ x }) => x)) - 6, y: water!.y + water!.height - 6 };
     const to = {
       x: Math.max(...weights.map(({ x }) => x)) + 4,
@@ -87,7 +92,7 @@ export class StripHand {
     await this.page.mouse.down();
     await this.page.mouse.move((from.x + to.x) / 2, (from.y + to.y) / 2);
     await this.page.mouse.move(to.x, to.y);
-    await expect(this.page.locator('.strip-frame')).toBeVisible();
+    await expect(this.page.locator('[data-part=frame]')).toBeVisible();
     await beforeEnd?.();
     await this.page.mouse.up();
   }
@@ -110,12 +115,12 @@ export class StripHand {
 
   /** How wide the trip is drawn, in pixels. */
   async width(): Promise<number> {
-    return this.page.locator('.strip-content').evaluate((element) => element.clientWidth);
+    return this.page.locator('[data-part=page]').evaluate((element) => element.clientWidth);
   }
 
   /** A place in the open water between a day's dives and the next day's. */
   async openWater(): Promise<{ x: number; y: number }> {
-    const water = await this.page.locator('.strip-water').boundingBox();
+    const water = await this.page.locator('[data-part=water]').boundingBox();
     const last = await this.dives.last().boundingBox();
     expect(water).not.toBeNull();
     expect(last).not.toBeNull();

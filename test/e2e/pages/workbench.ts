@@ -67,7 +67,7 @@ export class Workbench {
 
   /** The line of the nitrogen band as it is drawn. */
   nitrogenLine(): Promise<string | null> {
-    return this.page.locator('.curve-nitrogen').getAttribute('d');
+    return this.page.locator('[data-part=nitrogen]').getAttribute('d');
   }
 
   get title(): Locator {

@@ -4,6 +4,7 @@ import { percentText } from '../../../figures/format';
 import { shareMarks } from './band-data';
 import type { DepthScale } from './depth-scale';
 import type { StripLayout } from './strip-layout';
+import styles from './strip.module.css';
 
 interface AxisProps {
   readonly depth: DepthScale;
@@ -20,19 +21,19 @@ interface AxisProps {
 export const Axis = memo(function Axis(props: AxisProps) {
   const { depth, layout, widthPx, hasBands } = props;
   const band = { x: widthPx - 8, textScale: props.textScale };
-  const waterY = layout.headPx + layout.intervalPx;
+  const waterY = layout.boardPx + layout.skyPx;
   const nitrogenY = waterY + layout.waterPx + layout.titlePx;
   const oxygenY = nitrogenY + layout.nitrogenPx + layout.titlePx;
   const heightPx = hasBands ? layout.totalPx : waterY + layout.waterPx;
   return (
-    <svg className="strip-axis" width={widthPx} height={heightPx} aria-hidden="true">
-      <text className="axis-depth" x={widthPx - 8} y={waterY} dy="0.35em">
+    <svg className={styles.axis} width={widthPx} height={heightPx} aria-hidden="true">
+      <text className={styles.depth} x={widthPx - 8} y={waterY} dy="0.35em">
         {`0 ${props.unit}`}
       </text>
       {depth.marks.map(({ depthM, label }) => (
         <text
           key={label}
-          className="axis-depth"
+          className={styles.depth}
           x={widthPx - 8}
           y={waterY + depthM * depth.pxPerM}
           dy="0.35em"
@@ -68,7 +69,7 @@ function BandAxis({ y, heightPx, top, x, textScale }: BandAxisProps) {
       {shares.map((share) => (
         <text
           key={share}
-          className={share === 1 ? 'axis-share axis-limit' : 'axis-share'}
+          className={share === 1 ? styles.limit : styles.share}
           x={x}
           y={y + heightPx * (1 - share / top)}
           dy="0.35em"

@@ -7,6 +7,7 @@ import { useWords } from '../../../parts/use-words';
 import { selectShownLedger } from '../../../store/selectors';
 import { useDesk } from '../../../store/store';
 import type { BandPoint } from './band-data';
+import styles from './bands.module.css';
 
 /** A point with the share of every compartment, where those are drawn. */
 export type FullPoint = BandPoint & { readonly shares?: readonly number[] };
@@ -38,7 +39,7 @@ function AllCompartments({ shares }: { readonly shares: readonly number[] }): Re
   const each = shares.map((share, i) =>
     words(said`${i + 1}: ${figure('shareMet', share)}`).replaceAll(' ', NO_BREAK),
   );
-  return <span className="band-all">{each.join('  ')}</span>;
+  return <span className={styles.all}>{each.join('  ')}</span>;
 }
 
 /** How near the limit the diver would surface, and how long until that is all of it. */
@@ -52,7 +53,7 @@ export function NitrogenReadout({ at }: ReadoutProps): ReactNode {
   const moment = entry && at.depthM > SURFACE_M ? momentInWater(entry, trip, at.atMin) : null;
   const share = figure('shareMet', at.share);
   return (
-    <p className="band-readout" role="status">
+    <p className={styles.readout} data-part="readout" role="status">
       <strong>{words(whenSaid(at))}</strong>{' '}
       {moment === null
         ? words(said`${share} of the limit, compartment ${at.compartment} leads`)
@@ -68,7 +69,7 @@ export function NitrogenReadout({ at }: ReadoutProps): ReactNode {
 export function OxygenReadout({ at }: ReadoutProps): ReactNode {
   const words = useWords();
   return (
-    <p className="band-readout" role="status">
+    <p className={styles.readout} data-part="readout" role="status">
       <strong>{words(whenSaid(at))}</strong>{' '}
       {words(said`CNS clock ${figure('shareMet', at.cns)}, over 24 h ${figure('shareMet', at.cnsDay)}`)}
     </p>

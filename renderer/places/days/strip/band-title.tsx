@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import styles from './bands.module.css';
 
 /**
  * What a band shows, written above it: its name, and what the curves are on a line of its own, as beside the
@@ -10,7 +11,7 @@ export function BandTitle(props: {
   readonly children: string;
 }): ReactNode {
   return (
-    <div className="band-title" style={{ height: props.heightPx }}>
+    <div className={styles.title} data-part="band title" style={{ height: props.heightPx }}>
       <p>
         <strong>{props.title}</strong> <span>{props.children}</span>
       </p>

@@ -7,6 +7,7 @@ import { otuText } from './day-view';
 import type { DiveView } from './dive-view';
 import { momentText, type Reader } from './strip-words';
 import { dateText } from '../../../figures/format';
+import styles from './bands.module.css';
 
 interface BandsTableProps {
   readonly timeline: readonly TimelinePoint[];
@@ -58,7 +59,7 @@ export const BandsTable = memo(function BandsTable(props: BandsTableProps) {
   return (
     // A region that scrolls must be reachable by keyboard.
     // eslint-disable-next-line jsx-a11y/no-noninteractive-tabindex
-    <div className="bands-table" tabIndex={0} role="region" aria-label="The bands as a table">
+    <div className={styles.table} tabIndex={0} role="region" aria-label="The bands as a table">
       <table>
         <caption>Nitrogen and oxygen carried by {diverName}; shares rounded up</caption>
         <thead>

@@ -4,12 +4,13 @@ import { lazily } from '../../../parts/lazily';
 import type { BandPoint } from './band-data';
 import type { ReadingProps } from './band-reading';
 import { LimitLine, NitrogenCurves, OxygenCurves, UNITS_PER_PX, type CurveScale } from './curve';
+import styles from './bands.module.css';
 
 /** A part of the window's code that is large and shows nothing by itself: the curves do not wait for it. */
 const ReadingChart = lazily(async () => (await import('./band-reading')).ReadingChart, {
   waiting: null,
   failed: ({ mend }, again) => (
-    <p className="band-fault" role="alert">
+    <p className={styles.fault} role="alert">
       The curves cannot be read out: a part of the window could not be loaded. {mend}{' '}
       <button type="button" className="button" onClick={again}>
         Try again
@@ -35,9 +36,9 @@ interface BandProps extends CurveScale {
 function Band({ curves, ...reading }: ReadingProps & { readonly curves: ReactNode }) {
   const { widthPx, heightPx, top } = reading;
   return (
-    <div className="band" style={{ width: widthPx, height: heightPx }}>
+    <div className={styles.band} data-part="band" style={{ width: widthPx, height: heightPx }}>
       <svg
-        className="band-curves"
+        className={styles.curves}
         width={widthPx}
         height={heightPx}
         viewBox={`0 0 ${widthPx * UNITS_PER_PX} ${heightPx * UNITS_PER_PX}`}

@@ -1,98 +1,92 @@
-/** What runs across strip and bands alike: the days, the moment flying is clear, the flight. */
-import { memo } from 'react';
-import type { Box } from './labels';
+/** What runs across strip and bands alike, past their titles: the days, the moment flying is clear, the flight, now. */
+import { memo, type ReactNode } from 'react';
+import styles from './bands.module.css';
 import { placeOf, type TimeScale } from './time-scale';
+
+/** A part of the page that lines run through, from top to bottom. */
+export interface Stretch {
+  readonly fromY: number;
+  readonly untilY: number;
+}
 
 interface CrossingLinesProps {
   readonly time: TimeScale;
   readonly heightPx: number;
-  readonly fromY: number;
-  /** Baseline of what is written beside the lines: between the water and the bands, where no dive is. */
-  readonly textY: number;
+  readonly waterlineY: number;
+  /** The water, then each band. */
+  readonly stretches: readonly Stretch[];
   readonly textScale: number;
+  readonly lastSurfacingMin: number | null;
   readonly flyAfterMin: number | null;
   readonly flightMin: number | null;
-  readonly flyText: string;
-  readonly flightText: string;
 }
 
-/** Baseline of what is written beside the flight, under the waterline, and beside the line; at 100 % text. */
-const FLIGHT_LINE_PX = 13;
-const BESIDE_PX = 6;
-/** A character of it, a little generous: IBM Plex Sans italic 11.5 px. */
-const CHARACTER_PX = 6.2;
-const DESCENDER_PX = 4;
+/** Above the waterline, at 100 % text: the staff of a line, and the bar that leads to it. */
+const STAFF_PX = 8;
+const BAR_PX = 4;
 
-/** Where the flight is written, from the waterline down, so that no dive is written over it; null for nowhere. */
-export function flightBox(
-  time: TimeScale,
-  flightMin: number | null,
-  text: string,
-  textScale: number,
-): Box | null {
-  if (flightMin === null) return null;
-  const x = placeOf(time, flightMin);
-  if (x < 0 || x > time.widthPx) return null;
-  const widthPx = text.length * CHARACTER_PX * textScale;
-  const left = isLeftOf(x, time) ? x - BESIDE_PX - widthPx : x + BESIDE_PX;
-  return { left, right: left + widthPx, top: 0, bottom: (FLIGHT_LINE_PX + DESCENDER_PX) * textScale };
-}
-
-/** Words stand on the side where there is more of the page. */
-function isLeftOf(x: number, time: TimeScale): boolean {
-  return x > time.widthPx / 2;
-}
-
-export const CrossingLines = memo(function CrossingLines(props: CrossingLinesProps) {
-  const { time, heightPx, fromY, textY, textScale } = props;
+export const CrossingLines = memo(function CrossingLines(props: CrossingLinesProps): ReactNode {
+  const { time, heightPx, stretches, waterlineY, textScale, flyAfterMin, lastSurfacingMin } = props;
   const days = Array.from({ length: time.dayCount - 1 }, (_, i) => (i + 1) * time.dayWidthPx);
+  const [water, ...bands] = stretches;
+  const dayRules = [{ fromY: 0, untilY: water?.untilY ?? 0 }, ...bands];
+  const staffed = [{ fromY: waterlineY - STAFF_PX * textScale, untilY: water?.untilY ?? 0 }, ...bands];
+  const flyX = flyAfterMin === null ? null : placeOf(time, flyAfterMin);
+  const fromX = lastSurfacingMin === null ? null : placeOf(time, lastSurfacingMin) + 2;
+  const barY = waterlineY - BAR_PX * textScale;
   return (
-    <svg className="strip-lines" width={time.widthPx} height={heightPx} aria-hidden="true">
-      {days.map((x) => (
-        <path key={x} className="line-day" d={`M${x} 0V${heightPx}`} />
-      ))}
+    <svg className={styles.lines} data-part="lines" width={time.widthPx} height={heightPx} aria-hidden="true">
+      <path className={styles.lineDay} d={days.map((x) => through(x, dayRules)).join('')} />
+      {flyX !== null && fromX !== null && flyX > fromX && (
+        <path className={styles.flyBar} d={`M${fromX} ${barY}H${Math.min(flyX, time.widthPx)}`} />
+      )}
+      <Moment part="fly" className={styles.lineFly} atMin={flyAfterMin} time={time} stretches={staffed} />
       <Moment
-        className="line-fly"
-        atMin={props.flyAfterMin}
-        text={props.flyText}
-        textY={textY}
-        time={time}
-        fromY={fromY}
-        untilY={heightPx}
-      />
-      <Moment
-        className="line-flight"
+        part="flight"
+        className={styles.lineFlight}
         atMin={props.flightMin}
-        text={props.flightText}
-        textY={fromY + FLIGHT_LINE_PX * textScale}
         time={time}
-        fromY={fromY}
-        untilY={heightPx}
+        stretches={staffed}
       />
     </svg>
   );
 });
 
+/** One line through several parts of the page. */
+function through(x: number, stretches: readonly Stretch[]): string {
+  return stretches.map(({ fromY, untilY }) => `M${x} ${fromY}V${untilY}`).join('');
+}
+
 function Moment(props: {
-  readonly className: string;
+  readonly part: string;
+  readonly className: string | undefined;
   readonly atMin: number | null;
-  readonly text: string;
-  readonly textY: number;
   readonly time: TimeScale;
-  readonly fromY: number;
-  readonly untilY: number;
-}) {
-  const { atMin, time, className } = props;
+  readonly stretches: readonly Stretch[];
+}): ReactNode {
+  const { atMin, time, className, part, stretches } = props;
   if (atMin === null) return null;
   const x = placeOf(time, atMin);
   if (x < 0 || x > time.widthPx) return null;
-  const isLeft = isLeftOf(x, time);
-  return (
-    <g className={className}>
-      <path d={`M${x} ${props.fromY}V${props.untilY}`} />
-      <text x={isLeft ? x - BESIDE_PX : x + BESIDE_PX} y={props.textY} textAnchor={isLeft ? 'end' : 'start'}>
-        {props.text}
-      </text>
-    </g>
-  );
+  return <path className={className} data-part={part} d={through(x, stretches)} />;
 }
+
+interface ElbowProps {
+  readonly dayX: number;
+  readonly rowY: number;
+  readonly lineX: number;
+  readonly waterlineY: number;
+  readonly textScale: number;
+  readonly widthPx: number;
+}
+
+/** From the row of the chosen dive down to its line. */
+export const Elbow = memo(function Elbow(props: ElbowProps): ReactNode {
+  const { dayX, rowY, lineX, waterlineY, textScale, widthPx } = props;
+  const turnY = waterlineY - 5 * textScale;
+  return (
+    <svg className={styles.lines} data-part="elbow" width={widthPx} height={waterlineY} aria-hidden="true">
+      <path className={styles.elbow} d={`M${dayX + 3} ${rowY}V${turnY}H${lineX}V${waterlineY}`} />
+    </svg>
+  );
+});

@@ -4,6 +4,7 @@
  */
 import { memo, useMemo, type ReactNode } from 'react';
 import type { BandPoint } from './band-data';
+import styles from './bands.module.css';
 
 export interface CurveScale {
   /** The value at the top of the band; 0 lies at its foot. */
@@ -58,7 +59,13 @@ export function washPath(curve: string, points: readonly { readonly x: number }[
 /** Across the whole band, where it reaches that high. */
 export function LimitLine({ widthPx, ...scale }: CurveScale & { readonly widthPx: number }): ReactNode {
   if (scale.top < 1) return null;
-  return <path className="limit-line" d={`M0 ${inUnits(heightOf(1, scale))}H${inUnits(widthPx)}`} />;
+  return (
+    <path
+      className={styles.limit}
+      data-part="limit"
+      d={`M0 ${inUnits(heightOf(1, scale))}H${inUnits(widthPx)}`}
+    />
+  );
 }
 
 interface CurvesProps extends CurveScale {
@@ -81,11 +88,11 @@ export const NitrogenCurves = memo(function NitrogenCurves(
   }, [points, shares, top, heightPx]);
   return (
     <>
-      <path className="wash-nitrogen" d={washPath(leading, points, heightPx)} />
+      <path className={styles.washNitrogen} d={washPath(leading, points, heightPx)} />
       {lanes.map((path, i) => (
-        <path key={`compartment ${i + 1}`} className="curve-compartment" d={path} />
+        <path key={`compartment ${i + 1}`} className={styles.compartment} data-part="compartment" d={path} />
       ))}
-      <path className="curve-nitrogen" d={leading} />
+      <path className={styles.nitrogen} data-part="nitrogen" d={leading} />
     </>
   );
 });
@@ -102,8 +109,8 @@ export const OxygenCurves = memo(function OxygenCurves(props: CurvesProps): Reac
   );
   return (
     <>
-      <path className="curve-cns-day" d={day} />
-      <path className="curve-cns" d={clock} />
+      <path className={styles.cnsDay} d={day} />
+      <path className={styles.cns} d={clock} />
     </>
   );
 });

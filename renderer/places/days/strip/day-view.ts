@@ -1,4 +1,4 @@
-/** What the head of each day says: dives, time in the water, oxygen against its allowance, the tightest dive. */
+/** What is told of each day: dives, time in the water, oxygen against its allowance, the tightest dive. */
 import { wallDate } from '../../../../core/words/calendar';
 import type { DiverLedger } from '../../../../core/ledger/ledger-types';
 import { countText, dateText, numberText, ordinalText, percentText } from '../../../figures/format';
@@ -57,66 +57,6 @@ export function dayViews(
   });
 }
 
-/** How much there is room to say. */
-export type HeadForm = 'full' | 'short' | 'least';
-
-export function headForm(dayWidthPx: number, textScale: number): HeadForm {
-  const width = dayWidthPx / textScale;
-  return width >= 116 ? 'full' : width >= 58 ? 'short' : 'least';
-}
-
-export interface Head {
-  readonly title: string;
-  readonly dives: string;
-  readonly oxygen: string;
-  readonly tightest: string;
-}
-
-export function headOf(view: DayView, form: HeadForm, isFirst: boolean): Head {
-  const startsMonth = view.date.endsWith('-01');
-  const title = form === 'full' ? dateText(view.date, isFirst || startsMonth) : dateText(view.date);
-  if (view.dives === 0) {
-    return {
-      title: form === 'least' ? bare(title) : title,
-      dives: form === 'full' ? 'no dives' : '',
-      oxygen: '',
-      tightest: '',
-    };
-  }
-  const oxygen = percentText(view.cnsDayPeak, 'up');
-  const time = hoursWords(view.bottomMin);
-  const { tightest } = view;
-  if (form === 'least') return { title: bare(title), dives: String(view.dives), oxygen: '', tightest: '' };
-  if (form === 'short') {
-    return {
-      title,
-      dives: `${view.dives}, ${time}`,
-      oxygen: `O2 ${oxygen}`,
-      tightest: tightest
-        ? `${someOf(tightest.ofDay)}: ${hasMinutes(tightest.room) ? tightest.room : 'past'}`
-        : '',
-    };
-  }
-  return {
-    title,
-    dives: `${view.dives === 1 ? '1 dive' : `${view.dives} dives`}, ${time}`,
-    oxygen: `oxygen ${oxygen} of 24 h`,
-    tightest: tightest
-      ? `${view.dives === 1 ? '' : `${whichText(tightest.ofDay)}: `}${hasMinutes(tightest.room) ? leftText(tightest.room) : 'past limit'}`
-      : '',
-  };
-}
-
-/** "2"; of several the first two, and that there are more: "1, 2", "1, 2 …". */
-function someOf(ofDay: readonly number[]): string {
-  return ofDay.length > 2 ? `${ofDay.slice(0, 2).join(', ')} …` : ofDay.join(', ');
-}
-
-/** One dive by its name; several by their numbers, as there is no more room. */
-function whichText(ofDay: readonly number[]): string {
-  return ofDay.length === 1 ? ordinalText(ofDay[0]!) : someOf(ofDay);
-}
-
 /** "the second", "the first and third" */
 function namedText(ofDay: readonly number[]): string {
   const names = ofDay.map(ordinalText);
@@ -153,8 +93,4 @@ export function takenText({ taken }: { readonly taken: number }): string {
 
 export function otuText({ taken, allowed }: { readonly taken: number; readonly allowed: number }): string {
   return `${numberText(taken, 0, 'up')} of ${numberText(allowed, 0, 'down')} OTU`;
-}
-
-function bare(title: string): string {
-  return title.replace(/^\D+/u, '');
 }

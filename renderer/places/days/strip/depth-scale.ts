@@ -10,16 +10,21 @@ export interface DepthScale {
 
 /** Even a shallow trip keeps this much water, so that a line can be drawn deeper. */
 const LEAST_BOTTOM_M = 20;
-/** Room under the deepest weight for its figures. */
-const LABEL_PX = 34;
+/** Room under the deepest weight for its figures, where nothing else is said. */
+const LABEL_PX = 36;
 
 /**
  * @param deepestM the deepest dive shown, metres
- * @param heightPx height of the water on the page
+ * @param heightPx height of the water on the page @param labelPx room under the deepest weight
  */
-export function depthScale(deepestM: number, heightPx: number, units: 'metric' | 'imperial'): DepthScale {
+export function depthScale(
+  deepestM: number,
+  heightPx: number,
+  units: 'metric' | 'imperial',
+  labelPx = LABEL_PX,
+): DepthScale {
   const stepM = units === 'metric' ? 10 : 30 * M_PER_FOOT;
-  const neededM = deepestM / Math.max(0.5, 1 - LABEL_PX / heightPx);
+  const neededM = deepestM / Math.max(0.5, 1 - labelPx / heightPx);
   const bottomM = Math.max(LEAST_BOTTOM_M, Math.ceil(neededM / 2) * 2);
   const marks = [];
   for (let i = 1; i * stepM < bottomM - 0.5; i += 1) {

@@ -2,7 +2,8 @@
 import { useMemo, useRef, type MouseEvent, type ReactNode } from 'react';
 import { addDiveAt } from './add-dive-at';
 import type { DepthScale } from './depth-scale';
-import { DiveMark } from './dive-mark';
+import { DiveMark, HATCH_ID } from './dive-mark';
+import type { HourMark } from './hours';
 import type { DiveView } from './dive-view';
 import { LiveFigures } from './live-figures';
 import type { Mark } from './marks';
@@ -14,8 +15,8 @@ import type { DiveDrag } from './use-dive-drag';
 import { useDiveKeys } from './use-dive-keys';
 import { useFrame } from './use-frame';
 import type { Zoom } from './use-zoom';
-import { Water } from './water';
-import './dives.css';
+import { Water, type Lit } from './water';
+import styles from './dives.module.css';
 
 interface DiveListProps {
   /** In order of start, as `marks`. */
@@ -29,6 +30,8 @@ interface DiveListProps {
   readonly drag: DiveDrag;
   readonly reader: Reader;
   readonly textScale: number;
+  readonly hours: readonly HourMark[];
+  readonly lit: readonly Lit[];
 }
 
 export function DiveList(props: DiveListProps): ReactNode {
@@ -36,7 +39,7 @@ export function DiveList(props: DiveListProps): ReactNode {
   const list = useRef<SVGGElement>(null);
   const keys = useDiveKeys(list, views, props.zoom);
   const ids = useMemo(() => views.map(({ id }) => id), [views]);
-  const { frame, ...framing } = useFrame(ids, marks, layout.intervalPx);
+  const { frame, ...framing } = useFrame(ids, marks, layout.skyPx);
   const tabStop = views.find((view) => chosen.has(view.id))?.id ?? views[0]?.id;
   const liveAt = drag.live === null ? -1 : views.findIndex((view) => view.id === drag.live?.diveId);
   const liveView = views[liveAt];
@@ -45,7 +48,7 @@ export function DiveList(props: DiveListProps): ReactNode {
   const addHere = (event: MouseEvent<SVGSVGElement>) => {
     if (event.target instanceof Element && event.target.closest('[data-dive]')) return;
     const box = event.currentTarget.getBoundingClientRect();
-    const depthM = (event.clientY - box.top - layout.intervalPx) / depth.pxPerM;
+    const depthM = (event.clientY - box.top - layout.skyPx) / depth.pxPerM;
     addDiveAt(momentOf(time, event.clientX - box.left), depthM, reader.units);
   };
 
@@ -55,9 +58,11 @@ export function DiveList(props: DiveListProps): ReactNode {
         {KEY_HELP}
       </p>
       <svg
-        className={drag.live === null ? 'strip-water' : `strip-water is-held is-held-${drag.live.grip}`}
+        className={styles.water}
+        data-part="water"
+        data-held={drag.live?.grip}
         width={time.widthPx}
-        height={layout.intervalPx + layout.waterPx}
+        height={layout.skyPx + layout.waterPx}
         onPointerDown={(event) => {
           drag.onPointerDown(event);
           framing.onPointerDown(event);
@@ -80,8 +85,27 @@ export function DiveList(props: DiveListProps): ReactNode {
         }}
         onDoubleClick={addHere}
       >
-        <g transform={`translate(0 ${layout.intervalPx})`}>
-          <Water time={time} depth={depth} heightPx={layout.waterPx} />
+        <defs>
+          <pattern
+            id={HATCH_ID}
+            width={4}
+            height={4}
+            patternUnits="userSpaceOnUse"
+            patternTransform="rotate(45)"
+          >
+            <rect className={styles.hatchGround} width={4} height={4} />
+            <rect className={styles.hatchLine} width={1.8} height={4} />
+          </pattern>
+        </defs>
+        <g transform={`translate(0 ${layout.skyPx})`}>
+          <Water
+            time={time}
+            depth={depth}
+            heightPx={layout.waterPx}
+            hours={props.hours}
+            lit={props.lit}
+            textScale={textScale}
+          />
           <g
             ref={list}
             role="listbox"
@@ -99,15 +123,13 @@ export function DiveList(props: DiveListProps): ReactNode {
                 {...marks[i]!}
                 textScale={textScale}
                 id={view.id}
-                sounding={view.sounding}
-                mix={view.mix}
                 interval={view.interval}
                 part={view.part}
                 isAbsent={view.isAbsent}
                 isAsDived={view.isAsDived}
                 isTightestOfTrip={view.isTightestOfTrip}
-                isTightestOfDay={view.isTightestOfDay}
-                care={view.care}
+                isMissed={view.isMissed}
+                isPast={view.isPast}
                 name={view.name}
                 isChosen={chosen.has(view.id)}
                 isTabStop={view.id === tabStop}
@@ -116,7 +138,8 @@ export function DiveList(props: DiveListProps): ReactNode {
           </g>
           {frame && (
             <rect
-              className="strip-frame"
+              className={styles.frame}
+              data-part="frame"
               x={frame.left}
               y={frame.top}
               width={frame.right - frame.left}

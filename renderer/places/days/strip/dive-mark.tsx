@@ -1,21 +1,12 @@
-import { memo } from 'react';
+import { memo, type ReactNode } from 'react';
 import type { DiveView } from './dive-view';
-import { MIX_LINE_PX } from './labels';
-import { CARE_SIGN, mixLabel, type Mark } from './marks';
+import styles from './dives.module.css';
+import { STYLES, type PlacedLabel, type Row } from './labels';
+import type { Mark } from './marks';
 
 type Shown = Pick<
   DiveView,
-  | 'id'
-  | 'sounding'
-  | 'mix'
-  | 'interval'
-  | 'part'
-  | 'isAbsent'
-  | 'isAsDived'
-  | 'isTightestOfTrip'
-  | 'isTightestOfDay'
-  | 'care'
-  | 'name'
+  'id' | 'interval' | 'part' | 'isAbsent' | 'isAsDived' | 'isMissed' | 'isPast' | 'isTightestOfTrip' | 'name'
 >;
 
 export interface DiveMarkProps extends Mark, Shown {
@@ -28,31 +19,157 @@ export interface DiveMarkProps extends Mark, Shown {
 /** Half the width of what can be taken hold of, wider than what is drawn. */
 const REACH_PX = 7;
 const BAR_REACH_PX = 12;
+/** What lies beyond a limit is hatched. */
+export const HATCH_ID = 'beyond-the-limit';
 
-function classNames(props: DiveMarkProps): string {
-  return [
-    'dive',
-    props.isChosen && 'is-chosen',
-    props.isTightestOfTrip && 'is-tightest',
-    props.isTightestOfDay && 'is-tightest-of-day',
-    props.isAbsent && 'is-absent',
-    props.part !== null && 'is-part',
-    props.isAsDived && 'is-dived',
-  ]
-    .filter(Boolean)
-    .join(' ');
+/** States are told by shape; the look asks for them by these. */
+function statesOf(props: DiveMarkProps) {
+  return {
+    'data-chosen': props.isChosen || undefined,
+    'data-past': (props.isPast && !props.isAsDived) || undefined,
+    'data-absent': props.isAbsent || undefined,
+    'data-dived': props.isAsDived || undefined,
+  };
 }
 
-function Weight({ lineX, weightY, part, isTightestOfTrip }: DiveMarkProps) {
+/** A lead weight, its middle a little above its foot. */
+export function weightPath(x: number, y: number, k: number): string {
+  return `M${x - 3.4 * k} ${y - 5 * k}h${6.8 * k}l${1.8 * k} ${9 * k}h${-10.4 * k}z`;
+}
+
+/** A pennant on a staff of its own, flown from the waterline. */
+export function pennantPath(x: number, y: number, k: number): string {
+  return `M${x} ${y}v${-15 * k}l${11 * k} ${4.4 * k}l${-11 * k} ${4.4 * k}`;
+}
+
+function Weight({ lineX, weightY, part, isTightestOfTrip, textScale }: DiveMarkProps): ReactNode {
   return (
     <>
       {/* As charts ring a danger with dots: the shape tells it, whatever the colour. */}
-      {isTightestOfTrip && <circle className="dive-ring" cx={lineX} cy={weightY - 1} r={10.5} />}
+      {isTightestOfTrip && (
+        <circle className={styles.ring} data-part="ring" cx={lineX} cy={weightY} r={11.5 * textScale} />
+      )}
       <path
-        className={part === null ? 'dive-weight' : 'dive-weight dive-weight-hollow'}
-        d={`M${lineX - 3.2} ${weightY - 5.5}h6.4l1.8 9h-10z`}
+        className={part === null ? styles.weight : styles.hollow}
+        data-part={part === null ? 'weight' : 'hollow weight'}
+        d={weightPath(lineX, weightY, textScale)}
       />
     </>
+  );
+}
+
+/** Past a limit: a pennant on the waterline, a stroke where the limit is met, and hatched what lies beyond it. */
+function Beyond({ lineX, limitX, barEndX, barEndY, textScale: k }: DiveMarkProps): ReactNode {
+  return (
+    <>
+      <path className={styles.pennant} data-part="pennant" d={pennantPath(lineX, 0, k)} />
+      {limitX !== null && (
+        <>
+          <rect
+            className={styles.beyond}
+            x={limitX}
+            y={barEndY - 4.5 * k}
+            width={Math.max(barEndX - limitX, 1)}
+            height={9 * k}
+            fill={`url(#${HATCH_ID})`}
+          />
+          <path className={styles.limit} d={`M${limitX} ${barEndY - 9 * k}v${18 * k}`} />
+        </>
+      )}
+    </>
+  );
+}
+
+/** The bar goes on, open, to where the limit would be met. */
+function RoomLeft({ barEndX, barEndY, roomEndX, textScale: k }: DiveMarkProps): ReactNode {
+  if (roomEndX === null || roomEndX <= barEndX) return null;
+  return (
+    <>
+      <rect
+        className={styles.room}
+        x={barEndX}
+        y={barEndY - 2.2 * k}
+        width={roomEndX - barEndX}
+        height={4.4 * k}
+      />
+      <path className={styles.roomEnd} d={`M${roomEndX} ${barEndY - 7 * k}v${14 * k}`} />
+    </>
+  );
+}
+
+function Words({
+  row,
+  x,
+  y,
+  k,
+}: {
+  readonly row: Row;
+  readonly x: number;
+  readonly y: number;
+  readonly k: number;
+}) {
+  return (
+    <text x={x} y={y}>
+      {row.map(({ style, text }, i) => (
+        <tspan
+          key={`${style} ${text}`}
+          data-style={style}
+          className={STYLE_NAMES[style]}
+          dx={i === 0 ? undefined : text.startsWith('/') ? 1 : 4 * k}
+        >
+          {text}
+        </tspan>
+      ))}
+    </text>
+  );
+}
+
+const STYLE_NAMES: Readonly<Record<keyof typeof STYLES, string | undefined>> = {
+  depth: styles.depth,
+  note: styles.note,
+  mix: styles.mix,
+  italic: styles.italic,
+  past: styles.past,
+  care: styles.care,
+  name: styles.site,
+};
+
+function Label({ label, k }: { readonly label: PlacedLabel; readonly k: number }): ReactNode {
+  const { rows, leader } = label;
+  return (
+    <>
+      {leader && (
+        <path className={styles.leader} d={`M${leader[0].x} ${leader[0].y}L${leader[1].x} ${leader[1].y}`} />
+      )}
+      {rows.map(({ x, y, pieces }) => (
+        <Words key={y} row={pieces} x={x} y={y} k={k} />
+      ))}
+    </>
+  );
+}
+
+/** The time at the surface before it, between two strokes. */
+function Interval({ intervalFromX, lineX, interval, textScale: k }: DiveMarkProps): ReactNode {
+  if (intervalFromX === null) return null;
+  const [from, to, y] = [intervalFromX + 3, lineX - 3, -9 * k];
+  const middle = (from + to) / 2;
+  const half = (interval.length * 3.5 + 5) * k;
+  return (
+    <>
+      <path
+        className={styles.interval}
+        d={`M${from} ${y}H${middle - half}M${middle + half} ${y}H${to}M${from} ${y - 4}v8M${to} ${y - 4}v8`}
+      />
+      <text className={styles.intervalWords} x={middle} y={y} dy="0.35em">
+        {interval}
+      </text>
+    </>
+  );
+}
+
+function isSame(before: DiveMarkProps, now: DiveMarkProps): boolean {
+  return (Object.keys(now) as (keyof DiveMarkProps)[]).every(
+    (key) => key === 'label' || before[key] === now[key],
   );
 }
 
@@ -61,12 +178,13 @@ function Weight({ lineX, weightY, part, isTightestOfTrip }: DiveMarkProps) {
  * so that all its properties are plain values and an unchanged dive is not drawn again.
  */
 export const DiveMark = memo(function DiveMark(props: DiveMarkProps) {
-  const { id, lineX, weightY, barEndX, barEndY, surfacesX } = props;
+  const { id, lineX, weightY, barEndX, barEndY, surfacesX, textScale: k } = props;
   const endFromX = Math.max(barEndX - 4, lineX + REACH_PX + 1);
   return (
     <>
       <g
-        className={classNames(props)}
+        className={styles.dive}
+        {...statesOf(props)}
         role="option"
         aria-selected={props.isChosen}
         aria-label={props.name}
@@ -74,20 +192,22 @@ export const DiveMark = memo(function DiveMark(props: DiveMarkProps) {
         data-dive={id}
       >
         {/* What is not written beside it is told under the pointer. */}
-        {!props.showsSounding && <title>{props.name}</title>}
+        <title>{props.name}</title>
         <rect
-          className="dive-ground"
+          className={styles.ground}
           x={lineX - 4}
           y={0}
           width={Math.max(surfacesX - lineX + 8, 14)}
           height={Math.max(weightY, barEndY) + 8}
         />
-        <path className="dive-line" d={`M${lineX} 0V${weightY - 5}`} />
-        <path className="dive-up" d={props.upPath} />
-        <path className="dive-bar" d={props.barPath} />
+        <path className={styles.line} d={`M${lineX} 0V${weightY - 4}`} />
+        {props.upPath !== '' && <path className={styles.up} d={props.upPath} />}
+        <path className={styles.bar} d={props.barPath} />
+        <RoomLeft {...props} />
+        {props.isPast && !props.isAsDived && <Beyond {...props} />}
         <Weight {...props} />
         <rect
-          className="grip grip-start"
+          className={styles.grip}
           data-grip="start"
           x={lineX - REACH_PX}
           y={-2}
@@ -95,7 +215,7 @@ export const DiveMark = memo(function DiveMark(props: DiveMarkProps) {
           height={Math.max(weightY - BAR_REACH_PX, 4)}
         />
         <rect
-          className="grip grip-time"
+          className={styles.grip}
           data-grip="time"
           x={endFromX}
           y={barEndY - BAR_REACH_PX}
@@ -103,7 +223,7 @@ export const DiveMark = memo(function DiveMark(props: DiveMarkProps) {
           height={2 * BAR_REACH_PX}
         />
         <rect
-          className="grip grip-depth"
+          className={styles.grip}
           data-grip="depth"
           x={lineX - REACH_PX - 2}
           y={weightY - BAR_REACH_PX}
@@ -113,29 +233,10 @@ export const DiveMark = memo(function DiveMark(props: DiveMarkProps) {
       </g>
       {/* Beside the option, not within it: its name says all of this in words, and a name that differs from
         the text inside is one that speech control cannot call. */}
-      <g className={classNames(props)} aria-hidden="true" data-dive={id}>
-        {props.showsSounding && (
-          <text className="dive-sounding" x={props.soundingX} y={props.soundingY}>
-            <tspan className="dive-figure">{props.sounding}</tspan>
-            {props.care !== null && <tspan className="dive-care">{CARE_SIGN[props.care]}</tspan>}
-            {props.mixPlace === 'beside' && (
-              <tspan className="dive-mix" dx={3}>
-                {mixLabel(props)}
-              </tspan>
-            )}
-            {props.mixPlace === 'below' && (
-              <tspan className="dive-mix" x={props.soundingX} dy={MIX_LINE_PX * props.textScale}>
-                {mixLabel(props)}
-              </tspan>
-            )}
-          </text>
-        )}
-        {props.showsInterval && (
-          <text className="dive-interval" x={props.intervalX} y={-4}>
-            {props.interval}
-          </text>
-        )}
+      <g className={styles.words} {...statesOf(props)} aria-hidden="true" data-dive={id}>
+        {props.label && <Label label={props.label} k={k} />}
+        <Interval {...props} />
       </g>
     </>
   );
-});
+}, isSame);

@@ -2,8 +2,12 @@
 import { dayNumber, wallDate, wallMin, wallText } from '../../../../core/words/calendar';
 import type { Entry, RoomLimit } from '../../../../core/ledger/ledger-types';
 import type { Dive, Id, Trip } from '../../../../core/document/types';
-import { clockText, dateText, depthText, hoursText, shortText } from '../../../figures/format';
+import { clockText, dateText, depthText, hoursText, minutesText, shortText } from '../../../figures/format';
 import { noMinutesText } from '../../../figures/limits';
+import { isRoomUnknown, isTooLong } from '../../../../core/ledger/tightest';
+import { rounded, unitOf } from '../../../../core/words/quantity';
+import { fileWords } from '../../../../core/words/reader';
+import { SHORT_LIMITS } from '../../../../core/words/terms';
 import { breathedText, roomText, sounding, type Reader } from './strip-words';
 import type { Caution } from '../../../../core/cautions/caution';
 
@@ -27,18 +31,39 @@ export interface DiveView {
   readonly bottom: readonly Point[];
   /** From the end of the bottom time to the surface, stops included. */
   readonly wayUp: readonly Point[];
+  readonly siteName: string;
+  /** "11:35" */
+  readonly startText: string;
+  /** "11:35 to 12:09" */
+  readonly timesText: string;
   readonly sounding: string;
+  /** "m" */
+  readonly depthUnit: string;
+  /** Bottom time in minutes, bare: "29". */
+  readonly timeText: string;
   readonly mix: string;
+  /** The mix where it is not the one that most dives have; else empty. */
+  readonly otherMix: string;
   /** Surface interval since the dive before on the same day; empty for none. */
   readonly interval: string;
   readonly intervalFromMin: number;
   /** "3 min", what it is past, or null where nothing limits it. */
   readonly room: string | null;
+  /** Minutes to the limit, less than none past it; null where there are none to tell. */
+  readonly roomMin: number | null;
+  /** Past a limit, with minutes or without. */
+  readonly isPast: boolean;
+  /** By how much it is past a limit: "2 min over", "2 min over on gas"; empty for a dive that is not. */
+  readonly over: string;
   /** "2 of 4" where only part of the party dives it. */
   readonly part: string | null;
   /** The chosen diver stays aboard. */
   readonly isAbsent: boolean;
   readonly isAsDived: boolean;
+  /** Dived without having been planned. */
+  readonly isAdded: boolean;
+  /** Nobody made it, or not the chosen diver: it stays on the strip, crossed out. */
+  readonly isMissed: boolean;
   readonly isTightestOfTrip: boolean;
   readonly isTightestOfDay: boolean;
   /** A caution asks for a change, or for not diving it. */
@@ -53,8 +78,7 @@ export interface ViewSource {
   /** The entries of each dive, the one with the least room first. */
   readonly entriesByDive: ReadonlyMap<Id, readonly Entry[]>;
   readonly diverId: Id | null;
-  /** The entries with the least room of the trip, and of each day. */
-  readonly tight: readonly Entry[];
+  /** The entries with the least room of each day. */
   readonly tightOfDays: readonly Entry[];
   readonly cautions: readonly Caution[];
   /** Minutes of room of an entry; null where nothing limits it. */
@@ -64,6 +88,24 @@ export interface ViewSource {
   readonly reader: Reader;
 }
 
+/** The mix that most dives have: it is said once, beneath the strip. Of two as frequent the one that comes first. */
+export function commonMix(views: readonly Pick<DiveView, 'mix'>[]): string {
+  const counts = new Map<string, number>();
+  for (const { mix } of views) counts.set(mix, (counts.get(mix) ?? 0) + 1);
+  let common = '';
+  for (const [mix, count] of counts) if (count > (counts.get(common) ?? 0)) common = mix;
+  return common;
+}
+
+/** The tightest: the least room among dives that keep every limit; all whose room reads the same. */
+function withTightest(views: readonly DiveView[]): readonly DiveView[] {
+  const roomOf = ({ isPast, isAbsent, roomMin }: DiveView): number =>
+    isPast || isAbsent || roomMin === null ? Infinity : rounded(roomMin, 0, 'down');
+  const least = Math.min(...views.map(roomOf));
+  if (least === Infinity) return views;
+  return views.map((view) => (roomOf(view) === least ? { ...view, isTightestOfTrip: true } : view));
+}
+
 function idsOf(entries: readonly Entry[]): ReadonlySet<Id> {
   return new Set(entries.map((entry) => entry.dive.id));
 }
@@ -71,10 +113,9 @@ function idsOf(entries: readonly Entry[]): ReadonlySet<Id> {
 /** The dives in the order in which they begin. */
 export function diveViews(source: ViewSource): readonly DiveView[] {
   const careByDive = careOf(source.cautions, source.diverId);
-  const tight = idsOf(source.tight);
   const tightOfDay = idsOf(source.tightOfDays);
   const siteNames = new Map(source.trip.sites.map((site) => [site.id, site.name]));
-  return source.trip.dives
+  const views = source.trip.dives
     .map((dive, index) => {
       const entries = source.entriesByDive.get(dive.id) ?? [];
       const own = entries.find((entry) => entry.diver.id === source.diverId);
@@ -85,26 +126,43 @@ export function diveViews(source: ViewSource): readonly DiveView[] {
           dive.divers && entries.length < source.trip.party.length
             ? `${entries.length} of ${source.trip.party.length}`
             : null,
-        isTightestOfTrip: tight.has(dive.id),
         isTightestOfDay: tightOfDay.has(dive.id),
         care: careByDive.get(dive.id) ?? null,
         siteName: siteNames.get(dive.siteId) ?? '',
         room: entry === null ? null : roomWords(entry, source.roomMinOf(entry), source.roomLimitOf(entry)),
+        roomMin: entry === null ? null : source.roomMinOf(entry),
+        limit: entry === null ? null : source.roomLimitOf(entry),
         reader: source.reader,
       });
     })
     .toSorted((a, b) => a.startMin - b.startMin);
+  const common = commonMix(views);
+  return withTightest(
+    views.map((view) => (view.mix === common ? view : { ...view, otherMix: view.mix })),
+  ).map((view) => ({ ...view, name: nameOf(view, source.reader) }));
 }
 
 interface Setting {
   readonly isAbsent: boolean;
   readonly part: string | null;
-  readonly isTightestOfTrip: boolean;
   readonly isTightestOfDay: boolean;
   readonly care: 'stop' | 'change' | null;
   readonly siteName: string;
   readonly room: string | null;
+  readonly roomMin: number | null;
+  readonly limit: RoomLimit | null;
   readonly reader: Reader;
+}
+
+/** "2 min over", and on what where that is not the time itself; empty within every limit. */
+function overWords(entry: Entry | null, { roomMin, limit }: Setting): string {
+  if (entry === null || !entry.isMade) return '';
+  if (roomMin === null) {
+    return limit === null || isRoomUnknown(entry, limit) ? '' : noMinutesText(entry, limit);
+  }
+  if (!isTooLong(roomMin)) return '';
+  const over = `${minutesText(-roomMin, 'up')} over`;
+  return limit === 'no-stop' || limit === null ? over : `${over} on ${fileWords(SHORT_LIMITS[limit])}`;
 }
 
 /** "3 min"; "past the PO2 limit" where there are no minutes to it; null where nothing limits the dive. */
@@ -114,7 +172,8 @@ function roomWords(entry: Entry, min: number | null, limit: RoomLimit | null): s
 }
 
 function viewOf(dive: Dive, number: number, entry: Entry | null, setting: Setting): DiveView {
-  const { reader, isAbsent } = setting;
+  const { reader, isAbsent, siteName } = setting;
+  const over = isAbsent ? '' : overWords(entry, setting);
   const startMin = entry?.startMin ?? wallMin(dive.startsAt);
   const depthM = entry?.depthM ?? dive.depthM;
   const bottomEndMin = startMin + (entry?.bottomMin ?? dive.bottomMin);
@@ -125,29 +184,42 @@ function viewOf(dive: Dive, number: number, entry: Entry | null, setting: Settin
     entry.intervalMin !== null &&
     dayNumber(startMin) === dayNumber(startMin - entry.intervalMin);
   const room = isAbsent ? null : setting.room;
-  const shown = {
+  const surfacesMin = entry?.surfacesMin ?? bottomEndMin;
+  const clock = (min: number): string => clockText(wallText(min), reader.clock);
+  return {
     id: dive.id,
     number,
     startMin,
     bottomEndMin,
-    surfacesMin: entry?.surfacesMin ?? bottomEndMin,
+    surfacesMin,
     depthM,
     weightM: bottom[0]!.depthM,
     bottom,
     wayUp,
+    siteName,
+    startText: clock(startMin),
+    timesText: `${clock(startMin)} to ${clock(surfacesMin)}`,
     sounding: sounding(depthM, reader),
+    depthUnit: unitOf('depth', reader.units).sign,
+    timeText: shortText(bottomEndMin - startMin, 1),
+    otherMix: '',
     mix: entry === null ? 'nobody' : breathedText(entry),
     interval: hasInterval ? hoursText(entry.intervalMin, 'down') : '',
     intervalFromMin: hasInterval ? startMin - entry.intervalMin : startMin,
     room,
+    roomMin: isAbsent ? null : setting.roomMin,
+    isPast: over !== '',
+    over,
     part: setting.part,
     isAbsent,
     isAsDived: entry?.isAsDived ?? false,
-    isTightestOfTrip: setting.isTightestOfTrip && !isAbsent,
+    isAdded: false,
+    isMissed: false,
+    isTightestOfTrip: false,
     isTightestOfDay: setting.isTightestOfDay && !isAbsent,
     care: isAbsent ? null : setting.care,
+    name: '',
   };
-  return { ...shown, name: nameOf(shown, bottomEndMin - startMin, setting) };
 }
 
 /** Straight from the legs, so that what is drawn is what was reckoned. */
@@ -194,13 +266,13 @@ export function hasMinutes(room: string): boolean {
   return room.endsWith(' min');
 }
 
-function nameOf(view: Omit<DiveView, 'name'>, bottomMin: number, { siteName, reader }: Setting): string {
+function nameOf(view: DiveView, reader: Reader): string {
   const parts = [
     `Dive ${view.number}`,
     `${dateText(wallDate(view.startMin), true)} ${clockText(wallText(view.startMin), reader.clock)}`,
-    siteName,
+    view.siteName,
     depthText(view.depthM, reader.units),
-    `${shortText(bottomMin, 1)} min`,
+    `${view.timeText} min`,
     view.mix,
     view.interval === '' ? '' : `after ${view.interval} at the surface`,
     view.room === null ? '' : hasMinutes(view.room) ? `${view.room} of room` : view.room,

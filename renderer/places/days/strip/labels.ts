@@ -1,48 +1,10 @@
 /**
- * Which figures stand where, so that none covers another: first a mix is left out, then an interval, and only
- * then is a sounding moved. A sounding stands nearer to its own weight than to any other, else it is left out:
- * read at another's weight it would tell a wrong depth. Pure geometry over widths estimated from the text.
+ * Where the words at the weights stand, so that none covers another and none lies across a line, a weight or a bar:
+ * nearest to the weight first, with less said before it moves far away; from a little way off a leader says whose they
+ * are. Where nothing can be said in the clear, nothing is: the board above has the dive. Pure geometry over widths
+ * reckoned from the text.
  */
-
-/** A dive as the page has it, pixels from the strip's left edge and from the waterline down. */
-export interface LabelledDive {
-  readonly lineX: number;
-  readonly barEndX: number;
-  readonly weightY: number;
-  readonly sounding: string;
-  readonly mix: string;
-  /** Surface interval before it; empty for none. */
-  readonly interval: string;
-  /** Where the dive before it surfaced; where the interval begins. */
-  readonly intervalFromX: number;
-  /** Where the next day begins: a label that crosses it could be read as that day's. */
-  readonly dayEndX: number;
-  /** Shown before its neighbours where only one of them can be. */
-  readonly isFirstChoice: boolean;
-  /** Carries a sign of care, which should be seen: next in line. */
-  readonly hasCare: boolean;
-}
-
-export interface LabelPlace {
-  /** False where no place is left that only this dive can be meant by; its name says the depth still. */
-  readonly showsSounding: boolean;
-  /** Left end and baseline of the sounding. */
-  readonly soundingX: number;
-  readonly soundingY: number;
-  /** Beside the sounding, on the line under it where only that is free, or left out. */
-  readonly mix: 'beside' | 'below' | null;
-  readonly showsInterval: boolean;
-}
-
-/** The page labels stand on. */
-export interface Page {
-  readonly widthPx: number;
-  readonly heightPx: number;
-  /** 1 to 2: text grows, the page does not. */
-  readonly textScale: number;
-  /** What else is written on the water, and must be readable. */
-  readonly written?: readonly Box[];
-}
+import { textWidth, type Face } from './text-width';
 
 /** Pixels from the strip's left edge and from the waterline down. */
 export interface Box {
@@ -52,168 +14,336 @@ export interface Box {
   readonly bottom: number;
 }
 
-/** Widths of a character at 100 % text, a little generous: IBM Plex Sans italic 13 px and Condensed 10.6 px. */
-export const CHARACTER_PX = { sounding: 8, mix: 6, interval: 5 } as const;
-/** Height of figures above their baseline, and what hangs below it, at 100 % text. */
-export const ASCENDER_PX = 10;
-export const DESCENDER_PX = 3;
-const LINE_PX = 14;
-/** From the middle of a weight to the top of its sounding. */
-const SOUNDING_TOP_PX = 8;
-const MIX_GAP_PX = 3;
-/** From the baseline of a sounding to that of a mix under it. */
-export const MIX_LINE_PX = 12;
-const WEIGHT_HALF_PX = 5;
-const LINE_HALF_PX = 1;
+export interface Place {
+  readonly x: number;
+  readonly y: number;
+}
 
-/** Any other weight is so many times as far from a sounding as its own, or nobody sees whose it is. */
-const CLEARLY = 1.5;
-/** Weights as near as this are one to the eye, and their dives as deep. */
-const SAME_PX = 1.5;
+/** How a piece of a label is set; size in pixels at 100 % text. */
+export const STYLES = {
+  depth: { face: 'sansBold', px: 13.5 },
+  note: { face: 'condensed', px: 12.5 },
+  mix: { face: 'condensedBold', px: 12.5 },
+  italic: { face: 'condensed', px: 12.5 },
+  past: { face: 'condensed', px: 12.5 },
+  care: { face: 'sansBold', px: 13.5 },
+  name: { face: 'serif', px: 15 },
+} as const satisfies Readonly<Record<string, { readonly face: Face; readonly px: number }>>;
 
-/**
- * How far a sounding may be moved, tried in this order: to the other side of its line, by lines, or out beside
- * its weight.
- */
-const MOVES = [
-  { side: 1, lines: 0, outPx: 0 },
-  { side: -1, lines: 0, outPx: 0 },
-  { side: 1, lines: 1, outPx: 0 },
-  { side: -1, lines: 1, outPx: 0 },
-  { side: -1, lines: -1, outPx: 2 * WEIGHT_HALF_PX + 2 },
-  { side: 1, lines: 2, outPx: 0 },
-  { side: -1, lines: 2, outPx: 0 },
-  { side: 1, lines: 3, outPx: 0 },
-  { side: 1, lines: -2, outPx: 0 },
-  { side: -1, lines: -2, outPx: 0 },
-  { side: 1, lines: -1, outPx: 'past the bar' },
-  { side: 1, lines: -3, outPx: 0 },
-  { side: -1, lines: -3, outPx: 0 },
-] as const;
+export interface Piece {
+  readonly style: keyof typeof STYLES;
+  readonly text: string;
+}
 
-const MOST_LINES = Math.max(...MOVES.map(({ lines }) => lines));
+/** Pieces side by side. */
+export type Row = readonly Piece[];
 
-/** Where a mix may stand, tried in this order: within its day first. */
-const MIX_PLACES = [
-  { place: 'beside', mayCross: false },
-  { place: 'below', mayCross: false },
-  { place: 'beside', mayCross: true },
-  { place: 'below', mayCross: true },
-] as const;
+/** A dive as the page has it. */
+export interface LabelledDive {
+  readonly lineX: number;
+  readonly weightY: number;
+  /** Along the bottom, from the weight. */
+  readonly bar: readonly Place[];
+  /** Where a diver was, all the way: filled, and as little written on as a line. */
+  readonly filled: Box | null;
+  /** The day on the page: a label beyond it could be read as another day's. */
+  readonly dayFromX: number;
+  readonly dayUntilX: number;
+  /** What may be said, the most first: rows one under the other. None where nothing is to be said at the weight. */
+  readonly variants: readonly (readonly Row[])[];
+  /** Who is served first: the larger before the smaller. */
+  readonly rank: number;
+  /** A ring stands around the weight. */
+  readonly hasRing: boolean;
+  /** Where words may begin, from the waterline down: under the weight, or under all of its day. */
+  readonly fromY: number;
+}
+
+export interface PlacedRow {
+  readonly x: number;
+  /** Baseline. */
+  readonly y: number;
+  readonly pieces: Row;
+}
+
+export interface PlacedLabel {
+  readonly rows: readonly PlacedRow[];
+  /** From the weight to the words, where they stand a little way off. */
+  readonly leader: readonly [Place, Place] | null;
+}
+
+/** The page labels stand on. */
+export interface Page {
+  readonly widthPx: number;
+  readonly heightPx: number;
+  /** Text grows, the page does not. */
+  readonly textScale: number;
+  /** What else is written on the water. */
+  readonly written?: readonly Box[];
+}
+
+const LINE_HALF_PX = 1.5;
+export const WEIGHT_HALF_PX = 5.5;
+const BAR_HALF_PX = 3;
+/** A row of words, and from its top to its baseline; at 100 % text. */
+export const ROW_PX = 14;
+const NAME_ROW_PX = 17;
+const BASELINE_PX = 11;
+const NAME_BASELINE_PX = 13;
+/** Between two pieces that do not belong to each other. */
+const PIECE_GAP_PX = 4;
+/** From the middle of a weight to the top of its words; more around a ring. */
+const UNDER_PX = 7;
+const UNDER_RING_PX = 13;
+/** Further off than this a leader leads from the weight to its words. */
+const LEADER_FROM_PX = 19;
+
+/** Whether a piece goes on from the one before it, as the time from the depth: "24/29". */
+function isJoined(piece: Piece): boolean {
+  return piece.text.startsWith('/');
+}
+
+/** Width of a row in pixels. */
+export function rowWidth(row: Row, textScale: number): number {
+  let width = 0;
+  row.forEach((piece, i) => {
+    const { face, px } = STYLES[piece.style];
+    if (i > 0) width += isJoined(piece) ? 1 : PIECE_GAP_PX * textScale;
+    width += textWidth(piece.text, face, px * textScale);
+  });
+  return width;
+}
+
+function isName(row: Row): boolean {
+  return row[0]?.style === 'name';
+}
+
+/** Where a label may stand beside its weight, in pixels at 100 % text; the cost orders what is tried first. */
+interface Spot {
+  readonly side: 'right' | 'left' | 'beside' | 'before' | 'above';
+  readonly dx: number;
+  readonly dy: number;
+  readonly cost: number;
+}
+
+const SPOTS: readonly Spot[] = [
+  ...[0, 6, 12, 18, 24, 30, 36, 42, 48, 56].flatMap((dy) =>
+    [0, 5, 10, 15, 20, 26].flatMap((dx): readonly Spot[] => {
+      const cost = dy * 0.13 + dx * 0.07;
+      return [
+        { side: 'right', dx, dy, cost },
+        { side: 'left', dx, dy, cost: cost + 0.9 },
+      ];
+    }),
+  ),
+  { side: 'beside', dx: 5, dy: 0, cost: 1 },
+  { side: 'before', dx: 8, dy: 0, cost: 1.6 },
+  { side: 'above', dx: 4, dy: 0, cost: 2 },
+];
+
+/** What it costs to say less, or to reach into the next day. */
+const VARIANT_COST = 1.5;
+
+interface Trial {
+  readonly spot: Spot;
+  readonly variant: number;
+  readonly cost: number;
+}
+
+const MOST_VARIANTS = 8;
+
+/** Every spot with every variant, in the order in which they are tried. */
+const TRIALS: readonly Trial[] = Array.from({ length: MOST_VARIANTS }, (_, variant) =>
+  SPOTS.map((spot) => ({ spot, variant, cost: spot.cost + variant * VARIANT_COST })),
+)
+  .flat()
+  .toSorted((a, b) => a.cost - b.cost);
+
+/** A variant measured: the width of each row, of all, and of the figure that could be taken for another's. */
+interface Measured {
+  readonly rows: readonly Row[];
+  readonly widths: readonly number[];
+  readonly widest: number;
+  readonly firstPx: number;
+}
+
+function measured(rows: readonly Row[], textScale: number): Measured {
+  const widths = rows.map((row) => rowWidth(row, textScale));
+  const firstPx = rowWidth(rows[0]!.slice(0, 1), textScale);
+  return { rows, widths, widest: Math.max(...widths), firstPx };
+}
 
 /**
  * Places every label.
  * @param dives from left to right
- * @returns one place a dive, in the same order
+ * @returns one label a dive, in the same order; null where there is no place for any
  */
-export function placeLabels(dives: readonly LabelledDive[], page: Page): readonly LabelPlace[] {
-  const { written = [] } = page;
-  const obstacles = dives.map(obstaclesOf);
-  const neighbours = neighboursOf(dives, page.textScale);
-  const order = dives.map((_, i) => i).toSorted((a, b) => urgency(dives[b]!) - urgency(dives[a]!) || a - b);
-
-  const soundings: (Box | null)[] = dives.map(() => null);
+export function placeLabels(dives: readonly LabelledDive[], page: Page): readonly (PlacedLabel | null)[] {
+  const lines = dives.map(linesOf);
+  const measuredOf = dives.map(({ variants }) => variants.map((rows) => measured(rows, page.textScale)));
+  const neighbours = neighboursOf(dives, measuredOf, lines, page.textScale);
+  const order = dives.map((_, i) => i).toSorted((a, b) => dives[b]!.rank - dives[a]!.rank || a - b);
+  const labels: (PlacedLabel | null)[] = dives.map(() => null);
+  const words: (readonly Box[])[] = dives.map(() => []);
+  const leaders: (readonly Box[])[] = dives.map(() => []);
   for (const i of order) {
     const near = neighbours[i]!;
-    const placed = [...near.flatMap((k) => soundings[k] ?? []), ...written];
-    // Its own bar counts as the others' do: a depth stands on it only where no other place is left.
-    const around = [...obstacles[i]!, ...near.flatMap((k) => obstacles[k]!)];
-    const others = near.map((k) => dives[k]!);
-    soundings[i] = freeBox(dives[i]!, { others, around, placed }, page);
+    const around: Around = {
+      words: [...(page.written ?? []), ...near.flatMap((k) => words[k]!)],
+      lines: [...lines[i]!, ...near.flatMap((k) => lines[k]!), ...near.flatMap((k) => leaders[k]!)],
+      others: near.map((k) => dives[k]!),
+      othersLines: near.flatMap((k) => lines[k]!),
+    };
+    const found = freeLabel(dives[i]!, measuredOf[i]!, around, page);
+    if (!found) continue;
+    labels[i] = found.label;
+    words[i] = found.boxes;
+    leaders[i] = found.leaderBoxes;
   }
+  return labels;
+}
 
-  const mixes: Box[] = [];
-  const mixPlaces: LabelPlace['mix'][] = dives.map(() => null);
-  for (const i of order) {
-    const sounding = soundings[i];
-    if (!sounding) continue;
-    for (const { place, mayCross } of MIX_PLACES) {
-      const box = mixBox(sounding, dives[i]!, place, page);
-      const isFree =
-        box.right <= (mayCross ? page.widthPx : Math.min(page.widthPx, dives[i]!.dayEndX)) &&
-        box.bottom <= page.heightPx &&
-        coveredBy(box, [...written, ...obstacles[i]!]) === 0 &&
-        neighbours[i]!.every(
-          (k) =>
-            (!soundings[k] || common(box, soundings[k]) === 0) &&
-            (mixes[k] === undefined || common(box, mixes[k]) === 0) &&
-            obstacles[k]!.every((other) => common(box, other) === 0),
-        );
-      if (!isFree) continue;
-      mixes[i] = box;
-      mixPlaces[i] = place;
-      break;
+interface Around {
+  readonly words: readonly Box[];
+  readonly lines: readonly Box[];
+  readonly others: readonly LabelledDive[];
+  readonly othersLines: readonly Box[];
+}
+
+interface Found {
+  readonly label: PlacedLabel;
+  readonly boxes: readonly Box[];
+  readonly leaderBoxes: readonly Box[];
+}
+
+/** Within its own day first, then wherever there is place. */
+function freeLabel(
+  dive: LabelledDive,
+  variants: readonly Measured[],
+  around: Around,
+  page: Page,
+): Found | null {
+  for (const staysInDay of [true, false]) {
+    const left = staysInDay ? Math.max(0, dive.dayFromX) : 0;
+    const right = staysInDay ? Math.min(page.widthPx, dive.dayUntilX) : page.widthPx;
+    for (const { spot, variant } of TRIALS) {
+      const of = variants[variant];
+      if (of === undefined) continue;
+      const corner = cornerOf(dive, of, spot, page.textScale);
+      if (corner.x < left || corner.x + of.widest > right) continue;
+      const boxes = rowBoxes(of, corner, page.textScale);
+      if (corner.y < 0 || boxes.at(-1)!.bottom > page.heightPx) continue;
+      if (boxes.some((box) => isHit(box, around.words) || isHit(box, around.lines))) continue;
+      const leader = leaderOf(dive, of, spot, corner, page.textScale);
+      if (leader === null) {
+        const figure = { ...boxes[0]!, right: boxes[0]!.left + of.firstPx };
+        if (!isClearlyOf(figure, dive, around.others)) continue;
+        return { label: labelAt(of, corner, null, page.textScale), boxes, leaderBoxes: [] };
+      }
+      const leaderBoxes = boxesAlong(leader);
+      if (leaderBoxes.some((box) => isHit(box, around.words))) continue;
+      // Down to where all words of its day begin, it may pass by another weight.
+      const isLong = dive.fromY > dive.weightY;
+      if (!isLong && leaderBoxes.some((box) => isHit(box, around.othersLines))) continue;
+      return { label: labelAt(of, corner, leader, page.textScale), boxes, leaderBoxes };
     }
   }
+  return null;
+}
 
-  const intervals: Box[] = [];
-  const withInterval = new Set<number>();
-  for (const i of order) {
-    const box = intervalBox(dives[i]!, page);
-    if (box === null || box.left < 0 || box.right > page.widthPx) continue;
-    if (intervals.some((other) => common(box, other) > 0)) continue;
-    intervals.push(box);
-    withInterval.add(i);
+/** Left end and top of a label at a spot. */
+function cornerOf(dive: LabelledDive, { rows, widest }: Measured, spot: Spot, k: number): Place {
+  const under = dive.fromY + (dive.hasRing ? UNDER_RING_PX : UNDER_PX) * k + spot.dy * k;
+  const first = isName(rows[0]!) ? NAME_ROW_PX : ROW_PX;
+  const last = dive.bar.at(-1) ?? { x: dive.lineX, y: dive.weightY };
+  switch (spot.side) {
+    case 'right':
+      return { x: dive.lineX - 3 + spot.dx * k, y: under };
+    case 'left':
+      return { x: dive.lineX + WEIGHT_HALF_PX - widest - spot.dx * k, y: under };
+    case 'beside':
+      return { x: Math.max(last.x, dive.lineX + WEIGHT_HALF_PX) + spot.dx * k, y: last.y - (first / 2) * k };
+    case 'before':
+      return { x: dive.lineX - widest - spot.dx * k, y: dive.weightY - (first / 2) * k };
+    case 'above':
+      return { x: dive.lineX + spot.dx * k, y: dive.weightY - WEIGHT_HALF_PX - heightOf(rows, k) - 2 };
   }
+}
 
-  return soundings.map((placed, i) => {
-    const box = placed ?? soundingBox(dives[i]!, MOVES[0], page.textScale);
+function heightOf(rows: readonly Row[], k: number): number {
+  return rows.reduce((sum, row) => sum + (isName(row) ? NAME_ROW_PX : ROW_PX) * k, 0);
+}
+
+/** A box a row: a short row may stand where a long one would not. */
+function rowBoxes({ rows, widths }: Measured, corner: Place, k: number): readonly Box[] {
+  let top = corner.y;
+  return rows.map((row, i) => {
+    const bottom = top + (isName(row) ? NAME_ROW_PX : ROW_PX) * k;
+    const box = { left: corner.x, right: corner.x + widths[i]!, top, bottom };
+    top = bottom;
+    return box;
+  });
+}
+
+/** The boxes of what was placed, for whoever draws or tests it. */
+export function labelBoxes({ rows }: PlacedLabel, k: number): readonly Box[] {
+  return rows.map(({ x, y, pieces }) => {
+    const top = y - (isName(pieces) ? NAME_BASELINE_PX : BASELINE_PX) * k;
+    const bottom = top + (isName(pieces) ? NAME_ROW_PX : ROW_PX) * k;
+    return { left: x, right: x + rowWidth(pieces, k), top, bottom };
+  });
+}
+
+function labelAt({ rows }: Measured, corner: Place, leader: PlacedLabel['leader'], k: number): PlacedLabel {
+  let top = corner.y;
+  const placed = rows.map((pieces) => {
+    const name = isName(pieces);
+    const y = top + (name ? NAME_BASELINE_PX : BASELINE_PX) * k;
+    top += (name ? NAME_ROW_PX : ROW_PX) * k;
+    return { x: corner.x, y, pieces };
+  });
+  return { rows: placed, leader };
+}
+
+/** Null where the words are near enough to be its own without one. */
+function leaderOf(
+  dive: LabelledDive,
+  { widths }: Measured,
+  spot: Spot,
+  corner: Place,
+  k: number,
+): readonly [Place, Place] | null {
+  if (spot.side !== 'right' && spot.side !== 'left') return null;
+  if (corner.y - dive.weightY <= LEADER_FROM_PX * k) return null;
+  const x = Math.min(Math.max(dive.lineX, corner.x + 4), corner.x + Math.max(widths[0]! - 4, 4));
+  return [
+    { x: dive.lineX, y: dive.weightY + WEIGHT_HALF_PX },
+    { x, y: corner.y + 1 },
+  ];
+}
+
+const LEADER_BOXES = 8;
+
+/** Small boxes along a line. */
+function boxesAlong([from, to]: readonly [Place, Place]): readonly Box[] {
+  return Array.from({ length: LEADER_BOXES }, (_, i) => {
+    const a = i / LEADER_BOXES;
+    const b = (i + 1) / LEADER_BOXES;
+    const [x1, x2] = [from.x + (to.x - from.x) * a, from.x + (to.x - from.x) * b];
     return {
-      showsSounding: placed !== null,
-      soundingX: box.left,
-      soundingY: box.bottom - DESCENDER_PX * page.textScale,
-      mix: mixPlaces[i] ?? null,
-      showsInterval: withInterval.has(i),
+      left: Math.min(x1, x2) - 1,
+      right: Math.max(x1, x2) + 1,
+      top: from.y + (to.y - from.y) * a,
+      bottom: Math.min(from.y + (to.y - from.y) * b, to.y - 2),
     };
   });
 }
 
-function urgency({ isFirstChoice, hasCare }: LabelledDive): number {
-  return 2 * Number(isFirstChoice) + Number(hasCare);
-}
+/** Any other weight is so many times as far from words without a leader as their own. */
+const CLEARLY = 1.5;
+/** Weights as near as this are one to the eye, and their dives as deep. */
+const SAME_PX = 1.5;
 
-function soundingBox(dive: LabelledDive, move: (typeof MOVES)[number], textScale: number): Box {
-  const width = dive.sounding.length * CHARACTER_PX.sounding * textScale;
-  // Over the weight a sounding stands beside the line, elsewhere under the weight.
-  const isAbove = move.lines < -1;
-  const left =
-    move.outPx === 'past the bar'
-      ? Math.max(dive.barEndX, dive.lineX + WEIGHT_HALF_PX) + 2
-      : move.side === 1
-        ? dive.lineX + (isAbove ? LINE_HALF_PX : -LINE_HALF_PX) + move.outPx
-        : dive.lineX + (isAbove ? -LINE_HALF_PX : WEIGHT_HALF_PX) - move.outPx - width;
-  const top = dive.weightY + SOUNDING_TOP_PX + move.lines * LINE_PX * textScale;
-  return { left, right: left + width, top, bottom: top + (ASCENDER_PX + DESCENDER_PX) * textScale };
-}
-
-interface Surroundings {
-  readonly others: readonly LabelledDive[];
-  /** What may be written over at worst. */
-  readonly around: readonly Box[];
-  /** What may not. */
-  readonly placed: readonly Box[];
-}
-
-/** The first place that is free; else the one that covers least of lines and bars; null where none is its own. */
-function freeBox(dive: LabelledDive, { others, around, placed }: Surroundings, page: Page): Box | null {
-  let best: Box | null = null;
-  let leastCovered = Number.POSITIVE_INFINITY;
-  for (const move of MOVES) {
-    const box = soundingBox(dive, move, page.textScale);
-    if (box.left < 0 || box.right > page.widthPx || box.bottom > page.heightPx || box.top < 0) continue;
-    // A figure under another figure cannot be read at all; across a thin line it still can.
-    if (coveredBy(box, placed) > 0 || !isClearlyOf(box, dive, others)) continue;
-    const covered = coveredBy(box, around);
-    if (covered === 0) return box;
-    if (covered < leastCovered) {
-      best = box;
-      leastCovered = covered;
-    }
-  }
-  return best;
-}
-
-/** Whether a box is nearer to the weight of this dive than to that of any other. */
 function isClearlyOf(box: Box, dive: LabelledDive, others: readonly LabelledDive[]): boolean {
   const nearest = distance(box, dive) * CLEARLY;
   return others.every(
@@ -230,71 +360,62 @@ function distance(box: Box, { lineX, weightY }: LabelledDive): number {
   return Math.hypot(x, y);
 }
 
-function coveredBy(box: Box, others: readonly Box[]): number {
-  return others.reduce((sum, other) => sum + common(box, other), 0);
-}
-
-/**
- * How far the labels of a dive reach from its line to the right, pixels; to the left less. A sounding that is
- * moved down by lines is as far from its weight as that, and weights so near to it count too.
- */
-function reachOf({ sounding, mix }: LabelledDive, textScale: number): number {
-  const soundingPx = sounding.length * CHARACTER_PX.sounding;
-  const besidePx = Math.max(mix.length * CHARACTER_PX.mix, MOST_LINES * LINE_PX);
-  return (soundingPx + besidePx) * textScale + SOUNDING_TOP_PX + MIX_GAP_PX + WEIGHT_HALF_PX;
-}
-
-/** For each dive the others whose line, bar or labels its own labels could meet. */
-function neighboursOf(dives: readonly LabelledDive[], textScale: number): readonly (readonly number[])[] {
-  const reaches = dives.map((dive) => reachOf(dive, textScale));
-  const near: number[][] = dives.map(() => []);
-  dives.forEach((dive, i) => {
-    for (let k = i + 1; k < dives.length; k += 1) {
-      const other = dives[k]!;
-      const apart = reaches[i]! + reaches[k]!;
-      if (Math.max(dive.barEndX, dive.lineX) + apart < other.lineX) continue;
-      if (Math.max(other.barEndX, other.lineX) + apart < dive.lineX) continue;
-      near[i]!.push(k);
-      near[k]!.push(i);
+function isHit(box: Box, others: readonly Box[]): boolean {
+  for (const other of others) {
+    if (
+      box.left < other.right &&
+      box.right > other.left &&
+      box.top < other.bottom &&
+      box.bottom > other.top
+    ) {
+      return true;
     }
-  });
-  return near;
+  }
+  return false;
 }
 
-/** What of a dive must not be written over: its line, its weight and its bar. The dotted way up may be. */
-function obstaclesOf(dive: LabelledDive): readonly [line: Box, bar: Box] {
-  return [
-    { left: dive.lineX - LINE_HALF_PX, right: dive.lineX + LINE_HALF_PX, top: 0, bottom: dive.weightY },
-    {
-      left: dive.lineX - WEIGHT_HALF_PX,
-      right: Math.max(dive.barEndX, dive.lineX + WEIGHT_HALF_PX),
-      top: dive.weightY - WEIGHT_HALF_PX,
-      bottom: dive.weightY + WEIGHT_HALF_PX,
-    },
-  ];
-}
-
-function mixBox(sounding: Box, dive: LabelledDive, place: 'beside' | 'below', { textScale }: Page): Box {
-  const left = place === 'beside' ? sounding.right + MIX_GAP_PX : sounding.left;
-  const down = place === 'beside' ? 0 : MIX_LINE_PX * textScale;
-  return {
-    left,
-    right: left + dive.mix.length * CHARACTER_PX.mix * textScale,
-    top: sounding.top + down,
-    bottom: sounding.bottom + down,
+/** What of a dive nothing may be written across: its line, its weight and its bar; what was dived, wholly. */
+export function linesOf(dive: LabelledDive): readonly Box[] {
+  const { lineX, weightY, bar, filled } = dive;
+  const line = { left: lineX - LINE_HALF_PX, right: lineX + LINE_HALF_PX, top: 0, bottom: weightY };
+  const weight = {
+    left: lineX - WEIGHT_HALF_PX,
+    right: lineX + WEIGHT_HALF_PX,
+    top: weightY - WEIGHT_HALF_PX,
+    bottom: weightY + WEIGHT_HALF_PX,
   };
+  const pieces = bar.slice(1).map((to, i) => {
+    const from = bar[i]!;
+    return {
+      left: Math.min(from.x, to.x) - BAR_HALF_PX,
+      right: Math.max(from.x, to.x) + BAR_HALF_PX,
+      top: Math.min(from.y, to.y) - BAR_HALF_PX,
+      bottom: Math.max(from.y, to.y) + BAR_HALF_PX,
+    };
+  });
+  return filled === null ? [line, weight, ...pieces] : [line, weight, ...pieces, filled];
 }
 
-/** Centred over the gap; it may reach over its ends, as nothing else is written on that row. */
-function intervalBox(dive: LabelledDive, { textScale }: Page): Box | null {
-  if (dive.interval === '') return null;
-  const middle = (dive.intervalFromX + dive.lineX) / 2;
-  const half = (dive.interval.length * CHARACTER_PX.interval * textScale) / 2 + 2;
-  return { left: middle - half, right: middle + half, top: 0, bottom: 10 };
-}
-
-function common(a: Box, b: Box): number {
-  const width = Math.min(a.right, b.right) - Math.max(a.left, b.left);
-  const height = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top);
-  return width > 0 && height > 0 ? width * height : 0;
+/** For each dive the others whose lines or labels its own label could meet. */
+function neighboursOf(
+  dives: readonly LabelledDive[],
+  measuredOf: readonly (readonly Measured[])[],
+  lines: readonly (readonly Box[])[],
+  k: number,
+): readonly (readonly number[])[] {
+  const spread = 40 * k;
+  const reaches = dives.map(({ lineX }, i) => {
+    const widest = Math.max(0, ...measuredOf[i]!.map((each) => each.widest));
+    const right = Math.max(...lines[i]!.map((box) => box.right));
+    return { left: lineX - widest - spread, right: right + widest + spread };
+  });
+  const near: number[][] = dives.map(() => []);
+  for (let i = 0; i < dives.length; i += 1) {
+    for (let j = i + 1; j < dives.length; j += 1) {
+      if (reaches[i]!.right < reaches[j]!.left || reaches[j]!.right < reaches[i]!.left) continue;
+      near[i]!.push(j);
+      near[j]!.push(i);
+    }
+  }
+  return near;
 }

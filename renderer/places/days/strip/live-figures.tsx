@@ -1,6 +1,7 @@
 import { clockText, dateText, depthText, minutesText } from '../../../figures/format';
 import { wallDate, wallText } from '../../../../core/words/calendar';
 import type { DiveView } from './dive-view';
+import styles from './dives.module.css';
 import type { Mark } from './marks';
 import type { Reader } from './strip-words';
 
@@ -26,11 +27,11 @@ export function LiveFigures({ view, mark, refusal, reader, widthPx, textScale }:
   const plan = `${depthText(view.depthM, reader.units)}, ${minutesText(view.bottomEndMin - view.startMin, 'near')}, ${view.mix}`;
   const room = refusal ?? (view.room === null ? 'no limit in reach' : `${view.room} of room`);
   return (
-    <foreignObject className="live" x={x} y={y} width={width} height={7 * line}>
-      <div className="live-figures">
+    <foreignObject className={styles.live} x={x} y={y} width={width} height={7 * line}>
+      <div className={styles.liveFigures} data-part="live">
         <strong>{plan}</strong>
         <span>{start}</span>
-        <span className={refusal === null ? 'live-room' : 'care'}>{room}</span>
+        <span className={refusal === null ? styles.liveRoom : 'care'}>{room}</span>
       </div>
     </foreignObject>
   );

@@ -1,7 +1,9 @@
 /** From what is shown to where it stands: everything of a dive in pixels, as plain values a memo can compare. */
 import type { DepthScale } from './depth-scale';
 import type { DiveView, Point } from './dive-view';
-import { placeLabels, type Box, type LabelledDive } from './labels';
+import { labelVariants } from './label-text';
+import { placeLabels, type Box, type LabelledDive, type PlacedLabel } from './labels';
+import { hasWayUp, stripForm, type StripForm } from './strip-form';
 import { placeOf, type TimeScale } from './time-scale';
 
 /** Flat on purpose: a mark is drawn again only where one of these differs. */
@@ -12,91 +14,143 @@ export interface Mark {
   readonly barEndY: number;
   readonly surfacesX: number;
   readonly barPath: string;
+  /** Empty where days are too narrow for it. */
   readonly upPath: string;
-  readonly showsSounding: boolean;
-  readonly soundingX: number;
-  readonly soundingY: number;
-  readonly mixPlace: 'beside' | 'below' | null;
-  readonly showsInterval: boolean;
-  readonly intervalX: number;
+  /** Where the limit is met, on a dive that goes past it by minutes; null else. */
+  readonly limitX: number | null;
+  /** Where the limit would be met, were the diver to stay; null where that is not drawn. */
+  readonly roomEndX: number | null;
+  readonly label: PlacedLabel | null;
+  /** The same label has the same: it is an object, made anew each time. */
+  readonly labelKey: string;
+  /** From the surfacing of the dive before to its line; null where it is not written. */
+  readonly intervalFromX: number | null;
 }
 
 const DAY_MIN = 1440;
+/** On a dive past its limit the stroke of the limit stands at least so far from the ends of the bar. */
+const STROKE_PX = 5;
+/** An interval is written where its figures have room between the two strokes at its ends. */
+const INTERVAL_PX = 44;
 
 /** Tenths of a pixel are finer than anybody sees, and keep marks equal that have not moved. */
 function fine(px: number): number {
   return Math.round(px * 10) / 10;
 }
 
-/** What is written at the weight: marks of care are part of its width. */
-function soundingLabel(view: DiveView): string {
-  return view.care === null ? view.sounding : `${view.sounding}${CARE_SIGN[view.care]}`;
+/** What the dives have to say, and where they lie. */
+export interface MarksSource {
+  readonly views: readonly DiveView[];
+  readonly time: TimeScale;
+  readonly depth: DepthScale;
+  readonly heightPx: number;
+  readonly textScale: number;
+  readonly chosen: ReadonlySet<string>;
+  readonly written?: readonly Box[];
 }
 
-export const CARE_SIGN = { stop: '!!', change: '!' } as const;
-
-export function mixLabel({ mix, part }: Pick<DiveView, 'mix' | 'part'>): string {
-  return part === null ? mix : `${mix}, ${part}`;
+/** Past a limit, chosen, the tightest; of those alike the deeper. */
+function rankOf(view: DiveView, chosen: ReadonlySet<string>): number {
+  const rank = Number(view.isPast) * 8 + Number(chosen.has(view.id)) * 4 + Number(view.isTightestOfTrip) * 2;
+  return rank + view.depthM / 1000;
 }
 
-/** What the dives have to write, and where they lie. */
-export function labelledDives(
-  views: readonly DiveView[],
-  time: TimeScale,
-  depth: DepthScale,
-  firstChoice: ReadonlySet<string>,
-): readonly LabelledDive[] {
+/** Of each day the dive that is told, where there is room for one: by rank, else the one with the least room. */
+function toldOfDays(views: readonly DiveView[], chosen: ReadonlySet<string>): ReadonlySet<string> {
+  const told = new Map<number, DiveView>();
+  const order = (view: DiveView): readonly [number, number] => [
+    Math.floor(rankOf(view, chosen)),
+    -(view.roomMin ?? Infinity),
+  ];
+  for (const view of views) {
+    if (view.isMissed) continue;
+    const day = Math.floor(view.startMin / DAY_MIN);
+    const held = told.get(day);
+    const [rank, tightness] = order(view);
+    const [heldRank, heldTightness] = held === undefined ? [-Infinity, -Infinity] : order(held);
+    if (rank > heldRank || (rank === heldRank && tightness > heldTightness)) told.set(day, view);
+  }
+  return new Set([...told.values()].map(({ id }) => id));
+}
+
+export function labelledDives(source: MarksSource): readonly LabelledDive[] {
+  const { views, time, depth, textScale, chosen } = source;
+  const form = stripForm(time.dayWidthPx, textScale);
+  const told = form === 'least' ? toldOfDays(views, chosen) : null;
+  const deepestOfDays = new Map<number, number>();
+  if (told !== null) {
+    for (const view of views) {
+      const day = Math.floor(view.startMin / DAY_MIN);
+      deepestOfDays.set(day, Math.max(deepestOfDays.get(day) ?? 0, view.depthM * depth.pxPerM));
+    }
+  }
   const x = (min: number) => fine(placeOf(time, min));
-  return views.map((view) => ({
-    lineX: x(view.startMin),
-    barEndX: x(view.bottomEndMin),
-    weightY: fine(view.weightM * depth.pxPerM),
-    sounding: soundingLabel(view),
-    mix: mixLabel(view),
-    interval: view.interval,
-    intervalFromX: x(view.intervalFromMin),
-    dayEndX: x((Math.floor(view.startMin / DAY_MIN) + 1) * DAY_MIN),
-    isFirstChoice: view.isTightestOfTrip || firstChoice.has(view.id),
-    hasCare: view.care !== null,
-  }));
+  const y = (depthM: number) => fine(depthM * depth.pxPerM);
+  return views.map((view) => {
+    const day = Math.floor(view.startMin / DAY_MIN);
+    const isSilent = told !== null && !told.has(view.id);
+    return {
+      lineX: x(view.startMin),
+      weightY: y(view.weightM),
+      bar: view.bottom.map(({ atMin, depthM }) => ({ x: x(atMin), y: y(depthM) })),
+      filled: view.isAsDived
+        ? { left: x(view.startMin), right: x(view.bottomEndMin), top: 0, bottom: y(view.depthM) }
+        : null,
+      dayFromX: x(day * DAY_MIN),
+      dayUntilX: x((day + 1) * DAY_MIN),
+      variants: isSilent ? [] : labelVariants(view, form, time.dayWidthPx / textScale),
+      rank: rankOf(view, chosen),
+      hasRing: view.isTightestOfTrip,
+      fromY: told === null ? y(view.weightM) : deepestOfDays.get(day)!,
+    };
+  });
 }
 
-export function marksOf(
-  views: readonly DiveView[],
-  time: TimeScale,
-  depth: DepthScale,
-  heightPx: number,
-  textScale: number,
-  firstChoice: ReadonlySet<string>,
-  written: readonly Box[] = [],
-): readonly Mark[] {
+export function marksOf(source: MarksSource): readonly Mark[] {
+  const { views, time, depth, heightPx, textScale, written = [] } = source;
+  const form = stripForm(time.dayWidthPx, textScale);
   const x = (min: number) => fine(placeOf(time, min));
   const y = (depthM: number) => fine(depthM * depth.pxPerM);
   const path = (points: readonly Point[]) =>
     points.map(({ atMin, depthM }, i) => `${i === 0 ? 'M' : 'L'}${x(atMin)} ${y(depthM)}`).join('');
-  const places = placeLabels(labelledDives(views, time, depth, firstChoice), {
-    widthPx: time.widthPx,
-    heightPx,
-    textScale,
-    written,
-  });
+  const labels = placeLabels(labelledDives(source), { widthPx: time.widthPx, heightPx, textScale, written });
   return views.map((view, i) => {
-    const place = places[i]!;
+    const label = labels[i]!;
     const end = view.bottom.at(-1)!;
+    const lineX = x(view.startMin);
+    const barEndX = x(end.atMin);
     return {
-      lineX: x(view.startMin),
+      lineX,
       weightY: y(view.weightM),
-      barEndX: x(end.atMin),
+      barEndX,
       barEndY: y(end.depthM),
       surfacesX: x(view.surfacesMin),
       barPath: path(view.bottom),
-      upPath: path(view.wayUp),
-      showsSounding: place.showsSounding,
-      soundingX: fine(place.soundingX),
-      soundingY: fine(place.soundingY),
-      mixPlace: place.mix,
-      showsInterval: place.showsInterval,
-      intervalX: fine((placeOf(time, view.intervalFromMin) + placeOf(time, view.startMin)) / 2),
+      upPath: hasWayUp(time.dayWidthPx, textScale) || view.isAsDived ? path(view.wayUp) : '',
+      limitX: limitPlace(view, barEndX, lineX, x),
+      roomEndX: roomPlace(view, form, x),
+      label,
+      labelKey: JSON.stringify(label),
+      intervalFromX: intervalPlace(view, form, lineX, textScale, x),
     };
   });
+}
+
+type PlaceOf = (min: number) => number;
+
+function limitPlace(view: DiveView, barEndX: number, lineX: number, x: PlaceOf): number | null {
+  if (!view.isPast || view.roomMin === null || view.isAsDived) return null;
+  const meets = x(view.bottomEndMin + view.roomMin);
+  return Math.max(lineX + STROKE_PX, Math.min(meets, barEndX - STROKE_PX));
+}
+
+function roomPlace(view: DiveView, form: StripForm, x: PlaceOf): number | null {
+  if (form !== 'day' || view.isPast || view.isAsDived || view.roomMin === null) return null;
+  return x(view.bottomEndMin + view.roomMin);
+}
+
+function intervalPlace(view: DiveView, form: StripForm, lineX: number, k: number, x: PlaceOf): number | null {
+  if (form !== 'day' || view.interval === '') return null;
+  const fromX = x(view.intervalFromMin);
+  return lineX - fromX >= INTERVAL_PX * k ? fromX : null;
 }

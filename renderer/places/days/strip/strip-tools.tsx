@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import { chooseDiver } from '../../../actions/view';
 import { useDesk } from '../../../store/store';
 import type { Zoom } from './use-zoom';
+import styles from './strip.module.css';
 
 interface StripToolsProps {
   readonly zoom: Zoom;
@@ -9,6 +10,10 @@ interface StripToolsProps {
   readonly onTable: (isTable: boolean) => void;
   readonly hasCompartments: boolean;
   readonly onCompartments: (has: boolean) => void;
+  /** The mix that is not named at the weights. */
+  readonly commonMix: string;
+  /** A moment of the day that is shown alone where that is asked for. */
+  readonly dayMin: number;
 }
 
 /** How the strip is looked at: whose figures, how close, curves or table. */
@@ -18,12 +23,14 @@ export function StripTools({
   onTable,
   hasCompartments,
   onCompartments,
+  commonMix,
+  dayMin,
 }: StripToolsProps): ReactNode {
   const party = useDesk((state) => state.trip.party);
   const diverId = useDesk((state) => state.selection.diverId);
   return (
-    <div className="strip-tools" role="group" aria-label="How the strip is shown">
-      <label className="strip-whose">
+    <div className={styles.tools} role="group" aria-label="How the strip is shown">
+      <label className={styles.whose}>
         Shown{' '}
         <select
           value={diverId ?? ''}
@@ -37,6 +44,7 @@ export function StripTools({
           ))}
         </select>
       </label>
+      {commonMix !== '' && <span>{commonMix} where no mix is named</span>}
       <button
         type="button"
         className="plain"
@@ -48,15 +56,18 @@ export function StripTools({
       <button type="button" className="plain" aria-pressed={isTable} onClick={() => onTable(!isTable)}>
         As a table
       </button>
-      <span className="strip-zoom">
-        <button type="button" className="plain" disabled={zoom.isClosest} onClick={() => zoom.closer()}>
-          Closer
+      <span className={styles.zoom}>
+        <button type="button" aria-label="Zoom out" disabled={zoom.isWhole} onClick={() => zoom.further()}>
+          −
         </button>
-        <button type="button" className="plain" disabled={zoom.isWhole} onClick={() => zoom.further()}>
-          Further
-        </button>
-        <button type="button" className="plain" disabled={zoom.isWhole} onClick={zoom.whole}>
+        <button type="button" aria-pressed={zoom.isWhole} onClick={zoom.whole}>
           Whole trip
+        </button>
+        <button type="button" aria-pressed={zoom.isDay} onClick={() => zoom.day(dayMin)}>
+          Day
+        </button>
+        <button type="button" aria-label="Zoom in" disabled={zoom.isClosest} onClick={() => zoom.closer()}>
+          +
         </button>
       </span>
     </div>

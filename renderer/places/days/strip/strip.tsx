@@ -4,14 +4,14 @@ import { CommandButton } from '../../../parts/command-button';
 import { useDesk } from '../../../store/store';
 import { StripPage } from './strip-page';
 import { useSize } from '../../../parts/use-size';
-import './strip.css';
+import styles from './strip.module.css';
 
 export function Strip(): ReactNode {
   const frame = useRef<HTMLElement>(null);
   const size = useSize(frame);
   const hasDives = useDesk((state) => state.trip.dives.length > 0);
   return (
-    <section className="strip" aria-label="The trip, day by day" ref={frame}>
+    <section className={styles.strip} aria-label="The trip, day by day" ref={frame}>
       {!hasDives && <EmptyStrip />}
       {hasDives && size !== null && size.widthPx > 0 && <StripPage size={size} />}
     </section>
@@ -21,8 +21,8 @@ export function Strip(): ReactNode {
 /** Water without a line in it yet, and the way to hang the first. */
 function EmptyStrip(): ReactNode {
   return (
-    <div className="strip-empty">
-      <p className="strip-empty-words">
+    <div className={styles.empty}>
+      <p className={styles.emptyWords}>
         No dives yet. <CommandButton id="dive.add" className="linked" />
       </p>
     </div>

@@ -180,7 +180,7 @@ export function useDiveDrag(page: PageNow, setFrozen: (frozen: Frozen | null) =>
       const ids = grip === 'start' && diveIds.includes(id) ? diveIds : [id];
       const { clientX: fromX, clientY: fromY, pointerId } = event;
       const start = { fromX, fromY, lastX: fromX, movedX: 0, last: null };
-      const scroller = event.currentTarget.closest('.strip-scroll');
+      const scroller = event.currentTarget.closest('[data-part="scroller"]');
       hold.current = { grip, pointerId, origin, ids, page: now, scroller, ...start };
       event.currentTarget.setPointerCapture(pointerId);
     },

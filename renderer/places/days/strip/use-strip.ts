@@ -9,7 +9,6 @@ import {
   selectRoomMin,
   selectShownLedger,
   selectRoomLimit,
-  selectTight,
   selectTightOfDays,
 } from '../../../store/selectors';
 import { useDesk } from '../../../store/store';
@@ -38,7 +37,6 @@ export function useStripData(): StripData {
   const clock = useDesk((state) => state.settings.clock);
   const ledger = useDesk(selectLedger);
   const entriesByDive = useDesk(selectEntriesByDive);
-  const tight = useDesk(selectTight);
   const tightOfDays = useDesk(selectTightOfDays);
   const cautions = useDesk(selectCautions);
   const shown = useDesk(selectShownLedger);
@@ -51,14 +49,13 @@ export function useStripData(): StripData {
         trip,
         entriesByDive,
         diverId,
-        tight,
         tightOfDays,
         cautions,
         roomMinOf,
         roomLimitOf,
         reader,
       }),
-    [trip, entriesByDive, diverId, tight, tightOfDays, cautions, roomMinOf, roomLimitOf, reader],
+    [trip, entriesByDive, diverId, tightOfDays, cautions, roomMinOf, roomLimitOf, reader],
   );
   const stretches = useMemo(() => stretchesOf(views, entriesByDive), [views, entriesByDive]);
   const divers = useMemo(

@@ -5,6 +5,7 @@ import { momentOf, placeOf, type TimeScale } from './time-scale';
 /** Closest view: this many days over the width of the page. */
 const CLOSEST_DAYS = 0.5;
 const KEY_STEP = 1.4;
+const DAY_MIN = 1440;
 const WHEEL_RATE = 0.003;
 /** Wheels that count in lines move about this far a line. */
 const LINE_PX = 16;
@@ -18,6 +19,9 @@ export interface Zoom {
   readonly closer: (atClientX?: number) => void;
   readonly further: (atClientX?: number) => void;
   readonly whole: () => void;
+  /** One day over the width of the page, the one of a moment. */
+  readonly day: (ofMin: number) => void;
+  readonly isDay: boolean;
   /**
    * Told once the page is drawn and before it is seen: scrolls to where the moment that was to be kept stands as
    * it stood. A closer scale is not the same one drawn wider: dives and nights have widths of their own.
@@ -117,6 +121,12 @@ export function useZoom(scroller: RefObject<HTMLElement | null>, dayCount: numbe
       latest.current = 1;
       setWanted(1);
     },
+    day: (ofMin) => {
+      anchor.current = { atMin: Math.floor(ofMin / DAY_MIN) * DAY_MIN, atPx: edgePx };
+      latest.current = dayCount;
+      setWanted(dayCount);
+    },
+    isDay: dayCount > 1 && factor === dayCount,
     onDrawn,
   };
 }

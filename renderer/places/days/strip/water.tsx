@@ -1,34 +1,39 @@
-/** The ground of the strip: tints by depth, nights, lines of equal depth, the waterline. */
+/** The ground of the strip: tints by depth, nights, lines of equal depth, hours, the waterline. */
 import { memo } from 'react';
-import { NIGHT, placeOf, type TimeScale } from './time-scale';
 import type { DepthScale } from './depth-scale';
+import styles from './dives.module.css';
+import type { HourMark } from './hours';
+import { NIGHT, placeOf, type TimeScale } from './time-scale';
 
-const TINTS = [1, 2, 3, 4, 5] as const;
+const TINTS = [styles.tint1, styles.tint2, styles.tint3, styles.tint4, styles.tint5] as const;
+
+/** Where a chosen dive stands in light, pixels from the strip's left edge. */
+export interface Lit {
+  readonly id: string;
+  readonly fromX: number;
+  readonly untilX: number;
+}
 
 interface WaterProps {
   readonly time: TimeScale;
   readonly depth: DepthScale;
   readonly heightPx: number;
+  readonly hours: readonly HourMark[];
+  readonly lit: readonly Lit[];
+  readonly textScale: number;
 }
 
-export const Water = memo(function Water({ time, depth, heightPx }: WaterProps) {
+export const Water = memo(function Water({ time, depth, heightPx, hours, lit, textScale }: WaterProps) {
   const bandPx = heightPx / TINTS.length;
   return (
     <g aria-hidden="true">
       {TINTS.map((tint, i) => (
-        <rect
-          key={tint}
-          className={`water-${tint}`}
-          x={0}
-          y={i * bandPx}
-          width={time.widthPx}
-          height={bandPx + 0.5}
-        />
+        <rect key={tint} className={tint} x={0} y={i * bandPx} width={time.widthPx} height={bandPx + 0.5} />
       ))}
       {nightsOf(time).map(({ day, fromX, untilX }) => (
         <rect
           key={day}
-          className="water-night"
+          className={styles.night}
           x={fromX}
           y={0}
           width={Math.max(untilX - fromX, 0)}
@@ -36,9 +41,25 @@ export const Water = memo(function Water({ time, depth, heightPx }: WaterProps) 
         />
       ))}
       {depth.marks.map(({ depthM }) => (
-        <path key={depthM} className="water-depth" d={`M0 ${depthM * depth.pxPerM}H${time.widthPx}`} />
+        <path key={depthM} className={styles.depthLine} d={`M0 ${depthM * depth.pxPerM}H${time.widthPx}`} />
       ))}
-      <path className="water-line" d={`M0 0H${time.widthPx}`} />
+      {lit.map(({ id, fromX, untilX }) => (
+        <g key={id} data-part="lamp">
+          <rect className={styles.lamp} x={fromX} y={0} width={untilX - fromX} height={heightPx} />
+          <path className={styles.lampEdge} d={`M${fromX} 0V${heightPx}M${untilX} 0V${heightPx}`} />
+        </g>
+      ))}
+      <path className={styles.waterline} d={`M0 0H${time.widthPx}`} />
+      {hours.map(({ x, label, isTold }) => (
+        <g key={x}>
+          <path className={styles.hourTick} d={`M${x} 0v${(isTold ? 6 : 3) * textScale}`} />
+          {isTold && (
+            <text className={styles.hour} data-part="hour" x={x} y={17 * textScale}>
+              {label}
+            </text>
+          )}
+        </g>
+      ))}
     </g>
   );
 });

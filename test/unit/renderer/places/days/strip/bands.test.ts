@@ -11,7 +11,6 @@ import {
   stepsOf,
   timelineFor,
 } from '../../../../../../renderer/places/days/strip/band-data';
-import { flightBox } from '../../../../../../renderer/places/days/strip/crossing-lines';
 import { placeOf, spanOf, timeScale } from '../../../../../../renderer/places/days/strip/time-scale';
 
 const trip = demoTrip();
@@ -110,26 +109,5 @@ describe('spanOf', () => {
 
   it('shows a single day where there are no dives', () => {
     expect(spanOf([], [null], day)).toEqual({ firstDay: day, dayCount: 1 });
-  });
-});
-
-describe('flightBox', () => {
-  const day = 20_884;
-  const dive = { startMin: day * 1440 + 600, endMin: day * 1440 + 660 };
-  const time = timeScale({ firstDay: day, dayCount: 3 }, [dive], 900);
-
-  it('stands on the side of the flight where more of the page is, and grows with the text', () => {
-    const early = flightBox(time, day * 1440 + 700, 'flight Sun 14, 11:40', 1)!;
-    const late = flightBox(time, (day + 2) * 1440 + 700, 'flight Tue 16, 11:40', 1)!;
-    expect(early.left).toBeGreaterThan(placeOf(time, day * 1440 + 700));
-    expect(late.right).toBeLessThan(placeOf(time, (day + 2) * 1440 + 700));
-    const large = flightBox(time, (day + 2) * 1440 + 700, 'flight Tue 16, 11:40', 2)!;
-    expect(large.right - large.left).toBeCloseTo(2 * (late.right - late.left), 9);
-    expect(large.bottom).toBe(2 * late.bottom);
-  });
-
-  it('is nowhere without a flight, or with one beyond the page', () => {
-    expect(flightBox(time, null, '', 1)).toBeNull();
-    expect(flightBox(time, (day + 9) * 1440, 'flight', 1)).toBeNull();
   });
 });

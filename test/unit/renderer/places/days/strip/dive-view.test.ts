@@ -1,8 +1,8 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { demoTrip } from '../../../../../../core/document/demo-trip';
 import type { Trip } from '../../../../../../core/document/types';
-import { dayViews, headOf, headSentence } from '../../../../../../renderer/places/days/strip/day-view';
-import { diveViews, type DiveView } from '../../../../../../renderer/places/days/strip/dive-view';
+import { dayViews, headSentence } from '../../../../../../renderer/places/days/strip/day-view';
+import { commonMix, diveViews, type DiveView } from '../../../../../../renderer/places/days/strip/dive-view';
 import { marksOf } from '../../../../../../renderer/places/days/strip/marks';
 import { depthScale } from '../../../../../../renderer/places/days/strip/depth-scale';
 import { spanOf, timeScale } from '../../../../../../renderer/places/days/strip/time-scale';
@@ -12,7 +12,6 @@ import {
   selectLedger,
   selectRoomLimit,
   selectRoomMin,
-  selectTight,
   selectTightOfDays,
 } from '../../../../../../renderer/store/selectors';
 import { desk, freshDesk } from '../../../../../../renderer/store/store';
@@ -26,7 +25,6 @@ function viewsOf(trip: Trip, diverId: string | null = null): readonly DiveView[]
     trip,
     entriesByDive: selectEntriesByDive(state),
     diverId,
-    tight: selectTight(state),
     tightOfDays: selectTightOfDays(state),
     roomLimitOf: selectRoomLimit(state),
     cautions: selectCautions(state),
@@ -51,7 +49,14 @@ const marks = (trip: Trip) => {
   );
   const wet = views.map(({ startMin, surfacesMin }) => ({ startMin, endMin: surfacesMin }));
   const time = timeScale(span, wet, 840);
-  return marksOf(views, time, depthScale(36, 260, 'metric'), 260, 1, new Set());
+  return marksOf({
+    views,
+    time,
+    depth: depthScale(36, 260, 'metric'),
+    heightPx: 260,
+    textScale: 1,
+    chosen: new Set(),
+  });
 };
 
 const daysOf = (trip: Trip, diverId: string | null = null) => {
@@ -113,6 +118,23 @@ describe('diveViews', () => {
     expect(dive.care).toBe('stop');
     expect(dive.room).toMatch(/^−\d+ min$/);
     expect(dive.name).toContain('caution: not as planned');
+    expect(dive).toMatchObject({ isPast: true, isTightestOfTrip: false });
+    expect(dive.over).toMatch(/^\d+ min over$/);
+  });
+
+  it('calls tightest the dive with the least room of those that keep every limit', () => {
+    const views = viewsOf(withDive(demoTrip(), 'd13', { bottomMin: 50 }));
+    const kept = views.filter(({ isPast }) => !isPast).map(({ roomMin }) => roomMin ?? Infinity);
+    const tightest = views.filter(({ isTightestOfTrip }) => isTightestOfTrip);
+    expect(tightest.length).toBeGreaterThan(0);
+    for (const { roomMin } of tightest) expect(Math.floor(roomMin!)).toBe(Math.floor(Math.min(...kept)));
+  });
+
+  it('names the mix where it is not the one that most dives have', () => {
+    const views = viewsOf(demoTrip());
+    expect(commonMix(views)).toBe('EAN32');
+    expect(byId(views, 'd9')).toMatchObject({ mix: 'EAN32', otherMix: '' });
+    expect(byId(views, 'd8')).toMatchObject({ mix: 'EAN28', otherMix: 'EAN28' });
   });
 
   it('says as dived where it was', () => {
@@ -147,8 +169,6 @@ describe('dives with as little room', () => {
     const [day] = daysOf(alike());
     expect(day!.tightest!.ofDay).toEqual([1, 2]);
     const { room } = views[0]!;
-    expect(headOf(day!, 'full', false).tightest).toBe(`1, 2: ${room} left`);
-    expect(headOf(day!, 'short', false).tightest).toBe(`1, 2: ${room}`);
     expect(headSentence(day!)).toContain(`tightest are the first and second: ${room} left`);
   });
 });
@@ -163,10 +183,9 @@ describe('a dive past a limit without a figure', () => {
     );
     const view = byId(viewsOf(trip), 'd1');
     expect(view.room).toBe('past the PO2 limit');
+    expect(view).toMatchObject({ isPast: true, over: 'past the PO2 limit', isTightestOfTrip: false });
     expect(view.name).toContain(', past the PO2 limit, tightest of the day');
     const [day] = daysOf(trip);
-    expect(headOf(day!, 'full', false).tightest).toBe('first: past limit');
-    expect(headOf(day!, 'short', false).tightest).toBe('1: past');
     expect(headSentence(day!)).toContain('tightest is the first: past the PO2 limit');
     // What comes after it is not known, which is no reason to call it tight.
     expect(view.isTightestOfDay).toBe(true);
@@ -179,7 +198,6 @@ describe('dayViews', () => {
     const days = daysOf(demoTrip());
     expect(days.map((day) => day.dives)).toEqual([3, 4, 3, 4, 4, 4, 0]);
     expect(days[3]!.tightest).toEqual({ ofDay: [3], room: '4 min' });
-    expect(headOf(days[6]!, 'full', false)).toMatchObject({ title: 'Sat 20', dives: 'no dives' });
     expect(headSentence(days[6]!)).toBe('Sat 20 March: no dives');
   });
 
@@ -193,16 +211,6 @@ describe('dayViews', () => {
       expect(day.cnsDayPeak).toBeGreaterThan(0);
       expect(day.otu!.taken).toBe(Math.max(...lines.map((line) => line.otu)));
     }
-  });
-
-  it('says less where days are narrow', () => {
-    const [day] = daysOf(demoTrip());
-    expect(headOf(day!, 'full', true).title).toBe('Sun 14 March');
-    expect(headOf(day!, 'short', true)).toMatchObject({
-      title: 'Sun 14',
-      dives: expect.stringMatching(/^3, /),
-    });
-    expect(headOf(day!, 'least', true)).toEqual({ title: '14', dives: '3', oxygen: '', tightest: '' });
   });
 });
 

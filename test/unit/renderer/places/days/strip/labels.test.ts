@@ -1,289 +1,293 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { diveViews } from '../../../../../../renderer/places/days/strip/dive-view';
+import { diveViews, type DiveView } from '../../../../../../renderer/places/days/strip/dive-view';
 import { depthScale } from '../../../../../../renderer/places/days/strip/depth-scale';
+import { hourBoxes, hourMarks } from '../../../../../../renderer/places/days/strip/hours';
 import { labelledDives } from '../../../../../../renderer/places/days/strip/marks';
-import { spanOf, timeScale } from '../../../../../../renderer/places/days/strip/time-scale';
+import { stripForm } from '../../../../../../renderer/places/days/strip/strip-form';
+import { labelRoomPx } from '../../../../../../renderer/places/days/strip/strip-layout';
+import { placeOf, spanOf, timeScale } from '../../../../../../renderer/places/days/strip/time-scale';
 import {
   selectCautions,
   selectEntriesByDive,
   selectRoomLimit,
   selectRoomMin,
-  selectTight,
   selectTightOfDays,
 } from '../../../../../../renderer/store/selectors';
 import { desk, freshDesk } from '../../../../../../renderer/store/store';
+import { demoTrip } from '../../../../../../core/document/demo-trip';
+import type { Trip } from '../../../../../../core/document/types';
 import { bigTrip } from '../../../../../bench/big-trip';
 import {
-  ASCENDER_PX,
-  CHARACTER_PX,
-  DESCENDER_PX,
-  MIX_LINE_PX,
+  labelBoxes,
+  linesOf,
   placeLabels,
+  rowWidth,
+  type Box,
   type LabelledDive,
+  type PlacedLabel,
+  type Row,
 } from '../../../../../../renderer/places/days/strip/labels';
 
+const figure = (depth: string, time = '45'): Row => [
+  { style: 'depth', text: depth },
+  { style: 'note', text: `/${time}` },
+];
+
 function dive(lineX: number, over: Partial<LabelledDive> = {}): LabelledDive {
+  const weightY = over.weightY ?? 100;
   return {
     lineX,
-    barEndX: lineX + 30,
-    weightY: 100,
-    sounding: '18',
-    mix: '32 %',
-    interval: '3:05',
-    intervalFromX: lineX - 60,
-    dayEndX: lineX + 500,
-    isFirstChoice: false,
-    hasCare: false,
+    weightY,
+    bar: [
+      { x: lineX, y: weightY },
+      { x: lineX + 30, y: weightY },
+    ],
+    filled: null,
+    dayFromX: 0,
+    dayUntilX: 5_000,
+    variants: [
+      [[...figure('18'), { style: 'mix', text: 'EAN28, 3 of 4' }], [{ style: 'italic', text: '4 min room' }]],
+      [figure('18')],
+      [[{ style: 'depth', text: '18' }]],
+    ],
+    rank: 0,
+    hasRing: false,
+    fromY: weightY,
     ...over,
   };
 }
 
-const page = (widthPx: number, textScale = 1) => ({ widthPx, heightPx: 240, textScale });
+const page = (widthPx: number, textScale = 1) => ({ widthPx, heightPx: 260, textScale });
 
-const soundingsOf = (dives: readonly LabelledDive[], width: number, textScale = 1) =>
-  placeLabels(dives, page(width, textScale)).map((place, i) => ({
-    shows: place.showsSounding,
-    left: place.soundingX,
-    right: place.soundingX + dives[i]!.sounding.length * CHARACTER_PX.sounding * textScale,
-    top: place.soundingY - ASCENDER_PX * textScale,
-    bottom: place.soundingY + DESCENDER_PX * textScale,
-  }));
+const isHit = (a: Box, b: Box): boolean =>
+  a.left < b.right && a.right > b.left && a.top < b.bottom && a.bottom > b.top;
 
-type Sounding = ReturnType<typeof soundingsOf>[number];
-
-/** From a weight to the nearest point of a sounding. */
-function distance({ lineX, weightY }: LabelledDive, { left, right, top, bottom }: Sounding): number {
-  return Math.hypot(Math.max(left - lineX, 0, lineX - right), Math.max(top - weightY, 0, weightY - bottom));
+/** Everything that a label covers and must not: other labels, lines, weights, bars, other words, the page's edge. */
+function faultsOf(
+  dives: readonly LabelledDive[],
+  labels: readonly (PlacedLabel | null)[],
+  { widthPx, heightPx, textScale, written = [] }: Parameters<typeof placeLabels>[1],
+): readonly string[] {
+  const boxes = labels.map((label) => (label === null ? [] : labelBoxes(label, textScale)));
+  return boxes.flatMap((own, i) =>
+    own.flatMap((box) => [
+      ...boxes.flatMap((others, k) =>
+        k > i && others.some((other) => isHit(box, other)) ? [`words of ${k}`] : [],
+      ),
+      ...dives.flatMap((each, k) =>
+        linesOf(each).some((line) => isHit(box, line)) ? [`lines of ${k}`] : [],
+      ),
+      ...written.flatMap((other) => (isHit(box, other) ? ['what was written'] : [])),
+      ...(box.left < 0 || box.right > widthPx || box.bottom > heightPx || box.top < 0 ? ['the edge'] : []),
+    ]),
+  );
 }
 
-/** Soundings that stand at another's weight, or on another's sounding. */
-function misread(dives: readonly LabelledDive[], width: number, textScale: number): readonly string[] {
-  const soundings = soundingsOf(dives, width, textScale);
-  return soundings.flatMap((mine, i) => {
-    if (!mine.shows) return [];
-    const own = dives[i]!;
-    return dives.flatMap((other, k) => {
-      if (k === i) return [];
-      const its = soundings[k]!;
-      const covers =
-        its.shows &&
-        mine.left < its.right &&
-        its.left < mine.right &&
-        mine.top < its.bottom &&
-        its.top < mine.bottom;
-      const isOneWeight = Math.hypot(other.lineX - own.lineX, other.weightY - own.weightY) < 2;
-      const isAt = !isOneWeight && distance(other, mine) < 1.4 * distance(own, mine);
-      return isAt || covers ? [`${i} at ${k}`] : [];
-    });
-  });
-}
-
-/** Labels that lie on the bar of their own dive. */
-function onTheirBars(dives: readonly LabelledDive[], width: number, textScale: number): readonly string[] {
-  const places = placeLabels(dives, page(width, textScale));
-  return dives.flatMap(({ lineX, barEndX, weightY, sounding, mix }, i) => {
-    const { showsSounding, soundingX, soundingY, mix: mixPlace } = places[i]!;
-    const soundingPx = sounding.length * CHARACTER_PX.sounding * textScale;
-    const lies = (left: number, baseline: number, widthPx: number) =>
-      left < Math.max(barEndX, lineX + 5) &&
-      left + widthPx > lineX - 5 &&
-      baseline - ASCENDER_PX * textScale < weightY + 5 &&
-      baseline + DESCENDER_PX * textScale > weightY - 5;
-    const mixX = mixPlace === 'below' ? soundingX : soundingX + soundingPx + 3;
-    const mixY = mixPlace === 'below' ? soundingY + MIX_LINE_PX * textScale : soundingY;
-    return [
-      ...(showsSounding && lies(soundingX, soundingY, soundingPx) ? [`depth of ${i}`] : []),
-      ...(mix !== '' && mixPlace && lies(mixX, mixY, mix.length * CHARACTER_PX.mix * textScale)
-        ? [`mix of ${i}`]
-        : []),
-    ];
-  });
-}
+const saidOf = (label: PlacedLabel | null): string =>
+  label === null ? '' : label.rows.map(({ pieces }) => pieces.map(({ text }) => text).join(' ')).join('; ');
 
 const READER = { units: 'metric', clock: '24h' } as const;
 
-/** The dives of a full fortnight as the strip has them at a width. */
-function fortnight(widthPx: number, heightPx: number): readonly LabelledDive[] {
-  const trip = bigTrip(60, 12);
+function viewsOf(trip: Trip): readonly DiveView[] {
   desk.setState(freshDesk(trip));
   const state = desk.getState();
-  const views = diveViews({
+  return diveViews({
     trip,
     entriesByDive: selectEntriesByDive(state),
     diverId: null,
-    tight: selectTight(state),
     tightOfDays: selectTightOfDays(state),
     roomLimitOf: selectRoomLimit(state),
     cautions: selectCautions(state),
     roomMinOf: selectRoomMin(state),
     reader: READER,
   });
+}
+
+/** The dives of a trip as the strip has them at a width, with their labels. */
+function laidOut(trip: Trip, widthPx: number, heightPx: number, textScale = 1) {
+  const views = viewsOf(trip);
   const wet = views.map(({ startMin, surfacesMin }) => ({ startMin, endMin: surfacesMin }));
   const time = timeScale(spanOf(wet, [], 0), wet, widthPx);
-  return labelledDives(views, time, depthScale(36, heightPx, 'metric'), new Set());
+  const form = stripForm(time.dayWidthPx, textScale);
+  const depth = depthScale(
+    Math.max(...views.map(({ depthM }) => depthM)),
+    heightPx,
+    'metric',
+    labelRoomPx(form) * textScale,
+  );
+  const hours = hourMarks(
+    time,
+    textScale,
+    '24h',
+    views.map((view) => placeOf(time, view.startMin)),
+  );
+  const written = hourBoxes(hours, textScale);
+  const dives = labelledDives({ views, time, depth, heightPx, textScale, chosen: new Set(), written });
+  const on = { widthPx, heightPx, textScale, written };
+  return { views, form, dives, on, labels: placeLabels(dives, on) };
 }
 
 describe('placeLabels', () => {
-  it('shows everything where there is room', () => {
-    const places = placeLabels([dive(100), dive(300)], page(600));
-    expect(places.map(({ mix, showsInterval }) => [mix, showsInterval])).toEqual([
-      ['beside', true],
-      ['beside', true],
-    ]);
+  it('says everything under the weight where there is room', () => {
+    const [label] = placeLabels([dive(100)], page(600));
+    expect(saidOf(label!)).toBe('18 /45 EAN28, 3 of 4; 4 min room');
+    expect(label!.leader).toBeNull();
+    expect(labelBoxes(label!, 1)[0]!.top).toBeLessThan(100 + 12);
   });
 
-  it('leaves the mix out first: the sounding stays in its place', () => {
-    const [first] = placeLabels(
-      [dive(100, { barEndX: 106 }), dive(118, { barEndX: 122, weightY: 200 })],
-      page(600),
-    );
-    expect(first).toMatchObject({ mix: null, soundingX: 99 });
+  it('says less before it moves far away', () => {
+    const near = [dive(100), dive(160, { weightY: 130, fromY: 130 })];
+    const [first] = placeLabels(near, page(600));
+    expect(saidOf(first!)).toBe('18 /45');
+    expect(labelBoxes(first!, 1)[0]!.top).toBeLessThan(112);
   });
 
-  it('writes a mix under its sounding rather than across the end of the day', () => {
-    const [atDusk] = placeLabels([dive(100, { dayEndX: 140 })], page(600));
-    expect(atDusk).toMatchObject({ mix: 'below', soundingX: 99 });
-    // Under it there is no more room within the day than beside it.
-    const [later] = placeLabels([dive(100, { dayEndX: 110 })], page(600));
-    expect(later).toMatchObject({ mix: 'beside' });
+  it('serves the more urgent first', () => {
+    const both = (rank: number) => [dive(100), dive(108, { rank })];
+    const [, second] = placeLabels(both(8), page(170));
+    expect(saidOf(second!)).not.toBe('');
+    expect(saidOf(placeLabels(both(8), page(170))[0]!).length).toBeLessThanOrEqual(saidOf(second!).length);
   });
 
-  it('leaves out an interval that would cover its neighbour', () => {
-    const places = placeLabels([dive(100), dive(118, { intervalFromX: 90 }), dive(300)], page(600));
-    expect(places.map(({ showsInterval }) => showsInterval)).toEqual([true, true, true]);
-    const crowded = placeLabels(
-      [dive(100, { intervalFromX: 92 }), dive(112, { intervalFromX: 104 }), dive(300)],
-      page(600),
-    );
-    expect(crowded.map(({ showsInterval }) => showsInterval)).toEqual([true, false, true]);
+  it('leads from the weight to words that stand a little way off', () => {
+    const only = { variants: [[figure('18')]] };
+    const crowded = [dive(4, only), dive(30, { weightY: 118, fromY: 118, variants: [] })];
+    const [first] = placeLabels(crowded, page(600));
+    expect(first!.leader).not.toBeNull();
+    expect(first!.leader![0].x).toBe(4);
+    // The leader ends at the words, and passes over none.
+    const [box] = labelBoxes(first!, 1);
+    expect(first!.leader![1].x).toBeGreaterThanOrEqual(box!.left);
+    expect(first!.leader![1].x).toBeLessThanOrEqual(box!.right);
   });
 
-  it('writes the mix under the sounding where only that is free', () => {
-    const [first] = placeLabels(
-      [dive(100, { barEndX: 106 }), dive(135, { barEndX: 140, weightY: 112 })],
-      page(600),
-    );
-    expect(first).toMatchObject({ mix: 'below', soundingX: 99 });
-  });
-
-  it('makes place where text is larger', () => {
-    const dives = [dive(100), dive(160)];
-    expect(placeLabels(dives, page(600))[0]!.mix).toBe('beside');
-    expect(placeLabels(dives, page(600, 2))[0]!.mix).toBe('below');
-  });
-
-  it('shows the chosen dive before its neighbours', () => {
-    const crowded = placeLabels(
-      [dive(100, { intervalFromX: 92 }), dive(112, { intervalFromX: 104, isFirstChoice: true })],
-      page(600),
-    );
-    expect(crowded.map(({ showsInterval }) => showsInterval)).toEqual([false, true]);
-  });
-
-  it('has no interval to show for a first dive', () => {
-    expect(placeLabels([dive(100, { interval: '' })], page(600))[0]!.showsInterval).toBe(false);
-  });
-
-  it('moves a sounding only where another figure or weight is in the way', () => {
-    const [a, b] = soundingsOf([dive(100, { barEndX: 103 }), dive(108, { barEndX: 111, weightY: 92 })], 600);
-    expect(a!.left).toBe(99);
-    expect(b!.left === 107 && b!.top === a!.top).toBe(false);
-  });
-
-  it('keeps labels inside the water at its right edge', () => {
-    const [place] = soundingsOf([dive(595, { barEndX: 598 })], 600);
-    expect(place!.right).toBeLessThanOrEqual(600);
-  });
-
-  it('keeps the soundings of 60 dives in 14 days apart on a page 860 px wide', () => {
-    // Four or five dives a day, alternating deep and shallow as people dive them.
-    const dives = Array.from({ length: 60 }, (_, i) => {
-      const day = Math.floor((i * 14) / 60);
-      const ofDay = i - Math.ceil((day * 60) / 14);
-      const lineX = (day * 860) / 14 + 6 + ofDay * 13;
-      return dive(lineX, { barEndX: lineX + 8, weightY: 200 - ofDay * 30, intervalFromX: lineX - 4 });
+  it('stays within its day where it can', () => {
+    const wide = dive(100, {
+      dayUntilX: 150,
+      variants: [[figure('18'), [{ style: 'italic', text: '4 min room' }]]],
     });
-    const boxes = soundingsOf(dives, 860);
-    const covering = boxes.flatMap((a, i) =>
-      boxes
-        .slice(i + 1)
-        .filter((b) => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom),
-    );
-    expect(covering).toHaveLength(0);
+    const [label] = placeLabels([wide], page(600));
+    expect(labelBoxes(label!, 1).every((box) => box.right <= 150)).toBe(true);
   });
 
-  it.each([
-    [840, 240, 1],
-    [840, 170, 1],
-    [1180, 200, 2],
-    [640, 200, 1],
-    [840, 200, 2],
-  ])('reads each of 60 dives in %d by %d px at its own weight, text times %d', (width, height, textScale) => {
-    expect(misread(fortnight(width, height), width, textScale)).toEqual([]);
+  it('leaves out what has no place rather than write it over something', () => {
+    const walls = Array.from({ length: 30 }, (_, i) => dive(10 + i * 6, { weightY: 258, fromY: 258 }));
+    const labels = placeLabels(walls, page(190));
+    expect(labels.every((label) => label === null)).toBe(true);
   });
 
-  it('writes every one of them on a screen of 1280 px, and every sign of care where text is large', () => {
-    expect(placeLabels(fortnight(840, 240), page(840)).every((place) => place.showsSounding)).toBe(true);
-    const large = fortnight(1180, 200);
-    const places = placeLabels(large, page(1180, 2));
-    expect(large.filter(({ hasCare }) => hasCare)).not.toEqual([]);
-    expect(large.filter(({ hasCare }, i) => hasCare && !places[i]!.showsSounding)).toEqual([]);
+  it('says nothing where nothing is to be said', () => {
+    expect(placeLabels([dive(100, { variants: [] })], page(600))).toEqual([null]);
   });
 
-  it('stands at no other weight and on no other sounding, wherever dives lie', () => {
-    const anywhere = fc.record({
-      lineX: fc.double({ min: 0, max: 400, noNaN: true }),
-      barPx: fc.double({ min: 0, max: 40, noNaN: true }),
-      weightY: fc.double({ min: 5, max: 210, noNaN: true }),
-      sounding: fc.constantFrom('7', '18', '18!', '36!!', '131', '131!!'),
-      mix: fc.constantFrom('', '32 %', 'EAN32, 2 of 4'),
-      isFirstChoice: fc.boolean(),
-      hasCare: fc.boolean(),
-    });
-    fc.assert(
-      fc.property(fc.array(anywhere, { maxLength: 30 }), fc.constantFrom(1, 1.5, 2), (drawn, textScale) => {
-        const dives = drawn
-          .toSorted((a, b) => a.lineX - b.lineX)
-          .map(({ barPx, ...of }) => dive(of.lineX, { ...of, barEndX: of.lineX + barPx }));
-        expect(misread(dives, 420, textScale)).toEqual([]);
+  it('covers no other words, no line, weight or bar, wherever dives lie', () => {
+    const depths = fc.integer({ min: 20, max: 230 });
+    const arbitrary = fc.array(
+      fc.record({
+        gap: fc.integer({ min: 3, max: 90 }),
+        weightY: depths,
+        bar: fc.integer({ min: 1, max: 60 }),
       }),
-      { numRuns: 300 },
+      { minLength: 1, maxLength: 25 },
     );
-  });
-
-  it('writes neither a sounding nor a mix on the bar of its own dive where there is room beside it', () => {
-    const anywhere = fc.record({
-      lineX: fc.double({ min: 0, max: 70, noNaN: true }),
-      barPx: fc.double({ min: 0, max: 60, noNaN: true }),
-      weightY: fc.double({ min: 5, max: 210, noNaN: true }),
-      sounding: fc.constantFrom('7', '18', '17.5!!', '131!!'),
-      mix: fc.constantFrom('', 'EAN32', 'EAN32, 2 of 4'),
-    });
     fc.assert(
-      fc.property(fc.array(anywhere, { maxLength: 4 }), fc.constantFrom(1, 1.5, 2), (drawn, textScale) => {
-        const dives = drawn
-          .map(({ barPx, ...of }, i) => ({ ...of, barPx, lineX: of.lineX + 320 * i }))
-          .map(({ barPx, ...of }) => dive(of.lineX, { ...of, barEndX: of.lineX + barPx }));
-        expect(onTheirBars(dives, 1400, textScale)).toEqual([]);
+      fc.property(arbitrary, fc.constantFrom(1, 1.125, 1.5, 2), (drawn, textScale) => {
+        let x = 0;
+        const dives = drawn.map(({ gap, weightY, bar }, i) => {
+          x += gap;
+          const ends = { x: x + bar, y: weightY };
+          return dive(x, {
+            weightY,
+            fromY: weightY,
+            bar: [{ x, y: weightY }, ends],
+            rank: i % 3,
+            hasRing: i % 5 === 0,
+          });
+        });
+        const on = page(x + 60, textScale);
+        expect(faultsOf(dives, placeLabels(dives, on), on)).toEqual([]);
       }),
-      { numRuns: 300 },
+      { numRuns: 150 },
+    );
+  });
+});
+
+describe('the labels of a trip', () => {
+  it('cover nothing, over random trips, widths and sizes of text', () => {
+    const dives = fc.array(
+      fc.record({
+        depthM: fc.integer({ min: 6, max: 38 }),
+        bottomMin: fc.integer({ min: 12, max: 60 }),
+        part: fc.boolean(),
+        mix: fc.constantFrom('auto', 'air'),
+      }),
+      { minLength: 4, maxLength: 22 },
+    );
+    const demo = demoTrip();
+    const air = demo.mixes.find(({ o2 }) => o2 === 0.21)!.id;
+    fc.assert(
+      fc.property(
+        dives,
+        fc.constantFrom(820, 1_387, 2_400, 6_000),
+        fc.constantFrom(1, 1.125, 1.5),
+        (drawn, widthPx, textScale) => {
+          const trip: Trip = {
+            ...demo,
+            dives: demo.dives.slice(0, drawn.length).map(({ legs: _legs, divers: _divers, ...each }, i) => ({
+              ...each,
+              depthM: drawn[i]!.depthM,
+              bottomMin: drawn[i]!.bottomMin,
+              mix: drawn[i]!.mix === 'air' ? air : 'auto',
+              ...(drawn[i]!.part ? { divers: demo.party.slice(0, 2).map(({ id }) => id) } : {}),
+            })),
+          };
+          const { dives: placed, labels, on } = laidOut(trip, widthPx, 280, textScale);
+          expect(faultsOf(placed, labels, on)).toEqual([]);
+        },
+      ),
+      { numRuns: 40 },
     );
   });
 
-  it('leaves out the sounding that could only stand at another weight, the urgent one last', () => {
-    const close = [100, 110, 120, 130].map((x) => dive(x, { barEndX: x + 2, sounding: '131!!' }));
-    const shown = placeLabels(close.with(3, { ...close[3]!, hasCare: true }), page(300, 2));
-    expect(shown[3]!.showsSounding).toBe(true);
-    expect(shown.some(({ showsSounding }) => !showsSounding)).toBe(true);
-    expect(shown.every(({ showsSounding, mix }) => showsSounding || mix === null)).toBe(true);
+  it('are one a day where a fortnight has no room for more, under its weights, with the site', () => {
+    const { views, form, labels, dives, on } = laidOut(bigTrip(60, 4), 860, 290);
+    expect(form).toBe('least');
+    expect(faultsOf(dives, labels, on)).toEqual([]);
+    const days = new Set(views.map(({ startMin }) => Math.floor(startMin / 1440)));
+    const told = labels.flatMap((label, i) => (label === null ? [] : Math.floor(views[i]!.startMin / 1440)));
+    expect(new Set(told).size).toBe(told.length);
+    expect(told.length).toBe(days.size);
+    expect(labels.filter((label) => label !== null).every((label) => saidOf(label).includes('Site'))).toBe(
+      true,
+    );
+    labels.forEach((label, i) => {
+      // Words under all the weights of a day are led to, but from the lowest of them.
+      if (label && dives[i]!.fromY - dives[i]!.weightY > 13) expect(label.leader).not.toBeNull();
+    });
   });
 
-  it('keeps clear of what else is written on the water', () => {
-    const label = { left: 90, right: 300, top: 100, bottom: 130 };
-    const [place] = placeLabels([dive(100)], { ...page(600), written: [label] });
-    expect(
-      place!.soundingY + DESCENDER_PX <= label.top || place!.soundingY - ASCENDER_PX >= label.bottom,
-    ).toBe(true);
+  it('say depth and time of every dive of a week at 1280 px, but where weights hang too close', () => {
+    const { labels, views } = laidOut(demoTrip(), 838, 254);
+    const said = labels.map(saidOf);
+    expect(said.filter((text) => text !== '').length).toBe(views.length);
+    expect(said.filter((text) => text.includes('/')).length).toBeGreaterThanOrEqual(views.length - 4);
+    expect(said.join(' ')).toContain('4 min room');
+  });
+
+  it('tell site, depth, times and room where a day fills the page', () => {
+    const { labels, form } = laidOut(demoTrip(), 840 * 6, 300);
+    expect(form).toBe('day');
+    const said = labels.map(saidOf);
+    expect(said[12]).toMatch(/^Kettle Pinnacle; 24 m 29 min; 11:35 to \d\d:\d\d; room 4 min, the tightest$/);
+  });
+});
+
+describe('rowWidth', () => {
+  it('grows with the text, and knows that the time follows the depth at once', () => {
+    const row = figure('24', '29');
+    expect(rowWidth(row, 2)).toBeGreaterThan(1.9 * rowWidth(row, 1));
+    const apart: Row = [row[0]!, { style: 'note', text: '29' }];
+    expect(rowWidth(row, 1)).toBeLessThan(rowWidth(apart, 1) + 6);
   });
 });

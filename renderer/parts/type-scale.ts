@@ -1,0 +1,27 @@
+/** How large text is: as the settings have it, and a step larger where the window has room for it. */
+import { useSyncExternalStore } from 'react';
+import { useDesk } from '../store/store';
+
+/** From here on whoever sits before the window sits further away, or has the better screen. */
+const ROOMY = '(min-width: 1600px) and (min-height: 900px)';
+const ROOMY_STEP = 1.125;
+
+const roomy = (): MediaQueryList => window.matchMedia(ROOMY);
+
+/** 1, or 1.125 in a large window. */
+export function typeStep(): number {
+  return roomy().matches ? ROOMY_STEP : 1;
+}
+
+/** Tells when the step changes; returns how to be told no more. */
+export function onTypeStep(told: () => void): () => void {
+  const query = roomy();
+  query.addEventListener('change', told);
+  return () => query.removeEventListener('change', told);
+}
+
+/** How many times as large text is as at 100 % in a small window. */
+export function useTypeScale(): number {
+  const step = useSyncExternalStore(onTypeStep, typeStep);
+  return step * useDesk((state) => state.settings.textScale);
+}

@@ -1,0 +1,150 @@
+/** What the board above the waterline says of each day, by the width that a day has. */
+import { wallDate, wallText } from '../../../../core/words/calendar';
+import { clockText, dateText, hoursText } from '../../../figures/format';
+import type { DayView } from './day-view';
+import type { DiveView } from './dive-view';
+import { hasMinutes } from './dive-view';
+import { MOST_ROWS, type StripForm } from './strip-form';
+import type { Reader } from './strip-words';
+import { textWidth } from './text-width';
+
+/** How a row is marked: told by shape in the row, and by its words. */
+export type RowMark = 'past' | 'tightest' | null;
+
+/** One dive of the board. */
+export interface BoardRow {
+  readonly id: string;
+  readonly start: string;
+  readonly site: string;
+  /** "4", "−2", or "past"; empty where nothing limits the dive. */
+  readonly room: string;
+  readonly mark: RowMark;
+  readonly isAbsent: boolean;
+  readonly name: string;
+}
+
+/** A line of a day that is no dive. */
+export interface BoardNote {
+  readonly text: string;
+  readonly isCare: boolean;
+}
+
+export interface BoardDay {
+  readonly day: number;
+  readonly date: string;
+  readonly title: string;
+  /** Beside the title, as much as there is room for. */
+  readonly summary: string;
+  readonly rows: readonly BoardRow[];
+  /** Dives that have no row. */
+  readonly more: number;
+  readonly notes: readonly BoardNote[];
+  readonly diveIds: readonly string[];
+}
+
+const TITLE_PX = 14;
+const ROW_PX = 12;
+const GAP_PX = 10;
+const INSET_PX = 8;
+
+export interface BoardSource {
+  readonly days: readonly DayView[];
+  readonly views: readonly DiveView[];
+  readonly form: StripForm;
+  /** Pixels at 100 % text. */
+  readonly dayWidthPx: number;
+  readonly flyAfterMin: number | null;
+  readonly flightMin: number | null;
+  readonly reader: Reader;
+}
+
+/** The first that fits beside the title. */
+function fitting(title: string, wanted: readonly string[], widthPx: number): string {
+  const leftPx = widthPx - INSET_PX - GAP_PX - textWidth(title, 'sansBold', TITLE_PX);
+  return wanted.find((text) => textWidth(text, 'condensed', ROW_PX) <= leftPx) ?? '';
+}
+
+function titleOf(date: string, isFirst: boolean, form: StripForm, widthPx: number): string {
+  const short = dateText(date);
+  if (form === 'least') return short;
+  const long = dateText(date, true);
+  const isWanted = isFirst || date.endsWith('-01') || form === 'day';
+  return isWanted && textWidth(long, 'sansBold', TITLE_PX) <= widthPx - INSET_PX ? long : short;
+}
+
+function rowOf(view: DiveView): BoardRow {
+  const { room } = view;
+  return {
+    id: view.id,
+    start: view.startText,
+    site: view.siteName,
+    room: room === null ? '' : hasMinutes(room) ? room.replace(/ min$/, '') : 'past',
+    mark: view.isPast ? 'past' : view.isTightestOfTrip ? 'tightest' : null,
+    isAbsent: view.isAbsent,
+    name: view.name,
+  };
+}
+
+/** "4 dives"; past a limit that comes first, as there is room for one of them alone. */
+function leastSummary(dives: readonly DiveView[]): { readonly text: string; readonly isCare: boolean } {
+  const past = dives.filter((view) => view.isPast).length;
+  if (past > 0) return { text: `${past} over`, isCare: true };
+  return { text: dives.length === 1 ? '1 dive' : `${dives.length} dives`, isCare: false };
+}
+
+function travelNotes(day: DayView, source: BoardSource): readonly BoardNote[] {
+  const { flyAfterMin, flightMin, form, reader } = source;
+  const notes: BoardNote[] = [];
+  const isOn = (min: number | null): min is number => min !== null && Math.floor(min / 1440) === day.day;
+  const clock = (min: number): string => clockText(wallText(min), reader.clock);
+  if (form === 'least') {
+    if (isOn(flightMin)) notes.push({ text: `fly ${clock(flightMin)}`, isCare: false });
+    return notes;
+  }
+  const isRoomy = form !== 'site';
+  if (isOn(flyAfterMin)) {
+    const at = clock(flyAfterMin);
+    if (isRoomy) notes.push({ text: `No flying before ${at}`, isCare: true });
+    else notes.push({ text: 'No flying', isCare: true }, { text: `before ${at}`, isCare: true });
+  }
+  if (isOn(flightMin))
+    notes.push({ text: `${isRoomy ? 'Flight home' : 'Flight'} ${clock(flightMin)}`, isCare: false });
+  return notes;
+}
+
+export function boardDays(source: BoardSource): readonly BoardDay[] {
+  const { days, views, form, dayWidthPx } = source;
+  return days.map((day, i) => {
+    const dives = views.filter((view) => wallDate(view.startMin) === day.date);
+    const title = titleOf(day.date, i === 0, form, dayWidthPx);
+    const made = dives.filter((view) => !view.isAbsent);
+    const notes = travelNotes(day, source);
+    const hasRows = form !== 'day' && form !== 'least';
+    const count = made.length === 1 ? '1 dive' : `${made.length} dives`;
+    const time = hoursText(day.bottomMin, 'up');
+    const wanted = form === 'day' ? [`${count}, ${time} in the water`] : [`${count}, ${time}`, time];
+    const least = form === 'least' && made.length > 0 ? [leastSummary(made)] : [];
+    return {
+      day: day.day,
+      date: day.date,
+      title,
+      summary: form === 'least' || made.length === 0 ? '' : fitting(title, wanted, dayWidthPx),
+      rows: hasRows ? dives.slice(0, MOST_ROWS).map(rowOf) : [],
+      more: hasRows ? Math.max(0, dives.length - MOST_ROWS) : 0,
+      notes: [...least, ...notes],
+      diveIds: made.map(({ id }) => id),
+    };
+  });
+}
+
+/** The rows that the board has room for: of the fullest day, and no more than it ever has. */
+export function boardRows(days: readonly BoardDay[], form: StripForm): number {
+  if (form === 'day') return 0;
+  if (form === 'least') return 1;
+  return Math.max(
+    1,
+    ...days.map(({ rows, more, notes }) =>
+      Math.min(rows.length + Number(more > 0) + notes.length, MOST_ROWS + 1),
+    ),
+  );
+}

@@ -1,0 +1,151 @@
+/** The board above the waterline: each day's dives, in the order of the lines below. */
+import { memo, type MouseEvent, type ReactNode } from 'react';
+import { chooseDives, toggleDive } from '../../../actions/view';
+import { leaveField } from '../../../parts/keep-focus';
+import type { BoardDay, BoardRow } from './board-view';
+import styles from './board.module.css';
+import { headSentence, type DayView } from './day-view';
+import type { StripForm } from './strip-form';
+
+interface BoardProps {
+  readonly days: readonly DayView[];
+  readonly board: readonly BoardDay[];
+  readonly form: StripForm;
+  readonly dayWidthPx: number;
+  readonly heightPx: number;
+  readonly chosen: ReadonlySet<string>;
+}
+
+export function Board(props: BoardProps): ReactNode {
+  const { days, board, form, dayWidthPx, heightPx, chosen } = props;
+  return (
+    <div
+      className={styles.board}
+      data-form={form}
+      style={{ height: heightPx }}
+      onClick={onRow}
+      role="presentation"
+    >
+      {board.map((day, i) => (
+        <Day
+          key={day.day}
+          day={day}
+          sentence={headSentence(days[i]!)}
+          widthPx={dayWidthPx}
+          form={form}
+          chosenRow={day.rows.find(({ id }) => chosen.has(id))?.id ?? ''}
+          chosenRows={day.rows.filter(({ id }) => chosen.has(id)).length > 1 ? chosen : null}
+        />
+      ))}
+    </div>
+  );
+}
+
+/** A row is its dive, for a pointer: keys and readers have the line below. */
+function onRow(event: MouseEvent<HTMLElement>): void {
+  if (!(event.target instanceof Element)) return;
+  const id = event.target.closest('[data-dive]')?.getAttribute('data-dive');
+  if (id === undefined || id === null) return;
+  leaveField();
+  if (event.shiftKey || event.ctrlKey || event.metaKey) toggleDive(id);
+  else chooseDives([id]);
+  const line = document.querySelector(`[role="option"][data-dive="${CSS.escape(id)}"]`);
+  if (line instanceof SVGElement) line.focus({ preventScroll: true });
+}
+
+interface DayProps {
+  readonly day: BoardDay;
+  readonly sentence: string;
+  readonly widthPx: number;
+  readonly form: StripForm;
+  readonly chosenRow: string;
+  readonly chosenRows: ReadonlySet<string> | null;
+}
+
+const Day = memo(function Day({ day, sentence, widthPx, form, chosenRow, chosenRows }: DayProps): ReactNode {
+  const isChosen = (id: string): boolean => (chosenRows === null ? id === chosenRow : chosenRows.has(id));
+  return (
+    <div className={styles.day} style={{ width: widthPx }}>
+      <button
+        type="button"
+        className={styles.head}
+        data-part="day head"
+        title={`${sentence}. Select its dives`}
+        disabled={day.diveIds.length === 0}
+        onClick={() => chooseDives(day.diveIds)}
+      >
+        <span className={styles.said}>
+          <span className={styles.title} data-part="day title">
+            {day.title}
+          </span>{' '}
+          {day.summary !== '' && <span>{day.summary}</span>}
+        </span>
+      </button>
+      <div aria-hidden="true" className={styles.rows}>
+        {day.rows.map((row) => (
+          <Row key={row.id} row={row} form={form} isChosen={isChosen(row.id)} />
+        ))}
+        {day.more > 0 && <span className={styles.soft}>and {day.more} more</span>}
+        {day.notes.map(({ text, isCare }) => (
+          <span key={text} className={isCare ? styles.care : styles.note} data-part="day note">
+            {isCare && form === 'least' && <Pennant />}
+            {text}
+          </span>
+        ))}
+      </div>
+    </div>
+  );
+}, isSameDay);
+
+/** Days are made anew at each edit: one that says the same is not drawn again. */
+function isSameDay(before: DayProps, now: DayProps): boolean {
+  return (
+    before.widthPx === now.widthPx &&
+    before.form === now.form &&
+    before.chosenRow === now.chosenRow &&
+    before.chosenRows === now.chosenRows &&
+    before.sentence === now.sentence &&
+    (before.day === now.day || JSON.stringify(before.day) === JSON.stringify(now.day))
+  );
+}
+
+function Pennant(): ReactNode {
+  return (
+    <svg className={styles.mark} viewBox="0 0 9 10">
+      <path className={styles.pennant} d="M1 10V0l7 2.8L1 5.6" />
+    </svg>
+  );
+}
+
+function Row({
+  row,
+  form,
+  isChosen,
+}: {
+  readonly row: BoardRow;
+  readonly form: StripForm;
+  readonly isChosen: boolean;
+}) {
+  const hasRing = row.mark === 'tightest' && form === 'room';
+  return (
+    <div
+      className={styles.row}
+      data-dive={row.id}
+      data-chosen={isChosen || undefined}
+      data-past={row.mark === 'past' || undefined}
+      data-tightest={row.mark === 'tightest' || undefined}
+      data-absent={row.isAbsent || undefined}
+      title={row.name}
+    >
+      {row.mark === 'past' && <Pennant />}
+      {hasRing && (
+        <svg className={styles.mark} viewBox="0 0 10 10">
+          <circle className={styles.ring} cx={5} cy={5} r={4} />
+        </svg>
+      )}
+      {form !== 'site' && <b className={styles.start}>{row.start}</b>}
+      <span className={styles.site}>{row.site}</span>
+      {form === 'room' && <span className={styles.room}>{row.room}</span>}
+    </div>
+  );
+}
