@@ -1,5 +1,3 @@
-import * as nodeFs from 'node:fs/promises';
-import { resolve } from 'node:path';
 import { failure, failures, success, type Result, type Trouble } from '../../core/result';
 import { cautionsOf } from '../../core/cautions/all';
 import { ledger } from '../../core/ledger/ledger';
@@ -8,11 +6,10 @@ import type { Ledger } from '../../core/ledger/ledger-types';
 import type { Trip } from '../../core/document/types';
 import { pageReader } from '../../core/words/reader';
 import { readPlanOptions, USAGE, type PlanOptions } from './plan-options';
-import { writeAtomically } from '../disk/atomic-write';
-import { DiskTrouble } from '../disk/disk-trouble';
 import { planTable } from './plan-table';
 import { readTripFile, troublesText } from './trip-input';
 import type { Caution } from '../../core/cautions/caution';
+import { isSameFile, writeWhole } from './write-whole';
 
 /** What a command leaves behind besides files. */
 export interface CommandOutcome {
@@ -53,23 +50,6 @@ function troublesOf(options: PlanOptions, trip: Trip): readonly Trouble[] {
   return troubles;
 }
 
-/** The file behind a path, also where it does not exist yet. */
-async function real(path: string): Promise<string> {
-  return nodeFs.realpath(path).catch(() => resolve(path));
-}
-
-/** Writes a file whole or not at all, as the desktop does. */
-async function writeWhole(path: string, bytes: Uint8Array): Promise<Result<null>> {
-  try {
-    await writeAtomically(nodeFs, { path, content: bytes, nowMs: Date.now() });
-    return success(null);
-  } catch (error) {
-    if (!(error instanceof DiskTrouble)) throw error;
-    const { kind, what, where, mend } = error.trouble;
-    return failure({ kind, what: `The slates cannot be written. ${what}`, where, mend });
-  }
-}
-
 /** A trouble of the slates under the name of the option that mends it. */
 function asOption(trouble: Trouble): Trouble {
   return /^[a-z]+$/.test(trouble.where) ? { ...trouble, where: `--${trouble.where}` } : trouble;
@@ -81,7 +61,7 @@ async function writeSlates(
   whole: Ledger,
   printedOn: string,
 ): Promise<Result<string>> {
-  if (options.trip !== null && (await real(options.trip)) === (await real(options.slate))) {
+  if (options.trip !== null && (await isSameFile(options.trip, options.slate))) {
     return failure({
       kind: 'same-file',
       what: 'The slates would be written over the trip.',
@@ -95,7 +75,7 @@ async function writeSlates(
   if (!made.ok) {
     return failures(made.troubles.map(asOption));
   }
-  const written = await writeWhole(options.slate, made.value.bytes);
+  const written = await writeWhole(options.slate, made.value.bytes, 'The slates');
   if (!written.ok) return written;
   const missing = made.value.missingLetters;
   return success(

@@ -8,6 +8,7 @@ import { isStarted } from '../../build/paths';
 import type { Attack } from './attack';
 import { documentAttack } from './documents';
 import { hostileDocumentAttack } from './hostile-documents';
+import { mendingAttack } from './mending';
 import { hostileSiteAttack, hostileWaypointAttack, siteListAttack, waypointAttack } from './site-texts';
 
 export const ATTACKS: readonly Attack[] = [
@@ -17,6 +18,7 @@ export const ATTACKS: readonly Attack[] = [
   hostileDocumentAttack,
   hostileSiteAttack,
   hostileWaypointAttack,
+  mendingAttack,
 ];
 
 async function attack(): Promise<void> {

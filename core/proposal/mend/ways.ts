@@ -1,0 +1,305 @@
+/**
+ * One dive ahead and all its ways of being made, as numbers.
+ *
+ * Nitrogen above equilibrium with air at the surface, "excess", falls by e^-kt wherever a diver is, so what a dive adds
+ * to it does not depend on what was there. Carried to one moment by e^k(t - moment), excess is a plain sum over the
+ * dives: a dive is a translation by its gain, and "may I ascend directly" one upper bound a compartment.
+ */
+import { effectiveDive } from '../../document/as-dived';
+import { diverOn } from '../../document/gas-rate';
+import type { Dive, Diver, Id, Trip } from '../../document/types';
+import { longer } from '../../ledger/changed-dive';
+import { divePlan, newDivePlan, type DivePlan } from '../../ledger/dive-plan';
+import { surfaceLimits } from '../../ledger/entry';
+import { waysUp } from '../../ledger/limits-kept';
+import { mixFor, mixO2 } from '../../ledger/mix-choice';
+import { cnsFraction } from '../../oxygen/cns';
+import { dailyPieces, type ClockPiece } from '../../oxygen/cns-day';
+import { otu } from '../../oxygen/otu';
+import { levelsOf, surroundingsOf, type Surroundings } from '../../profile';
+import type { AffineMap, Lanes } from '../../tissues/affine-map';
+import { AIR_N2, COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from '../../tissues/compartments';
+import { dayNumber, wallMin, type WallMin } from '../../words/calendar';
+import { otherMixes, placesOn, reachOn, shapedDive, type DiveReach } from './carried-out';
+import { priceOfPoints, type MoveCosts, type Treatment } from './moves';
+import { keepsGasRoom, keepsOwnLimits } from './own-limits';
+import type { MendRequest } from './request';
+
+const LANES = COMPARTMENT_COUNT;
+
+/** Oxygen of a shape on a mix. */
+export interface Clocks {
+  /** Share of the single-exposure clock; Infinity above 1.6 bar. */
+  readonly cns: number;
+  /** What the rolling 24 h clock takes, in minutes from the start. */
+  readonly pieces: readonly ClockPiece[];
+  /** All of that at once; Infinity above 1.6 bar. */
+  readonly dayShare: number;
+}
+
+/** A shape on an oxygen fraction, whoever dives it. */
+export interface Filled extends Clocks {
+  readonly o2: number;
+  readonly depthM: number;
+  readonly runMin: number;
+  /** What the dive adds to excess, as at its start, bar. */
+  readonly gain: Lanes;
+  readonly otu: number;
+  /** The same, longer by the room asked for; null where none is. */
+  readonly longer: Clocks | null;
+}
+
+/** How a diver makes a way. */
+export interface Made {
+  readonly filled: Filled;
+  /** Highest excess at the start from which every way up keeps the no-stop limit, bar. */
+  readonly highest: Lanes;
+}
+
+/** A shape and a mix, without start and divers left out. */
+export interface Way {
+  readonly shallower: number;
+  readonly level: number;
+  readonly shorter: number;
+  readonly mix: Id | null;
+  readonly points: number;
+  /** The dive as planned and untouched: no room is asked of it, it starts as planned and leaves nobody out. */
+  readonly isKept: boolean;
+  /** By place in the party; null for who does not make the dive, or for whom it passes a limit of its own. */
+  readonly made: readonly (Made | null)[];
+  /** Those on the dive for whom it does. */
+  readonly barred: readonly number[];
+}
+
+/** A shape with the ways up on which its no-stop limit counts, and what is known of it by mix and diver. */
+interface Shape {
+  readonly dive: Dive;
+  readonly plan: DivePlan;
+  readonly waysUp: readonly AffineMap[];
+  /** Longer by the room asked for; null where none is. */
+  readonly longerPlan: DivePlan | null;
+  readonly longerWaysUp: readonly AffineMap[];
+  readonly filled: Map<number, Filled>;
+  readonly highest: Map<string, Lanes>;
+  readonly made: Map<string, Made | null>;
+}
+
+function clocksOf({ legs }: DivePlan, o2: number): Clocks {
+  const pieces = dailyPieces(legs, o2, 0);
+  return {
+    cns: cnsFraction(legs, o2, 'single') ?? Infinity,
+    pieces: pieces ?? [],
+    dayShare: pieces === null ? Infinity : pieces.reduce((sum, { share }) => sum + share, 0),
+  };
+}
+
+export class DiveWays {
+  readonly startMin: WallMin;
+  readonly day: number;
+  /** Places in the party of who makes the dive. */
+  readonly divers: readonly number[];
+  readonly reach: DiveReach;
+  /** e^(k t) a compartment, by steps later. */
+  readonly shift: readonly Lanes[];
+  /** More points than any treatment of the dive costs. */
+  readonly mostPoints: number;
+  private readonly around: Surroundings;
+  private readonly mixes: readonly (Id | null)[];
+  private readonly analysedO2: readonly (number | null)[];
+  private readonly shapes = new Map<string, Shape | null>();
+  private ways: readonly Way[] = [];
+  private waysUpTo = -1;
+
+  constructor(
+    private readonly trip: Trip,
+    readonly dive: Dive,
+    private readonly request: MendRequest,
+    private readonly isFlightTooSoonAfter: (place: number, surfacesMin: WallMin) => boolean,
+  ) {
+    const { steps, costs } = request;
+    this.startMin = wallMin(dive.startsAt);
+    this.day = dayNumber(this.startMin);
+    this.divers = placesOn(trip, dive);
+    this.reach = reachOn(trip, dive, steps, request.reach);
+    this.around = surroundingsOf(trip);
+    this.mixes = [null, ...(this.reach.mix ? otherMixes(trip, dive) : [])];
+    this.analysedO2 = trip.party.map((diver) => effectiveDive(dive, diver).analysedO2);
+    this.shift = Array.from({ length: this.reach.later + 1 }, (_, step) =>
+      RATES_PER_MIN.map((k) => Math.exp(k * step * steps.laterMin)),
+    );
+    const { later, shallower, shorter } = this.reach;
+    this.mostPoints =
+      1 +
+      costs.drop +
+      costs.mix +
+      later * costs.later +
+      shallower * costs.shallower +
+      shorter * costs.shorter +
+      this.divers.length * costs.leaveOut;
+  }
+
+  startAfter(later: number): WallMin {
+    return this.startMin + later * this.request.steps.laterMin;
+  }
+
+  /** Every way of at most so many points, cheapest first, the dive as planned before all; made as far as asked for. */
+  waysWithin(most: number): readonly Way[] {
+    if (most <= this.waysUpTo) return this.ways;
+    const { costs } = this.request;
+    const levels = levelsOf(this.dive).length;
+    const made: (Way | null)[] = [this.way(0, 0, 0, null, 0, true)];
+    for (const mix of this.mixes) {
+      for (let shallower = 0; shallower <= this.reach.shallower; shallower += 1) {
+        for (let shorter = 0; shorter <= this.reach.shorter; shorter += 1) {
+          const points =
+            shallower * costs.shallower + shorter * costs.shorter + (mix === null ? 0 : costs.mix);
+          if (points > most) break;
+          for (let level = 0; level < (shorter === 0 ? 1 : levels); level += 1) {
+            made.push(this.way(shallower, level, shorter, mix, points, false));
+          }
+        }
+      }
+    }
+    this.ways = made.filter((way) => way !== null).toSorted((a, b) => a.points - b.points);
+    this.waysUpTo = most;
+    return this.ways;
+  }
+
+  private shape(shallower: number, level: number, shorter: number): Shape | null {
+    const key = `${shallower} ${level} ${shorter}`;
+    let shape = this.shapes.get(key);
+    if (shape !== undefined) return shape;
+    const { steps } = this.request;
+    const byM = shallower * steps.shallowerM;
+    const dive = shapedDive(this.dive, byM, level, shorter * steps.shorterMin, this.around);
+    shape = dive && this.newShape(dive);
+    this.shapes.set(key, shape);
+    return shape;
+  }
+
+  private newShape(dive: Dive): Shape {
+    const { leastRoomMin } = this.request;
+    const plan = divePlan(dive, this.around);
+    const longerPlan = leastRoomMin === 0 ? null : newDivePlan(longer(dive, leastRoomMin), this.around);
+    return {
+      dive,
+      plan,
+      waysUp: waysUp(plan),
+      longerPlan,
+      longerWaysUp: longerPlan === null ? [] : waysUp(longerPlan),
+      filled: new Map(),
+      highest: new Map(),
+      made: new Map(),
+    };
+  }
+
+  private way(
+    shallower: number,
+    level: number,
+    shorter: number,
+    mix: Id | null,
+    points: number,
+    isKept: boolean,
+  ): Way | null {
+    const shape = this.shape(shallower, level, shorter);
+    if (shape === null) return null;
+    const named = mix === null ? shape.dive : { ...shape.dive, mix };
+    const made: (Made | null)[] = this.trip.party.map(() => null);
+    const barred: number[] = [];
+    for (const place of this.divers) {
+      const o2 = this.breathedO2(named, place);
+      made[place] = o2 === null ? null : this.madeBy(shape, place, o2, isKept);
+      if (made[place] === null) barred.push(place);
+    }
+    return { shallower, level, shorter, mix, points, isKept, made, barred };
+  }
+
+  /** What a diver breathes; null where no mix may go there. */
+  private breathedO2(named: Dive, place: number): number | null {
+    const analysed = this.analysedO2[place]!;
+    if (analysed !== null) return analysed;
+    const mix = mixFor(named, this.trip.party[place]!, this.trip, this.around);
+    return mix && mixO2(mix);
+  }
+
+  /** null where the dive passes a limit of its own for the diver, or leaves less gas than the room asked for takes. */
+  private madeBy(shape: Shape, place: number, o2: number, isKept: boolean): Made | null {
+    const longerPlan = isKept ? null : shape.longerPlan;
+    const key = `${longerPlan !== null} ${o2} ${place}`;
+    let made = shape.made.get(key);
+    if (made !== undefined) return made;
+    const { trip } = this;
+    // No move takes a dive to another day, and a gas rate holds for days.
+    const diver = diverOn(trip.party[place]!, this.startMin);
+    const isWithin =
+      !this.isFlightTooSoonAfter(place, this.startMin + shape.plan.runtimeMin) &&
+      keepsOwnLimits(trip, shape.dive, diver, o2, shape.plan) &&
+      (longerPlan === null || keepsGasRoom(trip, diver, o2, longerPlan));
+    made = isWithin
+      ? { filled: this.filled(shape, o2), highest: this.highest(shape, o2, diver, longerPlan !== null) }
+      : null;
+    shape.made.set(key, made);
+    return made;
+  }
+
+  private filled({ plan, longerPlan, filled: known }: Shape, o2: number): Filled {
+    let filled = known.get(o2);
+    if (filled !== undefined) return filled;
+    const { decay, uptake } = plan.whole;
+    const air = AIR_N2 * inspiredBar(this.around.column.surfaceBar);
+    filled = {
+      o2,
+      depthM: plan.profile.deepestM,
+      runMin: plan.runtimeMin,
+      // Not divided by the decay: of a dive of five hours nothing is left of it in the fastest compartment, not a digit.
+      gain: RATES_PER_MIN.map(
+        (k, i) => ((1 - o2) * uptake[i]! - (1 - decay[i]!) * air) * Math.exp(k * plan.runtimeMin),
+      ),
+      otu: otu(plan.legs, o2),
+      ...clocksOf(plan, o2),
+      longer: longerPlan && clocksOf(longerPlan, o2),
+    };
+    known.set(o2, filled);
+    return filled;
+  }
+
+  private highest(shape: Shape, o2: number, { gradient }: Diver, isLonger: boolean): Lanes {
+    const key = `${isLonger} ${o2} ${gradient.high}`;
+    let highest = shape.highest.get(key);
+    if (highest !== undefined) return highest;
+    const { column } = this.around;
+    const air = AIR_N2 * inspiredBar(column.surfaceBar);
+    const limits = surfaceLimits(column, gradient.high);
+    const found = limits.map(() => Infinity);
+    const ups = isLonger ? [...shape.waysUp, ...shape.longerWaysUp] : shape.waysUp;
+    for (const { decay, uptake } of ups) {
+      for (let i = 0; i < LANES; i += 1) {
+        found[i] = Math.min(found[i]!, (limits[i]! - (1 - o2) * uptake[i]!) / decay[i]! - air);
+      }
+    }
+    highest = found;
+    shape.highest.set(key, highest);
+    return highest;
+  }
+
+  treatment({ shallower, level, shorter, mix }: Way, later: number, leftOut: readonly number[]): Treatment {
+    return { isDropped: false, later, shallower, level, shorter, mix, leftOut };
+  }
+
+  /** Points of leaving out who cannot make a way anyhow; Infinity where that may not be. */
+  pointsWithBarred({ points, barred, isKept }: Way, { leaveOut }: MoveCosts): number {
+    if (barred.length === 0) return points;
+    const remain = this.divers.length - barred.length;
+    const may = !isKept && this.reach.leaveOut && remain >= this.reach.fewestDivers;
+    return may ? points + barred.length * leaveOut : Infinity;
+  }
+
+  /** The least price of the dive in any plan, by the limits of its own alone. @param most points that are looked at */
+  leastPrice(most: number): number {
+    const { costs } = this.request;
+    let least = this.reach.drop ? costs.drop : Infinity;
+    if (most < this.mostPoints) least = Math.min(least, most + 1);
+    for (const way of this.waysWithin(most)) least = Math.min(least, this.pointsWithBarred(way, costs));
+    return priceOfPoints(least);
+  }
+}

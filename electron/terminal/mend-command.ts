@@ -1,0 +1,82 @@
+import { failure, success, type Result, type Trouble } from '../../core/result';
+import type { Trip } from '../../core/document/types';
+import { writeTrip } from '../../core/document/write-trip';
+import { mendingDocument } from '../../core/proposal/mend/mending-document';
+import { mendings, type Mending } from '../../core/proposal/mend/proposals';
+import { doneCountOf, USUAL_REQUEST } from '../../core/proposal/mend/request';
+import { fileWords, pageReader } from '../../core/words/reader';
+import { readMendOptions, USAGE, type MendOptions } from './mend-options';
+import { mendTable } from './mend-table';
+import type { CommandOutcome } from './plan-command';
+import { readTripFile, troublesText } from './trip-input';
+import { isSameFile, isThere, writeWhole } from './write-whole';
+
+function refused(subject: string, troubles: readonly Trouble[]): CommandOutcome {
+  return { status: 2, stdout: '', stderr: troublesText(subject, troubles) };
+}
+
+async function tripOf(path: string | null): Promise<Result<Trip>> {
+  if (path !== null) return readTripFile(path);
+  const { demoTrip } = await import('../../core/document/demo-trip');
+  return success(demoTrip());
+}
+
+/** Writes the trip with a proposal carried out; never over anything without being told to. */
+async function writeMended(
+  { trip, apply }: MendOptions & { readonly apply: NonNullable<MendOptions['apply']> },
+  { proposals }: Mending,
+): Promise<Result<null>> {
+  const { number, out, mayReplace } = apply;
+  const proposal = proposals[number - 1];
+  if (proposal === undefined) {
+    const what =
+      proposals.length === 0
+        ? 'Nothing is proposed, so there is nothing to carry out.'
+        : `There is no proposal ${number}.`;
+    const mend =
+      proposals.length === 0
+        ? 'Leave it out; the answer says why nothing is proposed.'
+        : `Use a number from 1 to ${proposals.length}.`;
+    return failure({ kind: 'no-proposal', what, where: '--apply', mend });
+  }
+  if (!mayReplace && (await isThere(out))) {
+    const isTrip = trip !== null && (await isSameFile(trip, out));
+    return failure({
+      kind: 'there-already',
+      what: isTrip
+        ? 'The mended trip would be written over the trip.'
+        : 'There is a file of that name already.',
+      where: '--out',
+      mend: 'Name another file, or add --replace.',
+    });
+  }
+  return writeWhole(out, new TextEncoder().encode(writeTrip(proposal.trip)), 'The mended trip');
+}
+
+/**
+ * The command `mend`: what can be done about the cautions of the dives ahead, and, where it is asked, the trip with
+ * one proposal carried out. Everything is worked out before anything is written.
+ * @param args what follows the command
+ */
+export async function mendCommand(args: readonly string[]): Promise<CommandOutcome> {
+  const read = readMendOptions(args);
+  if (!read.ok) return refused('the command line', read.troubles);
+  const options = read.value;
+  if (options.help) return { status: 0, stdout: USAGE, stderr: '' };
+  const opened = await tripOf(options.trip);
+  if (!opened.ok) return refused(options.trip ?? 'the demo trip', opened.troubles);
+  const trip = opened.value;
+  const { costs, steps, leastRoomMin, apply } = options;
+  // A dive that starts at that minute is still ahead.
+  const untilMin = options.doneBeforeMin === null ? null : options.doneBeforeMin - 1;
+  const doneCount = doneCountOf(trip, untilMin);
+  const mending = mendings(trip, { ...USUAL_REQUEST, doneCount, costs, steps, leastRoomMin });
+  if (apply !== null) {
+    const written = await writeMended({ ...options, apply }, mending);
+    if (!written.ok) return refused('the command line', written.troubles);
+  }
+  const stdout = options.json
+    ? `${JSON.stringify(mendingDocument(trip, mending, fileWords), null, 2)}\n`
+    : mendTable(trip, mending, apply?.number ?? null, pageReader(options.units));
+  return { status: 0, stdout, stderr: '' };
+}

@@ -1,0 +1,78 @@
+import type { Trip } from '../../core/document/types';
+import { figureChanges, figureChangeSaid } from '../../core/proposal/mend/figures-said';
+import { changeSaid, MEND_NAMES, NOTHING_TO_MEND } from '../../core/proposal/mend/moves-said';
+import type { DiveChange, Mending, Proposal } from '../../core/proposal/mend/proposals';
+import { momentAt } from '../../core/words/calendar';
+import { inOneSystem, wordsOf, type Reader, type Words } from '../../core/words/reader';
+import { SAFETY_LINE } from '../../core/words/safety-line';
+import { inRow, moment, NOTHING, said, type Named, type Said } from '../../core/words/said';
+import { countSaid, NONE } from '../../core/words/terms';
+import { wrapped } from './text-table';
+
+/** Blanks before what belongs to a proposal, and before what goes on there. */
+const INDENT = 3;
+
+/** Whose the figures are. */
+const WHOSE = said`Room in minutes to the first limit, interval in h:min, pressure left: each of who has least, before and after.`;
+
+/** People by their names; a dive by nothing else than its place in the sentence. */
+function nameIn({ party }: Trip): (name: Named) => Said {
+  return ({ id }) => said`${party.find((each) => each.id === id)?.name ?? id}`;
+}
+
+function changeText(trip: Trip, change: DiveChange, { plan }: Proposal, words: Words): string {
+  const { before, after, diveId } = change;
+  const { dive } = before;
+  const treatment = plan[trip.dives.findIndex(({ id }) => id === diveId)]!;
+  const site = trip.sites.find(({ id }) => id === dive.siteId)?.name ?? dive.siteId;
+  const moves = changeSaid(trip, dive, after?.dive ?? null, treatment);
+  const figures = inRow(figureChanges(change).map(figureChangeSaid));
+  const rest = after === null ? NOTHING : said` (${figures})`;
+  const text = words(said`${moment(dive.startsAt)}, ${site}: ${moves}${rest}`);
+  return `${' '.repeat(INDENT)}${wrapped(text, 2 * INDENT, 100 - INDENT)}`;
+}
+
+function flyText({ flyAfter: { before, after } }: Proposal, words: Words): readonly string[] {
+  if (before === after || after === null) return [];
+  const was = before === null ? NONE : momentAt(before);
+  const text = words(said`No flying before ${momentAt(after)}, not ${was}.`);
+  return [`${' '.repeat(INDENT)}${wrapped(text, 2 * INDENT, 100 - INDENT)}`];
+}
+
+function proposalText(trip: Trip, proposal: Proposal, number: number, words: Words): string {
+  const { kind, cost, atLeast, changes } = proposal;
+  const proved = atLeast === cost ? NOTHING : said`; none costs less than ${atLeast}`;
+  return [
+    words(said`${number}  ${MEND_NAMES[kind]}, cost ${cost}${proved}`),
+    ...changes.map((change) => changeText(trip, change, proposal, words)),
+    ...flyText(proposal, words),
+  ].join('\n');
+}
+
+/**
+ * What mending proposes, as a person reads it in a terminal of 100 columns.
+ * @param applied the number of the proposal that was written; null: none was
+ * @param reader who has both systems is told sentences in one
+ */
+export function mendTable(
+  trip: Trip,
+  { toMend, proposals, none }: Mending,
+  applied: number | null,
+  reader: Reader,
+): string {
+  const words = wordsOf({ ...inOneSystem(reader), nameOf: nameIn(trip) });
+  const dives = new Set(toMend.flatMap(({ diveId }) => diveId ?? [])).size;
+  const isOne = toMend.length === 1;
+  const cautions = isOne ? said`one caution` : said`${countSaid(toMend.length)} cautions`;
+  const about = dives === 1 ? said`one dive ahead` : said`${countSaid(dives)} dives ahead`;
+  const parts = [
+    words(said`${trip.title}.`),
+    words(toMend.length === 0 ? NOTHING_TO_MEND : said`To mend: ${cautions} to stop or change, on ${about}.`),
+    ...(proposals.length === 0 ? [] : [words(WHOSE)]),
+    ...proposals.map((each, at) => proposalText(trip, each, at + 1, words)),
+    ...none.map(({ kind, because }) => wrapped(words(said`${MEND_NAMES[kind]}: ${because}`), INDENT)),
+    ...(applied === null ? [] : [words(said`Written: the trip with proposal ${applied} carried out.`)]),
+    words(SAFETY_LINE),
+  ];
+  return `${parts.map((part) => (part.includes('\n') ? part : wrapped(part, 0))).join('\n\n')}\n`;
+}
