@@ -13,6 +13,7 @@ import {
   stepDive,
   stepTextScale,
 } from '../actions/view';
+import { dayToLog, showEvening } from '../actions/evening';
 import { nextStart } from '../actions/next-start';
 import { clockText, dateText } from '../figures/format';
 import { todayText } from '../figures/local-time';
@@ -69,6 +70,17 @@ const trip: readonly Command[] = [
     keys: ['Mod+Shift+S'],
     inFields: true,
     run: () => void saveAs(),
+  },
+  {
+    id: 'day.log',
+    group: 'Trip',
+    label: 'Log the day',
+    keys: ['Alt+L'],
+    enabled: hasDives,
+    run: () => {
+      goTo('days');
+      showEvening({ date: dayToLog(now()), step: 'log' });
+    },
   },
   {
     id: 'trip.details',

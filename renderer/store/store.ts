@@ -2,7 +2,7 @@
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
 import { DEFAULT_SETTINGS, type HostTrouble, type Settings, type TripToken } from '../../core/host';
-import type { Id, Trip } from '../../core/document/types';
+import type { DayDate, Id, Trip } from '../../core/document/types';
 import type { WallMin } from '../../core/words/calendar';
 import type { FigureId } from '../../core/workings/types';
 import { blankTrip } from './blank-trip';
@@ -45,6 +45,12 @@ export type Overlay =
   | { readonly kind: 'changed'; readonly token: TripToken; readonly removed: boolean }
   | { readonly kind: 'troubles'; readonly title: string; readonly lines: readonly NoticeLine[] };
 
+/** The evening of a day, in the place of the card: what is logged of it, then what that changed. */
+export interface Evening {
+  readonly date: DayDate;
+  readonly step: 'log' | 'changed';
+}
+
 /** What, where, how to mend it. */
 export interface NoticeLine {
   readonly what: string;
@@ -67,6 +73,7 @@ export interface Desk {
   readonly settings: Settings;
   readonly keeping: Keeping;
   readonly overlay: Overlay | null;
+  readonly evening: Evening | null;
   readonly notice: Notice | null;
   /** This machine's wall clock to the minute; null until the window has begun. */
   readonly nowMin: WallMin | null;
@@ -87,6 +94,7 @@ export function freshDesk(trip: Trip = blankTrip()): Desk {
     settings: DEFAULT_SETTINGS,
     keeping: freshKeeping(),
     overlay: null,
+    evening: null,
     notice: null,
     nowMin: null,
     ready: false,

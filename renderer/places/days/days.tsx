@@ -1,5 +1,6 @@
 import { useLayoutEffect, useRef, type ReactNode } from 'react';
 import { selectChosenDives } from '../../store/selectors';
+import { lazily } from '../../parts/lazily';
 import { useDesk } from '../../store/store';
 import { DiveCard } from './dive-card';
 import { Headline } from './headline';
@@ -8,8 +9,22 @@ import { Strip } from './strip/strip';
 import { TripCard } from './trip-card';
 import './days.css';
 
+/** Opened once a day: loaded when somebody asks. */
+const Evening = lazily(async () => (await import('./evening/evening')).Evening, {
+  waiting: null,
+  failed: ({ what, mend }, again) => (
+    <p className="care" role="alert">
+      {what} {mend}{' '}
+      <button type="button" className="linked" onClick={again}>
+        Try again
+      </button>
+    </p>
+  ),
+});
+
 /** Home: how the trip stands, the strip and its bands, and a card for what is chosen. */
 export function Days(): ReactNode {
+  const evening = useDesk((state) => state.evening);
   const side = useRef<HTMLElement>(null);
   const chosenIds = useDesk(({ selection }) => selection.diveIds);
   // Another dive is read from its head, wherever the card of the last one was scrolled to.
@@ -20,14 +35,18 @@ export function Days(): ReactNode {
     if (side.current) side.current.scrollTop = 0;
   });
   return (
-    <div className="days">
+    <div className={evening ? 'days in-evening' : 'days'}>
       <Headline />
       <div className="days-strip">
         <Strip />
       </div>
-      <aside ref={side} className="days-side" aria-label="Chosen">
-        <Side />
-      </aside>
+      {evening ? (
+        <Evening evening={evening} />
+      ) : (
+        <aside ref={side} className="days-side" aria-label="Chosen">
+          <Side />
+        </aside>
+      )}
     </div>
   );
 }

@@ -44,6 +44,7 @@ export function TripCard(): ReactNode {
           <p className="card-end">
             <CommandButton id="dive.add">New dive</CommandButton>
             <CommandButton id="dive.tightest">The tightest dive</CommandButton>
+            <CommandButton id="day.log">Log the day</CommandButton>
           </p>
         </>
       )}

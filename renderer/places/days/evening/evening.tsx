@@ -1,0 +1,87 @@
+import { useState, type ReactNode } from 'react';
+import { logProgress } from '../../../../core/document/log';
+import { closeEvening, showEvening } from '../../../actions/evening';
+import { divesOfDay, setDayNotes } from '../../../actions/log';
+import { goTo } from '../../../actions/view';
+import { dateText } from '../../../figures/format';
+import { NotesField } from '../../../parts/notes-field';
+import { useDesk, type Evening as Shown } from '../../../store/store';
+import { AddDived } from './add-dived';
+import { Analysed } from './analysed';
+import { GasRates } from './gas-rates';
+import { LogGrid } from './log-day';
+import styles from './evening.module.css';
+
+/** The evening of a day: what was dived is logged, then what that changed is told. Nothing is lost by leaving. */
+export function Evening({ evening }: { readonly evening: Shown }): ReactNode {
+  const { date, step } = evening;
+  return (
+    <section className={styles.evening} aria-label={`Evening of ${dateText(date, true)}`}>
+      <div className={styles.head}>
+        <h2>{dateText(date, true)}</h2>
+        <Steps evening={evening} />
+        <button type="button" className="plain" onClick={closeEvening}>
+          Close
+        </button>
+      </div>
+      {step === 'log' ? <Log date={date} /> : null}
+    </section>
+  );
+}
+
+function Steps({ evening: { date, step } }: { readonly evening: Shown }): ReactNode {
+  const trip = useDesk((state) => state.trip);
+  const { done, all } = logProgress(
+    divesOfDay(trip, date),
+    trip.party.map(({ id }) => id),
+  );
+  return (
+    <nav className={styles.steps} aria-label="Steps of the evening">
+      <button
+        type="button"
+        aria-current={step === 'log' ? 'step' : undefined}
+        onClick={() => showEvening({ date, step: 'log' })}
+      >
+        Log the day <small>{`${done} of ${all}`}</small>
+      </button>
+      <button
+        type="button"
+        onClick={() => {
+          closeEvening();
+          goTo('slates');
+        }}
+      >
+        Tomorrow’s slates
+      </button>
+    </nav>
+  );
+}
+
+function Log({ date }: { readonly date: string }): ReactNode {
+  const notes = useDesk(({ trip }) => trip.days?.find((day) => day.date === date)?.notes ?? '');
+  const [isAdding, setAdding] = useState(false);
+  return (
+    <>
+      <LogGrid key={date} date={date} />
+      <div className={styles.under}>
+        {isAdding ? (
+          <AddDived date={date} onDone={() => setAdding(false)} />
+        ) : (
+          <button type="button" className="linked" onClick={() => setAdding(true)}>
+            Add a dive
+          </button>
+        )}
+        <span className="soft">
+          <kbd>P</kbd> as planned <kbd>N</kbd> not dived, then why
+        </span>
+      </div>
+      <div className={styles.asides}>
+        <GasRates date={date} />
+        <Analysed date={date} />
+        <section className={styles.aside}>
+          <NotesField label="Notes of the day" value={notes} commit={(text) => setDayNotes(date, text)} />
+        </section>
+      </div>
+    </>
+  );
+}
