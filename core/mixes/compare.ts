@@ -4,10 +4,10 @@ import { restTensions } from '../tissues/compartments';
 import { effectiveDive } from '../document/as-dived';
 import { divePlan, newDivePlan, type DivePlan } from '../ledger/dive-plan';
 import { surfaceLimits } from '../ledger/entry';
-import { deepestLimit } from '../ledger/level-limits';
+import { deepestLevel, deepestLimit } from '../ledger/level-limits';
 import type { Entry, Ledger } from '../ledger/ledger-types';
 import { mayBreathe, mixO2 } from '../ledger/mix-choice';
-import type { Diver, Id, Mix, Site, Trip } from '../document/types';
+import type { Dive, Diver, Id, Mix, Site, Trip } from '../document/types';
 import { richestMix, usableModM, whyNot, type RichestMix, type WhyNot } from './richest';
 import { isSameShare, mixOfShare } from './shares';
 import { airOf, isAir } from './stocked-trip';
@@ -34,7 +34,10 @@ export interface CompareCell {
   readonly modM: number;
   /** From rest at the site's depth, straight down; null where the mix may not go there. */
   readonly alone: NoStopTime | null;
-  /** At the tightest of the site's dives as the trip stands, at its own depth; null without one this mix may go on. */
+  /**
+   * On the tightest of the site's dives as the trip stands, at its own depth; where the mix may not go on that one, on
+   * the one it leaves least on. Null without one that the mix may go on.
+   */
   readonly inTrip: NoStopOfDive | null;
   /** Minutes more than air gives at the site's depth; null where one of the two has no end or no figure. */
   readonly aloneGainMin: number | null;
@@ -48,9 +51,23 @@ export interface CompareCell {
   readonly usedOn: readonly Id[];
 }
 
+/** The tightest of a site's dives by nitrogen, on the mix it is on, at its deepest level. */
+export interface TightestVisit {
+  readonly dive: Dive;
+  readonly diver: Diver;
+  readonly mix: Mix;
+  readonly depthM: number;
+  /** As planned on that level, or dived. */
+  readonly min: number;
+  /** Of that level; null where it has no end. */
+  readonly noStopMin: number | null;
+}
+
 export interface CompareRow {
   readonly site: Site;
   readonly diveIds: readonly Id[];
+  /** Null where nobody dives there, or no mix may go. */
+  readonly tightest: TightestVisit | null;
   /** The richest that suits every diver asked about. */
   readonly richest: RichestMix;
   readonly cells: readonly CompareCell[];
@@ -103,6 +120,23 @@ interface Visit {
   readonly plan: DivePlan;
 }
 
+/** The visit with the least left to the no-stop limit of its deepest level; without an end, the deepest. */
+function tightestOfVisits(visits: readonly Visit[]): Visit | null {
+  let found: Visit | null = null;
+  let foundLeft = Infinity;
+  let foundM = 0;
+  for (const visit of visits) {
+    if (!visit.entry.isMade || visit.entry.mix === null) continue;
+    const { depthM, min, noStopMin } = deepestLevel(visit.entry.levels);
+    const left = noStopMin === null ? Infinity : noStopMin - min;
+    if (found !== null && (left > foundLeft || (left === foundLeft && depthM <= foundM))) continue;
+    found = visit;
+    foundLeft = left;
+    foundM = depthM;
+  }
+  return found;
+}
+
 class SiteComparison {
   private readonly trip: Trip;
   private readonly around: Surroundings;
@@ -110,6 +144,7 @@ class SiteComparison {
   private readonly columns: readonly Mix[];
   private readonly site: Site;
   private readonly visits: readonly Visit[];
+  private readonly tightest: Visit | null;
 
   constructor(
     trip: Trip,
@@ -127,6 +162,7 @@ class SiteComparison {
       entry,
       plan: divePlan(effectiveDive(entry.dive, entry.diver).shape, this.around),
     }));
+    this.tightest = tightestOfVisits(this.visits);
   }
 
   private mayGo(mix: Mix, { entry }: Visit): boolean {
@@ -138,7 +174,10 @@ class SiteComparison {
     return tightest(this.divers.map((diver) => noStopFromRest(mixO2(mix), depthM, diver, this.around)));
   }
 
-  /** On the tightest of the visits, or the deepest where none has an end, with what air would give there. */
+  /**
+   * On the tightest visit as planned, or where the mix may not go on that, on the one of the others on which it would
+   * leave least; with what air would give there.
+   */
   private inTrip(
     mix: Mix,
     air: Mix,
@@ -146,10 +185,16 @@ class SiteComparison {
   ): { readonly time: NoStopOfDive; readonly ofAir: NoStopTime } | null {
     const on = ({ entry, plan }: Visit, breathed: Mix) =>
       noStopTime(plan, entry.tensionsBefore, mixO2(breathed), entry.diver);
-    let found: { readonly time: NoStopOfDive; readonly visit: Visit } | null = null;
-    for (const visit of visits) {
+    const planned = visits.find((visit) => visit === this.tightest);
+    let found = planned ? { time: on(planned, mix), visit: planned } : null;
+    let foundLeft = Infinity;
+    for (const visit of planned ? [] : visits) {
       const time = on(visit, mix);
-      if (found === null || isTighter(time, found.time)) found = { time, visit };
+      const left = time.min === null ? Infinity : time.min - deepestLevel(visit.entry.levels).min;
+      const isTighter = left === foundLeft ? time.depthM > (found?.time.depthM ?? 0) : left < foundLeft;
+      if (!isTighter) continue;
+      found = { time, visit };
+      foundLeft = left;
     }
     return found && { time: found.time, ofAir: on(found.visit, air) };
   }
@@ -191,6 +236,13 @@ class SiteComparison {
     };
   }
 
+  private tightestVisit(): TightestVisit | null {
+    const entry = this.tightest?.entry;
+    if (!entry) return null;
+    const { depthM, min, noStopMin } = deepestLevel(entry.levels);
+    return { dive: entry.dive, diver: entry.diver, mix: entry.mix!, depthM, min, noStopMin };
+  }
+
   row(air: Mix): CompareRow {
     const richest = this.divers
       .map((diver) => richestMix(this.site.depthM, diver, this.trip, this.around))
@@ -198,16 +250,11 @@ class SiteComparison {
     return {
       site: this.site,
       diveIds: [...new Set(this.visits.map(({ entry }) => entry.dive.id))],
+      tightest: this.tightestVisit(),
       richest,
       cells: this.columns.map((mix) => this.cell(mix, air)),
     };
   }
-}
-
-/** Whether a dive is the tighter one: less time, or as much time deeper down. */
-function isTighter(time: NoStopOfDive, held: NoStopOfDive): boolean {
-  const [min, heldMin] = [time.min ?? Infinity, held.min ?? Infinity];
-  return min === heldMin ? time.depthM > held.depthM : min < heldMin;
 }
 
 function gain(time: NoStopTime | null, air: NoStopTime | null): number | null {
@@ -236,40 +283,5 @@ export function compareSites(
   return trip.sites.map((site) => {
     const here = entries.filter((entry) => entry.dive.siteId === site.id);
     return new SiteComparison(trip, divers, columns, site, here).row(air);
-  });
-}
-
-/** One oxygen share at one depth: the points of a site's chart. */
-export interface SharePoint {
-  readonly percent: number;
-  readonly noStopMin: number | null;
-  readonly modM: number;
-  /** The MOD reaches the site and the share is within the ceiling, for every diver asked about. */
-  readonly allowed: boolean;
-}
-
-/**
- * No-stop time from rest and MOD over the oxygen share, for the tightest of some divers.
- * @param depthM of the site, metres @param percents the shares, e.g. 21 to 40
- * @returns a point a share; no-stop time null where it has no end
- * Source: as `compareSites`.
- */
-export function shareCurve(
-  trip: Trip,
-  depthM: number,
-  divers: readonly Diver[],
-  percents: readonly number[],
-): readonly SharePoint[] {
-  const around = surroundingsOf(trip);
-  return percents.map((percent) => {
-    // The share itself, not what a mix on board of that label was analysed as.
-    const mix: Mix = { id: '', o2: percent / 100, costPerFill: 0 };
-    const times = divers.map((diver) => noStopFromRest(mix.o2, depthM, diver, around));
-    return {
-      percent,
-      noStopMin: tightest(times)?.min ?? null,
-      modM: Math.min(...divers.map((diver) => usableModM(mix, diver, trip, around))),
-      allowed: divers.every((diver) => mayBreathe(mix, depthM, diver, trip, around)),
-    };
   });
 }

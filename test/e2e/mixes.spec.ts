@@ -31,12 +31,39 @@ test.describe('mixes', () => {
     expect(await mixes.panel.innerText()).not.toBe(party);
   });
 
+  test('draws each mix by depth to its MOD with the sites on it, walked by keys and read out', async ({
+    page,
+    mixes,
+  }) => {
+    const chart = mixes.panel.getByRole('figure');
+    await expect(chart.getByText(/EAN32 ends at its MOD, 33 m/)).toBeVisible();
+    await expect(chart.getByText(/Kettle Pinnacle 27 m/)).toBeVisible();
+    await expect(chart.getByText('33 4 left')).toBeVisible();
+    await chart.getByRole('application').focus();
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('ArrowRight');
+    const told = chart.getByRole('status');
+    await expect(told).toContainText(/^Thrift Garden, EAN28: \d+ min at \d+ m/);
+    await expect(mixes.panel.locator('td[data-pointed]')).toContainText(/min at \d+ m/);
+    const figure = /: (\d+ min) at/.exec(await told.innerText())![1]!;
+    await expect(mixes.panel.locator('td[data-pointed]')).toContainText(figure);
+    await mixes
+      .row(/^Kettle Pinnacle/)
+      .getByText('33 min')
+      .hover();
+    await expect(told).toContainText(
+      /^Kettle Pinnacle, EAN32: 33 min at 24 m; dive 13 of Guest 2 is on it, 29 min there, 4 min left/,
+    );
+  });
+
   test('says why a mix may not go to a site', async ({ mixes }) => {
     const deepest = trip.sites.toSorted((a, b) => b.depthM - a.depthM)[0]!;
     await expect(mixes.row(new RegExp(`^${deepest.name}`))).toContainText(/MOD \d+ m for/);
   });
 
   test('asks about any share, and refuses what is none', async ({ mixes }) => {
+    await mixes.panel.getByText('Ask about another mix').click();
     await mixes.panel.getByLabel('Ask about oxygen, %').fill('30.5');
     await mixes.panel.getByRole('button', { name: 'Add column' }).click();
     await expect(mixes.panel.getByRole('button', { name: 'EAN30.5', exact: true })).toBeVisible();

@@ -205,7 +205,12 @@ export function StockChart(props: {
               shape={drawn}
               onClick={(point: { readonly payload?: unknown }) => choose((point.payload as Mark).key)}
             />
-            <g className={styles.labels} aria-hidden="true">
+          </ComposedChart>
+        )}
+        {/* Above what recharts draws, in the same pixels. */}
+        {size === null || marks.length < 2 ? null : (
+          <svg className={styles.over} width={widthPx} height={HEIGHT_PX} aria-hidden="true">
+            <g className={styles.labels}>
               <text className={styles.axisName} x={frame.left + 8} y={frame.top - 8}>
                 Nitrogen room of the middle dive, minutes
               </text>
@@ -224,7 +229,7 @@ export function StockChart(props: {
                 </text>
               ))}
             </g>
-          </ComposedChart>
+          </svg>
         )}
       </div>
       <Key />

@@ -17,18 +17,21 @@ export function TypedShares(): ReactNode {
     return null;
   };
   return (
-    <ShareForm className="typed-shares" label="Ask about oxygen, %" action="Add column" take={take}>
-      {percents.map((percent) => (
-        <button
-          key={percent}
-          type="button"
-          className="plain"
-          aria-label={`Take away the column of ${shareText(percent / 100)}`}
-          onClick={() => chooseView({ typedPercents: percents.filter((each) => each !== percent) })}
-        >
-          {shareText(percent / 100)} ×
-        </button>
-      ))}
-    </ShareForm>
+    <details className="typed">
+      <summary>Ask about another mix</summary>
+      <ShareForm className="typed-shares" label="Ask about oxygen, %" action="Add column" take={take}>
+        {percents.map((percent) => (
+          <button
+            key={percent}
+            type="button"
+            className="plain"
+            aria-label={`Take away the column of ${shareText(percent / 100)}`}
+            onClick={() => chooseView({ typedPercents: percents.filter((each) => each !== percent) })}
+          >
+            {shareText(percent / 100)} ×
+          </button>
+        ))}
+      </ShareForm>
+    </details>
   );
 }

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { compareMixes, compareSites, shareCurve } from '../../../../core/mixes/compare';
+import { compareMixes, compareSites } from '../../../../core/mixes/compare';
+import { mayBreathe } from '../../../../core/ledger/mix-choice';
+import { depthCurves } from '../../../../core/mixes/depth-curve';
 import { mixChoices } from '../../../../core/mixes/choice';
 import { fileWords } from '../../../../core/words/reader';
 import { richestMix, whyNot, whyNotSaid } from '../../../../core/mixes/richest';
@@ -45,20 +47,30 @@ describe('compareSites', () => {
     expect(rich.alone).toBeNull();
   });
 
-  it('has in the trip the least of the entries on that mix', () => {
-    for (const row of rows) {
-      for (const cell of row.cells.filter((each) => typeof each.inTrip?.min === 'number')) {
-        const entries = whole.divers.flatMap((each) => each.entries);
-        const onIt = entries.filter((entry) => entry.dive.siteId === row.site.id && entry.o2 === cell.o2);
-        for (const entry of onIt) expect(limitOf(entry)).toBeGreaterThanOrEqual(cell.inTrip!.min! - 1e-9);
-        if (onIt.length === 0) continue;
-        const all = entries.filter((entry) => entry.dive.siteId === row.site.id);
-        if (onIt.length < all.length) continue;
-        expect(Math.min(...onIt.map(limitOf))).toBeCloseTo(cell.inTrip!.min!, 9);
-        const tightest = onIt.find((entry) => Math.abs(limitOf(entry) - cell.inTrip!.min!) < 1e-9)!;
-        expect(cell.inTrip!.depthM).toBe(tightest.depthM);
+  it('has in the trip what each mix gives on the tightest dive, one depth a site, or on another it may go on', () => {
+    let seen = 0;
+    for (const { site, cells, tightest } of rows) {
+      const left = (entry: Entry) => limitOf(entry) - deepestLevel(entry.levels).min;
+      const entries = whole.divers.flatMap((each) =>
+        each.entries.filter(({ dive }) => dive.siteId === site.id),
+      );
+      const entry = entries.reduce((a, b) => (left(b) < left(a) ? b : a));
+      expect(tightest).toMatchObject({ dive: entry.dive, diver: entry.diver, mix: entry.mix });
+      for (const cell of cells.filter(({ inTrip }) => inTrip !== null)) {
+        const may = mayBreathe(cell.mix, entry.dive.depthM, entry.diver, trip, surroundingsOf(trip));
+        // What is not on board would change what the dives before it breathe.
+        if (!may || !trip.mixes.includes(cell.mix)) continue;
+        seen += 1;
+        const dives = trip.dives.map((dive) =>
+          dive.id === entry.dive.id ? { ...dive, mix: cell.mix.id } : dive,
+        );
+        const own = ledger({ ...trip, dives }).divers.find(({ diver }) => diver.id === entry.diver.id)!;
+        const same = own.entries.find(({ dive }) => dive.id === entry.dive.id)!;
+        expect(cell.inTrip!.min ?? Infinity).toBeCloseTo(limitOf(same), 9);
+        expect(cell.inTrip!.depthM).toBe(deepestLevel(same.levels).depthM);
       }
     }
+    expect(seen).toBeGreaterThan(12);
   });
 
   it('says in the trip at which depth a dive is whose time it gives, and gains on that very dive', () => {
@@ -140,19 +152,59 @@ describe('richestMix', () => {
   });
 });
 
-describe('shareCurve', () => {
-  it('rises with oxygen in time and falls in MOD', () => {
-    const points = shareCurve(trip, 24, trip.party, [21, 25, 30, 35, 40]);
-    const times = points.map((point) => point.noStopMin ?? Infinity);
-    expect(times).toEqual(times.toSorted((a, b) => a - b));
-    const mods = points.map((point) => point.modM);
-    expect(mods).toEqual(mods.toSorted((a, b) => b - a));
-  });
-  it('is of the share itself, whatever a mix on board was analysed as', () => {
-    const analysed = { ...trip, mixes: trip.mixes.map((mix) => ({ ...mix, analysedO2: mix.o2 - 0.02 })) };
-    expect(shareCurve(analysed, 24, trip.party, [28, 32])).toEqual(
-      shareCurve(trip, 24, trip.party, [28, 32]),
+describe('depthCurves', () => {
+  const columns = compareMixes(trip);
+  const curves = depthCurves(trip, columns, trip.party, 6, 40, 1);
+
+  it('is the no-stop time of the comparison at each depth, for the tightest diver', () => {
+    const rows = compareSites(ledger(trip), columns);
+    let seen = 0;
+    rows.forEach(({ site, cells }) =>
+      cells.forEach((cell, at) => {
+        const point = curves[at]!.points.find(({ depthM }) => depthM === site.depthM);
+        if (!cell.allowed) return expect(point).toBeUndefined();
+        seen += 1;
+        return expect(point!.noStopMin).toBe(cell.alone!.min);
+      }),
     );
+    expect(seen).toBeGreaterThan(10);
+  });
+
+  it('falls with depth, is longer on a richer mix, and ends at the MOD', () => {
+    for (const { points, modM } of curves) {
+      points.forEach(({ noStopMin }, i) => {
+        if (i > 0) expect(noStopMin ?? Infinity).toBeLessThanOrEqual(points[i - 1]!.noStopMin ?? Infinity);
+      });
+      expect(points.at(-1)!.depthM).toBe(Math.min(modM, 40));
+    }
+    const [air, , rich] = curves;
+    rich!.points
+      .slice(0, -1)
+      .forEach(({ noStopMin }, i) =>
+        expect(noStopMin ?? Infinity).toBeGreaterThan(air!.points[i]!.noStopMin ?? 1e9 - 1),
+      );
+    expect(depthCurves(trip, columns, trip.party, 60, 70, 1).every(({ points }) => points.length === 0)).toBe(
+      true,
+    );
+  });
+});
+
+describe('the tightest visit of a site', () => {
+  it('is the dive with the least left to the limit of its deepest level, on the mix it is on', () => {
+    for (const { site, tightest } of compareSites(whole, compareMixes(trip))) {
+      const left = whole.divers.flatMap(({ entries }) =>
+        entries
+          .filter(({ dive }) => dive.siteId === site.id)
+          .map(({ levels }) => levels.reduce((a, b) => (b.depthM > a.depthM ? b : a)))
+          .map(({ noStopMin, min }) => (noStopMin ?? Infinity) - min),
+      );
+      expect((tightest!.noStopMin ?? Infinity) - tightest!.min).toBe(Math.min(...left));
+      expect(tightest!.dive.siteId).toBe(site.id);
+    }
+  });
+  it('is none where nobody dives', () => {
+    const [row] = compareSites(ledger({ ...trip, dives: [] }), compareMixes(trip));
+    expect(row!.tightest).toBeNull();
   });
 });
 

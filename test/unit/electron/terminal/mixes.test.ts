@@ -60,9 +60,10 @@ describe('mixes', () => {
       expect(inTripDepthM).toBeLessThan(kettle.depthM);
       expect(block).toContain(`${Math.floor(noStopInTripMin!)} at ${inTripDepthM} m`);
     }
-    // At the site of 12 m a dive goes down to 12 m: the depth over the table is the one it is for.
-    const candle = table.slice(table.indexOf('Candle Harbour, '), table.indexOf('Osier Channel, '));
-    expect(candle).not.toMatch(/\d at \d/);
+    // At the site of 36 m its tightest dive goes down to 36 m: the depth over the table is the one it is for.
+    const anvil = table.slice(table.indexOf('Anvil Head, '), table.indexOf('Fills of the trip'));
+    expect(anvil).toMatch(/EAN28 +yes/);
+    expect(anvil).not.toMatch(/\d at \d/);
   });
 
   it('prints carryover/mixes version 1, stock best first and never fewer than twenty lists', async () => {

@@ -1,0 +1,50 @@
+import type { Diver, Mix, Trip } from '../document/types';
+import { mixO2 } from '../ledger/mix-choice';
+import { surroundingsOf } from '../profile';
+import { noStopFromRest } from './compare';
+import { usableModM } from './richest';
+
+/** No-stop time of a first dive at one depth; null where it has no end. */
+export interface DepthPoint {
+  readonly depthM: number;
+  readonly noStopMin: number | null;
+}
+
+/** A mix by depth, down to where it may go. */
+export interface DepthCurve {
+  readonly mix: Mix;
+  /** Least of the divers'. */
+  readonly modM: number;
+  /** Rising in depth; the last lies at the MOD where that is not below `toM`. */
+  readonly points: readonly DepthPoint[];
+}
+
+/**
+ * No-stop time of a first dive by depth, for the tightest of some divers, on each mix down to its MOD.
+ * @param mixes as on board @param fromM shallowest depth, above 0 @param toM deepest, metres @param stepM between points
+ * @returns a curve a mix, in their order; no points where the mix may not even go to `fromM`
+ * Source: core/ascent/no-stop-limit.ts from rest; MOD as in `usableModM`.
+ */
+export function depthCurves(
+  trip: Trip,
+  mixes: readonly Mix[],
+  divers: readonly Diver[],
+  fromM: number,
+  toM: number,
+  stepM: number,
+): readonly DepthCurve[] {
+  const around = surroundingsOf(trip);
+  return mixes.map((mix) => {
+    const modM = Math.min(...divers.map((diver) => usableModM(mix, diver, trip, around)));
+    const deepestM = Math.min(modM, toM);
+    const depths: number[] = [];
+    for (let i = 0; fromM + i * stepM < deepestM - 1e-9; i += 1) depths.push(fromM + i * stepM);
+    if (deepestM >= fromM) depths.push(deepestM);
+    const points = depths.map((depthM) => {
+      const times = divers.map((diver) => noStopFromRest(mixO2(mix), depthM, diver, around).min ?? Infinity);
+      const noStopMin = Math.min(...times);
+      return { depthM, noStopMin: noStopMin === Infinity ? null : noStopMin };
+    });
+    return { mix, modM, points };
+  });
+}

@@ -1,0 +1,63 @@
+/** The chart of the sites in its own pixels: minutes across by their logarithm, depth down. */
+
+export interface SeaScale {
+  readonly left: number;
+  /** Where the scale of minutes ends; what is longer stands beyond it. */
+  readonly right: number;
+  readonly beyond: number;
+  readonly top: number;
+  readonly bottom: number;
+  readonly fromM: number;
+  readonly toM: number;
+  readonly xPx: (min: number | null) => number;
+  readonly yPx: (depthM: number) => number;
+}
+
+/** The shortest and the longest time with a place on the scale, minutes. */
+export const SHORTEST_MIN = 5;
+export const LONGEST_MIN = 240;
+
+/** Minutes that have a line. */
+export const MINUTE_TICKS = [5, 7, 10, 15, 20, 30, 45, 60, 90, 120, 180, 240] as const;
+
+/** Minutes at the end of the axis that stands for all that is longer, so that it has a place of its own. */
+export const BEYOND_MIN = 330;
+
+/**
+ * @param frame in pixels, what is beyond the scale left in
+ * @returns places; a time that is shorter than the scale lies at its beginning, one that is longer in the place beyond
+ */
+export function seaScale(
+  frame: { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number },
+  fromM: number,
+  toM: number,
+): SeaScale {
+  const { left, top, bottom } = frame;
+  const at = (min: number): number =>
+    left + ((frame.right - left) * Math.log(min / SHORTEST_MIN)) / Math.log(BEYOND_MIN / SHORTEST_MIN);
+  const right = at(LONGEST_MIN);
+  return {
+    left,
+    right,
+    beyond: frame.right,
+    top,
+    bottom,
+    fromM,
+    toM,
+    xPx: (min) =>
+      min === null || min > LONGEST_MIN ? (right + frame.right) / 2 : at(Math.max(SHORTEST_MIN, min)),
+    yPx: (depthM) => top + ((bottom - top) * (depthM - fromM)) / (toM - fromM),
+  };
+}
+
+/** Heights moved apart, in order, so that no two labels lie closer. @param wanted rising */
+export function apart(wanted: readonly number[], gapPx: number, bottom: number): readonly number[] {
+  const placed: number[] = [];
+  for (const y of wanted) placed.push(Math.max(y, (placed.at(-1) ?? -Infinity) + gapPx));
+  let limit = bottom;
+  for (let i = placed.length - 1; i >= 0; i -= 1) {
+    placed[i] = Math.min(placed[i]!, limit);
+    limit = placed[i]! - gapPx;
+  }
+  return placed;
+}
