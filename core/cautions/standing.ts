@@ -1,5 +1,5 @@
 /** How a trip stands, in the order in which it is asked: what passes a limit, what is to adjust, what is tightest. */
-import { said, type Piece, type Said } from '../words/said';
+import { NOTHING, said, type Piece, type Said } from '../words/said';
 import { countSaid } from '../words/terms';
 import type { Id } from '../document/types';
 import type { Entry, Ledger } from '../ledger/ledger-types';
@@ -9,6 +9,8 @@ import type { Caution } from './caution';
 /** Of the dives that are asked about, in the order of the trip. */
 export interface Standing {
   readonly dives: readonly Id[];
+  /** Some dives of the trip are not asked about: they are done. */
+  readonly isUnderWay: boolean;
   /** Past a limit for somebody, by room or by a caution to stop for; those without a mix are told apart. */
   readonly past: readonly Id[];
   /** No mix on board may go there, for somebody. */
@@ -61,6 +63,7 @@ export function standingOf(
   const isSettled = (id: Id): boolean => withoutMix.has(id) || past.has(id);
   return {
     dives,
+    isUnderWay: ledger.trip.dives.some(({ id }) => !asked.has(id)),
     past: dives.filter((id) => past.has(id) && !withoutMix.has(id)),
     withoutMix: dives.filter((id) => withoutMix.has(id)),
     toAdjust: dives.filter((id) => toAdjust.has(id) && !isSettled(id)),
@@ -81,14 +84,21 @@ export interface State {
   readonly isPast: boolean;
 }
 
-function allOf(count: number, whose: Piece | null): Said {
+/** What is done is told elsewhere: of a trip under way the state is that of the dives ahead. */
+function aheadOf(isUnderWay: boolean): Said {
+  return isUnderWay ? said` ahead` : NOTHING;
+}
+
+function allOf(count: number, whose: Piece | null, ahead: Said): Said {
   if (whose !== null)
-    return count === 1 ? said`the dive of ${whose} is` : said`all ${count} dives of ${whose} are`;
+    return count === 1
+      ? said`the dive${ahead} of ${whose} is`
+      : said`all ${count} dives${ahead} of ${whose} are`;
   return count === 1
-    ? said`the one dive is`
+    ? said`the one dive${ahead} is`
     : count === 2
-      ? said`both dives are`
-      : said`all ${count} dives are`;
+      ? said`both dives${ahead} are`
+      : said`all ${count} dives${ahead} are`;
 }
 
 /**
@@ -97,18 +107,21 @@ function allOf(count: number, whose: Piece | null): Said {
  * @param standing with one dive or more @param whose the name of the diver whose dives alone are looked at
  */
 export function stateSaid(standing: Standing, whose: string | null): State {
-  const { dives, past, withoutMix, toAdjust, pastTrip } = standing;
-  const all = allOf(dives.length, whose);
+  const { dives, past, withoutMix, toAdjust, pastTrip, isUnderWay } = standing;
+  const ahead = aheadOf(isUnderWay);
+  const all = allOf(dives.length, whose, ahead);
   if (past.length > 0) {
     const says =
-      past.length === 1 ? said`one dive passes a limit` : said`${countSaid(past.length)} dives pass a limit`;
+      past.length === 1
+        ? said`one dive${ahead} passes a limit`
+        : said`${countSaid(past.length)} dives${ahead} pass a limit`;
     return { says, diveIds: past, isPast: true };
   }
   if (withoutMix.length > 0) {
     const says =
       withoutMix.length === 1
-        ? said`one dive has no mix that may go there`
-        : said`${countSaid(withoutMix.length)} dives have no mix that may go there`;
+        ? said`one dive${ahead} has no mix that may go there`
+        : said`${countSaid(withoutMix.length)} dives${ahead} have no mix that may go there`;
     return { says, diveIds: withoutMix, isPast: true };
   }
   if (pastTrip.length > 0) {

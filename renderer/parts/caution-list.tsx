@@ -7,7 +7,7 @@ import { countSaid, SEVERITIES } from '../../core/words/terms';
 import type { Trip } from '../../core/document/types';
 import { chooseDives, closeOverlay, goTo } from '../actions/view';
 import { useWords } from './use-words';
-import { diveNumber, selectCautions } from '../store/selectors';
+import { diveNumber, selectCautions, selectCautionsByTime } from '../store/selectors';
 import { useDesk } from '../store/store';
 import type { Caution } from '../../core/cautions/caution';
 
@@ -94,9 +94,27 @@ export const NO_CAUTION = said`The plan raises no caution. It is still only a pl
 
 /** Every caution of the trip, what must stop first. */
 export function CautionList(): ReactNode {
-  const cautions = useDesk(selectCautions);
+  const words = useWords();
+  const isNone = useDesk((state) => selectCautions(state).length === 0);
+  return isNone ? <p className="soft">{words(NO_CAUTION)}</p> : <CautionsByTime />;
+}
+
+/** What of the trip can still be changed, and, told apart, what was found in what is done. */
+export function CautionsByTime(): ReactNode {
+  const { ahead, done } = useDesk(selectCautionsByTime);
   const trip = useDesk((state) => state.trip);
   const words = useWords();
-  if (cautions.length === 0) return <p className="soft">{words(NO_CAUTION)}</p>;
-  return <CautionItems cautions={cautions} trip={trip} withDive />;
+  return (
+    <>
+      <CautionItems cautions={ahead} trip={trip} withDive />
+      {done.length > 0 ? (
+        <details>
+          <summary>
+            {words(said`Of the dives that are done: ${countSaid(toldTogether(done).length)}`)}
+          </summary>
+          <CautionItems cautions={done} trip={trip} withDive />
+        </details>
+      ) : null}
+    </>
+  );
 }

@@ -8,6 +8,7 @@ import type { DiverLedger, Entry, Ledger, Room, RoomLimit } from '../../core/led
 import { roomMinutes, roomOf, type MinutesRoom } from '../../core/ledger/room';
 import { isRoomUnknown, roomOrder, tightestOf, type RoomOf } from '../../core/ledger/tightest';
 import type { Dive, Diver, Id, Site, Trip } from '../../core/document/types';
+import { selectAhead } from './clock';
 import { memo, takingUp } from './memo';
 import type { Desk } from './store';
 import type { Caution } from '../../core/cautions/caution';
@@ -26,6 +27,20 @@ export function selectLedger(state: Desk): Ledger {
 /** Findings for the whole trip: what must stop first, then what to change, then what to know. */
 export function selectCautions(state: Desk): readonly Caution[] {
   return cautionsOf(selectLedger(state));
+}
+
+const cautionsByTime = memo((of: Ledger, ahead: ReadonlySet<Id>) => {
+  const all = cautionsOf(of);
+  const isAhead = ({ diveId }: Caution): boolean => diveId === null || ahead.has(diveId);
+  return { ahead: all.filter(isAhead), done: all.filter((caution) => !isAhead(caution)) };
+});
+
+/** Findings about what can still be changed, those of the trip as a whole among them; and those of what is done. */
+export function selectCautionsByTime(state: Desk): {
+  readonly ahead: readonly Caution[];
+  readonly done: readonly Caution[];
+} {
+  return cautionsByTime(selectLedger(state), selectAhead(state));
 }
 
 /** Orders entries by room: past a limit without a figure first, no limit in reach last. */
@@ -145,14 +160,13 @@ function entriesShown(of: Ledger, diverId: Id | null): readonly Entry[] {
   return of.divers.flatMap(({ diver, entries }) => (diverId === null || diver.id === diverId ? entries : []));
 }
 
-const standingIn = memo((of: Ledger, diverId: Id | null): Standing => {
-  const asked = new Set(of.trip.dives.map(({ id }) => id));
+const standingIn = memo((of: Ledger, diverId: Id | null, asked: ReadonlySet<Id>): Standing => {
   return standingOf(of, cautionsOf(of), roomMinutesIn(of).of, asked, diverId);
 });
 
-/** How the trip stands, for the chosen diver or for everybody. */
+/** How what lies ahead of the trip stands, for the chosen diver or for everybody. */
 export function selectStanding(state: Desk): Standing {
-  return standingIn(selectLedger(state), state.selection.diverId);
+  return standingIn(selectLedger(state), state.selection.diverId, selectAhead(state));
 }
 
 /** The least room of dives that keep every limit, of the chosen diver or of anybody, and all that read the same. */
@@ -182,9 +196,9 @@ export function selectTightOfDays(state: Desk): readonly Entry[] {
 }
 
 const leastOf = memo(
-  (of: Ledger): Entry | null =>
+  (of: Ledger, ahead: ReadonlySet<Id>): Entry | null =>
     tightestOf(
-      of.divers.flatMap(({ entries }) => entries),
+      of.divers.flatMap(({ entries }) => entries.filter(({ dive }) => ahead.has(dive.id))),
       roomMinutesIn(of).of,
     )[0] ?? null,
 );
@@ -193,7 +207,7 @@ const leastOf = memo(
 export function selectShownLedger(state: Desk): DiverLedger | null {
   const of = selectLedger(state);
   const { divers } = of;
-  const wanted = state.selection.diverId ?? leastOf(of)?.diver.id;
+  const wanted = state.selection.diverId ?? leastOf(of, selectAhead(state))?.diver.id;
   return divers.find(({ diver }) => diver.id === wanted) ?? divers[0] ?? null;
 }
 

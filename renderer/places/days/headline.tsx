@@ -13,7 +13,7 @@ import { chooseDives, showOverlay } from '../../actions/view';
 import { useWords } from '../../parts/use-words';
 import {
   entriesOf,
-  selectCautions,
+  selectCautionsByTime,
   selectFlyMin,
   selectRooms,
   selectStanding,
@@ -31,6 +31,14 @@ export function Headline(): ReactNode {
   const standing = useDesk(selectStanding);
   const diverId = useDesk(({ selection }) => selection.diverId);
   const words = useWords();
+  if (standing.dives.length === 0 && trip.dives.length > 0 && standing.isUnderWay) {
+    return (
+      <p className={styles.headline} data-headline>
+        <strong>{words(said`No dive is ahead.`)}</strong> <Flying />
+        <Notes />
+      </p>
+    );
+  }
   if (standing.dives.length === 0) {
     return (
       <p className={styles.headline} data-headline>
@@ -190,7 +198,7 @@ function Flying(): ReactNode {
 /** All that is said of the trip, by number: notes alone, or cautions where any is more than that. */
 function Notes(): ReactNode {
   const words = useWords();
-  const told = toldTogether(useDesk(selectCautions));
+  const told = toldTogether(useDesk((state) => selectCautionsByTime(state).ahead));
   if (told.length === 0) return null;
   const isNotes = told.every(({ caution }) => caution.severity === 'know');
   const one = isNotes ? said`One note` : said`One caution`;

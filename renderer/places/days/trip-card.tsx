@@ -1,14 +1,12 @@
 import type { ReactNode } from 'react';
-import type { Trip } from '../../../core/document/types';
 import { stepDive } from '../../actions/view';
 import { CommandButton } from '../../parts/command-button';
 import { usePrinting } from '../../parts/use-printing';
 import { useWords } from '../../parts/use-words';
 import { selectCautions } from '../../store/selectors';
 import { useDesk } from '../../store/store';
-import { CautionItems, NO_CAUTION } from '../../parts/caution-list';
+import { CautionsByTime, NO_CAUTION } from '../../parts/caution-list';
 import { PrintedCautions } from './printed-cautions';
-import type { Caution } from '../../../core/cautions/caution';
 
 /** With no dive chosen the side shows the trip: its cautions, and where to go on. */
 export function TripCard(): ReactNode {
@@ -16,7 +14,6 @@ export function TripCard(): ReactNode {
   const trip = useDesk((state) => state.trip);
   const isPrinting = usePrinting();
   const words = useWords();
-  const Cautions = isPrinting ? PrintedCautions : OpenCautions;
   return (
     <section className="card" aria-label="The trip">
       <p className="soft eyebrow">The whole trip</p>
@@ -40,7 +37,13 @@ export function TripCard(): ReactNode {
             </button>
             .
           </p>
-          {cautions.length > 0 ? <Cautions cautions={cautions} trip={trip} /> : <p>{words(NO_CAUTION)}</p>}
+          {cautions.length === 0 ? (
+            <p>{words(NO_CAUTION)}</p>
+          ) : isPrinting ? (
+            <PrintedCautions cautions={cautions} trip={trip} />
+          ) : (
+            <CautionsByTime />
+          )}
           <p className="card-end">
             <CommandButton id="dive.add">New dive</CommandButton>
             <CommandButton id="dive.tightest">The tightest dive</CommandButton>
@@ -50,10 +53,6 @@ export function TripCard(): ReactNode {
       )}
     </section>
   );
-}
-
-function OpenCautions(props: { readonly cautions: readonly Caution[]; readonly trip: Trip }): ReactNode {
-  return <CautionItems {...props} withDive />;
 }
 
 /** Longer notes would push everything else out of sight. */

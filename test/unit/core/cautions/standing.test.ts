@@ -87,3 +87,18 @@ describe('standingOf', () => {
     expect(standing(alone, { diverId: 'guest-1' }).past).toEqual(['over']);
   });
 });
+
+describe('a trip under way', () => {
+  it('is told by what lies ahead: what is done is neither past a limit nor tightest', () => {
+    const later = { ...easy, id: 'later', startsAt: '2027-03-09T08:00' };
+    const trip = aTrip([{ ...over, asDived: [{}] }, hot, later], { party, mixes });
+    const ahead = standing(trip, { asked: ['hot', 'later'] });
+    expect(ahead.past).toEqual(['hot']);
+    expect(says(ahead)).toBe('one dive ahead passes a limit');
+    expect(says(standing(trip, { asked: ['later'] }))).toBe('the one dive ahead is within limits');
+    expect(says(standing(demoTrip(), { asked: ['d20', 'd21', 'd22'] }), 'Guide')).toBe(
+      'all 3 dives ahead of Guide are within limits',
+    );
+    expect(standing(demoTrip()).isUnderWay).toBe(false);
+  });
+});
