@@ -15,32 +15,51 @@ export interface KeptAside {
 
 /** The two folders under a user's data folder, made when the first file comes. */
 export function keptAside(fs: FileSystem, folder: string, nowMs: () => number): KeptAside {
-  const placeIn = async (name: string, path: string): Promise<string> => {
-    await makeFolder(fs, join(folder, name));
-    return join(folder, name, datedName(new Date(nowMs()).toISOString(), basename(path)));
+  /** Puts a file into one of the two; where its name is taken, by one of the same millisecond, under the next. */
+  const put = async (into: string, path: string, work: (kept: string) => Promise<void>): Promise<void> => {
+    await makeFolder(fs, join(folder, into));
+    const time = new Date(nowMs()).toISOString();
+    for (let twin = 1; ; twin += 1) {
+      const name = datedName(twin === 1 ? time : `${time}-${twin}`, basename(path));
+      try {
+        // A name is known to be taken only once it was tried.
+        // oxlint-disable-next-line no-await-in-loop
+        return await work(join(folder, into, name));
+      } catch (error) {
+        if (codeOf(error) !== 'EEXIST') throw error;
+      }
+    }
   };
   return {
-    setAside: async (path) => {
-      const aside = await placeIn('set-aside', path);
-      await withWords(path, () => copyFlushed(fs, path, aside));
-    },
+    setAside: (path) => withWords(path, () => put('set-aside', path, (kept) => copyFlushed(fs, path, kept))),
 
-    toBin: async (path) => {
-      const kept = await placeIn('bin', path);
-      await withWords(path, async () => {
-        const about = await fs.lstat(path);
-        if (about.isFile() || about.isSymbolicLink()) {
-          // In the bin first, and known to be there, before it leaves the library: never in neither of the two.
-          await intoBin(fs, path, kept, about.isSymbolicLink());
-          await fs.rm(path);
-        } else {
-          await fs.rename(path, kept);
-          await flushFolder(fs, dirname(kept));
-        }
+    toBin: (path) =>
+      withWords(path, async () => {
+        await put('bin', path, async (kept) => {
+          const about = await fs.lstat(path);
+          if (about.isFile() || about.isSymbolicLink()) {
+            // In the bin first, and known to be there, before it leaves the library: never in neither of the two.
+            await intoBin(fs, path, kept, about.isSymbolicLink());
+            await fs.rm(path);
+          } else {
+            await moveIntoBin(fs, path, kept);
+          }
+        });
         await flushFolder(fs, dirname(path));
-      });
-    },
+      }),
   };
+}
+
+/** What is no file, a folder or a pipe: moved, as it can be neither copied nor given a second name. */
+async function moveIntoBin(fs: FileSystem, path: string, kept: string): Promise<void> {
+  const isFree = await fs.lstat(kept).then(
+    () => false,
+    () => true,
+  );
+  // A move would go over what bears the name.
+  if (!isFree) throw Object.assign(new Error('the name is taken'), { code: 'EEXIST' });
+  await fs.rename(path, kept);
+  await flushFolder(fs, dirname(kept));
 }
 
 /** A second name of the same file, which a full disk has room for; a copy where a disk knows no such names. */
@@ -50,7 +69,7 @@ async function intoBin(fs: FileSystem, path: string, kept: string, isLink: boole
   try {
     await fs.link(path, kept);
   } catch (error) {
-    if (codeOf(error) === 'ENOENT') throw error;
+    if (codeOf(error) === 'ENOENT' || codeOf(error) === 'EEXIST') throw error;
     return copyFlushed(fs, path, kept);
   }
   await flushFolder(fs, dirname(kept));

@@ -9,6 +9,7 @@
  *   the file was; every other change may have come through or not, each by itself.
  *   Source: POSIX.1-2024, fsync() and rename().
  */
+import { constants } from 'node:fs';
 import { posix } from 'node:path';
 import type { FileSystem } from '../../electron/disk/disk';
 
@@ -126,10 +127,12 @@ export class ForgetfulDisk {
       }
       return first;
     },
-    copyFile: async (from: string, to: string) => {
-      const { data, mode } = this.fileAt(from);
+    copyFile: async (from: string, to: string, mode = 0) => {
+      const { data, mode: modeOfFile } = this.fileAt(from);
       const folder = this.parentOf(to);
-      const node = { ...this.freshFile(mode), data: Buffer.from(data) };
+      const isTaken = folder.entries.has(posix.basename(to));
+      if (isTaken && (mode & constants.COPYFILE_EXCL) !== 0) throw fault('EEXIST', to);
+      const node = { ...this.freshFile(modeOfFile), data: Buffer.from(data) };
       this.change([{ folder, name: posix.basename(to), node }]);
     },
   } as unknown as FileSystem;

@@ -223,3 +223,46 @@ describe('times that cannot be', () => {
     expect(third.savedAt).not.toBe(second.savedAt);
   });
 });
+
+describe('two of one name that leave in the same millisecond', () => {
+  const trips = (): TripFiles =>
+    tripFiles({ folder, recent: none, nowMs: () => Date.parse('2027-03-06T07:30:00.000Z') });
+
+  async function textsKept(into: string): Promise<readonly string[]> {
+    const names = await fs.readdir(join(folder, into));
+    return Promise.all(names.toSorted().map((name) => fs.readFile(join(folder, into, name), 'utf8')));
+  }
+
+  it('both stay in the bin', async () => {
+    const removing = trips();
+    const path = join(removing.libraryFolder, 'week.carryover');
+    await fs.mkdir(removing.libraryFolder, { recursive: true });
+    for (const text of ['One', 'Two', 'Three']) {
+      await fs.writeFile(path, tripText(text));
+      await removing.remove(removing.placeAt(path).token);
+    }
+    expect((await textsKept('bin')).toSorted()).toEqual(['One', 'Three', 'Two'].map(tripText));
+  });
+
+  it('both are set aside', async () => {
+    const saving = trips();
+    const path = join(elsewhere, 'week.carryover');
+    for (const text of ['damaged', 'damaged again']) {
+      await fs.writeFile(path, text);
+      await saving.writeAt(path, tripText('Mine'));
+    }
+    expect((await textsKept('set-aside')).toSorted()).toEqual(['damaged', 'damaged again']);
+  });
+
+  it('both stay in the bin where they are folders', async () => {
+    const removing = trips();
+    const path = join(removing.libraryFolder, 'week.carryover');
+    for (const text of ['one', 'two']) {
+      await fs.mkdir(path, { recursive: true });
+      await fs.writeFile(join(path, text), text);
+      await removing.remove(removing.placeAt(path).token);
+    }
+    const kept = await fs.readdir(join(folder, 'bin'), { recursive: true });
+    expect(kept.filter((name) => /(one|two)$/.test(name))).toHaveLength(2);
+  });
+});
