@@ -2,9 +2,9 @@
  * The trips of the desktop: a library folder and files anywhere else, every save atomic and kept as a
  * version, nothing unreadable ever written over. Plain Node; the dialogs are in `desktop-host`.
  */
-import { createHash, randomBytes } from 'node:crypto';
+import { randomBytes } from 'node:crypto';
 import * as nodeFs from 'node:fs/promises';
-import { basename, join } from 'node:path';
+import { join } from 'node:path';
 import type { StoredTrip, TripSummary, TripToken, TripVersion } from '../core/host';
 import { changedTrouble, MAX_TRIP_BYTES, noTripTrouble, notFoundTrouble, peekTrip } from '../core/library';
 import { slugOf, tooLargeTrouble } from '../core/library';
@@ -14,6 +14,7 @@ import { codeOf, DiskTrouble, noFileTrouble, writeTrouble } from './disk/disk-tr
 import { keptAside } from './kept-aside';
 import { ownSaves } from './own-saves';
 import { tripPlaces, type RecentFiles, type TripPlace } from './trip-places';
+import { tripSummaries, unnamedSummary } from './trip-summaries';
 import { versionStore } from './version-store';
 
 /** How often a save that may go over anything looks again where another took its place meanwhile. */
@@ -59,6 +60,7 @@ export function tripFiles(options: TripFilesOptions): TripFiles {
   const places = tripPlaces(fs, libraryFolder, recent);
   const versions = versionStore(fs, join(folder, 'versions'));
   const aside = keptAside(fs, folder, nowMs);
+  const summariesOf = tripSummaries(fs);
   const own = ownSaves();
   const inTurn = queues();
 
@@ -75,22 +77,6 @@ export function tripFiles(options: TripFilesOptions): TripFiles {
     own.saw(place.path, savedAt);
     const stored: StoredTrip = { token: place.token, home: place.home, text, savedAt };
     return (await versions.knows(place.token, text)) === false ? { ...stored, changedOutside: true } : stored;
-  };
-
-  const summaryAt = async (place: TripPlace): Promise<TripSummary | null> => {
-    const { token, home, path } = place;
-    try {
-      const { text, savedAt } = await readWhole(fs, path);
-      const peek = peekTrip(text);
-      return peek.ok
-        ? { token, home, savedAt, title: peek.title }
-        : { token, home, savedAt, title: basename(path), unreadable: peek.reason };
-    } catch (error) {
-      if (!(error instanceof DiskTrouble)) throw error;
-      if (error.trouble.kind === 'not-found') return null;
-      const savedAt = await fs.stat(path).then(stampOf, () => new Date(0).toISOString());
-      return { token, home, savedAt, title: basename(path), unreadable: error.trouble.what };
-    }
   };
 
   /**
@@ -191,11 +177,8 @@ export function tripFiles(options: TripFilesOptions): TripFiles {
 
     list: async () => {
       const all = [...(await places.inLibrary()), ...places.outside()];
-      const summaries = await Promise.all(all.map(summaryAt));
       const unnamed = (await places.notText()).map(unnamedSummary);
-      return [...summaries, ...unnamed]
-        .filter((summary) => summary !== null)
-        .toSorted((a, b) => b.savedAt.localeCompare(a.savedAt));
+      return [...(await summariesOf(all)), ...unnamed].toSorted((a, b) => b.savedAt.localeCompare(a.savedAt));
     },
 
     read: async (token) => readAt(await placeOf(token)),
@@ -259,17 +242,6 @@ export function tripFiles(options: TripFilesOptions): TripFiles {
     saw: (path, savedAt) => own.saw(path, savedAt),
     placeAt: (path) => places.at(path),
     pathOf: async (token) => (await places.find(token))?.path,
-  };
-}
-
-/** A file of the library whose name no text can be given for: told, and passed over. */
-function unnamedSummary(name: Buffer): TripSummary {
-  return {
-    token: `library-${createHash('sha256').update(name).digest('hex').slice(0, 32)}`,
-    home: 'library',
-    savedAt: new Date(0).toISOString(),
-    title: name.toString('utf8'),
-    unreadable: 'The name of the file is not text in UTF-8. Give it another name.',
   };
 }
 

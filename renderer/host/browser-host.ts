@@ -3,7 +3,15 @@
  * dialogs and downloads, other windows of the same profile told through a BroadcastChannel.
  */
 import { CITED_HOSTS } from '../../core/cited-hosts';
-import type { Host, HostResult, HostTrouble, StoredTrip, TripChange, TripToken } from '../../core/host';
+import type {
+  Host,
+  HostResult,
+  HostTrouble,
+  StoredTrip,
+  TripChange,
+  TripSummary,
+  TripToken,
+} from '../../core/host';
 import { changedTrouble, noTripTrouble, notFoundTrouble, peekTrip } from '../../core/library';
 import { MAX_TRIP_BYTES, slugOf, tooLargeTrouble, TRIP_EXTENSION, TRIP_MEDIA_TYPE } from '../../core/library';
 import { assert } from '../../core/result';
@@ -47,6 +55,7 @@ export function browserHost(page: Page = THIS_PAGE, libraryName = 'carryover'): 
   const use = connectLibrary(libraryName);
   const attempt = attempts();
   const isLasting = lastingStorage(page);
+  const summaryOf = tripSummaries();
   const unsaved = browserUnsaved(libraryName, use, page.nowMs);
   /** Opened or saved as a copy, and not saved in the library yet. */
   const loose = new Map<TripToken, StoredTrip>();
@@ -68,8 +77,9 @@ export function browserHost(page: Page = THIS_PAGE, libraryName = 'carryover'): 
   const keepOpened = async (text: string): Promise<StoredTrip> => {
     const read = readTrip(text);
     if (!read.ok) return keepLoose(text);
-    const same = (await use((library) => library.list())).find((trip) => trip.text === text);
-    if (same !== undefined) return asStored(same);
+    const same = await use((library) => library.look((trip) => (trip.text === text ? trip : null)));
+    const kept = same.find((trip) => trip !== null);
+    if (kept) return asStored(kept);
     const { title } = read.value;
     const request = {
       token: newToken(),
@@ -91,16 +101,8 @@ export function browserHost(page: Page = THIS_PAGE, libraryName = 'carryover'): 
 
     listTrips: () =>
       attempt(async () => {
-        const trips = await use((library) => library.list());
-        return done(
-          trips
-            .toSorted((a, b) => b.savedAt.localeCompare(a.savedAt))
-            .map(({ token, title, text, savedAt }) => {
-              const peek = peekTrip(text);
-              const summary = { token, title, home: 'library' as const, savedAt };
-              return peek.ok ? summary : { ...summary, unreadable: peek.reason };
-            }),
-        );
+        const trips = await use((library) => library.look(summaryOf));
+        return done(trips.toSorted((a, b) => b.savedAt.localeCompare(a.savedAt)));
       }),
 
     readTrip: (token) =>
@@ -269,6 +271,20 @@ function lastingStorage({ persist }: Page): { ask(): Promise<void>; words(): Pro
         ? 'in this browser, until you remove them'
         : 'in this browser, which may clear them when room runs low: keep copies as files';
     },
+  };
+}
+
+/** What the list says of each trip, its text looked at once: a save that changes it bears another time. */
+function tripSummaries(): (trip: KeptTrip) => TripSummary {
+  const known = new Map<TripToken, TripSummary>();
+  return ({ token, title, text, savedAt }) => {
+    const before = known.get(token);
+    if (before?.savedAt === savedAt) return before;
+    const peek = peekTrip(text);
+    const summary = { token, title, home: 'library' as const, savedAt };
+    const told = peek.ok ? summary : { ...summary, unreadable: peek.reason };
+    known.set(token, told);
+    return told;
   };
 }
 

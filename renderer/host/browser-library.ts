@@ -32,7 +32,8 @@ export type SaveOutcome =
   | { readonly kind: 'not-found' };
 
 export interface Library {
-  list(): Promise<readonly KeptTrip[]>;
+  /** What `look` makes of each trip that is not in the bin; one after the other, as all texts may fill memory. */
+  look<T>(look: (trip: KeptTrip) => T): Promise<readonly T[]>;
   get(token: string): Promise<KeptTrip | undefined>;
   save(request: SaveRequest): Promise<SaveOutcome>;
   remove(token: string, removedAt: string): Promise<boolean>;
@@ -107,7 +108,16 @@ async function openLibrary(name: string, onGone: () => void): Promise<Library> {
     terminated: onGone,
   });
   return {
-    list: async () => (await db.getAll('trips')).filter((trip) => trip.removedAt === undefined),
+    look: async <T>(look: (trip: KeptTrip) => T) => {
+      const seen: T[] = [];
+      let cursor = await db.transaction('trips').store.openCursor();
+      while (cursor !== null) {
+        if (cursor.value.removedAt === undefined) seen.push(look(cursor.value));
+        // oxlint-disable-next-line no-await-in-loop -- a cursor goes step by step
+        cursor = await cursor.continue();
+      }
+      return seen;
+    },
     get: async (token) => {
       const trip = await db.get('trips', token);
       return trip?.removedAt === undefined ? trip : undefined;

@@ -204,3 +204,26 @@ describe('lasting storage', () => {
     expect(versions.find(({ name: each }) => each === 'Trips are kept')?.version).toMatch(words);
   });
 });
+
+describe('the list of trips', () => {
+  it('looks at each text once, and again after a save', async () => {
+    const { token } = value(await save('One'));
+    value(await save('Two'));
+    const parse = vi.spyOn(JSON, 'parse');
+    expect(value(await host.listTrips()).map(({ title }) => title)).toEqual(['Two', 'One']);
+    expect(parse).toHaveBeenCalledTimes(2);
+    expect(value(await host.listTrips())).toHaveLength(2);
+    expect(parse).toHaveBeenCalledTimes(2);
+    value(await save('One again', token));
+    parse.mockClear();
+    expect(value(await host.listTrips()).map(({ title }) => title)).toContain('One again');
+    expect(parse).toHaveBeenCalledTimes(1);
+  });
+
+  it('never asks for all texts at once', async () => {
+    value(await save('One'));
+    const getAll = vi.spyOn(IDBObjectStore.prototype, 'getAll');
+    expect(value(await host.listTrips())).toHaveLength(1);
+    expect(getAll).not.toHaveBeenCalled();
+  });
+});
