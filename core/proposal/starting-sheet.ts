@@ -92,10 +92,12 @@ function answerTroubles(answers: StartingAnswers, words: Words): readonly Troubl
     const what = said`${String(times.length)} times a day are given; there can be 1 to 8.`;
     say('times', what, said`Give a time for each dive of a day.`);
   }
-  times.forEach((time, index) => {
+  // Of too many none is looked at: a list has an end before its items have a say.
+  const judged = times.length > 8 ? [] : times;
+  judged.forEach((time, index) => {
     if (!TIME_OF_DAY.test(time)) {
       say(`times[${index}]`, said`"${time}" is no time of day.`, said`Write it as ${timeOfDay('07:30')}.`);
-    } else if (times.indexOf(time) !== index) {
+    } else if (judged.indexOf(time) !== index) {
       say(`times[${index}]`, said`${timeOfDay(time)} is given twice.`, said`Give each time once.`);
     }
   });

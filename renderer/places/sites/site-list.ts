@@ -3,6 +3,7 @@ import { readSites } from '../../../core/formats/all';
 import type { DraftWithDepth, SiteDraft } from '../../../core/formats/site-draft';
 import type { Trouble } from '../../../core/result';
 import { wordsIn, type Viewer } from '../../figures/reader';
+import { memo } from '../../store/memo';
 
 /** What a person said about the list: the text, depths it left out, rows not wanted. */
 export interface SiteList {
@@ -42,14 +43,19 @@ function sameName(name: string): string {
   return name.trim().toLowerCase();
 }
 
+/** What a text says is asked at every stroke of a key by whoever shows it, and read once. */
+const textRead = memo((text: string, reader: Viewer) =>
+  readSites(text, reader.units === 'imperial' ? 'ft' : 'm', wordsIn(reader)),
+);
+
 /**
- * Reads the list anew. Rows whose name is known already are left unless wanted by hand, so that pasting the
+ * What the list comes to. Rows whose name is known already are left unless wanted by hand, so that pasting the
  * same list twice doubles nothing.
  * @param reader whose units a bare depth is counted in @param known names of the sites there are
  */
 export function readSiteList(list: SiteList, reader: Viewer, known: readonly string[]): ReadSiteList {
   if (list.text.trim() === '') return { sites: [], troubles: [], drafts: [] };
-  const { sites, troubles } = readSites(list.text, reader.units === 'imperial' ? 'ft' : 'm', wordsIn(reader));
+  const { sites, troubles } = textRead(list.text, reader);
   const names = new Set(known.map(sameName));
   const listed = sites.map((draft, index): ListedSite => {
     const isKnown = names.has(sameName(draft.name));

@@ -38,15 +38,21 @@ function useTroubles(part: Part): readonly Trouble[] {
   });
 }
 
+/** So many are told beside a question: what is wrong with most of them has one cause. */
+const TOLD = 4;
+
 function Troubles({ part }: { readonly part: Part }): ReactNode {
   const troubles = useTroubles(part);
   return (
     <div role="status">
-      {troubles.map(({ what, where, mend }) => (
+      {troubles.slice(0, TOLD).map(({ what, where, mend }) => (
         <div key={`${where}${what}`} className="field-refusal">
           {what} {mend}
         </div>
       ))}
+      {troubles.length > TOLD ? (
+        <div className="field-refusal">And {troubles.length - TOLD} more.</div>
+      ) : null}
     </div>
   );
 }

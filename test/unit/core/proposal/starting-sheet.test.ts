@@ -354,6 +354,7 @@ describe('startingSheet', () => {
     ['half a night', { nights: 2.5 }, ['nights']],
     ['a hundred nights', { nights: 100 }, ['nights']],
     ['no times', { times: [] }, ['times']],
+    ['times without an end', { times: Array.from({ length: 5000 }, () => 'noon') }, ['times']],
     [
       'times that are none',
       { times: ['7:30', '25:00', '11:00', '11:00'] },

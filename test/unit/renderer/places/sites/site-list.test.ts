@@ -57,4 +57,16 @@ describe('readSiteList', () => {
   it('finds nothing to say of an empty list', () => {
     expect(readSiteList(listOf('  \n'), METRIC, [])).toEqual({ sites: [], troubles: [], drafts: [] });
   });
+
+  it('reads a text once, however often it is asked and whatever is said of its rows', () => {
+    const list = listOf('Gull Steps, 18\nWall, 30');
+    const [first] = readSiteList(list, METRIC, []).sites;
+    for (const again of [list, { ...list, wanted: { 1: false } }, { ...list, depthsM: { 0: 20 } }]) {
+      expect(readSiteList(again, METRIC, ['Wall']).sites[0]!.draft).toBe(first!.draft);
+    }
+    expect(readSiteList(listOf('Gull Steps, 19\nWall, 30'), METRIC, []).sites[0]!.draft).not.toBe(
+      first!.draft,
+    );
+    expect(readSiteList(list, IMPERIAL, []).sites[0]!.depthM).toBeLessThan(18);
+  });
 });
