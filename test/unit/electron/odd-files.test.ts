@@ -225,7 +225,7 @@ describe('times that cannot be', () => {
 });
 
 describe('two of one name that leave in the same millisecond', () => {
-  const trips = (): TripFiles =>
+  const atOneMoment = (): TripFiles =>
     tripFiles({ folder, recent: none, nowMs: () => Date.parse('2027-03-06T07:30:00.000Z') });
 
   async function textsKept(into: string): Promise<readonly string[]> {
@@ -234,7 +234,7 @@ describe('two of one name that leave in the same millisecond', () => {
   }
 
   it('both stay in the bin', async () => {
-    const removing = trips();
+    const removing = atOneMoment();
     const path = join(removing.libraryFolder, 'week.carryover');
     await fs.mkdir(removing.libraryFolder, { recursive: true });
     for (const text of ['One', 'Two', 'Three']) {
@@ -245,7 +245,7 @@ describe('two of one name that leave in the same millisecond', () => {
   });
 
   it('both are set aside', async () => {
-    const saving = trips();
+    const saving = atOneMoment();
     const path = join(elsewhere, 'week.carryover');
     for (const text of ['damaged', 'damaged again']) {
       await fs.writeFile(path, text);
@@ -255,7 +255,7 @@ describe('two of one name that leave in the same millisecond', () => {
   });
 
   it('both stay in the bin where they are folders', async () => {
-    const removing = trips();
+    const removing = atOneMoment();
     const path = join(removing.libraryFolder, 'week.carryover');
     for (const text of ['one', 'two']) {
       await fs.mkdir(path, { recursive: true });
