@@ -56,6 +56,33 @@ export const CALL_SCHEMAS = {
   closeAnswered: z.tuple([z.string().max(2000).nullable()]),
 } satisfies { readonly [Name in CallName]: z.ZodType<unknown[]> };
 
+/** Values of one call, all together; two hundred commands have twelve hundred. */
+const MOST_VALUES = 5000;
+
+/** A reason is for whoever mends the window, and is read in one look. */
+const LONGEST_REASON = 500;
+
+/**
+ * Whether a call brings no more than lists, plain objects and what stands in them, in numbers that a schema can look
+ * through: asked for its keys, a megabyte of bytes in the place of an object names a million.
+ */
+function isModest(name: CallName, given: readonly unknown[]): boolean {
+  // The one call that brings bytes, as its first argument.
+  const waiting: unknown[] = name === 'saveDocument' ? given.slice(1) : [...given];
+  for (let seen = 0; waiting.length > 0; seen += 1) {
+    if (seen + waiting.length > MOST_VALUES) return false;
+    const value = waiting.pop();
+    if (typeof value !== 'object' || value === null) continue;
+    const kind = Object.prototype.toString.call(value);
+    if (kind !== '[object Array]' && kind !== '[object Object]') return false;
+    if (Array.isArray(value) && value.length > MOST_VALUES) return false;
+    const held = Object.values(value);
+    if (held.length > MOST_VALUES) return false;
+    for (const each of held) waiting.push(each);
+  }
+  return true;
+}
+
 /** The arguments of a call as its schema read them, or what is wrong with them. */
 export function readArguments<Name extends CallName>(
   name: Name,
@@ -63,8 +90,9 @@ export function readArguments<Name extends CallName>(
 ):
   | { readonly ok: true; readonly args: CallArguments<Name> }
   | { readonly ok: false; readonly reason: string } {
+  if (!isModest(name, given)) return { ok: false, reason: 'more, or other values, than any call brings' };
   const parsed = CALL_SCHEMAS[name].safeParse(given);
   return parsed.success
     ? { ok: true, args: parsed.data as CallArguments<Name> }
-    : { ok: false, reason: z.prettifyError(parsed.error) };
+    : { ok: false, reason: z.prettifyError(parsed.error).slice(0, LONGEST_REASON) };
 }

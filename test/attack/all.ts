@@ -6,9 +6,16 @@
 import { parseArgs } from 'node:util';
 import { isStarted } from '../../build/paths';
 import type { Attack } from './attack';
+import { bridgeAttack } from './bridge';
+import { errorAttack } from './disk-errors';
+import { killAttack } from './disk-kills';
+import { powerAttack } from './disk-power';
+import { rivalAttack } from './disk-rivals';
+import { settingsAttack } from './disk-settings';
 import { documentAttack } from './documents';
 import { hostileDocumentAttack } from './hostile-documents';
 import { mendingAttack } from './mending';
+import { pathAttack } from './paths';
 import { hostileSiteAttack, hostileWaypointAttack, siteListAttack, waypointAttack } from './site-texts';
 
 export const ATTACKS: readonly Attack[] = [
@@ -19,6 +26,13 @@ export const ATTACKS: readonly Attack[] = [
   hostileSiteAttack,
   hostileWaypointAttack,
   mendingAttack,
+  killAttack,
+  errorAttack,
+  powerAttack,
+  rivalAttack,
+  settingsAttack,
+  bridgeAttack,
+  pathAttack,
 ];
 
 async function attack(): Promise<void> {

@@ -83,6 +83,29 @@ describe('readArguments', () => {
     expect(refused).toMatchObject({ ok: false, reason: expect.stringContaining('Invalid') });
   });
 
+  it.each([
+    ['bytes in the place of an object', 'printPages', [new Uint8Array(1_000_000)]],
+    ['bytes beside bytes', 'saveDocument', [new Uint8Array(1), new Uint8Array(1_000_000), 'application/pdf']],
+    ['a map', 'saveSettings', [new Map([['look', 'cabin']])]],
+    ['commands without an end', 'offerCommands', [Array.from({ length: 100_000 }, () => ({}))]],
+    [
+      'keys without an end',
+      'saveSettings',
+      [Object.fromEntries(Array.from({ length: 9000 }, (_, i) => [i, 0]))],
+    ],
+  ] as const)('refuses %s before it is looked into', (_what, name, args) => {
+    expect(readArguments(name, args)).toEqual({
+      ok: false,
+      reason: 'more, or other values, than any call brings',
+    });
+  });
+
+  it('gives a reason that is read in one look', () => {
+    const keys = Object.fromEntries(Array.from({ length: 300 }, (_, i) => [`${'x'.repeat(90)}${i}`, 0]));
+    const refused = readArguments('saveSettings', [keys]);
+    expect(refused.ok ? '' : refused.reason.length).toBeLessThanOrEqual(500);
+  });
+
   it('has a schema that takes no more than a call’s own arguments, for every call', () => {
     for (const [name, schema] of Object.entries(CALL_SCHEMAS)) {
       expect(schema.safeParse(Array.from({ length: 9 }, () => null)).success, name).toBe(false);

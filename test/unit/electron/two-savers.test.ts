@@ -1,18 +1,13 @@
-import { execFile } from 'node:child_process';
 import { mkdir, mkdtemp, readdir, rm, utimes, writeFile } from 'node:fs/promises';
 import * as fs from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { promisify } from 'node:util';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { tripFiles } from '../../../electron/trip-files';
 import { agedDisk } from '../../faults/aged-disk';
-import { bundled } from '../../faults/bundled';
-import { rival, rivalText, type RivalOutcome } from '../../faults/rival';
-import { ROUNDS } from '../../faults/rounds';
+import { rival, rivalText } from '../../faults/rival';
 
 const none = { list: () => [], remember: () => {}, forget: () => {} };
-const SAVES = Math.ceil(ROUNDS / 4);
 
 let folder: string;
 let shared: string;
@@ -25,45 +20,8 @@ beforeEach(async () => {
 });
 afterEach(() => rm(folder, { recursive: true, force: true }));
 
-/** Every save stands on the one before it, whoever made that: none went over one that its saver did not know. */
-function expectOneLine(outcomes: readonly RivalOutcome[]): void {
-  expect(outcomes.flatMap(({ faults }) => faults)).toEqual([]);
-  const saves = outcomes
-    .flatMap((outcome) => outcome.saves)
-    .toSorted((a, b) => (a.savedAt < b.savedAt ? -1 : 1));
-  expect(saves).toHaveLength(SAVES * outcomes.length);
-  for (const [index, { savedAt }] of saves.slice(0, -1).entries())
-    expect(saves[index + 1]?.over).toBe(savedAt);
-}
-
-function say(what: string, outcomes: readonly RivalOutcome[]): void {
-  const overtaken = outcomes.reduce((sum, outcome) => sum + outcome.overtaken, 0);
-  console.log(`${what}: ${SAVES * outcomes.length} saves, ${overtaken} asked about, no half trip, none lost`);
-  // Or nothing was tested: they must have met.
-  expect(overtaken).toBeGreaterThan(0);
-}
-
-describe('two Carryovers on one file', { timeout: 60_000 + ROUNDS * 500 }, () => {
-  it('never see half a trip, and who is late is asked, as of any change by others', async () => {
-    const names = ['one', 'two'];
-    const outcomes = await Promise.all(names.map((name) => rival(shared, join(folder, name), name, SAVES)));
-    expectOneLine(outcomes);
-    say('two at once', outcomes);
-  });
-
-  it('in processes of their own either', async () => {
-    const script = await bundled('rival-process.ts', folder);
-    const outcomes = await Promise.all(
-      ['one', 'two', 'three'].map(async (name) => {
-        const args = [script, shared, join(folder, name), name, String(SAVES)];
-        const { stdout } = await promisify(execFile)(process.execPath, args);
-        return JSON.parse(stdout) as RivalOutcome;
-      }),
-    );
-    expectOneLine(outcomes);
-    say('three processes', outcomes);
-  });
-
+describe('two Carryovers on one file', () => {
+  // That they never see half a trip, and none is saved over unseen: test/attack/disk-rivals.ts.
   it('leave nothing beside the file', async () => {
     await Promise.all(['one', 'two'].map((name) => rival(shared, join(folder, name), name, 3)));
     expect(await readdir(join(folder, 'shared'))).toEqual(['Our week.carryover']);
