@@ -59,6 +59,8 @@ export type HostResult<T> =
 export interface Settings {
   readonly units: 'metric' | 'imperial';
   readonly clock: '24h' | '12h';
+  /** The order of day, month and year where a date is typed. */
+  readonly dates: 'dmy' | 'mdy' | 'ymd';
   readonly look: 'light' | 'cabin' | 'system';
   readonly textScale: number;
   readonly place: 'days' | 'sites' | 'mixes' | 'party' | 'slates';
@@ -70,6 +72,7 @@ export interface Settings {
 export const DEFAULT_SETTINGS: Settings = {
   units: 'metric',
   clock: '24h',
+  dates: 'dmy',
   look: 'system',
   textScale: 1,
   place: 'days',

@@ -10,6 +10,7 @@ const tokenText = z.string().min(1).max(200);
 export const settingsSchema = z.strictObject({
   units: z.enum(['metric', 'imperial']),
   clock: z.enum(['24h', '12h']),
+  dates: z.enum(['dmy', 'mdy', 'ymd']),
   look: z.enum(['light', 'cabin', 'system']),
   textScale: z.number().min(0.5).max(3),
   place: z.enum(['days', 'sites', 'mixes', 'party', 'slates']),

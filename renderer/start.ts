@@ -3,6 +3,8 @@ import type { Host } from '../core/host';
 import { demoTrip } from '../core/document/demo-trip';
 import { openHanded, putStored, setAutosave } from './actions/files';
 import { endOthersGesture } from './actions/gesture';
+import { changeSettings } from './actions/view';
+import { systemSettings } from './figures/system-settings';
 import { putUnsaved, readUnsaved } from './actions/unsaved';
 import { say } from './store/notice';
 import { offerCommands, runFromMenu } from './commands/offer';
@@ -27,6 +29,11 @@ export async function start(host: Host): Promise<void> {
   const settings = await host.loadSettings();
   if (settings.ok) desk.setState({ settings: settings.value });
   else say({ tone: 'refused', lines: [settings.trouble] });
+
+  // Nobody has begun yet: the system is asked once, and what it says can be changed in the settings.
+  if (settings.ok && !settings.value.cautionsAccepted) {
+    changeSettings(systemSettings(new Intl.DateTimeFormat().resolvedOptions().locale));
+  }
 
   const { lastTrip } = desk.getState().settings;
   const stored = lastTrip === null ? null : await host.readTrip(lastTrip);

@@ -5,6 +5,7 @@ import { ledger } from '../ledger/ledger';
 import type { ProfileShape } from '../profile';
 import type { WallTime } from '../words/calendar';
 import type { Slot } from './starting-days';
+import { stopIn } from './starting-steps';
 import { severeKeys, withDive } from './starting-dive';
 
 /**
@@ -39,7 +40,11 @@ export interface Locks {
  * @returns the trip, and when the locked dives start that cannot stay as they are
  * Source: cautions as in core/cautions.
  */
-export function keptLocks(empty: Trip, cells: readonly CellAsk[], slots: readonly Slot[]): Locks {
+export function keptLocks(
+  empty: Trip,
+  { cells, depthUnit }: { readonly cells: readonly CellAsk[]; readonly depthUnit: 'm' | 'ft' },
+  slots: readonly Slot[],
+): Locks {
   const lost: WallTime[] = [];
   let trip = empty;
   const known = severeKeys(ledger(empty));
@@ -56,6 +61,7 @@ export function keptLocks(empty: Trip, cells: readonly CellAsk[], slots: readonl
       ...ask.shape,
       mix: 'auto' as const,
       ...named,
+      ...stopIn(depthUnit, ask.shape.depthM),
     };
     const next = withDive(trip, dive);
     const isKept =

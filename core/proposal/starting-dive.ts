@@ -7,7 +7,7 @@ import { roomMinutes } from '../ledger/room';
 import { surroundingsOf } from '../profile';
 import { SHORTEST_MIN } from './starting-days';
 import { levelsAt, timed, type TimedLevel } from './starting-profile';
-import type { DepthSteps } from './starting-steps';
+import { stopIn, type DepthSteps } from './starting-steps';
 import type { Dive, Diver, Site, Trip } from '../document/types';
 import type { Caution } from '../cautions/caution';
 
@@ -70,6 +70,7 @@ export interface Fitting {
   /** Whether sites without levels are taken to rise. */
   readonly rising: boolean;
   readonly steps: DepthSteps;
+  readonly depthUnit: 'm' | 'ft';
 }
 
 /** The dive that is wished for: where, when, and its deepest thinkable depth. */
@@ -280,6 +281,7 @@ function longestAt(
       ...shape,
       mix: 'auto',
       ...wish.named,
+      ...stopIn(fitting.depthUnit, shape.depthM),
     };
     const outcome = tried(fitting, known, dive, end);
     if ('dive' in outcome) return { best: outcome, held };

@@ -197,8 +197,8 @@ function grown(
   }
   const nightM = isNight && !isAsked ? steps.nightM : Infinity;
   const depthM = Math.min(afterM, nightM, reach.depthM);
-  const { longestMin, rising } = answers;
-  const fitting: Fitting = { trip, ledger: whole, divingDays, longestMin, rising, steps };
+  const { longestMin, rising, depthUnit } = answers;
+  const fitting: Fitting = { trip, ledger: whole, divingDays, longestMin, rising, steps, depthUnit };
   const wish = { id: `at-${startsAt}`, site, startsAt, depthM, isFirstOfDay: beforeM === Infinity, named };
   const outcome: Fitted =
     wallMin(startsAt) + SHORTEST_MIN > end.byMin
@@ -307,7 +307,7 @@ export function startingSheet(answers: StartingAnswers, words: Words = fileWords
   const drafted = draftDays(answers);
   const slots = drafted.days.flatMap((day) => day.slots);
   const divingDays = drafted.days.map(({ date }) => dayNumber(wallMin(`${date}T00:00`)));
-  const locks = keptLocks(empty.trip, answers.cells, slots);
+  const locks = keptLocks(empty.trip, answers, slots);
   let growing: Growing = { trip: locks.trip, whole: ledger(locks.trip), laid: [], leftOut: [] };
   const uses = new Map<string, Uses>();
   for (const [number, day] of drafted.days.entries()) {

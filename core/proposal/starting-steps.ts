@@ -1,3 +1,5 @@
+import type { Dive } from '../document/types';
+import { SAFETY_STOP_BEYOND_M, USUAL_SAFETY_STOP } from '../profile';
 import { M_PER_FOOT } from '../units';
 
 /** The depths a first plan is made of: whole metres, or whole feet, as the party counts. */
@@ -50,3 +52,15 @@ export const DEPTH_STEPS: Readonly<Record<'m' | 'ft', DepthSteps>> = {
   m: stepsIn(1, { less: 3, ends: 12, shallowest: 8, by: 1, night: 18, risesTo: 6, flatTo: 15 }),
   ft: stepsIn(M_PER_FOOT, { less: 10, ends: 40, shallowest: 25, by: 3, night: 60, risesTo: 20, flatTo: 50 }),
 };
+
+/** Safety stop where feet are counted: 15 ft, which is shallower than the 5 m of a dive that says nothing. Source: common practice. */
+const STOP_IN_FEET = { depthM: 15 * M_PER_FOOT, min: USUAL_SAFETY_STOP.min };
+
+/**
+ * What a dive to a depth says of its safety stop: nothing in metres, where the usual one holds; else the usual one in feet.
+ * @param unit in which depths are whole
+ * Source: common practice, as in core/profile.
+ */
+export function stopIn(unit: 'm' | 'ft', depthM: number): Pick<Dive, 'safetyStop'> {
+  return unit === 'ft' && depthM > SAFETY_STOP_BEYOND_M ? { safetyStop: STOP_IN_FEET } : {};
+}

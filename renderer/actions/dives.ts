@@ -4,6 +4,8 @@ import { assert, failure } from '../../core/result';
 import { wallMin, wallText, type WallTime } from '../../core/words/calendar';
 import type { AsDived, Dive, Id, Site, Trip } from '../../core/document/types';
 import { clockText, depthText, minutesText, percentText } from '../figures/format';
+import { fromUnit } from '../../core/words/quantity';
+import { usualStop } from '../store/blank-trip';
 import { diveNumber } from '../store/selectors';
 import { say } from '../store/notice';
 import { desk } from '../store/store';
@@ -204,23 +206,27 @@ export interface NewDive {
 }
 
 /** A cautious beginning to edit from: never deeper than this unless the caller says so. */
-const FIRST_DEPTH_M = 18;
+const FIRST_DEPTH_M = { metric: 18, imperial: fromUnit(60, 'depth', 'imperial') } as const;
 const FIRST_BOTTOM_MIN = 30;
 
 /** Adds a dive and selects it. The site is the one of the dive before unless given; a trip without sites gets one. */
 export function addDive(wish: NewDive): EditResult {
-  const id = freeId('d', desk.getState().trip.dives);
+  const { trip: now, settings } = desk.getState();
+  const id = freeId('d', now.dives);
+  const firstM = FIRST_DEPTH_M[settings.units];
   const result = edit({ label: 'New dive', code: 'dive.add' }, (trip) => {
     const before = trip.dives.findLast((dive) => dive.startsAt <= wish.startsAt);
     const known = trip.sites.find((site) => site.id === (wish.siteId ?? before?.siteId)) ?? trip.sites[0];
-    const site: Site = known ?? { id: 'site-1', name: 'First site', depthM: FIRST_DEPTH_M, notes: '' };
+    const site: Site = known ?? { id: 'site-1', name: 'First site', depthM: firstM, notes: '' };
+    const depthM = wish.depthM ?? Math.min(site.depthM, firstM);
     const dive: Dive = {
       id,
       siteId: site.id,
       startsAt: wish.startsAt,
-      depthM: wish.depthM ?? Math.min(site.depthM, FIRST_DEPTH_M),
+      depthM,
       bottomMin: wish.bottomMin ?? FIRST_BOTTOM_MIN,
       mix: 'auto',
+      ...usualStop(settings.units, depthM),
     };
     const withSite = known ? trip : { ...trip, sites: [site] };
     return withDives(withSite, [...trip.dives, dive]);

@@ -34,25 +34,35 @@ export function SettingsSheet(): ReactNode {
           commit={(clock) => changeSettings({ clock })}
         />
         <Choice
+          label="Dates"
+          value={settings.dates}
+          options={[
+            { value: 'dmy', label: '31/12/2027' },
+            { value: 'mdy', label: '12/31/2027' },
+            { value: 'ymd', label: '2027-12-31' },
+          ]}
+          commit={(dates) => changeSettings({ dates })}
+        />
+        <Choice
           label="Look"
           value={settings.look}
           options={[
-            { value: 'system', label: 'As the system has it' },
+            { value: 'system', label: 'Same as the system' },
             { value: 'light', label: 'Light paper' },
             { value: 'cabin', label: 'Cabin at night' },
           ]}
           commit={(look) => changeSettings({ look })}
         />
         <Choice
-          label="Size of text"
+          label="Text size"
           value={String(settings.textScale)}
           options={scales.map((scale) => ({ value: String(scale), label: percentText(scale, 'near') }))}
           commit={(scale) => changeSettings({ textScale: Number(scale) })}
         />
       </div>
       <p className="soft">
-        These are of this machine. Rates, water and limits belong to the trip and its divers, and travel with
-        the file.
+        Settings stay on this computer. Rates, water and limits belong to the trip and its divers, and travel
+        with the file.
       </p>
     </Dialog>
   );

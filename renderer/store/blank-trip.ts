@@ -1,4 +1,5 @@
-import type { Diver, Trip } from '../../core/document/types';
+import { SAFETY_STOP_BEYOND_M, USUAL_SAFETY_STOP } from '../../core/profile';
+import type { Dive, Diver, Trip } from '../../core/document/types';
 import { fromUnit, type System } from '../../core/words/quantity';
 
 /**
@@ -37,6 +38,13 @@ export function newDiver(id: string, name: string, units: System): Diver {
     po2: { working: 1.4, contingency: 1.6 },
     gradient: { low: 0.5, high: 0.8 },
   };
+}
+
+/** What a new dive says of its safety stop: in feet 15 ft, where a dive that says nothing makes it at 5 m. */
+export function usualStop(units: System, depthM: number): Pick<Dive, 'safetyStop'> {
+  return units === 'imperial' && depthM > SAFETY_STOP_BEYOND_M
+    ? { safetyStop: { ...USUAL_SAFETY_STOP, depthM: fromUnit(15, 'depth', 'imperial') } }
+    : {};
 }
 
 /** An empty trip to begin one's own with: a diver, air, and nothing else. */

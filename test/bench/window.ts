@@ -78,7 +78,7 @@ const EDITS: readonly Way[] = [
 ];
 
 async function pressesOfWay(browser: Browser, address: string, way: Way): Promise<readonly Press[]> {
-  const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+  const page = await browser.newPage({ locale: 'en-GB', viewport: { width: 1280, height: 800 } });
   try {
     await openFullTrip(page, address);
     await way.focus(page);

@@ -44,6 +44,7 @@ const test = base.extend<{ smallDisk: SmallDisk }>({
     try {
       const browser = findBrowser();
       context = await chromium.launchPersistentContext(join(disk, 'profile'), {
+        locale: 'en-GB',
         args: [...QUIET_FLAGS],
         baseURL: baseURL!,
         ...(browser === null ? {} : { executablePath: browser }),

@@ -200,7 +200,7 @@ test.describe('the party', () => {
     await expect(party.diver('Guide')).toContainText('85 cu ft');
     await expect(party.diver('Guide')).toContainText('2900 / 725 psi');
     await party.choose('Guide');
-    await party.set('Cylinder, gas when full', '100');
+    await party.set('Cylinder', '100');
     await expect(party.diver('Guide')).toContainText('100 cu ft');
     await party.set('Depth limit', '100');
     await expect(party.field('Depth limit')).toHaveValue('100 ft');

@@ -61,6 +61,8 @@ process.argv.splice(1, 2, '.');
 await import(pathToFileURL(main).href);
 
 const context = await chromium.launchPersistentContext(PROFILE, {
+  // The first start asks the system for units and clock: tests read metres.
+  locale: 'en-GB',
   ...(process.env['DOUBLE_BROWSER'] ? { executablePath: process.env['DOUBLE_BROWSER'] } : {}),
   args: [
     ...(process.env['DOUBLE_FLAGS'] ?? '').split(' '),

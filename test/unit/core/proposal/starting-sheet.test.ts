@@ -380,6 +380,8 @@ describe('startingSheet', () => {
     for (const { depthM, siteId } of trip.dives) {
       const site = trip.sites.find(({ id }) => id === siteId)!;
       const depthFt = depthM / 0.3048;
+      const { safetyStop } = trip.dives.find((dive) => dive.siteId === siteId && dive.depthM === depthM)!;
+      expect(safetyStop ? Math.round(safetyStop.depthM / 0.3048) : null).toBe(depthM > 10 ? 15 : null);
       if (depthM !== site.depthM) expect(Math.abs(depthFt - Math.round(depthFt))).toBeLessThan(1e-9);
     }
     const text = explanations.join(' ');

@@ -1,10 +1,11 @@
 // @vitest-environment jsdom
-import { cleanup, fireEvent, render, screen } from '@testing-library/react';
+import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { failure, success } from '../../../../core/result';
 import type { EditResult } from '../../../../renderer/actions/edit';
 import { DateField } from '../../../../renderer/parts/date-field';
 import { NotesField } from '../../../../renderer/parts/notes-field';
+import { desk } from '../../../../renderer/store/store';
 import { blankTrip } from '../../../../renderer/store/blank-trip';
 
 afterEach(cleanup);
@@ -39,6 +40,20 @@ describe('a date field', () => {
     expect(commit).toHaveBeenCalledTimes(1);
   });
 
+  it('follows the order of the settings, and steps by days and weeks', () => {
+    const commit = taken();
+    const input = field(commit);
+    expect(input.value).toBe('14/03/2027');
+    act(() => desk.setState(({ settings }) => ({ settings: { ...settings, dates: 'mdy' } })));
+    expect(input.value).toBe('03/14/2027');
+    fireEvent.change(input, { target: { value: '4/1/2027' } });
+    fireEvent.keyDown(input, { key: 'Enter' });
+    fireEvent.keyDown(input, { key: 'ArrowUp' });
+    fireEvent.keyDown(input, { key: 'ArrowDown', shiftKey: true });
+    expect(commit.mock.calls).toEqual([['2027-04-01'], ['2027-03-15'], ['2027-03-07']]);
+    act(() => desk.setState(({ settings }) => ({ settings: { ...settings, dates: 'dmy' } })));
+  });
+
   it('says why a date is refused, and takes it back on Escape', () => {
     const input = field(refused());
     fireEvent.change(input, { target: { value: '2027-03-20' } });
@@ -47,10 +62,12 @@ describe('a date field', () => {
     expect(input.value).toBe('2027-03-20');
     fireEvent.keyDown(input, { key: 'Escape' });
     expect(screen.queryByRole('alert')).toBeNull();
-    expect(input.value).toBe('2027-03-14');
+    expect(input.value).toBe('14/03/2027');
     fireEvent.change(input, { target: { value: '' } });
     fireEvent.blur(input);
-    expect(screen.getByRole('alert').textContent).toContain('There is no such date.');
+    expect(screen.getByRole('alert').textContent).toContain(
+      'There is no date. Type it as 16/03/2027, or 16 Mar 2027.',
+    );
   });
 });
 
