@@ -1,23 +1,23 @@
 /** What settings are accepted from a store that anyone may have edited. */
-import * as z from 'zod';
+import * as z from 'zod/mini';
 import { DEFAULT_SETTINGS, type Settings } from './host';
 
 // A strict content policy forbids the code that zod would otherwise generate.
 z.config({ jitless: true });
 
-const tokenText = z.string().min(1).max(200);
+const tokenText = z.string().check(z.minLength(1), z.maxLength(200));
 
 export const settingsSchema = z.strictObject({
   units: z.enum(['metric', 'imperial']),
   clock: z.enum(['24h', '12h']),
   dates: z.enum(['dmy', 'mdy', 'ymd']),
   look: z.enum(['light', 'cabin', 'system']),
-  textScale: z.number().min(0.5).max(3),
+  textScale: z.number().check(z.minimum(0.5), z.maximum(3)),
   place: z.enum(['days', 'sites', 'mixes', 'party', 'slates']),
-  lastTrip: tokenText.nullable(),
+  lastTrip: z.nullable(tokenText),
   cautionsAccepted: z.boolean(),
-  paper: z.string().min(1).max(40),
-}) satisfies z.ZodType<Settings>;
+  paper: z.string().check(z.minLength(1), z.maxLength(40)),
+}) satisfies z.ZodMiniType<Settings>;
 
 /**
  * Settings out of unknown stored data: each value that fits stays, each that does not is the default.

@@ -1,5 +1,6 @@
 /** What arguments each call accepts: nothing that comes from the window is trusted before these have seen it. */
 import * as z from 'zod';
+import { partial } from 'zod/mini';
 import { LARGEST_MM, SMALLEST_MM } from '../core/slate/paper';
 import { settingsSchema } from '../core/settings-schema';
 import { MAX_TRIP_BYTES } from '../core/library';
@@ -47,7 +48,7 @@ export const CALL_SCHEMAS = {
   printPages: z.tuple([z.strictObject({ widthMm: paperMm, heightMm: paperMm })]),
   openText: z.tuple([]),
   loadSettings: z.tuple([]),
-  saveSettings: z.tuple([settingsSchema.partial()]),
+  saveSettings: z.tuple([partial(settingsSchema)]),
   openSource: z.tuple([z.string().max(2000)]),
   about: z.tuple([]),
   offerCommands: z.tuple([z.array(command).max(200)]),

@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import type { Trouble } from '../result';
 import { fileWords, worded, type Words } from '../words/reader';
 import { said } from '../words/said';
@@ -30,7 +30,7 @@ function troubles(document: unknown, found: readonly Found[], words: Words): rea
   return [...told, trouble(document, more, words)];
 }
 
-function addShape(error: z.ZodError, path: TripPath, found: Found[]): void {
+function addShape(error: z.core.$ZodError, path: TripPath, found: Found[]): void {
   for (const { message, path: at } of error.issues) {
     found.push({ ...messageParts(message), path: [...path, ...(at as TripPath)] });
   }

@@ -1,4 +1,5 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
+import { _default as byDefault } from 'zod/mini';
 import { greatest } from '../numeric';
 import { listed, said, type Said, type SaidTrouble } from '../words/said';
 import {
@@ -149,7 +150,7 @@ function record<Shape extends z.core.$ZodLooseShape>(label: Said, shape: Shape) 
   });
 }
 
-function list<Item extends z.ZodType>({ label, min, max, mend }: ListRule, item: Item) {
+function list<Item extends z.core.$ZodType>({ label, min, max, mend }: ListRule, item: Item) {
   return z
     .array(item, {
       error: ({ input }) =>
@@ -161,12 +162,20 @@ function list<Item extends z.ZodType>({ label, min, max, mend }: ListRule, item:
           mend: said`Give a list [ ... ].`,
         }),
     })
-    .min(min, {
-      error: message({ what: said`${label}: the list is empty.`, mend: said`Give at least one.` }),
-    })
-    .max(max, {
-      error: ({ input }) => message(tooMany({ label, min, max, mend }, (input as readonly unknown[]).length)),
-    });
+    .check(
+      z.minLength(min, {
+        error: message({ what: said`${label}: the list is empty.`, mend: said`Give at least one.` }),
+      }),
+      z.maxLength(max, {
+        error: ({ input }) =>
+          message(tooMany({ label, min, max, mend }, (input as readonly unknown[]).length)),
+      }),
+    );
+}
+
+/** What is read as something else first. */
+function readyFor<Schema extends z.core.$ZodType>(change: (raw: unknown) => unknown, schema: Schema) {
+  return z.pipe(z.transform(change), schema);
 }
 
 /** What a list is told that has more items than can be. */
@@ -177,21 +186,24 @@ export function tooMany({ label, max, mend }: ListRule, count: number): SaidTrou
 const id = text('id');
 
 const waterSchema = record(said`Water`, {
-  density: judged<'gauge' | 'salt' | 'fresh' | number>((value) =>
-    value === 'gauge' || value === 'salt' || value === 'fresh'
-      ? null
-      : typeof value === 'string'
-        ? { what: said`Water density is ${shown(value)}.`, mend: NUMBER_RULES.densityKgM3.mend }
-        : numberTrouble('densityKgM3', value),
-  ).default('gauge'),
-  altitudeM: number('altitudeM').default(0),
+  density: byDefault(
+    judged<'gauge' | 'salt' | 'fresh' | number>((value) =>
+      value === 'gauge' || value === 'salt' || value === 'fresh'
+        ? null
+        : typeof value === 'string'
+          ? { what: said`Water density is ${shown(value)}.`, mend: NUMBER_RULES.densityKgM3.mend }
+          : numberTrouble('densityKgM3', value),
+    ),
+    'gauge',
+  ),
+  altitudeM: byDefault(number('altitudeM'), 0),
 });
 
 const settingsSchema = record(said`Settings`, {
-  descentMPerMin: number('descentMPerMin').default(DEFAULTS.descentMPerMin),
-  ascentMPerMin: number('ascentMPerMin').default(DEFAULTS.ascentMPerMin),
-  gasLaw: oneOf(said`Gas law`, ['ideal', 'real']).default('ideal'),
-  analysisTolerance: number('analysisTolerance').default(0),
+  descentMPerMin: byDefault(number('descentMPerMin'), DEFAULTS.descentMPerMin),
+  ascentMPerMin: byDefault(number('ascentMPerMin'), DEFAULTS.ascentMPerMin),
+  gasLaw: byDefault(oneOf(said`Gas law`, ['ideal', 'real']), 'ideal'),
+  analysisTolerance: byDefault(number('analysisTolerance'), 0),
 });
 
 const level = record(said`Level`, { depthM: number('levelDepthM'), min: number('levelMin') });
@@ -204,9 +216,9 @@ const diveShape = {
   depthM: number('depthM'),
   bottomMin: number('bottomMin'),
   mix: text('id', said`Mix`),
-  onBoard: list(LIST_RULES.onBoard, id).exactOptional(),
-  legs: list(LIST_RULES.legs, level).exactOptional(),
-  safetyStop: safetyStop.nullable().exactOptional(),
+  onBoard: z.exactOptional(list(LIST_RULES.onBoard, id)),
+  legs: z.exactOptional(list(LIST_RULES.legs, level)),
+  safetyStop: z.exactOptional(z.nullable(safetyStop)),
 };
 
 /** Depth and bottom time left out beside levels are the deepest and the sum, as the format says. */
@@ -230,93 +242,112 @@ function filledFromOxygen(raw: unknown): unknown {
 }
 
 const asDived = record(said`As dived`, {
-  by: id.exactOptional(),
-  startsAt: time(said`Start as dived`).exactOptional(),
-  depthM: number('depthM').exactOptional(),
-  bottomMin: number('bottomMin').exactOptional(),
-  endBar: number('endBar').exactOptional(),
-  o2: number('o2').exactOptional(),
+  by: z.exactOptional(id),
+  startsAt: z.exactOptional(time(said`Start as dived`)),
+  depthM: z.exactOptional(number('depthM')),
+  bottomMin: z.exactOptional(number('bottomMin')),
+  endBar: z.exactOptional(number('endBar')),
+  o2: z.exactOptional(number('o2')),
 });
 
-const notDived = record(said`Not dived`, { by: id.exactOptional(), reason: text('reason').exactOptional() });
+const notDived = record(said`Not dived`, {
+  by: z.exactOptional(id),
+  reason: z.exactOptional(text('reason')),
+});
 
-const diveSchema = z.preprocess(
+const diveSchema = readyFor(
   filledFromLegs,
   record(said`Dive`, {
     ...diveShape,
     siteId: id,
-    divers: list(LIST_RULES.divers, id).exactOptional(),
-    turnShare: number('turnShare').exactOptional(),
-    asDived: list(LIST_RULES.asDived, asDived).exactOptional(),
-    notDived: list(LIST_RULES.notDived, notDived).exactOptional(),
-    added: flag(said`Added`).exactOptional(),
-    notes: text('notes').exactOptional(),
+    divers: z.exactOptional(list(LIST_RULES.divers, id)),
+    turnShare: z.exactOptional(number('turnShare')),
+    asDived: z.exactOptional(list(LIST_RULES.asDived, asDived)),
+    notDived: z.exactOptional(list(LIST_RULES.notDived, notDived)),
+    added: z.exactOptional(flag(said`Added`)),
+    notes: z.exactOptional(text('notes')),
   }),
 );
 
-const earlierDive = z.preprocess(
+const earlierDive = readyFor(
   filledFromOxygen,
-  record(said`Earlier dive`, { ...diveShape, siteId: id.exactOptional(), o2: number('o2').exactOptional() }),
+  record(said`Earlier dive`, {
+    ...diveShape,
+    siteId: z.exactOptional(id),
+    o2: z.exactOptional(number('o2')),
+  }),
 );
 
 const diverSchema = record(said`Diver`, {
   id,
   name: text('name'),
   surfaceRateLpm: number('surfaceRateLpm'),
-  rates: list(
-    LIST_RULES.rates,
-    record(said`Gas rate`, {
-      from: date(said`First day of the gas rate`),
-      surfaceRateLpm: number('surfaceRateLpm'),
-    }),
-  ).exactOptional(),
+  rates: z.exactOptional(
+    list(
+      LIST_RULES.rates,
+      record(said`Gas rate`, {
+        from: date(said`First day of the gas rate`),
+        surfaceRateLpm: number('surfaceRateLpm'),
+      }),
+    ),
+  ),
   cylinder: record(said`Cylinder`, {
     waterL: number('waterL'),
     fillBar: number('fillBar'),
     reserveBar: number('reserveBar'),
   }),
   maxDepthM: number('maxDepthM'),
-  maxO2: number('maxO2').default(DEFAULTS.maxO2),
-  po2: record(said`PO2 limits`, {
-    working: number('workingPo2').default(DEFAULTS.workingPo2),
-    contingency: number('contingencyPo2').default(DEFAULTS.contingencyPo2),
-  }).prefault({}),
-  gradient: record(said`Gradient`, {
-    low: number('gradient').default(DEFAULTS.gradientLow),
-    high: number('gradient').default(DEFAULTS.gradientHigh),
-  }).prefault({}),
-  before: list(LIST_RULES.before, earlierDive).exactOptional(),
-  arrivedAt: time(said`Arrival at altitude`).exactOptional(),
-  certification: text('certification').exactOptional(),
-  cylinderNo: text('cylinderNo').exactOptional(),
-  group: record(said`Group`, {
-    name: text('groupName'),
-    afterMin: number('afterMin').default(0),
-  }).exactOptional(),
+  maxO2: byDefault(number('maxO2'), DEFAULTS.maxO2),
+  po2: z.prefault(
+    record(said`PO2 limits`, {
+      working: byDefault(number('workingPo2'), DEFAULTS.workingPo2),
+      contingency: byDefault(number('contingencyPo2'), DEFAULTS.contingencyPo2),
+    }),
+    {},
+  ),
+  gradient: z.prefault(
+    record(said`Gradient`, {
+      low: byDefault(number('gradient'), DEFAULTS.gradientLow),
+      high: byDefault(number('gradient'), DEFAULTS.gradientHigh),
+    }),
+    {},
+  ),
+  before: z.exactOptional(list(LIST_RULES.before, earlierDive)),
+  arrivedAt: z.exactOptional(time(said`Arrival at altitude`)),
+  certification: z.exactOptional(text('certification')),
+  cylinderNo: z.exactOptional(text('cylinderNo')),
+  group: z.exactOptional(
+    record(said`Group`, {
+      name: text('groupName'),
+      afterMin: byDefault(number('afterMin'), 0),
+    }),
+  ),
 });
 
 const site = record(said`Site`, {
   id,
   name: text('name'),
   depthM: number('siteDepthM'),
-  notes: text('siteNotes').default(''),
-  levels: list(LIST_RULES.legs, level).exactOptional(),
-  planB: text('planB').exactOptional(),
-  briefing: text('briefing').exactOptional(),
-  notFor: record(said`Who may not dive it`, {
-    depthLimitUnderM: number('notForUnderM').exactOptional(),
-    certifications: list(LIST_RULES.certifications, text('certification')).exactOptional(),
-  }).exactOptional(),
-  position: record(said`Position`, { lat: number('latitude'), lon: number('longitude') })
-    .nullable()
-    .exactOptional(),
+  notes: byDefault(text('siteNotes'), ''),
+  levels: z.exactOptional(list(LIST_RULES.legs, level)),
+  planB: z.exactOptional(text('planB')),
+  briefing: z.exactOptional(text('briefing')),
+  notFor: z.exactOptional(
+    record(said`Who may not dive it`, {
+      depthLimitUnderM: z.exactOptional(number('notForUnderM')),
+      certifications: z.exactOptional(list(LIST_RULES.certifications, text('certification'))),
+    }),
+  ),
+  position: z.exactOptional(
+    z.nullable(record(said`Position`, { lat: number('latitude'), lon: number('longitude') })),
+  ),
 });
 
 const mixSchema = record(said`Mix`, {
   id,
   o2: number('o2'),
-  costPerFill: number('costPerFill').default(0),
-  analysedO2: number('o2').exactOptional(),
+  costPerFill: byDefault(number('costPerFill'), 0),
+  analysedO2: z.exactOptional(number('o2')),
 });
 
 /**
@@ -329,23 +360,20 @@ const tripSchema = record(said`Trip`, {
     value === 2 ? null : { what: said`Version is ${shown(value)}.`, mend: said`Write 2.` },
   ),
   title: text('title'),
-  place: text('place').default(''),
-  notes: text('notes').default(''),
-  water: waterSchema.prefault({}),
-  settings: settingsSchema.prefault({}),
+  place: byDefault(text('place'), ''),
+  notes: byDefault(text('notes'), ''),
+  water: z.prefault(waterSchema, {}),
+  settings: z.prefault(settingsSchema, {}),
   party: list(LIST_RULES.party, diverSchema),
   sites: list(LIST_RULES.sites, site),
   mixes: list(LIST_RULES.mixes, mixSchema),
-  currency: text('currency').exactOptional(),
+  currency: z.exactOptional(text('currency')),
   dives: list(LIST_RULES.dives, diveSchema),
-  flight: record(said`Flight`, { at: time(said`Flight`) })
-    .nullable()
-    .default(null),
-  days: list(
-    LIST_RULES.days,
-    record(said`Day`, { date: date(said`Day`), notes: text('notes') }),
-  ).exactOptional(),
-}) satisfies z.ZodType<Trip>;
+  flight: byDefault(z.nullable(record(said`Flight`, { at: time(said`Flight`) })), null),
+  days: z.exactOptional(
+    list(LIST_RULES.days, record(said`Day`, { date: date(said`Day`), notes: text('notes') })),
+  ),
+}) satisfies z.ZodMiniType<Trip>;
 
 /** The lists whose items are judged one by one, in the order of the file. */
 export const TRIP_LISTS = ['party', 'sites', 'mixes', 'dives'] as const;
@@ -356,7 +384,7 @@ export type TripList = (typeof TRIP_LISTS)[number];
 export const TRIP_KEYS: readonly string[] = Object.keys(tripSchema.shape);
 
 /** The trip but for what is in its lists. */
-export const frameSchema = tripSchema.extend({
+export const frameSchema = z.extend(tripSchema, {
   party: list(LIST_RULES.party, z.unknown()),
   sites: list(LIST_RULES.sites, z.unknown()),
   mixes: list(LIST_RULES.mixes, z.unknown()),
@@ -369,4 +397,4 @@ export const ITEM_SCHEMAS = {
   sites: site,
   mixes: mixSchema,
   dives: diveSchema,
-} as const satisfies Record<TripList, z.ZodType>;
+} as const satisfies Record<TripList, z.ZodMiniType>;
