@@ -104,6 +104,10 @@ const SHAPES = {
   depthSet: shape('depth', 'down', TENTH, WHOLE),
   /** A depth that follows from a limit, such as a MOD. */
   depthLimit: shape('depth', 'down', WHOLE),
+  /** The same where the figure is what is left of a depth: to the decimetre. */
+  depthLimitFine: shape('depth', 'down', [1, 1], WHOLE),
+  /** A depth that is too great by so much. */
+  depthMetFine: shape('depth', 'up', [1, 1], WHOLE),
   /** A depth as it was typed, where it stands for no limit. */
   depthTyped: shape('depth', 'near', TENTH, WHOLE),
   /** Height above the sea. */

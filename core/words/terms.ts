@@ -11,9 +11,9 @@ export const NONE = '\u2013';
 
 /** How grave a caution is. Each is said in words beside its mark, never by colour alone. */
 export const SEVERITIES = {
-  stop: said`Stop`,
-  change: said`Change`,
-  know: said`Know`,
+  stop: said`Past a limit`,
+  change: said`Adjust`,
+  know: said`Note`,
 } as const;
 
 /** What room is measured to. */
@@ -26,6 +26,18 @@ export const LIMITS = {
   gas: said`minimum gas`,
   'diver-depth': said`own depth limit`,
   interval: said`dive before`,
+} as const;
+
+/** The same within a sentence: "4 min to minimum gas", "5 min over the MOD". */
+export const THE_LIMITS = {
+  'no-stop': said`the no-stop limit`,
+  mod: said`the MOD`,
+  po2: said`the PO2 limit`,
+  cns: said`the CNS clock`,
+  'cns-day': said`the CNS of 24 h`,
+  gas: said`minimum gas`,
+  'diver-depth': said`the diver’s depth limit`,
+  interval: said`the dive before`,
 } as const;
 
 /** Of a dive that is past one, and has no minutes that say by how much. */
@@ -86,6 +98,9 @@ export const HEADS = {
   cost: said`cost`,
 } as const;
 
+/** Of a no-stop time that never ends. */
+export const UNLIMITED = said`unlimited`;
+
 /** Where nothing ever meets a limit. */
 export const NO_END = said`no end`;
 
@@ -99,6 +114,9 @@ const AIR_PERCENT = 21;
 export function mixSaid(o2: number): Said {
   return printed(o2, 'oxygen', 'metric') === AIR_PERCENT ? said`Air` : said`EAN${bare('oxygen', o2)}`;
 }
+
+/** A dive that takes the richest mix on board that is within its limits. */
+export const BEST_MIX = said`Best mix`;
 
 /** Money without its currency: two decimals only where there are any. */
 export function moneyFigure(cost: number): Figure {

@@ -204,7 +204,7 @@ function headline(ledger: Ledger, cautions: readonly Caution[]): Said {
 }
 
 /** How wide the severity of a caution is set. */
-const SEVERITY_WIDTH = 8;
+const SEVERITY_WIDTH = 14;
 
 function cautionText(trip: Trip, caution: Caution, words: Words): string {
   const diver = trip.party.find(({ id }) => id === caution.diverId);

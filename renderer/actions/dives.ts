@@ -9,6 +9,8 @@ import { usualStop } from '../store/blank-trip';
 import { diveNumber } from '../store/selectors';
 import { say } from '../store/notice';
 import { desk } from '../store/store';
+import { swapped } from '../../core/proposal/swapped';
+import { twinTrouble } from './sites';
 import { edit, type EditResult } from './edit';
 import { freeId } from './ids';
 import { copyShift, dayShift } from './next-start';
@@ -38,6 +40,23 @@ function editDive(diveId: Id, what: string, code: string, change: (dive: Dive) =
   });
 }
 
+/** The same change of one dive or several, in one step. */
+function editDives(
+  ids: readonly Id[],
+  what: string,
+  code: string,
+  change: (dive: Dive, trip: Trip) => Dive,
+): EditResult {
+  const [only] = ids;
+  const label = ids.length === 1 && only !== undefined ? named(what, only) : `${what} of ${ids.length} dives`;
+  return edit({ label, code }, (trip) =>
+    withDives(
+      trip,
+      trip.dives.map((dive) => (ids.includes(dive.id) ? change(dive, trip) : dive)),
+    ),
+  );
+}
+
 /** Removes a key rather than setting it undefined: the file says nothing where nothing was said. */
 function without<T extends object, Key extends keyof T>(value: T, key: Key): Omit<T, Key> {
   const { [key]: _, ...rest } = value;
@@ -56,10 +75,14 @@ function withDepth(dive: Dive, depthM: number): Dive {
 }
 
 /** From leaving the surface to leaving the bottom; on a dive of several levels the last one takes the change. */
-export function setBottomMin(diveId: Id, bottomMin: number): EditResult {
-  const levels = desk.getState().trip.dives.find(({ id }) => id === diveId)?.legs ?? [];
-  const beforeMin = levels.slice(0, -1).reduce((sum, level) => sum + level.min, 0);
-  if (levels.length > 1 && bottomMin <= beforeMin) {
+export function setBottomMin(ids: Id | readonly Id[], bottomMin: number): EditResult {
+  const wanted = typeof ids === 'string' ? [ids] : ids;
+  const before = desk
+    .getState()
+    .trip.dives.filter(({ id }) => wanted.includes(id))
+    .map(({ legs = [] }) => legs.slice(0, -1).reduce((sum, level) => sum + level.min, 0));
+  const beforeMin = Math.max(0, ...before);
+  if (beforeMin > 0 && bottomMin <= beforeMin) {
     return failure({
       kind: 'invalid',
       what: `The levels before the last one take ${minutesText(beforeMin, 'up')} already.`,
@@ -67,25 +90,33 @@ export function setBottomMin(diveId: Id, bottomMin: number): EditResult {
       mend: 'Give a longer bottom time, or shorten those levels first.',
     });
   }
-  return editDive(diveId, 'Bottom time', 'dive.bottom', (dive) => {
-    if (!dive.legs) return { ...dive, bottomMin };
-    const byMin = bottomMin - dive.bottomMin;
-    const last = dive.legs.length - 1;
-    const legs = dive.legs.map((level, i) => (i === last ? { ...level, min: level.min + byMin } : level));
-    return { ...dive, bottomMin, legs };
-  });
+  return editDives(wanted, 'Bottom time', 'dive.bottom', (dive) => withBottomMin(dive, bottomMin));
+}
+
+function withBottomMin(dive: Dive, bottomMin: number): Dive {
+  if (!dive.legs) return { ...dive, bottomMin };
+  const byMin = bottomMin - dive.bottomMin;
+  const last = dive.legs.length - 1;
+  const legs = dive.legs.map((level, i) => (i === last ? { ...level, min: level.min + byMin } : level));
+  return { ...dive, bottomMin, legs };
 }
 
 export function setStart(diveId: Id, startsAt: WallTime): EditResult {
   return editDive(diveId, 'Start', 'dive.start', (dive) => ({ ...dive, startsAt }));
 }
 
-export function setMix(diveId: Id, mix: 'auto' | Id): EditResult {
-  return editDive(diveId, 'Mix', 'dive.mix', (dive) => ({ ...dive, mix }));
+export function setMix(ids: Id | readonly Id[], mix: 'auto' | Id): EditResult {
+  return editDives(typeof ids === 'string' ? [ids] : ids, 'Mix', 'dive.mix', (dive) => ({ ...dive, mix }));
 }
 
-export function setSite(diveId: Id, siteId: Id): EditResult {
-  return editDive(diveId, 'Site', 'dive.site', (dive) => ({ ...dive, siteId }));
+/** Takes dives to a site, which brings its levels or its depth: one step, so that undo brings back all of it. */
+export function goToSite(ids: readonly Id[], siteId: Id): EditResult {
+  const { trip } = desk.getState();
+  const site = trip.sites.find(({ id }) => id === siteId);
+  assert(site !== undefined, 'a site that is not in the trip');
+  return editDives(ids, 'Site', 'dive.site', (dive) =>
+    dive.siteId === siteId ? dive : { ...asAtSite(dive, site), siteId },
+  );
 }
 
 /** Takes the depth of its site: the deepest levels go there, and no level stays deeper; the others are left. */
@@ -94,14 +125,22 @@ export function takeSiteDepth(diveId: Id): EditResult {
   const siteId = trip.dives.find(({ id }) => id === diveId)?.siteId;
   const siteM = trip.sites.find(({ id }) => id === siteId)?.depthM;
   assert(siteM !== undefined, 'a dive whose site is not in the trip');
-  return editDive(diveId, 'Depth', 'dive.depth', (dive) => {
-    if (!dive.legs) return { ...dive, depthM: siteM };
-    const legs = dive.legs.map(({ depthM, min }) => ({
-      depthM: depthM === dive.depthM ? siteM : Math.min(depthM, siteM),
-      min,
-    }));
-    return withLevels(dive, oneAfterOther(legs));
-  });
+  return editDive(diveId, 'Depth', 'dive.depth', (dive) => atDepthOf(dive, siteM));
+}
+
+/** As a site is usually dived: by its levels where it has them, with their times; else down to its depth. */
+function asAtSite(dive: Dive, { levels, depthM }: Site): Dive {
+  return levels !== undefined && levels.length > 0 ? withLevels(dive, levels) : atDepthOf(dive, depthM);
+}
+
+/** The deepest levels at a depth and none deeper; the others as they are. */
+function atDepthOf(dive: Dive, siteM: number): Dive {
+  if (!dive.legs) return { ...dive, depthM: siteM };
+  const legs = dive.legs.map(({ depthM, min }) => ({
+    depthM: depthM === dive.depthM ? siteM : Math.min(depthM, siteM),
+    min,
+  }));
+  return withLevels(dive, oneAfterOther(legs));
 }
 
 /** Levels in a row that lie as deep are one. */
@@ -113,6 +152,37 @@ function oneAfterOther(legs: readonly Level[]): readonly Level[] {
     else made[made.length - 1] = { depthM: level.depthM, min: before.min + level.min };
   }
   return made;
+}
+
+/** Makes a site and takes dives there, in one step. */
+export function newSiteFor(ids: readonly Id[], name: string, depthM: number): EditResult {
+  const twin = twinTrouble(name, null);
+  if (twin) return twin;
+  return edit({ label: `New site ${name}`, code: 'dive.new-site' }, (trip) => {
+    const site: Site = { id: freeId('site-', trip.sites), name, depthM, notes: '' };
+    const dives = trip.dives.map((dive) =>
+      ids.includes(dive.id) ? { ...atDepthOf(dive, depthM), siteId: site.id } : dive,
+    );
+    return { ...trip, sites: [...trip.sites, site], dives };
+  });
+}
+
+/** Two dives change places in time; refused where one of them was logged. */
+export function swapDives(oneId: Id, otherId: Id): EditResult {
+  const { trip } = desk.getState();
+  const logged = trip.dives.find(
+    ({ id, asDived }) => (id === oneId || id === otherId) && (asDived ?? []).length > 0,
+  );
+  if (logged) {
+    return failure({
+      kind: 'in-use',
+      what: `Dive ${diveNumber(trip, logged.id)} was logged as dived, and stays where it was.`,
+      where: '',
+      mend: 'Swap two dives that are ahead.',
+    });
+  }
+  const label = `Swap of dives ${diveNumber(trip, oneId)} and ${diveNumber(trip, otherId)}`;
+  return edit({ label, code: 'dive.swap' }, (before) => swapped(before, oneId, otherId));
 }
 
 /** Who dives it; null: the whole party. */
@@ -237,16 +307,24 @@ export function addDive(wish: NewDive): EditResult {
 
 /** Copies dives to a later time and selects the copies. */
 function copyDives(name: string, code: string, ids: readonly Id[], byMin: number): EditResult {
+  const { dives } = desk.getState().trip;
+  const moved = dives
+    .filter(({ id }) => ids.includes(id))
+    .map((dive) => ({ ...dive, startsAt: wallText(wallMin(dive.startsAt) + byMin) }));
+  return addCopies(moved, name, code);
+}
+
+/** Puts copies of dives into the trip, at the starts they are given, and selects them; what was dived is no part of them. */
+export function addCopies(dives: readonly Dive[], name: string, code = 'dive.copy'): EditResult {
   const copies: Id[] = [];
   const result = edit({ label: name, code }, (trip) => {
-    const dives: Dive[] = [...trip.dives];
-    for (const dive of trip.dives.filter((each) => ids.includes(each.id))) {
-      const id = freeId('d', dives);
+    const all: Dive[] = [...trip.dives];
+    for (const dive of dives) {
+      const id = freeId('d', all);
       copies.push(id);
-      const planned = without(without(without(dive, 'asDived'), 'notDived'), 'added');
-      dives.push({ ...planned, id, startsAt: wallText(wallMin(dive.startsAt) + byMin) });
+      all.push({ ...without(dive, 'asDived'), id });
     }
-    return withDives(trip, dives);
+    return withDives(trip, all);
   });
   if (result.ok && copies.length > 0) chooseDives(copies);
   return result;

@@ -19,7 +19,7 @@ function editSite(id: Id, what: string, code: string, change: (site: Site) => Si
 }
 
 /** Two sites of one name cannot be told apart where one is chosen; a file that has them is still read. */
-function twinTrouble(name: string, ownId: Id | null): EditResult | null {
+export function twinTrouble(name: string, ownId: Id | null): EditResult | null {
   const { sites } = desk.getState().trip;
   const at = sites.findIndex((site) => site.id !== ownId && isSameName(site.name, name));
   return at === -1 ? null : twinFailure(sites[at]!.name, `sites[${at}].name`);

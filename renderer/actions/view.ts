@@ -16,6 +16,21 @@ export function toggleDive(diveId: Id): void {
   chooseDives(diveIds.includes(diveId) ? diveIds.filter((id) => id !== diveId) : [...diveIds, diveId]);
 }
 
+/** All dives from the one chosen first to this one; this one alone where none is chosen. */
+export function chooseRange(diveId: Id): void {
+  const { trip, selection } = desk.getState();
+  const [first] = selection.diveIds;
+  const from = trip.dives.findIndex(({ id }) => id === first);
+  const to = trip.dives.findIndex(({ id }) => id === diveId);
+  if (from === -1 || to === -1) {
+    chooseDives([diveId]);
+    return;
+  }
+  const ids = trip.dives.slice(Math.min(from, to), Math.max(from, to) + 1).map(({ id }) => id);
+  // The first stays the first: another Shift goes on from there.
+  chooseDives(to < from ? ids.toReversed() : ids);
+}
+
 /** Whose figures are shown; null: on each dive the diver with the least room. */
 export function chooseDiver(diverId: Id | null): void {
   dropReadNotice();

@@ -2,6 +2,7 @@
 import { newTrip, openDemo, openFile, save, saveAs } from '../actions/files';
 import { exportAs } from '../actions/exports';
 import { addDive, deleteDives, duplicateDay, duplicateDives } from '../actions/dives';
+import { copyChosen, hasCopied, pasteDives } from '../actions/clipboard';
 import { tell } from '../actions/edit';
 import { redoStep, undoStep } from '../actions/history';
 import {
@@ -186,6 +187,46 @@ const dive: readonly Command[] = [
       const chosen = selectChosenDive(now());
       if (chosen) tell(duplicateDay(chosen.startsAt.slice(0, 10)));
     },
+  },
+  {
+    id: 'dive.swap',
+    group: 'Dive',
+    label: 'Swap with another dive',
+    finds: 'exchange change places move',
+    enabled: (state) => selectChosenDives(state).length === 1 && state.trip.dives.length > 1,
+    run: () => {
+      const chosen = selectChosenDive(now());
+      if (chosen) showOverlay({ kind: 'swap', diveId: chosen.id });
+    },
+  },
+  {
+    id: 'edit.copy',
+    group: 'Dive',
+    label: 'Copy the dive',
+    labelNow: (state) => {
+      const { length } = selectChosenDives(state);
+      return length > 1 ? `Copy ${length} dives` : 'Copy the dive';
+    },
+    finds: 'clipboard',
+    enabled: hasChosen,
+    run: copyChosen,
+  },
+  {
+    id: 'edit.paste',
+    group: 'Dive',
+    label: 'Paste dives',
+    finds: 'clipboard insert',
+    enabled: hasCopied,
+    run: () => void tell(pasteDives()),
+  },
+  {
+    id: 'dive.none',
+    group: 'Dive',
+    label: 'Choose no dive',
+    keys: ['Escape'],
+    finds: 'deselect clear',
+    enabled: hasChosen,
+    run: () => chooseDives([]),
   },
   {
     id: 'dive.delete',

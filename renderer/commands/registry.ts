@@ -17,6 +17,8 @@ export interface Command {
   /** Where the label depends on the desk: "Undo depth of dive 9". */
   readonly labelNow?: (state: Desk) => string;
   readonly keys?: readonly Chord[];
+  /** Other words it is looked for by: "export save file". */
+  readonly finds?: string;
   /** False where the key belongs to the text being typed in a field (Ctrl+Z there undoes typing). */
   readonly inFields?: boolean;
   readonly enabled?: (state: Desk) => boolean;

@@ -53,6 +53,12 @@ const SettingsSheet = lazily(async () => (await lateSheets()).SettingsSheet, STA
 const Shortcuts = lazily(async () => (await lateSheets()).Shortcuts, STAND_IN);
 const TripDetails = lazily(async () => (await lateSheets()).TripDetails, STAND_IN);
 
+const NewSiteSheet = lazily(
+  async () => (await import('../places/days/sheets/new-site-sheet')).NewSiteSheet,
+  STAND_IN,
+);
+const SwapSheet = lazily(async () => (await import('../places/days/sheets/swap-sheet')).SwapSheet, STAND_IN);
+
 /** What lies over the window; at most one, and the cautions of the first start before any other. */
 export function Overlays(): ReactNode {
   const overlay = useDesk((state) => state.overlay);
@@ -86,6 +92,10 @@ function Shown({ overlay }: { readonly overlay: Overlay }): ReactNode {
       return <TripDetails />;
     case 'site-list':
       return <SiteListSheet />;
+    case 'new-site':
+      return <NewSiteSheet diveIds={overlay.diveIds} />;
+    case 'swap':
+      return <SwapSheet diveId={overlay.diveId} />;
     case 'starting':
       return <StartingSheet />;
     case 'settings':

@@ -37,6 +37,10 @@ export type Overlay =
   | { readonly kind: 'cautions' }
   | { readonly kind: 'trip' }
   | { readonly kind: 'site-list' }
+  /** A site that dives are to be taken to as it is made. */
+  | { readonly kind: 'new-site'; readonly diveIds: readonly Id[] }
+  /** Two dives that change places. */
+  | { readonly kind: 'swap'; readonly diveId: Id }
   | { readonly kind: 'starting' }
   | { readonly kind: 'settings' }
   | { readonly kind: 'about' }

@@ -90,21 +90,21 @@ test.describe('the workbench', () => {
     await expect(bench.field('Bottom time')).toHaveValue('25 min');
     await page.getByRole('button', { name: 'Units: metres. Change to feet' }).click();
     await expect(bench.field('Depth')).toHaveValue('60 ft');
-    await expect(bench.outcome('Pressure')).toContainText('psi');
+    await expect(bench.outcome('Pressure left')).toContainText('psi');
     await bench.command('12 hour clock');
     await expect(bench.field('Start')).toHaveValue(/ [ap]m$/);
   });
 
   test('follows what was really dived instead of the plan', async ({ bench }) => {
     await bench.chooseTightest();
-    await bench.card.getByText('What was really dived').click();
-    await bench.card.getByRole('button', { name: 'Enter it, beginning from the plan' }).click();
+    await bench.card.getByText('As dived', { exact: true }).click();
+    await bench.card.getByRole('button', { name: 'Enter it, starting from the plan' }).click();
     const room = await bench.outcome('Room').textContent();
     await bench.set('Deepest', '14');
-    await expect(bench.card).toContainText('as dived');
+    await expect(bench.card).toContainText('dive, as dived');
     await expect(bench.outcome('Room')).not.toHaveText(room ?? '');
-    await bench.card.getByRole('button', { name: 'It went as planned' }).click();
-    await expect(bench.card).not.toContainText('as dived');
+    await bench.card.getByRole('button', { name: 'As planned' }).click();
+    await expect(bench.card).not.toContainText('dive, as dived');
   });
 
   test('says how a figure is worked out, and by whom it was published', async ({ bench }) => {
@@ -120,7 +120,7 @@ test.describe('the workbench', () => {
     await page.getByRole('button', { name: 'Units: metres. Change to feet' }).click();
     await bench.command('12-hour clock');
     await bench.chooseTightest();
-    await bench.card.getByRole('button', { name: 'How is this worked out?' }).click();
+    await bench.card.getByRole('button', { name: 'Workings' }).click();
     const figure = bench.dialog.getByRole('combobox');
     await figure.selectOption({ label: 'Maximum operating depth (MOD)' });
     const mod = /MOD (\d+ ft)/.exec(await bench.card.innerText())?.[1];
@@ -137,11 +137,8 @@ test.describe('the workbench', () => {
 
   test('chooses whose figures are shown', async ({ bench }) => {
     await bench.chooseTightest();
-    await bench.card
-      .getByRole('row', { name: /^Guide/ })
-      .getByRole('button')
-      .click();
-    await expect(bench.card).toContainText('For Guide');
+    await bench.whose('Guide').click();
+    await expect(bench.card).toContainText('Figures of Guide');
   });
 });
 

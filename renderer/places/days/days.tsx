@@ -2,11 +2,12 @@ import { useLayoutEffect, useRef, type ReactNode } from 'react';
 import { selectChosenDives } from '../../store/selectors';
 import { lazily } from '../../parts/lazily';
 import { useDesk } from '../../store/store';
-import { DiveCard } from './dive-card';
+import { DiveCard } from './card/dive-card';
 import { Headline } from './headline';
-import { SeveralCard } from './several-card';
+import { SeveralCard } from './card/several-card';
 import { Strip } from './strip/strip';
 import { TripCard } from './trip-card';
+import { useClipboard } from './use-clipboard';
 import './days.css';
 
 /** Opened once a day: loaded when somebody asks. */
@@ -24,6 +25,7 @@ const Evening = lazily(async () => (await import('./evening/evening')).Evening, 
 
 /** Home: how the trip stands, the strip and its bands, and a card for what is chosen. */
 export function Days(): ReactNode {
+  useClipboard();
   const evening = useDesk((state) => state.evening);
   const side = useRef<HTMLElement>(null);
   const chosenIds = useDesk(({ selection }) => selection.diveIds);

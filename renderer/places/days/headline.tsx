@@ -20,6 +20,7 @@ import {
   siteOf,
 } from '../../store/selectors';
 import { desk, useDesk } from '../../store/store';
+import { Pennant } from './pennant';
 import styles from './headline.module.css';
 
 /** So many dives are named where several are past a limit; the others are chosen together. */
@@ -63,15 +64,6 @@ export function Headline(): ReactNode {
       <Flying />
       <Notes />
     </p>
-  );
-}
-
-/** What stands for "past a limit" without its colour. */
-function Pennant(): ReactNode {
-  return (
-    <svg className={styles.pennant} viewBox="0 0 12 14" aria-hidden="true">
-      <path d="M1.5 0.5v13M1.5 1.5 11 4.5 1.5 7.5z" />
-    </svg>
   );
 }
 

@@ -6,6 +6,7 @@ import { useWords } from '../../parts/use-words';
 import { selectCautions } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import { CautionsByTime, NO_CAUTION } from '../../parts/caution-list';
+import styles from './card/card.module.css';
 import { PrintedCautions } from './printed-cautions';
 
 /** With no dive chosen the side shows the trip: its cautions, and where to go on. */
@@ -15,12 +16,12 @@ export function TripCard(): ReactNode {
   const isPrinting = usePrinting();
   const words = useWords();
   return (
-    <section className="card" aria-label="The trip">
-      <p className="soft eyebrow">The whole trip</p>
+    <section className={styles.card} aria-label="The trip">
+      <p className={styles.eyebrow}>The whole trip</p>
       <h2>{trip.place === '' ? trip.title : trip.place}</h2>
       <Notes text={trip.notes} />
       {trip.dives.length === 0 ? (
-        <p className="card-end">
+        <p className={styles.end}>
           <CommandButton id="dive.add" className="button first">
             Add the first dive
           </CommandButton>
@@ -30,7 +31,7 @@ export function TripCard(): ReactNode {
         </p>
       ) : (
         <>
-          <p className="soft invitation">
+          <p className={styles.invitation}>
             Choose a dive on the strip, or{' '}
             <button type="button" className="linked" onClick={() => stepDive(1)}>
               begin with the first
@@ -44,7 +45,7 @@ export function TripCard(): ReactNode {
           ) : (
             <CautionsByTime />
           )}
-          <p className="card-end">
+          <p className={styles.end}>
             <CommandButton id="dive.add">New dive</CommandButton>
             <CommandButton id="dive.tightest">The tightest dive</CommandButton>
             <CommandButton id="day.log">Log the day</CommandButton>
@@ -60,11 +61,11 @@ const SHORT_NOTES = 400;
 
 function Notes({ text }: { readonly text: string }): ReactNode {
   if (text === '') return null;
-  if (text.length <= SHORT_NOTES) return <p className="notes">{text}</p>;
+  if (text.length <= SHORT_NOTES) return <p className={styles.notes}>{text}</p>;
   return (
     <details>
       <summary>Notes of the trip</summary>
-      <p className="notes">{text}</p>
+      <p className={styles.notes}>{text}</p>
     </details>
   );
 }

@@ -60,9 +60,20 @@ export class Workbench {
     return this.card.getByLabel(label, { exact: true });
   }
 
-  /** A row of the outcome, read as "33 min". */
+  /** A figure of the card by its name, with what it is held against. */
+  outcomeRow(label: string): Locator {
+    const name = this.page.getByRole('button', { name: label, exact: true });
+    return this.card.locator('[data-outcome]').filter({ has: name });
+  }
+
+  /** The figure alone, read as "33 min". */
   outcome(label: string): Locator {
-    return this.card.getByRole('row', { name: label }).locator('.figure');
+    return this.outcomeRow(label).locator('[data-figure]');
+  }
+
+  /** A diver in the card, whose figures it shows when pressed. */
+  whose(name: string): Locator {
+    return this.card.getByRole('button', { name: new RegExp(`^${name} `) });
   }
 
   /** The line of the nitrogen band as it is drawn. */

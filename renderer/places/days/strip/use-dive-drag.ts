@@ -9,7 +9,7 @@ import {
 } from 'react';
 import { setBottomMin, setDepth, shiftDives } from '../../../actions/dives';
 import { tell, type EditResult } from '../../../actions/edit';
-import { chooseDives, toggleDive } from '../../../actions/view';
+import { chooseDives, chooseRange, toggleDive } from '../../../actions/view';
 import { say } from '../../../store/notice';
 import { leaveField } from '../../../parts/keep-focus';
 import { wallMin } from '../../../../core/words/calendar';
@@ -170,7 +170,8 @@ export function useDiveDrag(page: PageNow, setFrozen: (frozen: Frozen | null) =>
       const origin = now.views.find((view) => view.id === id);
       if (!origin) return;
       if (event.shiftKey || event.ctrlKey || event.metaKey) {
-        toggleDive(id);
+        if (event.shiftKey) chooseRange(id);
+        else toggleDive(id);
         return;
       }
       const { diveIds } = desk.getState().selection;

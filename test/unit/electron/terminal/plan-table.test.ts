@@ -177,7 +177,7 @@ describe('planTable', () => {
     const document = tenDives();
     Object.assign(document.dives[0], { depthM: 36, bottomMin: 40, divers: ['b'] });
     const table = tableOf(tripOf(document)).replaceAll(/\n +/g, ' ');
-    expect(table).toMatch(/STOP +(Guest b, )?Sat 6 Mar 2027, 07:30, Site: [^[]+\[[^\]]+\]/);
+    expect(table).toMatch(/PAST A LIMIT +(Guest b, )?Sat 6 Mar 2027, 07:30, Site: [^[]+\[[^\]]+\]/);
   });
 });
 

@@ -163,7 +163,7 @@ describe('plan', { timeout: PATIENCE_MS }, () => {
     for (const dive of document.dives) Object.assign(dive, { depthM: 40, bottomMin: 30 });
     const { status, stdout, stderr, files } = await planned(file('deep.json', JSON.stringify(document)));
     expect([status, stderr, files]).toEqual([0, '', ['deep.json']]);
-    expect(stdout).toContain('STOP');
+    expect(stdout).toContain('PAST A LIMIT');
   });
 });
 

@@ -6,24 +6,27 @@ import {
   duplicateDay,
   duplicateDives,
   forgetAsDived,
+  goToSite,
+  newSiteFor,
   setAsDived,
   setBottomMin,
   setDepth,
   setDiveParty,
   setLevels,
   setMix,
-  setSite,
   setStart,
   shiftDives,
+  swapDives,
   takeSiteDepth,
 } from '../../../../renderer/actions/dives';
+import { pasteDives, rememberChosen } from '../../../../renderer/actions/clipboard';
 import { edit, tell } from '../../../../renderer/actions/edit';
 import { nextStart } from '../../../../renderer/actions/next-start';
 import { setFlight } from '../../../../renderer/actions/trip';
 import { undoStep } from '../../../../renderer/actions/history';
 import { chooseDives } from '../../../../renderer/actions/view';
 import { blankTrip } from '../../../../renderer/store/blank-trip';
-import { selectCautions } from '../../../../renderer/store/selectors';
+import { selectCautions, selectChosenDives } from '../../../../renderer/store/selectors';
 import { desk, freshDesk } from '../../../../renderer/store/store';
 
 const dives = () => desk.getState().trip.dives;
@@ -72,54 +75,154 @@ describe('edit', () => {
   });
 });
 
-describe('the depth of a site', () => {
-  it('is taken in one step, and the site chosen before stays when that is undone', () => {
+describe('a site that dives are taken to', () => {
+  it('brings its depth, and one step brings back both', () => {
     const dive = single();
-    setSite(dive.id, 'candle');
-    expect(again(dive.id).depthM).toBe(dive.depthM);
-    expect(takeSiteDepth(dive.id).ok).toBe(true);
-    expect(again(dive.id).depthM).toBe(12);
-    expect(past().map(({ code }) => code)).toEqual(['dive.site', 'dive.depth']);
+    expect(goToSite([dive.id], 'candle').ok).toBe(true);
+    expect(again(dive.id)).toMatchObject({ siteId: 'candle', depthM: 12 });
+    expect(past().map(({ code }) => code)).toEqual(['dive.site']);
     undoStep();
-    expect(again(dive.id)).toMatchObject({ siteId: 'candle', depthM: dive.depthM });
+    expect(again(dive.id)).toMatchObject({ siteId: dive.siteId, depthM: dive.depthM });
   });
 
   it('moves the deepest of several levels there and leaves none deeper, those alike being one', () => {
     // 36 m for 9, 20 m for 12 and 12 m for 12 min.
     const { id } = again('d8');
-    setSite(id, 'osier');
-    takeSiteDepth(id);
+    goToSite([id], 'osier');
     expect(again(id)).toMatchObject({ depthM: 21, bottomMin: 33 });
     expect(again(id).legs?.map(({ depthM, min }) => [depthM, min])).toEqual([
       [21, 9],
       [20, 12],
       [12, 12],
     ]);
-    setSite(id, 'thrift');
-    takeSiteDepth(id);
+    goToSite([id], 'thrift');
     expect(again(id).legs?.map(({ depthM, min }) => [depthM, min])).toEqual([
       [16, 21],
       [12, 12],
     ]);
-    setSite(id, 'candle');
-    takeSiteDepth(id);
+    goToSite([id], 'candle');
     expect(again(id)).toMatchObject({ depthM: 12, bottomMin: 33 });
     expect(again(id).legs).toBeUndefined();
   });
 
+  it('brings its levels with their times where it has any, and undo the old ones', () => {
+    const dive = single();
+    const levels = [
+      { depthM: 30, min: 10 },
+      { depthM: 14, min: 20 },
+    ];
+    const { trip } = desk.getState();
+    const sites = trip.sites.map((site) => (site.id === 'anvil' ? { ...site, levels } : site));
+    desk.setState({ trip: { ...trip, sites } });
+    goToSite([dive.id], 'anvil');
+    expect(again(dive.id)).toMatchObject({ depthM: 30, bottomMin: 30, legs: levels });
+    undoStep();
+    expect(again(dive.id)).toEqual(dive);
+  });
+
   it('takes the deepest levels down to a deeper site, and the others stay', () => {
     const { id } = again('d9');
-    setSite(id, 'anvil');
-    takeSiteDepth(id);
+    goToSite([id], 'anvil');
     expect(again(id).legs?.map(({ depthM }) => depthM)).toEqual([36, 14]);
   });
 
-  it('is refused where the time does not reach so deep', () => {
-    const { id } = single();
+  it('is refused where the time does not reach so deep, and the dive stays at its site', () => {
+    const { id, siteId } = single();
     setBottomMin(id, 1);
-    setSite(id, 'anvil');
-    expect(takeSiteDepth(id).ok).toBe(false);
-    expect(again(id).depthM).toBe(single().depthM);
+    expect(goToSite([id], 'anvil').ok).toBe(false);
+    expect(again(id)).toMatchObject({ siteId, depthM: single().depthM });
+  });
+
+  it('is made for them where it is new, in one step; a name twice is refused', () => {
+    const dive = single();
+    expect(newSiteFor([dive.id], 'Candle Harbour', 9).ok).toBe(false);
+    expect(newSiteFor([dive.id, 'd2'], 'Gull Steps', 14).ok).toBe(true);
+    const { sites } = desk.getState().trip;
+    expect(sites.at(-1)).toMatchObject({ name: 'Gull Steps', depthM: 14 });
+    expect([again(dive.id), again('d2')].map(({ siteId, depthM }) => [siteId, depthM])).toEqual([
+      [sites.at(-1)!.id, 14],
+      [sites.at(-1)!.id, 14],
+    ]);
+    undoStep();
+    expect(desk.getState().trip.sites).toHaveLength(sites.length - 1);
+    expect(again(dive.id)).toEqual(dive);
+  });
+
+  it('is what a dive takes its depth from where it went deeper', () => {
+    const { id, depthM } = single();
+    setDepth(id, 30);
+    expect(takeSiteDepth(id).ok).toBe(true);
+    expect(again(id).depthM).not.toBe(30);
+    undoStep();
+    undoStep();
+    expect(again(id).depthM).toBe(depthM);
+  });
+});
+
+describe('two dives that are swapped', () => {
+  it('begin when the other did and keep all else, in one step', () => {
+    const [one, other] = [again('d9'), again('d13')];
+    expect(swapDives('d9', 'd13').ok).toBe(true);
+    expect(again('d9')).toEqual({ ...one, startsAt: other.startsAt });
+    expect(again('d13')).toEqual({ ...other, startsAt: one.startsAt });
+    const starts = desk.getState().trip.dives.map(({ startsAt }) => startsAt);
+    expect(starts).toEqual(starts.toSorted());
+    expect(past()).toHaveLength(1);
+  });
+
+  it('are refused where one was logged', () => {
+    setAsDived('d9', null, { depthM: 20 });
+    const result = swapDives('d13', 'd9');
+    expect(result.ok ? '' : result.troubles[0].what).toBe(
+      'Dive 9 was logged as dived, and stays where it was.',
+    );
+  });
+});
+
+describe('several dives', () => {
+  it('are set to one time and one mix in a step each, a step of all or none', () => {
+    expect(setBottomMin(['d1', 'd2'], 20).ok).toBe(true);
+    expect(setMix(['d1', 'd2'], 'air').ok).toBe(true);
+    expect([again('d1'), again('d2')].map(({ bottomMin, mix }) => [bottomMin, mix])).toEqual([
+      [20, 'air'],
+      [20, 'air'],
+    ]);
+    expect(past().map(({ label }) => label)).toEqual(['Bottom time of 2 dives', 'Mix of 2 dives']);
+    // Dive 8 has levels of 21 min before its last.
+    const before = desk.getState().trip;
+    expect(setBottomMin(['d1', 'd8'], 15).ok).toBe(false);
+    expect(desk.getState().trip).toBe(before);
+  });
+
+  it('are pasted on the day of the chosen dive, at their times of day, without what was logged', () => {
+    setAsDived('d1', null, { depthM: 12 });
+    chooseDives(['d1', 'd3']);
+    expect(rememberChosen().split('\n')).toHaveLength(2);
+    expect(rememberChosen()).toContain('\tThrift Garden\t');
+    const to = desk.getState().trip.dives.at(-1)!;
+    const day = to.startsAt.slice(0, 10);
+    chooseDives([to.id]);
+    expect(pasteDives().ok).toBe(false);
+    // The last day is full at those times; on the day of the flight nothing is dived.
+    deleteDives(
+      desk
+        .getState()
+        .trip.dives.filter(({ startsAt, id }) => startsAt.startsWith(day) && id !== to.id)
+        .map(({ id }) => id),
+    );
+    setStart(to.id, `${day}T12:00`);
+    const result = pasteDives();
+    expect(result.ok ? [] : result.troubles).toEqual([]);
+    const pasted = selectChosenDives(desk.getState());
+    expect(pasted.map(({ startsAt }) => startsAt)).toEqual([`${day}T09:30`, `${day}T17:10`]);
+    expect(pasted.every(({ asDived }) => asDived === undefined)).toBe(true);
+  });
+
+  it('are pasted where a duplicate would go while their own day is chosen', () => {
+    chooseDives(['d1']);
+    rememberChosen();
+    expect(pasteDives().ok).toBe(true);
+    expect(selectChosenDives(desk.getState())[0]!.startsAt > again('d1').startsAt).toBe(true);
   });
 });
 

@@ -65,7 +65,7 @@ const SAME: Readonly<Record<string, readonly (() => unknown)[]>> = {
   ],
   setStart: [() => dives.setStart(dive().id, dive().startsAt)],
   setMix: [() => dives.setMix(dive().id, dive().mix)],
-  setSite: [() => dives.setSite(dive().id, dive().siteId)],
+  goToSite: [() => dives.goToSite([dive().id], dive().siteId)],
   setDiveParty: [
     () => dives.setDiveParty(bare().id, null),
     () => dives.setDiveParty(split().id, [...split().divers!]),
@@ -131,7 +131,7 @@ describe('an edit that gives a value again', () => {
 
   it('is tried for every edit that sets, changes or puts', () => {
     const edits = [dives, mixes, party, sites, whole].flatMap((each) => Object.keys(each));
-    expect(edits.filter((name) => /^(set|change|put)/.test(name)).toSorted()).toEqual(
+    expect(edits.filter((name) => /^(set|change|put|go)/.test(name)).toSorted()).toEqual(
       Object.keys(SAME).toSorted(),
     );
   });

@@ -1,8 +1,8 @@
 import type { ReactNode } from 'react';
-import type { Dive } from '../../../core/document/types';
-import { setDiveParty } from '../../actions/dives';
-import { tell } from '../../actions/edit';
-import { useDesk } from '../../store/store';
+import type { Dive } from '../../../../core/document/types';
+import { setDiveParty } from '../../../actions/dives';
+import { tell } from '../../../actions/edit';
+import { useDesk } from '../../../store/store';
 import styles from './dive-party.module.css';
 
 /** Who dives it: ticks, out of the way until asked for. */

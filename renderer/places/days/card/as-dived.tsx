@@ -1,15 +1,16 @@
 import { useState, type ReactNode } from 'react';
-import type { AsDived, Dive, Diver, Id } from '../../../core/document/types';
-import { forgetAsDived, setAsDived } from '../../actions/dives';
-import { tell, type EditResult } from '../../actions/edit';
-import { ClockField, MinutesField, ShareField, UnitField } from '../../parts/number-field';
-import { useDesk } from '../../store/store';
+import type { AsDived, Dive, Diver, Id } from '../../../../core/document/types';
+import { forgetAsDived, setAsDived } from '../../../actions/dives';
+import { tell, type EditResult } from '../../../actions/edit';
+import { ClockField, MinutesField, ShareField, UnitField } from '../../../parts/number-field';
+import { useDesk } from '../../../store/store';
+import styles from './dive-fields.module.css';
 
 function recordOf(dive: Dive, by: Id | null): AsDived | null {
   return dive.asDived?.find((each) => (each.by ?? null) === by) ?? null;
 }
 
-/** What was really dived, for the whole dive or for one diver; figures follow it instead of the plan. */
+/** What was dived, for the whole dive or for one diver; figures follow it instead of the plan. */
 export function AsDivedSheet({
   dive,
   divers,
@@ -23,8 +24,8 @@ export function AsDivedSheet({
   const [hasBeenKnown, setHasBeenKnown] = useState(isKnown);
   if (isKnown && !hasBeenKnown) setHasBeenKnown(true);
   return (
-    <details className="as-dived" {...(hasBeenKnown ? { open: true } : {})}>
-      <summary>What was really dived</summary>
+    <details {...(hasBeenKnown ? { open: true } : {})}>
+      <summary>As dived</summary>
       {holders.map((diver) => {
         const record = recordOf(dive, diver?.id ?? null);
         return record ? (
@@ -44,7 +45,7 @@ export function AsDivedSheet({
                 )
               }
             >
-              {diver ? `${diver.name} dived otherwise` : 'Enter it, beginning from the plan'}
+              {diver ? `${diver.name} differed` : 'Enter it, starting from the plan'}
             </button>
           </p>
         );
@@ -69,13 +70,13 @@ function Record(props: {
   const o2 = record.o2 ?? labelO2;
   return (
     <div
-      className="dive-fields"
+      className={styles.pairs}
       role="group"
       aria-label={diver ? `As dived by ${diver.name}` : 'As dived by everybody'}
     >
       {diver ? <h3>{diver.name}</h3> : null}
       <ClockField
-        label="Really started"
+        label="In"
         value={startsAt.slice(11)}
         commit={(time) => put({ startsAt: `${startsAt.slice(0, 10)}T${time}` })}
       />
@@ -86,7 +87,7 @@ function Record(props: {
         commit={(depthM) => put({ depthM })}
       />
       <MinutesField
-        label="Real bottom time"
+        label="Bottom"
         value={record.bottomMin ?? dive.bottomMin}
         commit={(bottomMin) => put({ bottomMin })}
       />
@@ -95,10 +96,10 @@ function Record(props: {
           Enter the analysed oxygen
         </button>
       ) : (
-        <ShareField label="Oxygen as analysed" value={o2} commit={(next) => put({ o2: next })} />
+        <ShareField label="O2 as analysed" value={o2} commit={(next) => put({ o2: next })} />
       )}
       <button type="button" className="linked" onClick={() => void tell(forgetAsDived(dive.id, by))}>
-        It went as planned
+        As planned
       </button>
     </div>
   );

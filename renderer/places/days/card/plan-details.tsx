@@ -1,12 +1,13 @@
 import type { ReactNode } from 'react';
-import { safetyStopOf, USUAL_SAFETY_STOP, type Level } from '../../../core/profile';
-import type { Dive } from '../../../core/document/types';
-import { setLevels, setSafetyStop, setTurnShare } from '../../actions/dives';
-import { tell } from '../../actions/edit';
-import { Choice } from '../../parts/choice';
-import { depthText, minutesText } from '../../figures/format';
-import { MinutesField, ShareField, UnitField } from '../../parts/number-field';
-import { useDesk } from '../../store/store';
+import { safetyStopOf, USUAL_SAFETY_STOP, type Level } from '../../../../core/profile';
+import type { Dive } from '../../../../core/document/types';
+import { setLevels, setSafetyStop, setTurnShare } from '../../../actions/dives';
+import { tell } from '../../../actions/edit';
+import { Choice } from '../../../parts/choice';
+import { depthText, minutesText } from '../../../figures/format';
+import { MinutesField, ShareField, UnitField } from '../../../parts/number-field';
+import { useDesk } from '../../../store/store';
+import styles from './dive-fields.module.css';
 
 /** A level is added this much shallower and this long, to edit from. */
 const NEXT_LEVEL_UP_M = 5;
@@ -26,7 +27,7 @@ export function PlanDetails({ dive }: { readonly dive: Dive }): ReactNode {
   return (
     <details>
       <summary>Levels, stop and turn{says.length > 0 ? `: ${says.join(', ')}` : ''}</summary>
-      <div className="dive-fields">
+      <div className={styles.pairs}>
         {levels.map((level, i) => (
           <LevelFields
             // Levels have no id of their own; their place in the order is what they are.
@@ -42,7 +43,7 @@ export function PlanDetails({ dive }: { readonly dive: Dive }): ReactNode {
             }
           />
         ))}
-        <p className="level-tools">
+        <p className={styles.tools}>
           <button
             type="button"
             className="linked"

@@ -3,13 +3,16 @@ import { demoTrip } from '../../../../core/document/demo-trip';
 import { ledger } from '../../../../core/ledger/ledger';
 import type { Trip } from '../../../../core/document/types';
 import { secondOpinions } from '../../../../core/ledger/second-opinion';
-import { tableAside, tableText } from '../../../../renderer/figures/table-words';
+import { opinionAsideSaid, opinionSaid } from '../../../../core/ledger/second-opinion-said';
+import { pageReader, wordsOf } from '../../../../core/words/reader';
+import { said } from '../../../../core/words/said';
 
 /** Value and aside of a trip's first dive for its first diver. */
 function first(trip: Trip, units: 'metric' | 'imperial' = 'metric'): string {
   const [own] = ledger(trip).divers;
   const [opinion] = secondOpinions(own!, trip);
-  return `${tableText(opinion!)}, ${tableAside(opinion!, trip.water.altitudeM, own!.entries[0]!.isMade, units)}`;
+  const aside = opinionAsideSaid(opinion!, trip.water.altitudeM, own!.entries[0]!.isMade);
+  return wordsOf(pageReader(units))(said`${opinionSaid(opinion!)}, ${aside}`);
 }
 
 describe('what the air table says', () => {
