@@ -67,7 +67,14 @@ export interface Settings {
   readonly lastTrip: TripToken | null;
   readonly cautionsAccepted: boolean;
   readonly paper: string;
+  /** What a step of each move costs when a trip is mended, in points; null: as usual. */
+  readonly mendCosts: MendCosts | null;
 }
+
+/** Points of one step of each move. */
+export type MendCosts = Readonly<
+  Record<'later' | 'shallower' | 'shorter' | 'mix' | 'leaveOut' | 'drop', number>
+>;
 
 export const DEFAULT_SETTINGS: Settings = {
   units: 'metric',
@@ -79,6 +86,7 @@ export const DEFAULT_SETTINGS: Settings = {
   lastTrip: null,
   cautionsAccepted: false,
   paper: 'A6',
+  mendCosts: null,
 };
 
 export interface TripChange {

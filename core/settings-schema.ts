@@ -7,6 +7,9 @@ z.config({ jitless: true });
 
 const tokenText = z.string().check(z.minLength(1), z.maxLength(200));
 
+/** Whole points, as mending takes them. */
+const points = z.int().check(z.minimum(1), z.maximum(9999));
+
 export const settingsSchema = z.strictObject({
   units: z.enum(['metric', 'imperial']),
   clock: z.enum(['24h', '12h']),
@@ -17,6 +20,16 @@ export const settingsSchema = z.strictObject({
   lastTrip: z.nullable(tokenText),
   cautionsAccepted: z.boolean(),
   paper: z.string().check(z.minLength(1), z.maxLength(40)),
+  mendCosts: z.nullable(
+    z.strictObject({
+      later: points,
+      shallower: points,
+      shorter: points,
+      mix: points,
+      leaveOut: points,
+      drop: points,
+    }),
+  ),
 }) satisfies z.ZodMiniType<Settings>;
 
 /**

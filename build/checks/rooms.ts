@@ -33,7 +33,7 @@ const RENDERER: readonly (readonly string[])[] = [
   ['commands'],
   ['parts'],
   ['places/days', 'places/mixes', 'places/party', 'places/sites', 'places/slates'],
-  ['places/starting'],
+  ['places/starting', 'places/mending'],
   ['frame'],
   ['host', 'look', 'start'],
   ['main'],

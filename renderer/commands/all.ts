@@ -84,6 +84,13 @@ const trip: readonly Command[] = [
     },
   },
   {
+    id: 'trip.mend',
+    group: 'Trip',
+    label: 'Mend the days ahead',
+    enabled: hasDives,
+    run: () => showOverlay({ kind: 'mend' }),
+  },
+  {
     id: 'trip.details',
     group: 'Trip',
     label: 'Title, water and flight',

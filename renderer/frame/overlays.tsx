@@ -3,6 +3,7 @@ import { unreachable } from '../../core/result';
 import { leaveGone, saveAs, saveOver, takeStored } from '../actions/files';
 import { dropUnsaved, putUnsaved } from '../actions/unsaved';
 import { closeOverlay } from '../actions/view';
+import { CommandButton } from '../parts/command-button';
 import { Dialog } from '../parts/dialog';
 import { lazily, type StandIn } from '../parts/lazily';
 import { CautionList } from '../parts/caution-list';
@@ -45,6 +46,8 @@ const StartingSheet = lazily(
   STAND_IN,
 );
 
+const MendSheet = lazily(async () => (await import('../places/mending/mend-sheet')).MendSheet, STAND_IN);
+
 const lateSheets = () => import('./late-sheets');
 const About = lazily(async () => (await lateSheets()).About, STAND_IN);
 const Library = lazily(async () => (await lateSheets()).Library, STAND_IN);
@@ -82,10 +85,17 @@ function Shown({ overlay }: { readonly overlay: Overlay }): ReactNode {
       return <Versions token={overlay.token} title={overlay.title} />;
     case 'cautions':
       return (
-        <Dialog title="Cautions of the trip" width="wide" onClose={closeOverlay}>
+        <Dialog
+          title="Cautions of the trip"
+          width="wide"
+          onClose={closeOverlay}
+          foot={<CommandButton id="trip.mend" className="button" />}
+        >
           <CautionList />
         </Dialog>
       );
+    case 'mend':
+      return <MendSheet />;
     case 'workings':
       return <WorkingsSheet figure={overlay.figure} diveId={overlay.diveId} diverId={overlay.diverId} />;
     case 'trip':

@@ -35,6 +35,7 @@ export type Overlay =
   | { readonly kind: 'versions'; readonly token: TripToken; readonly title: string }
   | { readonly kind: 'workings'; readonly figure: FigureId; readonly diveId: Id; readonly diverId: Id }
   | { readonly kind: 'cautions' }
+  | { readonly kind: 'mend' }
   | { readonly kind: 'trip' }
   | { readonly kind: 'site-list' }
   /** A site that dives are to be taken to as it is made. */

@@ -2,9 +2,11 @@ import { useState, type ReactNode } from 'react';
 import { logProgress } from '../../../../core/document/log';
 import { closeEvening, showEvening } from '../../../actions/evening';
 import { divesOfDay, setDayNotes } from '../../../actions/log';
-import { goTo } from '../../../actions/view';
+import { goTo, showOverlay } from '../../../actions/view';
 import { dateText } from '../../../figures/format';
 import { NotesField } from '../../../parts/notes-field';
+import { selectAhead } from '../../../store/clock';
+import { selectCautions } from '../../../store/selectors';
 import { useDesk, type Evening as Shown } from '../../../store/store';
 import { AddDived } from './add-dived';
 import { Analysed } from './analysed';
@@ -35,6 +37,13 @@ function Steps({ evening: { date, step } }: { readonly evening: Shown }): ReactN
     divesOfDay(trip, date),
     trip.party.map(({ id }) => id),
   );
+  const ahead = useDesk(selectAhead);
+  const cautions = useDesk(selectCautions);
+  const toMend = new Set(
+    cautions.flatMap(({ severity, diveId }) =>
+      severity !== 'know' && diveId !== null && ahead.has(diveId) ? [diveId] : [],
+    ),
+  ).size;
   return (
     <nav className={styles.steps} aria-label="Steps of the evening">
       <button
@@ -43,6 +52,9 @@ function Steps({ evening: { date, step } }: { readonly evening: Shown }): ReactN
         onClick={() => showEvening({ date, step: 'log' })}
       >
         Log the day <small>{`${done} of ${all}`}</small>
+      </button>
+      <button type="button" onClick={() => showOverlay({ kind: 'mend' })}>
+        Mend <small>{toMend === 1 ? '1 dive' : `${toMend} dives`}</small>
       </button>
       <button
         type="button"

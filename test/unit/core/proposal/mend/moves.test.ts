@@ -4,6 +4,7 @@ import type { Dive } from '../../../../../core/document/types';
 import { mendedTrip, otherMixes, reachOn, shapedDive } from '../../../../../core/proposal/mend/carried-out';
 import {
   compareTreatments,
+  DEAREST,
   DROPPED,
   FEET_STEPS,
   FIXED,
@@ -16,6 +17,7 @@ import {
 } from '../../../../../core/proposal/mend/moves';
 import { doneCountOf } from '../../../../../core/proposal/mend/request';
 import { surroundingsOf } from '../../../../../core/profile';
+import { settingsFrom } from '../../../../../core/settings-schema';
 import { wallMin } from '../../../../../core/words/calendar';
 import { aDive, aDiver, aTrip } from '../../../../builders/trip';
 
@@ -174,5 +176,16 @@ describe('doneCountOf', () => {
   it('counts dives planned to start by a moment', () => {
     expect(doneCountOf(aTrip(dives), wallMin('2027-03-06T11:59'))).toBe(1);
     expect(doneCountOf(aTrip(dives), wallMin('2027-03-06T12:00'))).toBe(2);
+  });
+});
+
+describe('costs that are kept', () => {
+  const costs = { ...USUAL_COSTS, later: DEAREST };
+
+  it('are taken as whole points up to the dearest', () => {
+    expect(settingsFrom({ mendCosts: costs }).mendCosts).toEqual(costs);
+    expect(settingsFrom({ mendCosts: { ...costs, drop: DEAREST + 1 } }).mendCosts).toBeNull();
+    expect(settingsFrom({ mendCosts: { ...costs, drop: 0.5 } }).mendCosts).toBeNull();
+    expect(settingsFrom({}).mendCosts).toBeNull();
   });
 });

@@ -1,0 +1,194 @@
+import { useEffect, useMemo, useRef, type ReactNode } from 'react';
+import { said } from '../../../core/words/said';
+import { countSaid } from '../../../core/words/terms';
+import type { Mending, Proposal } from '../../../core/proposal/mend/proposals';
+import { MEND_NAMES, NOTHING_TO_MEND } from '../../../core/proposal/mend/moves-said';
+import type { Trip } from '../../../core/document/types';
+import { takeMended } from '../../actions/mending';
+import { closeOverlay } from '../../actions/view';
+import { Dialog } from '../../parts/dialog';
+import { useWords } from '../../parts/use-words';
+import { selectDoneUntil } from '../../store/clock';
+import { useDesk } from '../../store/store';
+import {
+  cancelMending,
+  chooseMend,
+  leaveMending,
+  requestOf,
+  startMending,
+  useMendView,
+  type MendNow,
+} from './mend-view';
+import { MendWishes } from './mend-wishes';
+import { ProposalCard } from './proposal-card';
+import styles from './mending.module.css';
+
+/** What the button at the foot sends. */
+const FORM = 'mending';
+
+/** "Three dives ahead pass a limit, four cautions." */
+function Headline({ mending }: { readonly mending: Mending }): ReactNode {
+  const words = useWords();
+  const { toMend } = mending;
+  const dives = new Set(toMend.flatMap(({ diveId }) => diveId ?? [])).size;
+  const cautions = toMend.length === 1 ? said`one caution` : said`${countSaid(toMend.length)} cautions`;
+  const about =
+    dives === 0
+      ? said`on the flight home`
+      : dives === 1
+        ? said`on one dive ahead`
+        : said`on ${countSaid(dives)} dives ahead`;
+  const text = words(said`${cautions} to stop or change ${about}.`);
+  return (
+    <p className={styles.headline}>
+      <strong>{text.charAt(0).toUpperCase() + text.slice(1)}</strong> Each proposal leaves none of them. Room,
+      interval and pressure left are those of whoever has least.
+    </p>
+  );
+}
+
+function Found({ mending, trip }: { readonly mending: Mending; readonly trip: Trip }): ReactNode {
+  const words = useWords();
+  const wanted = useMendView((view) => view.chosen);
+  const { proposals, none } = mending;
+  const form = useRef<HTMLFormElement>(null);
+  // Arrows and Enter are the proposals' as soon as there are any; a field that is being typed in keeps them.
+  useEffect(() => {
+    if (document.activeElement instanceof HTMLInputElement) return;
+    form.current?.querySelector<HTMLInputElement>('input:checked')?.focus();
+  }, []);
+  if (mending.toMend.length === 0) return <p role="status">{words(NOTHING_TO_MEND)}</p>;
+  const chosen = chosenOf(proposals, wanted);
+  const [best] = proposals;
+  const isAsBest = ({ kind, plan }: Proposal): boolean => kind !== 'best' && plan === best?.plan;
+  return (
+    <>
+      <Headline mending={mending} />
+      <form
+        ref={form}
+        id={FORM}
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (chosen) apply(trip, chosen, words(MEND_NAMES[chosen.kind]));
+        }}
+      >
+        <fieldset className={styles.proposals}>
+          <legend className="unseen">Proposals</legend>
+          {proposals.map((proposal) => (
+            <ProposalCard
+              key={proposal.kind}
+              proposal={proposal}
+              trip={trip}
+              isChosen={proposal === chosen}
+              isAsBest={isAsBest(proposal)}
+              choose={() => chooseMend({ chosen: proposal.kind })}
+            />
+          ))}
+          {none.map(({ kind, because }) => (
+            <div key={kind} className={styles.proposal} data-none>
+              <p className={styles.name}>
+                <strong>{words(MEND_NAMES[kind])}</strong>
+              </p>
+              <p className={styles.short}>{words(because)}</p>
+            </div>
+          ))}
+        </fieldset>
+      </form>
+    </>
+  );
+}
+
+function chosenOf(proposals: readonly Proposal[], kind: Proposal['kind']): Proposal | undefined {
+  return proposals.find((each) => each.kind === kind) ?? proposals[0];
+}
+
+function apply(trip: Trip, proposal: Proposal, name: string): void {
+  if (takeMended(trip, proposal.trip, name)) closeOverlay();
+}
+
+/** How the search goes. */
+function State({ now, again }: { readonly now: MendNow; readonly again: () => void }): ReactNode {
+  switch (now.kind) {
+    case 'searching':
+      return (
+        <p className={styles.progress} role="status">
+          Looking for what mends the days ahead{' '}
+          <progress
+            aria-label="Looked through"
+            value={now.total === 0 ? undefined : now.done}
+            max={Math.max(1, now.total)}
+          />{' '}
+          <button type="button" className="linked" onClick={cancelMending}>
+            Cancel
+          </button>
+        </p>
+      );
+    case 'cancelled':
+      return (
+        <p className={styles.progress} role="status">
+          Cancelled; the trip is as it was.{' '}
+          <button type="button" className="linked" onClick={again}>
+            Look again
+          </button>
+        </p>
+      );
+    case 'fault':
+      return (
+        <p role="alert">
+          <strong>The search stopped: {now.message}</strong> Try again; the trip is not touched.{' '}
+          <button type="button" className="linked" onClick={again}>
+            Try again
+          </button>
+        </p>
+      );
+    case 'idle':
+    case 'found':
+      return null;
+  }
+}
+
+/** What can be done about the cautions ahead: proposals to choose from, each with what it changes and what it costs. */
+export function MendSheet(): ReactNode {
+  const trip = useDesk((state) => state.trip);
+  const units = useDesk(({ settings }) => settings.units);
+  const mendCosts = useDesk(({ settings }) => settings.mendCosts);
+  const doneUntilMin = useDesk(selectDoneUntil);
+  const leastRoomMin = useMendView((view) => view.leastRoomMin);
+  const now = useMendView((view) => view.now);
+  const wanted = useMendView((view) => view.chosen);
+  const request = useMemo(
+    () => requestOf(trip, { units, mendCosts }, doneUntilMin, leastRoomMin),
+    [trip, units, mendCosts, doneUntilMin, leastRoomMin],
+  );
+  // The clock goes on while somebody reads: only a dive that is done by now makes another question of it.
+  const key = JSON.stringify(request);
+  useEffect(() => {
+    void startMending(trip, request);
+    // oxlint-disable-next-line react-hooks/exhaustive-deps
+  }, [trip, key]);
+  useEffect(() => leaveMending, []);
+  const isFound = now.kind === 'found' && now.trip === trip;
+  const canApply = isFound && chosenOf(now.mending.proposals, wanted) !== undefined;
+  return (
+    <Dialog
+      title="Mend the days ahead"
+      width="full"
+      onClose={closeOverlay}
+      foot={
+        <button type="submit" form={FORM} className="button first" disabled={!canApply}>
+          Apply, one step to undo
+        </button>
+      }
+    >
+      <div className={styles.mending}>
+        <section aria-label="Proposals" className={styles.found}>
+          <State now={now} again={() => void startMending(trip, request)} />
+          {isFound ? <Found mending={now.mending} trip={trip} /> : null}
+        </section>
+        <section aria-label="What is asked">
+          <MendWishes />
+        </section>
+      </div>
+    </Dialog>
+  );
+}

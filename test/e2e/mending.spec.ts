@@ -1,0 +1,101 @@
+import { readFile } from 'node:fs/promises';
+import { cautionsOf } from '../../core/cautions/all';
+import { readTrip } from '../../core/document/read-trip';
+import type { Trip } from '../../core/document/types';
+import { ledger } from '../../core/ledger/ledger';
+import { expect, test } from './fixtures';
+import type { Workbench } from './pages/workbench';
+
+/** The text of the file that the window would save. */
+async function fileText(bench: Workbench): Promise<string> {
+  const download = bench.page.waitForEvent('download');
+  await bench.page.keyboard.press('Control+Shift+s');
+  return readFile(await (await download).path(), 'utf8');
+}
+
+/** The demo trip with Wednesday's third dive 15 minutes longer and an hour earlier. */
+async function openWorse(bench: Workbench): Promise<void> {
+  const trip = JSON.parse(await fileText(bench)) as Trip;
+  const dives = trip.dives.map((dive) =>
+    dive.id === 'd13' ? { ...dive, bottomMin: dive.bottomMin + 15, startsAt: '2027-03-17T10:35' } : dive,
+  );
+  await bench.openFile('worse.json', JSON.stringify({ ...trip, dives }));
+  await expect(bench.dive(13)).toHaveAccessibleName(/10:35/);
+}
+
+/** Cautions that must be heeded before the trip is dived. */
+async function cautionsToHeed(bench: Workbench): Promise<readonly string[]> {
+  const read = readTrip(await fileText(bench));
+  if (!read.ok) throw new Error(read.troubles[0].what);
+  return cautionsOf(ledger(read.value))
+    .filter(({ severity }) => severity !== 'know')
+    .map(({ code }) => code);
+}
+
+test.describe('mending the days ahead', () => {
+  test('proposes, carries out with one step, and one undo brings the trip back', async ({ page, bench }) => {
+    await openWorse(bench);
+    expect(await cautionsToHeed(bench)).toContain('past-no-stop');
+
+    await bench.command('Mend the days');
+    const sheet = page.getByRole('dialog', { name: 'Mend the days ahead' });
+    const best = sheet.getByRole('radio', { name: /^Best overall/ });
+    await expect(best).toBeChecked({ timeout: 30_000 });
+    await expect(sheet.getByRole('radio')).toHaveCount(4);
+    await expect(sheet.getByRole('table')).toContainText(
+      'start at 10:55; 21 m, not 24 m; 43 min, not 44 min',
+    );
+
+    // Arrows go from one proposal to the next, and the chosen one is opened.
+    await expect(best).toBeFocused();
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('ArrowDown');
+    const depths = sheet.getByRole('radio', { name: /^Keep the depths/ });
+    await expect(depths).toBeChecked();
+    await expect(sheet.getByRole('table', { name: 'What Keep the depths changes' })).toContainText(
+      '32 min, not 44 min',
+    );
+    await page.keyboard.press('Enter');
+    await expect(sheet).toHaveCount(0);
+    await expect(bench.dive(13)).toHaveAccessibleName(/10:55/);
+    expect(await cautionsToHeed(bench)).toEqual([]);
+
+    await page.keyboard.press('Control+z');
+    await expect(bench.dive(13)).toHaveAccessibleName(/10:35/);
+    expect(await cautionsToHeed(bench)).toContain('past-no-stop');
+  });
+
+  test('takes what moves cost and the room to leave, and keeps the costs', async ({ page, bench }) => {
+    await openWorse(bench);
+    await bench.command('Mend the days');
+    const sheet = page.getByRole('dialog', { name: 'Mend the days ahead' });
+    const table = sheet.getByRole('table');
+    await expect(table).toContainText('21 m, not 24 m', { timeout: 30_000 });
+    const shallower = sheet.getByLabel('1 m shallower');
+    await shallower.fill('0');
+    await shallower.press('Enter');
+    await expect(sheet.getByText('no whole number from 1 to 9999')).toBeVisible();
+    await shallower.fill('50');
+    await shallower.press('Enter');
+    await expect(table).toContainText('start at 10:55; 32 min, not 44 min', { timeout: 30_000 });
+    await sheet.getByLabel('Room to leave').fill('3');
+    await sheet.getByLabel('Room to leave').press('Enter');
+    await expect(table).toContainText('29 min, not 44 min', { timeout: 30_000 });
+    await page.keyboard.press('Escape');
+    await expect(sheet).toHaveCount(0);
+    await bench.waitForSave();
+    await bench.reload();
+    await bench.command('Mend the days');
+    await expect(sheet.getByLabel('1 m shallower')).toHaveValue('50');
+    await sheet.getByRole('button', { name: 'Usual costs' }).click();
+    await expect(sheet.getByLabel('1 m shallower')).toHaveValue('2');
+  });
+
+  test('is reached from the cautions, and says where there is nothing to mend', async ({ page, bench }) => {
+    await bench.command('all cautions');
+    await page.getByRole('button', { name: 'Mend the days ahead' }).click();
+    const sheet = page.getByRole('dialog', { name: 'Mend the days ahead' });
+    await expect(sheet).toContainText('There is nothing to mend');
+    await expect(sheet.getByRole('button', { name: /^Apply/ })).toBeDisabled();
+  });
+});
