@@ -1,24 +1,15 @@
 /** What would be, were a diver to leave for the surface at any moment of a dive, or to stay where it is. */
 import { noStopLimitMin } from '../ascent/no-stop-limit';
 import { leadingShare } from '../ascent/tolerated';
-import { ascentLegs, type Leg, type Surroundings, surroundingsOf } from '../profile';
+import { type Leg, surroundingsOf } from '../profile';
 import { applyMap, compose, identity, type AffineMap } from '../tissues/affine-map';
 import { AIR_N2, inspiredBar } from '../tissues/compartments';
-import { legsMap, stretchMap } from '../tissues/leg-map';
+import { stretchMap } from '../tissues/leg-map';
 import { surfaceLimits } from './entry';
 import type { Entry } from './ledger-types';
+import { straightUpMap } from './straight-up-map';
 import type { Trip } from '../document/types';
 import type { WallMin } from '../words/calendar';
-
-/**
- * The way straight to the surface at the trip's ascent rate, no stop made.
- * @param depthM metres, 0 or more: from the surface nothing changes
- * @returns the map of it
- * Source: CONVENTIONS, "Share of the limit"; maps as in tissues/leg-map.ts.
- */
-export function straightUpMap(depthM: number, around: Surroundings): AffineMap {
-  return depthM <= 0 ? identity : legsMap(ascentLegs(depthM, [], around));
-}
 
 /** A moment in the water, and what follows from leaving it and from staying. */
 export interface MomentInWater {

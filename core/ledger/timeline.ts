@@ -7,7 +7,7 @@ import { AIR_N2, inspiredBar } from '../tissues/compartments';
 import { intervalMap, stretchMap } from '../tissues/leg-map';
 import { surfaceLimits } from './entry';
 import type { Carry, DiverLedger, Entry } from './ledger-types';
-import { straightUpMap } from './straight-up';
+import { straightUpMap } from './straight-up-map';
 import type { Trip } from '../document/types';
 import type { WallMin } from '../words/calendar';
 

@@ -39,7 +39,7 @@ test.describe('a part of the window that is loaded when it is asked for', () => 
     const bands = page.locator('[data-part=band]');
     await drop(firstStart, 'band-reading');
     await firstStart.open();
-    await expect(bands.first().locator('.limit-line')).toHaveCount(1);
+    await expect(bands.first().locator('[data-part=limit]')).toHaveCount(1);
     await expect(bands.first().locator('[data-part=nitrogen]')).toBeVisible();
     await expect(bands.first().getByRole('alert')).toContainText('cannot be read out');
     await expect(page.locator('.recharts-wrapper')).toHaveCount(0);

@@ -8,6 +8,13 @@ import { depthOf } from './pages/strip';
 const minutesOf = (told: string) => Number(/ m, ([\d.]+) min, /.exec(told)?.[1]);
 const startOf = (told: string) => /, (\w+ \d+ \w+ \d\d:\d\d), /.exec(told)?.[1];
 
+const findings = async (page: Page) => {
+  const { violations } = await new AxeBuilder({ page })
+    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
+    .analyze();
+  return violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`);
+};
+
 test.describe('the strip', () => {
   test('shows the whole week at first sight', async ({ bench, strip }) => {
     await expect(strip.dives).toHaveCount(22);
@@ -18,10 +25,8 @@ test.describe('the strip', () => {
     expect(bottom).toBeLessThanOrEqual(800);
   });
 
-  test('heads each day with its date, dives, bottom time, oxygen and tightest dive', async ({
-    bench: { page },
-  }) => {
-    const head = page.getByRole('button', { name: /^Wed 17/ });
+  test('heads each day with its date, dives, bottom time, oxygen and tightest dive', async ({ strip }) => {
+    const head = strip.whole.getByRole('button', { name: /^Wed 17/ });
     await expect(head).toContainText('Wed 17');
     await expect(head).toContainText('1:49');
     const told = await head.getAttribute('title');
@@ -82,6 +87,41 @@ test.describe('the strip', () => {
     await expect(page.locator('[data-part=lamp]')).toHaveCount(1);
     const words = page.locator('[data-style=past]');
     await expect(words.first()).toHaveText(/^\d+ (min )?over/);
+  });
+
+  test('draws what is done solid, its plan behind it, what was missed crossed out, and where the clock is', async ({
+    page,
+    bench,
+    strip,
+  }) => {
+    await page.clock.setFixedTime(new Date(2027, 2, 15, 20, 40));
+    await page.reload();
+    const demo = readFileSync('core/document/demo-trip.json', 'utf8');
+    const trip = JSON.parse(demo) as { readonly dives: readonly { readonly id: string }[] };
+    const log: Readonly<Record<string, object>> = {
+      d1: { asDived: [{}] },
+      d2: { asDived: [{ depthM: 20.2, bottomMin: 41 }] },
+      d3: { notDived: [{ reason: 'swell' }] },
+      d4: { asDived: [{}], added: true },
+    };
+    const dives = trip.dives.map((dive) => ({ ...dive, ...log[dive.id] }));
+    await bench.openFile('way.carryover', JSON.stringify({ ...trip, title: 'Under way', dives }));
+    await expect(bench.title).toHaveText('Under way');
+    for (const number of [1, 2, 4]) {
+      await expect(strip.dive(number).locator('[data-part=dived]')).toHaveCount(1);
+      await expect(strip.dive(number).locator('[data-part=weight]')).toHaveCount(0);
+    }
+    await expect(strip.dive(1).locator('[data-part=ghost]')).toHaveCount(0);
+    await expect(strip.dive(2).locator('[data-part=ghost]')).toHaveCount(1);
+    await expect(strip.dive(3).locator('[data-part=strike]')).toHaveCount(1);
+    expect(await strip.told(3)).toContain('not dived: swell');
+    await expect(strip.dive(9).locator('[data-part=weight]')).toHaveCount(1);
+    await expect(page.locator('[data-part=now]')).toHaveText('Now 20:40');
+    await expect(page.getByRole('button', { name: 'logged: Sun 14' })).toBeVisible();
+    await expect(page.getByRole('button', { name: 'Log Mon 15' })).toBeVisible();
+    await expect(page.locator('[data-state=missed]')).toHaveCount(1);
+    await expect(page.locator('[data-state=added] [data-part=added]')).toHaveCount(1);
+    expect(await findings(page)).toEqual([]);
   });
 
   test('opens the card of a dive that is pressed', async ({ bench, strip }) => {
@@ -321,15 +361,6 @@ test.describe('adding and taking away', () => {
 });
 
 test.describe('for who cannot see or point', () => {
-  const findings = async (page: Page) => {
-    const { violations } = await new AxeBuilder({ page })
-      .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
-      .analyze();
-    return violations.map(
-      ({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`,
-    );
-  };
-
   for (const look of ['Light paper', 'Cabin at night']) {
     test(`every state of the strip holds WCAG 2.2 AA, ${look}`, async ({ page, bench, strip }) => {
       await bench.command(look);

@@ -20,6 +20,7 @@ export interface BoardRow {
   readonly room: string;
   readonly mark: RowMark;
   readonly isAbsent: boolean;
+  readonly state: 'ahead' | 'dived' | 'missed' | 'added';
   readonly name: string;
 }
 
@@ -35,6 +36,8 @@ export interface BoardDay {
   readonly title: string;
   /** Beside the title, as much as there is room for. */
   readonly summary: string;
+  /** Every dive of it is known as it was: `logged`; `open` where it is time to log it. */
+  readonly log: 'logged' | 'open' | null;
   readonly rows: readonly BoardRow[];
   /** Dives that have no row. */
   readonly more: number;
@@ -55,6 +58,8 @@ export interface BoardSource {
   readonly dayWidthPx: number;
   readonly flyAfterMin: number | null;
   readonly flightMin: number | null;
+  /** The clock, where the trip is under way. */
+  readonly todayMin: number | null;
   readonly reader: Reader;
 }
 
@@ -78,9 +83,10 @@ function rowOf(view: DiveView): BoardRow {
     id: view.id,
     start: view.startText,
     site: view.siteName,
-    room: room === null ? '' : hasMinutes(room) ? room.replace(/ min$/, '') : 'past',
+    room: room === null || view.isAsDived ? '' : hasMinutes(room) ? room.replace(/ min$/, '') : 'past',
     mark: view.isPast ? 'past' : view.isTightestOfTrip ? 'tightest' : null,
     isAbsent: view.isAbsent,
+    state: view.isMissed ? 'missed' : view.isAdded ? 'added' : view.isAsDived ? 'dived' : 'ahead',
     name: view.name,
   };
 }
@@ -112,23 +118,52 @@ function travelNotes(day: DayView, source: BoardSource): readonly BoardNote[] {
   return notes;
 }
 
+/** Days up to today are logged, and the first of which not all is known: that one is next. */
+function logOf(
+  dives: readonly DiveView[],
+  isNext: boolean,
+  day: DayView,
+  source: BoardSource,
+): BoardDay['log'] {
+  if (dives.length === 0) return null;
+  if (isDone(dives)) return 'logged';
+  const { todayMin } = source;
+  return isNext || (todayMin !== null && day.day <= Math.floor(todayMin / 1440)) ? 'open' : null;
+}
+
+function isDone(dives: readonly DiveView[]): boolean {
+  return dives.every((view) => view.isAsDived || view.isMissed);
+}
+
+/** The button for it, at 100 % text. */
+const LOG_PX = 34;
+
 export function boardDays(source: BoardSource): readonly BoardDay[] {
   const { days, views, form, dayWidthPx } = source;
+  const next = days.find(({ date }) => {
+    const dives = views.filter((view) => wallDate(view.startMin) === date);
+    return dives.length > 0 && !isDone(dives);
+  });
   return days.map((day, i) => {
     const dives = views.filter((view) => wallDate(view.startMin) === day.date);
     const title = titleOf(day.date, i === 0, form, dayWidthPx);
-    const made = dives.filter((view) => !view.isAbsent);
+    const made = dives.filter((view) => !view.isAbsent && !view.isMissed);
     const notes = travelNotes(day, source);
     const hasRows = form !== 'day' && form !== 'least';
     const count = made.length === 1 ? '1 dive' : `${made.length} dives`;
     const time = hoursText(day.bottomMin, 'up');
     const wanted = form === 'day' ? [`${count}, ${time} in the water`] : [`${count}, ${time}`, time];
+    const log = form === 'least' ? null : logOf(dives, day === next, day, source);
+    // Of a day that is logged its button says so, in the place of a summary.
+    const leftPx = dayWidthPx - (log === null ? 0 : LOG_PX);
+    const isTold = form !== 'least' && made.length > 0 && log !== 'logged';
     const least = form === 'least' && made.length > 0 ? [leastSummary(made)] : [];
     return {
       day: day.day,
       date: day.date,
       title,
-      summary: form === 'least' || made.length === 0 ? '' : fitting(title, wanted, dayWidthPx),
+      log,
+      summary: isTold ? fitting(title, wanted, leftPx) : '',
       rows: hasRows ? dives.slice(0, MOST_ROWS).map(rowOf) : [],
       more: hasRows ? Math.max(0, dives.length - MOST_ROWS) : 0,
       notes: [...least, ...notes],

@@ -1,5 +1,6 @@
 /** The board above the waterline: each day's dives, in the order of the lines below. */
 import { memo, type MouseEvent, type ReactNode } from 'react';
+import { showEvening } from '../../../actions/evening';
 import { chooseDives, toggleDive } from '../../../actions/view';
 import { leaveField } from '../../../parts/keep-focus';
 import type { BoardDay, BoardRow } from './board-view';
@@ -66,21 +67,34 @@ const Day = memo(function Day({ day, sentence, widthPx, form, chosenRow, chosenR
   const isChosen = (id: string): boolean => (chosenRows === null ? id === chosenRow : chosenRows.has(id));
   return (
     <div className={styles.day} style={{ width: widthPx }}>
-      <button
-        type="button"
-        className={styles.head}
-        data-part="day head"
-        title={`${sentence}. Select its dives`}
-        disabled={day.diveIds.length === 0}
-        onClick={() => chooseDives(day.diveIds)}
-      >
-        <span className={styles.said}>
-          <span className={styles.title} data-part="day title">
-            {day.title}
-          </span>{' '}
-          {day.summary !== '' && <span>{day.summary}</span>}
-        </span>
-      </button>
+      <div className={styles.top}>
+        <button
+          type="button"
+          className={styles.head}
+          data-part="day head"
+          title={`${sentence}. Select its dives`}
+          disabled={day.diveIds.length === 0}
+          onClick={() => chooseDives(day.diveIds)}
+        >
+          <span className={styles.said}>
+            <span className={styles.title} data-part="day title">
+              {day.title}
+            </span>{' '}
+            {day.summary !== '' && <span>{day.summary}</span>}
+          </span>
+        </button>
+        {day.log !== null && (
+          <button
+            type="button"
+            className={day.log === 'open' ? styles.log : styles.logged}
+            aria-label={`${day.log === 'open' ? 'Log' : 'logged:'} ${day.title}`}
+            onClick={() => showEvening({ date: day.date, step: 'log' })}
+          >
+            {day.log === 'open' ? 'Log' : 'logged'}
+            {day.log === 'logged' && <Tick />}
+          </button>
+        )}
+      </div>
       <div aria-hidden="true" className={styles.rows}>
         {day.rows.map((row) => (
           <Row key={row.id} row={row} form={form} isChosen={isChosen(row.id)} />
@@ -106,6 +120,24 @@ function isSameDay(before: DayProps, now: DayProps): boolean {
     before.chosenRows === now.chosenRows &&
     before.sentence === now.sentence &&
     (before.day === now.day || JSON.stringify(before.day) === JSON.stringify(now.day))
+  );
+}
+
+function Tick(): ReactNode {
+  return (
+    <svg className={styles.mark} viewBox="0 0 10 10">
+      <path className={styles.stroke} d="M1 6l3 3 5-8" />
+    </svg>
+  );
+}
+
+const STATE_PATHS = { missed: 'M1 1l7 7M8 1l-7 7', added: 'M1 5h8M5 1v8' } as const;
+
+function StateMark({ state }: { readonly state: keyof typeof STATE_PATHS }): ReactNode {
+  return (
+    <svg className={styles.mark} viewBox="0 0 10 10" data-part={state}>
+      <path className={styles.stroke} d={STATE_PATHS[state]} />
+    </svg>
   );
 }
 
@@ -135,8 +167,10 @@ function Row({
       data-past={row.mark === 'past' || undefined}
       data-tightest={row.mark === 'tightest' || undefined}
       data-absent={row.isAbsent || undefined}
+      data-state={row.state}
       title={row.name}
     >
+      {(row.state === 'missed' || row.state === 'added') && <StateMark state={row.state} />}
       {row.mark === 'past' && <Pennant />}
       {hasRing && (
         <svg className={styles.mark} viewBox="0 0 10 10">

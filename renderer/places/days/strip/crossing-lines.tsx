@@ -1,6 +1,7 @@
 /** What runs across strip and bands alike, past their titles: the days, the moment flying is clear, the flight, now. */
 import { memo, type ReactNode } from 'react';
 import styles from './bands.module.css';
+import { textWidth } from './text-width';
 import { placeOf, type TimeScale } from './time-scale';
 
 /** A part of the page that lines run through, from top to bottom. */
@@ -19,6 +20,9 @@ interface CrossingLinesProps {
   readonly lastSurfacingMin: number | null;
   readonly flyAfterMin: number | null;
   readonly flightMin: number | null;
+  readonly nowMin: number | null;
+  /** "Now 20:40" */
+  readonly nowText: string;
 }
 
 /** Above the waterline, at 100 % text: the staff of a line, and the bar that leads to it. */
@@ -41,6 +45,7 @@ export const CrossingLines = memo(function CrossingLines(props: CrossingLinesPro
         <path className={styles.flyBar} d={`M${fromX} ${barY}H${Math.min(flyX, time.widthPx)}`} />
       )}
       <Moment part="fly" className={styles.lineFly} atMin={flyAfterMin} time={time} stretches={staffed} />
+      <Now {...props} stretches={[{ fromY: waterlineY - 2, untilY: water?.untilY ?? 0 }, ...bands]} />
       <Moment
         part="flight"
         className={styles.lineFlight}
@@ -51,6 +56,31 @@ export const CrossingLines = memo(function CrossingLines(props: CrossingLinesPro
     </svg>
   );
 });
+
+const TAG_PX = 12;
+
+/** Where the clock is: done to the left of it, to come to the right. */
+function Now(props: CrossingLinesProps): ReactNode {
+  const { nowMin, nowText, time, stretches, waterlineY, textScale: k } = props;
+  if (nowMin === null) return null;
+  const x = placeOf(time, nowMin);
+  if (x < 0 || x > time.widthPx) return null;
+  const width = textWidth(nowText, 'condensedBold', TAG_PX * k) + 8 * k;
+  const left = Math.max(0, x - width);
+  return (
+    <g data-part="now">
+      <path className={styles.now} d={through(x, stretches)} />
+      <rect className={styles.nowTag} x={left} y={waterlineY - 19 * k} width={width} height={16 * k} />
+      <path
+        className={styles.nowTag}
+        d={`M${x - 5 * k} ${waterlineY - 3.4 * k}h${10 * k}l${-5 * k} ${6 * k}z`}
+      />
+      <text className={styles.nowWords} x={left + width / 2} y={waterlineY - 7 * k}>
+        {nowText}
+      </text>
+    </g>
+  );
+}
 
 /** One line through several parts of the page. */
 function through(x: number, stretches: readonly Stretch[]): string {

@@ -1,11 +1,12 @@
 /** The water with its dives: choosing one or several, dragging, adding. */
 import { useMemo, useRef, type MouseEvent, type ReactNode } from 'react';
-import { addDiveAt } from './add-dive-at';
 import type { DepthScale } from './depth-scale';
+import { loadPart } from '../../../actions/load-part';
+import { lazily } from '../../../parts/lazily';
+import { say } from '../../../store/notice';
 import { DiveMark, HATCH_ID } from './dive-mark';
 import type { HourMark } from './hours';
 import type { DiveView } from './dive-view';
-import { LiveFigures } from './live-figures';
 import type { Mark } from './marks';
 import { KEY_HELP } from './strip-key-list';
 import type { StripLayout } from './strip-layout';
@@ -17,6 +18,12 @@ import { useFrame } from './use-frame';
 import type { Zoom } from './use-zoom';
 import { Water, type Lit } from './water';
 import styles from './dives.module.css';
+
+/** What the held dive has become; the hand has moved a while before it is read. */
+const LiveFigures = lazily(async () => (await import('./live-figures')).LiveFigures, {
+  waiting: null,
+  failed: () => null,
+});
 
 interface DiveListProps {
   /** In order of start, as `marks`. */
@@ -32,6 +39,7 @@ interface DiveListProps {
   readonly textScale: number;
   readonly hours: readonly HourMark[];
   readonly lit: readonly Lit[];
+  readonly pastX: number | null;
 }
 
 export function DiveList(props: DiveListProps): ReactNode {
@@ -49,7 +57,11 @@ export function DiveList(props: DiveListProps): ReactNode {
     if (event.target instanceof Element && event.target.closest('[data-dive]')) return;
     const box = event.currentTarget.getBoundingClientRect();
     const depthM = (event.clientY - box.top - layout.skyPx) / depth.pxPerM;
-    addDiveAt(momentOf(time, event.clientX - box.left), depthM, reader.units);
+    const atMin = momentOf(time, event.clientX - box.left);
+    void loadPart(() => import('./add-dive-at')).then((part) => {
+      if (part.ok) part.value.addDiveAt(atMin, depthM, reader.units);
+      else say({ tone: 'refused', lines: [part.troubles[0]] });
+    });
   };
 
   return (
@@ -104,6 +116,7 @@ export function DiveList(props: DiveListProps): ReactNode {
             heightPx={layout.waterPx}
             hours={props.hours}
             lit={props.lit}
+            pastX={props.pastX}
             textScale={textScale}
           />
           <g

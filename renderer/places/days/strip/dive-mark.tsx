@@ -26,9 +26,10 @@ export const HATCH_ID = 'beyond-the-limit';
 function statesOf(props: DiveMarkProps) {
   return {
     'data-chosen': props.isChosen || undefined,
-    'data-past': (props.isPast && !props.isAsDived) || undefined,
+    'data-past': props.isPast || undefined,
     'data-absent': props.isAbsent || undefined,
     'data-dived': props.isAsDived || undefined,
+    'data-missed': props.isMissed || undefined,
   };
 }
 
@@ -76,6 +77,51 @@ function Beyond({ lineX, limitX, barEndX, barEndY, textScale: k }: DiveMarkProps
           <path className={styles.limit} d={`M${limitX} ${barEndY - 9 * k}v${18 * k}`} />
         </>
       )}
+    </>
+  );
+}
+
+/** The plan behind what was dived; alone and crossed out where nothing was. */
+function Ghost({ ghostPath, ghostX, ghostY, barEndX, isMissed, textScale: k }: DiveMarkProps): ReactNode {
+  if (ghostPath === '') return null;
+  const [left, right] = [ghostX - 8 * k, Math.max(barEndX, ghostX) + 8 * k];
+  return (
+    <>
+      <path className={styles.ghost} data-part="ghost" d={ghostPath} />
+      <path className={styles.ghostWeight} d={weightPath(ghostX, ghostY, 0.86 * k)} />
+      {isMissed && (
+        <path
+          className={styles.strike}
+          data-part="strike"
+          d={`M${left} ${ghostY - 10 * k}L${right} ${ghostY + 8 * k}M${left} ${ghostY + 8 * k}L${right} ${ghostY - 10 * k}`}
+        />
+      )}
+    </>
+  );
+}
+
+/** What was dived is closed and filled, and its way up as solid as its way down. */
+function Dived({ filledPath, barPath }: DiveMarkProps): ReactNode {
+  return (
+    <>
+      <path className={styles.dived} data-part="dived" d={`${filledPath}Z`} />
+      <path className={styles.divedLine} d={filledPath} />
+      <path className={styles.bar} d={barPath} />
+    </>
+  );
+}
+
+/** What is planned hangs from the waterline: a line, a weight, a bar as long as the bottom time, the way up dotted. */
+function Planned(props: DiveMarkProps): ReactNode {
+  const { lineX, weightY } = props;
+  return (
+    <>
+      <path className={styles.line} d={`M${lineX} 0V${weightY - 4}`} />
+      {props.upPath !== '' && <path className={styles.up} d={props.upPath} />}
+      <path className={styles.bar} d={props.barPath} />
+      <RoomLeft {...props} />
+      {props.isPast && <Beyond {...props} />}
+      <Weight {...props} />
     </>
   );
 }
@@ -200,12 +246,8 @@ export const DiveMark = memo(function DiveMark(props: DiveMarkProps) {
           width={Math.max(surfacesX - lineX + 8, 14)}
           height={Math.max(weightY, barEndY) + 8}
         />
-        <path className={styles.line} d={`M${lineX} 0V${weightY - 4}`} />
-        {props.upPath !== '' && <path className={styles.up} d={props.upPath} />}
-        <path className={styles.bar} d={props.barPath} />
-        <RoomLeft {...props} />
-        {props.isPast && !props.isAsDived && <Beyond {...props} />}
-        <Weight {...props} />
+        <Ghost {...props} />
+        {props.isAsDived ? <Dived {...props} /> : !props.isMissed && <Planned {...props} />}
         <rect
           className={styles.grip}
           data-grip="start"

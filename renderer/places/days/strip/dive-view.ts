@@ -3,9 +3,12 @@ import { dayNumber, wallDate, wallMin, wallText } from '../../../../core/words/c
 import type { Entry, RoomLimit } from '../../../../core/ledger/ledger-types';
 import type { Dive, Id, Trip } from '../../../../core/document/types';
 import { clockText, dateText, depthText, hoursText, minutesText, shortText } from '../../../figures/format';
+import { missedDive } from '../../../../core/document/as-dived';
+import { divePlan } from '../../../../core/ledger/dive-plan';
+import { surroundingsOf, type Surroundings } from '../../../../core/profile';
 import { noMinutesText } from '../../../figures/limits';
 import { isRoomUnknown, isTooLong } from '../../../../core/ledger/tightest';
-import { rounded, unitOf } from '../../../../core/words/quantity';
+import { unitOf } from '../../../../core/words/quantity';
 import { fileWords } from '../../../../core/words/reader';
 import { SHORT_LIMITS } from '../../../../core/words/terms';
 import { breathedText, roomText, sounding, type Reader } from './strip-words';
@@ -64,6 +67,10 @@ export interface DiveView {
   readonly isAdded: boolean;
   /** Nobody made it, or not the chosen diver: it stays on the strip, crossed out. */
   readonly isMissed: boolean;
+  /** Why, where somebody said so. */
+  readonly missedFor: string;
+  /** What was planned, where that is not what was made: from the surface to the surface. */
+  readonly planned: readonly Point[] | null;
   readonly isTightestOfTrip: boolean;
   readonly isTightestOfDay: boolean;
   /** A caution asks for a change, or for not diving it. */
@@ -78,7 +85,8 @@ export interface ViewSource {
   /** The entries of each dive, the one with the least room first. */
   readonly entriesByDive: ReadonlyMap<Id, readonly Entry[]>;
   readonly diverId: Id | null;
-  /** The entries with the least room of each day. */
+  /** The entries with the least room of those that keep every limit, and of each day. */
+  readonly tight: readonly Entry[];
   readonly tightOfDays: readonly Entry[];
   readonly cautions: readonly Caution[];
   /** Minutes of room of an entry; null where nothing limits it. */
@@ -97,15 +105,6 @@ export function commonMix(views: readonly Pick<DiveView, 'mix'>[]): string {
   return common;
 }
 
-/** The tightest: the least room among dives that keep every limit; all whose room reads the same. */
-function withTightest(views: readonly DiveView[]): readonly DiveView[] {
-  const roomOf = ({ isPast, isAbsent, roomMin }: DiveView): number =>
-    isPast || isAbsent || roomMin === null ? Infinity : rounded(roomMin, 0, 'down');
-  const least = Math.min(...views.map(roomOf));
-  if (least === Infinity) return views;
-  return views.map((view) => (roomOf(view) === least ? { ...view, isTightestOfTrip: true } : view));
-}
-
 function idsOf(entries: readonly Entry[]): ReadonlySet<Id> {
   return new Set(entries.map((entry) => entry.dive.id));
 }
@@ -113,19 +112,25 @@ function idsOf(entries: readonly Entry[]): ReadonlySet<Id> {
 /** The dives in the order in which they begin. */
 export function diveViews(source: ViewSource): readonly DiveView[] {
   const careByDive = careOf(source.cautions, source.diverId);
+  const tight = idsOf(source.tight);
   const tightOfDay = idsOf(source.tightOfDays);
+  const around = surroundingsOf(source.trip);
   const siteNames = new Map(source.trip.sites.map((site) => [site.id, site.name]));
   const views = source.trip.dives
     .map((dive, index) => {
       const entries = source.entriesByDive.get(dive.id) ?? [];
       const own = entries.find((entry) => entry.diver.id === source.diverId);
       const entry = own ?? entries[0] ?? null;
-      return viewOf(dive, index + 1, entry, {
-        isAbsent: source.diverId !== null && own === undefined,
+      const missed = missedBy(dive, source, entry);
+      return viewOf(dive, index + 1, missed === null ? entry : null, {
+        isAbsent: source.diverId !== null && own === undefined && missed === null,
+        missed,
+        planned: plannedPath(dive, missed === null ? entry : null, around),
         part:
-          dive.divers && entries.length < source.trip.party.length
+          (dive.divers ?? dive.notDived) && entries.length > 0 && entries.length < source.trip.party.length
             ? `${entries.length} of ${source.trip.party.length}`
             : null,
+        isTightestOfTrip: tight.has(dive.id),
         isTightestOfDay: tightOfDay.has(dive.id),
         care: careByDive.get(dive.id) ?? null,
         siteName: siteNames.get(dive.siteId) ?? '',
@@ -137,14 +142,48 @@ export function diveViews(source: ViewSource): readonly DiveView[] {
     })
     .toSorted((a, b) => a.startMin - b.startMin);
   const common = commonMix(views);
-  return withTightest(
-    views.map((view) => (view.mix === common ? view : { ...view, otherMix: view.mix })),
-  ).map((view) => ({ ...view, name: nameOf(view, source.reader) }));
+  return views.map((view) => ({
+    ...view,
+    otherMix: view.mix === common || view.isMissed ? '' : view.mix,
+    name: nameOf(view, source.reader),
+  }));
+}
+
+/** Why a dive was not made by whom is shown; null where it was, or still may be. Without a reason it is empty. */
+function missedBy(dive: Dive, { trip, diverId }: ViewSource, entry: Entry | null): string | null {
+  if (dive.notDived === undefined) return null;
+  const asked = diverId === null ? trip.party.map(({ id }) => id) : [diverId];
+  const missed = asked.flatMap((id) => missedDive(dive, id) ?? []);
+  if (missed.length === 0 || (diverId === null && entry !== null)) return null;
+  return missed[0]!.reason ?? '';
+}
+
+/** The plan behind a dive that was made otherwise, or not at all; null where there is no other than what is drawn. */
+function plannedPath(dive: Dive, entry: Entry | null, around: Surroundings): readonly Point[] | null {
+  if (dive.added === true || (entry === null ? dive.notDived === undefined : !isOtherwise(entry)))
+    return null;
+  let atMin = wallMin(dive.startsAt);
+  const path: Point[] = [{ atMin, depthM: 0 }];
+  for (const leg of divePlan(dive, around).legs) {
+    // The line hangs straight down, as those of the dives do.
+    if (leg.kind !== 'descent') path.push({ atMin, depthM: leg.fromM });
+    atMin += leg.min;
+    if (leg.kind !== 'descent') path.push({ atMin, depthM: leg.toM });
+    else path.push({ atMin: path[0]!.atMin, depthM: leg.toM });
+  }
+  return path;
+}
+
+function isOtherwise({ isAsDived, isAsPlanned }: Entry): boolean {
+  return isAsDived && !isAsPlanned;
 }
 
 interface Setting {
   readonly isAbsent: boolean;
+  readonly missed: string | null;
+  readonly planned: readonly Point[] | null;
   readonly part: string | null;
+  readonly isTightestOfTrip: boolean;
   readonly isTightestOfDay: boolean;
   readonly care: 'stop' | 'change' | null;
   readonly siteName: string;
@@ -173,7 +212,9 @@ function roomWords(entry: Entry, min: number | null, limit: RoomLimit | null): s
 
 function viewOf(dive: Dive, number: number, entry: Entry | null, setting: Setting): DiveView {
   const { reader, isAbsent, siteName } = setting;
-  const over = isAbsent ? '' : overWords(entry, setting);
+  // Of what is done nothing is over: it is told as it was.
+  const isDone = entry?.isAsDived ?? false;
+  const over = isAbsent || isDone ? '' : overWords(entry, setting);
   const startMin = entry?.startMin ?? wallMin(dive.startsAt);
   const depthM = entry?.depthM ?? dive.depthM;
   const bottomEndMin = startMin + (entry?.bottomMin ?? dive.bottomMin);
@@ -212,12 +253,14 @@ function viewOf(dive: Dive, number: number, entry: Entry | null, setting: Settin
     over,
     part: setting.part,
     isAbsent,
-    isAsDived: entry?.isAsDived ?? false,
-    isAdded: false,
-    isMissed: false,
-    isTightestOfTrip: false,
+    isAsDived: isDone,
+    isAdded: dive.added === true,
+    isMissed: setting.missed !== null,
+    missedFor: setting.missed ?? '',
+    planned: setting.planned,
+    isTightestOfTrip: setting.isTightestOfTrip && !isAbsent && !isDone,
     isTightestOfDay: setting.isTightestOfDay && !isAbsent,
-    care: isAbsent ? null : setting.care,
+    care: isAbsent || isDone ? null : setting.care,
     name: '',
   };
 }
@@ -273,12 +316,14 @@ function nameOf(view: DiveView, reader: Reader): string {
     view.siteName,
     depthText(view.depthM, reader.units),
     `${view.timeText} min`,
-    view.mix,
+    view.isMissed ? '' : view.mix,
     view.interval === '' ? '' : `after ${view.interval} at the surface`,
     view.room === null ? '' : hasMinutes(view.room) ? `${view.room} of room` : view.room,
     view.isTightestOfTrip ? 'tightest of the trip' : view.isTightestOfDay ? 'tightest of the day' : '',
     view.part === null ? '' : `${view.part} divers`,
     view.isAbsent ? 'the chosen diver stays aboard' : '',
+    view.isMissed ? (view.missedFor === '' ? 'not dived' : `not dived: ${view.missedFor}`) : '',
+    view.isAdded ? 'added' : '',
     view.isAsDived ? 'as dived' : '',
     view.care === 'stop'
       ? 'caution: not as planned'

@@ -20,6 +20,12 @@ export interface Mark {
   readonly limitX: number | null;
   /** Where the limit would be met, were the diver to stay; null where that is not drawn. */
   readonly roomEndX: number | null;
+  /** All of a dive that was made, from the surface to the surface, to be filled; empty else. */
+  readonly filledPath: string;
+  /** What was planned, where that is not what was made; empty else. */
+  readonly ghostPath: string;
+  readonly ghostX: number;
+  readonly ghostY: number;
   readonly label: PlacedLabel | null;
   /** The same label has the same: it is an object, made anew each time. */
   readonly labelKey: string;
@@ -93,9 +99,10 @@ export function labelledDives(source: MarksSource): readonly LabelledDive[] {
       lineX: x(view.startMin),
       weightY: y(view.weightM),
       bar: view.bottom.map(({ atMin, depthM }) => ({ x: x(atMin), y: y(depthM) })),
-      filled: view.isAsDived
-        ? { left: x(view.startMin), right: x(view.bottomEndMin), top: 0, bottom: y(view.depthM) }
-        : null,
+      filled:
+        view.isAsDived && !view.isMissed
+          ? { left: x(view.startMin), right: x(view.bottomEndMin), top: 0, bottom: y(view.depthM) }
+          : null,
       dayFromX: x(day * DAY_MIN),
       dayUntilX: x((day + 1) * DAY_MIN),
       variants: isSilent ? [] : labelVariants(view, form, time.dayWidthPx / textScale),
@@ -129,6 +136,10 @@ export function marksOf(source: MarksSource): readonly Mark[] {
       upPath: hasWayUp(time.dayWidthPx, textScale) || view.isAsDived ? path(view.wayUp) : '',
       limitX: limitPlace(view, barEndX, lineX, x),
       roomEndX: roomPlace(view, form, x),
+      filledPath: view.isAsDived ? `M${lineX} 0L${path([...view.bottom, ...view.wayUp]).slice(1)}` : '',
+      ghostPath: view.planned === null ? '' : path(view.planned),
+      ghostX: view.planned === null ? 0 : x(view.planned[0]!.atMin),
+      ghostY: view.planned === null ? 0 : y(view.planned[1]!.depthM),
       label,
       labelKey: JSON.stringify(label),
       intervalFromX: intervalPlace(view, form, lineX, textScale, x),
@@ -139,7 +150,7 @@ export function marksOf(source: MarksSource): readonly Mark[] {
 type PlaceOf = (min: number) => number;
 
 function limitPlace(view: DiveView, barEndX: number, lineX: number, x: PlaceOf): number | null {
-  if (!view.isPast || view.roomMin === null || view.isAsDived) return null;
+  if (!view.isPast || view.roomMin === null) return null;
   const meets = x(view.bottomEndMin + view.roomMin);
   return Math.max(lineX + STROKE_PX, Math.min(meets, barEndX - STROKE_PX));
 }

@@ -32,6 +32,12 @@ export const DIVED: NoticeLine = {
   mend: 'Change what was really dived on its card, or take the record back there.',
 };
 
+export const MISSED: NoticeLine = {
+  what: 'This dive was not dived.',
+  where: '',
+  mend: 'Take that back in the log of its day to plan it again.',
+};
+
 const DAY_MIN = 1440;
 
 /** @returns null for a key that means nothing here and is left to the window */

@@ -1,4 +1,9 @@
 import { useMemo, useRef, useState, type ReactNode } from 'react';
+import { timeAt } from '../../../../core/words/calendar';
+import { said } from '../../../../core/words/said';
+import { lazily } from '../../../parts/lazily';
+import { useWords } from '../../../parts/use-words';
+import { selectDoneUntil } from '../../../store/clock';
 import { unitOf } from '../../../../core/words/quantity';
 import type { Size } from '../../../parts/use-size';
 import { useDesk } from '../../../store/store';
@@ -6,7 +11,6 @@ import { Axis } from './axis';
 import { bandPoints, bandTop, compartmentShares, stepsOf, timelineFor } from './band-data';
 import { BandTitle } from './band-title';
 import { NitrogenBand, OxygenBand } from './bands';
-import { BandsTable } from './bands-table';
 import { Board } from './board';
 import { CrossingLines, Elbow } from './crossing-lines';
 import { DiveList } from './dive-list';
@@ -14,12 +18,25 @@ import { commonMix } from './dive-view';
 import { OtuRow } from './otu-row';
 import styles from './strip.module.css';
 import { StripTools } from './strip-tools';
-import type { TimeScale } from './time-scale';
+import { placeOf, type TimeScale } from './time-scale';
 import { useDiveDrag, type Frozen } from './use-dive-drag';
 import { useFlight } from './use-flight';
 import { EDGE_PX, usePage } from './use-page';
 import { useReading } from './use-reading';
 import { useStripData, type StripData } from './use-strip';
+
+/** The bands as figures, which are asked for now and then. */
+const BandsTable = lazily(async () => (await import('./bands-table')).BandsTable, {
+  waiting: <p>One moment…</p>,
+  failed: ({ what, mend }, again) => (
+    <p role="alert">
+      {what} {mend}{' '}
+      <button type="button" className="button" onClick={again}>
+        Try again
+      </button>
+    </p>
+  ),
+});
 
 const DAY_MIN = 1440;
 /** Drawn larger than this, a clock that hardly runs would look like one that does. */
@@ -39,6 +56,9 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
   const whose = useWhose(data);
   const carried = useCarried(data, time, hasCompartments);
   const reading = useReading(carried.drawn);
+  const words = useWords();
+  const nowMin = useDesk((state) => state.nowMin);
+  const doneUntilMin = useDesk(selectDoneUntil);
   const mix = useMemo(() => commonMix(views), [views]);
   const band = {
     points: carried.drawn.points,
@@ -100,6 +120,7 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
               textScale={textScale}
               hours={page.hours}
               lit={page.lit}
+              pastX={doneUntilMin === null ? null : placeOf(time, doneUntilMin)}
             />
             {!isTable && (
               <div
@@ -139,6 +160,8 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
               lastSurfacingMin={flight.lastSurfacingMin}
               flyAfterMin={flight.flyAfterMin}
               flightMin={flight.flightMin}
+              nowMin={nowMin}
+              nowText={nowMin === null ? '' : words(said`Now ${timeAt(nowMin)}`)}
             />
             {elbow && (
               <Elbow {...elbow} waterlineY={waterlineY} textScale={textScale} widthPx={time.widthPx} />

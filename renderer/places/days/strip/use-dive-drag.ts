@@ -17,7 +17,7 @@ import { desk } from '../../../store/store';
 import type { DepthScale } from './depth-scale';
 import type { DiveView } from './dive-view';
 import { BOTTOM_STEP_MIN, draggedDepthM, figureAt, startStepMin, type Grip } from './drag';
-import { DIVED } from './strip-keys';
+import { DIVED, MISSED } from './strip-keys';
 import { placeOf, timeScale, type Span, type TimeScale } from './time-scale';
 import { useGesture } from './use-gesture';
 import type { DiveStretch } from './use-strip';
@@ -191,8 +191,8 @@ export function useDiveDrag(page: PageNow, setFrozen: (frozen: Frozen | null) =>
       const distance = Math.hypot(event.clientX - held.fromX, event.clientY - held.fromY);
       const hasMoved = gesture.current() !== null;
       if (!hasMoved && distance < SLACK_PX) return;
-      if (held.origin.isAsDived) {
-        say({ tone: 'refused', lines: [DIVED] });
+      if (held.origin.isAsDived || held.origin.isMissed) {
+        say({ tone: 'refused', lines: [held.origin.isAsDived ? DIVED : MISSED] });
         letGo();
         return;
       }

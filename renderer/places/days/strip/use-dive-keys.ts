@@ -6,7 +6,7 @@ import { EMPTY_HISTORY } from '../../../store/history';
 import { say } from '../../../store/notice';
 import { desk } from '../../../store/store';
 import type { DiveView } from './dive-view';
-import { applyEdit, DIVED, isEdit, meaningOf, stepNameOf, type KeyEdit } from './strip-keys';
+import { applyEdit, DIVED, isEdit, MISSED, meaningOf, stepNameOf, type KeyEdit } from './strip-keys';
 import { useGesture } from './use-gesture';
 import type { Zoom } from './use-zoom';
 
@@ -41,8 +41,8 @@ export function useDiveKeys(
   function change(edit: KeyEdit, view: DiveView, isRepeat: boolean): void {
     const { diveIds } = desk.getState().selection;
     const shiftIds = diveIds.includes(view.id) ? diveIds : [view.id];
-    if (view.isAsDived) {
-      say({ tone: 'refused', lines: [DIVED] });
+    if (view.isAsDived || view.isMissed) {
+      say({ tone: 'refused', lines: [view.isAsDived ? DIVED : MISSED] });
       return;
     }
     if (!isRepeat || held.current !== edit.kind) {

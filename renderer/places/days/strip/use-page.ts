@@ -18,6 +18,7 @@ import type { StripData } from './use-strip';
 import { useZoom } from './use-zoom';
 import type { Lit } from './water';
 
+const DAY_MIN = 1440;
 const AXIS_PX = 44;
 /** Beside the page, so that a weight at its very edge can be seen whole and taken hold of. */
 export const EDGE_PX = 8;
@@ -63,6 +64,8 @@ export function usePage({ scroller, sizeOnScreen, data, frozen, flight }: PageSo
   const { onDrawn } = zoom;
   useLayoutEffect(() => onDrawn(time));
 
+  // To the day: what depends on it is not worked out anew at every minute.
+  const todayMin = useDesk(({ nowMin }) => (nowMin === null ? null : Math.floor(nowMin / DAY_MIN) * DAY_MIN));
   const form = stripForm(time.dayWidthPx, textScale);
   const days = useMemo(() => dayViews(span, divers, views), [span, divers, views]);
   const board = useMemo(
@@ -74,9 +77,10 @@ export function usePage({ scroller, sizeOnScreen, data, frozen, flight }: PageSo
         dayWidthPx: time.dayWidthPx / textScale,
         flyAfterMin,
         flightMin,
+        todayMin,
         reader,
       }),
-    [days, views, form, time.dayWidthPx, textScale, flyAfterMin, flightMin, reader],
+    [days, views, form, time.dayWidthPx, textScale, flyAfterMin, flightMin, todayMin, reader],
   );
   const rows = boardRows(board, form);
   const layout = useMemo(() => stripLayout(bodyPx, textScale, rows, form), [bodyPx, textScale, rows, form]);

@@ -9,6 +9,7 @@ import {
   selectRoomMin,
   selectShownLedger,
   selectRoomLimit,
+  selectTight,
   selectTightOfDays,
 } from '../../../store/selectors';
 import { useDesk } from '../../../store/store';
@@ -37,6 +38,7 @@ export function useStripData(): StripData {
   const clock = useDesk((state) => state.settings.clock);
   const ledger = useDesk(selectLedger);
   const entriesByDive = useDesk(selectEntriesByDive);
+  const tight = useDesk(selectTight);
   const tightOfDays = useDesk(selectTightOfDays);
   const cautions = useDesk(selectCautions);
   const shown = useDesk(selectShownLedger);
@@ -49,13 +51,14 @@ export function useStripData(): StripData {
         trip,
         entriesByDive,
         diverId,
+        tight,
         tightOfDays,
         cautions,
         roomMinOf,
         roomLimitOf,
         reader,
       }),
-    [trip, entriesByDive, diverId, tightOfDays, cautions, roomMinOf, roomLimitOf, reader],
+    [trip, entriesByDive, diverId, tight, tightOfDays, cautions, roomMinOf, roomLimitOf, reader],
   );
   const stretches = useMemo(() => stretchesOf(views, entriesByDive), [views, entriesByDive]);
   const divers = useMemo(
@@ -70,12 +73,15 @@ function stretchesOf(
   views: readonly DiveView[],
   entriesByDive: ReadonlyMap<Id, readonly Entry[]>,
 ): readonly DiveStretch[] {
-  return views.map(({ id, startMin, surfacesMin }) => {
+  return views.map(({ id, startMin, surfacesMin, planned }) => {
     const entries = entriesByDive.get(id) ?? [];
-    return {
-      id,
-      startMin: Math.min(startMin, ...entries.map((entry) => entry.startMin)),
-      endMin: Math.max(surfacesMin, ...entries.map((entry) => entry.surfacesMin)),
-    };
+    // What was planned is drawn behind what was dived, and is as wide.
+    const ghost = planned ?? [];
+    const starts = [
+      ...entries.map((entry) => entry.startMin),
+      ...ghost.slice(0, 1).map(({ atMin }) => atMin),
+    ];
+    const ends = [...entries.map((entry) => entry.surfacesMin), ...ghost.slice(-1).map(({ atMin }) => atMin)];
+    return { id, startMin: Math.min(startMin, ...starts), endMin: Math.max(surfacesMin, ...ends) };
   });
 }

@@ -20,10 +20,20 @@ interface WaterProps {
   readonly heightPx: number;
   readonly hours: readonly HourMark[];
   readonly lit: readonly Lit[];
+  /** What is past lies under a veil, up to here; null where nothing is. */
+  readonly pastX: number | null;
   readonly textScale: number;
 }
 
-export const Water = memo(function Water({ time, depth, heightPx, hours, lit, textScale }: WaterProps) {
+export const Water = memo(function Water({
+  time,
+  depth,
+  heightPx,
+  hours,
+  lit,
+  pastX,
+  textScale,
+}: WaterProps) {
   const bandPx = heightPx / TINTS.length;
   return (
     <g aria-hidden="true">
@@ -43,6 +53,9 @@ export const Water = memo(function Water({ time, depth, heightPx, hours, lit, te
       {depth.marks.map(({ depthM }) => (
         <path key={depthM} className={styles.depthLine} d={`M0 ${depthM * depth.pxPerM}H${time.widthPx}`} />
       ))}
+      {pastX !== null && pastX > 0 && (
+        <rect className={styles.veil} x={0} y={0} width={Math.min(pastX, time.widthPx)} height={heightPx} />
+      )}
       {lit.map(({ id, fromX, untilX }) => (
         <g key={id} data-part="lamp">
           <rect className={styles.lamp} x={fromX} y={0} width={untilX - fromX} height={heightPx} />

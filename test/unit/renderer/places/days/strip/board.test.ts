@@ -15,19 +15,21 @@ import {
   selectLedger,
   selectRoomLimit,
   selectRoomMin,
+  selectTight,
   selectTightOfDays,
 } from '../../../../../../renderer/store/selectors';
 import { desk, freshDesk } from '../../../../../../renderer/store/store';
 
 const READER = { units: 'metric', clock: '24h' } as const;
 
-function boardOf(trip: Trip, dayWidthPx: number): readonly BoardDay[] {
+function boardOf(trip: Trip, dayWidthPx: number, todayMin: number | null = null): readonly BoardDay[] {
   desk.setState(freshDesk(trip));
   const state = desk.getState();
   const views = diveViews({
     trip,
     entriesByDive: selectEntriesByDive(state),
     diverId: null,
+    tight: selectTight(state),
     tightOfDays: selectTightOfDays(state),
     roomLimitOf: selectRoomLimit(state),
     cautions: selectCautions(state),
@@ -44,6 +46,7 @@ function boardOf(trip: Trip, dayWidthPx: number): readonly BoardDay[] {
     dayWidthPx,
     flyAfterMin: first!.flyAfterMin,
     flightMin: trip.flight === null ? null : wallMin(trip.flight.at),
+    todayMin,
     reader: READER,
   });
 }
@@ -98,6 +101,44 @@ describe('boardDays', () => {
     const [whole] = boardOf({ ...demo, dives, flight: null }, 700);
     expect(whole).toMatchObject({ rows: [], more: 0, title: 'Sun 14 March' });
     expect(whole!.summary).toMatch(/^7 dives, \d+:\d\d in the water$/);
+  });
+});
+
+describe('a day that is logged', () => {
+  it('says so once every dive of it is known, and marks what was missed and added', () => {
+    const demo = demoTrip();
+    const logged = (last: Partial<Trip['dives'][number]>): Trip => ({
+      ...demo,
+      dives: demo.dives.map((dive) =>
+        dive.id === 'd1' || dive.id === 'd2'
+          ? { ...dive, asDived: [{}] }
+          : dive.id === 'd3'
+            ? { ...dive, ...last }
+            : dive,
+      ),
+    });
+    const [partly] = boardOf(logged({}), 160);
+    expect(partly).toMatchObject({ log: 'open' });
+    expect(partly!.rows.map(({ state }) => state)).toEqual(['dived', 'dived', 'ahead']);
+    const [missed] = boardOf(logged({ notDived: [{}] }), 160);
+    expect(missed).toMatchObject({ log: 'logged', summary: '' });
+    expect(missed!.rows.map(({ state }) => state)).toEqual(['dived', 'dived', 'missed']);
+    const [added] = boardOf(logged({ asDived: [{}], added: true }), 160);
+    expect(added!.rows.map(({ state, room }) => [state, room])).toEqual([
+      ['dived', ''],
+      ['dived', ''],
+      ['added', ''],
+    ]);
+  });
+});
+
+describe('the button to log a day', () => {
+  const logs = (todayMin: number | null) => boardOf(demoTrip(), 160, todayMin).map(({ log }) => log);
+
+  it('stands at the first day of which not all is known, and at every day up to today', () => {
+    expect(logs(null)).toEqual(['open', null, null, null, null, null, null]);
+    expect(logs(wallMin('2027-03-16T20:40'))).toEqual(['open', 'open', 'open', null, null, null, null]);
+    expect(boardOf(demoTrip(), 50, null).every(({ log }) => log === null)).toBe(true);
   });
 });
 

@@ -12,6 +12,7 @@ import {
   selectLedger,
   selectRoomLimit,
   selectRoomMin,
+  selectTight,
   selectTightOfDays,
 } from '../../../../../../renderer/store/selectors';
 import { desk, freshDesk } from '../../../../../../renderer/store/store';
@@ -25,6 +26,7 @@ function viewsOf(trip: Trip, diverId: string | null = null): readonly DiveView[]
     trip,
     entriesByDive: selectEntriesByDive(state),
     diverId,
+    tight: selectTight(state),
     tightOfDays: selectTightOfDays(state),
     roomLimitOf: selectRoomLimit(state),
     cautions: selectCautions(state),
@@ -142,6 +144,54 @@ describe('diveViews', () => {
     const dive = byId(viewsOf(withDive(demoTrip(), 'd13', { asDived })), 'd13');
     expect(dive).toMatchObject({ isAsDived: true, sounding: '21' });
     expect(dive.name).toContain('as dived');
+  });
+});
+
+describe('what is done', () => {
+  const planned = byId(viewsOf(demoTrip()), 'd13');
+
+  it('keeps the plan behind a dive that was made otherwise, and none behind one made as planned', () => {
+    const otherwise = byId(
+      viewsOf(withDive(demoTrip(), 'd13', { asDived: [{ depthM: 21, bottomMin: 30 }] })),
+      'd13',
+    );
+    const ghost = otherwise.planned!;
+    expect(ghost[0]).toEqual({ atMin: planned.startMin, depthM: 0 });
+    expect(Math.max(...ghost.map(({ depthM }) => depthM))).toBe(24);
+    expect(ghost.at(-1)!.depthM).toBe(0);
+    expect(ghost.at(-1)!.atMin).toBeCloseTo(planned.surfacesMin, 6);
+    const asPlanned = byId(viewsOf(withDive(demoTrip(), 'd13', { asDived: [{}] })), 'd13');
+    expect(asPlanned).toMatchObject({ isAsDived: true, planned: null });
+    expect(planned.planned).toBeNull();
+  });
+
+  it('is neither tight nor over: it is told as it was', () => {
+    const views = viewsOf(withDive(demoTrip(), 'd13', { asDived: [{ bottomMin: 50 }] }));
+    expect(byId(views, 'd13')).toMatchObject({
+      isPast: false,
+      over: '',
+      care: null,
+      isTightestOfTrip: false,
+    });
+  });
+
+  it('stays on the strip where nobody dived it, with its plan and the reason', () => {
+    const missed = byId(viewsOf(withDive(demoTrip(), 'd7', { notDived: [{ reason: 'swell' }] })), 'd7');
+    expect(missed).toMatchObject({ isMissed: true, isAsDived: false, isPast: false, room: null });
+    expect(missed.planned).not.toBeNull();
+    expect(missed.name).toContain('not dived: swell');
+  });
+
+  it('is missed for the diver who missed it, and dived for who is shown else', () => {
+    const trip = withDive(demoTrip(), 'd7', { notDived: [{ by: 'guest1' }], asDived: [{}] });
+    expect(byId(viewsOf(trip, 'guest1'), 'd7')).toMatchObject({ isMissed: true, isAbsent: false });
+    expect(byId(viewsOf(trip, 'guest2'), 'd7')).toMatchObject({ isMissed: false, isAsDived: true });
+    expect(byId(viewsOf(trip), 'd7')).toMatchObject({ isMissed: false, part: '3 of 4' });
+  });
+
+  it('has no plan behind it where it was added', () => {
+    const trip = withDive(demoTrip(), 'd7', { added: true, asDived: [{ depthM: 9 }] });
+    expect(byId(viewsOf(trip), 'd7')).toMatchObject({ isAdded: true, planned: null });
   });
 });
 

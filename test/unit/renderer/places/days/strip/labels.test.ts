@@ -12,6 +12,7 @@ import {
   selectEntriesByDive,
   selectRoomLimit,
   selectRoomMin,
+  selectTight,
   selectTightOfDays,
 } from '../../../../../../renderer/store/selectors';
 import { desk, freshDesk } from '../../../../../../renderer/store/store';
@@ -96,6 +97,7 @@ function viewsOf(trip: Trip): readonly DiveView[] {
     trip,
     entriesByDive: selectEntriesByDive(state),
     diverId: null,
+    tight: selectTight(state),
     tightOfDays: selectTightOfDays(state),
     roomLimitOf: selectRoomLimit(state),
     cautions: selectCautions(state),
