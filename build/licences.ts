@@ -17,8 +17,6 @@ const ACCEPTED = new Set([
 
 /** A licence that its package names in words of its own; read, and found to be what is said here. */
 const NAMED_OTHERWISE: Readonly<Record<string, string>> = {
-  // Bitstream Vera's own terms and public domain: free to embed and to pass on with other software.
-  'dejavu-fonts-ttf': 'Bitstream-Vera',
   // The text beside it is that of the MIT License; only its package.json is silent.
   'png-js': 'MIT',
 };

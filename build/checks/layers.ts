@@ -37,19 +37,26 @@ const TOOLS = [
   'vitest',
 ];
 
+/** The faces of print-outs. */
+const PRINT_FONTS = [
+  '@expo-google-fonts/ibm-plex-sans',
+  '@expo-google-fonts/ibm-plex-sans-condensed',
+  '@expo-google-fonts/source-serif-4',
+];
+
 /** What a program runs on, besides what it computes with. */
 const WINDOW_PACKAGES = [
+  ...PRINT_FONTS,
   '@fontsource/ibm-plex-sans',
   '@fontsource/ibm-plex-sans-condensed',
   '@fontsource/source-serif-4',
-  'dejavu-fonts-ttf',
   'idb',
   'react',
   'react-dom',
   'recharts',
   'zustand',
 ];
-const DESKTOP_PACKAGES = ['dejavu-fonts-ttf', 'electron', 'electron-store'];
+const DESKTOP_PACKAGES = [...PRINT_FONTS, 'electron', 'electron-store'];
 const CORE_PACKAGES = ['zod'];
 const EVERY_PACKAGE = [
   ...CORE_PACKAGES,
@@ -80,7 +87,7 @@ const LAYERS: Readonly<Record<string, Layer>> = {
   // The commands run where no runtime of the desktop is: they compute and print.
   'electron/terminal': {
     folders: ['core', 'electron/disk', 'electron/terminal'],
-    packages: [...CORE_PACKAGES, 'dejavu-fonts-ttf'],
+    packages: [...CORE_PACKAGES, ...PRINT_FONTS],
     mayUseNode: true,
   },
   build: {

@@ -7,7 +7,7 @@ import { deepestLevel } from '../ledger/level-limits';
 import { roomOf, type MinutesRoom } from '../ledger/room';
 import type { Dive, Trip } from '../document/types';
 import { SHORT_LIMITS } from '../words/terms';
-import { slateWords } from './wording';
+import { slateWords } from './reading';
 import {
   clockText,
   dateText,

@@ -1,27 +1,35 @@
-import { NO_BREAK } from '../line-breaks';
-import { levelsOf, travelMin, type ProfileShape, surroundingsOf } from '../profile';
+import { levelsOf, travelMin, type ProfileShape, surroundingsOf, type Stop } from '../profile';
 import { effectiveDive } from '../document/as-dived';
 import type { Entry } from '../ledger/ledger-types';
+import { deepestLevel } from '../ledger/level-limits';
 import { deeper, entryWith, longer } from '../ledger/changed-dive';
 import { spareL } from '../ledger/gas-outcome';
 import type { Trip } from '../document/types';
 import { M_PER_FOOT } from '../units';
-import { depthAsPrintedM, depths, diveDepths, down, joined, up, words, type SlateUnits } from './figures';
-import { noStopFigures } from './levels';
+import { NO_BREAK } from '../line-breaks';
+import { rounded } from '../words/quantity';
+import { inOneSystem, shown, wordsOf, type Reader, type Words } from '../words/reader';
+import { bare, figure, said, type Said } from '../words/said';
+import { NO_END, SHORT_LIMITS } from '../words/terms';
+import { depthAsPrintedM } from './figures';
+import { slanted, stressed } from './markup';
 
 /** Next steps are round depths and times: 3 m or 10 ft, and 5 min. Source: common practice. */
 const STEP_M = 3;
 const STEP_FT = 10;
 const STEP_MIN = 5;
 
+/** Time steps; and depth steps, of which several levels take one: they are longer to read. */
 const STEPS = 2;
 
 /** Depths within this of each other are the same, so that 27 m is not its own next step. */
 const SAME = 1e-6;
 
-/** The small table: what a little deeper or longer would cost, as words. */
+/** What a little deeper or longer would cost, in words. */
 export interface DeeperLonger {
-  /** "At", "no-stop", "45 min", "50 min" */
+  /** "If deeper or longer: stops, minutes in all" */
+  readonly title: string;
+  /** "at", "no-stop", "for 45 min", "for 50 min"; of several levels without the second. */
   readonly head: readonly string[];
   readonly rows: readonly DeeperRow[];
 }
@@ -29,105 +37,126 @@ export interface DeeperLonger {
 export interface DeeperRow {
   readonly depth: string;
   readonly depthM: number;
-  /** The no-stop time and one cell a time step; or one sentence why the row is not to be dived. */
+  /** A cell a column of the head; or one sentence why the row is not to be dived. */
   readonly cells: readonly string[] | string;
 }
 
-/** The next `STEPS` multiples of a step beyond a value. */
-function nextSteps(value: number, step: number): readonly number[] {
+/** The next `count` multiples of a step beyond a value. */
+function nextSteps(value: number, step: number, count: number): readonly number[] {
   const first = Math.floor(value / step + SAME) + 1;
-  return Array.from({ length: STEPS }, (_, i) => (first + i) * step);
+  return Array.from({ length: count }, (_, i) => (first + i) * step);
 }
 
 /** From the depth as it is printed, so that no two rows read alike. */
-function depthSteps({ depthM, isAsDived }: Entry, units: SlateUnits): readonly number[] {
-  const round = isAsDived ? up : down;
+function depthSteps({ depthM, isAsDived, levels }: Entry, units: Reader['units']): readonly number[] {
+  const toward = isAsDived ? 'up' : 'down';
+  const count = levels.length > 1 ? 1 : STEPS;
   return units === 'imperial'
-    ? nextSteps(round(depthM / M_PER_FOOT), STEP_FT).map((ft) => ft * M_PER_FOOT)
-    : nextSteps(round(depthM, 0.1), STEP_M);
+    ? nextSteps(rounded(depthM / M_PER_FOOT, 0, toward), STEP_FT, count).map((ft) => ft * M_PER_FOOT)
+    : nextSteps(rounded(depthM, 1, toward), STEP_M, count);
 }
 
-/** The depths of a shape, "24 m", or of each of its levels, "30/18 m". */
-function depthWords(shape: ProfileShape, entry: Entry, units: SlateUnits): string {
-  const each = levelsOf(shape).map(({ depthM }) => diveDepths({ ...entry, depthM }, units));
+/** The depths of a shape, "24 m", or of each of its levels, "30, 18 m"; in each system that is read. */
+function depthWords(shape: ProfileShape, { isAsDived }: Entry, reader: Reader): string {
+  const each = levelsOf(shape).map(({ depthM }) =>
+    shown(figure(isAsDived ? 'depthMet' : 'depthSet', depthM), reader),
+  );
   return each[0]!
-    .map(({ unit }, i) => `${each.map((figures) => figures[i]!.value).join('/')} ${unit}`)
-    .join(' / ');
+    .map(
+      ({ unit }, i) => `${each.map((figures) => figures[i]!.value).join(`,${NO_BREAK}`)}${NO_BREAK}${unit}`,
+    )
+    .join(', ');
 }
 
 /** Why a depth is not to be dived at all; null where it may be. */
-function barred(entry: Entry, depthM: number, units: SlateUnits): string | null {
+function barred(entry: Entry, depthM: number): Said | null {
   if (entry.modM !== null && depthM > entry.modM + SAME) {
-    return `past the MOD of ${joined(depths(entry.modM, 'limit', units))}`;
+    return said`past the MOD of ${figure('depthLimit', entry.modM)}`;
   }
   if (depthM > entry.diver.maxDepthM + SAME) {
-    return `past your own limit of ${joined(depths(entry.diver.maxDepthM, 'limit', units))}`;
+    return said`past your own limit of ${figure('depthLimit', entry.diver.maxDepthM)}`;
   }
   return null;
 }
 
-/** Stops in few signs, "6 m: 1, 3 m: 4" minutes; more than two as the first depth and the minutes in all. */
-function stopWords(stops: NonNullable<Entry['stops']>, units: SlateUnits): string {
-  const at = (depthM: number): string =>
-    joined(depths(depthM, 'exposure', units === 'imperial' ? 'imperial' : 'metric'));
-  // Depth and minutes hold together; between two stops the line may break.
-  const one = (depthM: number, min: number): string => `${at(depthM)}: ${up(min)}`.replaceAll(' ', NO_BREAK);
-  if (stops.length <= STEPS) return stops.map((stop) => one(stop.depthM, stop.min)).join(', ');
-  return `from ${one(
-    stops[0]!.depthM,
-    stops.reduce((sum, stop) => sum + stop.min, 0),
-  )}`;
+/**
+ * Stops as their depths and the minutes in all, "6–3 m 2 min": one depth alone would be taken for the whole. In feet
+ * the head has the unit.
+ */
+function stopsSaid(stops: readonly Stop[], hasUnit: boolean): Said {
+  const [first, last] = [stops[0]!, stops[stops.length - 1]!];
+  const end = hasUnit ? figure('depthMet', last.depthM) : bare('depthMet', last.depthM);
+  const depths = first === last ? said`${end}` : said`${bare('depthMet', first.depthM)}–${end}`;
+  return stressed(
+    said`${slanted(depths)} ${figure(
+      'minutesMet',
+      stops.reduce((sum, { min }) => sum + min, 0),
+    )}`,
+  );
 }
 
 /** What a longer stay costs: nothing, stops, or more than there is of gas or of an oxygen limit. */
-function costOf(trip: Trip, variant: Entry, units: SlateUnits): string {
+function costOf(trip: Trip, variant: Entry, hasUnit: boolean): Said {
   const { cns } = variant;
-  if (variant.stops === null) return 'no ascent';
-  if (spareL(variant, trip) < -SAME) return 'gas short';
-  if (cns.after === null || cns.day === null) return 'past PO2';
-  if (cns.after > 1 + SAME) return 'past CNS';
-  if (cns.day > 1 + SAME) return 'past CNS 24 h';
-  return variant.stops.length === 0
-    ? variant.isPastLimit
-      ? 'past limit'
-      : 'no stops'
-    : stopWords(variant.stops, units);
+  if (variant.stops === null) return stressed(said`no ascent`);
+  if (spareL(variant, trip) < -SAME) return stressed(said`gas short`);
+  if (cns.after === null || cns.day === null) return stressed(said`past ${SHORT_LIMITS.po2}`);
+  if (cns.after > 1 + SAME) return stressed(said`past ${SHORT_LIMITS.cns}`);
+  if (cns.day > 1 + SAME) return stressed(said`past ${SHORT_LIMITS['cns-day']}`);
+  if (variant.stops.length > 0) return stopsSaid(variant.stops, hasUnit);
+  return variant.isPastLimit ? stressed(said`past limit`) : said`no stops`;
+}
+
+/** A cell in which a stop holds together where its line breaks. */
+function held(words: Words, cell: Said): string {
+  return words(cell).replaceAll(' ', NO_BREAK);
 }
 
 /**
- * The table "deeper / longer": the planned depth and the next two depth steps, with the no-stop time (of
- * each level, in their order) and the stops (minutes at a depth) that each of the next two time steps would cost.
+ * The grid "if deeper or longer": the planned depth and the next steps, with the no-stop time and what each of the next
+ * two time steps would cost: nothing, stops in minutes, or more gas than there is.
  * @param entry one that is made
  * @returns words; a depth past the MOD or the diver's own limit says so and gives no time
  * Source: the same functions as the ledger (core/ledger/room.ts); steps are common practice.
  */
-export function deeperLonger(trip: Trip, entry: Entry, units: SlateUnits): DeeperLonger {
+export function deeperLonger(trip: Trip, entry: Entry, reader: Reader): DeeperLonger {
+  const words = wordsOf(inOneSystem(reader));
   const { shape } = effectiveDive(entry.dive, entry.diver);
   const around = surroundingsOf(trip);
-  const times = nextSteps(up(entry.bottomMin), STEP_MIN);
-  const rows = [depthAsPrintedM(entry, units), ...depthSteps(entry, units)].map((depthM): DeeperRow => {
+  const isOne = entry.levels.length === 1;
+  const hasUnit = reader.units === 'metric';
+  const unit = shown(figure('depthMet', 0), inOneSystem(reader))[0]!.unit;
+  const times = nextSteps(rounded(entry.bottomMin, 0, 'up'), STEP_MIN, STEPS);
+  const depths = [depthAsPrintedM(entry, reader.units), ...depthSteps(entry, reader.units)];
+  const rows = depths.map((depthM): DeeperRow => {
     const lower = deeper(shape, depthM - entry.depthM);
-    const depth = depthWords(lower, entry, units);
-    const why = barred(entry, depthM, units);
-    if (why !== null) return { depth, depthM, cells: why };
+    const depth = depthWords(lower, entry, reader);
+    const why = barred(entry, depthM);
+    if (why !== null) return { depth, depthM, cells: words(why) };
     let fromM = 0;
     for (const level of levelsOf(lower)) {
       if (travelMin(fromM, level.depthM, around) > level.min) {
-        return { depth, depthM, cells: 'no time left after the way down' };
+        return { depth, depthM, cells: words(said`no time left after the way down`) };
       }
       fromM = level.depthM;
     }
-    const planned = entryWith(trip, entry, lower);
-    return {
-      depth,
-      depthM,
-      cells: [
-        words(noStopFigures(planned.levels)),
-        ...times.map((min) =>
-          costOf(trip, entryWith(trip, entry, longer(lower, min - entry.bottomMin)), units),
-        ),
-      ],
-    };
+    const { noStopMin, unlimited } = deepestLevel(entryWith(trip, entry, lower).levels);
+    const costs = times.map((min) =>
+      held(words, costOf(trip, entryWith(trip, entry, longer(lower, min - entry.bottomMin)), hasUnit)),
+    );
+    const noStop = words(unlimited ? NO_END : said`${bare('minutesLeft', noStopMin)}`);
+    return { depth, depthM, cells: isOne ? [noStop, ...costs] : costs };
   });
-  return { head: ['At', 'no-stop', ...times.map((min) => `${down(min)} min`)], rows };
+  const stops = hasUnit ? said`stops, minutes in all` : said`stops in ${unit}, minutes in all`;
+  return {
+    title: words(said`${stressed(said`If deeper or longer:`)} ${stops}`),
+    head: [
+      words(said`at`),
+      ...(isOne ? [words(SHORT_LIMITS['no-stop'])] : []),
+      ...times.map((min) =>
+        words(isOne ? said`for ${figure('minutesMet', min)}` : said`${figure('minutesMet', min)} in all`),
+      ),
+    ],
+    rows,
+  };
 }

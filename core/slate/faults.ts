@@ -1,4 +1,4 @@
-import { USUAL_SLATE, type SlateFault } from './request';
+import type { SlateFault } from './request';
 
 /** What can stand in the way of a print-out, each with its mending. */
 
@@ -47,7 +47,7 @@ export function paperTooSmall(name: string, what: string, atMostMm: number | nul
     where: 'paper',
     mend:
       atMostMm === null
-        ? `Choose a larger paper; each of the named papers takes it with margins of ${USUAL_SLATE.marginMm} mm.`
+        ? `Choose a larger paper; each of the named papers takes it with the usual margins.`
         : `Choose a larger paper, or ${marginUpTo(atMostMm)}.`,
   };
 }

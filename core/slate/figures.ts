@@ -5,6 +5,7 @@
 import { momentAt, timeAt, type Clock, type WallMin } from '../words/calendar';
 import { printedSi, rounded, type Quantity, type Shown } from '../words/quantity';
 import { pageReader, shown, wordsOf, type Reader } from '../words/reader';
+import type { SlateReading } from './reading';
 import { bare, dayOf, figure, said, span, type Piece } from '../words/said';
 import { divesSaid, mixSaid, NONE } from '../words/terms';
 import type { Entry } from '../ledger/ledger-types';
@@ -14,11 +15,7 @@ export { NONE };
 
 export type SlateUnits = Reader['units'];
 
-/** How whoever holds a page reads figures and times of day. */
-export interface SlateReading {
-  readonly units: SlateUnits;
-  readonly clock: Clock;
-}
+export type { SlateReading };
 
 /** A figure in one unit, the unit apart, so that it can be set smaller. */
 export type Figure = Shown;

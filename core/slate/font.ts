@@ -1,4 +1,5 @@
 import { assert } from '../result';
+import { STAND_INS, type FaceName } from './faces';
 
 /** A TrueType face as far as a slate needs it: which letters it has and how wide each one is. */
 export interface FontFace {
@@ -10,12 +11,17 @@ export interface FontFace {
   readonly descent: number;
   /** Advance width of each code point, as a share of the type size. */
   readonly advances: ReadonlyMap<number, number>;
+  /** How far the ink of a letter reaches above and below the baseline, as shares of the type size; null: it has none. */
+  readonly inkOf: (code: number) => Ink | null;
 }
 
-export interface SlateFonts {
-  readonly regular: FontFace;
-  readonly bold: FontFace;
+/** The reach of ink, both measured upwards from the baseline. */
+export interface Ink {
+  readonly top: number;
+  readonly bottom: number;
 }
+
+export type SlateFonts = Readonly<Record<FaceName, FontFace>>;
 
 /**
  * Tables a letter needs to be drawn, in TrueType; kerning, ligatures and hints are left out, so that the
@@ -38,8 +44,8 @@ const KEPT_TABLES = [
   'prep',
 ];
 
-/** Drawn in the place of a letter the font lacks. */
-export const MISSING_MARK = '\u25a1';
+/** Drawn in the place of a letter that no face has: a sign that stands in no name. */
+export const MISSING_MARK = '\u25ca';
 
 /**
  * Scripts whose letters join or run from right to left: the font may hold the letters, but set one by one
@@ -170,6 +176,16 @@ function readFormat4(view: DataView, at: number, into: Map<number, number>): voi
   }
 }
 
+/** Where a glyph's outline begins, which its bounds come first in; null for one without ink, such as a space. */
+function outlinesOf(view: DataView, tables: ReadonlyMap<string, Table>): (glyph: number) => number | null {
+  const isLong = view.getInt16(need(tables, 'head').offset + 50) === 1;
+  const loca = need(tables, 'loca').offset;
+  const glyf = need(tables, 'glyf').offset;
+  const offset = (glyph: number): number =>
+    isLong ? view.getUint32(loca + 4 * glyph) : 2 * view.getUint16(loca + 2 * glyph);
+  return (glyph) => (offset(glyph) === offset(glyph + 1) ? null : glyf + offset(glyph));
+}
+
 /**
  * Reads a TrueType font.
  * @param bytes the whole file @returns its letters and their widths, and the font as it will be embedded
@@ -184,10 +200,18 @@ export function readFont(bytes: Uint8Array): FontFace {
   const hmtx = need(tables, 'hmtx').offset;
   const lastWide = view.getUint16(hhea + 34) - 1;
   const advances = new Map<number, number>();
-  for (const [code, glyph] of glyphsOf(view, need(tables, 'cmap'))) {
+  const glyphs = glyphsOf(view, need(tables, 'cmap'));
+  for (const [code, glyph] of glyphs) {
     advances.set(code, view.getUint16(hmtx + 4 * Math.min(glyph, lastWide)) / unitsPerEm);
   }
+  const outlines = outlinesOf(view, tables);
   return {
+    inkOf: (code) => {
+      const glyph = glyphs.get(code);
+      const at = glyph === undefined ? null : outlines(glyph);
+      if (at === null) return null;
+      return { top: view.getInt16(at + 8) / unitsPerEm, bottom: view.getInt16(at + 4) / unitsPerEm };
+    },
     bytes: withKeptTables(bytes, view, tables),
     ascent: view.getInt16(hhea + 4) / unitsPerEm,
     descent: -view.getInt16(hhea + 6) / unitsPerEm,
@@ -195,41 +219,45 @@ export function readFont(bytes: Uint8Array): FontFace {
   };
 }
 
-/**
- * Whether a letter can be printed so that it is read.
- * @param code Unicode code point @returns false where the font lacks it or its script needs joining
- * Source: the font's own table; NEEDS_SHAPING.
- */
-export function canPrint(code: number, fonts: SlateFonts): boolean {
-  return (
-    fonts.regular.advances.has(code) &&
-    fonts.bold.advances.has(code) &&
-    !NEEDS_SHAPING.some(([first, last]) => code >= first && code <= last)
-  );
+/** Whether a face has a letter, and the letter can be set alone. */
+function has(code: number, face: FontFace): boolean {
+  return face.advances.has(code) && !NEEDS_SHAPING.some(([first, last]) => code >= first && code <= last);
+}
+
+/** A text as it can be printed, the face that has its letters, and the letters that had to be given up. */
+export interface Printable {
+  readonly text: string;
+  readonly face: FaceName;
+  /** In order of appearance, each once. */
+  readonly missing: readonly string[];
 }
 
 /**
- * A text as it can be printed, and the letters it had to give up.
+ * A text as it can be printed.
  * @param text any text; composed first, so that a letter with its accent counts as one
- * @returns `missing` in order of appearance, each once
+ * @param face the face wanted; its stand-in where that lacks a letter and the stand-in lacks fewer
  */
-export function printable(
-  text: string,
-  fonts: SlateFonts,
-): { readonly text: string; readonly missing: readonly string[] } {
+export function printable(text: string, face: FaceName, fonts: SlateFonts): Printable {
+  const first = printableIn(text, face, fonts);
+  if (first.missing.length === 0) return first;
+  const second = printableIn(text, STAND_INS[face], fonts);
+  return second.missing.length < first.missing.length ? second : first;
+}
+
+function printableIn(text: string, face: FaceName, fonts: SlateFonts): Printable {
   const missing = new Set<string>();
   let out = '';
   for (const letter of text.normalize('NFC')) {
     const code = letter.codePointAt(0)!;
     // Line breaks, tabs and the like would be drawn as boxes: on a slate they are spaces.
     if (code < 0x20 || code === 0x7f) out += ' ';
-    else if (canPrint(code, fonts)) out += letter;
+    else if (has(code, fonts[face])) out += letter;
     else {
       missing.add(letter);
       out += MISSING_MARK;
     }
   }
-  return { text: out, missing: [...missing] };
+  return { text: out, face, missing: [...missing] };
 }
 
 /**

@@ -9,12 +9,14 @@ import { SLATE_KINDS, USUAL_SLATE, type SlateKind, type SlateRequest } from './r
 export interface SlateOptions {
   readonly kind?: string | null;
   readonly paper?: string | null;
-  /** Dates such as "2027-03-06". */
-  readonly days?: readonly string[] | null;
+  /** Dates such as "2027-03-06", "all" or "next". */
+  readonly days?: readonly string[] | 'all' | 'next' | null;
   readonly divers?: readonly Id[] | null;
   readonly units?: string | null;
   /** "24h" or "12h". */
   readonly clock?: string | null;
+  /** The sign before decimals; a point where left out. */
+  readonly decimal?: string;
   /** A larger sheet for several pages with cut marks. */
   readonly sheet?: string | null;
   readonly holes?: string | null;
@@ -22,11 +24,11 @@ export interface SlateOptions {
   readonly margin?: string | null;
   readonly label?: string | null;
   readonly twoSided?: boolean;
-  readonly onePerPage?: boolean;
+  readonly singleFaces?: boolean;
 }
 
 /** A request but for what is to be printed from: ledger, cautions, fonts and day. */
-export type SlateSettings = Omit<SlateRequest, 'ledger' | 'cautions' | 'fonts' | 'printedOn'>;
+export type SlateSettings = Omit<SlateRequest, 'ledger' | 'cautions' | 'fonts' | 'printedOn' | 'doneDates'>;
 
 const UNITS: readonly SlateUnits[] = ['metric', 'imperial', 'both'];
 const CLOCKS: readonly Clock[] = ['24h', '12h'];
@@ -34,7 +36,12 @@ const HOLES: readonly HoleSide[] = ['none', 'left', 'right', 'top'];
 
 /** Paper of a kind where none is named: what goes under water is small, what lies on a table is not. */
 export function usualPaper(kind: SlateKind): string {
-  return kind === 'wet' ? USUAL_SLATE.paper : 'A4';
+  return kind === 'card' ? 'A6' : 'A4';
+}
+
+/** The margin of a kind where none is given, millimetres. */
+export function usualMarginMm(kind: SlateKind): number {
+  return kind === 'card' ? 5 : 10;
 }
 
 function oneOf<T extends string>(
@@ -68,8 +75,8 @@ function paperOf(text: string | null | undefined, where: string, troubles: Troub
 const NUMBER = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?$/i;
 
 /** @returns millimetres */
-function marginOf(text: string | null | undefined, troubles: Trouble[]): number {
-  if (text === null || text === undefined) return USUAL_SLATE.marginMm;
+function marginOf(text: string | null | undefined, kind: SlateKind, troubles: Trouble[]): number {
+  if (text === null || text === undefined) return usualMarginMm(kind);
   const plain = text.trim();
   if (NUMBER.test(plain) && Number.isFinite(Number(plain))) return Number(plain);
   troubles.push({
@@ -78,7 +85,7 @@ function marginOf(text: string | null | undefined, troubles: Trouble[]): number 
     where: '--margin',
     mend: 'Give a number such as 6.',
   });
-  return USUAL_SLATE.marginMm;
+  return usualMarginMm(kind);
 }
 
 /** What one kind alone looks at: asked for with another it would be passed over in silence. */
@@ -91,8 +98,8 @@ function refuseOthers(options: SlateOptions, kind: SlateKind, troubles: Trouble[
       mend: `Leave it out, or use --kind ${only}.`,
     });
   };
-  if (options.onePerPage === true && kind !== 'wet') {
-    refuse('--one-per-page', 'It sets one dive on each page of a wet-notes slate', 'wet');
+  if (options.singleFaces === true && kind !== 'card') {
+    refuse('--single-faces', 'It sets each face of a card on a page of its own', 'card');
   }
   if (typeof options.label === 'string' && kind !== 'tags') {
     refuse('--label', 'It is the size of a cylinder tag', 'tags');
@@ -105,11 +112,11 @@ function refuseOthers(options: SlateOptions, kind: SlateKind, troubles: Trouble[
  */
 export function readSlateOptions(options: SlateOptions): Result<SlateSettings> {
   const troubles: Trouble[] = [];
-  const kind = oneOf(options.kind, SLATE_KINDS, 'wet', '--kind', troubles);
+  const kind = oneOf(options.kind, SLATE_KINDS, 'card', '--kind', troubles);
   const paper = paperOf(options.paper ?? usualPaper(kind), '--paper', troubles);
   const sheet = paperOf(options.sheet, '--sheet', troubles);
   const label = paperOf(options.label, '--label', troubles);
-  const margin = marginOf(options.margin, troubles);
+  const margin = marginOf(options.margin, kind, troubles);
   const units = oneOf(options.units, UNITS, USUAL_SLATE.units, '--units', troubles);
   const clock = oneOf(options.clock, CLOCKS, USUAL_SLATE.clock, '--clock', troubles);
   const holes = oneOf(options.holes, HOLES, USUAL_SLATE.holes, '--holes', troubles);
@@ -124,10 +131,11 @@ export function readSlateOptions(options: SlateOptions): Result<SlateSettings> {
     marginMm: margin,
     units,
     clock,
+    decimal: options.decimal ?? '.',
     holes,
     diverIds: options.divers ?? null,
     dates: options.days ?? null,
     twoSided: options.twoSided ?? false,
-    onePerPage: options.onePerPage ?? false,
+    isFolded: !(options.singleFaces ?? false),
   });
 }

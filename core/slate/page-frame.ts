@@ -35,7 +35,7 @@ export const PRINT_MIN_PT = 9;
  * @param sizePt its type size @param page e.g. "page 2 of 7"
  */
 export function foot(set: Setter, widthPt: number, sizePt: number, facts: FootFacts, page: string): Block {
-  const style: TextStyle = { font: 'regular', sizePt };
+  const style: TextStyle = { font: 'text', sizePt };
   return stack([
     rule(widthPt, 0.5, 4),
     set.text(fileWords(SAFETY_LINE), style, widthPt),
@@ -64,7 +64,7 @@ export function footHeight(
 export function heading(set: Setter, left: string, right: string, widthPt: number, sizePt: number): Block {
   const style: TextStyle = { font: 'bold', sizePt, maxLines: 2 };
   const note: TextStyle = {
-    font: 'regular',
+    font: 'text',
     sizePt: Math.min(sizePt, Math.max(SLATE_MIN_PT, sizePt - 2)),
     align: 'right',
     maxLines: 2,
@@ -83,21 +83,6 @@ export function heading(set: Setter, left: string, right: string, widthPt: numbe
 /** A block with some white above it, so that baselines of two sizes meet. */
 export function lowered(block: Block, byPt: number): Block {
   return stack([space(byPt), block]);
-}
-
-/** The largest of the sizes at which each text stays on one line; at the smallest they may break. */
-export function fittedSizePt(
-  set: Setter,
-  texts: readonly string[],
-  font: TextStyle['font'],
-  largestPt: number,
-  smallestPt: number,
-  widthPt: number,
-): number {
-  const widest = Math.max(...texts.map((text) => set.width(text, { font, sizePt: 1 })));
-  // Half points: sizes that a person can name, and no seam where a text fits to the last digit.
-  const fittingPt = Math.floor((widthPt / widest) * 2) / 2;
-  return Math.max(smallestPt, Math.min(largestPt, fittingPt));
 }
 
 /** Blocks on pages in order, as many as fit; null where one is higher than a page. */

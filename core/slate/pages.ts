@@ -1,5 +1,7 @@
 import { failure, failures, success, type Result } from '../result';
+import { said, type Said } from '../words/said';
 import { dateText } from './figures';
+import { usualMarginMm } from './options';
 import {
   datesWithoutDives,
   marginIsNone,
@@ -15,50 +17,34 @@ import { printable } from './font';
 import { briefingDrafts } from './kinds/briefing';
 import { tagDrafts } from './kinds/tags';
 import { tripDrafts } from './kinds/trip';
-import { wetDrafts } from './kinds/wet';
-import { moved, setterOf, straight, type Mark, type Page } from './layout';
+import { setterOf, type Page } from './layout';
+import { nextDay, usualDates } from './next-day';
+import { onSheets } from './sheets';
+import { cardPages } from './card/pages';
 import { planMark } from './plan-mark';
-import { foot, footHeight, PRINT_MIN_PT, SLATE_MIN_PT, type Draft, type FootFacts } from './page-frame';
-import {
-  CUT_GAP_PT,
-  CUT_MARK_PT,
-  frameOf,
-  imposition,
-  placeOf,
-  PT_PER_MM,
-  type Imposition,
-  type Paper,
-} from './paper';
-import {
-  USUAL_SLATE,
-  type SlateFault,
-  type SlateKind,
-  type SlateRequest,
-  type SlateTrouble,
-} from './request';
+import { foot, footHeight, PRINT_MIN_PT, type Draft, type FootFacts } from './page-frame';
+import { frameOf, imposition, PT_PER_MM } from './paper';
+import { type SlateFault, type SlateKind, type SlateRequest, type SlateTrouble } from './request';
 
 /** Pages ready to be drawn, by whatever draws them. */
 export interface SlateLayout {
   readonly title: string;
   readonly pages: readonly Page[];
+  /** How many cards, pages and sheets that is. */
+  readonly count: Said;
   /** Letters of names that the fonts lack, each once. */
   readonly missingLetters: readonly string[];
 }
 
 const KIND_NAMES: Record<SlateKind, string> = {
-  wet: 'wet-notes slate',
+  card: 'day cards',
   briefing: 'briefing sheet',
   trip: 'trip sheet',
   tags: 'cylinder tags',
 };
 
-/** Smallest type of a kind, points. */
-const KIND_FOOT_PT: Record<SlateKind, number> = {
-  wet: SLATE_MIN_PT,
-  briefing: PRINT_MIN_PT,
-  trip: PRINT_MIN_PT,
-  tags: PRINT_MIN_PT,
-};
+/** The kinds that are laid out as drafts of pages. */
+type DraftKind = Exclude<SlateKind, 'card'>;
 
 /** Nothing is laid out on less than this; what is in it decides the rest. */
 const NARROWEST_PT = 90;
@@ -68,14 +54,30 @@ function widestMarginMm({ paper }: SlateRequest): number {
   return Math.min(paper.widthMm, paper.heightMm) / 4;
 }
 
+/** Days on which somebody chosen dives, in order. */
+function divingDaysOf({ ledger, diverIds }: SlateRequest): readonly string[] {
+  const chosen = ledger.divers.filter((each) => diverIds === null || diverIds.includes(each.diver.id));
+  return [...new Set(chosen.flatMap((each) => each.days.map((day) => day.date)))].toSorted();
+}
+
+/** The days that are printed. */
+function datesOf(request: SlateRequest): readonly string[] {
+  const { dates, kind, printedOn, doneDates } = request;
+  if (Array.isArray(dates)) return dates as readonly string[];
+  const days = divingDaysOf(request);
+  if ((dates ?? usualDates(kind)) === 'all') return days;
+  const next = nextDay(days, printedOn, doneDates);
+  return next === null ? [] : [next];
+}
+
 function faultsOf(request: SlateRequest, facts: FootFacts): readonly SlateFault[] {
   const faults: SlateFault[] = [];
-  const { ledger, diverIds, dates, paper, marginMm } = request;
+  const { ledger, diverIds, paper, marginMm } = request;
+  const dates = Array.isArray(request.dates) ? (request.dates as readonly string[]) : null;
   const ids = ledger.divers.map((each) => each.diver.id);
   const strangers = diverIds?.filter((id) => !ids.includes(id)) ?? [];
   if (strangers.length > 0) faults.push(unknownDivers(strangers, ids));
-  const chosen = ledger.divers.filter((each) => diverIds === null || diverIds.includes(each.diver.id));
-  const divingDays = [...new Set(chosen.flatMap((each) => each.days.map((day) => day.date)))].toSorted();
+  const divingDays = divingDaysOf(request);
   const idle = dates?.filter((date) => !divingDays.includes(date)) ?? [];
   if (strangers.length === 0 && idle.length > 0) faults.push(datesWithoutDives(idle, divingDays));
   if (faults.length === 0 && (divingDays.length === 0 || dates?.length === 0)) faults.push(nothingToPrint());
@@ -93,7 +95,7 @@ function faultsOf(request: SlateRequest, facts: FootFacts): readonly SlateFault[
  * @returns whole millimetres; null: not even without a margin
  */
 function fittingMarginMm(request: SlateRequest, facts: FootFacts): number | null {
-  const fits = (marginMm: number): boolean => bodiesOf({ ...request, marginMm }, facts) !== null;
+  const fits = (marginMm: number): boolean => canHold({ ...request, marginMm }, facts);
   if (request.marginMm === 0 || !fits(0)) return null;
   let fittingMm = 0;
   let beyondMm = Math.ceil(Math.min(request.marginMm, widestMarginMm(request) + 1));
@@ -105,11 +107,17 @@ function fittingMarginMm(request: SlateRequest, facts: FootFacts): number | null
   return fittingMm;
 }
 
+/** Whether the paper inside its margins takes what has to stand on it. */
+function canHold(request: SlateRequest, facts: FootFacts): boolean {
+  if (request.kind !== 'card') return bodiesOf(request, facts) !== null;
+  return cardPages(request, setterOf(request.fonts), datesOf(request), facts.planMark).ok;
+}
+
 /** What is at fault where a page does not take what has to stand on it: the margin where that is wider than usual. */
 function tooSmall(request: SlateRequest, facts: FootFacts): SlateFault {
   const { kind, label, paper, marginMm } = request;
   const atMostMm = fittingMarginMm(request, facts);
-  if (atMostMm !== null && marginMm > USUAL_SLATE.marginMm) {
+  if (atMostMm !== null && marginMm > usualMarginMm(kind)) {
     return marginTooWide(paper.name, marginMm, atMostMm);
   }
   return kind === 'tags'
@@ -126,73 +134,6 @@ function titleOf(request: SlateRequest): string {
   return `${ledger.trip.title}: ${KIND_NAMES[kind]}${who}, printed ${dateText(request.printedOn)}`;
 }
 
-/** Marks at the edges a knife is laid along, outside the pages they part, as far as the sheet has white there. */
-function cutMarks(page: Paper, how: Imposition): readonly Mark[] {
-  const width = page.widthMm * PT_PER_MM;
-  const height = page.heightMm * PT_PER_MM;
-  const right = how.origin.x + how.columns * width;
-  const bottom = how.origin.y + how.rows * height;
-  const marks: Mark[] = [];
-  for (let c = 0; c <= how.columns && how.origin.y >= CUT_MARK_PT; c += 1) {
-    const x = how.origin.x + c * width;
-    marks.push(straight(x, how.origin.y - CUT_MARK_PT, x, how.origin.y - CUT_GAP_PT, 0.3));
-    marks.push(straight(x, bottom + CUT_GAP_PT, x, bottom + CUT_MARK_PT, 0.3));
-  }
-  for (let r = 0; r <= how.rows && how.origin.x >= CUT_MARK_PT; r += 1) {
-    const y = how.origin.y + r * height;
-    marks.push(straight(how.origin.x - CUT_MARK_PT, y, how.origin.x - CUT_GAP_PT, y, 0.3));
-    marks.push(straight(right + CUT_GAP_PT, y, right + CUT_MARK_PT, y, 0.3));
-  }
-  return marks;
-}
-
-/** Dashed lines between pages: where the pages fill the sheet, marks beside them find no white. */
-function cutLines(page: Paper, how: Imposition): readonly Mark[] {
-  const width = page.widthMm * PT_PER_MM;
-  const height = page.heightMm * PT_PER_MM;
-  const marks: Mark[] = [];
-  for (let c = 1; c < how.columns; c += 1) {
-    const x = how.origin.x + c * width;
-    marks.push(straight(x, how.origin.y, x, how.origin.y + how.rows * height, 0.3, [3, 3]));
-  }
-  for (let r = 1; r < how.rows; r += 1) {
-    const y = how.origin.y + r * height;
-    marks.push(straight(how.origin.x, y, how.origin.x + how.columns * width, y, 0.3, [3, 3]));
-  }
-  return marks;
-}
-
-/** Pages laid on larger sheets. On both sides: sheets go in pairs, the back with its columns turned round. */
-function onSheets(pages: readonly Page[], paper: Paper, how: Imposition, twoSided: boolean): readonly Page[] {
-  const perSide = how.columns * how.rows;
-  const sides: (Page | undefined)[][] = [];
-  if (twoSided) {
-    // Front and back of one leaf are neighbours in the list and must meet in one place of the sheet.
-    for (let leaf = 0; leaf * 2 < pages.length; leaf += perSide) {
-      const leaves = Array.from({ length: perSide }, (_, i) => 2 * (leaf + i));
-      sides.push(leaves.map((first) => pages[first]));
-      const backs = leaves.map((first) => pages[first + 1]);
-      if (backs.some((page) => page !== undefined)) sides.push(backs);
-    }
-  } else {
-    for (let i = 0; i < pages.length; i += perSide) sides.push(pages.slice(i, i + perSide));
-  }
-  const guides = [...cutMarks(paper, how), ...cutLines(paper, how)];
-  return sides.map((side, s) => ({
-    name: side.flatMap((page) => (page ? [page.name] : [])).join('; '),
-    widthPt: how.sheet.widthMm * PT_PER_MM,
-    heightPt: how.sheet.heightMm * PT_PER_MM,
-    marks: [
-      ...guides,
-      ...side.flatMap((page, i) => {
-        if (!page) return [];
-        const { x, y } = placeOf(i, paper, how, twoSided && s % 2 === 1);
-        return moved(page.marks, x, y);
-      }),
-    ],
-  }));
-}
-
 /**
  * The request with a number for each diver whose name the fonts cannot print in full: two names that are
  * boxes both must not look alike on a slate.
@@ -200,7 +141,7 @@ function onSheets(pages: readonly Page[], paper: Paper, how: Imposition, twoSide
 function withNumbers(request: SlateRequest): SlateRequest {
   const { ledger, fonts } = request;
   const named = (diver: Diver): Diver => {
-    if (printable(diver.name, fonts).missing.length === 0) return diver;
+    if (printable(diver.name, 'name', fonts).missing.length === 0) return diver;
     const number = ledger.trip.party.findIndex(({ id }) => id === diver.id) + 1;
     return { ...diver, name: `Diver ${number}, ${diver.name}` };
   };
@@ -224,6 +165,7 @@ export function slatePages(asked: SlateRequest): Result<SlateLayout, SlateTroubl
   };
   const faults = faultsOf(request, facts);
   if (faults.length > 0) return failures(faults);
+  if (request.kind === 'card') return cardLayout(request, facts);
   const { paper, marginMm, holes } = request;
   const how = request.sheet === null ? null : imposition(paper, request.sheet);
   if (how && !how.ok) return how;
@@ -247,11 +189,22 @@ export function slatePages(asked: SlateRequest): Result<SlateLayout, SlateTroubl
       ],
     };
   });
+  const printed = how ? onSheets(pages, paper, how.value, request.twoSided) : pages;
   return success({
     title: titleOf(request),
-    pages: how ? onSheets(pages, paper, how.value, request.twoSided) : pages,
+    pages: printed,
+    count: printed.length === 1 ? said`1 page` : said`${printed.length} pages`,
     missingLetters: [...set.missing],
   });
+}
+
+function cardLayout(request: SlateRequest, facts: FootFacts): Result<SlateLayout, SlateTrouble> {
+  const set = setterOf(request.fonts);
+  const made = cardPages(request, set, datesOf(request), facts.planMark);
+  if (!made.ok) {
+    return made.troubles[0].kind === 'paper' ? failure(tooSmall(request, facts)) : made;
+  }
+  return success({ title: titleOf(request), ...made.value, missingLetters: [...set.missing] });
 }
 
 /** White between the body of a page and its foot, points. */
@@ -271,7 +224,7 @@ interface Bodies {
 function bodiesOf(request: SlateRequest, facts: FootFacts): Bodies | null {
   const { paper, marginMm, holes } = request;
   const set = setterOf(request.fonts);
-  const footPt = KIND_FOOT_PT[request.kind];
+  const footPt = PRINT_MIN_PT;
   const { width, height } = frameOf(paper, marginMm, holes, false);
   if (width < NARROWEST_PT) return null;
   let digits = USUAL_DIGITS;
@@ -293,14 +246,13 @@ function draftsOf(
   facts: FootFacts,
 ): readonly Draft[] | null {
   if (heightPt <= 0) return null;
-  switch (request.kind) {
-    case 'wet':
-      return wetDrafts(request, set, widthPt, heightPt);
+  const dated = { ...request, dates: datesOf(request) };
+  switch (request.kind as DraftKind) {
     case 'briefing':
-      return briefingDrafts(request, set, widthPt, heightPt);
+      return briefingDrafts(dated, set, widthPt, heightPt);
     case 'trip':
-      return tripDrafts(request, set, widthPt, heightPt);
+      return tripDrafts(dated, set, widthPt, heightPt);
     case 'tags':
-      return tagDrafts(request, set, widthPt, heightPt, facts);
+      return tagDrafts(dated, set, widthPt, heightPt, facts);
   }
 }

@@ -13,7 +13,7 @@ export interface Sizes {
  */
 export function pairs(size: Sizes, items: readonly (readonly [label: string, value: string])[]): Block {
   const { set, basePt, widthPt } = size;
-  const plain: TextStyle = { font: 'regular', sizePt: basePt };
+  const plain: TextStyle = { font: 'text', sizePt: basePt };
   const strong: TextStyle = { font: 'bold', sizePt: basePt };
   const gap = basePt * 1.1;
   const lines: Block[] = [];

@@ -1,4 +1,5 @@
 import PdfWriter from 'pdfkit';
+import { FACE_NAMES } from './faces';
 import type { SlateFonts } from './font';
 import type { Mark, Page } from './layout';
 import { slatePages } from './pages';
@@ -92,8 +93,7 @@ export async function writePdf(
     document.on('end', resolve);
     document.on('error', reject);
   });
-  document.registerFont('regular', fonts.regular.bytes);
-  document.registerFont('bold', fonts.bold.bytes);
+  for (const name of FACE_NAMES) document.registerFont(name, fonts[name].bytes);
   for (const [i, page] of pages.entries()) {
     document.addPage({ size: [page.widthPt, page.heightPt], margin: 0 });
     document.outline.addItem(page.name);

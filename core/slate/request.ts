@@ -1,13 +1,13 @@
 import type { Trouble } from '../result';
 import type { Ledger } from '../ledger/ledger-types';
 import type { Id } from '../document/types';
-import type { SlateReading } from './figures';
+import type { SlateReading } from './reading';
 import type { SlateFonts } from './font';
 import type { HoleSide, Paper } from './paper';
 import type { Caution } from '../cautions/caution';
 
-/** Wet-notes slate, briefing sheet, trip sheet, cylinder tags. */
-export const SLATE_KINDS = ['wet', 'briefing', 'trip', 'tags'] as const;
+/** Day card, briefing sheet, trip sheet, cylinder tags. */
+export const SLATE_KINDS = ['card', 'briefing', 'trip', 'tags'] as const;
 
 export type SlateKind = (typeof SLATE_KINDS)[number];
 
@@ -18,8 +18,10 @@ export interface SlateRequest extends SlateReading {
   readonly kind: SlateKind;
   /** null: the whole party. */
   readonly diverIds: readonly Id[] | null;
-  /** Dates such as "2027-03-06"; null: every diving day. */
-  readonly dates: readonly string[] | null;
+  /** Dates such as "2027-03-06", every diving day, or the next one; null: what is usual for the kind. */
+  readonly dates: readonly string[] | 'all' | 'next' | null;
+  /** The days that are over: the next one is the first that is none of them. */
+  readonly doneDates: readonly string[];
   readonly paper: Paper;
   /** A larger sheet on which as many pages as fit are printed with cut marks; null: each on its own paper. */
   readonly sheet: Paper | null;
@@ -27,8 +29,8 @@ export interface SlateRequest extends SlateReading {
   readonly marginMm: number;
   /** Every second page is the back of the one before: the punched side changes places. */
   readonly twoSided: boolean;
-  /** Wet-notes slate: one dive a page and larger type, instead of as many dives as fit. */
-  readonly onePerPage: boolean;
+  /** Of a card, front and back side by side on one page, to fold; else each face is a page. */
+  readonly isFolded: boolean;
   /** Size of one cylinder tag; null: the usual one. Tags alone look at it. */
   readonly label: Paper | null;
   readonly fonts: SlateFonts;
@@ -42,9 +44,12 @@ export type SlateFault = Trouble<SlateTrouble>;
 
 /** Printed where the request leaves something open. */
 export const USUAL_SLATE = {
-  paper: 'A6',
-  marginMm: 6,
   holes: 'none',
   units: 'metric',
   clock: '24h',
 } as const;
+
+/** A request whose days are chosen. */
+export interface DatedRequest extends SlateRequest {
+  readonly dates: readonly string[];
+}

@@ -218,11 +218,11 @@ function dayHeadings(
     const lines: readonly { readonly choices: readonly string[]; readonly font: TextStyle['font'] }[] = [
       { font: 'bold', choices: [long, short, short.split(' ')[1]!] },
       {
-        font: 'regular',
+        font: 'text',
         choices: [`${divesText(day.dives)}, ${up(day.bottomMin)} min`, divesText(day.dives), `${day.dives}`],
       },
       {
-        font: 'regular',
+        font: 'text',
         choices: [`OTU ${up(day.otu)} of ${down(Math.max(0, day.otuAllowed))}`, `OTU ${up(day.otu)}`],
       },
     ];
@@ -275,7 +275,7 @@ export function tripBands(
   plotPt: number,
   sizePt: number,
 ): Block {
-  const style: TextStyle = { font: 'regular', sizePt };
+  const style: TextStyle = { font: 'text', sizePt };
   const deepest = made.reduce((held, entry) => (entry.depthM > held.depthM ? entry : held));
   const depthLabel = joined(diveDepths(deepest, units).slice(0, 1));
   const nitrogenTop = Math.max(1.1, ...points.map((point) => point.fractionOfLimit)) * 1.02;

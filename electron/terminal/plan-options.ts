@@ -28,16 +28,16 @@ export const USAGE = `npm run --silent plan -- [TRIP] [options]
   --help           print this
 
 How slates are made:
-  --kind KIND      wet (default), briefing, trip or tags: wet-notes slate, briefing sheet, trip sheet, cylinder tags
-  --paper NAME     A6 (default for wet), A4 (for the others), A5, letter, half-letter, 4x6in, or a size such as 105x148mm
-  --days DATES     days such as 2027-03-15,2027-03-16; all by default
+  --kind KIND      card (default), briefing, trip or tags: day card, briefing sheet, trip sheet, cylinder tags
+  --paper NAME     A6 (default for cards), A4 (for the others), A5, letter, half-letter, 4x6in, or a size such as 105x148mm
+  --days DATES     next, all, or days such as 2027-03-15,2027-03-16; the next diving day by default, of the trip sheet all
   --clock CLOCK    times of day on slates: 24h (default) or 12h
   --holes SIDE     punched side: none (default), left, right or top
-  --margin MM      free margin, 6 by default
+  --margin MM      free margin; of cards 5 by default, of the others 10
   --sheet NAME     a larger paper for several pages with cut marks
   --label SIZE     with --kind tags: size of one tag, such as 70x37mm (default on A4) or 4x2in (on letter)
   --two-sided      every second page is the back of the one before
-  --one-per-page   with --kind wet: one dive a page, in larger type; on small paper its table goes on the back
+  --single-faces   with --kind card: each face on a page of its own; else front and back lie side by side, to fold
 
 Tags fill label stock to its edges and give metres and feet both: with --kind tags, --holes, --margin and
 --two-sided reach the page of the analysis log alone, and --units changes nothing.
@@ -50,7 +50,7 @@ where and how to mend it, and nothing is written.
 const VALUED = {
   diver: 'the id of a diver, as in --diver guide',
   slate: 'a file to write, as in --slate week.pdf',
-  kind: 'a kind of slate, as in --kind wet',
+  kind: 'a kind of slate, as in --kind briefing',
   paper: 'a paper, as in --paper A5',
   days: 'dates, as in --days 2027-03-15,2027-03-16',
   units: 'units, as in --units imperial',
@@ -61,7 +61,7 @@ const VALUED = {
   label: 'a size, as in --label 99x57mm',
 } as const;
 
-const PLAIN = ['json', 'help', 'two-sided', 'one-per-page'] as const;
+const PLAIN = ['json', 'help', 'two-sided', 'single-faces'] as const;
 
 type Valued = keyof typeof VALUED;
 type Plain = (typeof PLAIN)[number];
@@ -85,12 +85,17 @@ function unknownFlag(name: string): Trouble<'options'> {
   );
 }
 
-function readDays(text: string, troubles: Trouble<'options'>[]): readonly string[] {
+function readDays(text: string, troubles: Trouble<'options'>[]): readonly string[] | 'all' | 'next' {
+  if (text === 'all' || text === 'next') return text;
   const days = text.split(',').map((day) => day.trim());
   for (const day of days) {
     if (/^\d{4}-\d\d-\d\d$/.test(day)) continue;
     troubles.push(
-      trouble('--days', `"${day}" is not a date.`, 'Write dates as 2027-03-15, several with commas between.'),
+      trouble(
+        '--days',
+        `"${day}" is not a date.`,
+        'Write dates as 2027-03-15, several with commas between, or all or next.',
+      ),
     );
   }
   return days;
@@ -160,7 +165,7 @@ export function readPlanOptions(args: readonly string[]): Result<PlanOptions, 'o
       ),
     );
   }
-  const asked = [...OF_SLATES, 'two-sided', 'one-per-page'] as const;
+  const asked = [...OF_SLATES, 'two-sided', 'single-faces'] as const;
   for (const name of slate === null ? asked : []) {
     if (plain.has(name as Plain) || given[name as Valued] !== undefined) {
       troubles.push(
@@ -189,7 +194,7 @@ export function readPlanOptions(args: readonly string[]): Result<PlanOptions, 'o
       days,
       divers: diver === null ? null : [diver],
       twoSided: plain.has('two-sided'),
-      onePerPage: plain.has('one-per-page'),
+      singleFaces: plain.has('single-faces'),
     },
   });
 }

@@ -1,19 +1,20 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { assert, type Result } from '../../core/result';
+import { FACE_FILES, FACE_NAMES, type FaceName } from '../../core/slate/faces';
 import { readFont, type SlateFonts } from '../../core/slate/font';
 import { slatePdf, type SlatePdf } from '../../core/slate/pdf';
 import { readSlateOptions, type SlateOptions } from '../../core/slate/options';
+import { doneDates } from '../../core/slate/next-day';
 import { cautionsOf } from '../../core/cautions/all';
 import type { Ledger } from '../../core/ledger/ledger-types';
 
-const FONT_FILES = { regular: 'DejaVuSansCondensed.ttf', bold: 'DejaVuSansCondensed-Bold.ttf' } as const;
-
-/** The fonts of all print-outs, from the package that ships them. */
+/** The fonts of all print-outs, from the packages that ship them. */
 export function slateFonts(): SlateFonts {
   const require = createRequire(import.meta.url);
-  const read = (name: string) => readFont(readFileSync(require.resolve(`dejavu-fonts-ttf/ttf/${name}`)));
-  return { regular: read(FONT_FILES.regular), bold: read(FONT_FILES.bold) };
+  const read = (name: FaceName) =>
+    readFont(readFileSync(require.resolve(`@expo-google-fonts/${FACE_FILES[name]}`)));
+  return Object.fromEntries(FACE_NAMES.map((name) => [name, read(name)])) as SlateFonts;
 }
 
 /**
@@ -29,7 +30,14 @@ export async function slateFromOptions(
   const read = readSlateOptions(options);
   if (!read.ok) return read;
   const cautions = cautionsOf(ledger);
-  const made = await slatePdf({ ...read.value, ledger, cautions, fonts: slateFonts(), printedOn });
+  const made = await slatePdf({
+    ...read.value,
+    ledger,
+    cautions,
+    fonts: slateFonts(),
+    printedOn,
+    doneDates: doneDates(ledger.trip, null),
+  });
   if (!made.ok) return made;
   assert(made.value !== null, 'slates stopped though nobody asked');
   return { ok: true, value: made.value };

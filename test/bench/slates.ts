@@ -22,7 +22,7 @@ async function medianWaitedMs(run: () => Promise<unknown>, runs = 7): Promise<nu
 /** What the slates of a week for twelve may take, milliseconds. */
 const WEEK_BUDGET_MS = 3000;
 
-/** Twelve divers, seven days, four dives a day: every page of their wet-notes slates, from the trip on. */
+/** Twelve divers, seven days, four dives a day: every page of their day cards, from the trip on. */
 export async function benchSlates(): Promise<readonly BenchLine[]> {
   const trip = bigTrip(28, 12);
   const request = aRequest(trip);

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { assert } from '../../core/result';
+import type { FaceName } from '../../core/slate/faces';
 import { readTrip } from '../../core/document/read-trip';
 import { writeTrip } from '../../core/document/write-trip';
 import { bigTrip } from '../bench/big-trip';
@@ -23,7 +24,7 @@ const DEMO = read.value;
 
 /** Words by which each kind is known. */
 const PAGE_WORDS = {
-  'Wet-notes slate': 'No-stop',
+  'Day card': 'No-stop limit',
   'Briefing sheet': 'Before entry, ask',
   'Trip sheet': 'Nitrogen on surfacing',
   'Cylinder tags and log': 'Initials',
@@ -41,7 +42,7 @@ test.describe('slates', () => {
   test('saves a PDF whose pages are those of the command', async ({ slates }) => {
     const info = test.info();
     const download = await slates.saved('Save PDF');
-    expect(download.suggestedFilename()).toMatch(/-wet\.pdf$/);
+    expect(download.suggestedFilename()).toMatch(/-card\.pdf$/);
     const mine = info.outputPath('window.pdf');
     await download.saveAs(mine);
     const theirs = info.outputPath('command.pdf');
@@ -52,7 +53,6 @@ test.describe('slates', () => {
 
     const pages = await readPdf(saved);
     const text = pages.map((each) => each.text).join('');
-    expect(text).toContain(DEMO.title);
     for (const diver of DEMO.party) expect(text).toContain(diver.name);
     expect(await slates.pages.count()).toBe(pages.length);
   });
@@ -79,12 +79,13 @@ test.describe('slates', () => {
     // Each drawn text begins where its first word is printed and ends where its last one does.
     const SHIFT_PT = 0.05;
     const WIDTH_PT = 0.05;
-    for (const each of drawn) {
+    // A unit begins with the white before it.
+    for (const each of drawn.filter(({ word }) => word === word.trim())) {
       const words = each.word.trim().split(/\s+/);
       const onLine = printed!.words.filter(({ baseline }) => Math.abs(baseline - each.y) < SHIFT_PT);
       const first = onLine.find(({ text, x }) => text === words[0] && Math.abs(x - each.x) < SHIFT_PT);
       expect(first, `"${each.word}" at ${each.x}, ${each.y}`).toBeDefined();
-      const font = each.font.includes('Bold') ? 'bold' : 'regular';
+      const font = each.font.replaceAll('"', '').replace('Slate ', '') as FaceName;
       const end = each.x + each.width - readersCut({ text: each.word, font, sizePt: each.sizePt });
       const last = onLine.find(
         ({ text, x, width }) => text === words.at(-1) && Math.abs(x + width - end) < WIDTH_PT,
@@ -100,7 +101,7 @@ test.describe('slates', () => {
     await page.getByLabel('Tue 16 Mar 2027', { exact: true }).check();
     await expect(slates.count).not.toHaveText(all ?? '', { timeout: LAID_OUT_MS });
     for (const caption of await slates.pages.locator('figcaption').allTextContents()) {
-      expect(caption).toMatch(/^\d+\. Guest 2, Tue 16 Mar 2027, dive/);
+      expect(caption).toMatch(/^\d+\. Guest 2, Tue 16 March, dive/);
     }
     await slates.choice('Kind').selectOption('Briefing sheet');
     await expect(slates.pages.first()).toContainText('Before entry, ask', { timeout: LAID_OUT_MS });
@@ -141,7 +142,9 @@ test.describe('slates', () => {
     await bench.dive(1).click();
     await bench.set('Depth', '11');
     await slates.go();
-    await expect(slates.pages.first()).toContainText('11 m', { timeout: LAID_OUT_MS });
+    await expect(slates.pages.first()).toContainText(/Leave the bottom at(No-stop limit)?11/, {
+      timeout: LAID_OUT_MS,
+    });
     expect(await slates.pages.first().textContent()).not.toBe(before);
   });
 
@@ -157,7 +160,7 @@ test.describe('slates', () => {
     await size.fill('120x180mm');
     await size.press('Enter');
     await expect(page.getByRole('alert')).toHaveCount(0);
-    await expect(slates.pages.first().locator('svg')).toHaveAttribute('viewBox', /^0 0 340\.15/, {
+    await expect(slates.pages.first().locator('svg')).toHaveAttribute('viewBox', /^0 0 680\.31/, {
       timeout: LAID_OUT_MS,
     });
     await size.fill('60x70mm');
@@ -170,12 +173,12 @@ test.describe('slates', () => {
 
   test('saves one PDF a diver, all in one archive', async ({ slates }) => {
     const download = await slates.saved('Save one PDF a diver (ZIP)');
-    expect(download.suggestedFilename()).toMatch(/-wet\.zip$/);
+    expect(download.suggestedFilename()).toMatch(/-card\.zip$/);
     const text = (await readFile(await download.path())).toString('latin1');
     expect(text.match(/%PDF-1\.7/g)).toHaveLength(DEMO.party.length);
     // Each name stands before its file and in the list at the end.
     for (const [i, { name }] of DEMO.party.entries()) {
-      const file = `${i + 1} ${name} wet.pdf`;
+      const file = `${i + 1} ${name} card.pdf`;
       expect(text.split(file)).toHaveLength(3);
     }
   });
@@ -187,7 +190,7 @@ test.describe('slates', () => {
       party: trip.party.map((diver, i) => (i === 0 ? { ...diver, name: '海 Guide' } : diver)),
     };
     await slates.bench.openFile('named.carryover', writeTrip(named));
-    await expect(page.getByText('The font has no sign for 海')).toBeVisible({ timeout: LAID_OUT_MS });
+    await expect(page.getByText('The fonts have no sign for 海')).toBeVisible({ timeout: LAID_OUT_MS });
   });
 
   test('shows how far a week for twelve is, and stops when told to', async ({
@@ -196,7 +199,8 @@ test.describe('slates', () => {
     slates,
   }, info) => {
     await bench.openFile('twelve.carryover', writeTrip(bigTrip(28, 12)));
-    await expect(slates.count).toHaveText(/^3\d\d pages$/, { timeout: LAID_OUT_MS });
+    await page.getByLabel('Every diving day').check();
+    await expect(slates.count).toHaveText(/^\d+ cards, to fold: \d{2,3} pages$/, { timeout: LAID_OUT_MS });
     let saved = 0;
     page.on('download', () => (saved += 1));
     await page.getByRole('button', { name: 'Save one PDF a diver (ZIP)' }).click();
@@ -220,7 +224,7 @@ test.describe('slates', () => {
   }, info) => {
     const printed = await watchPrinting(page);
     for (const [kind, paper, box] of [
-      ['Wet-notes slate', 'A6', /^0 0 297\.6/],
+      ['Day card', 'A6', /^0 0 595\.2/],
       ['Briefing sheet', 'letter', /^0 0 612 792/],
       ['Trip sheet', '120x190mm', /^0 0 340\.1/],
       ['Cylinder tags and log', 'A4', /^0 0 595\.2/],
@@ -292,8 +296,9 @@ test.describe('slates', () => {
   test('hands over a week for twelve, and stops when told to', async ({ page, bench, slates }, info) => {
     test.setTimeout(180_000);
     await bench.openFile('twelve.carryover', writeTrip(bigTrip(28, 12)));
-    await expect(slates.count).toHaveText(/^3\d\d pages$/, { timeout: LAID_OUT_MS });
-    const count = Number((await slates.count.textContent())!.split(' ')[0]);
+    await page.getByLabel('Every diving day').check();
+    await expect(slates.count).toHaveText(/^\d+ cards, to fold: \d{2,3} pages$/, { timeout: LAID_OUT_MS });
+    const count = Number(/(\d+) pages/.exec((await slates.count.textContent())!)![1]);
     const printed = await watchPrinting(page);
     await slates.print();
     await expect(page.getByRole('progressbar')).toBeVisible();

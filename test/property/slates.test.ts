@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { assert } from '../../core/result';
 import { slatePdf } from '../../core/slate/pdf';
-import { slateWords } from '../../core/slate/wording';
+import { slateWords } from '../../core/slate/reading';
 import { cautionsOf } from '../../core/cautions/all';
 import { wallText } from '../../core/words/calendar';
 import { ledger } from '../../core/ledger/ledger';
@@ -14,11 +14,10 @@ import { pdfTroubles } from '../support/pdf/qpdf';
 import { readPdf } from '../support/pdf/read-pdf';
 import { trips } from '../support/trip-arbitrary';
 import { aPaper, aRequest } from '../support/slates';
-import type { Level } from '../../core/profile';
 
 /** The text of each page, in the order it was written. */
-async function readBack(trip: Trip, kind: 'wet' | 'briefing', paper: string): Promise<readonly string[]> {
-  const made = await slatePdf(aRequest(trip, { kind, paper: aPaper(paper), onePerPage: true }));
+async function readBack(trip: Trip, kind: 'card' | 'briefing', paper: string): Promise<readonly string[]> {
+  const made = await slatePdf(aRequest(trip, { kind, paper: aPaper(paper), isFolded: false }));
   assert(made.ok && made.value !== null, 'no slates');
   expect(await pdfTroubles(made.value.bytes)).toBe('');
   const pages = await readPdf(made.value.bytes);
@@ -50,52 +49,8 @@ function careful(value: number, { isAsDived }: Pick<Entry, 'isAsDived'>): string
   return isAsDived ? tenthsUp(value) : `${Math.floor(value * 10 + DUST) / 10}`;
 }
 
-function depthWords({ depthM, isAsDived }: Entry): string {
-  return `Depth ${careful(depthM, { isAsDived })} m`;
-}
-
-/** The levels of a dive of which depth and time are planned. */
-function levels({ dive, diver }: Entry): readonly Level[] {
-  const records = dive.asDived?.filter(({ by }) => by === undefined || by === diver.id) ?? [];
-  const isSquare = records.some(({ depthM, bottomMin }) => depthM !== undefined || bottomMin !== undefined);
-  return isSquare ? [] : (dive.legs ?? []);
-}
-
-/** Past the limit at the end of an earlier level: there is no time that keeps it. */
-function isPast({ levelsPastLimitM }: Entry): boolean {
-  return levelsPastLimitM.length > 0;
-}
-
-/** Each level in the order they are dived with its own limit, and the whole time behind them. */
-function levelWords(entry: Entry): readonly string[] {
-  const planned = levels(entry);
-  if (planned.length < 2) return [];
-  const most = (time: string, { noStopMin, unlimited }: Pick<Entry, 'noStopMin' | 'unlimited'>): string =>
-    unlimited ? `${time} min (no limit)` : `${time} of ${floor(noStopMin!)} min`;
-  const told = planned.map(
-    ({ depthM, min }, i) => `${careful(depthM, entry)} m ${most(careful(min, entry), entry.levels[i]!)}`,
-  );
-  const whole = `in all ${most(careful(entry.bottomMin, entry), entry)}`;
-  return [`Levels ${[...told, ...(isPast(entry) ? [] : [whole])].join(', ')}`];
-}
-
-/** The limit that stands beside the greatest depth: of the levels as deep the least. */
-function deepestLimit({ levels: all, depthM }: Entry): Pick<Entry, 'noStopMin' | 'unlimited'> {
-  const deepest = all.filter((level) => level.depthM === depthM);
-  const least = Math.min(...deepest.map(({ noStopMin }) => noStopMin ?? Infinity));
-  return { noStopMin: least === Infinity ? null : least, unlimited: least === Infinity };
-}
-
 function hundredthsUp(value: number): string {
   return (Math.ceil(value * 100 - DUST) / 100).toFixed(2);
-}
-
-function minutesOrNot(min: number | null, unlimited: boolean): string {
-  return unlimited ? 'no limit' : min === null ? '\u2013' : `${floor(min)} min`;
-}
-
-function barUp(bar: number | null): string {
-  return bar === null ? '\u2013' : `${ceil(bar)} bar`;
 }
 
 function intervalWords(min: number): string {
@@ -109,77 +64,116 @@ function intervalWords(min: number): string {
 }
 
 /** A time of the dive's own day, or what stands in its place. */
-function earliestWords(entry: Entry, { earlierMin, earlierLimit }: Room): readonly string[] {
-  if (entry.intervalMin === null) return [];
+function earliestWords(entry: Entry, { earlierMin, earlierLimit }: Room): string {
+  if (entry.intervalMin === null) return '';
   if (earlierMin === null) {
-    if (earlierLimit === null) return ['Earliest entry no limit'];
-    return [`Earliest entry ${earlierLimit === 'po2' ? 'not known: PO2' : 'no interval would do'}`];
+    if (earlierLimit === null) return 'any interval will do';
+    return earlierLimit === 'po2' ? 'earliest not known: PO2' : 'no interval would do';
   }
   const [date, clock] = wallText(entry.startMin - earlierMin).split('T');
   const own = wallText(entry.startMin).slice(0, 10);
-  if (date! < own) return ['Earliest entry day before'];
-  return date === own ? [`Earliest entry ${clock}`] : [`, ${clock}`];
+  if (date! < own) return 'earliest the day before';
+  return date === own ? `earliest ${clock}` : `, ${clock}`;
 }
 
-function noStopWords(entry: Entry): string {
-  const { noStopMin, unlimited } = deepestLimit(entry);
-  return `No-stop ${minutesOrNot(noStopMin, unlimited)}`;
+function literal(text: string): string {
+  return text.replaceAll(/[.*+?^${}()|[\]\\]/g, '\\$&');
 }
 
-/** All that has to stand on the page of one dive. */
-function expected(trip: Trip, mine: DiverLedger, entry: Entry): readonly string[] {
+/** Each level on a row: depth, run time, moment to leave at, and the minutes there of the limit there. */
+function levelRow(entry: Entry, i: number): RegExp {
+  const { depthM, min, noStopMin, unlimited } = entry.levels[i]!;
+  const run = entry.levels.slice(0, i + 1).reduce((sum, level) => sum + level.min, 0);
+  const clock = wallText(Math.floor(entry.startMin + run + DUST)).slice(11);
+  const limit = unlimited ? 'no limit' : `${careful(min, entry)} of ${floor(noStopMin!)}`;
+  return new RegExp(
+    `${literal(careful(depthM, entry))} ${literal(careful(run, entry))}( min)? ${clock} (no-stop )?${literal(limit)}(?!\\d)`,
+  );
+}
+
+function barUp(label: string, bar: number | null, instead: string): string {
+  return bar === null ? `${label} ${instead}` : `${label} bar ${ceil(bar)}`;
+}
+
+const ROOM_TO: Record<RoomLimit, string> = {
+  'no-stop': 'no-stop',
+  mod: 'MOD',
+  po2: 'PO2',
+  cns: 'CNS',
+  'cns-day': 'CNS 24 h',
+  gas: 'gas',
+  'diver-depth': 'own depth',
+  interval: 'dive before',
+};
+
+function cardRoom(entry: Entry, { min, minLimit }: Room): string {
+  if (minLimit === null) return 'Room no limit';
+  if (min !== null) return `Room to ${ROOM_TO[minLimit]} ${floor(min)} min`;
+  const isUnknown = minLimit === 'po2' && entry.po2Bar! <= 1.6 + DUST;
+  return `Room to ${ROOM_TO[minLimit]} ${isUnknown ? 'not known' : 'past'}`;
+}
+
+/** All that has to stand on the card of a diver with this dive. */
+function expected(trip: Trip, mine: DiverLedger, entry: Entry): readonly (string | RegExp)[] {
   const room = roomOf(trip, entry);
-  if (!entry.isMade) return ['not to be dived', depthWords(entry)];
+  const start = `in ${wallText(entry.startMin).slice(11)}`;
+  if (!entry.isMade) return ['not to be dived', start];
   const day = mine.days.find((each) => each.date === wallText(entry.startMin).slice(0, 10))!;
-  const noRoom = room.min === null && room.minLimit === null;
+  const { turnBar, minimumBar } = entry.gas;
   return [
-    mine.diver.name,
-    `CNS 24 h ${day.cnsDayPeak === null ? 'not known: PO2' : `${ceil(100 * day.cnsDayPeak)} %`}`,
+    `CNS 24 h ${day.cnsDayPeak === null ? 'not known' : `${ceil(100 * day.cnsDayPeak)} %`}`,
     `OTU ${ceil(day.otu)} of ${floor(Math.max(0, day.otuAllowed))}`,
-    `${wallText(entry.startMin).slice(11)} to ${wallText(entry.surfacesMin).slice(11)}`,
-    depthWords(entry),
-    `${levels(entry).length > 1 ? 'Time in all' : 'Time'} ${careful(entry.bottomMin, entry)} min`,
-    noStopWords(entry),
-    ...levelWords(entry),
-    isRoomPast(room) ? 'past limit' : minutesOrNot(room.min, noRoom),
-    `MOD ${floor(entry.modM!)} m`,
-    `PO2 ${hundredthsUp(entry.po2Bar!)} bar`,
-    ...(entry.gas.minimumBar === null
-      ? ['Turn none: no way up found', 'Minimum none: no way up found']
-      : [
-          `Turn ${entry.gas.turnBar === null ? 'none: fill below minimum' : barUp(entry.gas.turnBar)}`,
-          `Minimum ${barUp(entry.gas.minimumBar)}`,
-        ]),
-    entry.intervalMin === null ? 'First dive' : `Interval ${intervalWords(entry.intervalMin)}`,
-    ...earliestWords(entry, room),
+    start,
+    ...entry.levels.map((_, i) => levelRow(entry, i)),
+    barUp('Turn', turnBar, minimumBar === null ? 'none' : 'fill too low'),
+    barUp('Minimum', minimumBar, 'none'),
+    `MOD m ${floor(entry.modM!)}`,
+    cardRoom(entry, room),
+    ...(entry.stops === null ? [] : [wallText(entry.surfacesMin).slice(11)]),
+    entry.intervalMin === null ? 'first dive' : `interval ${intervalWords(entry.intervalMin)}`,
+    earliestWords(entry, room),
     ...(entry.stops ?? []).map((stop) => `${stop.depthM} m ${stop.min} min`),
   ];
 }
 
-describe('wet-notes slates', () => {
+describe('day cards', () => {
   it('say what the ledger says, limits rounded down and exposures up', async () => {
-    let pagesRead = 0;
+    let dives = 0;
     await fc.assert(
-      fc.asyncProperty(trips({ dives: { min: 1, max: 5 }, party: { min: 1, max: 2 } }), async (trip) => {
-        const whole = ledger(trip);
-        const pages = await readBack(trip, 'wet', 'A5');
-        // A dive with long cautions runs over onto a page of its own second half; its figures are on the first.
-        const firsts = pages.filter((page) => page.includes('Depth ') && !page.includes('continued'));
-        const entries = whole.divers.flatMap((mine) => mine.entries.map((entry) => ({ mine, entry })));
-        expect(firsts).toHaveLength(entries.length);
-        entries.forEach(({ mine, entry }, i) => {
-          // Where its cell is wide enough, the no-stop time of several levels says at which depth.
-          const named = `No-stop at ${careful(entry.depthM, entry)} m `;
-          const page = firsts[i]!.replace(levels(entry).length > 1 ? named : '', (at) =>
-            at === '' ? '' : 'No-stop ',
-          );
-          for (const words of expected(trip, mine, entry)) expect(page).toContain(words);
-        });
-        pagesRead += pages.length;
-      }),
+      fc.asyncProperty(
+        trips({ dives: { min: 1, max: 5 }, party: { min: 1, max: 2 } }),
+        fc.constantFrom('A6', 'A5', '4x6in', 'half-letter', 'A4', 'letter'),
+        async (trip, paper) => {
+          const whole = ledger(trip);
+          for (const mine of whole.divers) {
+            const alone = { ...trip, party: trip.party };
+            const made = await slatePdf(
+              aRequest(alone, { paper: aPaper(paper), isFolded: false, diverIds: [mine.diver.id] }),
+            );
+            if (mine.entries.length === 0) {
+              expect(made.ok).toBe(false);
+              continue;
+            }
+            assert(made.ok && made.value !== null, 'no cards');
+            expect(await pdfTroubles(made.value.bytes)).toBe('');
+            const pages = await readPdf(made.value.bytes);
+            const text = pages
+              .map((page) => page.text)
+              .join(' ')
+              .replaceAll(/[\s\u00a0]+/g, ' ');
+            for (const entry of mine.entries) {
+              dives += 1;
+              for (const words of expected(trip, mine, entry)) {
+                if (typeof words === 'string') expect(text).toContain(words);
+                else expect(text).toMatch(words);
+              }
+            }
+          }
+        },
+      ),
       { numRuns: 25, interruptAfterTimeLimit: 90_000 },
     );
-    expect(pagesRead).toBeGreaterThanOrEqual(25);
+    expect(dives).toBeGreaterThanOrEqual(25);
   }, 120_000);
 });
 

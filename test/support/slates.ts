@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { assert } from '../../core/result';
+import { FACE_FILES, FACE_NAMES } from '../../core/slate/faces';
 import { readFont, type SlateFonts } from '../../core/slate/font';
 import { boxOf, type Page, type TextMark } from '../../core/slate/layout';
 import { readPaper, type Paper } from '../../core/slate/paper';
@@ -13,14 +14,12 @@ import type { Trip } from '../../core/document/types';
 
 const require = createRequire(import.meta.url);
 
-function font(name: string) {
-  return readFont(readFileSync(require.resolve(`dejavu-fonts-ttf/ttf/${name}`)));
-}
-
-export const FONTS: SlateFonts = {
-  regular: font('DejaVuSansCondensed.ttf'),
-  bold: font('DejaVuSansCondensed-Bold.ttf'),
-};
+export const FONTS = Object.fromEntries(
+  FACE_NAMES.map((name) => [
+    name,
+    readFont(readFileSync(require.resolve(`@expo-google-fonts/${FACE_FILES[name]}`))),
+  ]),
+) as SlateFonts;
 
 export function aPaper(text: string): Paper {
   const read = readPaper(text);
@@ -28,21 +27,22 @@ export function aPaper(text: string): Paper {
   return read.value;
 }
 
-/** A wet-notes slate for the whole party on A6. */
+/** Day cards for the whole party, of all days, folded to A6. */
 export function aRequest(trip: Trip, change: Partial<SlateRequest> = {}): SlateRequest {
   const whole = ledger(trip);
   return {
     ledger: whole,
     cautions: cautionsOf(whole),
-    kind: 'wet',
+    kind: 'card',
     diverIds: null,
-    dates: null,
+    dates: 'all',
+    doneDates: [],
     paper: aPaper('A6'),
     sheet: null,
     holes: 'none',
-    marginMm: 6,
+    marginMm: 5,
     twoSided: false,
-    onePerPage: false,
+    isFolded: true,
     units: 'metric',
     clock: '24h',
     label: null,
@@ -85,7 +85,10 @@ const SHARED_EDGE_PT = 0.05;
 /** What is wrong with where things lie on a page: texts over each other or past the paper's edge. */
 export function faultsOf(page: Page, marginPt: number): readonly string[] {
   const faults: string[] = [];
-  const boxes = textsOf(page).map((mark) => ({ mark, box: boxOf(mark) }));
+  const boxes = textsOf(page).flatMap((mark) => {
+    const box = boxOf(mark, FONTS);
+    return box === null ? [] : [{ mark, box }];
+  });
   for (const [i, { mark, box }] of boxes.entries()) {
     const isInside =
       box.x >= marginPt - SHARED_EDGE_PT &&

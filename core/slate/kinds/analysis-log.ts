@@ -12,7 +12,7 @@ import {
   type TextStyle,
 } from '../layout';
 import { heading, PRINT_MIN_PT, type Draft } from '../page-frame';
-import type { SlateRequest } from '../request';
+import type { DatedRequest } from '../request';
 import { surroundingsOf } from '../../profile';
 
 /** Height of a row that is written on by hand. */
@@ -33,12 +33,12 @@ const STEPS = [1, 2, 5, 10] as const;
 
 const TABLE_COLUMNS = 5;
 
-function chosenOf({ ledger, diverIds }: SlateRequest): SlateRequest['ledger']['divers'] {
+function chosenOf({ ledger, diverIds }: DatedRequest): DatedRequest['ledger']['divers'] {
   return ledger.divers.filter(({ diver }) => diverIds === null || diverIds.includes(diver.id));
 }
 
 /** The richest a cylinder of those chosen may be found: of all mixes as planned or analysed and all ceilings, percent. */
-function richestPercent(request: SlateRequest): number {
+function richestPercent(request: DatedRequest): number {
   const chosen = chosenOf(request);
   const shares = [
     ...request.ledger.trip.mixes.flatMap(({ o2, analysedO2 }) => [o2, analysedO2 ?? 0]),
@@ -55,12 +55,12 @@ function sharesOf(richest: number, step: number): readonly number[] {
 }
 
 /** Depth by analysed share, at the strictest working PO2 of those chosen. */
-function modTable(request: SlateRequest, set: Setter, widthPt: number, step: number): Block {
+function modTable(request: DatedRequest, set: Setter, widthPt: number, step: number): Block {
   const working = Math.min(...chosenOf(request).map(({ diver }) => diver.po2.working));
   const { column } = surroundingsOf(request.ledger.trip);
   const cell = (percent: number): string =>
     `${percent} %: ${joined(depths(modM(percent / 100, working, column), 'limit', 'both'))}`;
-  const style: TextStyle = { font: 'regular', sizePt: PRINT_MIN_PT };
+  const style: TextStyle = { font: 'text', sizePt: PRINT_MIN_PT };
   const gap = 6;
   const cells = sharesOf(richestPercent(request), step).map(cell);
   const wanted = Math.max(...cells.map((text) => set.width(text, style)));
@@ -105,7 +105,7 @@ const NARROW_PT = 380;
  * @returns null where not even three rows fit
  */
 export function logDraft(
-  request: SlateRequest,
+  request: DatedRequest,
   set: Setter,
   widthPt: number,
   heightPt: number,

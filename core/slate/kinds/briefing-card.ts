@@ -127,7 +127,7 @@ interface CardRows {
 /** Each diver's figures in one form; null where the width does not take it. */
 function cardRows(size: Sizes, dive: PartyDive, form: CardForm): CardRows | null {
   const { set, widthPt, basePt } = size;
-  const plain: TextStyle = { font: 'regular', sizePt: basePt };
+  const plain: TextStyle = { font: 'text', sizePt: basePt };
   const strong: TextStyle = { font: 'bold', sizePt: basePt };
   const least = tightest(dive);
   const names = dive.rows.map((row) => (least.includes(row) ? `${row.name} (tightest)` : row.name));
@@ -214,7 +214,7 @@ export function diveCard(
     ...ascentWords(dive),
     ...lastUp(dive),
   ].join('; ');
-  const plain: TextStyle = { font: 'regular', sizePt: basePt };
+  const plain: TextStyle = { font: 'text', sizePt: basePt };
   const head = stack([
     heading(set, title, start, widthPt, basePt * 1.3),
     ...[plan, ...levelsLine(dive)].map((text) => set.text(text, plain, widthPt)),

@@ -9,8 +9,8 @@ import { dateText } from '../figures';
 import { SEVERITIES } from '../../words/terms';
 import { beside, rule, stack, type Block, type Setter } from '../layout';
 import { flow, heading, PRINT_MIN_PT, type Draft } from '../page-frame';
-import type { SlateRequest } from '../request';
-import { slateWords } from '../wording';
+import type { DatedRequest } from '../request';
+import { slateWords } from '../reading';
 import { CARD_FORMS, diveCard, type PartyDive } from './briefing-card';
 
 /** A type size and how many dives stand side by side. */
@@ -62,7 +62,7 @@ function cautionText(
   return `${words(SEVERITIES[caution.severity])}. ${who}${words(caution.says)}`;
 }
 
-function partyDays(request: SlateRequest): readonly PartyDay[] {
+function partyDays(request: DatedRequest): readonly PartyDay[] {
   const { ledger, cautions, diverIds, dates } = request;
   const chosen = ledger.divers.filter((each) => diverIds === null || diverIds.includes(each.diver.id));
   const all = chosen.flatMap((mine) =>
@@ -113,7 +113,7 @@ function listed(
   area: { readonly widthPt: number; readonly heightPt: number },
   sizePt: number,
 ): readonly Block[] {
-  const text = (item: string): Block => set.text(item, { font: 'regular', sizePt }, area.widthPt);
+  const text = (item: string): Block => set.text(item, { font: 'text', sizePt }, area.widthPt);
   const [first, ...rest] = items;
   if (first === undefined) return [];
   const head = stack([set.text(title, { font: 'bold', sizePt: sizePt * 1.15 }, area.widthPt), text(first)]);
@@ -145,7 +145,7 @@ function dayCards(
 
 /** The day's pages with that many dives side by side; null where something is higher than a page. */
 function dayPages(
-  request: SlateRequest,
+  request: DatedRequest,
   set: Setter,
   day: PartyDay,
   area: { readonly widthPt: number; readonly heightPt: number },
@@ -199,7 +199,7 @@ function bestPages(tries: readonly (() => readonly Block[] | null)[]): readonly 
  * @returns drafts in order of the days, or null where the paper is too small for 9 point
  */
 export function briefingDrafts(
-  request: SlateRequest,
+  request: DatedRequest,
   set: Setter,
   widthPt: number,
   heightPt: number,

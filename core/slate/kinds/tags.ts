@@ -4,7 +4,7 @@ import { labelSheet, type LabelSheet } from '../labels';
 import { beside, stack, straight, type Block, type Mark, type Setter, type TextStyle } from '../layout';
 import { foot, lowered, PRINT_MIN_PT, type Draft, type FootFacts } from '../page-frame';
 import { PT_PER_MM } from '../paper';
-import type { SlateRequest } from '../request';
+import type { DatedRequest } from '../request';
 import { logDraft } from './analysis-log';
 
 /** Sizes tried on a tag, largest first. */
@@ -19,7 +19,7 @@ interface Tag {
   readonly dive: SlateDive;
 }
 
-function tagsOf(request: SlateRequest): readonly Tag[] {
+function tagsOf(request: DatedRequest): readonly Tag[] {
   const { ledger, diverIds, dates, cautions } = request;
   return ledger.divers
     .filter((each) => diverIds === null || diverIds.includes(each.diver.id))
@@ -48,7 +48,7 @@ function modLines(dive: SlateDive): readonly string[] {
  * depths stand under the condition that it reads as planned.
  */
 function tagBlock(set: Setter, tag: Tag, widthPt: number, sizePt: number): Block {
-  const plain: TextStyle = { font: 'regular', sizePt };
+  const plain: TextStyle = { font: 'text', sizePt };
   const strong: TextStyle = { font: 'bold', sizePt };
   const oneLine = { maxLines: 1 } as const;
   const { entry } = tag.dive;
@@ -170,7 +170,7 @@ function footCells(set: Setter, sheet: LabelSheet, facts: FootFacts): FootCells 
 
 /** Sheets of tags; the last cells of each carry the cautions and the foot. */
 function tagSheets(
-  request: SlateRequest,
+  request: DatedRequest,
   set: Setter,
   facts: FootFacts,
   sheet: LabelSheet,
@@ -211,7 +211,7 @@ function tagSheets(
  * @returns null where a tag does not take what has to stand on it, or the paper no tag
  */
 export function tagDrafts(
-  request: SlateRequest,
+  request: DatedRequest,
   set: Setter,
   widthPt: number,
   heightPt: number,

@@ -17,8 +17,8 @@ import {
   type TextStyle,
 } from '../layout';
 import { heading, PRINT_MIN_PT, type Draft } from '../page-frame';
-import type { SlateRequest } from '../request';
-import { slateWords } from '../wording';
+import type { DatedRequest } from '../request';
+import { slateWords } from '../reading';
 import { tripBands, tripDrawing, type TripDrawing } from '../trip-bands';
 
 /** A type size, columns of the list, and the height of each plot: tried in this order. */
@@ -140,7 +140,7 @@ function listBlocks(
   widthPt: number,
   sizePt: number,
 ): ListBlocks | null {
-  const plain: TextStyle = { font: 'regular', sizePt };
+  const plain: TextStyle = { font: 'text', sizePt };
   const indent = INDENT_EM * sizePt;
   const texts = [HEAD, ...days.flatMap((day) => day.rows.map((row) => row.cells))];
   const widths = HEAD.map((_, c) => Math.max(...texts.map((cells) => set.width(cells[c]!, plain))));
@@ -246,7 +246,7 @@ function flyingText({ flyAfterMin }: DiverLedger, flight: Flight | null, clock: 
 const FLIGHT_CODE = 'flight-too-soon';
 
 /** What a diver is to stop that is about no one dive. */
-function tripStops({ diver }: DiverLedger, request: SlateRequest): readonly string[] {
+function tripStops({ diver }: DiverLedger, request: DatedRequest): readonly string[] {
   const words = slateWords(request);
   return request.cautions
     .filter(({ severity, diveId, code }) => severity === 'stop' && diveId === null && code !== FLIGHT_CODE)
@@ -257,7 +257,7 @@ function tripStops({ diver }: DiverLedger, request: SlateRequest): readonly stri
 /** The diver's name, and what the sheet says above all else: beside it on one line, else under it on as many as it takes. */
 function nameAndFacts(set: Setter, name: string, facts: string, widthPt: number, sizePt: number): Block {
   const strong: TextStyle = { font: 'bold', sizePt };
-  const plain: TextStyle = { font: 'regular', sizePt };
+  const plain: TextStyle = { font: 'text', sizePt };
   if (set.width(name, strong) + sizePt + set.width(facts, plain) <= widthPt) {
     return heading(set, name, facts, widthPt, sizePt);
   }
@@ -265,7 +265,7 @@ function nameAndFacts(set: Setter, name: string, facts: string, widthPt: number,
 }
 
 function tripPages(
-  request: SlateRequest,
+  request: DatedRequest,
   set: Setter,
   mine: DiverLedger,
   prepared: { readonly days: readonly SlateDay[]; readonly drawing: TripDrawing },
@@ -296,7 +296,7 @@ function tripPages(
   const notesBlock = (notes: readonly string[]): Block => {
     if (notes.length === 0) return space(0);
     const text = [...new Set(notes)].join('. ');
-    return stack([space(sizePt * 0.4), set.text(`${text}.`, { font: 'regular', sizePt }, widthPt)]);
+    return stack([space(sizePt * 0.4), set.text(`${text}.`, { font: 'text', sizePt }, widthPt)]);
   };
   const otherPt = heightPt - head.heightPt;
   const lists = columnsOf(blocks, first, otherPt, way.columns, columnWidth, gap, notesBlock);
@@ -308,7 +308,7 @@ function tripPages(
  * @returns drafts in order of the party, or null where the paper is too small for 9 point
  */
 export function tripDrafts(
-  request: SlateRequest,
+  request: DatedRequest,
   set: Setter,
   widthPt: number,
   heightPt: number,

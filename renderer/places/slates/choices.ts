@@ -7,21 +7,24 @@ import type { HoleSide } from '../../../core/slate/paper';
 import { USUAL_SLATE, type SlateKind } from '../../../core/slate/request';
 import type { Settings } from '../../../core/host';
 import type { Result } from '../../../core/result';
+import { decimalSign } from '../../figures/decimal-sign';
 import type { Id, Trip } from '../../../core/document/types';
 
 export interface SlateChoices {
   readonly kind: SlateKind;
   /** null: the whole party. */
   readonly diverIds: readonly Id[] | null;
-  /** null: every diving day. */
-  readonly dates: readonly string[] | null;
+  /** null: what is usual for the kind, the next diving day or all. */
+  readonly dates: readonly string[] | 'all' | 'next' | null;
   /** By kind, as each has its own; null: the usual one. */
   readonly papers: Readonly<Partial<Record<SlateKind, string>>>;
   readonly sheet: string | null;
   readonly holes: HoleSide;
-  readonly marginMm: number;
+  /** null: the usual one of the kind. */
+  readonly marginMm: number | null;
   readonly twoSided: boolean;
-  readonly onePerPage: boolean;
+  /** Each face of a card on a page of its own, instead of front and back side by side. */
+  readonly singleFaces: boolean;
   /** null: the units of the window. */
   readonly units: SlateUnits | null;
   readonly label: string | null;
@@ -30,15 +33,15 @@ export interface SlateChoices {
 }
 
 export const choices = createStore<SlateChoices>()(() => ({
-  kind: 'wet',
+  kind: 'card',
   diverIds: null,
   dates: null,
   papers: {},
   sheet: null,
   holes: USUAL_SLATE.holes,
-  marginMm: USUAL_SLATE.marginMm,
+  marginMm: null,
   twoSided: false,
-  onePerPage: false,
+  singleFaces: false,
   units: null,
   label: null,
   zoom: 1,
@@ -52,10 +55,10 @@ export function choose(patch: Partial<SlateChoices>): void {
   choices.setState(patch);
 }
 
-/** The paper a kind is printed on: the one chosen for it, the wet-notes paper of the settings, or the usual. */
-export function paperOf(chosen: SlateChoices, wetPaper: string): string {
+/** The paper a kind is printed on: the one chosen for it, the paper of cards of the settings, or the usual. */
+export function paperOf(chosen: SlateChoices, cardPaper: string): string {
   const { kind } = chosen;
-  return chosen.papers[kind] ?? (kind === 'wet' ? wetPaper : usualPaper(kind));
+  return chosen.papers[kind] ?? (kind === 'card' ? cardPaper : usualPaper(kind));
 }
 
 /**
@@ -69,19 +72,21 @@ export function slateSettings(
   windowIs: Pick<Settings, 'units' | 'clock' | 'paper'>,
 ): Result<SlateSettings> {
   const divers = chosen.diverIds?.filter((id) => trip.party.some((diver) => diver.id === id)) ?? [];
-  const days = chosen.dates?.filter((date) => dates.includes(date)) ?? [];
+  const picked = Array.isArray(chosen.dates) ? (chosen.dates as readonly string[]) : null;
+  const days = picked?.filter((date) => dates.includes(date)) ?? [];
   return readSlateOptions({
     kind: chosen.kind,
     paper: paperOf(chosen, windowIs.paper),
     sheet: chosen.kind === 'tags' ? null : chosen.sheet,
     holes: chosen.holes,
-    margin: String(chosen.marginMm),
+    margin: chosen.marginMm === null ? null : String(chosen.marginMm),
     units: chosen.units ?? windowIs.units,
     clock: windowIs.clock,
     label: chosen.kind === 'tags' ? chosen.label : null,
     divers: divers.length === 0 ? null : divers,
-    days: days.length === 0 ? null : days,
+    days: days.length > 0 ? days : typeof chosen.dates === 'string' ? chosen.dates : null,
     twoSided: chosen.twoSided,
-    onePerPage: chosen.kind === 'wet' && chosen.onePerPage,
+    singleFaces: chosen.kind === 'card' && chosen.singleFaces,
+    decimal: decimalSign(),
   });
 }

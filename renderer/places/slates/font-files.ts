@@ -1,7 +1,27 @@
-import boldUrl from 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf?url';
-import regularUrl from 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf?url';
+import text from '@expo-google-fonts/ibm-plex-sans-condensed/400Regular/IBMPlexSansCondensed_400Regular.ttf?url';
+import textSlant from '@expo-google-fonts/ibm-plex-sans-condensed/400Regular_Italic/IBMPlexSansCondensed_400Regular_Italic.ttf?url';
+import semi from '@expo-google-fonts/ibm-plex-sans-condensed/600SemiBold/IBMPlexSansCondensed_600SemiBold.ttf?url';
+import semiSlant from '@expo-google-fonts/ibm-plex-sans-condensed/600SemiBold_Italic/IBMPlexSansCondensed_600SemiBold_Italic.ttf?url';
+import bold from '@expo-google-fonts/ibm-plex-sans-condensed/700Bold/IBMPlexSansCondensed_700Bold.ttf?url';
+import boldSlant from '@expo-google-fonts/ibm-plex-sans-condensed/700Bold_Italic/IBMPlexSansCondensed_700Bold_Italic.ttf?url';
+import name from '@expo-google-fonts/source-serif-4/600SemiBold/SourceSerif4_600SemiBold.ttf?url';
+import wide from '@expo-google-fonts/ibm-plex-sans/400Regular/IBMPlexSans_400Regular.ttf?url';
+import wideBold from '@expo-google-fonts/ibm-plex-sans/700Bold/IBMPlexSans_700Bold.ttf?url';
+import { FACE_NAMES, type FaceName } from '../../../core/slate/faces';
 import { readFont } from '../../../core/slate/font';
 import type { FontBytes } from './slate-job';
+
+const URLS: Readonly<Record<FaceName, string>> = {
+  text,
+  textSlant,
+  semi,
+  semiSlant,
+  bold,
+  boldSlant,
+  name,
+  wide,
+  wideBold,
+};
 
 async function read(url: string): Promise<Uint8Array> {
   const response = await fetch(url);
@@ -11,12 +31,14 @@ async function read(url: string): Promise<Uint8Array> {
 
 /** The fonts of all print-outs, from the bundle. */
 export async function fontBytes(): Promise<FontBytes> {
-  const [regular, bold] = await Promise.all([read(regularUrl), read(boldUrl)]);
-  return { regular, bold };
+  const faces = FACE_NAMES.map(async (face) => [face, await read(URLS[face])] as const);
+  return Object.fromEntries(await Promise.all(faces)) as unknown as FontBytes;
 }
 
-/** Names under which the pictures of pages find the fonts. */
-export const PICTURE_FONTS = { regular: 'Slate Regular', bold: 'Slate Bold' } as const;
+/** Name under which the pictures of pages find a face. */
+export function pictureFont(face: FaceName): string {
+  return `Slate ${face}`;
+}
 
 let registered: Promise<void> | null = null;
 
@@ -26,10 +48,11 @@ let registered: Promise<void> | null = null;
  */
 export function registerPictureFonts(): Promise<void> {
   registered ??= fontBytes().then(async (bytes) => {
-    const faces = (['regular', 'bold'] as const).map(
-      (name) => new FontFace(PICTURE_FONTS[name], new Uint8Array(readFont(bytes[name]).bytes)),
+    const faces = FACE_NAMES.map(
+      (face) => new FontFace(pictureFont(face), new Uint8Array(readFont(bytes[face]).bytes)),
     );
-    for (const face of faces) document.fonts.add(await face.load());
+    const loaded = await Promise.all(faces.map((face) => face.load()));
+    for (const face of loaded) document.fonts.add(face);
   });
   return registered;
 }

@@ -1,6 +1,6 @@
 import { memo, useEffect, useRef, useState, type ReactNode } from 'react';
 import type { Mark, Page, Point } from '../../../core/slate/layout';
-import { PICTURE_FONTS } from './font-files';
+import { pictureFont } from './font-files';
 
 /** Points to a CSS pixel: 96 pixels and 72 points an inch. */
 const PX_PER_PT = 96 / 72;
@@ -19,7 +19,7 @@ function MarkShape({ mark }: { readonly mark: Mark }): ReactNode {
   switch (mark.kind) {
     case 'text':
       return (
-        <text x={mark.x} y={mark.y} fontFamily={PICTURE_FONTS[mark.font]} fontSize={mark.sizePt} fill="#000">
+        <text x={mark.x} y={mark.y} fontFamily={pictureFont(mark.font)} fontSize={mark.sizePt} fill="#000">
           {mark.text}
         </text>
       );

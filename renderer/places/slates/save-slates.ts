@@ -3,6 +3,7 @@ import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
 import { slugOf } from '../../../core/library';
 import type { HostResult } from '../../../core/host';
+import { doneDates } from '../../../core/slate/next-day';
 import type { SlateSettings } from '../../../core/slate/options';
 import type { Trouble } from '../../../core/result';
 import { zipOf, type ZipEntry } from '../../../core/formats/zip';
@@ -10,6 +11,7 @@ import type { Id, Trip } from '../../../core/document/types';
 import { saveDocument } from '../../actions/save-document';
 import { say } from '../../store/notice';
 import { todayText } from '../../figures/local-time';
+import { desk } from '../../store/store';
 import { machine } from '../../store/machine';
 import { registerPictureFonts } from './font-files';
 import { PrintPages, paperOfPage } from './print-pages';
@@ -55,8 +57,9 @@ async function made<Want extends SlateAsk['want']>(
   label: string,
 ): Promise<Extract<SlateAnswer, { readonly kind: Want }> | null> {
   job.setState({ current: { label, done: 0, all: 0 } });
-  const asked = maker.ask({ want, trip, settings, printedOn: todayText() }, (done, all) =>
-    job.setState({ current: { label, done, all } }),
+  const done = doneDates(trip, desk.getState().nowMin);
+  const asked = maker.ask({ want, trip, settings, printedOn: todayText(), doneDates: done }, (count, all) =>
+    job.setState({ current: { label, done: count, all } }),
   );
   const answer = slateOutcome(await asked);
   if (answer === null) tellStopped();
@@ -132,11 +135,11 @@ function nameInArchive(name: string): string {
 }
 
 /** Whether a diver has a dive on one of the days: who has none would have no page. */
-function divesOn(trip: Trip, diverId: Id, dates: readonly string[] | null): boolean {
+function divesOn(trip: Trip, diverId: Id, dates: SlateSettings['dates']): boolean {
   return trip.dives.some(
     (dive) =>
       (dive.divers?.includes(diverId) ?? true) &&
-      (dates === null || dates.includes(dive.startsAt.slice(0, 10))),
+      (!Array.isArray(dates) || dates.includes(dive.startsAt.slice(0, 10))),
   );
 }
 

@@ -1,14 +1,13 @@
 /** What the window asks of its slate worker, and what comes back: types only. */
+import type { FaceName } from '../../../core/slate/faces';
 import type { Page } from '../../../core/slate/layout';
 import type { SlateSettings } from '../../../core/slate/options';
 import type { Trouble } from '../../../core/result';
+import type { Said } from '../../../core/words/said';
 import type { Trip } from '../../../core/document/types';
 
 /** The font files as they come with the program. */
-export interface FontBytes {
-  readonly regular: Uint8Array;
-  readonly bold: Uint8Array;
-}
+export type FontBytes = Readonly<Record<FaceName, Uint8Array>>;
 
 export interface SlateAsk {
   /** Pages to look at, or the PDF of the same pages. */
@@ -16,11 +15,14 @@ export interface SlateAsk {
   readonly trip: Trip;
   readonly settings: SlateSettings;
   readonly printedOn: string;
+  /** Days that are over. */
+  readonly doneDates: readonly string[];
 }
 
 export interface SlatePages {
   readonly title: string;
   readonly pages: readonly Page[];
+  readonly count: Said;
   readonly missingLetters: readonly string[];
 }
 

@@ -1,5 +1,7 @@
 import type { ReactNode } from 'react';
 import { dateText } from '../../../core/slate/figures';
+import { usualDates } from '../../../core/slate/next-day';
+import { usualMarginMm } from '../../../core/slate/options';
 import { LABEL_SIZES, usualLabel } from '../../../core/slate/labels';
 import type { HoleSide } from '../../../core/slate/paper';
 import type { SlateKind } from '../../../core/slate/request';
@@ -10,9 +12,10 @@ import { useDesk } from '../../store/store';
 import { choose, paperOf, useChoices } from './choices';
 import { PaperChoice } from './paper-choice';
 import { Ticks } from './ticks';
+import ticks from './ticks.module.css';
 
 const KINDS: readonly Option<SlateKind>[] = [
-  { value: 'wet', label: 'Wet-notes slate' },
+  { value: 'card', label: 'Day card' },
   { value: 'briefing', label: 'Briefing sheet' },
   { value: 'trip', label: 'Trip sheet' },
   { value: 'tags', label: 'Cylinder tags and log' },
@@ -32,7 +35,7 @@ const UNITS: readonly Option<SlateUnits | 'window'>[] = [
   { value: 'both', label: 'Both' },
 ];
 
-const MARGINS: readonly Option<string>[] = ['4', '6', '8', '10', '15'].map((mm) => ({
+const MARGINS: readonly Option<string>[] = ['3', '4', '5', '6', '8', '10', '12', '15'].map((mm) => ({
   value: mm,
   label: `${mm} mm`,
 }));
@@ -60,13 +63,43 @@ function Tick(props: {
   );
 }
 
+/** The next diving day, every one, or some. */
+function DayTicks({ dates }: { readonly dates: readonly string[] }): ReactNode {
+  const { dates: chosen, kind } = useChoices();
+  const picked = chosen ?? usualDates(kind);
+  const some = typeof picked === 'string' ? [] : picked;
+  const isAmong = (date: string): boolean => some.includes(date);
+  const toggle = (date: string): void => {
+    const after = dates.filter((each) => isAmong(each) !== (each === date));
+    choose({ dates: after.length === 0 ? null : after });
+  };
+  const whole = { next: 'The next diving day', all: 'Every diving day' } as const;
+  return (
+    <fieldset className={ticks.ticks}>
+      <legend>Days</legend>
+      {(['next', 'all'] as const).map((value) => (
+        <label key={value}>
+          <input type="checkbox" checked={picked === value} onChange={() => choose({ dates: value })} />
+          {whole[value]}
+        </label>
+      ))}
+      {dates.map((date) => (
+        <label key={date}>
+          <input type="checkbox" checked={isAmong(date)} onChange={() => toggle(date)} />
+          {dateText(date)}
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
 /** Everything that can be chosen of a print-out. */
 export function SlateOptionsForm({ dates }: { readonly dates: readonly string[] }): ReactNode {
   const chosen = useChoices();
   const party = useDesk(({ trip }) => trip.party);
-  const wetPaper = useDesk(({ settings }) => settings.paper);
+  const cardPaper = useDesk(({ settings }) => settings.paper);
   const { kind } = chosen;
-  const paper = paperOf(chosen, wetPaper);
+  const paper = paperOf(chosen, cardPaper);
   return (
     <div className="slate-options">
       <Choice label="Kind" value={kind} options={KINDS} commit={(value) => choose({ kind: value })} wide />
@@ -77,19 +110,13 @@ export function SlateOptionsForm({ dates }: { readonly dates: readonly string[] 
         chosen={chosen.diverIds}
         commit={(diverIds) => choose({ diverIds })}
       />
-      <Ticks
-        legend="Days"
-        all="Every diving day"
-        options={dates.map((date) => ({ value: date, label: dateText(date) }))}
-        chosen={chosen.dates}
-        commit={(days) => choose({ dates: days })}
-      />
+      <DayTicks dates={dates} />
       <PaperChoice
         label="Paper"
         value={paper}
         commit={(name) => {
           choose({ papers: { ...chosen.papers, [kind]: name } });
-          if (kind === 'wet') changeSettings({ paper: name });
+          if (kind === 'card') changeSettings({ paper: name });
         }}
       />
       {kind === 'tags' ? (
@@ -123,7 +150,7 @@ export function SlateOptionsForm({ dates }: { readonly dates: readonly string[] 
       />
       <Choice
         label="Margin"
-        value={String(chosen.marginMm)}
+        value={String(chosen.marginMm ?? usualMarginMm(kind))}
         options={MARGINS}
         commit={(mm) => choose({ marginMm: Number(mm) })}
       />
@@ -132,11 +159,11 @@ export function SlateOptionsForm({ dates }: { readonly dates: readonly string[] 
         checked={chosen.twoSided}
         commit={(twoSided) => choose({ twoSided })}
       />
-      {kind === 'wet' ? (
+      {kind === 'card' ? (
         <Tick
-          label="One dive a page, larger type"
-          checked={chosen.onePerPage}
-          commit={(onePerPage) => choose({ onePerPage })}
+          label="Each face on a page of its own"
+          checked={chosen.singleFaces}
+          commit={(singleFaces) => choose({ singleFaces })}
         />
       ) : null}
     </div>

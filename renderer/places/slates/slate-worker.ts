@@ -3,6 +3,7 @@
  * and can stop it by ending this worker. The same functions as the command calls.
  */
 import { assert } from '../../../core/result';
+import { FACE_NAMES } from '../../../core/slate/faces';
 import { readFont, type SlateFonts } from '../../../core/slate/font';
 import { slatePages } from '../../../core/slate/pages';
 import { slatePdf } from '../../../core/slate/pdf';
@@ -18,7 +19,10 @@ let fontsRead: Promise<SlateFonts> | null = null;
 
 function fonts(): Promise<SlateFonts> {
   fontsRead ??= fontBytes()
-    .then(({ regular, bold }) => ({ regular: readFont(regular), bold: readFont(bold) }))
+    .then(
+      (bytes) =>
+        Object.fromEntries(FACE_NAMES.map((face) => [face, readFont(bytes[face])])) as unknown as SlateFonts,
+    )
     .catch((error: unknown) => {
       // Asked for again the next time: who serves the page may be there by then.
       fontsRead = null;
@@ -29,7 +33,7 @@ function fonts(): Promise<SlateFonts> {
 
 /** A message a page is enough: the bar moves, and the copying costs nothing beside the writing. */
 async function make(ask: SlateAsk, progress: Progress): Promise<SlateAnswer> {
-  const { trip, settings, printedOn } = ask;
+  const { trip, settings, printedOn, doneDates } = ask;
   const whole = ledger(trip);
   const request: SlateRequest = {
     ...settings,
@@ -37,6 +41,7 @@ async function make(ask: SlateAsk, progress: Progress): Promise<SlateAnswer> {
     cautions: cautionsOf(whole),
     fonts: await fonts(),
     printedOn,
+    doneDates,
   };
   if (ask.want === 'pages') {
     const laid = slatePages(request);

@@ -1,5 +1,8 @@
 import { useEffect, useMemo, useState, type ReactNode } from 'react';
+import { doneDates } from '../../../core/slate/next-day';
 import type { SlateSettings } from '../../../core/slate/options';
+import { MISSING_MARK } from '../../../core/slate/font';
+import { fileWords } from '../../../core/words/reader';
 import type { Trouble } from '../../../core/result';
 import type { Trip } from '../../../core/document/types';
 import { Choice, type Option } from '../../parts/choice';
@@ -23,7 +26,7 @@ type Shown =
   | { readonly kind: 'troubles'; readonly troubles: readonly Trouble[] };
 
 /** The pages of the choices as they stand, laid out beside the window; the last asked for wins. */
-function usePages(trip: Trip, settings: SlateSettings | null): Shown {
+function usePages(trip: Trip, settings: SlateSettings | null, done: string): Shown {
   const [shown, setShown] = useState<Shown>({ kind: 'waiting' });
   const [maker] = useState(slateMaker);
   useEffect(() => () => maker.stop(), [maker]);
@@ -31,7 +34,7 @@ function usePages(trip: Trip, settings: SlateSettings | null): Shown {
     if (settings === null) return undefined;
     let isShown = true;
     void Promise.all([
-      maker.ask({ want: 'pages', trip, settings, printedOn: todayText() }),
+      maker.ask({ want: 'pages', trip, settings, printedOn: todayText(), doneDates: done.split(' ') }),
       registerPictureFonts(),
     ]).then(([outcome]) => {
       const answer = slateOutcome(outcome);
@@ -40,7 +43,7 @@ function usePages(trip: Trip, settings: SlateSettings | null): Shown {
     return () => {
       isShown = false;
     };
-  }, [maker, trip, settings]);
+  }, [maker, trip, settings, done]);
   return shown;
 }
 
@@ -135,6 +138,8 @@ export function Slates(): ReactNode {
     () => [...new Set(whole.divers.flatMap((each) => each.days.map((day) => day.date)))].toSorted(),
     [whole],
   );
+  // A text, as the clock ticks oftener than a day is over.
+  const done = useDesk(({ trip: shown, nowMin }) => doneDates(shown, nowMin).join(' '));
   const { zoom, ...printed } = chosen;
   const key = JSON.stringify(printed);
   const read = useMemo(
@@ -143,7 +148,7 @@ export function Slates(): ReactNode {
     // oxlint-disable-next-line react/exhaustive-deps
     [key, trip, dates, units, clock, paper],
   );
-  const shown = usePages(trip, read.ok ? read.value : null);
+  const shown = usePages(trip, read.ok ? read.value : null, done);
   const laid = read.ok && shown.kind === 'pages' ? shown.value : null;
   const pages = laid?.pages ?? [];
   usePrintedAlone(laid);
@@ -160,13 +165,14 @@ export function Slates(): ReactNode {
         {read.ok && shown.kind === 'waiting' ? <p className="waiting">Laying out the pages…</p> : null}
         {shown.kind === 'pages' && shown.value.missingLetters.length > 0 ? (
           <p className="care" role="status">
-            The font has no sign for {shown.value.missingLetters.join(' ')}: a box stands in its place.
+            The fonts have no sign for {shown.value.missingLetters.join(' ')}: {MISSING_MARK} stands in its
+            place.
           </p>
         ) : null}
         {pages.length > 0 ? (
           <div className="slates-head">
             <p className="slates-count" role="status">
-              {pages.length === 1 ? 'One page' : `${pages.length} pages`}
+              {laid === null ? '' : fileWords(laid.count)}
             </p>
             <Choice
               label="Shown"

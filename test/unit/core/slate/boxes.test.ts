@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { assert } from '../../../../core/result';
 import { PAPERS, PT_PER_MM } from '../../../../core/slate/paper';
-import { PRINT_MIN_PT, SLATE_MIN_PT } from '../../../../core/slate/page-frame';
+import { PRINT_MIN_PT } from '../../../../core/slate/page-frame';
 import { SAFETY_LINE } from '../../../../core/words/safety-line';
 import { fileWords } from '../../../../core/words/reader';
 import { SLATE_KINDS, type SlateKind } from '../../../../core/slate/request';
@@ -14,7 +14,7 @@ import { bigTrip } from '../../../bench/big-trip';
 import { aDive, aTrip, RICH } from '../../../builders/trip';
 import { aPaper, aRequest, faultsOf, layoutOf, textsOf, wordsOf } from '../../../support/slates';
 
-const MARGIN_MM = 6;
+const MARGIN_MM = 5;
 
 /** As long as a name may be: words of wide letters, and one word without a place to break. */
 const LONG_WORDS = 'Wunderwasserwand am Mövenmeerbusen WWWWWW below the outermost lighthouse of Wiwa';
@@ -51,18 +51,19 @@ const twoDivers = (trip: Trip): Trip => ({ ...trip, party: trip.party.slice(0, 2
 
 /** Ways to print: each unit, each punched side, each arrangement at least once. */
 const WAYS = [
-  { units: 'metric', holes: 'left', twoSided: true, onePerPage: false },
-  { units: 'imperial', holes: 'top', twoSided: false, onePerPage: true },
-  { units: 'both', holes: 'none', twoSided: false, onePerPage: false },
+  { units: 'metric', holes: 'left', twoSided: true, isFolded: false },
+  { units: 'imperial', holes: 'top', twoSided: false, isFolded: true },
+  { units: 'both', holes: 'none', twoSided: false, isFolded: true },
 ] as const;
 
+/** The line of caution at the foot of a card is small; nothing else on any page is. */
 function smallestPt(kind: SlateKind): number {
-  return kind === 'wet' ? SLATE_MIN_PT : PRINT_MIN_PT;
+  return kind === 'card' ? 7 : PRINT_MIN_PT;
 }
 
-/** Labels have no margins but an inset of their own. */
+/** Labels have no margins but an inset of their own; the foot of a card stands a millimetre lower. */
 function marginPt(kind: SlateKind): number {
-  return (kind === 'tags' ? 2 : MARGIN_MM) * PT_PER_MM;
+  return (kind === 'tags' ? 2 : kind === 'card' ? 4 : MARGIN_MM) * PT_PER_MM;
 }
 
 describe('every kind on every paper', () => {
@@ -116,7 +117,7 @@ describe('figures', () => {
 });
 
 describe('the foot of each page', () => {
-  for (const kind of SLATE_KINDS) {
+  for (const kind of SLATE_KINDS.filter((each) => each !== 'card')) {
     it(`${kind}: carries the cautions, the trip, the day, the version and the page`, () => {
       const { pages } = layoutOf(demoTrip(), { kind, paper: aPaper('A4') });
       const version = `file version 2-${planMark(demoTrip())}`;
@@ -131,28 +132,37 @@ describe('the foot of each page', () => {
 });
 
 describe('several pages on a sheet', () => {
-  it('lays four A6 on A4, inside the sheet, with lines to cut along', () => {
+  it('lays two folded A6 on A4, inside the sheet, with a line to cut along', () => {
     const single = layoutOf(demoTrip());
     const sheets = layoutOf(demoTrip(), { sheet: aPaper('A4') });
-    expect(sheets.pages.length).toBe(Math.ceil(single.pages.length / 4));
-    for (const page of sheets.pages) expect(faultsOf(page, MARGIN_MM * PT_PER_MM)).toEqual([]);
+    expect(sheets.pages.length).toBe(Math.ceil(single.pages.length / 2));
+    for (const page of sheets.pages) expect(faultsOf(page, 4 * PT_PER_MM)).toEqual([]);
     const words = (pages: typeof single.pages) => pages.map(wordsOf).join('\n');
     expect(words(sheets.pages)).toBe(words(single.pages));
     expect(
       sheets.pages[0]!.marks.filter((mark) => mark.kind === 'line' && mark.dashPt?.[0] === 3),
-    ).toHaveLength(2);
+    ).toHaveLength(1);
   });
 
-  it('puts the back of a page where its front is once the sheet is turned', () => {
-    const [front, back] = layoutOf(demoTrip(), { sheet: aPaper('A4'), twoSided: true }).pages;
+  it('puts the back of a card where its front is once the sheet is turned', () => {
+    const [front, back] = layoutOf(demoTrip(), {
+      sheet: aPaper('A4'),
+      isFolded: false,
+      twoSided: true,
+      dates: ['2027-03-17'],
+    }).pages;
     const halfPt = front!.widthPt / 2;
-    const left = (page: typeof front, number: number) =>
-      textsOf(page!).find((mark) => mark.text.includes(`page ${number}/`))!.x < halfPt;
-    // Pages 1 and 2 are one leaf: the first on the left of the front, the second on the right of the back.
-    expect(left(front, 1)).toBe(true);
-    expect(left(back, 2)).toBe(false);
-    expect(left(front, 3)).toBe(false);
-    expect(left(back, 4)).toBe(true);
+    const isLeft = (page: typeof front, name: string, words: string): boolean => {
+      const texts = textsOf(page!);
+      const at = texts.findIndex((mark) => mark.text === name);
+      const turned = texts.findIndex((mark, i) => i > at && mark.text === words);
+      return texts[at]!.x < halfPt && texts[turned]!.x < halfPt;
+    };
+    // The guide's card lies on the left of the front, and so on the right of the back.
+    expect(isLeft(front, 'Guide', 'overleaf 3, 4')).toBe(true);
+    expect(isLeft(back, 'Guide', 'overleaf 1, 2')).toBe(false);
+    expect(isLeft(front, 'Guest 1', 'overleaf 3, 4')).toBe(false);
+    expect(isLeft(back, 'Guest 1', 'overleaf 1, 2')).toBe(true);
   });
 });
 
@@ -160,13 +170,13 @@ const leftmost = (page: Parameters<typeof textsOf>[0]) => Math.min(...textsOf(pa
 
 describe('the punched side', () => {
   it('changes sides on the back of a page', () => {
-    const { pages } = layoutOf(demoTrip(), { holes: 'left', twoSided: true });
+    const { pages } = layoutOf(demoTrip(), { holes: 'left', twoSided: true, isFolded: false });
     expect(leftmost(pages[0]!)).toBeCloseTo((MARGIN_MM + 12) * PT_PER_MM, 1);
     expect(leftmost(pages[1]!)).toBeCloseTo(MARGIN_MM * PT_PER_MM, 1);
   });
 
   it('stays where it is on single sides', () => {
-    const { pages } = layoutOf(demoTrip(), { holes: 'left' });
+    const { pages } = layoutOf(demoTrip(), { kind: 'briefing', paper: aPaper('A4'), holes: 'left' });
     for (const page of pages) expect(leftmost(page)).toBeCloseTo((MARGIN_MM + 12) * PT_PER_MM, 1);
   });
 });

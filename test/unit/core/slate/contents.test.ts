@@ -83,9 +83,9 @@ describe('the number of a dive', () => {
         name: page.name,
         text: wordsOf(page).replaceAll('\n', ' '),
       }));
-    const [wet] = words({ kind: 'wet', diverIds: ['bob'] });
-    expect(wet!.name).toBe('Bob, Sat 6 Mar 2027, dives 2, 4');
-    expect(wet!.text).toContain('2 Wall 07:30');
+    const [card] = words({ kind: 'card', paper: aPaper('A6'), diverIds: ['bob'] });
+    expect(card!.name).toBe('Bob, Sat 6 March, dives 2, 4; Bob, Sat 6 March');
+    expect(card!.text).toContain('2 Wall in 07:30');
     const [tags] = words({ kind: 'tags', diverIds: ['bob'] });
     expect(tags!.text).toContain('Dive 2, 07:30, Wall');
     expect(tags!.text).toContain('Dive 4, 19:00, Wall');

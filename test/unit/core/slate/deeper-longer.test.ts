@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { deeperLonger } from '../../../../core/slate/deeper-longer';
+import { deeperLonger, type DeeperLonger } from '../../../../core/slate/deeper-longer';
+import { slateReader } from '../../../../core/slate/reading';
 import { ledger } from '../../../../core/ledger/ledger';
 import { roomOf } from '../../../../core/ledger/room';
 import type { Dive, Trip } from '../../../../core/document/types';
@@ -7,7 +8,24 @@ import { aDive, aDiver, aTrip } from '../../../builders/trip';
 
 function tableOf(trip: Trip, units: 'metric' | 'imperial' | 'both' = 'metric') {
   const [mine] = ledger(trip).divers;
-  return deeperLonger(trip, mine!.entries[0]!, units);
+  return plain(deeperLonger(trip, mine!.entries[0]!, slateReader({ units, clock: '24h' })));
+}
+
+/** Words without the signs of their setting. */
+function bare(text: string): string {
+  return text.replaceAll(/[\ue000-\ue003]/g, '').replaceAll('\u00a0', ' ');
+}
+
+function plain({ title, head, rows }: DeeperLonger): DeeperLonger {
+  return {
+    title: bare(title),
+    head: head.map(bare),
+    rows: rows.map((row) => ({
+      ...row,
+      depth: bare(row.depth),
+      cells: typeof row.cells === 'string' ? bare(row.cells) : row.cells.map(bare),
+    })),
+  };
 }
 
 function entryOfTrip(trip: Trip) {
@@ -22,13 +40,13 @@ function entryOf(change: Partial<Dive>) {
 describe('deeperLonger', () => {
   it('goes on at the next two round depths and times', () => {
     const table = tableOf(aTrip([aDive({ depthM: 25, bottomMin: 22 })]));
-    expect(table.head).toEqual(['At', 'no-stop', '25 min', '30 min']);
+    expect(table.head).toEqual(['at', 'no-stop', 'for 25 min', 'for 30 min']);
     expect(table.rows.map((row) => row.depth)).toEqual(['25 m', '27 m', '30 m']);
   });
 
   it('takes a depth and time that are round already one step further', () => {
     const table = tableOf(aTrip([aDive({ depthM: 24, bottomMin: 20 })]));
-    expect(table.head.slice(2)).toEqual(['25 min', '30 min']);
+    expect(table.head.slice(2)).toEqual(['for 25 min', 'for 30 min']);
     expect(table.rows.map((row) => row.depth)).toEqual(['24 m', '27 m', '30 m']);
   });
 
@@ -46,7 +64,7 @@ describe('deeperLonger', () => {
     expect(dived.rows.map((row) => row.depth)).toEqual(['50 ft', '60 ft', '70 ft']);
     const metres = tableOf(aTrip([aDive({ depthM: 26.95, bottomMin: 14.7 })]));
     expect(metres.rows.map((row) => row.depth)).toEqual(['26.9 m', '27 m', '30 m']);
-    expect(metres.head.slice(2)).toEqual(['20 min', '25 min']);
+    expect(metres.head.slice(2)).toEqual(['for 20 min', 'for 25 min']);
   });
 
   it('says what the ledger says of each of those dives', () => {
@@ -54,25 +72,26 @@ describe('deeperLonger', () => {
     for (const { depthM, bottomMin, later } of [
       { depthM: 15, bottomMin: 31, later: [35, 40] },
       { depthM: 30, bottomMin: 16, later: [20, 25] },
+      { depthM: 20, bottomMin: 27, later: [30, 35] },
     ]) {
       for (const row of tableOf(aTrip([aDive({ depthM, bottomMin })])).rows) {
         const cells = row.cells as readonly string[];
-        expect(cells[0]).toBe(`${Math.floor(entryOf({ depthM: row.depthM, bottomMin }).noStopMin!)} min`);
+        expect(cells[0]).toBe(`${Math.floor(entryOf({ depthM: row.depthM, bottomMin }).noStopMin!)}`);
         for (const [i, min] of later.entries()) {
           const { stops } = entryOf({ depthM: row.depthM, bottomMin: min });
           const total = stops!.reduce((sum, stop) => sum + stop.min, 0);
-          const kind = stops!.length === 0 ? 'none' : stops!.length <= 2 ? 'each' : 'sum';
+          const kind = stops!.length === 0 ? 'none' : stops!.length === 1 ? 'one' : 'range';
           const said = {
             none: 'no stops',
-            each: stops!.map((stop) => `${stop.depthM} m: ${stop.min}`).join(', '),
-            sum: `from ${stops![0]?.depthM} m: ${total}`,
+            one: `${stops![0]?.depthM} m ${total} min`,
+            range: `${stops![0]?.depthM}–${stops!.at(-1)?.depthM} m ${total} min`,
           }[kind];
           expect(cells[i + 1]!.replaceAll('\u00a0', ' ')).toBe(said);
           kinds.add(kind);
         }
       }
     }
-    expect([...kinds].toSorted()).toEqual(['each', 'none', 'sum']);
+    expect([...kinds].toSorted()).toEqual(['none', 'one', 'range']);
   });
 
   it('gives no time past the MOD of the mix', () => {
@@ -101,7 +120,7 @@ describe('deeperLonger', () => {
     const { min, minLimit } = roomOf(trip, entryOfTrip(trip));
     expect(minLimit).toBe('gas');
     expect(min).toBeLessThan(10);
-    expect(tableOf(trip).head.slice(2)).toEqual(['15 min', '20 min']);
+    expect(tableOf(trip).head.slice(2)).toEqual(['for 15 min', 'for 20 min']);
     expect((tableOf(trip).rows[0]!.cells as readonly string[]).at(-1)).toBe('gas short');
   });
 
@@ -127,30 +146,32 @@ describe('deeperLonger', () => {
       mixes: [half],
     });
     const [mine] = ledger(trip).divers;
-    const table = deeperLonger(trip, mine!.entries[1]!, 'metric');
+    const table = plain(
+      deeperLonger(trip, mine!.entries[1]!, slateReader({ units: 'metric', clock: '24h' })),
+    );
     expect((table.rows[0]!.cells as readonly string[]).slice(1)).toEqual(['no stops', 'past CNS 24 h']);
   });
 
-  it('names each level, all of them deeper by the same, with the no-stop time of each', () => {
+  it('names each level, all of them deeper by one step, and no no-stop time: there is one a level', () => {
     const legs = [
       { depthM: 30, min: 12 },
       { depthM: 18, min: 22 },
     ];
-    const table = tableOf(aTrip([aDive({ depthM: 30, bottomMin: 34, legs })]));
-    expect(table.rows.map((row) => row.depth)).toEqual(['30/18 m', '33/21 m', '36/24 m']);
-    const limits = (byM: number) =>
-      entryOf({
-        depthM: 30 + byM,
-        bottomMin: 34,
-        legs: legs.map(({ depthM, min }) => ({ depthM: depthM + byM, min })),
-      }).levels.map(({ noStopMin }) => Math.floor(noStopMin!));
-    expect(table.rows.map((row) => row.cells[0])).toEqual(
-      [0, 3, 6].map((byM) => `${limits(byM).join('/')} min`),
-    );
-    expect([limits(3)[0], limits(6)[0]].every((min) => min! < 12)).toBe(true);
-    expect(table.rows[1]!.cells.slice(1)).not.toContain('no stops');
-    const both = tableOf(aTrip([aDive({ depthM: 30, bottomMin: 34, legs })]), 'both');
-    expect(both.rows[0]!.depth).toBe('30/18 m / 98/59 ft');
+    const trip = aTrip([aDive({ depthM: 30, bottomMin: 34, legs })]);
+    const table = tableOf(trip);
+    expect(table.rows.map((row) => row.depth)).toEqual(['30, 18 m', '33, 21 m']);
+    expect(table.head).toEqual(['at', '35 min in all', '40 min in all']);
+    expect(table.rows[1]!.cells).not.toContain('no stops');
+    expect(tableOf(trip, 'both').rows[0]!.depth).toBe('30, 18 m, 98, 59 ft');
+  });
+
+  it('has the unit of stops in its title in feet, and in each cell in metres', () => {
+    const trip = aTrip([aDive({ depthM: 30, bottomMin: 16 })]);
+    expect(tableOf(trip).title).toBe('If deeper or longer: stops, minutes in all');
+    expect(tableOf(trip, 'imperial').title).toBe('If deeper or longer: stops in ft, minutes in all');
+    const cells = tableOf(trip, 'imperial').rows.flatMap(({ cells: each }) => each);
+    expect(cells.filter((cell) => cell.includes('–'))).not.toEqual([]);
+    for (const cell of cells) expect(cell).not.toMatch(/\d ft/);
   });
 
   it('holds what was dived to the depth as it is printed', () => {
@@ -158,7 +179,7 @@ describe('deeperLonger', () => {
     const table = tableOf(aTrip([aDive({ depthM: 18, bottomMin: 30, asDived })]), 'imperial');
     expect(table.rows[0]!.depth).toBe('61 ft');
     const at = ledger(aTrip([aDive({ depthM: 61 * 0.3048, bottomMin: 33.3 })])).divers[0]!.entries[0]!;
-    expect(table.rows[0]!.cells[0]).toBe(`${Math.floor(at.noStopMin!)} min`);
+    expect(table.rows[0]!.cells[0]).toBe(`${Math.floor(at.noStopMin!)}`);
   });
 
   it('does not go where the way down takes longer than the dive', () => {

@@ -1,25 +1,45 @@
 import { describe, expect, it } from 'vitest';
-import { canPrint, printable, textWidthPt } from '../../../../core/slate/font';
+import { FACE_NAMES } from '../../../../core/slate/faces';
+import { MISSING_MARK, printable, textWidthPt } from '../../../../core/slate/font';
 import { setterOf } from '../../../../core/slate/layout';
 import { FONTS } from '../../../support/slates';
 
 describe('readFont', () => {
-  it('finds the letters of Latin, Greek, Cyrillic and the signs the slates need', () => {
-    for (const letter of 'AzÅŁőßñΩλЖяї≥→–−…□·×%') expect(canPrint(letter.codePointAt(0)!, FONTS)).toBe(true);
-  });
-
-  it('reads the vertical reach that the layout counts on', () => {
-    for (const font of [FONTS.regular, FONTS.bold]) {
-      expect(font.ascent).toBeLessThanOrEqual(0.93);
-      expect(font.descent).toBeLessThanOrEqual(0.24);
+  it('finds in every face the letters of Latin and the signs the slates need', () => {
+    for (const face of FACE_NAMES) {
+      expect(printable(`AzÅŁőßñș≥→–−…·×%½°µ${MISSING_MARK}`, face, FONTS)).toMatchObject({
+        face,
+        missing: [],
+      });
     }
   });
 
+  it('has Greek and Cyrillic in the serif face, and in the wide one for the condensed', () => {
+    for (const face of FACE_NAMES) {
+      expect(printable('Ώρα ñ λ Жанна я ї', face, FONTS).missing).toEqual([]);
+    }
+    expect(printable('Жанна', 'name', FONTS).face).toBe('name');
+    expect(printable('Жанна', 'text', FONTS).face).toBe('wide');
+    expect(printable('Жанна', 'boldSlant', FONTS).face).toBe('wideBold');
+  });
+
+  it('has figures of one width, and knows how far the ink of a letter reaches', () => {
+    for (const face of FACE_NAMES) {
+      const widths = [...'0123456789'].map((digit) => textWidthPt(digit, FONTS[face], 1));
+      expect(new Set(widths).size).toBe(1);
+      expect(FONTS[face].inkOf(0x20)).toBeNull();
+    }
+    const digit = FONTS.bold.inkOf('8'.codePointAt(0)!)!;
+    expect(digit.top).toBeGreaterThan(0.65);
+    expect(digit.bottom).toBeGreaterThan(-0.05);
+    expect(FONTS.text.inkOf('g'.codePointAt(0)!)!.bottom).toBeLessThan(-0.15);
+  });
+
   it('measures in proportion to the size, letter by letter', () => {
-    const wide = textWidthPt('AVAT', FONTS.regular, 20);
-    expect(wide).toBeCloseTo(2 * textWidthPt('AVAT', FONTS.regular, 10), 9);
+    const wide = textWidthPt('AVAT', FONTS.text, 20);
+    expect(wide).toBeCloseTo(2 * textWidthPt('AVAT', FONTS.text, 10), 9);
     expect(wide).toBeCloseTo(
-      [...'AVAT'].reduce((sum, each) => sum + textWidthPt(each, FONTS.regular, 20), 0),
+      [...'AVAT'].reduce((sum, each) => sum + textWidthPt(each, FONTS.text, 20), 0),
       9,
     );
   });
@@ -27,25 +47,31 @@ describe('readFont', () => {
 
 describe('printable', () => {
   it('composes a letter and its accent into one', () => {
-    expect(printable('A\u030angstro\u0308m', FONTS)).toEqual({ text: '\u00c5ngstr\u00f6m', missing: [] });
+    expect(printable('A\u030angstro\u0308m', 'text', FONTS)).toMatchObject({
+      text: '\u00c5ngstr\u00f6m',
+      missing: [],
+    });
   });
 
   it('says which letters are missing and marks their place', () => {
-    expect(printable('Kai 海 海底', FONTS)).toEqual({ text: 'Kai □ □□', missing: ['海', '底'] });
+    expect(printable('Kai 海 海底', 'text', FONTS)).toMatchObject({
+      text: 'Kai ◊ ◊◊',
+      missing: ['海', '底'],
+    });
   });
 
   it('counts scripts that need joining as missing, though the font has the letters', () => {
-    expect(FONTS.regular.advances.has('ب'.codePointAt(0)!)).toBe(true);
-    expect(printable('ب', FONTS).missing).toEqual(['ب']);
+    const withIt = { ...FONTS, text: { ...FONTS.text, advances: new Map([['ب'.codePointAt(0)!, 0.5]]) } };
+    expect(printable('ب', 'text', withIt).missing).toEqual(['ب']);
   });
 
   it('takes line breaks and tabs for spaces', () => {
-    expect(printable('North\n\tWall', FONTS).text).toBe('North  Wall');
+    expect(printable('North\n\tWall', 'text', FONTS).text).toBe('North  Wall');
   });
 });
 
 describe('setting text', () => {
-  const style = { font: 'regular', sizePt: 10 } as const;
+  const style = { font: 'text', sizePt: 10 } as const;
 
   it('breaks at spaces and never sets a line wider than asked', () => {
     const set = setterOf(FONTS);

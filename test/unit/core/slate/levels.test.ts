@@ -86,29 +86,13 @@ describe('a dive of several levels', () => {
     expect(divesOf(single)[0]).toMatchObject(one);
   });
 
-  it('has on its wet-notes slate each level with its own no-stop time, and no star', () => {
-    const words = printed(two(), { paper: aPaper('A5') });
-    const [levels, square] = divesOf(two());
-    expect(words).toContain(`Levels ${plain(levels!.levelLimits)} Air`);
-    expect(words).toContain(`Time in all 32 min No-stop at 24 m ${levels!.noStop.value} min Room`);
-    expect(words).toContain(`Time 30 min No-stop ${square!.noStop.value} min Room`);
-    expect(words).toContain(`24/14 m ${levels!.noStops.value} min`);
-    expect(words.match(/Levels/g)).toHaveLength(1);
-    expect(words).not.toContain('*');
-  });
-
-  it('leaves the depth out of the label where its cell is too narrow for it', () => {
-    const words = printed(two(), { paper: aPaper('A6'), onePerPage: true });
-    expect(words).toContain(`Time in all 32 min No-stop ${divesOf(two())[0]!.noStop.value} min Room`);
-  });
-
-  it('keeps the profile and the table on the page of A6 where the demo has levels', () => {
-    const pages = layoutOf(demoTrip(), { dates: ['2027-03-16'], diverIds: ['guide'] }).pages;
-    expect(pages).toHaveLength(3);
-    const [first] = pages;
-    expect(wordsOf(first!)).toContain('Levels');
-    expect(wordsOf(first!)).toContain('past the MOD of');
-    expect(first!.marks.some((mark) => mark.kind === 'area')).toBe(true);
+  it('has on its card each level with its own no-stop time beside it', () => {
+    const words = printed(two(), {});
+    const [deep, shallow] = divesOf(two())[0]!.entry.levels.map(({ noStopMin }) => Math.floor(noStopMin!));
+    expect(words).toContain(`24 12  min 08:12 12 of  ${deep} 14 32  min 08:32 20 of  ${shallow}`);
+    expect(words).toContain('Leave each level at No-stop limit');
+    expect(words.match(/Leave each level at/g)).toHaveLength(1);
+    expect(words).toContain('24, 14 m');
   });
 
   it('has on the briefing the levels once a dive, and each diver\u2019s no-stop times in their order', () => {
@@ -185,13 +169,12 @@ describe('a dive past its limit on an earlier level', () => {
     expect(divesOf(past)[1]!.pastLevels).toBeNull();
   });
 
-  it('has on its wet-notes slate no room, and no whole time that would keep the limit', () => {
-    const words = printed(past, { paper: aPaper('A5'), onePerPage: true });
-    expect(words).toContain('10 min Room past limit');
-    expect(words).toContain('6 m 40 min (no limit) Air');
-    expect(words).not.toContain('in all 72 of');
-    expect(words).not.toContain('in all 72 min (');
-    expect(words).toMatch(/No-stop \d+ min Room/);
+  it('has on its card no room, and the levels with what each allows', () => {
+    const words = printed(past, {});
+    expect(words).toContain('Room to no-stop past');
+    expect(words).toContain('12 of  10');
+    expect(words).toContain('20 of  0');
+    expect(words).toContain('no limit');
   });
 
   it('is named in the briefing\u2019s card with the level, and its diver is the tightest', () => {

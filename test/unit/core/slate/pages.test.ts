@@ -6,6 +6,7 @@ import { LABEL_SIZES } from '../../../../core/slate/labels';
 import { readSlateOptions, usualPaper } from '../../../../core/slate/options';
 import { PT_PER_MM } from '../../../../core/slate/paper';
 import { slatePages } from '../../../../core/slate/pages';
+import { ledger } from '../../../../core/ledger/ledger';
 import type { SlateRequest } from '../../../../core/slate/request';
 import type { Trip } from '../../../../core/document/types';
 import { AIR, aDive, aDiver, aTrip, RICH } from '../../../builders/trip';
@@ -28,20 +29,33 @@ function kindsOf(trip: Trip, change: Partial<SlateRequest>): readonly string[] {
 const names = (change: Partial<SlateRequest>) => layoutOf(week, change).pages.map((page) => page.name);
 
 describe('choosing', () => {
-  it('prints the whole party, diver by diver and day by day', () => {
-    expect(names({ onePerPage: true })).toEqual([
-      'Guest 1, Sat 6 Mar 2027, dive 1',
-      'Guest 1, Sat 6 Mar 2027, dive 2',
-      'Guest 2, Sat 6 Mar 2027, dive 1',
-      'Guest 2, Sat 6 Mar 2027, dive 2',
-      'Guest 2, Sun 7 Mar 2027, dive 1',
+  it('prints the whole party, day by day and diver by diver', () => {
+    expect(names({ isFolded: false })).toEqual([
+      'Guest 1, Sat 6 March, dives 1, 2',
+      'Guest 2, Sat 6 March, dives 1, 2',
+      'Guest 2, Sun 7 March, dives 1',
     ]);
   });
 
   it('prints the divers and days chosen', () => {
-    expect(names({ diverIds: ['guest-2'], dates: ['2027-03-07'] })).toEqual([
-      'Guest 2, Sun 7 Mar 2027, dive 1',
+    expect(names({ diverIds: ['guest-2'], dates: ['2027-03-07'], isFolded: false })).toEqual([
+      'Guest 2, Sun 7 March, dives 1',
     ]);
+  });
+
+  it('prints the next diving day where none is named, and of the trip sheet all', () => {
+    const of = (change: Partial<SlateRequest>) =>
+      names({ dates: null, isFolded: false, diverIds: ['guest-2'], ...change });
+    expect(of({})).toEqual(['Guest 2, Sat 6 March, dives 1, 2']);
+    expect(of({ doneDates: ['2027-03-06'] })).toEqual(['Guest 2, Sun 7 March, dives 1']);
+    expect(of({ printedOn: '2027-03-07' })).toEqual(['Guest 2, Sun 7 March, dives 1']);
+    // All lies behind: the first day of which nobody has said that it is over.
+    expect(of({ printedOn: '2027-03-09' })).toEqual(['Guest 2, Sat 6 March, dives 1, 2']);
+    expect(of({ printedOn: '2027-03-09', doneDates: ['2027-03-06', '2027-03-07'] })).toEqual([
+      'Guest 2, Sun 7 March, dives 1',
+    ]);
+    const trip = layoutOf(week, { kind: 'trip', paper: aPaper('A4'), dates: null, diverIds: ['guest-2'] });
+    expect(wordsOf(trip.pages[0]!).match(/Wall/g)).toHaveLength(3);
   });
 
   it('numbers the divers whose names the font cannot print, so that no two look alike', () => {
@@ -54,17 +68,7 @@ describe('choosing', () => {
       aTrip([aDive({ id: 'a', startsAt: '2027-03-06T08:00' })], { party }),
     );
     expect(missingLetters).toEqual(['山', '田', '中']);
-    expect(pages.map((page) => textsOf(page)[0]!.text)).toEqual([
-      'Diver 1, \u25a1\u25a1',
-      'Diver 2, \u25a1\u25a1',
-      'Ώρα',
-    ]);
-  });
-
-  it('puts several dives on a page that takes them, one on request', () => {
-    const a4 = aPaper('A4');
-    expect(names({ paper: a4, diverIds: ['guest-1'] })).toEqual(['Guest 1, Sat 6 Mar 2027, dives 1 to 2']);
-    expect(names({ paper: a4, diverIds: ['guest-1'], onePerPage: true })).toHaveLength(2);
+    expect(textsOf(pages[0]!)[0]!.text).toBe('Diver 1, \u25ca\u25ca, Diver 2, \u25ca\u25ca, Ώρα');
   });
 });
 
@@ -85,7 +89,7 @@ describe('what cannot be printed', () => {
     expect(kindsOf(week, { sheet: aPaper('60x60mm') })).toEqual(['sheet']);
   });
 
-  it.each(['wet', 'trip', 'tags'] as const)(
+  it.each(['card', 'trip', 'tags'] as const)(
     'a margin too wide for what has to stand on a page of kind %s, with the widest that fits',
     (kind) => {
       const asked = (marginMm: number) => slatePages(aRequest(week, { kind, marginMm }));
@@ -113,8 +117,8 @@ describe('what cannot be printed', () => {
       expect(laid.troubles.map(({ where }) => where)).toEqual(['paper']);
       return laid.troubles[0].mend;
     };
-    expect(mendOf('40x60mm')).toContain('each of the named papers takes it with margins of 6 mm');
-    expect(mendOf('68x110mm')).toMatch(/or (no margin|a margin of at most [1-5] mm)\./);
+    expect(mendOf('40x60mm')).toContain('each of the named papers takes it with the usual margins');
+    expect(mendOf('82x148mm')).toMatch(/or (no margin|a margin of at most [1-4] mm)\./);
   });
 
   it('a trip sheet of dives on which no mix may go, though there are dives', () => {
@@ -126,66 +130,69 @@ describe('what cannot be printed', () => {
   });
 });
 
-describe('wet-notes slate', () => {
+describe('day card', () => {
+  const text = (trip: Trip, change: Partial<SlateRequest> = {}): string =>
+    layoutOf(trip, change).pages.map(wordsOf).join('\n').replaceAll('\n', ' ');
+
   it('says loudly what must not be dived as planned', () => {
-    const trip = aTrip([aDive({ depthM: 39, bottomMin: 20, mix: 'rich' })]);
-    const words = wordsOf(layoutOf(trip, { paper: aPaper('A5') }).pages[0]!);
-    expect(words).toMatch(/^Stop: /m);
+    const words = text(aTrip([aDive({ depthM: 39, bottomMin: 20, mix: 'rich' })]));
+    expect(words).toMatch(/Stop: /);
     expect(words).toContain('past the MOD of 28 m');
   });
 
-  it('goes on with a page of the same name where a dive does not fit on one', () => {
-    const trip = aTrip([aDive({ depthM: 36, bottomMin: 25 })]);
-    expect(layoutOf(trip).pages.map((page) => page.name)).toEqual([
-      'Guest 1, Sat 6 Mar 2027, dive 1',
-      'Guest 1, Sat 6 Mar 2027, dive 1, continued',
-    ]);
-  });
-
-  it('says on every page of a dive torn over several which dive it is', () => {
-    // Past MOD, own depth and no-stop limit: the cautions alone are more than a page takes beside the rest.
+  it('goes on with the grid overleaf, under the line of its dive, where a block does not fit on a face', () => {
     const trip = aTrip([aDive({ depthM: 44, bottomMin: 30, mix: 'lean' })]);
-    const pages = layoutOf(trip, { holes: 'left', units: 'both' }).pages.map(wordsOf);
-    expect(pages.length).toBeGreaterThan(2);
-    for (const [i, page] of pages.entries()) {
-      expect(page).toContain('1 Wall');
-      expect(page.includes('continued')).toBe(i > 0);
-    }
+    const pages = layoutOf(trip, { holes: 'left', units: 'both', isFolded: false }).pages.map(wordsOf);
+    expect(pages.length).toBeGreaterThan(1);
+    for (const page of pages) expect(page).toContain('Wall');
+    expect(pages[0]).toMatch(/Stop: /);
+    expect(pages.filter((page) => page.includes('If deeper or longer'))).toHaveLength(1);
   });
 
-  it('sets depth, time, no-stop time and room large also where four in a row find no room', () => {
+  it('has depth, run time, turn, minimum and MOD in one large size', () => {
     const trip = aTrip([aDive({ id: 'x', startsAt: '2027-03-06T08:00', depthM: 12.5, bottomMin: 35 })]);
     for (const holes of ['none', 'left', 'top'] as const) {
-      const [page] = layoutOf(trip, { paper: aPaper('A6'), holes, units: 'both' }).pages;
-      const labels = ['Depth', 'Time', 'No-stop', 'Room'];
-      const texts = textsOf(page!);
-      for (const label of labels) {
-        const at = texts.findIndex(({ text }) => text.startsWith(label));
-        expect(texts[at + 1]!.text).toMatch(/^\d+(\.\d)? (m|min)$/);
-        expect(texts[at + 1]!.sizePt).toBeGreaterThanOrEqual(texts[at]!.sizePt * 1.25);
-      }
+      const [page] = layoutOf(trip, { holes, units: 'both' }).pages;
+      const large = textsOf(page!).filter(({ sizePt }) => sizePt === 22);
+      expect(large.map((mark) => mark.text)).toHaveLength(5);
+      expect(large.map((mark) => mark.text).slice(0, 2)).toEqual(['12.5', '35']);
+      // What is a depth is slanted, and nothing else is.
+      expect(large.map(({ font }) => font)).toEqual(['boldSlant', 'bold', 'bold', 'bold', 'boldSlant']);
     }
   });
 
-  it('prints required stops in place of the safety stop', () => {
-    const trip = aTrip([aDive({ depthM: 36, bottomMin: 25 })]);
-    const words = wordsOf(layoutOf(trip, { paper: aPaper('A5') }).pages[0]!);
-    expect(words).toMatch(/STOPS\n\d+ m \d+ min/);
-    expect(words).not.toContain('Safety stop');
+  it('names required stops with their minutes, in place of the safety stop', () => {
+    const words = text(aTrip([aDive({ depthM: 36, bottomMin: 25 })]));
+    expect(words).toMatch(/Required stops:\s+\d+ m\s+\d+ min/);
+    expect(words).not.toMatch(/Stop\s+5 m/);
   });
 
   it('says where no mix may be breathed', () => {
     const trip = aTrip([aDive({ depthM: 40, mix: 'auto' })], {
       mixes: [{ id: 'rich', o2: 0.36, costPerFill: 0 }],
     });
-    const words = wordsOf(layoutOf(trip).pages[0]!);
-    expect(words).toContain('not to be dived');
-    expect(words).not.toContain('No-stop');
+    expect(text(trip)).toContain('not to be dived');
+    expect(text(trip)).not.toContain('No-stop limit');
+  });
+
+  it('marks less than five minutes of room, and no more', () => {
+    const dotted = (bottomMin: number): boolean => {
+      const trip = aTrip([aDive({ depthM: 30, bottomMin, mix: 'lean' })]);
+      return layoutOf(trip).pages[0]!.marks.some((mark) => mark.kind === 'line' && mark.dashPt?.[1] === 1.8);
+    };
+    const { noStopMin } = ledger(aTrip([aDive({ depthM: 30, bottomMin: 5, mix: 'lean' })])).divers[0]!
+      .entries[0]!;
+    expect(dotted(Math.floor(noStopMin!) - 2)).toBe(true);
+    expect(dotted(5)).toBe(false);
   });
 
   it('gives the hour before which not to fly on the last day only', () => {
-    const pages = layoutOf(week, { diverIds: ['guest-2'], onePerPage: true }).pages.map(wordsOf);
-    expect(pages.map((words) => words.includes('No flying before'))).toEqual([false, false, true]);
+    const pages = layoutOf(week, { diverIds: ['guest-2'] }).pages.map(wordsOf);
+    expect(pages.map((words) => words.includes('no flying before'))).toEqual([false, true]);
+  });
+
+  it('leaves a level at a minute that is not later than planned', () => {
+    expect(text(aTrip([aDive({ startsAt: '2027-03-06T08:00', bottomMin: 20.9 })]))).toContain('20.9 08:20');
   });
 });
 
@@ -222,9 +229,9 @@ describe('cylinder tags', () => {
     expect(faultsOf(page!, 2 * PT_PER_MM)).toEqual([]);
   });
 
-  it('give the cautions the bottom two rows where one row of a small paper does not take them', () => {
+  it('give the cautions a row of a small paper', () => {
     const [page] = layoutOf(week, { kind: 'tags', paper: aPaper('A6') }).pages;
-    expect(wordsOf(page!).match(/Initials/g)).toHaveLength(2);
+    expect(wordsOf(page!).match(/Initials/g)).toHaveLength(3);
     expect(wordsOf(page!).replaceAll('\n', ' ')).toContain(fileWords(SAFETY_LINE));
     expect(faultsOf(page!, 2 * PT_PER_MM)).toEqual([]);
   });
@@ -240,7 +247,7 @@ describe('cylinder tags', () => {
     const sharesOn = (name: string, change: Partial<Trip>, asked: Partial<SlateRequest> = {}) => {
       const trip = aTrip([aDive({ id: 'x' })], change);
       const log = layoutOf(trip, { kind: 'tags', paper: aPaper(name), ...asked }).pages.at(-1)!;
-      expect(faultsOf(log, 6 * PT_PER_MM)).toEqual([]);
+      expect(faultsOf(log, 5 * PT_PER_MM)).toEqual([]);
       const cells = [...wordsOf(log).matchAll(/^(\d+) %: (\d+) m/gm)];
       return cells
         .map(([, percent, m]) => [Number(percent), Number(m)] as const)
@@ -274,10 +281,12 @@ describe('readSlateOptions', () => {
     const read = readSlateOptions({});
     assert(read.ok, 'refused');
     expect(read.value).toMatchObject({
-      kind: 'wet',
+      kind: 'card',
       paper: aPaper('A6'),
       holes: 'none',
-      marginMm: 6,
+      marginMm: 5,
+      isFolded: true,
+      dates: null,
       units: 'metric',
     });
     expect(usualPaper('briefing')).toBe('A4');
@@ -324,10 +333,10 @@ describe('readSlateOptions', () => {
   });
 
   it.each([
-    ['briefing', { onePerPage: true }, '--one-per-page', '--kind wet'],
-    ['trip', { onePerPage: true }, '--one-per-page', '--kind wet'],
-    ['tags', { onePerPage: true }, '--one-per-page', '--kind wet'],
-    ['wet', { label: '70x37mm' }, '--label', '--kind tags'],
+    ['briefing', { singleFaces: true }, '--single-faces', '--kind card'],
+    ['trip', { singleFaces: true }, '--single-faces', '--kind card'],
+    ['tags', { singleFaces: true }, '--single-faces', '--kind card'],
+    ['card', { label: '70x37mm' }, '--label', '--kind tags'],
     ['trip', { label: '4x2in' }, '--label', '--kind tags'],
     ['Briefing', { label: '4x2in' }, '--label', '--kind tags'],
   ])('refuses with kind %s what it would pass over: %j', (kind, options, where, other) => {
@@ -339,9 +348,22 @@ describe('readSlateOptions', () => {
   });
 
   it('takes each of them with its own kind, and says of an unknown kind no more than that', () => {
-    expect(readSlateOptions({ onePerPage: true }).ok).toBe(true);
+    expect(readSlateOptions({ singleFaces: true }).ok).toBe(true);
     expect(readSlateOptions({ kind: 'tags', label: '4x2in' }).ok).toBe(true);
-    const read = readSlateOptions({ kind: 'wall', label: '4x2in', onePerPage: true });
+    const read = readSlateOptions({ kind: 'wall', label: '4x2in', singleFaces: true });
     expect(read.ok ? [] : read.troubles.map((trouble) => trouble.where)).toEqual(['--kind']);
+  });
+});
+
+describe('a dive of more levels than a face takes', () => {
+  it('goes on overleaf with its levels, each once and none smaller', () => {
+    const legs = Array.from({ length: 14 }, (_, i) => ({ depthM: 30 - 2 * i, min: 5 }));
+    const trip = aTrip([aDive({ depthM: 30, bottomMin: 70, legs })]);
+    const pages = layoutOf(trip, { isFolded: false, paper: aPaper('4x6in') }).pages;
+    const large = pages.flatMap(textsOf).filter(({ font, sizePt }) => font === 'boldSlant' && sizePt === 22);
+    for (const { depthM } of legs) {
+      expect(large.filter((mark) => mark.text === `${depthM}`).length).toBeGreaterThanOrEqual(1);
+    }
+    for (const page of pages) expect(wordsOf(page)).toContain('Wall');
   });
 });

@@ -122,6 +122,6 @@ describe('trip sheet', () => {
     const trip = aTrip([aDive({ id: 'x', startsAt: '2027-03-06T08:00', depthM: 24 })]);
     const [page] = layoutOf(trip, { kind: 'trip', paper: aPaper('85x150mm'), units: 'both' }).pages;
     expect(wordsOf(page!)).toMatch(/08:00 Wall\n24 m \/ 78 ft\n/);
-    expect(faultsOf(page!, 6 * PT_PER_MM)).toEqual([]);
+    expect(faultsOf(page!, 5 * PT_PER_MM)).toEqual([]);
   });
 });

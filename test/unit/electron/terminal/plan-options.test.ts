@@ -42,7 +42,7 @@ describe('readPlanOptions', () => {
     expect(read.ok && read.value.slateOptions).toMatchObject({
       days: ['2027-03-15', '2027-03-16'],
       twoSided: true,
-      onePerPage: false,
+      singleFaces: false,
     });
   });
 
@@ -111,7 +111,7 @@ describe('readPlanOptions', () => {
       'sheet',
       'label',
       'two-sided',
-      'one-per-page',
+      'single-faces',
     ]) {
       expect(USAGE).toContain(`--${flag}`);
       expect(

@@ -252,11 +252,11 @@ describe('plan, refusing', { timeout: PATIENCE_MS }, () => {
   it('refuses options of slates that do not go together, and a margin that is no number', async () => {
     const out = join(folder, 'out.pdf');
     const [onePerPage, label, blank] = await Promise.all([
-      planned('--slate', out, '--kind', 'briefing', '--one-per-page'),
+      planned('--slate', out, '--kind', 'briefing', '--single-faces'),
       planned('--slate', out, '--label', '70x37mm'),
       planned('--slate', out, '--margin', ' '),
     ]);
-    expectRefused(onePerPage, /--one-per-page: [^]*Leave it out, or use --kind wet/, []);
+    expectRefused(onePerPage, /--single-faces: [^]*Leave it out, or use --kind card/, []);
     expectRefused(label, /--label: [^]*Leave it out, or use --kind tags/, []);
     expectRefused(blank, /--margin: " " is not a number/, []);
   });

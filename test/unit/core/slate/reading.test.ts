@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { slateWords } from '../../../../core/slate/wording';
+import { slateWords } from '../../../../core/slate/reading';
 import { figure, said } from '../../../../core/words/said';
 import { aDive, aDiver, aTrip } from '../../../builders/trip';
 import { aPaper, layoutOf, wordsOf } from '../../../support/slates';

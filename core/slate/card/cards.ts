@@ -1,0 +1,271 @@
+/** The cards of a print-out: whose they are, and which dives stand on which of their faces. */
+import { assert } from '../../result';
+import { inOneSystem, wordsOf, type Words } from '../../words/reader';
+import { said } from '../../words/said';
+import { SAFETY_LINE } from '../../words/safety-line';
+import { beside, space, stack, type Block, type Setter } from '../layout';
+import { unmarked } from '../markup';
+import { slateReader } from '../reading';
+import type { SlateRequest } from '../request';
+import { diveWays, writeLines, WRITE_LEAST } from './block';
+import { cardDays, type CardDay } from './content';
+import { measureOf } from './measure';
+import { blockOf, lines, penOf, put, TYPES, widthMm, type Pen } from './pen';
+
+/** One side of a card. */
+export interface Face {
+  readonly name: string;
+  /** Inside the margins. */
+  readonly body: Block;
+}
+
+/** A day of one diver, or of several whose cards say the same. */
+export interface Card {
+  readonly faces: readonly Face[];
+}
+
+/** Where a face is written on, in points, and how much larger it is than one of A6. */
+export interface FaceSpace {
+  readonly widthPt: number;
+  readonly heightPt: number;
+  readonly scale: number;
+}
+
+interface NamedDay {
+  readonly names: readonly string[];
+  readonly day: CardDay;
+}
+
+/** Days in the order of the calendar, divers in that of the party; who has the same card word for word shares it. */
+function sharedDays(request: SlateRequest, dates: readonly string[]): readonly NamedDay[] {
+  const { ledger, cautions, diverIds } = request;
+  const byWords = new Map<string, { names: string[]; day: CardDay }>();
+  for (const mine of ledger.divers) {
+    if (diverIds !== null && !diverIds.includes(mine.diver.id)) continue;
+    for (const day of cardDays(ledger.trip, mine, dates, cautions, request)) {
+      const key = JSON.stringify(day);
+      const known = byWords.get(key);
+      if (known === undefined) byWords.set(key, { names: [unmarked(mine.diver.name)], day });
+      else known.names.push(unmarked(mine.diver.name));
+    }
+  }
+  return [...byWords.values()].toSorted((a, b) =>
+    a.day.date < b.day.date ? -1 : a.day.date > b.day.date ? 1 : 0,
+  );
+}
+
+/** Names are never cut or set smaller: they take the lines they need. */
+export function headBlock(pen: Pen, { names, day }: NamedDay, right: string, width: number): Block {
+  const data = [...day.oxygen, ...(day.flying === '' ? [] : [day.flying])];
+  const rows: string[][] = [[]];
+  let x = widthMm(pen, day.day, TYPES.day) + 2.4;
+  const end = width - (right === '' ? 0 : widthMm(pen, right, TYPES.caption) + 2);
+  for (const text of data) {
+    const wide = widthMm(pen, text, TYPES.caption);
+    if (x + wide > (rows.length === 1 ? end : width) && x > 0) {
+      rows.push([]);
+      x = 0;
+    }
+    rows[rows.length - 1]!.push(text);
+    x += wide + 2.4;
+  }
+  return stack([
+    lines(pen, names.join(', '), TYPES.who, width, 5),
+    ...rows.map((texts, r) => {
+      let at = r === 0 ? widthMm(pen, day.day, TYPES.day) + 2.4 : 0;
+      const draws = texts.map((text) => {
+        const left = at;
+        at += widthMm(pen, text, TYPES.caption) + 2.4;
+        return put(pen, text, TYPES.caption, { x: left, y: 0, pitch: 4.4 });
+      });
+      if (r > 0) return blockOf(pen, 3.6, draws);
+      return blockOf(pen, 4.4, [
+        put(pen, day.day, TYPES.day, { x: 0, y: 0, pitch: 4.4 }),
+        ...draws,
+        ...(right === ''
+          ? []
+          : [put(pen, right, TYPES.caption, { x: width, y: 0, pitch: 4.4, align: 'right' })]),
+      ]);
+    }),
+  ]);
+}
+
+/** What to do on the front, that no model prevents on the back; both where there is one face alone. */
+const DO = said`Stay within your training. Analyse your cylinder. Computer and local rules come first.`;
+const NO_PROMISE = said`No model or table prevents decompression sickness or oxygen toxicity.`;
+
+type Caution = 'do' | 'no promise' | 'both' | 'whole';
+
+/** The foot: one small line of caution, or all of it once a booklet; and which plan this is a print of. */
+function footBlock(pen: Pen, words: Words, which: Caution, mark: string, width: number): Block {
+  const texts = {
+    do: [DO],
+    'no promise': [NO_PROMISE],
+    both: [DO, NO_PROMISE],
+    whole: [SAFETY_LINE],
+  }[which].map(words);
+  const print = words(said`plan ${mark}`);
+  const printAt = width - widthMm(pen, print, TYPES.caution);
+  const body = stack(texts.map((text) => lines(pen, text, TYPES.caution, width, 3)));
+  // The plan is named where a line leaves room for it: on one side of a card at least.
+  const ends = lines(pen, texts[texts.length - 1]!, TYPES.caution, width, 3).at(0, 0);
+  const last = Math.max(...ends.map(({ y }) => y));
+  const end = Math.max(
+    ...ends.filter(({ y }) => y === last).map(({ x, width: wide }) => (x + wide) / pen.mm),
+  );
+  const printed =
+    end + 2 > printAt
+      ? []
+      : [put(pen, print, TYPES.caution, { x: printAt, y: body.heightPt / pen.mm - 3, pitch: 3 })];
+  return stack([
+    space(0.8 * pen.mm),
+    beside([
+      { block: body, x: 0 },
+      { block: blockOf(pen, 3, printed), x: 0 },
+    ]),
+  ]);
+}
+
+/** The dives of a face before it is known what its head and foot say. */
+interface FaceDraft {
+  readonly dives: readonly { readonly index: number; readonly block: Block }[];
+}
+
+/** As many dives a face as fit and are wanted, each with a line to write on; null where a part of one is too high. */
+function facesOf(
+  pen: Pen,
+  dives: readonly (readonly (readonly Block[])[])[],
+  availablePt: number,
+  most: number,
+): readonly FaceDraft[] | null {
+  const faces: FaceDraft[] = [];
+  const line = WRITE_LEAST * pen.mm;
+  const usedOn = (face: FaceDraft): number =>
+    face.dives.reduce((sum, { block }) => sum + block.heightPt + line, 0);
+  for (const [index, ways] of dives.entries()) {
+    const way = ways.find((blocks) => blocks.every(({ heightPt }) => heightPt + line <= availablePt));
+    if (way === undefined) return null;
+    for (const block of way) {
+      const last = faces[faces.length - 1];
+      if (
+        last === undefined ||
+        way.length > 1 ||
+        last.dives.length === most ||
+        usedOn(last) + block.heightPt + line > availablePt
+      ) {
+        faces.push({ dives: [{ index, block }] });
+      } else faces[faces.length - 1] = { dives: [...last.dives, { index, block }] };
+    }
+  }
+  return faces;
+}
+
+/** "overleaf 3, 4" where there is one other face, "1 of 3" where there are more. */
+function turnWords(words: Words, drafts: readonly FaceDraft[], at: number, day: CardDay): string {
+  if (drafts.length < 2) return '';
+  if (drafts.length > 2) return words(said`${at + 1} of ${drafts.length}`);
+  const others = drafts[1 - at]!.dives.map(({ index }) => day.dives[index]!.number).join(', ');
+  return words(said`overleaf ${others}`);
+}
+
+interface CardDraft {
+  readonly shared: NamedDay;
+  readonly drafts: readonly FaceDraft[];
+}
+
+/** Dives a face of a day card. Four would have to give up the grid and the lines. */
+const DIVES_A_FACE = 2;
+
+function cardDrafts(
+  pen: Pen,
+  words: Words,
+  request: SlateRequest,
+  dates: readonly string[],
+  face: FaceSpace,
+  isEven: boolean,
+): readonly CardDraft[] | null {
+  const width = face.widthPt / pen.mm;
+  const measure = measureOf(width, request.units);
+  const footPt = (which: Caution): number => footBlock(pen, words, which, '8888', width).heightPt;
+  const usualFootPt = Math.max(footPt('do'), footPt('no promise'));
+  const made: CardDraft[] = [];
+  for (const shared of sharedDays(request, dates)) {
+    const blocks = shared.day.dives.map((dive) => diveWays(pen, dive, measure));
+    const head = headBlock(pen, shared, words(said`overleaf ${'8, 8'}`), width);
+    const available = face.heightPt - head.heightPt;
+    let drafts = facesOf(pen, blocks, available - usualFootPt, DIVES_A_FACE);
+    // A face alone carries both lines of caution.
+    if (drafts?.length === 1 && !isEven) {
+      drafts = facesOf(pen, blocks, available - footPt('both'), DIVES_A_FACE);
+    }
+    if (drafts === null) return null;
+    made.push({ shared, drafts });
+  }
+  return made;
+}
+
+/** A face with what stands on it, the free height given to lines to write on. */
+function faceBody(
+  pen: Pen,
+  head: Block,
+  foot: Block,
+  { dives }: FaceDraft,
+  asDived: readonly (readonly string[])[],
+  face: FaceSpace,
+): Block | null {
+  const width = face.widthPt / pen.mm;
+  const used = dives.reduce((sum, { block }) => sum + block.heightPt, head.heightPt + foot.heightPt);
+  const free = face.heightPt - used;
+  const each = free / Math.max(1, dives.length);
+  if (each < (dives.length === 0 ? 0 : WRITE_LEAST * pen.mm - 1e-6)) return null;
+  const parts = dives.flatMap(({ block }, i) => [block, writeLines(pen, asDived[i]!, width, each)]);
+  const body = dives.length === 0 ? [writeLines(pen, [], width, free)] : parts;
+  return stack([head, ...body, foot]);
+}
+
+/**
+ * The cards of the days that are asked for.
+ * @param isEven whether each card has an even number of faces: a front and a back
+ * @returns null where a dive does not fit on a face at the size of the booklet
+ */
+export function dayCards(
+  request: SlateRequest,
+  set: Setter,
+  dates: readonly string[],
+  face: FaceSpace,
+  mark: string,
+  isEven: boolean,
+): readonly Card[] | null {
+  const pen = penOf(set, face.scale);
+  const words = wordsOf(inOneSystem(slateReader(request)));
+  const width = face.widthPt / pen.mm;
+  const made = cardDrafts(pen, words, request, dates, face, isEven);
+  if (made === null) return null;
+  let isWholeSaid = false;
+  const cards = made.map(({ shared, drafts }): Card => {
+    const name = `${shared.names.join(', ')}, ${shared.day.day}`;
+    const padded = isEven && drafts.length % 2 === 1 ? [...drafts, { dives: [] }] : drafts;
+    const faces = padded.map((draft, at): Face => {
+      const isSpare = at >= drafts.length;
+      const head = headBlock(pen, shared, isSpare ? '' : turnWords(words, drafts, at, shared.day), width);
+      const asDived = draft.dives.map(({ index }) => shared.day.dives[index]!.asDived);
+      const numbers = draft.dives.map(({ index }) => shared.day.dives[index]!.number).join(', ');
+      const usual: Caution = padded.length === 1 ? 'both' : at === 0 ? 'do' : 'no promise';
+      const bodyWith = (which: Caution): Block | null =>
+        faceBody(pen, head, footBlock(pen, words, which, mark, width), draft, asDived, face);
+      const whole = isWholeSaid ? null : bodyWith('whole');
+      if (whole !== null) isWholeSaid = true;
+      const body = whole ?? bodyWith(usual);
+      assert(body !== null, 'a face that was filled has no room for its foot');
+      return { name: isSpare ? name : `${name}, ${words(said`dives ${numbers}`)}`, body };
+    });
+    return { faces };
+  });
+  if (isWholeSaid || cards.length === 0) return cards;
+  // No face has room for it: it has one of its own.
+  const body = stack([lines(pen, words(SAFETY_LINE), TYPES.data, width, 4.6)]);
+  const last: Card = {
+    faces: [{ name: words(said`Cautions`), body }, ...(isEven ? [{ name: '', body: space(0) }] : [])],
+  };
+  return [...cards, last];
+}
