@@ -134,3 +134,24 @@ test('an analysis that takes the MOD above the depth says so at once', async ({ 
   await expect(analysed).toContainText(/Guest 3, Osier Channel: MOD 1\d m at PO2 1\.40 bar, planned to 19 m/);
   await expect(evening.progress).toContainText('0 of 12');
 });
+
+test('what the log changed is told since the plan of the morning: rooms, flight and what was done', async ({
+  bench,
+  evening,
+}) => {
+  await evening.open();
+  await evening.cell('Everybody', 11).click();
+  await evening.type(['2000', '16', '58']);
+  await evening.click(evening.panel.getByRole('button', { name: 'Rest as planned' }));
+  await bench.page.keyboard.press('Control+Enter');
+  const { panel } = evening;
+  await expect(panel.getByLabel('Since')).toHaveValue(/.+/);
+  await expect(panel).toContainText('Logged: two dives as planned, one dive otherwise.');
+  const rooms = panel.getByRole('table', { name: 'Least room of each dive ahead, before and after' });
+  // Of the 22 dives three are done; the head is a row too.
+  await expect(rooms.getByRole('row')).toHaveCount(20);
+  await expect(panel).toContainText(/No flying before Sat 20/);
+  await rooms.getByRole('button', { name: /^07:45 Kettle Pinnacle/ }).click();
+  await expect(bench.dive(4)).toHaveAttribute('aria-selected', 'true');
+  await expect(bench.page.locator('[data-headline]')).toContainText('All 19 dives ahead are within limits.');
+});

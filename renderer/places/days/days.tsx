@@ -37,7 +37,7 @@ export function Days(): ReactNode {
     if (side.current) side.current.scrollTop = 0;
   });
   return (
-    <div className={evening ? 'days in-evening' : 'days'}>
+    <div className={evening ? `days in-${evening.step}` : 'days'}>
       <Headline />
       <div className="days-strip">
         <Strip />

@@ -1,4 +1,4 @@
-import { useState, type ReactNode } from 'react';
+import { useEffect, useState, type ReactNode } from 'react';
 import { logProgress } from '../../../../core/document/log';
 import { closeEvening, showEvening } from '../../../actions/evening';
 import { divesOfDay, setDayNotes } from '../../../actions/log';
@@ -10,6 +10,7 @@ import { selectCautions } from '../../../store/selectors';
 import { useDesk, type Evening as Shown } from '../../../store/store';
 import { AddDived } from './add-dived';
 import { Analysed } from './analysed';
+import { Changed } from './changed';
 import { GasRates } from './gas-rates';
 import { LogGrid } from './log-day';
 import styles from './evening.module.css';
@@ -17,8 +18,21 @@ import styles from './evening.module.css';
 /** The evening of a day: what was dived is logged, then what that changed is told. Nothing is lost by leaving. */
 export function Evening({ evening }: { readonly evening: Shown }): ReactNode {
   const { date, step } = evening;
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent): void => {
+      if (event.defaultPrevented || event.key !== 'Enter' || !(event.ctrlKey || event.metaKey)) return;
+      event.preventDefault();
+      showEvening({ date, step: 'changed' });
+    };
+    // Before the keys of the window, where the same keys add a dive.
+    window.addEventListener('keydown', onKey, true);
+    return () => window.removeEventListener('keydown', onKey, true);
+  }, [date]);
   return (
-    <section className={styles.evening} aria-label={`Evening of ${dateText(date, true)}`}>
+    <section
+      className={step === 'log' ? styles.evening : styles.beside}
+      aria-label={`Evening of ${dateText(date, true)}`}
+    >
       <div className={styles.head}>
         <h2>{dateText(date, true)}</h2>
         <Steps evening={evening} />
@@ -26,7 +40,7 @@ export function Evening({ evening }: { readonly evening: Shown }): ReactNode {
           Close
         </button>
       </div>
-      {step === 'log' ? <Log date={date} /> : null}
+      {step === 'log' ? <Log date={date} /> : <Changed key={date} date={date} />}
     </section>
   );
 }
@@ -55,6 +69,13 @@ function Steps({ evening: { date, step } }: { readonly evening: Shown }): ReactN
       </button>
       <button type="button" onClick={() => showOverlay({ kind: 'mend' })}>
         Mend <small>{toMend === 1 ? '1 dive' : `${toMend} dives`}</small>
+      </button>
+      <button
+        type="button"
+        aria-current={step === 'changed' ? 'step' : undefined}
+        onClick={() => showEvening({ date, step: 'changed' })}
+      >
+        What changed
       </button>
       <button
         type="button"
@@ -92,6 +113,15 @@ function Log({ date }: { readonly date: string }): ReactNode {
         <Analysed date={date} />
         <section className={styles.aside}>
           <NotesField label="Notes of the day" value={notes} commit={(text) => setDayNotes(date, text)} />
+          <p className={styles.next}>
+            <button
+              type="button"
+              className="button first"
+              onClick={() => showEvening({ date, step: 'changed' })}
+            >
+              What changed
+            </button>
+          </p>
         </section>
       </div>
     </>
