@@ -2,6 +2,7 @@
 import { availableParallelism, loadavg } from 'node:os';
 import { benchFindings } from './findings';
 import { benchLedger } from './ledger';
+import { benchMending } from './mending';
 import { benchMixes } from './mixes';
 import { printLine, type BenchLine } from './report';
 import { benchSlates } from './slates';
@@ -15,6 +16,7 @@ const benches: readonly { readonly title: string; readonly run: () => Promise<re
   { title: 'The window', run: benchWindow },
   { title: 'The slates', run: benchSlates },
   { title: 'The mixes', run: benchMixes },
+  { title: 'Mending', run: benchMending },
 ];
 
 const only = process.argv[2];

@@ -127,15 +127,14 @@ export class DiveWays {
     this.shift = Array.from({ length: this.reach.later + 1 }, (_, step) =>
       RATES_PER_MIN.map((k) => Math.exp(k * step * steps.laterMin)),
     );
-    const { later, shallower, shorter } = this.reach;
-    this.mostPoints =
-      1 +
-      costs.drop +
-      costs.mix +
+    const { later, shallower, shorter, mix, leaveOut, drop } = this.reach;
+    const made =
       later * costs.later +
       shallower * costs.shallower +
       shorter * costs.shorter +
-      this.divers.length * costs.leaveOut;
+      (mix ? costs.mix : 0) +
+      (leaveOut ? this.divers.length * costs.leaveOut : 0);
+    this.mostPoints = 1 + Math.max(made, drop ? costs.drop : 0);
   }
 
   startAfter(later: number): WallMin {

@@ -4,6 +4,9 @@ import type { Trip } from '../../../../core/document/types';
 import { ledger } from '../../../../core/ledger/ledger';
 import { compareMixes, compareSites } from '../../../../core/mixes/compare';
 import { pageReader, wordsOf, type Language } from '../../../../core/words/reader';
+import { mendings } from '../../../../core/proposal/mend/proposals';
+import { USUAL_REQUEST } from '../../../../core/proposal/mend/request';
+import { mendTable } from '../../../../electron/terminal/mend-table';
 import { mixesTable } from '../../../../electron/terminal/mixes-table';
 import { planTable } from '../../../../electron/terminal/plan-table';
 import { aDive, aDiver, aTrip } from '../../../builders/trip';
@@ -59,6 +62,19 @@ describe('another language', () => {
     const rows = compareSites(whole, compareMixes(trip, []), null);
     const told = { trip, whose: 'Guest', rows, fills: null, answer: null, stocked: null, backBar: 50 };
     expect(english(mixesTable(told, reader), trip).filter((word) => word !== 'Guest')).toEqual([]);
+  });
+
+  it('leaves none in what mending proposes, nor in why it does not', () => {
+    const late = aTrip(
+      [
+        aDive({ startsAt: '2027-03-06T23:00', depthM: 9, bottomMin: 12 }),
+        aDive({ startsAt: '2027-03-06T23:30', depthM: 9, bottomMin: 12 }),
+      ],
+      { party: [aDiver(), aDiver({ id: 'guest-2', name: 'Guest 2' })], flight: { at: '2027-03-07T18:00' } },
+    );
+    const mending = mendings(late, USUAL_REQUEST);
+    expect([mending.proposals.length, mending.none.length]).toEqual([3, 1]);
+    expect(english(mendTable(late, mending, 1, reader), late)).toEqual([]);
   });
 
   it('would be found out: in English the same tables have many words', () => {
