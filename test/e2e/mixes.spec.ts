@@ -97,19 +97,37 @@ test.describe('mixes', () => {
     for (const site of trip.sites) expect(text).toContain(site.name);
   });
 
-  test('shows what a mix would make of one dive and of later ones, and takes it in one step', async ({
+  test('shows the mixes of one dive side by side and over its minutes, and takes one in one step', async ({
     page,
     mixes,
   }) => {
     await mixes.ask('For one dive');
-    const air = mixes.row(/^Air/).first();
-    await expect(air).toContainText('yes');
+    await mixes.panel.getByLabel('Dive', { exact: true }).selectOption({ index: 12 });
+    const cells = async (head: string) =>
+      mixes.panel
+        .getByRole('row', { name: new RegExp(`^${head}`) })
+        .getByRole('cell')
+        .allInnerTexts();
+    expect(await cells('No-stop time')).toEqual(['19 min at 24 m', '26 min at 24 m', '33 min at 24 m']);
+    expect(await cells('May go')).toEqual(['yes', 'yes', 'yes']);
+    expect((await cells('Stops it would need')).at(-1)).toBe('none');
+    // The picture drops to the very minutes of the table.
+    const picture = mixes.panel.getByRole('figure');
+    for (const [name, min] of [
+      ['Air', '19 min'],
+      ['EAN28', '26 min'],
+      ['EAN32', '33 min'],
+    ] as const) {
+      await expect(picture.locator(`[data-mix="${name}"]`)).toHaveText(min);
+    }
+    await expect(picture.getByText('planned 29 min')).toBeVisible();
     await mixes.panel.getByText(/^What Air changes later/).click();
     await expect(mixes.panel.getByRole('columnheader', { name: 'CNS on surfacing' }).first()).toBeVisible();
     await mixes.panel.getByRole('button', { name: 'Take Air on this dive' }).click();
-    await expect(mixes.row(/^Air now/)).toBeVisible();
-    await page.getByRole('button', { name: /^Undo mix of dive/ }).click();
-    await expect(mixes.row(/^Air now/)).toHaveCount(0);
+    await expect(mixes.panel.getByRole('columnheader', { name: 'Air now' })).toBeVisible();
+    await page.getByRole('button', { name: 'Undo mix of dive 13' }).click();
+    await expect(mixes.panel.getByRole('columnheader', { name: 'Air now' })).toHaveCount(0);
+    await expect(mixes.panel.getByRole('columnheader', { name: 'EAN32 now' })).toBeVisible();
   });
 
   test('works out what to stock as it is shown, says which list and why, and puts it on board in one step', async ({

@@ -1,5 +1,4 @@
 /** The figures of the place in words, in the units of the window. */
-import { deepestLevel } from '../../../core/ledger/level-limits';
 import type { Entry } from '../../../core/ledger/ledger-types';
 import type { MinutesRoom } from '../../../core/ledger/room';
 import { said } from '../../../core/words/said';
@@ -9,7 +8,7 @@ import type { NoStopTime } from '../../../core/mixes/compare';
 import type { RichestMix, WhyNot } from '../../../core/mixes/richest';
 import type { StockList } from '../../../core/mixes/stock';
 import { noMinutesText } from '../../figures/limits';
-import { depthText, minutesText, NO_FIGURE, numberText, percentText, unitText } from '../../figures/format';
+import { minutesText, NO_FIGURE, numberText, percentText, unitText } from '../../figures/format';
 import type { System as Units } from '../../../core/words/quantity';
 
 export function whyText(why: WhyNot, units: Units): string {
@@ -21,13 +20,6 @@ export function whyText(why: WhyNot, units: Units): string {
 export function noStopText(time: NoStopTime | null): string {
   if (time === null) return NO_FIGURE;
   return time.unlimited ? 'no limit' : minutesText(time.min, 'down');
-}
-
-/** The no-stop time of a dive on its deepest level, whose depth is named where there are others. */
-export function noStopOfDive({ levels }: Pick<Entry, 'levels'>, units: Units): string {
-  const { depthM, noStopMin, unlimited } = deepestLevel(levels);
-  const text = noStopText({ min: noStopMin, unlimited });
-  return levels.length < 2 ? text : `${text} at ${depthText(depthM, units)}`;
 }
 
 /** "+12 min"; nothing where there is no gain to tell. */

@@ -20,15 +20,8 @@ import { useSize } from '../../parts/use-size';
 import { useWords } from '../../parts/use-words';
 import { mixLines, strokeOf, type MixLine } from './mix-line';
 import { isSnug, markSaid, seaMarks, seaPlans, type SeaMark, type SeaPlan } from './sea-marks';
-import {
-  apart,
-  BEYOND_MIN,
-  LONGEST_MIN,
-  MINUTE_TICKS,
-  seaScale,
-  SHORTEST_MIN,
-  type SeaScale,
-} from './sea-scale';
+import { apart } from './chart-scale';
+import { BEYOND_MIN, LONGEST_MIN, MINUTE_TICKS, seaScale, SHORTEST_MIN, type SeaScale } from './sea-scale';
 import styles from './sea-chart.module.css';
 
 /** A site and a mix that is pointed at, by their places in the table. */

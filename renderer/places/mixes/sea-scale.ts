@@ -49,15 +49,3 @@ export function seaScale(
     yPx: (depthM) => top + ((bottom - top) * (depthM - fromM)) / (toM - fromM),
   };
 }
-
-/** Heights moved apart, in order, so that no two labels lie closer. @param wanted rising */
-export function apart(wanted: readonly number[], gapPx: number, bottom: number): readonly number[] {
-  const placed: number[] = [];
-  for (const y of wanted) placed.push(Math.max(y, (placed.at(-1) ?? -Infinity) + gapPx));
-  let limit = bottom;
-  for (let i = placed.length - 1; i >= 0; i -= 1) {
-    placed[i] = Math.min(placed[i]!, limit);
-    limit = placed[i]! - gapPx;
-  }
-  return placed;
-}
