@@ -1,12 +1,11 @@
 import type { DivePlan } from '../ledger/dive-plan';
 import { surfaceLimits } from '../ledger/entry';
 import { lastLevelStay } from '../ledger/level-limits';
-import { straightUpMap } from '../ledger/straight-up';
 import { noStopLimitMin } from '../ascent/no-stop-limit';
-import type { Leg } from '../profile';
+import { ascentLegs, type Leg, type Surroundings } from '../profile';
 import { applyMap, compose, identity, type AffineMap, type Lanes } from '../tissues/affine-map';
 import { AIR_N2, inspiredBar } from '../tissues/compartments';
-import { stretchMap } from '../tissues/leg-map';
+import { legsMap, stretchMap } from '../tissues/leg-map';
 
 /** One minute of a dive: what each compartment would show, were it left now. */
 export interface NitrogenPoint {
@@ -41,6 +40,11 @@ function intoLeg(leg: Leg, min: number): { readonly map: AffineMap; readonly dep
   const part = leg.min === 0 ? 1 : min / leg.min;
   const toBar = leg.fromBar + part * (leg.toBar - leg.fromBar);
   return { map: stretchMap(leg.fromBar, toBar, min), depthM: leg.fromM + part * (leg.toM - leg.fromM) };
+}
+
+/** The way straight up, no stop made; from the surface nothing changes. */
+function straightUp(depthM: number, around: Surroundings): AffineMap {
+  return depthM <= 0 ? identity : legsMap(ascentLegs(depthM, [], around));
 }
 
 /**
@@ -79,7 +83,7 @@ export function nitrogenCurve(
       at += 1;
     }
     const { map, depthM } = intoLeg(legs[at]!, min - beganMin);
-    const surfacing = applyMap(compose(compose(toLeg, map), straightUpMap(depthM, around)), before, n2);
+    const surfacing = applyMap(compose(compose(toLeg, map), straightUp(depthM, around)), before, n2);
     const shares = surfacing.map((bar, i) => (bar - restBar) / (limits[i]! - restBar));
     points.push({ min, shares, share: Math.max(...shares) });
   }
