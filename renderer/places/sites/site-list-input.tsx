@@ -1,5 +1,5 @@
 import { unitName } from '../../figures/format';
-import { useId, type ReactNode } from 'react';
+import { useId, type ClipboardEvent, type ReactNode } from 'react';
 import { numberTrouble } from '../../../core/document/fields';
 import { failure } from '../../../core/result';
 import { worded } from '../../../core/words/reader';
@@ -13,7 +13,7 @@ import { Field } from '../../parts/field';
 import { machine } from '../../store/machine';
 import { useDesk } from '../../store/store';
 import type { DepthSuggestion } from '../../../core/formats/site-draft';
-import { listOf, type ListedSite, type ReadSiteList, type SiteList } from './site-list';
+import { EMPTY_SITE_LIST, listOf, type ListedSite, type ReadSiteList, type SiteList } from './site-list';
 import './site-list.css';
 
 /** Where a list is typed or pasted, or a file is chosen, and beneath it what was understood of it. */
@@ -25,8 +25,6 @@ export function SiteListInput(props: {
   readonly rows?: number;
 }): ReactNode {
   const { label, list, read, change, rows = 6 } = props;
-  const id = useId();
-  const units = useDesk(({ settings }) => settings.units);
   const choose = async (): Promise<void> => {
     const result = await machine().openText();
     if (!result.ok) say({ tone: 'refused', lines: [result.trouble] });
@@ -34,26 +32,69 @@ export function SiteListInput(props: {
   };
   return (
     <div className="site-list">
-      <div className="field wide">
-        <label htmlFor={id}>{label}</label>
-        <textarea
-          id={id}
-          rows={rows}
-          spellCheck={false}
-          aria-describedby={`${id}-hint`}
-          value={list.text}
-          onChange={(event) => change(listOf(event.target.value))}
-        />
-        <div className="field-hint" id={`${id}-hint`}>
-          A site on each line: name, depth in {unitName('depth', units)}, and if you like latitude, longitude
-          and notes, as cells of a spreadsheet or with commas between. Waypoints (GPX) can be read too.
-        </div>
-      </div>
+      {list.text.length > LONGEST_SHOWN ? (
+        <TooLong label={label} clear={() => change(EMPTY_SITE_LIST)} />
+      ) : (
+        <Typed label={label} text={list.text} change={(text) => change(listOf(text))} rows={rows} />
+      )}
       <button type="button" className="linked" onClick={() => void choose()}>
         Choose a file
       </button>
       <Troubles read={read} />
       {read.sites.length > 0 ? <Rows list={list} read={read} change={change} /> : null}
+    </div>
+  );
+}
+
+/** A longer text is read, and not shown: a field of so many lines keeps the browser itself busy for a second. */
+const LONGEST_SHOWN = 100_000;
+
+/** The text of the list as it is typed or pasted. */
+function Typed(props: {
+  readonly label: string;
+  readonly text: string;
+  readonly change: (text: string) => void;
+  readonly rows: number;
+}): ReactNode {
+  const { label, text, change, rows } = props;
+  const id = useId();
+  const units = useDesk(({ settings }) => settings.units);
+  const paste = (event: ClipboardEvent<HTMLTextAreaElement>): void => {
+    const pasted = event.clipboardData.getData('text/plain');
+    if (pasted.length <= LONGEST_SHOWN) return;
+    // Never put into the field at all.
+    event.preventDefault();
+    const { selectionStart, selectionEnd } = event.currentTarget;
+    change(`${text.slice(0, selectionStart)}${pasted}${text.slice(selectionEnd)}`);
+  };
+  return (
+    <div className="field wide">
+      <label htmlFor={id}>{label}</label>
+      <textarea
+        id={id}
+        rows={rows}
+        spellCheck={false}
+        aria-describedby={`${id}-hint`}
+        value={text}
+        onPaste={paste}
+        onChange={(event) => change(event.target.value)}
+      />
+      <div className="field-hint" id={`${id}-hint`}>
+        A site on each line: name, depth in {unitName('depth', units)}, and if you like latitude, longitude
+        and notes, as cells of a spreadsheet or with commas between. Waypoints (GPX) can be read too.
+      </div>
+    </div>
+  );
+}
+
+/** In the place of a text that is too long to be shown. */
+function TooLong({ label, clear }: { readonly label: string; readonly clear: () => void }): ReactNode {
+  return (
+    <div role="group" aria-label={label}>
+      <p>This list is read, and too long to be shown here.</p>
+      <button type="button" className="linked" onClick={clear}>
+        Clear the list
+      </button>
     </div>
   );
 }

@@ -9,7 +9,7 @@ export class Workbench {
   readonly expected: RegExp[] = [];
 
   /** What the next file dialog is answered with. */
-  private answer: { readonly name: string; readonly text: string } | null = null;
+  private answer: { readonly name: string; readonly text: string | Uint8Array } | null = null;
 
   constructor(readonly page: Page) {
     // Listening from the start: a dialog that opens before the test listens would be lost.
@@ -115,12 +115,12 @@ export class Workbench {
   }
 
   /** What the next file that is asked for will be. */
-  answerNextFile(name: string, text: string): void {
+  answerNextFile(name: string, text: string | Uint8Array): void {
     this.answer = { name, text };
   }
 
   /** Opens a file of this name and text as a hand would. */
-  async openFile(name: string, text: string): Promise<void> {
+  async openFile(name: string, text: string | Uint8Array): Promise<void> {
     await expect(this.dialog).toHaveCount(0);
     this.answer = { name, text };
     await this.page.keyboard.press('Control+o');
