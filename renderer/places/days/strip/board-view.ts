@@ -146,16 +146,21 @@ export function boardDays(source: BoardSource): readonly BoardDay[] {
   });
   return days.map((day, i) => {
     const dives = views.filter((view) => wallDate(view.startMin) === day.date);
-    const title = titleOf(day.date, i === 0, form, dayWidthPx);
     const made = dives.filter((view) => !view.isAbsent && !view.isMissed);
     const notes = travelNotes(day, source);
     const hasRows = form !== 'day' && form !== 'least';
     const count = made.length === 1 ? '1 dive' : `${made.length} dives`;
-    const time = hoursText(day.bottomMin, 'up');
-    const wanted = form === 'day' ? [`${count}, ${time} in the water`] : [`${count}, ${time}`, time];
+    // Where rows have minutes of room at their end, the head says what they are.
+    const wanted =
+      form === 'day'
+        ? [`${count}, ${hoursText(day.bottomMin, 'up')} in the water`]
+        : form === 'room'
+          ? ['min room']
+          : [count];
     const log = form === 'least' ? null : logOf(dives, day === next, day, source);
     // Of a day that is logged its button says so, in the place of a summary.
     const leftPx = dayWidthPx - (log === null ? 0 : LOG_PX);
+    const title = titleOf(day.date, i === 0, form, leftPx);
     const isTold = form !== 'least' && made.length > 0 && log !== 'logged';
     const least = form === 'least' && made.length > 0 ? [leastSummary(made)] : [];
     return {

@@ -62,6 +62,14 @@ describe('boardDays', () => {
       '15:00 Thrift Garden 11',
     ]);
     expect(wednesday!.rows.map(({ mark }) => mark)).toEqual([null, null, 'tightest', null]);
+    // A figure without its unit is none: the head says what stands at the end of the rows.
+    expect(wednesday!.summary).toBe('min room');
+  });
+
+  it('keeps a title clear of the button beside it', () => {
+    const [sunday] = boardOf(demoTrip(), 119);
+    expect(sunday).toMatchObject({ log: 'open', title: 'Sun 14' });
+    expect(boardOf(demoTrip(), 240)[0]).toMatchObject({ title: 'Sun 14 March' });
   });
 
   it('says by how much a dive is past its limit, rounded up, and marks it so', () => {
