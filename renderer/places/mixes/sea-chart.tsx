@@ -355,7 +355,9 @@ export function SeaChart(props: {
                   />
                   <text x={scale.beyond + 22} y={nameYs[at]! + 4.5} className={styles.site}>
                     {site.name}{' '}
-                    <tspan className={styles.depth}>{words(said`${figure('depthMet', site.depthM)}`)}</tspan>
+                    <tspan className={styles.depth}>
+                      {words(said`${figure('depthTyped', site.depthM)}`)}
+                    </tspan>
                   </text>
                 </g>
               ))}
