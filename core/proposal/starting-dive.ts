@@ -73,6 +73,9 @@ export interface Fitting {
   readonly depthUnit: 'm' | 'ft';
 }
 
+/** What of a dive a draft decides. */
+type DraftedKey = 'depthM' | 'bottomMin' | 'legs' | 'mix' | 'safetyStop';
+
 /** The dive that is wished for: where, when, and its deepest thinkable depth. */
 export interface Wish {
   readonly id: string;
@@ -80,8 +83,8 @@ export interface Wish {
   readonly startsAt: WallTime;
   readonly depthM: number;
   readonly isFirstOfDay: boolean;
-  /** Who dives it, where it is not the whole party. */
-  readonly named: Pick<Dive, 'divers'>;
+  /** Who dives it, where it is not the whole party, and whatever else a dive that is drafted again keeps. */
+  readonly named: Omit<Dive, DraftedKey> | Pick<Dive, 'divers'>;
 }
 
 /** A dive that fits, with the trip and ledger it makes and what holds it; or why none does. */

@@ -91,6 +91,19 @@ test.describe('mending the days ahead', () => {
     await expect(sheet.getByLabel('1 m shallower')).toHaveValue('2');
   });
 
+  test('drafts the days ahead again in one step, and tells what found no place', async ({ page, bench }) => {
+    await openWorse(bench);
+    await bench.command('Mend the days');
+    const sheet = page.getByRole('dialog', { name: 'Mend the days ahead' });
+    await sheet.getByRole('button', { name: 'draft the days ahead again' }).click();
+    await expect(sheet).toHaveCount(0, { timeout: 60_000 });
+    await expect(page.getByText('The days ahead are drafted again.')).toBeVisible();
+    await expect(page.getByText(/Left out, .*09:25: 20 min and an hour/)).toBeVisible();
+    expect(await cautionsToHeed(bench)).toEqual([]);
+    await page.keyboard.press('Control+z');
+    expect(await cautionsToHeed(bench)).toContain('past-no-stop');
+  });
+
   test('is reached from the cautions, and says where there is nothing to mend', async ({ page, bench }) => {
     await bench.command('all cautions');
     await page.getByRole('button', { name: 'Mend the days ahead' }).click();

@@ -8,4 +8,12 @@ export interface MendAsk {
   readonly request: MendRequest;
 }
 
+/** What is drafted again. */
+export interface DraftAsk {
+  readonly trip: Trip;
+  readonly doneCount: number;
+  /** In which depths are whole. */
+  readonly depthUnit: 'm' | 'ft';
+}
+
 export type MendFound = Mending;

@@ -1,10 +1,10 @@
 import { useEffect, useMemo, useRef, type ReactNode } from 'react';
-import { said } from '../../../core/words/said';
+import { moment, said } from '../../../core/words/said';
 import { countSaid } from '../../../core/words/terms';
 import type { Mending, Proposal } from '../../../core/proposal/mend/proposals';
 import { MEND_NAMES, NOTHING_TO_MEND } from '../../../core/proposal/mend/moves-said';
 import type { Trip } from '../../../core/document/types';
-import { takeMended } from '../../actions/mending';
+import { takeWorkedOut } from '../../actions/mending';
 import { closeOverlay } from '../../actions/view';
 import { Dialog } from '../../parts/dialog';
 import { useWords } from '../../parts/use-words';
@@ -13,6 +13,7 @@ import { useDesk } from '../../store/store';
 import {
   cancelMending,
   chooseMend,
+  draftAhead,
   leaveMending,
   requestOf,
   startMending,
@@ -103,7 +104,8 @@ function chosenOf(proposals: readonly Proposal[], kind: Proposal['kind']): Propo
 }
 
 function apply(trip: Trip, proposal: Proposal, name: string): void {
-  if (takeMended(trip, proposal.trip, name)) closeOverlay();
+  const label = `Mend: ${name.charAt(0).toLowerCase()}${name.slice(1)}`;
+  if (takeWorkedOut(trip, proposal.trip, label, [`Mended: ${name}.`])) closeOverlay();
 }
 
 /** How the search goes. */
@@ -118,6 +120,15 @@ function State({ now, again }: { readonly now: MendNow; readonly again: () => vo
             value={now.total === 0 ? undefined : now.done}
             max={Math.max(1, now.total)}
           />{' '}
+          <button type="button" className="linked" onClick={cancelMending}>
+            Cancel
+          </button>
+        </p>
+      );
+    case 'drafting':
+      return (
+        <p className={styles.progress} role="status">
+          Drafting the days ahead again{' '}
           <button type="button" className="linked" onClick={cancelMending}>
             Cancel
           </button>
@@ -167,6 +178,17 @@ export function MendSheet(): ReactNode {
     // oxlint-disable-next-line react-hooks/exhaustive-deps
   }, [trip, key]);
   useEffect(() => leaveMending, []);
+  const hasAhead = request.doneCount < trip.dives.length;
+  const words = useWords();
+  const again = async (): Promise<void> => {
+    const drafted = await draftAhead(trip, request, units);
+    if (drafted === null) return;
+    const left = drafted.leftOut.map(({ startsAt, reason }) =>
+      words(said`Left out, ${moment(startsAt)}: ${reason}.`),
+    );
+    const told = ['The days ahead are drafted again.', ...left] as const;
+    if (takeWorkedOut(trip, drafted.trip, 'Draft the days ahead again', told)) closeOverlay();
+  };
   const isFound = now.kind === 'found' && now.trip === trip;
   const canApply = isFound && chosenOf(now.mending.proposals, wanted) !== undefined;
   return (
@@ -187,6 +209,14 @@ export function MendSheet(): ReactNode {
         </section>
         <section aria-label="What is asked">
           <MendWishes />
+          <p className={styles.again}>
+            Or{' '}
+            <button type="button" className="linked" disabled={!hasAhead} onClick={() => void again()}>
+              draft the days ahead again
+            </button>
+            : sites, starts, divers and what is logged stay; depths, times and mixes are laid out afresh, with
+            5 min of room.
+          </p>
         </section>
       </div>
     </Dialog>

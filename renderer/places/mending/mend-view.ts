@@ -8,13 +8,16 @@ import { FEET_STEPS, METRIC_STEPS, USUAL_COSTS } from '../../../core/proposal/me
 import { doneCountOf, USUAL_REQUEST, type MendRequest } from '../../../core/proposal/mend/request';
 import type { WallMin } from '../../../core/words/calendar';
 import { workBeside } from '../../parts/work';
-import type { MendAsk, MendFound } from './mend-job';
+import type { DraftedAhead } from '../../../core/proposal/drafted-ahead';
+import draftUrl from './draft-worker?worker&url';
+import type { DraftAsk, MendAsk, MendFound } from './mend-job';
 import workerUrl from './mend-worker?worker&url';
 
 export type MendNow =
   | { readonly kind: 'idle' }
   | { readonly kind: 'searching'; readonly done: number; readonly total: number }
   | { readonly kind: 'cancelled' }
+  | { readonly kind: 'drafting' }
   | { readonly kind: 'fault'; readonly message: string }
   /** Holds for `trip` alone. */
   | { readonly kind: 'found'; readonly mending: Mending; readonly trip: Trip };
@@ -69,11 +72,28 @@ export async function startMending(trip: Trip, request: MendRequest): Promise<vo
 /** Ends the search under way, as the user asked; the trip was never touched. */
 export function cancelMending(): void {
   work.stop();
+  drafting.stop();
   show({ kind: 'cancelled' });
+}
+
+const drafting = workBeside<DraftAsk, DraftedAhead>(draftUrl);
+
+/** Drafts the days ahead again; null where it was stopped. */
+export async function draftAhead(
+  trip: Trip,
+  { doneCount }: MendRequest,
+  units: Settings['units'],
+): Promise<DraftedAhead | null> {
+  work.stop();
+  show({ kind: 'drafting' });
+  const outcome = await drafting.ask({ trip, doneCount, depthUnit: units === 'imperial' ? 'ft' : 'm' });
+  if (outcome.kind === 'fault') show(outcome);
+  return outcome.kind === 'answer' ? outcome.answer : null;
 }
 
 /** Ends what is under way as the panel goes. */
 export function leaveMending(): void {
   work.stop();
+  drafting.stop();
   show({ kind: 'idle' });
 }

@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { takeMended } from '../../../../renderer/actions/mending';
+import { takeWorkedOut } from '../../../../renderer/actions/mending';
 import { undoStep } from '../../../../renderer/actions/history';
 import { EMPTY_HISTORY } from '../../../../renderer/store/history';
 import { desk } from '../../../../renderer/store/store';
@@ -10,11 +10,15 @@ const mended = { ...trip, dives: [trip.dives[0]!, { ...trip.dives[1]!, bottomMin
 
 beforeEach(() => desk.setState({ trip, history: EMPTY_HISTORY, notice: null }));
 
-describe('takeMended', () => {
+describe('takeWorkedOut', () => {
   it('is one step, named for undo', () => {
-    expect(takeMended(trip, mended, 'Best overall')).toBe(true);
+    expect(takeWorkedOut(trip, mended, 'Mend: best overall', ['Mended.'])).toBe(true);
     expect(desk.getState().trip).toBe(mended);
-    expect(desk.getState().notice).toMatchObject({ tone: 'said', canUndo: true });
+    expect(desk.getState().notice).toMatchObject({
+      tone: 'said',
+      canUndo: true,
+      lines: [{ what: 'Mended.' }],
+    });
     undoStep();
     expect(desk.getState().trip).toBe(trip);
   });
@@ -22,7 +26,7 @@ describe('takeMended', () => {
   it('changes nothing where another trip is on the desk by now', () => {
     const other = { ...trip, title: 'Another' };
     desk.setState({ trip: other });
-    expect(takeMended(trip, mended, 'Best overall')).toBe(false);
+    expect(takeWorkedOut(trip, mended, 'Mend: best overall', ['Mended.'])).toBe(false);
     expect(desk.getState().trip).toBe(other);
   });
 });
