@@ -3,7 +3,7 @@ import type { Id } from '../document/types';
 import type { Clock } from '../words/calendar';
 import type { SlateUnits } from './figures';
 import { readPaper, type HoleSide, type Paper } from './paper';
-import { SLATE_KINDS, USUAL_SLATE, type SlateKind, type SlateRequest } from './request';
+import { CARD_FORMS, SLATE_KINDS, USUAL_SLATE, type SlateKind, type SlateRequest } from './request';
 
 /** How a print-out is asked for in words, by the command; null or left out: the usual. */
 export interface SlateOptions {
@@ -24,6 +24,7 @@ export interface SlateOptions {
   readonly margin?: string | null;
   readonly label?: string | null;
   readonly twoSided?: boolean;
+  readonly card?: string | null;
   readonly singleFaces?: boolean;
 }
 
@@ -101,6 +102,9 @@ function refuseOthers(options: SlateOptions, kind: SlateKind, troubles: Trouble[
   if (options.singleFaces === true && kind !== 'card') {
     refuse('--single-faces', 'It sets each face of a card on a page of its own', 'card');
   }
+  if (typeof options.card === 'string' && kind !== 'card') {
+    refuse('--card', 'It says how a card sets its dives', 'card');
+  }
   if (typeof options.label === 'string' && kind !== 'tags') {
     refuse('--label', 'It is the size of a cylinder tag', 'tags');
   }
@@ -120,6 +124,7 @@ export function readSlateOptions(options: SlateOptions): Result<SlateSettings> {
   const units = oneOf(options.units, UNITS, USUAL_SLATE.units, '--units', troubles);
   const clock = oneOf(options.clock, CLOCKS, USUAL_SLATE.clock, '--clock', troubles);
   const holes = oneOf(options.holes, HOLES, USUAL_SLATE.holes, '--holes', troubles);
+  const card = oneOf(options.card, CARD_FORMS, 'full', '--card', troubles);
   // Of a kind that is not known nothing can be said but that.
   if (!troubles.some(({ where }) => where === '--kind')) refuseOthers(options, kind, troubles);
   if (troubles.length > 0) return failures(troubles);
@@ -136,6 +141,7 @@ export function readSlateOptions(options: SlateOptions): Result<SlateSettings> {
     diverIds: options.divers ?? null,
     dates: options.days ?? null,
     twoSided: options.twoSided ?? false,
+    card,
     isFolded: !(options.singleFaces ?? false),
   });
 }

@@ -37,7 +37,7 @@ export interface SlateLayout {
 }
 
 const KIND_NAMES: Record<SlateKind, string> = {
-  card: 'day cards',
+  card: 'day card',
   briefing: 'briefing sheet',
   trip: 'trip sheet',
   tags: 'cylinder tags',

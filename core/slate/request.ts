@@ -9,6 +9,11 @@ import type { Caution } from '../cautions/caution';
 /** Day card, briefing sheet, trip sheet, cylinder tags. */
 export const SLATE_KINDS = ['card', 'briefing', 'trip', 'tags'] as const;
 
+/** How a card sets its dives: two a face, with what more would cost; the plan of a whole day on one; one a page. */
+export const CARD_FORMS = ['full', 'short', 'dive'] as const;
+
+export type CardForm = (typeof CARD_FORMS)[number];
+
 export type SlateKind = (typeof SLATE_KINDS)[number];
 
 /** What is to be printed, for whom, on what. Plain data; the fonts are read with `readFont`. */
@@ -29,7 +34,9 @@ export interface SlateRequest extends SlateReading {
   readonly marginMm: number;
   /** Every second page is the back of the one before: the punched side changes places. */
   readonly twoSided: boolean;
-  /** Of a card, front and back side by side on one page, to fold; else each face is a page. */
+  /** Cards alone look at it. */
+  readonly card: CardForm;
+  /** Of a full card, front and back side by side on one page, to fold; else each face is a page. */
   readonly isFolded: boolean;
   /** Size of one cylinder tag; null: the usual one. Tags alone look at it. */
   readonly label: Paper | null;

@@ -37,6 +37,7 @@ How slates are made:
   --sheet NAME     a larger paper for several pages with cut marks
   --label SIZE     with --kind tags: size of one tag, such as 70x37mm (default on A4) or 4x2in (on letter)
   --two-sided      every second page is the back of the one before
+  --card FORM      with --kind card: full (default, two dives a face), short (the day on one face) or dive (one a page)
   --single-faces   with --kind card: each face on a page of its own; else front and back lie side by side, to fold
 
 Tags fill label stock to its edges and give metres and feet both: with --kind tags, --holes, --margin and
@@ -55,6 +56,7 @@ const VALUED = {
   days: 'dates, as in --days 2027-03-15,2027-03-16',
   units: 'units, as in --units imperial',
   clock: 'a clock, as in --clock 12h',
+  card: 'a form of card, as in --card short',
   holes: 'a side, as in --holes top',
   margin: 'millimetres, as in --margin 6',
   sheet: 'a paper, as in --sheet A4',
@@ -69,7 +71,7 @@ type Plain = (typeof PLAIN)[number];
 const FLAGS = [...PLAIN, ...Object.keys(VALUED)].map((name) => `--${name}`);
 
 /** Options that without --slate would be passed over in silence. */
-const OF_SLATES = ['kind', 'paper', 'days', 'clock', 'holes', 'margin', 'sheet', 'label'] as const;
+const OF_SLATES = ['kind', 'paper', 'days', 'clock', 'card', 'holes', 'margin', 'sheet', 'label'] as const;
 
 function trouble(where: string, what: string, mend: string): Trouble<'options'> {
   return { kind: 'options', what, where, mend };

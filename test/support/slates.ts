@@ -42,6 +42,7 @@ export function aRequest(trip: Trip, change: Partial<SlateRequest> = {}): SlateR
     holes: 'none',
     marginMm: 5,
     twoSided: false,
+    card: 'full',
     isFolded: true,
     units: 'metric',
     clock: '24h',

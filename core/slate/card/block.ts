@@ -88,7 +88,7 @@ function under(pen: Pen, dive: CardDive, width: number, parts: readonly Block[])
 const LEVELS_A_FACE = 5;
 
 /** Parts of a list, each with so many of it at most. */
-function inParts<T>(list: readonly T[], most: number): readonly (readonly T[])[] {
+export function inParts<T>(list: readonly T[], most: number): readonly (readonly T[])[] {
   return Array.from({ length: Math.ceil(list.length / most) }, (_, i) =>
     list.slice(i * most, (i + 1) * most),
   );
@@ -136,7 +136,7 @@ export function writeLines(pen: Pen, asDived: readonly string[], width: number, 
   const fitting = Math.min(count, Math.max(1, Math.ceil(free / WRITE_MOST)));
   const pitch = fitting === 0 ? 0 : Math.min(WRITE_MOST, free / fitting);
   const draws = Array.from({ length: fitting }, (_, i) =>
-    stroke(pen, [0, (i + 1) * pitch - 0.3], [width, (i + 1) * pitch - 0.3], 0.6, [0.6, 1.4]),
+    stroke(pen, [0, (i + 1) * pitch - 0.3], [width, (i + 1) * pitch - 0.3], 0.7, [0.8, 3.2]),
   );
   const caption = { y: pitch - 4.6, pitch: 4 };
   const [first, ...units] = asDived;

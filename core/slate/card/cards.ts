@@ -6,11 +6,13 @@ import { SAFETY_LINE } from '../../words/safety-line';
 import { beside, space, stack, type Block, type Setter } from '../layout';
 import { unmarked } from '../markup';
 import { slateReader } from '../reading';
-import type { SlateRequest } from '../request';
+import type { CardForm, SlateRequest } from '../request';
 import { diveWays, writeLines, WRITE_LEAST } from './block';
-import { cardDays, type CardDay } from './content';
-import { measureOf } from './measure';
+import { cardDays, type CardDay, type CardDive } from './content';
+import { measureOf, type Measure } from './measure';
+import { oneDive } from './one';
 import { blockOf, lines, penOf, put, TYPES, widthMm, type Pen } from './pen';
+import { shortDive } from './short';
 
 /** One side of a card. */
 export interface Face {
@@ -136,10 +138,10 @@ function facesOf(
   pen: Pen,
   dives: readonly (readonly (readonly Block[])[])[],
   availablePt: number,
-  most: number,
+  { most, writes }: FormOf,
 ): readonly FaceDraft[] | null {
   const faces: FaceDraft[] = [];
-  const line = WRITE_LEAST * pen.mm;
+  const line = writes ? WRITE_LEAST * pen.mm : 0;
   const usedOn = (face: FaceDraft): number =>
     face.dives.reduce((sum, { block }) => sum + block.heightPt + line, 0);
   for (const [index, ways] of dives.entries()) {
@@ -173,8 +175,25 @@ interface CardDraft {
   readonly drafts: readonly FaceDraft[];
 }
 
-/** Dives a face of a day card. Four would have to give up the grid and the lines. */
-const DIVES_A_FACE = 2;
+interface FormOf {
+  /** Dives a face. */
+  readonly most: number;
+  /** Each dive has at least a line to write on. */
+  readonly writes: boolean;
+}
+
+/** Four dives on a face have to give up the grid and the lines. */
+const FORMS: Readonly<Record<CardForm, FormOf>> = {
+  full: { most: 2, writes: true },
+  short: { most: Infinity, writes: false },
+  dive: { most: 1, writes: true },
+};
+
+/** The ways a dive may stand on faces. */
+function waysOf(pen: Pen, form: CardForm, dive: CardDive, measure: Measure): readonly (readonly Block[])[] {
+  if (form === 'short') return shortDive(pen, dive, measure.width);
+  return form === 'dive' ? oneDive(pen, dive, measure.width) : diveWays(pen, dive, measure);
+}
 
 function cardDrafts(
   pen: Pen,
@@ -190,13 +209,13 @@ function cardDrafts(
   const usualFootPt = Math.max(footPt('do'), footPt('no promise'));
   const made: CardDraft[] = [];
   for (const shared of sharedDays(request, dates)) {
-    const blocks = shared.day.dives.map((dive) => diveWays(pen, dive, measure));
+    const blocks = shared.day.dives.map((dive) => waysOf(pen, request.card, dive, measure));
     const head = headBlock(pen, shared, words(said`overleaf ${'8, 8'}`), width);
     const available = face.heightPt - head.heightPt;
-    let drafts = facesOf(pen, blocks, available - usualFootPt, DIVES_A_FACE);
+    let drafts = facesOf(pen, blocks, available - usualFootPt, FORMS[request.card]);
     // A face alone carries both lines of caution.
     if (drafts?.length === 1 && !isEven) {
-      drafts = facesOf(pen, blocks, available - footPt('both'), DIVES_A_FACE);
+      drafts = facesOf(pen, blocks, available - footPt('both'), FORMS[request.card]);
     }
     if (drafts === null) return null;
     made.push({ shared, drafts });
@@ -212,11 +231,22 @@ function faceBody(
   { dives }: FaceDraft,
   asDived: readonly (readonly string[])[],
   face: FaceSpace,
+  form: FormOf,
 ): Block | null {
   const width = face.widthPt / pen.mm;
   const used = dives.reduce((sum, { block }) => sum + block.heightPt, head.heightPt + foot.heightPt);
   const free = face.heightPt - used;
   const each = free / Math.max(1, dives.length);
+  if (!form.writes) {
+    // The day is read as a whole: what is left for notes stands below it.
+    if (free < -1e-6) return null;
+    return stack([
+      head,
+      ...dives.map(({ block }) => block),
+      writeLines(pen, [], width, Math.max(0, free)),
+      foot,
+    ]);
+  }
   if (each < (dives.length === 0 ? 0 : WRITE_LEAST * pen.mm - 1e-6)) return null;
   const parts = dives.flatMap(({ block }, i) => [block, writeLines(pen, asDived[i]!, width, each)]);
   const body = dives.length === 0 ? [writeLines(pen, [], width, free)] : parts;
@@ -252,7 +282,15 @@ export function dayCards(
       const numbers = draft.dives.map(({ index }) => shared.day.dives[index]!.number).join(', ');
       const usual: Caution = padded.length === 1 ? 'both' : at === 0 ? 'do' : 'no promise';
       const bodyWith = (which: Caution): Block | null =>
-        faceBody(pen, head, footBlock(pen, words, which, mark, width), draft, asDived, face);
+        faceBody(
+          pen,
+          head,
+          footBlock(pen, words, which, mark, width),
+          draft,
+          asDived,
+          face,
+          FORMS[request.card],
+        );
       const whole = isWholeSaid ? null : bodyWith('whole');
       if (whole !== null) isWholeSaid = true;
       const body = whole ?? bodyWith(usual);

@@ -67,6 +67,9 @@ export interface CardDive {
   readonly leaveCaptionWithUnit: string;
   readonly limitCaption: string;
   readonly limitShort: string;
+  /** The same on the row of a level, and with the depth of the first. */
+  readonly limitHere: string;
+  readonly limitAt: string;
   readonly levels: readonly CardLevel[];
   readonly mix: string;
   readonly turn: CardFigure;
@@ -307,6 +310,12 @@ function cardDive(context: Context, entry: Entry): CardDive {
     leaveCaptionWithUnit: words(said`Leave at, ${units.min}`),
     limitCaption: words(said`No-stop limit`),
     limitShort: words(SHORT_LIMITS['no-stop']),
+    limitHere: words(said`no-stop here`),
+    limitAt: words(
+      isOne
+        ? said`No-stop limit`
+        : said`No-stop ${slanted(figure(entry.isAsDived ? 'depthMet' : 'depthSet', entry.levels[0]!.depthM))}`,
+    ),
     levels: levelsOf(context, entry),
     mix: words(entry.o2 === null ? said`no mix` : mixSaid(entry.o2)),
     ...gasFigures(context, entry),

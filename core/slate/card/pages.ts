@@ -103,7 +103,8 @@ export function cardPages(
   mark: string,
 ): Result<CardPages, SlateTrouble> {
   const { face, sheet } = papersOf(request);
-  const { isFolded } = request;
+  // What is on one face, and what has a page of its own, is not folded.
+  const isFolded = request.isFolded && request.card === 'full';
   const twoSided = request.twoSided && !isFolded;
   const front = spaceOf(face, request, false);
   const tooSmall = paperTooSmall(face.name, 'A card', null);

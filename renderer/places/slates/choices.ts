@@ -4,7 +4,7 @@ import { createStore } from 'zustand/vanilla';
 import type { SlateUnits } from '../../../core/slate/figures';
 import { readSlateOptions, usualPaper, type SlateSettings } from '../../../core/slate/options';
 import type { HoleSide } from '../../../core/slate/paper';
-import { USUAL_SLATE, type SlateKind } from '../../../core/slate/request';
+import { USUAL_SLATE, type CardForm, type SlateKind } from '../../../core/slate/request';
 import type { Settings } from '../../../core/host';
 import type { Result } from '../../../core/result';
 import { decimalSign } from '../../figures/decimal-sign';
@@ -23,6 +23,7 @@ export interface SlateChoices {
   /** null: the usual one of the kind. */
   readonly marginMm: number | null;
   readonly twoSided: boolean;
+  readonly card: CardForm;
   /** Each face of a card on a page of its own, instead of front and back side by side. */
   readonly singleFaces: boolean;
   /** null: the units of the window. */
@@ -41,6 +42,7 @@ export const choices = createStore<SlateChoices>()(() => ({
   holes: USUAL_SLATE.holes,
   marginMm: null,
   twoSided: false,
+  card: 'full',
   singleFaces: false,
   units: null,
   label: null,
@@ -86,6 +88,7 @@ export function slateSettings(
     divers: divers.length === 0 ? null : divers,
     days: days.length > 0 ? days : typeof chosen.dates === 'string' ? chosen.dates : null,
     twoSided: chosen.twoSided,
+    card: chosen.kind === 'card' ? chosen.card : null,
     singleFaces: chosen.kind === 'card' && chosen.singleFaces,
     decimal: decimalSign(),
   });

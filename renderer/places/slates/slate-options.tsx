@@ -4,7 +4,7 @@ import { usualDates } from '../../../core/slate/next-day';
 import { usualMarginMm } from '../../../core/slate/options';
 import { LABEL_SIZES, usualLabel } from '../../../core/slate/labels';
 import type { HoleSide } from '../../../core/slate/paper';
-import type { SlateKind } from '../../../core/slate/request';
+import type { CardForm, SlateKind } from '../../../core/slate/request';
 import type { SlateUnits } from '../../../core/slate/figures';
 import { changeSettings } from '../../actions/view';
 import { Choice, type Option } from '../../parts/choice';
@@ -19,6 +19,12 @@ const KINDS: readonly Option<SlateKind>[] = [
   { value: 'briefing', label: 'Briefing sheet' },
   { value: 'trip', label: 'Trip sheet' },
   { value: 'tags', label: 'Cylinder tags and log' },
+];
+
+const FORMS: readonly Option<CardForm>[] = [
+  { value: 'full', label: 'Two dives a face, with lines' },
+  { value: 'short', label: 'Short: the day on one face' },
+  { value: 'dive', label: 'One dive a page' },
 ];
 
 const HOLES: readonly Option<HoleSide>[] = [
@@ -103,6 +109,9 @@ export function SlateOptionsForm({ dates }: { readonly dates: readonly string[] 
   return (
     <div className="slate-options">
       <Choice label="Kind" value={kind} options={KINDS} commit={(value) => choose({ kind: value })} wide />
+      {kind === 'card' ? (
+        <Choice label="Card" value={chosen.card} options={FORMS} commit={(card) => choose({ card })} wide />
+      ) : null}
       <Ticks
         legend="Divers"
         all="The whole party"
@@ -159,7 +168,7 @@ export function SlateOptionsForm({ dates }: { readonly dates: readonly string[] 
         checked={chosen.twoSided}
         commit={(twoSided) => choose({ twoSided })}
       />
-      {kind === 'card' ? (
+      {kind === 'card' && chosen.card === 'full' ? (
         <Tick
           label="Each face on a page of its own"
           checked={chosen.singleFaces}

@@ -56,6 +56,16 @@ const WAYS = [
   { units: 'both', holes: 'none', twoSided: false, isFolded: true },
 ] as const;
 
+/** Of cards also the other forms, the clock with a half of the day behind each time. */
+const CARD_WAYS = [
+  { card: 'short', units: 'metric', clock: '24h' },
+  { card: 'short', units: 'imperial', clock: '12h', holes: 'left' },
+  { card: 'short', units: 'both', clock: '12h' },
+  { card: 'dive', units: 'metric', clock: '24h', holes: 'left' },
+  { card: 'dive', units: 'imperial', clock: '12h' },
+  { card: 'dive', units: 'both', clock: '24h' },
+] as const;
+
 /** The line of caution at the foot of a card is small; nothing else on any page is. */
 function smallestPt(kind: SlateKind): number {
   return kind === 'card' ? 7 : PRINT_MIN_PT;
@@ -82,7 +92,7 @@ describe('every kind on every paper', () => {
             kind === 'trip'
               ? null
               : [...new Set(trip.dives.map((dive) => dive.startsAt.slice(0, 10)))].slice(0, 2);
-          for (const way of WAYS) {
+          for (const way of kind === 'card' ? [...WAYS, ...CARD_WAYS] : WAYS) {
             const laid = slatePages(aRequest(trip, { kind, paper, dates, ...way }));
             assert(laid.ok, laid.ok ? '' : laid.troubles[0].what);
             for (const page of laid.value.pages) {

@@ -9,6 +9,7 @@ import { slatePages } from '../../../../core/slate/pages';
 import { ledger } from '../../../../core/ledger/ledger';
 import type { SlateRequest } from '../../../../core/slate/request';
 import type { Trip } from '../../../../core/document/types';
+import { demoTrip } from '../../../../core/document/demo-trip';
 import { AIR, aDive, aDiver, aTrip, RICH } from '../../../builders/trip';
 import { aPaper, aRequest, faultsOf, layoutOf, textsOf, wordsOf } from '../../../support/slates';
 
@@ -136,7 +137,7 @@ describe('day card', () => {
 
   it('says loudly what must not be dived as planned', () => {
     const words = text(aTrip([aDive({ depthM: 39, bottomMin: 20, mix: 'rich' })]));
-    expect(words).toMatch(/Stop: /);
+    expect(words).toMatch(/Past a limit: /);
     expect(words).toContain('past the MOD of 28 m');
   });
 
@@ -145,7 +146,7 @@ describe('day card', () => {
     const pages = layoutOf(trip, { holes: 'left', units: 'both', isFolded: false }).pages.map(wordsOf);
     expect(pages.length).toBeGreaterThan(1);
     for (const page of pages) expect(page).toContain('Wall');
-    expect(pages[0]).toMatch(/Stop: /);
+    expect(pages[0]).toMatch(/Past a limit: /);
     expect(pages.filter((page) => page.includes('If deeper or longer'))).toHaveLength(1);
   });
 
@@ -365,5 +366,55 @@ describe('a dive of more levels than a face takes', () => {
       expect(large.filter((mark) => mark.text === `${depthM}`).length).toBeGreaterThanOrEqual(1);
     }
     for (const page of pages) expect(wordsOf(page)).toContain('Wall');
+  });
+});
+
+describe('other forms of the card', () => {
+  const demo = demoTrip();
+  const dates = ['2027-03-18'];
+  const of = (change: Partial<SlateRequest>) => layoutOf(demo, { dates, diverIds: ['guide'], ...change });
+
+  it('short: has the four dives of a day on one face, all at the size of the full card, without grid', () => {
+    const { pages } = of({ card: 'short' });
+    expect(pages).toHaveLength(1);
+    const large = textsOf(pages[0]!).filter(({ sizePt }) => sizePt === 22);
+    // Depth and run time of seven levels; turn, minimum and MOD of four dives.
+    expect(large).toHaveLength(2 * 7 + 3 * 4);
+    const words = wordsOf(pages[0]!).replaceAll('\n', ' ');
+    expect(words).not.toContain('If deeper or longer');
+    expect(words).toMatch(/No-stop\s+34 m\s+9 of\s+16\s+Room to gas\s+8\s+Stop\s+5 m\s+3 min, up 40\s+08:25/);
+    expect(words).toMatch(/no-stop here\s+16 of\s+48/);
+    expect(words).toMatch(/No-stop limit\s+44 of\s+81/);
+    expect(words).toContain('do not prevent');
+  });
+
+  it('one dive a page: has its figures about twice as large, and each stop of a passed limit', () => {
+    const { pages } = of({ card: 'dive' });
+    expect(pages.map(({ name }) => name)).toEqual(
+      [1, 2, 3, 4].map((number) => `Guide, Thu 18 March, dives ${number}`),
+    );
+    const sizes = (page: (typeof pages)[number]) => new Set(textsOf(page).map(({ sizePt }) => sizePt));
+    expect(sizes(pages[2]!)).toContain(54);
+    expect(sizes(pages[0]!)).toContain(36);
+    for (const page of pages) {
+      expect(sizes(page)).toContain(40);
+      expect(wordsOf(page).replaceAll('\n', ' ')).toContain('If deeper or longer');
+    }
+  });
+
+  it('are counted, and are not folded', () => {
+    expect(fileWords(of({ card: 'short' }).count)).toBe('1 card: 1 page');
+    expect(fileWords(of({ card: 'dive' }).count)).toBe('1 card: 4 pages');
+    expect(of({ card: 'dive' }).pages[0]!.widthPt).toBeCloseTo(105 * PT_PER_MM, 1);
+  });
+
+  it('are refused with another kind, and by another name', () => {
+    const where = (options: Parameters<typeof readSlateOptions>[0]) => {
+      const read = readSlateOptions(options);
+      return read.ok ? [] : read.troubles.map((trouble) => trouble.where);
+    };
+    expect(where({ kind: 'briefing', card: 'short' })).toEqual(['--card']);
+    expect(where({ card: 'long' })).toEqual(['--card']);
+    expect(where({ card: 'dive' })).toEqual([]);
   });
 });

@@ -43,9 +43,9 @@ describe('briefing sheet', () => {
     ];
     const briefings = layoutOf(aTrip(dives), { kind: 'briefing', paper: aPaper('A4') }).pages.map(wordsOf);
     expect(briefings[0]).toContain(
-      'Know. On 2 dives the gas is dense, up to 5.7 g/L at 34 m, above the 5.2 g/L',
+      'Note. On 2 dives the gas is dense, up to 5.7 g/L at 34 m, above the 5.2 g/L',
     );
-    expect(briefings[1]).toMatch(/Know. On one dive the gas has 5\.\d g\/L at 33 m, above the 5\.2 g\/L/);
+    expect(briefings[1]).toMatch(/Note. On one dive the gas has 5\.\d g\/L at 33 m, above the 5\.2 g\/L/);
     expect(briefings[2]).not.toContain('g/L');
   });
 
@@ -57,7 +57,7 @@ describe('briefing sheet', () => {
     const first = { ...dives[0]!, divers: ['g0', 'g2'] };
     const trip = aTrip([first, ...dives.slice(1)], { party });
     const [page] = layoutOf(trip, { kind: 'briefing', paper: aPaper('A4') }).pages.map(wordsOf);
-    expect(page).toContain('Know. Guest 1 and Guest 3, dive 5: 5 dives on Sat 6 Mar 2027: watch for');
+    expect(page).toContain('Note. Guest 1 and Guest 3, dive 5: 5 dives on Sat 6 Mar 2027: watch for');
     expect(page).not.toContain('2027-03-06');
   });
 

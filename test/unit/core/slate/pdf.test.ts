@@ -42,7 +42,7 @@ describe('slatePdf', () => {
   it('has its title, its size, and both fonts embedded as subsets', async () => {
     const bytes = await bytesOf();
     const { title, fonts } = await pdfStructure(bytes);
-    expect(title).toBe('Łódka at Ωmega Reef: day cards, printed Mon 1 Mar 2027');
+    expect(title).toBe('Łódka at Ωmega Reef: day card, printed Mon 1 Mar 2027');
     for (const { widthPt, heightPt } of await readPdf(bytes)) {
       expect(widthPt).toBeCloseTo((210 / 25.4) * 72, 3);
       expect(heightPt).toBeCloseTo((148 / 25.4) * 72, 3);

@@ -111,6 +111,7 @@ describe('readPlanOptions', () => {
       'sheet',
       'label',
       'two-sided',
+      'card',
       'single-faces',
     ]) {
       expect(USAGE).toContain(`--${flag}`);
