@@ -18,7 +18,7 @@ import { chooseDives } from './view';
 import type { Level, Stop } from '../../core/profile';
 
 /** The dives in order of start; the same array where they are. */
-function inOrder(dives: readonly Dive[]): readonly Dive[] {
+export function inOrder(dives: readonly Dive[]): readonly Dive[] {
   const ordered = dives.every((dive, i) => i === 0 || dives[i - 1]!.startsAt <= dive.startsAt);
   return ordered
     ? dives
@@ -68,7 +68,7 @@ export function setDepth(diveId: Id, depthM: number): EditResult {
   return editDive(diveId, 'Depth', 'dive.depth', (dive) => withDepth(dive, depthM));
 }
 
-function withDepth(dive: Dive, depthM: number): Dive {
+export function withDepth(dive: Dive, depthM: number): Dive {
   if (!dive.legs) return { ...dive, depthM };
   const byM = depthM - dive.depthM;
   return { ...dive, depthM, legs: dive.legs.map((level) => ({ ...level, depthM: level.depthM + byM })) };
@@ -93,7 +93,7 @@ export function setBottomMin(ids: Id | readonly Id[], bottomMin: number): EditRe
   return editDives(wanted, 'Bottom time', 'dive.bottom', (dive) => withBottomMin(dive, bottomMin));
 }
 
-function withBottomMin(dive: Dive, bottomMin: number): Dive {
+export function withBottomMin(dive: Dive, bottomMin: number): Dive {
   if (!dive.legs) return { ...dive, bottomMin };
   const byMin = bottomMin - dive.bottomMin;
   const last = dive.legs.length - 1;
@@ -171,7 +171,8 @@ export function newSiteFor(ids: readonly Id[], name: string, depthM: number): Ed
 export function swapDives(oneId: Id, otherId: Id): EditResult {
   const { trip } = desk.getState();
   const logged = trip.dives.find(
-    ({ id, asDived }) => (id === oneId || id === otherId) && (asDived ?? []).length > 0,
+    ({ id, asDived, notDived }) =>
+      (id === oneId || id === otherId) && (asDived ?? []).length + (notDived ?? []).length > 0,
   );
   if (logged) {
     return failure({
@@ -210,7 +211,7 @@ export function setLevels(diveId: Id, legs: readonly Level[]): EditResult {
   return editDive(diveId, 'Levels', 'dive.levels', (dive) => withLevels(dive, legs));
 }
 
-function withLevels(dive: Dive, legs: readonly Level[]): Dive {
+export function withLevels(dive: Dive, legs: readonly Level[]): Dive {
   const depthM = Math.max(...legs.map((level) => level.depthM));
   const bottomMin = legs.reduce((sum, level) => sum + level.min, 0);
   return legs.length === 1
@@ -314,7 +315,7 @@ function copyDives(name: string, code: string, ids: readonly Id[], byMin: number
   return addCopies(moved, name, code);
 }
 
-/** Puts copies of dives into the trip, at the starts they are given, and selects them; what was dived is no part of them. */
+/** Puts copies of dives into the trip, at the starts they are given, and selects them; what was logged is no part of them. */
 export function addCopies(dives: readonly Dive[], name: string, code = 'dive.copy'): EditResult {
   const copies: Id[] = [];
   const result = edit({ label: name, code }, (trip) => {
@@ -322,7 +323,8 @@ export function addCopies(dives: readonly Dive[], name: string, code = 'dive.cop
     for (const dive of dives) {
       const id = freeId('d', all);
       copies.push(id);
-      all.push({ ...without(dive, 'asDived'), id });
+      const { asDived: _, notDived: __, added: ___, ...planned } = dive;
+      all.push({ ...planned, id });
     }
     return withDives(trip, all);
   });

@@ -46,6 +46,12 @@ export function stepDive(by: 1 | -1): void {
   if (next) chooseDives([next.id]);
 }
 
+/** The trip as rows of a table, or as strip and card. */
+export function showTable(isTable: boolean): void {
+  dropReadNotice();
+  desk.setState({ isTable, evening: null });
+}
+
 export function showOverlay(overlay: Overlay): void {
   dropReadNotice();
   desk.setState({ overlay });

@@ -11,6 +11,7 @@ import {
   chooseDiver,
   goTo,
   showOverlay,
+  showTable,
   stepDive,
   stepTextScale,
 } from '../actions/view';
@@ -304,6 +305,16 @@ const view: readonly Command[] = [
     keys: ['Mod+Shift+C'],
     inFields: true,
     run: () => showOverlay({ kind: 'cautions' }),
+  },
+  {
+    id: 'view.table',
+    group: 'View',
+    label: 'The dives as a table',
+    labelNow: ({ isTable }) => (isTable ? 'The dives on the strip' : 'The dives as a table'),
+    keys: ['Mod+Shift+T'],
+    finds: 'spreadsheet rows excel list edit all grid',
+    enabled: ({ settings }) => settings.place === 'days',
+    run: () => showTable(!now().isTable),
   },
   {
     id: 'view.units',

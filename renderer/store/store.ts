@@ -79,6 +79,8 @@ export interface Desk {
   readonly keeping: Keeping;
   readonly overlay: Overlay | null;
   readonly evening: Evening | null;
+  /** Days shows the trip as rows of a table, in the place of strip and card. */
+  readonly isTable: boolean;
   readonly notice: Notice | null;
   /** This machine's wall clock to the minute; null until the window has begun. */
   readonly nowMin: WallMin | null;
@@ -100,6 +102,7 @@ export function freshDesk(trip: Trip = blankTrip()): Desk {
     keeping: freshKeeping(),
     overlay: null,
     evening: null,
+    isTable: false,
     notice: null,
     nowMin: null,
     ready: false,

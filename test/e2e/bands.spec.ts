@@ -94,11 +94,11 @@ test.describe('the bands', () => {
   });
 
   test('give the same figures as a table', async ({ bench: { page } }) => {
-    await page.getByRole('button', { name: 'As a table' }).click();
+    await page.getByRole('button', { name: 'Curves as a table' }).click();
     const table = page.getByRole('table', { name: /Nitrogen and oxygen carried by/ });
     await expect(table.getByRole('row')).toHaveCount(1 + 2 * 22 + 1 - 4);
     await expect(table.getByRole('row', { name: /Dive 13 surfaces/ })).toContainText(/%/);
-    await page.getByRole('button', { name: 'As a table' }).click();
+    await page.getByRole('button', { name: 'Curves as a table' }).click();
     await expect(page.locator('.recharts-wrapper')).toHaveCount(2);
   });
 
@@ -107,7 +107,7 @@ test.describe('the bands', () => {
     await expect(page.locator('[data-part=compartment]')).toHaveCount(0);
     await page.getByRole('button', { name: 'All 16 compartments' }).click();
     await expect(page.locator('[data-part=compartment]')).toHaveCount(16);
-    await page.getByRole('button', { name: 'As a table' }).click();
+    await page.getByRole('button', { name: 'Curves as a table' }).click();
     const table = page.getByRole('table', { name: /Nitrogen and oxygen carried by/ });
     await expect(table.getByRole('columnheader')).toHaveCount(6 + 16);
   });

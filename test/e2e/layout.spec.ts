@@ -57,7 +57,7 @@ test.describe('the page of Days at 1280 by 800', () => {
       const band = await page.locator('[data-part=band]').first().boundingBox();
       await page.mouse.move(band!.x + band!.width - 5, band!.y + band!.height - 5);
       expect(await overflow(page), 'a band read').toEqual(none);
-      for (const name of ['As a table', 'Compartments']) {
+      for (const name of ['Curves as a table', 'Compartments']) {
         const button = page.getByRole('button', { name });
         if ((await button.count()) === 0) continue;
         await button.first().click();

@@ -370,7 +370,7 @@ test.describe('for who cannot see or point', () => {
       await page.keyboard.press('+');
       await page.getByRole('button', { name: 'All 16 compartments' }).click();
       expect(await findings(page)).toEqual([]);
-      await page.getByRole('button', { name: 'As a table' }).click();
+      await page.getByRole('button', { name: 'Curves as a table' }).click();
       expect(await findings(page)).toEqual([]);
     });
   }

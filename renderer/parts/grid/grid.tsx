@@ -26,7 +26,7 @@ import { inBlock, placeOfEvent, useGrid } from './use-grid';
 import styles from './grid.module.css';
 
 export type { CellEdit } from './grid-text';
-export type { CellRefusal, GridColumn, GridProps, PutResult } from './grid-types';
+export type { CellRefusal, GridColumn, GridProps, PutResult, Sorting } from './grid-types';
 
 const STEPS: Readonly<Record<Exclude<Ending, 'next' | 'before'>, Place>> = {
   down: { row: 1, column: 0 },

@@ -23,10 +23,24 @@ const Evening = lazily(async () => (await import('./evening/evening')).Evening, 
   ),
 });
 
+/** A spreadsheet of its own weight: loaded when it is first shown. */
+const TripTable = lazily(async () => (await import('./table/trip-table')).TripTable, {
+  waiting: null,
+  failed: ({ what, mend }, again) => (
+    <p className="care" role="alert">
+      {what} {mend}{' '}
+      <button type="button" className="linked" onClick={again}>
+        Try again
+      </button>
+    </p>
+  ),
+});
+
 /** Home: how the trip stands, the strip and its bands, and a card for what is chosen. */
 export function Days(): ReactNode {
   useClipboard();
   const evening = useDesk((state) => state.evening);
+  const isTable = useDesk((state) => state.isTable && state.evening === null);
   const side = useRef<HTMLElement>(null);
   const chosenIds = useDesk(({ selection }) => selection.diveIds);
   // Another dive is read from its head, wherever the card of the last one was scrolled to.
@@ -36,6 +50,14 @@ export function Days(): ReactNode {
     read.current = chosenIds;
     if (side.current) side.current.scrollTop = 0;
   });
+  if (isTable) {
+    return (
+      <div className="days">
+        <Headline />
+        <TripTable />
+      </div>
+    );
+  }
   return (
     <div className={evening ? `days in-${evening.step}` : 'days'}>
       <Headline />

@@ -34,7 +34,9 @@ function offersOf(of: Ledger, diveId: Id): readonly Offer[] {
   const { dives } = of.trip;
   const asked = new Set(dives.map(({ id }) => id));
   return dives
-    .filter(({ id, asDived }) => id !== diveId && (asDived ?? []).length === 0)
+    .filter(
+      ({ id, asDived, notDived }) => id !== diveId && (asDived ?? []).length + (notDived ?? []).length === 0,
+    )
     .map((dive) => {
       const trip = swapped(of.trip, diveId, dive.id);
       if (checkTrip(trip, fileWords).length > 0) return { dive, standing: null, after: null, trip };

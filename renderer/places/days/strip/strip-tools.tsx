@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { chooseDiver } from '../../../actions/view';
+import { CommandButton } from '../../../parts/command-button';
 import { useDesk } from '../../../store/store';
 import type { Zoom } from './use-zoom';
 import styles from './strip.module.css';
@@ -53,8 +54,9 @@ export function StripTools({
       >
         All 16 compartments
       </button>
+      <CommandButton id="view.table">Table</CommandButton>
       <button type="button" className="plain" aria-pressed={isTable} onClick={() => onTable(!isTable)}>
-        As a table
+        Curves as a table
       </button>
       <span className={styles.zoom}>
         <button type="button" aria-label="Zoom out" disabled={zoom.isWhole} onClick={() => zoom.further()}>
