@@ -33,6 +33,7 @@ function place(trip: Trip, keeping: Keeping): void {
     trip,
     history: EMPTY_HISTORY,
     selection: { diveIds: [], diverId: null },
+    evening: null,
     keeping,
     overlay: null,
     notice: null,

@@ -106,6 +106,18 @@ export function setDayNotes(date: DayDate, notes: string): EditResult {
   });
 }
 
+/** What is noted of a dive; nothing takes the note away. */
+export function setDiveNotes(diveId: Id, notes: string): EditResult {
+  return edit({ label: 'Notes of a dive', code: 'dive.notes' }, (trip) => ({
+    ...trip,
+    dives: trip.dives.map((dive) => {
+      if (dive.id !== diveId) return dive;
+      const { notes: _, ...rest } = dive;
+      return notes.trim() === '' ? rest : { ...rest, notes };
+    }),
+  }));
+}
+
 /** Plans a diver's dives from a day on with another gas rate; null takes the rate of that day back. */
 export function planWithRate(diverId: Id, from: DayDate, surfaceRateLpm: number | null): EditResult {
   return edit({ label: `Gas rate from ${dateText(from)}`, code: 'diver.rate-from' }, (trip) => ({

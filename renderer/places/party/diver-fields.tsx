@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { wallMin, wallText } from '../../../core/words/calendar';
+import { dayOf, figure, said } from '../../../core/words/said';
 import type { Diver, Trip } from '../../../core/document/types';
 import { tell } from '../../actions/edit';
 import {
@@ -12,10 +13,12 @@ import {
   setPo2Limits,
   setSurfaceRate,
 } from '../../actions/party';
+import { planWithRate } from '../../actions/log';
 import { todayText } from '../../figures/local-time';
 import { TextField } from '../../parts/field';
 import { MomentFields } from '../../parts/moment-fields';
 import { PlainNumberField, ShareField, UnitField } from '../../parts/number-field';
+import { useWords } from '../../parts/use-words';
 import { useDesk } from '../../store/store';
 import { CylinderField, DepthLimitField, FillField, GasRateField } from './gear-fields';
 
@@ -28,6 +31,7 @@ export function DiverFields({ diver }: { readonly diver: Diver }): ReactNode {
         <TextField label="Name" value={diver.name} required wide commit={(name) => setDiverName(id, name)} />
       </div>
       <GasRateField value={diver.surfaceRateLpm} commit={(rate) => setSurfaceRate(id, rate)} />
+      <LaterRates diver={diver} />
       <CylinderField cylinder={cylinder} commit={(patch) => setCylinder(id, patch)} />
       <FillField value={cylinder.fillBar} commit={(fillBar) => setCylinder(id, { fillBar })} />
       <UnitField
@@ -106,5 +110,28 @@ function Arrival({ diver }: { readonly diver: Diver }): ReactNode {
         Has been there for long
       </button>
     </>
+  );
+}
+
+/** A rate has the day from which it holds: those that the evenings brought, each with a way back. */
+function LaterRates({ diver: { id, name, rates = [] } }: { readonly diver: Diver }): ReactNode {
+  const words = useWords();
+  if (rates.length === 0) return null;
+  return (
+    <p className="soft later-rates">
+      {rates.map(({ from, surfaceRateLpm }) => (
+        <span key={from}>
+          {words(said`${figure('rateTyped', surfaceRateLpm)} from ${dayOf(from, 'weekday')}`)}{' '}
+          <button
+            type="button"
+            className="linked"
+            aria-label={words(said`Take back the rate of ${name} from ${dayOf(from, 'weekday')}`)}
+            onClick={() => void tell(planWithRate(id, from, null))}
+          >
+            Take back
+          </button>{' '}
+        </span>
+      ))}
+    </p>
   );
 }

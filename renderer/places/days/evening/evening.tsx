@@ -1,13 +1,14 @@
 import { useEffect, useState, type ReactNode } from 'react';
 import { logProgress } from '../../../../core/document/log';
 import { closeEvening, showEvening } from '../../../actions/evening';
-import { divesOfDay, setDayNotes } from '../../../actions/log';
+import { divesOfDay, setDayNotes, setDiveNotes } from '../../../actions/log';
 import { goTo, showOverlay } from '../../../actions/view';
-import { dateText } from '../../../figures/format';
+import { clockText, dateText } from '../../../figures/format';
+import { siteOf } from '../../../store/selectors';
 import { NotesField } from '../../../parts/notes-field';
 import { selectAhead } from '../../../store/clock';
 import { selectCautions } from '../../../store/selectors';
-import { useDesk, type Evening as Shown } from '../../../store/store';
+import { desk, useDesk, type Evening as Shown } from '../../../store/store';
 import { AddDived } from './add-dived';
 import { Analysed } from './analysed';
 import { Changed } from './changed';
@@ -21,6 +22,8 @@ export function Evening({ evening }: { readonly evening: Shown }): ReactNode {
   useEffect(() => {
     const onKey = (event: KeyboardEvent): void => {
       if (event.defaultPrevented || event.key !== 'Enter' || !(event.ctrlKey || event.metaKey)) return;
+      // What lies over the evening has keys of its own.
+      if (desk.getState().overlay !== null) return;
       event.preventDefault();
       showEvening({ date, step: 'changed' });
     };
@@ -77,6 +80,9 @@ function Steps({ evening: { date, step } }: { readonly evening: Shown }): ReactN
       >
         What changed
       </button>
+      <button type="button" onClick={() => showOverlay({ kind: 'mend' })}>
+        Mend
+      </button>
       <button
         type="button"
         onClick={() => {
@@ -92,6 +98,9 @@ function Steps({ evening: { date, step } }: { readonly evening: Shown }): ReactN
 
 function Log({ date }: { readonly date: string }): ReactNode {
   const notes = useDesk(({ trip }) => trip.days?.find((day) => day.date === date)?.notes ?? '');
+  const trip = useDesk((state) => state.trip);
+  const clock = useDesk(({ settings }) => settings.clock);
+  const dives = divesOfDay(trip, date);
   const [isAdding, setAdding] = useState(false);
   return (
     <>
@@ -113,6 +122,17 @@ function Log({ date }: { readonly date: string }): ReactNode {
         <Analysed date={date} />
         <section className={styles.aside}>
           <NotesField label="Notes of the day" value={notes} commit={(text) => setDayNotes(date, text)} />
+          <details>
+            <summary>Notes of each dive</summary>
+            {dives.map((dive) => (
+              <NotesField
+                key={dive.id}
+                label={`${clockText(dive.startsAt, clock)} ${siteOf(trip, dive.siteId)?.name ?? dive.siteId}`}
+                value={dive.notes ?? ''}
+                commit={(text) => setDiveNotes(dive.id, text)}
+              />
+            ))}
+          </details>
           <p className={styles.next}>
             <button
               type="button"

@@ -13,6 +13,7 @@ import {
   planWithRate,
   putLog,
   setDayNotes,
+  setDiveNotes,
   type LogEntry,
 } from '../../../../renderer/actions/log';
 import { ledgerOfDiver } from '../../../../renderer/store/selectors';
@@ -74,6 +75,14 @@ describe('a whole day or dive', () => {
     setDayNotes(DATE, '');
     setDayNotes('2027-03-16', ' ');
     expect(trip()).not.toHaveProperty('days');
+  });
+
+  it('has notes of each dive too, which go with the dive', () => {
+    const [first] = ofDay();
+    setDiveNotes(first!.id, 'Torch flooded.');
+    expect(ofDay()[0]).toEqual({ ...first, notes: 'Torch flooded.' });
+    setDiveNotes(first!.id, '');
+    expect(ofDay()[0]).toEqual(first);
   });
 
   it('takes a dive that nobody planned, in its place among the others', () => {
