@@ -14,6 +14,8 @@ export type Mark =
       readonly text: string;
       readonly font: FaceName;
       readonly sizePt: number;
+      /** What it is in the structure of the document; left out: plain words. */
+      readonly tag?: Tag;
     }
   | {
       readonly kind: 'line';
@@ -23,6 +25,16 @@ export type Mark =
       readonly dashPt?: readonly [number, number];
     }
   | { readonly kind: 'area'; readonly points: readonly Point[]; readonly grey: number };
+
+/** A cell of a table. */
+export interface CellTag {
+  readonly is: 'TH' | 'TD';
+  readonly row: number;
+  readonly column: number;
+}
+
+/** A heading, or a cell. */
+export type Tag = { readonly is: 'H1' | 'H2' } | CellTag;
 
 export type TextMark = Extract<Mark, { kind: 'text' }>;
 
@@ -216,6 +228,14 @@ export function setterOf(fonts: SlateFonts): Setter {
   };
 }
 
+/** The same block, its words being a heading or a cell to whoever has the document read out. */
+export function tagged(block: Block, tag: Tag): Block {
+  return {
+    heightPt: block.heightPt,
+    at: (x, y) => block.at(x, y).map((mark) => (mark.kind === 'text' ? { ...mark, tag } : mark)),
+  };
+}
+
 /** Blocks one under the other. */
 export function stack(blocks: readonly Block[], gapPt = 0): Block {
   const kept = blocks.filter((block) => block.heightPt > 0);
@@ -316,7 +336,12 @@ export function table(
         x: at,
       };
     });
-    return beside(cells);
+    return beside(
+      cells.map(({ block, x: left }, column) => ({
+        block: tagged(block, { is: r === 0 ? 'TH' : 'TD', row: r, column }),
+        x: left,
+      })),
+    );
   });
 }
 

@@ -2,7 +2,17 @@ import { fileWords } from '../words/reader';
 import { SAFETY_LINE } from '../words/safety-line';
 import type { Trip } from '../document/types';
 import { dateText } from './figures';
-import { beside, rule, space, stack, type Block, type Mark, type Setter, type TextStyle } from './layout';
+import {
+  beside,
+  rule,
+  space,
+  stack,
+  tagged,
+  type Block,
+  type Mark,
+  type Setter,
+  type TextStyle,
+} from './layout';
 
 /** A page before it is known how many there are. */
 export type Draft =
@@ -73,11 +83,14 @@ export function heading(set: Setter, left: string, right: string, widthPt: numbe
   const gap = sizePt;
   if (set.width(left, style) + gap + noteWidth <= widthPt) {
     return beside([
-      { block: set.text(left, style, widthPt), x: 0 },
+      { block: tagged(set.text(left, style, widthPt), { is: 'H1' }), x: 0 },
       { block: lowered(set.text(right, note, widthPt), (style.sizePt - note.sizePt) * 0.95), x: 0 },
     ]);
   }
-  return stack([set.text(left, style, widthPt), set.text(right, { ...note, align: 'left' }, widthPt)]);
+  return stack([
+    tagged(set.text(left, style, widthPt), { is: 'H1' }),
+    set.text(right, { ...note, align: 'left' }, widthPt),
+  ]);
 }
 
 /** A block with some white above it, so that baselines of two sizes meet. */

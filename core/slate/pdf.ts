@@ -1,7 +1,7 @@
 import PdfWriter from 'pdfkit';
 import { FACE_NAMES } from './faces';
 import type { SlateFonts } from './font';
-import type { Mark, Page } from './layout';
+import type { CellTag, Mark, Page, TextMark } from './layout';
 import { slatePages } from './pages';
 import type { SlateRequest, SlateTrouble } from './request';
 import type { Result } from '../result';
@@ -18,27 +18,123 @@ export interface DocumentFacts {
 /** Called after each page; `true` to stop. A long job yields between pages so that a window stays alive. */
 export type Progress = (donePages: number, allPages: number) => boolean | Promise<boolean>;
 
-function draw(document: PDFKit.PDFDocument, mark: Mark): void {
-  switch (mark.kind) {
-    case 'text':
-      document
-        .font(mark.font)
-        .fontSize(mark.sizePt)
-        .fillColor('black')
-        .text(mark.text, mark.x, mark.y, { lineBreak: false, baseline: 'alphabetic' });
-      return;
-    case 'line':
-      trace(document, mark.points);
-      document.lineWidth(mark.widthPt).strokeColor('black');
-      if (mark.dashPt) document.dash(mark.dashPt[0], { space: mark.dashPt[1] });
-      document.stroke();
-      if (mark.dashPt) document.undash();
-      return;
-    case 'area':
-      trace(document, mark.points);
-      document.closePath().fill(greyName(mark.grey));
-      return;
+function drawText(document: PDFKit.PDFDocument, { text, x, y, font, sizePt }: TextMark): void {
+  document
+    .font(font)
+    .fontSize(sizePt)
+    .fillColor('black')
+    .text(text, x, y, { lineBreak: false, baseline: 'alphabetic' });
+}
+
+function drawShape(document: PDFKit.PDFDocument, mark: Exclude<Mark, TextMark>): void {
+  trace(document, mark.points);
+  if (mark.kind === 'area') {
+    document.closePath().fill(greyName(mark.grey));
+    return;
   }
+  document.lineWidth(mark.widthPt).strokeColor('black');
+  if (mark.dashPt) document.dash(mark.dashPt[0], { space: mark.dashPt[1] });
+  document.stroke();
+  if (mark.dashPt) document.undash();
+}
+
+type Element = PDFKit.PDFStructureElement;
+
+/** Texts that follow one another and are one thing: a heading, a cell, or plain words. */
+function partsOf(texts: readonly TextMark[]): readonly (readonly TextMark[])[] {
+  const parts: TextMark[][] = [];
+  for (const text of texts) {
+    const last = parts[parts.length - 1];
+    if (last !== undefined && isSamePart(last[last.length - 1]!, text)) last.push(text);
+    else parts.push([text]);
+  }
+  return parts;
+}
+
+/** Plain words further down than the next line, or up again in another column, are a paragraph of their own. */
+const NEXT_LINE = 1.8;
+
+function isSamePart(before: TextMark, after: TextMark): boolean {
+  const [one, other] = [before.tag, after.tag];
+  if (one === undefined && other === undefined) {
+    const down = after.y - before.y;
+    return down > -before.sizePt && down < NEXT_LINE * Math.max(before.sizePt, after.sizePt);
+  }
+  if (one?.is !== other?.is || one === undefined || other === undefined) return false;
+  return !('row' in one) || !('row' in other) || (one.row === other.row && one.column === other.column);
+}
+
+/** A table while it is written. */
+class OpenTable {
+  private readonly element: Element;
+  private row: Element | null = null;
+  private number = -1;
+
+  constructor(
+    private readonly document: PDFKit.PDFDocument,
+    section: Element,
+  ) {
+    this.element = document.struct('Table');
+    section.add(this.element);
+  }
+
+  /** Whether a cell of a row belongs to this table: a row above its last one is another's. */
+  takes(row: number): boolean {
+    return row >= this.number;
+  }
+
+  add(cell: CellTag, draw: () => void): void {
+    if (this.row === null || cell.row !== this.number) {
+      this.row?.end();
+      this.row = this.document.struct('TR');
+      this.element.add(this.row);
+      this.number = cell.row;
+    }
+    // The library knows the scope of a head; its types do not.
+    const scope = { scope: cell.row === 0 ? 'Column' : 'Row' } as object;
+    this.row.add(this.document.struct(cell.is, cell.is === 'TH' ? scope : {}, draw));
+  }
+
+  end(): void {
+    this.row?.end();
+    this.element.end();
+  }
+}
+
+/** Words of a page with what they are, in the order they are read: headings, tables by their rows, and plain words. */
+function drawTexts(document: PDFKit.PDFDocument, section: Element, texts: readonly TextMark[]): void {
+  let table: OpenTable | null = null;
+  for (const part of partsOf(texts)) {
+    const { tag } = part[0]!;
+    const draw = (): void => {
+      for (const text of part) drawText(document, text);
+    };
+    const isCell = tag !== undefined && 'row' in tag;
+    if (table !== null && !(isCell && table.takes(tag.row))) {
+      table.end();
+      table = null;
+    }
+    if (isCell) {
+      table ??= new OpenTable(document, section);
+      table.add(tag, draw);
+    } else section.add(document.struct(tag?.is ?? 'P', {}, draw));
+  }
+  table?.end();
+}
+
+/** A page: lines and areas are no content, and stand behind the words. */
+function drawPage(document: PDFKit.PDFDocument, root: Element, { marks }: Page): void {
+  document.markContent('Artifact', { type: 'Layout' });
+  for (const mark of marks) if (mark.kind !== 'text') drawShape(document, mark);
+  document.endMarkedContent();
+  const section = document.struct('Sect');
+  root.add(section);
+  drawTexts(
+    document,
+    section,
+    marks.filter((mark): mark is TextMark => mark.kind === 'text'),
+  );
+  section.end();
 }
 
 /** @param grey 0 black to 1 white */
@@ -82,6 +178,9 @@ export async function writePdf(
     pdfVersion: '1.7',
     lang: 'en',
     displayTitle: true,
+    tagged: true,
+    // The library knows this subset; its types do not.
+    subset: 'PDF/UA' as 'PDF/A-1',
     // None to begin with: else the library asks for a standard font of its own, which browsers do not have;
     // and given one of ours here, it would read the file anew at every change of font.
     font: null as unknown as string,
@@ -94,12 +193,15 @@ export async function writePdf(
     document.on('error', reject);
   });
   for (const name of FACE_NAMES) document.registerFont(name, fonts[name].bytes);
+  const root = document.struct('Document');
+  document.addStructure(root);
   for (const [i, page] of pages.entries()) {
     document.addPage({ size: [page.widthPt, page.heightPt], margin: 0 });
     document.outline.addItem(page.name);
-    for (const mark of page.marks) draw(document, mark);
+    drawPage(document, root, page);
     if (progress && (await progress(i + 1, pages.length))) return null;
   }
+  root.end();
   document.end();
   await ended;
   return joined(chunks);

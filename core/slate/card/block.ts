@@ -1,5 +1,5 @@
 /** A dive on a card: above its waterline what is wanted at the surface, below it what is wanted under water. */
-import { beside, space, stack, type Block } from '../layout';
+import { beside, space, stack, tagged, type Block } from '../layout';
 import type { CardDive } from './content';
 import { gridBlock } from './grid';
 import { leftColumn } from './left';
@@ -31,8 +31,13 @@ export function airLine(pen: Pen, dive: CardDive, width: number): Block {
       }),
     );
     return blockOf(pen, height, [
-      putOn(pen, number, TYPES.number, { x: 0, baseline }),
-      putOn(pen, dive.site, TYPES.site, { x: left, baseline }),
+      tagged(
+        blockOf(pen, 0, [
+          putOn(pen, number, TYPES.number, { x: 0, baseline }),
+          putOn(pen, dive.site, TYPES.site, { x: left, baseline }),
+        ]),
+        { is: 'H2' },
+      ).at,
       putOn(pen, dive.in, TYPES.dataBold, { x: left + site + 2, baseline }),
       ...captions,
     ]);
@@ -41,10 +46,13 @@ export function airLine(pen: Pen, dive: CardDive, width: number): Block {
   const isBeside = left + inside + 2 + widthMm(pen, words, TYPES.caption) <= width;
   return stack([
     space(0.6 * pen.mm),
-    beside([
-      { block: blockOf(pen, 5.4, [put(pen, number, TYPES.number, { x: 0, y: 0, pitch: 5.4 })]), x: 0 },
-      { block: lines(pen, dive.site, TYPES.site, width - left, 5), x: left * pen.mm },
-    ]),
+    tagged(
+      beside([
+        { block: blockOf(pen, 5.4, [put(pen, number, TYPES.number, { x: 0, y: 0, pitch: 5.4 })]), x: 0 },
+        { block: lines(pen, dive.site, TYPES.site, width - left, 5), x: left * pen.mm },
+      ]),
+      { is: 'H2' },
+    ),
     blockOf(pen, isBeside ? 4.8 : 8.4, [
       put(pen, dive.in, TYPES.dataBold, { x: left, y: 0, pitch: 4.4 }),
       put(pen, words, TYPES.caption, { x: width, y: isBeside ? 0 : 4.4, pitch: 4.4, align: 'right' }),

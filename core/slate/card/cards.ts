@@ -3,7 +3,7 @@ import { assert } from '../../result';
 import { inOneSystem, wordsOf, type Words } from '../../words/reader';
 import { said } from '../../words/said';
 import { SAFETY_LINE } from '../../words/safety-line';
-import { beside, space, stack, type Block, type Setter } from '../layout';
+import { beside, space, stack, tagged, type Block, type Setter } from '../layout';
 import { unmarked } from '../markup';
 import { slateReader } from '../reading';
 import type { CardForm, SlateRequest } from '../request';
@@ -72,7 +72,7 @@ export function headBlock(pen: Pen, { names, day }: NamedDay, right: string, wid
     x += wide + 2.4;
   }
   return stack([
-    lines(pen, names.join(', '), TYPES.who, width, 5),
+    tagged(lines(pen, names.join(', '), TYPES.who, width, 5), { is: 'H1' }),
     ...rows.map((texts, r) => {
       let at = r === 0 ? widthMm(pen, day.day, TYPES.day) + 2.4 : 0;
       const draws = texts.map((text) => {

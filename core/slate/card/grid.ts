@@ -1,6 +1,6 @@
 /** The grid "if deeper or longer". */
 import type { DeeperLonger } from '../deeper-longer';
-import { beside, space, stack, type Block } from '../layout';
+import { beside, space, stack, tagged, type Block } from '../layout';
 import { blockOf, lines, put, stroke, TYPES, widthMm, type Pen, type Type } from './pen';
 
 /** Sizes and pitches of a grid; the page of one dive has larger ones. */
@@ -65,7 +65,13 @@ export function gridBlock(pen: Pen, grid: DeeperLonger, width: number, type: Gri
   const head = blockOf(
     pen,
     type.captionPitch,
-    grid.head.map((text, i) => put(pen, text, type.head, { x: lefts[i]!, y: 0, pitch: type.captionPitch })),
+    grid.head.map(
+      (text, column) =>
+        tagged(
+          blockOf(pen, 0, [put(pen, text, type.head, { x: lefts[column]!, y: 0, pitch: type.captionPitch })]),
+          { is: 'TH', row: 0, column },
+        ).at,
+    ),
   );
   const rows = grid.rows.map((row, r) => {
     const depth = { block: lines(pen, row.depth, type.depth, widths[0]!, type.pitch), x: 0 };
@@ -78,7 +84,12 @@ export function gridBlock(pen: Pen, grid: DeeperLonger, width: number, type: Gri
           }));
     return stack([
       blockOf(pen, 1e-9, [stroke(pen, [0, 0], [width, 0], r === 0 ? 0.5 : 0.35)]),
-      beside([depth, ...cells]),
+      beside(
+        [depth, ...cells].map(({ block, x }, column) => ({
+          block: tagged(block, { is: column === 0 ? 'TH' : 'TD', row: r + 1, column }),
+          x,
+        })),
+      ),
     ]);
   });
   return stack([

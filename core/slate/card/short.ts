@@ -1,5 +1,5 @@
 /** A dive on the short card: the plan alone, at the sizes of the day card, so that four find place on one face. */
-import { beside, space, stack, type Block } from '../layout';
+import { beside, space, stack, tagged, type Block } from '../layout';
 import { warningLines, waterline } from './block';
 import type { CardDive, CardFigure, CardLevel } from './content';
 import {
@@ -31,17 +31,25 @@ function airLine(pen: Pen, dive: CardDive, width: number): Block {
   const right = putOn(pen, dive.mix, TYPES.mix, { x: width, baseline, align: 'right' });
   if (site <= free) {
     return blockOf(pen, 6, [
-      putOn(pen, number, TYPES.number, { x: 0, baseline }),
-      putOn(pen, dive.site, TYPES.site, { x: left, baseline }),
+      tagged(
+        blockOf(pen, 0, [
+          putOn(pen, number, TYPES.number, { x: 0, baseline }),
+          putOn(pen, dive.site, TYPES.site, { x: left, baseline }),
+        ]),
+        { is: 'H2' },
+      ).at,
       putOn(pen, dive.in, TYPES.dataBold, { x: left + site + 2, baseline }),
       right,
     ]);
   }
   return stack([
-    beside([
-      { block: blockOf(pen, 5.4, [putOn(pen, number, TYPES.number, { x: 0, baseline })]), x: 0 },
-      { block: lines(pen, dive.site, TYPES.site, width - left, 5), x: left * pen.mm },
-    ]),
+    tagged(
+      beside([
+        { block: blockOf(pen, 5.4, [putOn(pen, number, TYPES.number, { x: 0, baseline })]), x: 0 },
+        { block: lines(pen, dive.site, TYPES.site, width - left, 5), x: left * pen.mm },
+      ]),
+      { is: 'H2' },
+    ),
     blockOf(pen, 5.6, [putOn(pen, dive.in, TYPES.dataBold, { x: left, baseline: baseline - 0.4 }), right]),
   ]);
 }

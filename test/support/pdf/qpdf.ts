@@ -26,6 +26,11 @@ export interface PdfStructure {
   /** Titles of the outline, in their order. */
   readonly outline: readonly string[];
   readonly fonts: readonly PdfFont[];
+  readonly language: string;
+  /** Whether it says of itself that its contents are marked. */
+  readonly isTagged: boolean;
+  /** The structure as it is read out, each element with what is in it: "Sect(H1 P Table(TR(TH TH)))". */
+  readonly structure: string;
 }
 
 const IN = '/in.pdf';
@@ -107,5 +112,25 @@ export async function pdfStructure(pdf: Uint8Array): Promise<PdfStructure> {
     });
   const trailer = objects['trailer']?.value as Dictionary;
   const title = String(objects[`obj:${String(look(trailer['/Info'])['/Title'])}`]?.value);
-  return { title: title.replace(/^u:/, ''), outline: outlines.map((each) => each.title), fonts };
+  const catalog = look(trailer['/Root']);
+  const treeOf = (reference: unknown): string => {
+    const element = look(reference);
+    const kinds = [element['/K'] ?? []].flat();
+    const inner = kinds
+      .map((kid) => (typeof kid === 'string' ? treeOf(kid) : ''))
+      .filter((kid) => kid !== '');
+    const name = String(element['/S'] ?? '').slice(1);
+    return inner.length === 0 ? name : `${name}(${inner.join(' ')})`;
+  };
+  const [root] = [look(catalog['/StructTreeRoot'])['/K'] ?? []].flat();
+  return {
+    title: title.replace(/^u:/, ''),
+    outline: outlines.map((each) => each.title),
+    fonts,
+    language: String(catalog['/Lang']).replace(/^u:/, ''),
+    isTagged:
+      look(catalog['/MarkInfo'])['/Marked'] === true ||
+      (catalog['/MarkInfo'] as Dictionary | undefined)?.['/Marked'] === true,
+    structure: treeOf(root),
+  };
 }

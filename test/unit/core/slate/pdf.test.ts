@@ -68,6 +68,24 @@ describe('slatePdf', () => {
     expect(outline).toContain('Guest 1, Жанна, Sat 6 March, dives 1; Guest 1, Жанна, Sat 6 March');
   });
 
+  it('is tagged: language, headings, the grid as a table with its heads, in the order it is read', async () => {
+    const { language, isTagged, structure } = await pdfStructure(await bytesOf());
+    expect(language).toBe('en');
+    expect(isTagged).toBe(true);
+    const grid = 'Table(TR(TH TH TH TH) TR(TH TD TD TD) TR(TH TD TD TD) TR(TH TD TD TD))';
+    const front = `H1 P H2 P ${grid} P`;
+    // A card a page: its front with one dive, and its back with lines alone.
+    // However many paragraphs plain words are.
+    expect(structure.replaceAll(/P( P)+/g, 'P')).toBe(`Document(Sect(${front} H1 P) Sect(${front} H1 P))`);
+  });
+
+  it('has a table a kind that has one, and no words outside the structure', async () => {
+    for (const kind of ['briefing', 'trip'] as const) {
+      const { structure } = await pdfStructure(await bytesOf({ kind, paper: aPaper('A4') }));
+      expect(structure).toMatch(/^Document\(Sect\(.*H1.*Table\(TR\(TH /);
+    }
+  });
+
   it('gives the text back letter for letter', async () => {
     const text = (await readPdf(await bytesOf())).map((page) => page.text).join('');
     expect(text).toContain('Жанна');
