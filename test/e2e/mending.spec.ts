@@ -104,6 +104,17 @@ test.describe('mending the days ahead', () => {
     expect(await cautionsToHeed(bench)).toContain('past-no-stop');
   });
 
+  test('is a step of the evening, between what changed and the slates', async ({ page, bench }) => {
+    await openWorse(bench);
+    await page.keyboard.press('Alt+l');
+    const steps = page.getByRole('navigation', { name: 'Steps of the evening' }).getByRole('button');
+    await expect(steps).toHaveText([/^Log the day/, 'What changed', 'Mend 1 dive', 'Tomorrow’s slates']);
+    await steps.nth(2).click();
+    await expect(page.getByRole('radio', { name: /^Best overall/ })).toBeChecked({ timeout: 30_000 });
+    await page.keyboard.press('Enter');
+    await expect(steps.nth(2)).toHaveText('Mend');
+  });
+
   test('is reached from the cautions, and says where there is nothing to mend', async ({ page, bench }) => {
     await bench.command('all cautions');
     await page.getByRole('button', { name: 'Mend the days ahead' }).click();

@@ -98,7 +98,7 @@ export function ProposalCard(props: CardProps): ReactNode {
         <input type="radio" name="mending" checked={isChosen} onChange={choose} />
         <strong>{words(MEND_NAMES[kind])}</strong>
         <span className={styles.cost}>
-          {atLeast === cost ? `cost ${cost}` : `cost ${cost}, at least ${atLeast} needed`}
+          {atLeast === cost ? `cost ${cost}` : `cost ${cost}; none is below ${atLeast}`}
         </span>
       </label>
       {isAsBest ? <p className={styles.short}>The best overall does that already.</p> : null}

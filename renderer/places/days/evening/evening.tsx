@@ -70,9 +70,6 @@ function Steps({ evening: { date, step } }: { readonly evening: Shown }): ReactN
       >
         Log the day <small>{`${done} of ${all}`}</small>
       </button>
-      <button type="button" onClick={() => showOverlay({ kind: 'mend' })}>
-        Mend <small>{toMend === 1 ? '1 dive' : `${toMend} dives`}</small>
-      </button>
       <button
         type="button"
         aria-current={step === 'changed' ? 'step' : undefined}
@@ -81,7 +78,7 @@ function Steps({ evening: { date, step } }: { readonly evening: Shown }): ReactN
         What changed
       </button>
       <button type="button" onClick={() => showOverlay({ kind: 'mend' })}>
-        Mend
+        Mend {toMend === 0 ? null : <small>{toMend === 1 ? '1 dive' : `${toMend} dives`}</small>}
       </button>
       <button
         type="button"
