@@ -262,6 +262,50 @@ test.describe('mixes', () => {
     await expect(mixes.panel.getByRole('alert')).toContainText('no pressure to start a fill from');
   });
 
+  test('shows in class what mixes do at a depth, moved by keys, by hand and by typing, and nothing of it is kept', async ({
+    page,
+    mixes,
+  }) => {
+    await mixes.ask('In class');
+    const depth = mixes.panel.getByRole('slider', { name: 'Depth' });
+    const noStop = async () =>
+      (await mixes.panel.getByRole('table').getByRole('row').allInnerTexts())
+        .slice(1)
+        .map((row) => row.split('\t').at(-1));
+    await expect(depth).toHaveAttribute('aria-valuetext', '26 m, 3.61 bar');
+    expect(await noStop()).toEqual(['19 min', '25 min', '30 min', '37 min']);
+    await expect(mixes.panel.getByRole('img', { name: /^Nitrogen over the minutes/ })).toHaveAccessibleName(
+      /Air meets the limit at 19 min, EAN28 meets the limit at 25 min, EAN32 meets the limit at 30 min, EAN36 meets the limit at 37 min/,
+    );
+    await depth.focus();
+    await page.keyboard.press('PageDown');
+    await expect(depth).toHaveAttribute('aria-valuetext', '31 m, 4.11 bar');
+    expect((await noStop()).at(-1)).toBe('past its MOD');
+    await page.keyboard.press('Shift+ArrowUp');
+    await expect(depth).toHaveAttribute('aria-valuenow', '30.9');
+    const line = (await depth.boundingBox())!;
+    await page.mouse.move(line.x + 20, line.y + 100);
+    await page.mouse.down();
+    await page.mouse.move(line.x + 20, line.y + 40, { steps: 4 });
+    await page.mouse.up();
+    expect(Number(await depth.getAttribute('aria-valuenow'))).toBeLessThan(12);
+    const field = mixes.panel.getByLabel('Depth', { exact: true }).first();
+    await field.fill('50');
+    await field.press('Enter');
+    await expect(mixes.panel.getByText('The class goes from 3 m to 42 m.')).toBeVisible();
+    await field.fill('26');
+    await field.press('Enter');
+    await mixes.panel.getByLabel('Mix 4').selectOption('none');
+    await expect.poll(noStop).toEqual(['19 min', '25 min', '30 min']);
+    await mixes.panel.getByRole('button', { name: 'Workings' }).click();
+    const workings = mixes.panel.getByRole('region', { name: 'Workings side by side' });
+    await expect(workings.getByRole('row', { name: /oxygen × P/ })).toContainText('1.156');
+    await mixes.panel.getByRole('button', { name: 'Large type' }).click();
+    await page.keyboard.press('Escape');
+    await expect(mixes.panel.getByRole('button', { name: 'Large type' })).toBeVisible();
+    await expect(page.getByRole('button', { name: /^Undo$/ })).toBeDisabled();
+  });
+
   test('keeps the mixes on board: one more, an analysis, a price, one less', async ({ page, mixes }) => {
     await mixes.board.click();
     await page.getByLabel('One more, oxygen in %').fill('36');
@@ -285,14 +329,14 @@ test.describe('mixes', () => {
     await expect(mixes.tab('For one dive')).toHaveAttribute('aria-selected', 'true');
     await page.keyboard.press('ArrowLeft');
     await page.keyboard.press('ArrowLeft');
-    await expect(mixes.tab('Fills')).toBeFocused();
+    await expect(mixes.tab('In class')).toBeFocused();
   });
 
   for (const look of ['light', 'dark'] as const) {
     test(`is open to everybody in the ${look} look`, async ({ page, mixes }) => {
       await page.emulateMedia({ colorScheme: look });
       await mixes.board.click();
-      for (const question of ['At the sites', 'For one dive', 'What to stock', 'Fills']) {
+      for (const question of ['At the sites', 'For one dive', 'What to stock', 'Fills', 'In class']) {
         await mixes.ask(question);
         const { violations } = await new AxeBuilder({ page })
           .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
@@ -312,7 +356,7 @@ test.describe(() => {
     mixes,
   }) => {
     for (let i = 0; i < 5; i += 1) await bench.command('larger text');
-    for (const question of ['At the sites', 'For one dive', 'What to stock', 'Fills']) {
+    for (const question of ['At the sites', 'For one dive', 'What to stock', 'Fills', 'In class']) {
       await mixes.ask(question);
       const beyond = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
       expect(beyond, question).toBeLessThanOrEqual(0);

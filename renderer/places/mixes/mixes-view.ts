@@ -7,7 +7,7 @@ import type { Id } from '../../../core/document/types';
 import type { SortKey } from './site-sort';
 
 /** The questions of the place, one at a time. */
-export type Question = 'sites' | 'dive' | 'stock' | 'fills';
+export type Question = 'sites' | 'dive' | 'stock' | 'fills' | 'class';
 
 export interface MixesView {
   readonly question: Question;
@@ -21,6 +21,13 @@ export interface MixesView {
   /** The dive whose mix is being chosen; null: the selected one, else the tightest. */
   readonly diveId: Id | null;
   readonly request: StockRequest;
+  /** What is looked at in class: of no trip. */
+  readonly classroom: {
+    readonly depthM: number;
+    /** Whole percents, rising. */
+    readonly percents: readonly number[];
+    readonly isLarge: boolean;
+  };
   readonly fills: {
     readonly method: FillMethod;
     /** null: the gas law of the trip. */
@@ -39,6 +46,7 @@ export const mixesView = createStore<MixesView>()(() => ({
   descending: false,
   diveId: null,
   request: PLAIN_REQUEST,
+  classroom: { depthM: 26, percents: [21, 28, 32, 36], isLarge: false },
   fills: { method: 'banked', law: null, startBar: 50, startO2: null },
 }));
 

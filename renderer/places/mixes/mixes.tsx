@@ -1,4 +1,5 @@
-import type { KeyboardEvent, ReactNode } from 'react';
+import type { ComponentType, KeyboardEvent, ReactNode } from 'react';
+import { lazily } from '../../parts/lazily';
 import { DiveChoice } from './dive-choice';
 import { Fills } from './fills';
 import { chooseView, useMixesView, type Question } from './mixes-view';
@@ -11,14 +12,28 @@ import './mixes.css';
 interface QuestionEntry {
   readonly id: Question;
   readonly label: string;
-  readonly Panel: () => ReactNode;
+  readonly Panel: ComponentType;
 }
+
+/** The class comes when it is first shown. */
+const Class = lazily(async () => (await import('./class-room')).ClassRoom, {
+  waiting: <p className="soft">One moment…</p>,
+  failed: ({ what, mend }, again) => (
+    <p role="alert">
+      {what} {mend}{' '}
+      <button type="button" className="linked" onClick={again}>
+        Try again
+      </button>
+    </p>
+  ),
+});
 
 const QUESTIONS: readonly QuestionEntry[] = [
   { id: 'sites', label: 'At the sites', Panel: SiteTable },
   { id: 'dive', label: 'For one dive', Panel: DiveChoice },
   { id: 'stock', label: 'What to stock', Panel: StockPanel },
   { id: 'fills', label: 'Fills', Panel: Fills },
+  { id: 'class', label: 'In class', Panel: Class },
 ];
 
 /** Arrow keys go from question to question, as in any list of tabs. */

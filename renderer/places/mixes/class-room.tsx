@@ -1,0 +1,243 @@
+import { useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
+import {
+  CLASS_DEPTHS_M,
+  CLASS_DIVER,
+  classMixes,
+  classTrip,
+  type ClassMix,
+} from '../../../core/mixes/class-dive';
+import { depthCurves } from '../../../core/mixes/depth-curve';
+import { LEANEST_PERCENT, RICHEST_PERCENT } from '../../../core/mixes/shares';
+import { figure, said } from '../../../core/words/said';
+import { mixSaid } from '../../../core/words/terms';
+import { shortText } from '../../figures/format';
+import { parseFigure } from '../../figures/parse';
+import { CommandButton } from '../../parts/command-button';
+import { useSize } from '../../parts/use-size';
+import { useWords } from '../../parts/use-words';
+import { useDesk } from '../../store/store';
+import { ClassWorkings } from './class-workings';
+import { DepthPictures, MinutesPicture } from './class-pictures';
+import { WordChoice, WordField } from './in-sentence';
+import { MixSample, mixLines, type MixLine } from './mix-line';
+import { chooseView, useMixesView } from './mixes-view';
+import styles from './class-room.module.css';
+
+/** Minutes across: an hour, unless every mix allows more. */
+const SPANS_MIN = [60, 120, 240] as const;
+const MOST_MIXES = 4;
+const AIR_PERCENT = 21;
+
+const SHARES = [
+  AIR_PERCENT,
+  ...Array.from({ length: RICHEST_PERCENT - LEANEST_PERCENT + 1 }, (_, i) => LEANEST_PERCENT + i),
+];
+
+function MixWords(): ReactNode {
+  const words = useWords();
+  const percents = useMixesView((view) => view.classroom.percents);
+  const classroom = useMixesView((view) => view.classroom);
+  const choose = (next: readonly number[]): void =>
+    chooseView({ classroom: { ...classroom, percents: next.toSorted((a, b) => a - b) } });
+  const left = SHARES.filter((percent) => !percents.includes(percent));
+  return (
+    <>
+      {percents.map((percent, at) => (
+        <span key={percent}>
+          <WordChoice
+            label={`Mix ${at + 1}`}
+            value={String(percent)}
+            options={[
+              ...SHARES.filter((each) => each === percent || left.includes(each)).map((each) => ({
+                value: String(each),
+                label: words(mixSaid(each / 100)),
+              })),
+              ...(percents.length > 2 ? [{ value: 'none', label: 'leave out' }] : []),
+            ]}
+            commit={(value) =>
+              choose(
+                value === 'none'
+                  ? percents.filter((each) => each !== percent)
+                  : percents.map((each) => (each === percent ? Number(value) : each)),
+              )
+            }
+          />{' '}
+        </span>
+      ))}
+      {percents.length < MOST_MIXES ? (
+        <button
+          type="button"
+          className="linked"
+          onClick={() =>
+            choose([...percents, left.find((percent) => percent > Math.max(...percents)) ?? left[0]!])
+          }
+        >
+          add a mix
+        </button>
+      ) : null}
+    </>
+  );
+}
+
+function Figures({
+  mixes,
+  lines,
+}: {
+  readonly mixes: readonly ClassMix[];
+  readonly lines: readonly MixLine[];
+}): ReactNode {
+  const words = useWords();
+  const depthM = useMixesView((view) => view.classroom.depthM);
+  const depth = words(said`${figure('depthTyped', depthM)}`);
+  return (
+    <table className={styles.figures} aria-label={`The mixes at ${depth}`}>
+      <thead>
+        <tr>
+          <th scope="col">at {depth}</th>
+          <th scope="col">PO2</th>
+          <th scope="col">MOD</th>
+          <th scope="col">EAD</th>
+          <th scope="col">No-stop</th>
+        </tr>
+      </thead>
+      <tbody>
+        {mixes.map(({ mix, po2Bar, modM, eadM, isPastMod, curve }, at) => (
+          <tr key={mix.id}>
+            <th scope="row">
+              <MixSample line={lines[at]!} />
+              {words(mixSaid(mix.o2))}
+            </th>
+            <td className={isPastMod ? 'care' : ''}>{words(said`${figure('po2Met', po2Bar)}`)}</td>
+            <td>{words(said`${figure('depthLimit', modM)}`)}</td>
+            <td>{words(said`${figure('depthMet', eadM)}`)}</td>
+            <td className={isPastMod ? 'care' : styles.lead}>
+              {isPastMod
+                ? 'past its MOD'
+                : Number.isFinite(curve.meetsMin)
+                  ? words(said`${figure('minutesLeft', curve.meetsMin)}`)
+                  : 'no end'}
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+/** For whoever explains why: what mixes do at a depth, in three pictures and a table; nothing of it is in the trip. */
+export function ClassRoom(): ReactNode {
+  const words = useWords();
+  const classroom = useMixesView((view) => view.classroom);
+  const units = useDesk(({ settings }) => settings.units);
+  const { depthM, percents, isLarge } = classroom;
+  const [showsWorkings, setShowsWorkings] = useState(false);
+  const box = useRef<HTMLDivElement>(null);
+  const size = useSize(box);
+  const trip = useMemo(() => classTrip(26, percents), [percents]);
+  const lines = useMemo(() => mixLines(trip.mixes), [trip]);
+  const curves = useMemo(
+    () => depthCurves(trip, trip.mixes, [CLASS_DIVER], 9, CLASS_DEPTHS_M[1], 0.5),
+    [trip],
+  );
+  const shortest = useMemo(
+    () => Math.min(...classMixes(trip, depthM, 1, 1).map(({ curve }) => curve.meetsMin)),
+    [trip, depthM],
+  );
+  const untilMin = SPANS_MIN.find((span) => shortest < span * 0.9) ?? SPANS_MIN[2];
+  const mixes = useMemo(() => classMixes(trip, depthM, untilMin, untilMin / 60), [trip, depthM, untilMin]);
+  const setDepth = (next: number): void => {
+    const [least, most] = CLASS_DEPTHS_M;
+    chooseView({ classroom: { ...classroom, depthM: Math.min(most, Math.max(least, next)) } });
+  };
+  useEffect(() => {
+    if (!isLarge) return undefined;
+    const onKey = (event: KeyboardEvent): void => {
+      if (event.key === 'Escape') chooseView({ classroom: { ...classroom, isLarge: false } });
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, [isLarge, classroom]);
+  return (
+    <section aria-label="In class" className={isLarge ? styles.large : styles.room}>
+      <div className={styles.ask}>
+        <span>
+          At{' '}
+          <WordField
+            label="Depth"
+            value={depthM}
+            show={(shown) => words(said`${figure('depthTyped', shown)}`)}
+            parse={(text) => {
+              const depth = parseFigure(text, 'depth', units);
+              const [least, most] = CLASS_DEPTHS_M;
+              if (depth.ok && (depth.value < least || depth.value > most)) {
+                const range = words(said`${figure('depthTyped', least)} to ${figure('depthTyped', most)}`);
+                return {
+                  ok: false,
+                  what: `The class goes from ${range}.`,
+                  mend: 'Type a depth between them.',
+                };
+              }
+              return depth;
+            }}
+            commit={setDepth}
+          />{' '}
+          on <MixWords />
+        </span>
+        <span className="soft">
+          a first dive, limits at {shortText(CLASS_DIVER.gradient.low * 100, 0)} /{' '}
+          {shortText(CLASS_DIVER.gradient.high * 100, 0)} of the M-value, PO2 limit{' '}
+          {words(said`${figure('po2Limit', CLASS_DIVER.po2.working)}`)}; nothing here is kept in the trip
+        </span>
+        <span className={styles.links}>
+          <button
+            type="button"
+            className="linked"
+            aria-pressed={isLarge}
+            onClick={() => chooseView({ classroom: { ...classroom, isLarge: !isLarge } })}
+          >
+            {isLarge ? 'Usual type' : 'Large type'}
+          </button>
+          <button
+            type="button"
+            className="linked"
+            aria-expanded={showsWorkings}
+            onClick={() => setShowsWorkings(!showsWorkings)}
+          >
+            Workings
+          </button>
+          <CommandButton id="trip.print" className="linked">
+            Print
+          </CommandButton>
+        </span>
+      </div>
+      <div ref={box} className={styles.pictures}>
+        {size === null ? null : (
+          <DepthPictures
+            mixes={mixes}
+            lines={lines}
+            curves={curves}
+            depthM={depthM}
+            setDepth={setDepth}
+            untilMin={untilMin}
+            widthPx={size.widthPx}
+            isLarge={isLarge}
+            units={units}
+          />
+        )}
+        <div className={styles.lower}>
+          <Figures mixes={mixes} lines={lines} />
+          {size === null ? null : (
+            <MinutesPicture
+              mixes={mixes}
+              lines={lines}
+              untilMin={untilMin}
+              widthPx={size.widthPx}
+              isLarge={isLarge}
+            />
+          )}
+        </div>
+      </div>
+      {showsWorkings ? <ClassWorkings depthM={depthM} percents={percents} /> : null}
+    </section>
+  );
+}
