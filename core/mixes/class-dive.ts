@@ -8,7 +8,7 @@ import { nitrogenCurve, type NitrogenCurve } from './nitrogen-curve';
 import { usableModM } from './richest';
 import { mixOfShare } from './shares';
 
-/** Who dives in class: a first dive, by the conventions' own settings. Source: CONVENTIONS; 12 L and 20 L/min by choice. */
+/** Who dives in class: a first dive, by the settings a new diver has. Source: common practice. */
 export const CLASS_DIVER: Diver = {
   id: 'class',
   name: 'A diver',
@@ -30,7 +30,7 @@ export const CLASS_MIN = 25;
  * A trip of one dive for each of some mixes, each by a diver of its own: what the workings of a class are made of.
  * @param depthM metres @param percents whole percents of oxygen
  * @returns in gauge water at sea level; nothing of it is anybody's trip
- * Source: CONVENTIONS for every setting.
+ * Source: core/gas.ts and the settings a new trip has.
  */
 export function classTrip(depthM: number, percents: readonly number[]): Trip {
   const mixes = percents.map((percent): Mix => mixOfShare(percent, []));
