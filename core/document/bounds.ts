@@ -6,18 +6,19 @@ import { LIST_RULES, MOST_DIVES_TOGETHER, tooMany, TRIP_LISTS } from './schema';
 /** Lists of a dive, planned or brought to the trip. */
 const LISTS_OF_DIVE = ['legs', 'onBoard', 'divers', 'asDived', 'notDived'] as const;
 
-/** The items of a list, or none: told where there are too many, and then not looked into. */
+/** The items of a list, or none: told where there are too many, and then not looked into. @param key of its rule */
 function itemsWithin(
   holder: Bag,
   key: keyof typeof LIST_RULES,
   path: TripPath,
   found: Found[],
+  name: string = key,
 ): readonly unknown[] {
-  const value = holder[key];
+  const value = holder[name];
   if (!Array.isArray(value)) return [];
   const rule = LIST_RULES[key];
   if (value.length <= rule.max) return value;
-  found.push({ path: [...path, key], ...tooMany(rule, value.length) });
+  found.push({ path: [...path, name], ...tooMany(rule, value.length) });
   return [];
 }
 
@@ -43,7 +44,7 @@ export function boundTroubles(document: Bag): readonly Found[] {
   sites.forEach((each, index) => {
     const site = bag(each);
     // The same list in another place: levels of a site are held to what levels of a dive are.
-    itemsWithin({ legs: site['levels'] }, 'legs', ['sites', index], found);
+    itemsWithin(site, 'legs', ['sites', index], found, 'levels');
     itemsWithin(bag(site['notFor']), 'certifications', ['sites', index, 'notFor'], found);
   });
   let together = 0;

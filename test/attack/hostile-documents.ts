@@ -85,6 +85,21 @@ export const HOSTILE_DOCUMENTS: readonly Hostile[] = [
     },
     true,
   ),
+  spoilt('who missed a dive', 18, (trip, count) => {
+    trip.dives[0].notDived = listOf(count, (i) => ({ by: `p${i}` }));
+  }),
+  spoilt('days', 36, (trip, count) => {
+    trip.days = listOf(count, () => ({ date: '2027-03-06', notes: 'x' }));
+  }),
+  spoilt('gas rates of a diver', 44, (trip, count) => {
+    trip.party[0].rates = listOf(count, () => ({ from: '2027-03-06', surfaceRateLpm: 15 }));
+  }),
+  spoilt('levels of a site', 24, (trip, count) => {
+    trip.sites[0].levels = listOf(count, () => ({ depthM: 20, min: 1 }));
+  }),
+  spoilt('certifications that a site is not for', 4, (trip, count) => {
+    trip.sites[0].notFor = { certifications: listOf(count, () => 'x') };
+  }),
   spoilt('keys that nobody knows, of the trip', 12, (trip, count) => {
     for (const key of listOf(count, (i) => `k${i}`)) trip[key] = 0;
   }),

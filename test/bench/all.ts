@@ -1,6 +1,8 @@
 /** `npm run bench`: each cost beside its floor, in one run. Ends with 1 where a ratio that is to hold does not. */
 import { availableParallelism, loadavg } from 'node:os';
 import { benchFindings } from './findings';
+import { benchGrowth } from './growth';
+import { benchLargestTrip } from './largest-trip';
 import { benchLedger } from './ledger';
 import { benchMending } from './mending';
 import { benchMixes } from './mixes';
@@ -13,7 +15,9 @@ const benches: readonly { readonly title: string; readonly run: () => Promise<re
   { title: 'The ledger', run: benchLedger },
   { title: 'What is found in it', run: benchFindings },
   { title: 'The trip file', run: benchTripFile },
+  { title: 'Texts made to be slow', run: benchGrowth },
   { title: 'The window', run: benchWindow },
+  { title: 'The largest trip', run: benchLargestTrip },
   { title: 'The slates', run: benchSlates },
   { title: 'The mixes', run: benchMixes },
   { title: 'Mending', run: benchMending },

@@ -1,4 +1,7 @@
 import type { Dive, Diver, Trip } from '../../core/document/types';
+import { wallMin, wallText } from '../../core/words/calendar';
+
+const FIRST_DAY_MIN = wallMin('2027-03-06T00:00');
 
 /** A long, full trip of invented sites: dives over a fortnight, four a day, for a party with differing limits. */
 export function bigTrip(diveCount: number, diverCount: number): Trip {
@@ -7,12 +10,12 @@ export function bigTrip(diveCount: number, diverCount: number): Trip {
   const minutes = [14, 18, 26, 40, 16, 22, 32, 45, 12, 19, 28, 40, 15, 22, 33, 42];
   const starts = ['07:30', '10:45', '14:15', '18:30'];
   const dives: Dive[] = Array.from({ length: diveCount }, (_, index) => {
-    const day = String(6 + Math.floor(index / 4)).padStart(2, '0');
+    const day = wallText(FIRST_DAY_MIN + Math.floor(index / 4) * 1440).slice(0, 10);
     const place = index % depths.length;
     return {
       id: `d${index + 1}`,
       siteId: `s${place}`,
-      startsAt: `2027-03-${day}T${starts[index % 4]}`,
+      startsAt: `${day}T${starts[index % 4]}`,
       depthM: depths[place]!,
       bottomMin: minutes[place]!,
       mix: 'auto',

@@ -34,6 +34,12 @@ describe('lists of a trip file', () => {
     ['notDived', 'dives[2].notDived (dive "d3")', (trip, list) => (trip.dives[2].notDived = list)],
     ['rates', 'party[1].rates (diver "b")', (trip, list) => (trip.party[1].rates = list)],
     ['days', 'days', (trip, list) => (trip.days = list)],
+    ['legs', 'sites[0].levels (site "s")', (trip, list) => (trip.sites[0].levels = list)],
+    [
+      'certifications',
+      'sites[0].notFor.certifications (site "s")',
+      (trip, list) => (trip.sites[0].notFor = { certifications: list }),
+    ],
     [
       'legs',
       'party[0].before[0].legs (diver "a", earlier dive "b1")',
