@@ -70,6 +70,22 @@ test.describe('the strip', () => {
     await expect(bench.field('Depth')).toHaveValue('25 m');
     await rows.filter({ hasText: '15:00' }).click({ modifiers: ['Control'] });
     await expect(strip.chosen).toHaveCount(2);
+    await rows.filter({ hasText: '11:35' }).click();
+    await rows
+      .filter({ hasText: '07:30' })
+      .last()
+      .click({ modifiers: ['Shift'] });
+    await expect(strip.chosen).toHaveCount(3);
+    await page.keyboard.press('Escape');
+    await expect(strip.chosen).toHaveCount(0);
+  });
+
+  test('opens the log of a day from its head, and by L on one of its dives', async ({ page, strip }) => {
+    await strip.whole.getByRole('button', { name: 'Log Sun 14 March' }).click();
+    await expect(page.getByRole('region', { name: 'Evening of Sun 14 March' })).toBeVisible();
+    await strip.dive(5).focus();
+    await page.keyboard.press('l');
+    await expect(page.getByRole('region', { name: 'Evening of Mon 15 March' })).toBeVisible();
   });
 
   test('tells chosen, tightest and past a limit by three shapes', async ({ page, bench, strip }) => {
@@ -230,8 +246,8 @@ test.describe('dragging', () => {
 
 test('a dive that has been dived says why it is not dragged', async ({ page, bench, strip }) => {
   await strip.dive(5).locator('[data-grip=depth]').click();
-  await bench.card.getByText('What was really dived').click();
-  await bench.card.getByRole('button', { name: 'Enter it, beginning from the plan' }).click();
+  await bench.card.getByText('As dived', { exact: true }).click();
+  await bench.card.getByRole('button', { name: 'Enter it, starting from the plan' }).click();
   const before = await strip.told(5);
   const box = await strip.dive(5).locator('[data-grip=depth]').boundingBox();
   await page.mouse.move(box!.x + box!.width / 2, box!.y + box!.height / 2);
@@ -324,8 +340,8 @@ test.describe('several dives', () => {
     await expect(page.locator('[data-part=frame]')).toHaveCount(0);
   });
 
-  test('of a day are chosen by its head', async ({ page, strip }) => {
-    await page.getByRole('button', { name: /^Wed 17/ }).click();
+  test('of a day are chosen by its head', async ({ strip }) => {
+    await strip.whole.getByRole('button', { name: /^Wed 17/ }).click();
     await expect(strip.chosen).toHaveCount(4);
   });
 });

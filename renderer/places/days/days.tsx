@@ -45,10 +45,12 @@ export function Days(): ReactNode {
   const chosenIds = useDesk(({ selection }) => selection.diveIds);
   // Another dive is read from its head, wherever the card of the last one was scrolled to.
   const read = useRef(chosenIds);
+  const isScrolled = useRef(false);
   useLayoutEffect(() => {
     if (read.current === chosenIds) return;
     read.current = chosenIds;
-    if (side.current) side.current.scrollTop = 0;
+    // Set where it is 0 already, it would have the page laid out at once all the same.
+    if (side.current && isScrolled.current) side.current.scrollTop = 0;
   });
   if (isTable) {
     return (
@@ -67,7 +69,14 @@ export function Days(): ReactNode {
       {evening ? (
         <Evening evening={evening} />
       ) : (
-        <aside ref={side} className="days-side" aria-label="Chosen">
+        <aside
+          ref={side}
+          className="days-side"
+          aria-label="Chosen"
+          onScroll={({ currentTarget }) => {
+            isScrolled.current = currentTarget.scrollTop > 0;
+          }}
+        >
           <Side />
         </aside>
       )}

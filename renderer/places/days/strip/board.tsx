@@ -1,7 +1,7 @@
 /** The board above the waterline: each day's dives, in the order of the lines below. */
 import { memo, type MouseEvent, type ReactNode } from 'react';
 import { showEvening } from '../../../actions/evening';
-import { chooseDives, toggleDive } from '../../../actions/view';
+import { chooseDives, chooseRange, toggleDive } from '../../../actions/view';
 import { leaveField } from '../../../parts/keep-focus';
 import type { BoardDay, BoardRow } from './board-view';
 import styles from './board.module.css';
@@ -48,7 +48,8 @@ function onRow(event: MouseEvent<HTMLElement>): void {
   const id = event.target.closest('[data-dive]')?.getAttribute('data-dive');
   if (id === undefined || id === null) return;
   leaveField();
-  if (event.shiftKey || event.ctrlKey || event.metaKey) toggleDive(id);
+  if (event.shiftKey) chooseRange(id);
+  else if (event.ctrlKey || event.metaKey) toggleDive(id);
   else chooseDives([id]);
   const line = document.querySelector(`[role="option"][data-dive="${CSS.escape(id)}"]`);
   if (line instanceof SVGElement) line.focus({ preventScroll: true });

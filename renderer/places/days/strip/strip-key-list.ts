@@ -10,7 +10,9 @@ export const STRIP_KEYS: readonly { readonly what: string; readonly keys: string
   { what: 'add the next dive to those chosen, or the one before', keys: 'Ctrl and Shift with Right, Left' },
   { what: 'the first or the last dive', keys: 'Home, End' },
   { what: 'choose it alone, or with Shift beside others', keys: 'Enter' },
-  { what: 'closer, further, the whole trip', keys: '+, −, 0' },
+  { what: 'choose none', keys: 'Escape' },
+  { what: 'log its day', keys: 'L' },
+  { what: 'zoom in, zoom out, the whole trip', keys: '+, −, 0' },
 ];
 
 export const KEY_HELP = STRIP_KEYS.map(({ what, keys }) => `${keys}: ${what}`).join('. ');
@@ -22,9 +24,11 @@ export const STRIP_HAND: readonly { readonly what: string; readonly hand: string
   { what: 'earlier, later, on another day', hand: 'drag its line' },
   { what: 'by half a step, by the minute', hand: 'Shift while dragging' },
   { what: 'back to where it was', hand: 'Escape while dragging' },
-  { what: 'choose one beside others', hand: 'Ctrl or Shift with a click' },
+  { what: 'choose one beside others', hand: 'Ctrl with a click' },
+  { what: 'choose all up to it', hand: 'Shift with a click' },
+  { what: 'all of it by its row', hand: 'click it on the board' },
   { what: 'choose several', hand: 'draw a frame in open water' },
   { what: 'choose a day', hand: 'click its date' },
   { what: 'a new dive', hand: 'double-click in open water' },
-  { what: 'closer or further', hand: 'Ctrl with the wheel, two fingers' },
+  { what: 'zoom in or out', hand: 'Ctrl with the wheel, two fingers' },
 ];

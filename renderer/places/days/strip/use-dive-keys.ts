@@ -1,5 +1,7 @@
 import { useCallback, useEffect, useLayoutEffect, useRef, type KeyboardEvent, type RefObject } from 'react';
+import { wallDate } from '../../../../core/words/calendar';
 import { tell } from '../../../actions/edit';
+import { showEvening } from '../../../actions/evening';
 import { chooseDives, toggleDive } from '../../../actions/view';
 import { isFocusLost } from '../../../parts/keep-focus';
 import { EMPTY_HISTORY } from '../../../store/history';
@@ -90,6 +92,9 @@ export function useDiveKeys(
         case 'choose':
           if (meaning.adds) toggleDive(view.id);
           else chooseDives([view.id]);
+          break;
+        case 'log':
+          showEvening({ date: wallDate(view.startMin), step: 'log' });
           break;
         case 'zoom':
           zoom[meaning.to](middleOf(event.target));

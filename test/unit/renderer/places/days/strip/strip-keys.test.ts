@@ -11,6 +11,12 @@ const key = (name: string, over: Partial<Key> = {}): Key => ({
 });
 
 describe('meaningOf', () => {
+  it('logs the day of the dive by L, and leaves L with Alt or Ctrl to the window', () => {
+    expect(meaningOf(key('l'))).toEqual({ kind: 'log' });
+    expect(meaningOf(key('l', { altKey: true }))).toBeNull();
+    expect(meaningOf(key('l', { ctrlKey: true }))).toBeNull();
+  });
+
   it('reads down as deeper and up as shallower, by half a step with Shift', () => {
     expect(meaningOf(key('ArrowDown'))).toEqual({ kind: 'depth', direction: 1, fine: false });
     expect(meaningOf(key('ArrowUp', { shiftKey: true }))).toEqual({
