@@ -79,7 +79,7 @@ export function putStored(stored: StoredTrip, unsaved: Unsaved | null): boolean 
   if (stored.changedOutside) {
     const what =
       'This trip is not as it was last saved here: another program, or a failing disk, changed it.';
-    const mend = 'Look it through before you use it; its earlier saves are with the trips kept here.';
+    const mend = 'Look it through before you use it; its earlier saves are under My trips.';
     say({ tone: 'refused', lines: [{ what, where: read.value.title, mend }] });
   }
   return true;

@@ -21,7 +21,12 @@ export function findCommands(query: string, state: Desk): readonly Found[] {
       return {
         command,
         label,
-        score: Math.max(fit(query, label), fit(query, `${command.group} ${label}`) * 0.9),
+        score: Math.max(
+          fit(query, label),
+          fit(query, `${command.group} ${label}`) * 0.9,
+          // What it is called goes before what else people call it.
+          fit(query, `${label} ${command.finds ?? ''}`) * 0.5,
+        ),
       };
     })
     .filter(({ score }) => score > 0)

@@ -54,7 +54,7 @@ export function Header(): ReactNode {
         >
           {units === 'metric' ? 'metres' : 'feet'}
         </button>
-        <CommandButton id="help.palette">{chordText('Mod+K', isMac())}</CommandButton>
+        <CommandButton id="help.palette">{`Find or do ${chordText('Mod+K', isMac())}`}</CommandButton>
       </div>
     </header>
   );
@@ -77,7 +77,7 @@ function SavedLine(): ReactNode {
       </span>
     );
   }
-  if (keeping.savedAt === null) return <span className="saved">Not kept yet</span>;
+  if (keeping.savedAt === null) return <span className="saved">Not saved</span>;
   if (unsaved || keeping.writing) return <span className="saved">Saving…</span>;
   return <span className="saved">Saved {clockText(localText(new Date(keeping.savedAt)), clock)}</span>;
 }

@@ -49,7 +49,7 @@ export function Library(): ReactNode {
   };
   return (
     <Dialog
-      title="Trips kept here"
+      title="My trips"
       width="wide"
       onClose={closeOverlay}
       foot={
@@ -69,7 +69,7 @@ export function Library(): ReactNode {
       {asked === undefined ? <p className="soft">Looking…</p> : null}
       {asked && !asked.ok ? <Failed trouble={asked.trouble} /> : null}
       {asked?.ok && asked.value.length === 0 ? (
-        <p className="soft">No trip is kept here yet. The one on screen is kept with its first change.</p>
+        <p className="soft">No trip is saved here yet. The one on screen is saved with its first change.</p>
       ) : null}
       {asked?.ok && asked.value.length > 0 ? (
         <ul className="library">

@@ -4,9 +4,33 @@ import { chordText, isEnabled, labelOf, type Command } from '../commands/registr
 import { desk, useDesk } from '../store/store';
 import { isMac } from './keys';
 
-const IN_MENU: readonly Command[] = COMMANDS.filter(
-  ({ group, id }) =>
-    group === 'Trip' || id === 'view.cautions' || id === 'help.settings' || id === 'help.keys',
+/** What stands together in the menu, under a heading; a command of the trip that no group names stands in the third. */
+const GROUPS: readonly { readonly name: string; readonly ids: readonly string[] }[] = [
+  { name: 'Begin', ids: ['trip.lay-out', 'trip.new', 'trip.open', 'trip.library', 'trip.demo'] },
+  {
+    name: 'Save and print',
+    ids: [
+      'trip.save',
+      'trip.save-as',
+      'save.ledger-csv',
+      'save.calendar',
+      'save.sites-csv',
+      'save.sites-gpx',
+      'trip.print',
+    ],
+  },
+  { name: 'This trip', ids: ['trip.details', 'sites.list', 'view.cautions'] },
+  { name: 'Carryover', ids: ['help.settings', 'help.keys', 'help.about'] },
+];
+
+const NAMED: ReadonlySet<string> = new Set(GROUPS.flatMap(({ ids }) => ids));
+
+const IN_MENU = GROUPS.map(
+  ({ name, ids }, at): { readonly name: string; readonly commands: readonly Command[] } => {
+    const named = ids.flatMap((id) => COMMANDS.filter((command) => command.id === id));
+    const others = at === 2 ? COMMANDS.filter(({ group, id }) => group === 'Trip' && !NAMED.has(id)) : [];
+    return { name, commands: [...named, ...others] };
+  },
 );
 
 /** The commands of the trip behind one button; arrows walk it, Escape closes it and gives the button focus. */
@@ -57,16 +81,21 @@ export function TripMenu(): ReactNode {
       </button>
       {isOpen ? (
         <div className="menu" role="menu" aria-label="Trip" ref={list}>
-          {IN_MENU.map((command) => (
-            <MenuItem
-              key={command.id}
-              command={command}
-              onRun={() => {
-                setOpen(false);
-                button.current?.focus();
-                command.run();
-              }}
-            />
+          {IN_MENU.map(({ name, commands }) => (
+            <div key={name} role="group" aria-label={name} className="menu-group">
+              <p aria-hidden="true">{name}</p>
+              {commands.map((command) => (
+                <MenuItem
+                  key={command.id}
+                  command={command}
+                  onRun={() => {
+                    setOpen(false);
+                    button.current?.focus();
+                    command.run();
+                  }}
+                />
+              ))}
+            </div>
           ))}
         </div>
       ) : null}

@@ -157,7 +157,7 @@ test.describe('the focus, where a button takes itself away', () => {
     await bench.command('dive 1');
     await bench.set('Depth', '14');
     await bench.waitForSave();
-    await bench.command('trips kept here');
+    await bench.command('my trips');
     const bins = bench.dialog.getByRole('button', { name: /to the bin$/ });
     await expect(bins).toHaveCount(2);
     await bins.nth(0).click();

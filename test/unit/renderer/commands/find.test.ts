@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import { findCommands, hintWhereNone } from '../../../../renderer/commands/find';
+import { chooseDives } from '../../../../renderer/actions/view';
 import { blankTrip } from '../../../../renderer/store/blank-trip';
 import { desk, freshDesk } from '../../../../renderer/store/store';
 
@@ -20,6 +21,32 @@ describe('dives of the trip', () => {
 
   it.each(['wed 17', 'Wed 17, 09:25', '09:25', 'dive 12 wed'])('are found by “%s”', (query) => {
     expect(labels(query).some((label) => label.startsWith('Dive 12, '))).toBe(true);
+  });
+});
+
+describe('commands', () => {
+  it.each([
+    ['export', 'Save the ledger as CSV'],
+    ['pdf', 'Slates'],
+    ['dark', 'Cabin at night'],
+    ['zoom', 'Larger text'],
+    ['swap', 'Swap with another dive'],
+    ['backup', 'My trips'],
+    ['backup', 'Save a copy as a file'],
+    ['delete', 'Remove the dive'],
+    ['spreadsheet', 'The dives as a table'],
+    ['warnings', 'All cautions'],
+    ['nitrox', 'Mixes'],
+    ['shortcuts', 'Keys'],
+  ])('are found by other words for them: “%s” finds “%s”', (query, label) => {
+    chooseDives([desk.getState().trip.dives[0]!.id]);
+    expect(labels(query)).toContain(label);
+  });
+
+  it('come first where they are called so', () => {
+    chooseDives([desk.getState().trip.dives[0]!.id]);
+    expect(labels('print')[0]).toBe('Print this view');
+    expect(labels('copy the dive')[0]).toBe('Copy the dive');
   });
 });
 
