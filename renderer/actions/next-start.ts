@@ -106,13 +106,14 @@ export function dayShift(state: Desk, date: string): number | Trouble {
 
 /**
  * Where a new dive goes: three hours after the selected or last one or when the water is next free, on the next
- * morning if that is late. A trip without dives begins two days before its flight, else on `today` ("2027-03-06").
+ * morning if that is late. A trip without dives begins two days before its flight, else on the morning after
+ * `today` ("2027-03-06"): this one may be over.
  */
 export function nextStart(state: Desk, today: string): WallTime {
   const { dives, flight } = state.trip;
   const after = selectChosenDive(state) ?? dives.at(-1);
   if (!after) {
-    if (!flight) return `${today}T${FIRST_START}`;
+    if (!flight) return wallText(wallMin(`${today}T${FIRST_START}`) + DAY_MIN);
     const dayBefore = wallMin(flight.at) - 2 * DAY_MIN;
     return `${wallText(dayBefore).slice(0, 10)}T${FIRST_START}`;
   }

@@ -323,10 +323,10 @@ describe('adding, copying, moving, removing', () => {
     expect(again(id!).startsAt).toBe(startsAt);
   });
 
-  it('adds the first dive of an empty trip, with a site to stand on', () => {
+  it('adds the first dive of an empty trip on the next morning, with a site to stand on', () => {
     desk.setState(freshDesk(blankTrip()), true);
     expect(addDive({ startsAt: nextStart(desk.getState(), '2027-03-06') }).ok).toBe(true);
-    expect(dives()[0]).toMatchObject({ startsAt: '2027-03-06T08:00', siteId: 'site-1', mix: 'auto' });
+    expect(dives()[0]).toMatchObject({ startsAt: '2027-03-07T08:00', siteId: 'site-1', mix: 'auto' });
   });
 
   it('refuses the copy of a day that would take of the hours before the flight, and says which day', () => {
