@@ -136,6 +136,23 @@ test.describe('slates', () => {
     }
   });
 
+  test('dims the paper at night on screen alone', async ({ page, slates }) => {
+    const filterOf = (place: string) =>
+      page
+        .locator(`${place} svg`)
+        .first()
+        .evaluate((paper) => getComputedStyle(paper).filter);
+    await page.evaluate(() => document.documentElement.setAttribute('data-look', 'light'));
+    expect(await filterOf('.slate-page')).toBe('none');
+    await page.evaluate(() => document.documentElement.setAttribute('data-look', 'cabin'));
+    expect(await filterOf('.slate-page')).toBe('brightness(0.72)');
+    const printed = await watchPrinting(page);
+    const asked = printed.next();
+    await slates.print();
+    await asked;
+    expect(await filterOf('.print-pages')).toBe('none');
+  });
+
   test('follows an edit of the trip', async ({ page, bench, slates }) => {
     const before = await slates.pages.first().textContent();
     await page.getByRole('navigation').getByRole('button', { name: 'Days' }).click();

@@ -87,6 +87,9 @@ function columns(pen: Pen, dive: CardDive, measure: Measure, hasGrid: boolean): 
   ]);
 }
 
+/** A way in which a dive may stand on faces: its parts in order, each on a face of its own where there are several. */
+export type Way = () => readonly Block[];
+
 /** Something of a dive under the line that says which one it is. */
 function under(pen: Pen, dive: CardDive, width: number, parts: readonly Block[]): Block {
   return stack([space(ABOVE * pen.mm), airLine(pen, dive, width), waterline(pen, width), ...parts]);
@@ -106,29 +109,23 @@ export function inParts<T>(list: readonly T[], most: number): readonly (readonly
  * The ways in which a dive may stand on faces, the first that fits to be taken: in one block; the grid on the next face;
  * cautions, plan and grid each on their own; the levels and cautions too on several. Nothing is set smaller for it.
  */
-export function diveWays(pen: Pen, dive: CardDive, measure: Measure): readonly (readonly Block[])[] {
+export function diveWays(pen: Pen, dive: CardDive, measure: Measure): readonly Way[] {
   const { width } = measure;
-  const warnings = warningLines(pen, dive, width);
-  const whole = under(pen, dive, width, [...warnings, columns(pen, dive, measure, true)]);
-  if (dive.grid === null && warnings.length === 0) return [[whole]];
-  const grid = dive.grid === null ? [] : [under(pen, dive, width, [gridBlock(pen, dive.grid, width)])];
-  const plan = columns(pen, dive, measure, false);
+  const block = (parts: readonly Block[]): readonly Block[] =>
+    parts.length === 0 ? [] : [under(pen, dive, width, parts)];
+  const warnings = (): readonly Block[] => warningLines(pen, dive, width);
+  const plan = (): Block => columns(pen, dive, measure, false);
+  const grid = (): readonly Block[] => block(dive.grid === null ? [] : [gridBlock(pen, dive.grid, width)]);
   return [
-    [whole],
-    [under(pen, dive, width, [...warnings, plan]), ...grid],
-    [
-      ...(warnings.length === 0 ? [] : [under(pen, dive, width, warnings)]),
-      under(pen, dive, width, [plan]),
-      ...grid,
-    ],
-    [
-      ...dive.warnings.map((text) =>
-        under(pen, dive, width, warningLines(pen, { ...dive, warnings: [text] }, width)),
+    () => block([...warnings(), columns(pen, dive, measure, true)]),
+    () => [...block([...warnings(), plan()]), ...grid()],
+    () => [...block(warnings()), ...block([plan()]), ...grid()],
+    () => [
+      ...dive.warnings.flatMap((text) => block(warningLines(pen, { ...dive, warnings: [text] }, width))),
+      ...inParts(dive.levels, LEVELS_A_FACE).flatMap((levels) =>
+        block([columns(pen, { ...dive, levels }, measure, false)]),
       ),
-      ...inParts(dive.levels, LEVELS_A_FACE).map((levels) =>
-        under(pen, dive, width, [columns(pen, { ...dive, levels }, measure, false)]),
-      ),
-      ...grid,
+      ...grid(),
     ],
   ];
 }

@@ -7,7 +7,7 @@ import { beside, space, stack, tagged, type Block, type Setter } from '../layout
 import { unmarked } from '../markup';
 import { slateReader } from '../reading';
 import type { CardForm, SlateRequest } from '../request';
-import { diveWays, writeLines, WRITE_LEAST } from './block';
+import { diveWays, writeLines, WRITE_LEAST, type Way } from './block';
 import { cardDays, type CardDay, type CardDive } from './content';
 import { measureOf, type Measure } from './measure';
 import { oneDive } from './one';
@@ -133,10 +133,19 @@ interface FaceDraft {
   readonly dives: readonly { readonly index: number; readonly block: Block }[];
 }
 
+/** The first way of which every part is low enough. */
+function firstFitting(ways: readonly Way[], availablePt: number): readonly Block[] | null {
+  for (const way of ways) {
+    const blocks = way();
+    if (blocks.every(({ heightPt }) => heightPt <= availablePt)) return blocks;
+  }
+  return null;
+}
+
 /** As many dives a face as fit and are wanted, each with a line to write on; null where a part of one is too high. */
 function facesOf(
   pen: Pen,
-  dives: readonly (readonly (readonly Block[])[])[],
+  dives: readonly (readonly Way[])[],
   availablePt: number,
   { most, writes }: FormOf,
 ): readonly FaceDraft[] | null {
@@ -145,8 +154,8 @@ function facesOf(
   const usedOn = (face: FaceDraft): number =>
     face.dives.reduce((sum, { block }) => sum + block.heightPt + line, 0);
   for (const [index, ways] of dives.entries()) {
-    const way = ways.find((blocks) => blocks.every(({ heightPt }) => heightPt + line <= availablePt));
-    if (way === undefined) return null;
+    const way = firstFitting(ways, availablePt - line);
+    if (way === null) return null;
     for (const block of way) {
       const last = faces[faces.length - 1];
       if (
@@ -190,7 +199,7 @@ const FORMS: Readonly<Record<CardForm, FormOf>> = {
 };
 
 /** The ways a dive may stand on faces. */
-function waysOf(pen: Pen, form: CardForm, dive: CardDive, measure: Measure): readonly (readonly Block[])[] {
+function waysOf(pen: Pen, form: CardForm, dive: CardDive, measure: Measure): readonly Way[] {
   if (form === 'short') return shortDive(pen, dive, measure.width);
   return form === 'dive' ? oneDive(pen, dive, measure.width) : diveWays(pen, dive, measure);
 }

@@ -172,8 +172,11 @@ function levelsOf(context: Context, entry: Entry): readonly CardLevel[] {
   });
 }
 
-function roomFigure({ words, reader, trip }: Context, entry: Entry): Pick<CardDive, 'room' | 'isTight'> {
-  const { min, minLimit } = roomOf(trip, entry);
+function roomFigure(
+  { words, reader }: Context,
+  entry: Entry,
+  { min, minLimit }: Room,
+): Pick<CardDive, 'room' | 'isTight'> {
   const caption = words(minLimit === null ? said`Room` : said`Room to\n${ROOM_TO[minLimit]}`);
   if (min !== null) {
     return {
@@ -319,7 +322,7 @@ function cardDive(context: Context, entry: Entry): CardDive {
     levels: levelsOf(context, entry),
     mix: words(entry.o2 === null ? said`no mix` : mixSaid(entry.o2)),
     ...gasFigures(context, entry),
-    ...roomFigure(context, entry),
+    ...roomFigure(context, entry, room),
     stop: [words(stop), words(then)],
     up: words(entry.stops === null ? said`–` : said`${timeAt(entry.surfacesMin)}`),
     ...wayUpOf(context, entry),

@@ -1,6 +1,6 @@
 /** A dive on a page of its own: the same order, about twice the size. */
 import { beside, space, stack, type Block } from '../layout';
-import { airLine, inParts, warningLines } from './block';
+import { airLine, inParts, warningLines, type Way } from './block';
 import type { CardDive, CardFigure } from './content';
 import { gridBlock, type GridType } from './grid';
 import { profile, runLine } from './left';
@@ -224,39 +224,40 @@ function ruled(pen: Pen, block: Block, width: number): Block {
   return stack([blockOf(pen, 0.6, [stroke(pen, [0, 0.1], [width, 0.1], 0.6)]), block]);
 }
 
-/** The parts of the page of one dive: what is dived, and what a little more would cost. */
-export function oneDive(pen: Pen, dive: CardDive, width: number): readonly (readonly Block[])[] {
+/** The ways in which a dive may have pages of its own: what is dived, and what a little more would cost. */
+export function oneDive(pen: Pen, dive: CardDive, width: number): readonly Way[] {
   const isOne = dive.levels.length === 1;
-  const head = [
-    space(1.2 * pen.mm),
-    airLine(pen, dive, width),
-    blockOf(pen, 0.6, [stroke(pen, [0, 0.1], [width, 0.1], 2.2)]),
-  ];
-  const warnings = warningLines(pen, dive, width);
-  const plan = [
-    isOne ? square(pen, dive, width) : levels(pen, dive, width),
+  const rows = (part: CardDive): Block => (isOne ? square(pen, part, width) : levels(pen, part, width));
+  const others = (): readonly Block[] => [
     ...(dive.legs === null ? [] : [profile(pen, dive.legs, width, 9)]),
     ruled(pen, gas(pen, dive, width), width),
     ruled(pen, out(pen, dive, width), width),
   ];
-  const more = [
+  const warnings = (): readonly Block[] => warningLines(pen, dive, width);
+  const more = (): readonly Block[] => [
     ...(dive.legs === null && dive.stations.length > 0 ? [runLine(pen, dive.stations, width)] : []),
     ...(dive.grid === null ? [] : [gridBlock(pen, dive.grid, width, GRID)]),
   ];
   const block = (parts: readonly Block[]): readonly Block[] =>
-    parts.length === 0 ? [] : [stack([...head, ...parts])];
-  const [rows, ...others] = plan;
+    parts.length === 0
+      ? []
+      : [
+          stack([
+            space(1.2 * pen.mm),
+            airLine(pen, dive, width),
+            blockOf(pen, 0.6, [stroke(pen, [0, 0.1], [width, 0.1], 2.2)]),
+            ...parts,
+          ]),
+        ];
   return [
-    block([...warnings, ...plan, ...more]),
-    [...block([...warnings, ...plan]), ...block(more)],
-    [...block(warnings), ...block(plan), ...block(more)],
-    [
+    () => block([...warnings(), rows(dive), ...others(), ...more()]),
+    () => [...block([...warnings(), rows(dive), ...others()]), ...block(more())],
+    () => [...block(warnings()), ...block([rows(dive), ...others()]), ...block(more())],
+    () => [
       ...dive.warnings.flatMap((text) => block(warningLines(pen, { ...dive, warnings: [text] }, width))),
-      ...inParts(dive.levels, LEVELS_A_PAGE).flatMap((part) =>
-        block([isOne ? rows! : levels(pen, { ...dive, levels: part }, width)]),
-      ),
-      ...others.flatMap((other) => block([other])),
-      ...block(more),
+      ...inParts(dive.levels, LEVELS_A_PAGE).flatMap((part) => block([rows({ ...dive, levels: part })])),
+      ...others().flatMap((other) => block([other])),
+      ...block(more()),
     ],
   ];
 }

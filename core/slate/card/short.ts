@@ -1,6 +1,6 @@
 /** A dive on the short card: the plan alone, at the sizes of the day card, so that four find place on one face. */
 import { beside, space, stack, tagged, type Block } from '../layout';
-import { warningLines, waterline } from './block';
+import { warningLines, waterline, type Way } from './block';
 import type { CardDive, CardFigure, CardLevel } from './content';
 import {
   baselineMm,
@@ -207,15 +207,15 @@ function facts(pen: Pen, dive: CardDive, width: number): readonly Block[] {
 }
 
 /** The ways in which a dive may stand on the card: in one block, or its cautions on faces of their own. */
-export function shortDive(pen: Pen, dive: CardDive, width: number): readonly (readonly Block[])[] {
+export function shortDive(pen: Pen, dive: CardDive, width: number): readonly Way[] {
   const block = (parts: readonly Block[]): Block =>
     stack([space(2.1 * pen.mm), airLine(pen, dive, width), waterline(pen, width), ...parts]);
-  const plan = [planRows(pen, dive, width), ...facts(pen, dive, width)];
+  const plan = (): readonly Block[] => [planRows(pen, dive, width), ...facts(pen, dive, width)];
   return [
-    [block([...warningLines(pen, dive, width), ...plan])],
-    [
+    () => [block([...warningLines(pen, dive, width), ...plan()])],
+    () => [
       ...dive.warnings.map((text) => block(warningLines(pen, { ...dive, warnings: [text] }, width))),
-      block(plan),
+      block(plan()),
     ],
   ];
 }
