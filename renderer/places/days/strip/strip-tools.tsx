@@ -45,7 +45,7 @@ export function StripTools({
           ))}
         </select>
       </label>
-      {commonMix !== '' && <span>{commonMix} where no mix is named</span>}
+      {commonMix !== '' && <span>{commonMix} where not named</span>}
       <button
         type="button"
         className="plain"

@@ -24,7 +24,7 @@ const AXIS_PX = 44;
 export const EDGE_PX = 8;
 const TOOLS_PX = 34;
 /** Narrower than this, in text of 100 %, the tools take two rows. */
-const TOOLS_ROW_PX = 820;
+const TOOLS_ROW_PX = 840;
 /** A scroll bar may stand under the strip once it is wider than the window. */
 const SCROLLBAR_PX = 12;
 /** A day is never drawn narrower, at 100 % text: its date and its soundings could not be read. Such a trip is scrolled. */
