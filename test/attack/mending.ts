@@ -26,6 +26,6 @@ function run(times: number): Outcome {
 export const mendingAttack: Attack = {
   title: 'mending beside every plan',
   whole: 1000,
-  quick: 10,
+  quick: 2,
   run,
 };
