@@ -5,6 +5,7 @@ import { ledgerDocument } from '../../core/formats/ledger-document';
 import type { Ledger } from '../../core/ledger/ledger-types';
 import type { Trip } from '../../core/document/types';
 import { pageReader } from '../../core/words/reader';
+import { explained } from './explain';
 import { readPlanOptions, USAGE, type PlanOptions } from './plan-options';
 import { planTable } from './plan-table';
 import { readTripFile, troublesText } from './trip-input';
@@ -117,6 +118,10 @@ export async function planCommand(args: readonly string[], today: string): Promi
   const troubles = troublesOf(options, trip.value);
   if (troubles.length > 0) return refused(subject, troubles);
   const whole = ledger(trip.value);
+  // Before anything is written: what cannot be explained is refused with nothing done.
+  const told =
+    options.explain === null ? null : explained(options.explain, whole, options.diver, options.json);
+  if (told?.ok === false) return refused(subject, told.troubles);
   const cautions = cautionsOf(whole);
   let stderr = '';
   if (options.slate !== null) {
@@ -124,6 +129,7 @@ export async function planCommand(args: readonly string[], today: string): Promi
     if (!slates.ok) return refused('the slate options', slates.troubles);
     stderr = slates.value;
   }
+  if (told?.ok) return { status: 0, stdout: told.value, stderr };
   const stdout = options.json
     ? `${JSON.stringify(ledgerDocument(whole, cautions, options.diver ?? undefined), null, 2)}\n`
     : tableOf(options, whole, cautions);

@@ -9,6 +9,8 @@ export interface PlanOptions {
   readonly json: boolean;
   /** null: the whole party. */
   readonly diver: string | null;
+  /** A dive, or a figure of one, whose workings are printed in the place of the plan; null: the plan. */
+  readonly explain: string | null;
   /** Where the slates go; null: none are made. */
   readonly slate: string | null;
   /** How slates are made, in words; the slates judge them. */
@@ -24,6 +26,8 @@ export const USAGE = `npm run --silent plan -- [TRIP] [options]
   --json           print the ledger as JSON instead of a table
   --diver ID       one diver of the party, by id
   --units UNITS    metric (default), imperial or both: of the table, and of the slates
+  --explain DIVE[.FIGURE]  print how the figures of a dive come about instead, or one of them: --explain 13,
+                   --explain 13.noStopMin; with --json as carryover/workings, always in metres and bar
   --slate OUT.pdf  also write slates to this file
   --help           print this
 
@@ -50,6 +54,7 @@ where and how to mend it, and nothing is written.
 /** Options with a value, and what that is. */
 const VALUED = {
   diver: 'the id of a diver, as in --diver guide',
+  explain: 'a dive, as in --explain 13 or --explain 13.noStopMin',
   slate: 'a file to write, as in --slate week.pdf',
   kind: 'a kind of slate, as in --kind briefing',
   paper: 'a paper, as in --paper A5',
@@ -182,12 +187,13 @@ export function readPlanOptions(args: readonly string[]): Result<PlanOptions, 'o
   const days = given.days === undefined || given.days === '' ? null : readDays(given.days, troubles);
   const units = readUnits(given.units, !plain.has('json') || slate !== null, troubles);
   if (troubles.length > 0) return failures(troubles);
-  const { diver = null } = given;
+  const { diver = null, explain = null } = given;
   return success({
     trip: files[0] ?? null,
     json: plain.has('json'),
     help: plain.has('help'),
     diver,
+    explain,
     slate,
     units,
     slateOptions: {
