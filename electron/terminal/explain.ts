@@ -52,6 +52,10 @@ function explainedText({ title, diveId, divers }: ExplainDocument, number: numbe
   return `${parts.join('\n\n')}\n`;
 }
 
+function refuse(what: string, mend: string): Result<never, 'explain'> {
+  return failure({ kind: 'explain', where: '--explain', what, mend });
+}
+
 /**
  * How the figures of a dive come about: formula, numbers put in, result, source.
  * @param asked "13" or the id of a dive, with ".noStopMin" for one figure alone @param diverId null: everybody on the dive
@@ -64,8 +68,6 @@ export function explained(
   isJson: boolean,
 ): Result<string, 'explain'> {
   const { trip } = whole;
-  const refuse = (what: string, mend: string): Result<string, 'explain'> =>
-    failure({ kind: 'explain', where: '--explain', what, mend });
   const found = diveAndFigure(asked, trip.dives);
   if (found === null) {
     return refuse(
