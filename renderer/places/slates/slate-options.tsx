@@ -12,7 +12,7 @@ import { useDesk } from '../../store/store';
 import { choose, paperOf, useChoices } from './choices';
 import { PaperChoice } from './paper-choice';
 import { Ticks } from './ticks';
-import ticks from './ticks.module.css';
+import styles from './ticks.module.css';
 
 const KINDS: readonly Option<SlateKind>[] = [
   { value: 'card', label: 'Day card' },
@@ -81,7 +81,7 @@ function DayTicks({ dates }: { readonly dates: readonly string[] }): ReactNode {
   };
   const whole = { next: 'The next diving day', all: 'Every diving day' } as const;
   return (
-    <fieldset className={ticks.ticks}>
+    <fieldset className={styles.ticks}>
       <legend>Days</legend>
       {(['next', 'all'] as const).map((value) => (
         <label key={value}>
