@@ -7,11 +7,22 @@ import { excerpt, textTrouble } from '../document/texts';
 import { LIST_RULES } from '../document/schema';
 import type { Site } from '../document/types';
 import { decimalText } from './delimited';
-import { textTooLarge, type SiteDraft, type SiteReading, type SiteTroubleKind } from './site-draft';
+import { levelsText } from './levels-text';
+import { readExtras } from './site-row';
+import {
+  textTooLarge,
+  type SiteDraft,
+  type SiteExtras,
+  type SiteReading,
+  type SiteTroubleKind,
+} from './site-draft';
 import { readXml, xmlText, type XmlElement } from './xml';
 
 /** GPX knows no depth of water: it stands among the extensions, under the name that receivers' files have for it. */
 const EXTENSION_NAMESPACE = 'http://www.garmin.com/xmlschemas/GpxExtensions/v3';
+
+/** What else a site of this product says stands among the extensions too, under a namespace of its own. */
+const SITE_NAMESPACE = 'urn:carryover:site:1';
 
 /** Depths of one waypoint that differ by less are the same, written with fewer digits, metres. */
 const SAME_DEPTH_M = 0.05;
@@ -102,7 +113,11 @@ function siteOf(waypoint: XmlElement): { readonly site: SiteDraft } | SaidTroubl
     numberTrouble('longitude', position.lon) ??
     (depthM === null ? null : numberTrouble('siteDepthM', depthM)) ??
     textTrouble('siteNotes', notes);
-  return trouble ?? { site: { name, depthM, ...(suggestion && { suggestion }), notes, position } };
+  if (trouble) return trouble;
+  const extras = extrasOf(waypoint, depthM);
+  return 'what' in extras
+    ? extras
+    : { site: { name, depthM, ...(suggestion && { suggestion }), ...extras, notes, position } };
 }
 
 function childrenNamed(element: XmlElement, name: string): readonly XmlElement[] {
@@ -131,6 +146,41 @@ function isDepth(m: number): boolean {
   return numberTrouble('siteDepthM', m) === null;
 }
 
+/** What a site says besides name, depth, notes and position; texts as in a list of sites. */
+function extrasOf(waypoint: XmlElement, depthM: number | null): SiteExtras | SaidTrouble {
+  const extensions = childrenNamed(waypoint, 'extensions');
+  const text = (name: string): string =>
+    extensions
+      .flatMap((each) => childrenNamed(each, name))
+      .map((each) => each.text.trim())
+      .find((each) => each !== '') ?? '';
+  return readExtras(
+    {
+      levels: text('levels'),
+      least: text('leastdepthlimit'),
+      notFor: text('notfor'),
+      briefing: text('briefing'),
+      planB: text('planb'),
+    },
+    depthM,
+    { depthUnit: 'm' },
+  );
+}
+
+function extrasXml({ levels, notFor, briefing, planB }: Site): string {
+  const parts: readonly (readonly [string, string])[] = [
+    ['levels', levelsText(levels)],
+    ['leastDepthLimit', notFor?.depthLimitUnderM === undefined ? '' : decimalText(notFor.depthLimitUnderM)],
+    ['notFor', notFor?.certifications?.join(', ') ?? ''],
+    ['briefing', briefing ?? ''],
+    ['planB', planB ?? ''],
+  ];
+  return parts
+    .filter(([, text]) => text !== '')
+    .map(([name, text]) => `<site:${name}>${xmlText(text)}</site:${name}>`)
+    .join('');
+}
+
 /** A document, and the sites that could not stand in it. */
 export interface GpxWriting {
   readonly text: string;
@@ -148,7 +198,7 @@ export function writeGpx(sites: readonly Site[], title: string): GpxWriting {
   const withoutPosition: Site[] = [];
   const lines = [
     '<?xml version="1.0" encoding="UTF-8"?>',
-    `<gpx version="1.1" creator="Carryover" xmlns="http://www.topografix.com/GPX/1/1" xmlns:gpxx="${EXTENSION_NAMESPACE}">`,
+    `<gpx version="1.1" creator="Carryover" xmlns="http://www.topografix.com/GPX/1/1" xmlns:gpxx="${EXTENSION_NAMESPACE}" xmlns:site="${SITE_NAMESPACE}">`,
     `  <metadata><name>${xmlText(title)}</name></metadata>`,
   ];
   for (const site of sites) {
@@ -161,7 +211,7 @@ export function writeGpx(sites: readonly Site[], title: string): GpxWriting {
     if (site.notes !== '') lines.push(`    <desc>${xmlText(site.notes)}</desc>`);
     const depth = `<gpxx:Depth>${decimalText(site.depthM)}</gpxx:Depth>`;
     lines.push(
-      `    <extensions><gpxx:WaypointExtension>${depth}</gpxx:WaypointExtension></extensions>`,
+      `    <extensions><gpxx:WaypointExtension>${depth}</gpxx:WaypointExtension>${extrasXml(site)}</extensions>`,
       '  </wpt>',
     );
   }

@@ -1,8 +1,11 @@
 import type { Trouble } from '../result';
 import type { Id, Site } from '../document/types';
 
+/** What a list may tell of a site besides name, depth, notes and position. */
+export type SiteExtras = Partial<Pick<Site, 'levels' | 'planB' | 'briefing' | 'notFor'>>;
+
 /** A site as another file gives it, before it has its place in a trip. */
-export interface SiteDraft {
+export interface SiteDraft extends SiteExtras {
   readonly name: string;
   /** null where the file does not say: the diver has to. */
   readonly depthM: number | null;
@@ -53,12 +56,23 @@ export type DraftWithDepth = SiteDraft & { readonly depthM: number };
 export function sitesOfDrafts(drafts: readonly DraftWithDepth[], taken: Iterable<Id>): readonly Site[] {
   const known = new Set(taken);
   let count = 0;
-  return drafts.map(({ name, depthM, notes, position }) => {
+  return drafts.map((draft) => {
+    const { name, depthM, notes, position } = draft;
     let id: Id;
     do {
       count += 1;
       id = `s${count}`;
     } while (known.has(id));
-    return { id, name, depthM, notes, position };
+    return { id, name, depthM, ...extrasOf(draft), notes, position };
   });
+}
+
+/** What of it is told, and nothing of what is not. */
+function extrasOf({ levels, planB, briefing, notFor }: SiteDraft): SiteExtras {
+  return {
+    ...(levels && { levels }),
+    ...(planB !== undefined && { planB }),
+    ...(briefing !== undefined && { briefing }),
+    ...(notFor && { notFor }),
+  };
 }

@@ -4,18 +4,32 @@ import { excerpt, textTrouble } from '../document/texts';
 import { M_PER_FOOT } from '../units';
 import { coordinateDegrees, positionDegrees } from './coordinates';
 import { plainText } from './delimited';
-import type { SiteDraft } from './site-draft';
+import { levelBelow, readLevels } from './levels-text';
+import type { SiteDraft, SiteExtras } from './site-draft';
 
 /** What a depth without a unit is counted in. */
 export type DepthUnit = 'm' | 'ft';
 
-type Column = 'name' | 'depth' | 'lat' | 'lon' | 'position' | 'notes';
+type Column =
+  | 'name'
+  | 'depth'
+  | 'lat'
+  | 'lon'
+  | 'position'
+  | 'notes'
+  | 'levels'
+  | 'planB'
+  | 'briefing'
+  | 'least'
+  | 'notFor';
 
 /** How the columns of a text are laid out; further ones go into the notes under their own heading. */
 export interface Layout {
   readonly isHeaded: boolean;
   readonly columns: readonly (Column | { readonly heading: string })[];
   readonly depthUnit: DepthUnit;
+  /** Of columns whose heading names another. */
+  readonly units?: Partial<Record<Column, DepthUnit>>;
 }
 
 const HEADINGS: Readonly<Record<Column, RegExp>> = {
@@ -25,6 +39,11 @@ const HEADINGS: Readonly<Record<Column, RegExp>> = {
   lon: /^(lon|lng|long|longitude)$/,
   position: /^(position|coordinates)$/,
   notes: /^(notes?|remarks?|description|comments?)$/,
+  levels: /^(levels|profile|typical (dive|profile))$/,
+  planB: /^plan b$/,
+  briefing: /^(note for the )?briefing$/,
+  least: /^(least depth limit|depth limit at least)$/,
+  notFor: /^not for$/,
 };
 
 const DEPTH = /^([+-]?\d+(?:[.,]\d+)?)\s*(m|metres?|meters?|ft|feet|foot|'|′)?$/i;
@@ -45,20 +64,23 @@ const MOST_COLUMNS = 60;
 export function headingLayout(cells: readonly string[], usualUnit: DepthUnit): Layout | null {
   if (cells.length > MOST_COLUMNS) return null;
   let depthUnit = usualUnit;
+  const units: Partial<Record<Column, DepthUnit>> = {};
   const columns = cells.map((cell) => {
     const heading = cell.trim();
     const words = heading
       .toLowerCase()
       .replace(/[\s_()[\].]+/g, ' ')
       .trim();
-    const unit = /^(.*) (m|metres|meters|ft|feet)$/.exec(words);
+    const unit = /^(.*) (m|metres|meters|ft|feet)(?:\/min)?$/.exec(words);
     const name = unit?.[1] ?? words;
     const found = (Object.keys(HEADINGS) as Column[]).find((column) => HEADINGS[column].test(name));
-    if (found === 'depth' && unit) depthUnit = unit[2]!.startsWith('f') ? 'ft' : 'm';
+    const own = unit && (unit[2]!.startsWith('f') ? 'ft' : 'm');
+    if (found === 'depth' && own) depthUnit = own;
+    if (found && own) units[found] = own;
     return found ?? { heading };
   });
   return columns.includes('name') && columns.includes('depth')
-    ? { isHeaded: true, columns, depthUnit }
+    ? { isHeaded: true, columns, depthUnit, units }
     : null;
 }
 
@@ -126,7 +148,59 @@ export function siteOfRow(
   const notes = notesOf(cells, laid);
   const notesTrouble = textTrouble('siteNotes', notes);
   if (notesTrouble) return notesTrouble;
-  return { site: { name, depthM: depth.depthM, notes, position } };
+  const extras = readExtras(
+    {
+      levels: at('levels'),
+      planB: at('planB'),
+      briefing: at('briefing'),
+      least: at('least'),
+      notFor: at('notFor'),
+    },
+    depth.depthM,
+    laid,
+  );
+  if ('what' in extras) return extras;
+  return { site: { name, depthM: depth.depthM, ...extras, notes, position } };
+}
+
+type Extra = 'levels' | 'planB' | 'briefing' | 'least' | 'notFor';
+
+/**
+ * Levels, plan B, briefing and who may not, from their texts: an empty one says nothing.
+ * @param depthM of the site; null where it is not known yet
+ * @returns what was told; or what cannot be read
+ * Source: ranges as in the trip file.
+ */
+export function readExtras(
+  texts: Readonly<Record<Extra, string>>,
+  depthM: number | null,
+  { depthUnit, units }: Pick<Layout, 'depthUnit' | 'units'>,
+): SiteExtras | SaidTrouble {
+  const levels = readLevels(texts.levels, units?.levels ?? depthUnit);
+  if ('what' in levels) return levels;
+  const [planB, briefing] = [texts.planB, texts.briefing];
+  const least = texts.least === '' ? null : depthOf(texts.least, units?.least ?? depthUnit);
+  if (least !== null && 'what' in least) return least;
+  const certifications = texts.notFor
+    .split(/[,;]/)
+    .map((part) => part.trim())
+    .filter((part) => part !== '');
+  const trouble =
+    (depthM === null ? null : levelBelow(levels, depthM)) ??
+    textTrouble('planB', planB) ??
+    textTrouble('briefing', briefing) ??
+    certifications.map((text) => textTrouble('certification', text)).find((each) => each !== null);
+  if (trouble) return trouble;
+  const notFor = {
+    ...(least && { depthLimitUnderM: least.depthM }),
+    ...(certifications.length > 0 && { certifications }),
+  };
+  return {
+    ...(levels.length > 0 && { levels }),
+    ...(planB !== '' && { planB }),
+    ...(briefing !== '' && { briefing }),
+    ...(Object.keys(notFor).length > 0 && { notFor }),
+  };
 }
 
 /** Whether a text would be read as a depth. */

@@ -12,6 +12,7 @@ import {
   type DelimitedRecord,
   type Separator,
 } from './delimited';
+import { levelsText } from './levels-text';
 import { textTooLarge, type SiteDraft, type SiteReading, type SiteTroubleKind } from './site-draft';
 import { headingLayout, isDepth, siteOfRow, type DepthUnit, type Layout, type RowRead } from './site-row';
 
@@ -148,18 +149,27 @@ function twoWays(record: string): SaidTrouble {
 /**
  * Sites as comma-separated values, with headings; `readSiteRows` reads them back.
  * @param sites of a trip
- * @returns rows of name, depth in metres, latitude, longitude and notes
+ * @returns rows of name, depth in metres, latitude, longitude, levels, who may not, briefing, plan B and notes: of what no
+ *   site has there is no column
  * Source: RFC 4180 (2005).
  */
 export function writeSiteRows(sites: readonly Site[]): string {
-  return csvText([
-    ['name', 'depth (m)', 'latitude', 'longitude', 'notes'],
-    ...sites.map(({ name, depthM, position, notes }) => [
-      name,
-      depthM,
-      position?.lat ?? null,
-      position?.lon ?? null,
-      notes,
-    ]),
-  ]);
+  const columns: readonly (readonly [string, (site: Site) => string | number | null])[] = [
+    ['name', ({ name }) => name],
+    ['depth (m)', ({ depthM }) => depthM],
+    ['latitude', ({ position }) => position?.lat ?? null],
+    ['longitude', ({ position }) => position?.lon ?? null],
+    ['levels (m/min)', ({ levels }) => levelsText(levels)],
+    ['least depth limit (m)', ({ notFor }) => notFor?.depthLimitUnderM ?? null],
+    ['not for', ({ notFor }) => notFor?.certifications?.join(', ') ?? ''],
+    ['briefing', ({ briefing }) => briefing ?? ''],
+    ['plan B', ({ planB }) => planB ?? ''],
+    ['notes', ({ notes }) => notes],
+  ];
+  // The usual five stand always, so that two lists can be put together.
+  const told = columns.filter(
+    ([, of], at) =>
+      at < 4 || at === columns.length - 1 || sites.some((site) => of(site) !== null && of(site) !== ''),
+  );
+  return csvText([told.map(([head]) => head), ...sites.map((site) => told.map(([, of]) => of(site)))]);
 }

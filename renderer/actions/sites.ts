@@ -1,5 +1,6 @@
 /** Edits of the sites of a trip. */
 import { sitesOfDrafts, type DraftWithDepth } from '../../core/formats/site-draft';
+import type { Level } from '../../core/profile';
 import { failure } from '../../core/result';
 import type { Id, Site, Trip } from '../../core/document/types';
 import { countText } from '../figures/format';
@@ -107,4 +108,36 @@ export function removeSite(id: Id): EditResult {
     ...before,
     sites: before.sites.filter((site) => site.id !== id),
   }));
+}
+
+/** How it is usually dived; none: at its depth. */
+export function setSiteLevels(id: Id, levels: readonly Level[]): EditResult {
+  return editSite(id, 'Levels', 'site.levels', ({ levels: _, ...rest }) =>
+    levels.length === 0 ? rest : { ...rest, levels },
+  );
+}
+
+/** An empty text is taken out. */
+export function setSiteText(id: Id, key: 'planB' | 'briefing', text: string): EditResult {
+  const what = key === 'planB' ? 'Plan B' : 'Briefing';
+  return editSite(id, what, `site.${key}`, ({ [key]: _, ...rest }) =>
+    text === '' ? rest : { ...rest, [key]: text },
+  );
+}
+
+/** Who may not dive it: what is undefined or empty is taken out. */
+export function setSiteNotFor(
+  id: Id,
+  patch: { readonly depthLimitUnderM?: number | null; readonly certifications?: readonly string[] },
+): EditResult {
+  return editSite(id, 'Who may dive', 'site.notFor', (site) => {
+    const { notFor, ...rest } = site;
+    const { depthLimitUnderM, certifications, ...others } = { ...notFor, ...patch };
+    const next = {
+      ...others,
+      ...(depthLimitUnderM === undefined || depthLimitUnderM === null ? {} : { depthLimitUnderM }),
+      ...(certifications === undefined || certifications.length === 0 ? {} : { certifications }),
+    };
+    return Object.keys(next).length === 0 ? rest : { ...rest, notFor: next };
+  });
 }

@@ -22,8 +22,7 @@ function refused(
 /** A number with a decimal point or comma. "1,200" could be either 1200 or 1.2, so it is refused. */
 export function parseNumber(text: string): Parsed<number> {
   const plain = text.trim().replace(/^[−–]/, '-').replace(/\s/g, '');
-  if (plain === '')
-    return refused('Nothing stands here.', 'Type a number, or press Escape for the one before.');
+  if (plain === '') return refused('Nothing is typed.', 'Type a number, or press Escape for the one before.');
   const match = /^(-?)(\d*)(?:([.,])(\d*))?$/.exec(plain);
   if (!match || (match[2] === '' && (match[4] ?? '') === '')) {
     return refused(

@@ -119,7 +119,7 @@ export function TextField(props: {
 }): ReactNode {
   const parse = (text: string): Parsed<string> =>
     props.required && text.trim() === ''
-      ? { ok: false, what: 'Nothing stands here.', mend: 'Type a name, or press Escape for the one before.' }
+      ? { ok: false, what: 'Nothing is typed.', mend: 'Type a name, or press Escape for the one before.' }
       : { ok: true, value: text.trim() };
   return (
     <Field

@@ -112,7 +112,7 @@ test('a dive that was not planned is added with what is known of it, and is ther
   await form.getByLabel('In', { exact: true }).fill('20:15');
   await form.getByLabel('Deepest, m').fill('9');
   await form.getByRole('button', { name: 'Add' }).click();
-  await expect(form.getByRole('alert')).toContainText('Nothing stands here');
+  await expect(form.getByRole('alert')).toContainText('Nothing is typed');
   await form.getByLabel('Bottom, min').fill('35');
   await form.getByRole('button', { name: 'Add' }).click();
   await expect(evening.panel.getByRole('columnheader', { name: /\+ 20:15 Candle Harbour/ })).toBeVisible();

@@ -52,6 +52,36 @@ test.describe('the sites', () => {
     await expect(sites.field('Depth of Anvil Head')).toHaveValue('36 m');
   });
 
+  test('carry levels, a briefing, a plan B and who may not dive them', async ({ page, sites }) => {
+    await page.getByRole('button', { name: 'More about Anvil Head' }).click();
+    const about = page.getByRole('group', { name: 'About Anvil Head' });
+    const set = async (label: string, text: string): Promise<void> => {
+      await about.getByLabel(label, { exact: true }).fill(text);
+      await about.getByLabel(label, { exact: true }).press('Control+Enter');
+    };
+    await set('Levels, depth/min', '40/10');
+    await expect(about.getByRole('alert')).toContainText('deeper than its site');
+    await set('Levels, depth/min', '36/10, 20/15, 9 m/15 min');
+    await expect(about.getByLabel('Levels, depth/min')).toHaveValue('36/10, 20/15, 9/15');
+    await set('Note for the briefing', 'Out at the arch.');
+    await set('Plan B', 'Thrift Garden');
+    await set('Least depth limit', '45');
+    await expect(sites.row('Anvil Head')).toContainText('three levels, briefing, plan B, not for everybody');
+    // Guest 1 may go to 40 m, and is on a dive there.
+    await page.getByRole('navigation').getByRole('button', { name: 'Party' }).click();
+    await page
+      .getByRole('grid', { name: 'The divers of the trip' })
+      .getByRole('button', { name: 'Guest 2' })
+      .click();
+    await expect(page.getByRole('complementary', { name: 'Chosen diver' })).toContainText(
+      'Anvil Head is for divers with a depth limit of 45 m or more',
+    );
+    await page.getByRole('button', { name: 'Undo who may dive of Anvil Head' }).click();
+    await expect(page.getByRole('complementary', { name: 'Chosen diver' })).not.toContainText(
+      'Anvil Head is for',
+    );
+  });
+
   test('change the mix that suits as soon as a depth does', async ({ sites }) => {
     await sites.set('Depth of Anvil Head', '25');
     await expect(sites.row('Anvil Head')).toContainText('EAN32');

@@ -66,12 +66,12 @@ export function DiverFields({ diver }: { readonly diver: Diver }): ReactNode {
         commit={(contingency) => setPo2Limits(id, { contingency })}
       />
       <ShareField
-        label="Gradient, first stop"
+        label="Gradient factor low"
         value={gradient.low}
         commit={(low) => setGradient(id, { low })}
       />
       <ShareField
-        label="Gradient, surface"
+        label="Gradient factor high"
         value={gradient.high}
         commit={(high) => setGradient(id, { high })}
       />

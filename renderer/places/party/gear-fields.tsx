@@ -60,7 +60,7 @@ export function GasRateField(props: GearField & { readonly value: number }): Rea
   const isImperial = useDesk(({ settings }) => settings.units === 'imperial');
   return (
     <UnitField
-      label="Surface gas rate"
+      label="Surface gas rate (RMV)"
       kind="gas-rate"
       value={props.value}
       decimals={isImperial ? 2 : 1}

@@ -81,7 +81,8 @@ function Typed(props: {
       />
       <div className="field-hint" id={`${id}-hint`}>
         A site on each line: name, depth in {unitName('depth', units)}, and if you like latitude, longitude
-        and notes, as cells of a spreadsheet or with commas between. Waypoints (GPX) can be read too.
+        and notes, as cells of a spreadsheet or with commas between; under headings also levels, briefing,
+        plan B, least depth limit and not for. Waypoints (GPX) can be read too.
       </div>
     </div>
   );

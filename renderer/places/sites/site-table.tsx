@@ -7,6 +7,8 @@ import { Field, TextField } from '../../parts/field';
 import { NotesField } from '../../parts/notes-field';
 import { UnitField } from '../../parts/number-field';
 import { DivesHere, MixHere } from './site-cells';
+import { detailsText, SiteDetails } from './site-details';
+import styles from './site-details.module.css';
 import type { SiteRow, SiteSort } from './site-rows';
 import { sortSitesBy, useSitesView } from './sites-view';
 
@@ -97,7 +99,9 @@ function OnPaper({ children }: { readonly children: string }): ReactNode {
 
 /** The button of the same kind in the next row, else in the one before. */
 function neighbourOf(button: HTMLElement): HTMLElement | undefined {
-  const buttons = [...(button.closest('tbody')?.querySelectorAll<HTMLElement>('.remove button') ?? [])];
+  const buttons = [
+    ...(button.closest('tbody')?.querySelectorAll<HTMLElement>('.remove button:last-child') ?? []),
+  ];
   const at = buttons.indexOf(button);
   return buttons[at + 1] ?? buttons[at - 1];
 }
@@ -105,6 +109,8 @@ function neighbourOf(button: HTMLElement): HTMLElement | undefined {
 function Row({ row }: { readonly row: SiteRow }): ReactNode {
   const { site } = row;
   const [refused, setRefused] = useState<EditResult | null>(null);
+  const [isOpen, setOpen] = useState(false);
+  const told = detailsText(site);
   return (
     <>
       <tr>
@@ -143,8 +149,18 @@ function Row({ row }: { readonly row: SiteRow }): ReactNode {
             value={site.notes}
             commit={(notes) => setSiteNotes(site.id, notes)}
           />
+          {told === '' ? null : <span className={styles.told}>{told}</span>}
         </td>
         <td className="remove">
+          <button
+            type="button"
+            className={`plain ${styles.more}`}
+            aria-label={`More about ${site.name}`}
+            aria-expanded={isOpen}
+            onClick={() => setOpen(!isOpen)}
+          >
+            {isOpen ? 'Less' : 'More'}
+          </button>
           <button
             type="button"
             className="plain"
@@ -161,6 +177,13 @@ function Row({ row }: { readonly row: SiteRow }): ReactNode {
           </button>
         </td>
       </tr>
+      {isOpen ? (
+        <tr className={styles.row}>
+          <td colSpan={COLUMNS.length + 1}>
+            <SiteDetails site={site} />
+          </td>
+        </tr>
+      ) : null}
       {refused && !refused.ok ? (
         <tr className="row-refusal">
           <td colSpan={COLUMNS.length + 1}>

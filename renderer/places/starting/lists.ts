@@ -17,9 +17,7 @@ function all<T>(
     if (!parsed.ok) return parsed;
     values.push(parsed.value);
   }
-  return values.length === 0
-    ? { ok: false, what: 'Nothing stands here.', mend }
-    : { ok: true, value: values };
+  return values.length === 0 ? { ok: false, what: 'Nothing is typed.', mend } : { ok: true, value: values };
 }
 
 function filled(items: readonly string[]): readonly string[] {

@@ -12,7 +12,7 @@ export class PartyPage {
 
   /** The table of divers. */
   get divers(): Locator {
-    return this.bench.page.getByRole('table', { name: 'The divers of the trip' });
+    return this.bench.page.getByRole('grid', { name: 'The divers of the trip' });
   }
 
   diver(name: string): Locator {

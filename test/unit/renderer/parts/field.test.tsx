@@ -61,7 +61,7 @@ describe('a number field', () => {
     fireEvent.change(field, { target: { value: '' } });
     fireEvent.blur(field);
     expect(commit).not.toHaveBeenCalled();
-    expect(screen.getByRole('alert').textContent).toContain('Nothing stands here.');
+    expect(screen.getByRole('alert').textContent).toContain('Nothing is typed.');
   });
 
   it('says beside the field why a value is refused, keeps what was typed, and lets go when it is mended', () => {
