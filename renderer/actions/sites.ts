@@ -112,17 +112,19 @@ export function removeSite(id: Id): EditResult {
 
 /** How it is usually dived; none: at its depth. */
 export function setSiteLevels(id: Id, levels: readonly Level[]): EditResult {
-  return editSite(id, 'Levels', 'site.levels', ({ levels: _, ...rest }) =>
-    levels.length === 0 ? rest : { ...rest, levels },
-  );
+  return editSite(id, 'Levels', 'site.levels', (site) => {
+    const { levels: _, ...rest } = site;
+    return levels.length === 0 ? rest : { ...rest, levels };
+  });
 }
 
 /** An empty text is taken out. */
 export function setSiteText(id: Id, key: 'planB' | 'briefing', text: string): EditResult {
   const what = key === 'planB' ? 'Plan B' : 'Briefing';
-  return editSite(id, what, `site.${key}`, ({ [key]: _, ...rest }) =>
-    text === '' ? rest : { ...rest, [key]: text },
-  );
+  return editSite(id, what, `site.${key}`, (site) => {
+    const { [key]: _, ...rest } = site;
+    return text === '' ? rest : { ...rest, [key]: text };
+  });
 }
 
 /** Who may not dive it: what is undefined or empty is taken out. */

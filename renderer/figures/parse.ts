@@ -50,6 +50,8 @@ const SIGNS: Readonly<Record<string, { readonly kind: Kind; readonly units: Unit
   psi: { kind: 'pressure', units: 'imperial' },
   l: { kind: 'volume', units: 'metric' },
   'cu ft': { kind: 'volume', units: 'imperial' },
+  'm/min': { kind: 'speed', units: 'metric' },
+  'ft/min': { kind: 'speed', units: 'imperial' },
   'l/min': { kind: 'gas-rate', units: 'metric' },
   'cu ft/min': { kind: 'gas-rate', units: 'imperial' },
 };

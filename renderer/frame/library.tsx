@@ -110,7 +110,7 @@ function TripRow(props: {
           {trip.home === 'file' ? 'A file outside the library. ' : ''}Saved {when}
         </p>
         {trip.unreadable === undefined ? null : (
-          <p className="care">It cannot be read and is left untouched: {trip.unreadable}</p>
+          <p className="care">This trip cannot be read and is left untouched: {trip.unreadable}</p>
         )}
       </div>
       <div className="row-end">
@@ -151,7 +151,7 @@ export function Versions(props: { readonly token: TripToken; readonly title: str
     <Dialog title={`Earlier saves of ${props.title}`} onClose={() => showOverlay({ kind: 'library' })}>
       {asked === undefined ? <p className="soft">Looking…</p> : null}
       {asked && !asked.ok ? <Failed trouble={asked.trouble} /> : null}
-      {asked?.ok && asked.value.length === 0 ? <p className="soft">There is only the save of now.</p> : null}
+      {asked?.ok && asked.value.length === 0 ? <p className="soft">There is no earlier save.</p> : null}
       {asked?.ok ? (
         <ul className="library">
           {asked.value.map((version) => (

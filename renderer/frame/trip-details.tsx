@@ -70,16 +70,16 @@ export function TripDetails(): ReactNode {
           step={50}
           commit={(altitudeM) => setWater({ altitudeM })}
         />
-        <h3>How it is reckoned</h3>
+        <h3>Rates and gas</h3>
         <UnitField
-          label="Descent in a minute"
-          kind="depth"
+          label="Descent rate"
+          kind="speed"
           value={settings.descentMPerMin}
           commit={(descentMPerMin) => setRates({ descentMPerMin })}
         />
         <UnitField
-          label="Ascent in a minute"
-          kind="depth"
+          label="Ascent rate"
+          kind="speed"
           value={settings.ascentMPerMin}
           commit={(ascentMPerMin) => setRates({ ascentMPerMin })}
         />
@@ -93,7 +93,7 @@ export function TripDetails(): ReactNode {
           commit={(gasLaw) => void setRates({ gasLaw })}
         />
         <ShareField
-          label="A fill may miss its label by"
+          label="Mixes may be off their label by"
           value={settings.analysisTolerance}
           commit={(analysisTolerance) => setRates({ analysisTolerance })}
         />

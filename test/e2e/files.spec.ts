@@ -78,7 +78,7 @@ test.describe('trips and files', () => {
     await expect(bench.title).toHaveText('Our week');
   });
 
-  test('lists the trips kept here, returns to an earlier save and undoes that', async ({ page, bench }) => {
+  test('lists the trips saved here, returns to an earlier save and undoes that', async ({ page, bench }) => {
     await bench.chooseTightest();
     await bench.set('Bottom time', '17');
     await bench.waitForSave();

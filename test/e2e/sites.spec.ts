@@ -71,7 +71,7 @@ test.describe('the sites', () => {
     await page.getByRole('navigation').getByRole('button', { name: 'Party' }).click();
     await page
       .getByRole('grid', { name: 'The divers of the trip' })
-      .getByRole('button', { name: 'Guest 2' })
+      .getByRole('button', { name: 'Guest 1' })
       .click();
     await expect(page.getByRole('complementary', { name: 'Chosen diver' })).toContainText(
       'Anvil Head is for divers with a depth limit of 45 m or more',

@@ -110,12 +110,23 @@ function groupOf(text: string, party: readonly Diver[]): Said | DiverChange {
   const name = withoutComma((plus === -1 ? text : text.slice(0, plus)).trim());
   if (name === '') {
     if (plus !== -1) return said`A group has a name. Type it before the minutes, as Second boat +10.`;
-    return ({ group: _, ...rest }) => rest;
+    return (diver) => {
+      const { group: _, ...rest } = diver;
+      return rest;
+    };
   }
   const known = party.find(({ group }) => group?.name === name)?.group?.afterMin ?? 0;
   if (plus === -1) return (diver) => ({ ...diver, group: { name, afterMin: known } });
   const minutes = parseNumber(withoutMin(text.slice(plus + 1).trim()));
   return changing(minutes, (afterMin) => (diver) => ({ ...diver, group: { name, afterMin } }));
+}
+
+function put(patch: Partial<Diver>): DiverChange {
+  return (each) => ({ ...each, ...patch });
+}
+
+function gear(patch: Partial<Diver['cylinder']>): DiverChange {
+  return (each) => ({ ...each, cylinder: { ...each.cylinder, ...patch } });
 }
 
 /**
@@ -128,15 +139,6 @@ export function readDiverCell(
   diver: Diver,
   { units, party }: { readonly units: System; readonly party: readonly Diver[] },
 ): Said | DiverChange {
-  const put =
-    (patch: Partial<Diver>): DiverChange =>
-    (each) => ({ ...each, ...patch });
-  const gear =
-    (patch: Partial<Diver['cylinder']>): DiverChange =>
-    (each) => ({
-      ...each,
-      cylinder: { ...each.cylinder, ...patch },
-    });
   switch (field) {
     case 'name':
       return put({ name: text.trim() });

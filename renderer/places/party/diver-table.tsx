@@ -91,6 +91,20 @@ function signOf(field: DiverField, units: Units): string {
 
 const TEXTS: readonly DiverField[] = ['name', 'certification', 'cylinder', 'group'];
 
+/** A column that is worked out, not typed. */
+const shown = (
+  id: string,
+  name: Said,
+  head: string,
+  show: (line: DiverFigures) => ReactNode,
+): GridColumn<Line> => ({
+  id,
+  name,
+  head,
+  text: () => '',
+  show: (line) => (line === null ? null : show(line)),
+});
+
 function columnsOf(units: Units, groups: readonly string[]): readonly GridColumn<Line>[] {
   const typed = DIVER_FIELDS.map((field): GridColumn<Line> => {
     const sign = signOf(field, units);
@@ -120,18 +134,6 @@ function columnsOf(units: Units, groups: readonly string[]): readonly GridColumn
       ...(field === 'cylinder' ? { options: USUAL_CYLINDERS[units] } : {}),
       ...(field === 'group' ? { options: groups } : {}),
     };
-  });
-  const shown = (
-    id: string,
-    name: Said,
-    head: string,
-    show: (line: DiverFigures) => ReactNode,
-  ): GridColumn<Line> => ({
-    id,
-    name,
-    head,
-    text: () => '',
-    show: (line) => (line === null ? null : show(line)),
   });
   return [
     ...typed,

@@ -113,6 +113,12 @@ const SAME: Readonly<Record<string, readonly (() => unknown)[]>> = {
   setSiteName: [() => sites.setSiteName(site().id, site().name)],
   setSiteDepth: [() => sites.setSiteDepth(site().id, site().depthM)],
   setSiteNotes: [() => sites.setSiteNotes(site().id, site().notes)],
+  setSiteLevels: [() => sites.setSiteLevels(site().id, [...(site().levels ?? [])])],
+  setSiteText: [
+    () => sites.setSiteText(site().id, 'planB', site().planB ?? ''),
+    () => sites.setSiteText(site().id, 'briefing', site().briefing ?? ''),
+  ],
+  setSiteNotFor: [() => sites.setSiteNotFor(site().id, { ...site().notFor })],
   setSitePosition: [
     () => sites.setSitePosition(site().id, { ...site().position! }),
     () => sites.setSitePosition(now().sites[1]!.id, null),
