@@ -8,6 +8,7 @@ import { contentL, type GasLaw } from '../../core/supply';
 import { checkTrip } from '../../core/document/check-trip';
 import { ledger } from '../../core/ledger/ledger';
 import { deepestLevel } from '../../core/ledger/level-limits';
+import type { Entry } from '../../core/ledger/ledger-types';
 import type { Trip } from '../../core/document/types';
 import { smallTrip } from '../arbitraries/small-trip';
 import { surroundingsOf } from '../../core/profile';
@@ -23,7 +24,7 @@ function withMix(trip: Trip, diveId: string, mixId: string): Trip {
 }
 
 describe('compareSites', () => {
-  it('has in the trip the least no-stop time of the ledgers with each dive on that mix', () => {
+  it('has in the trip the no-stop time of the tightest dive, by the ledger with that dive on each mix', () => {
     let compared = 0;
     fc.assert(
       fc.property(smallTrip, (trip) => {
@@ -33,21 +34,38 @@ describe('compareSites', () => {
         const whole = ledger(trip);
         const around = surroundingsOf(trip);
         const [row] = compareSites(whole, trip.mixes);
+        const visits = whole.divers.flatMap(({ entries }) => entries);
+        const leftOf = ({ levels }: Entry): number => {
+          const { min, noStopMin } = deepestLevel(levels);
+          return noStopMin === null ? Infinity : noStopMin - min;
+        };
+        const made = visits.filter(({ isMade }) => isMade);
+        const tightestLeft = Math.min(...made.map(leftOf));
         for (const cell of row!.cells) {
-          const times = trip.dives.flatMap((dive) =>
-            ledger(withMix(trip, dive.id, cell.mix.id), whole).divers.flatMap(({ diver, entries }) =>
-              entries
-                .filter((entry) => entry.dive.id === dive.id)
-                .filter(() => whyNot(cell.mix, dive.depthM, diver, trip, around) === null)
-                .map((entry) => deepestLevel(entry.levels).noStopMin ?? Infinity),
-            ),
+          const onMix = (entry: Entry): Entry =>
+            ledger(withMix(trip, entry.dive.id, cell.mix.id), whole)
+              .divers.find(({ diver }) => diver.id === entry.diver.id)!
+              .entries.find(({ dive }) => dive.id === entry.dive.id)!;
+          const may = visits.filter(
+            ({ dive, diver }) => whyNot(cell.mix, dive.depthM, diver, trip, around) === null,
           );
-          const least = Math.min(...times);
-          expect(cell.inTrip === null).toBe(times.length === 0);
+          expect(cell.inTrip === null).toBe(may.length === 0);
           if (cell.inTrip === null) continue;
           compared += 1;
-          if (least === Infinity) expect(cell.inTrip.unlimited).toBe(true);
-          else expect(Math.abs(cell.inTrip.min! - least)).toBeLessThan(ROUNDING * Math.max(1, least));
+          // Several may be alike; the figure is that of one of them.
+          const tightest = may.filter((entry) => entry.isMade && leftOf(entry) === tightestLeft);
+          const asked = tightest.length > 0 ? tightest : may;
+          const found = asked.map(onMix);
+          const leastLeft = Math.min(...found.map(leftOf));
+          const wanted =
+            tightest.length > 0 ? found : found.filter((entry) => leftOf(entry) <= leastLeft + 1e-6);
+          const times = wanted.map(({ levels }) => deepestLevel(levels).noStopMin ?? Infinity);
+          const shown = cell.inTrip.min ?? Infinity;
+          expect(
+            times.some((min) =>
+              min === Infinity ? cell.inTrip!.unlimited : Math.abs(shown - min) < ROUNDING * Math.max(1, min),
+            ),
+          ).toBe(true);
         }
       }),
       BUSY,
