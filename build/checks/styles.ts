@@ -116,7 +116,8 @@ function moduleBreaches(module: StyleFile, code: readonly StyleFile[]): readonly
   const users = code.flatMap(({ path, text }) =>
     [...text.matchAll(/import (\w+) from '(\.[^']*\.module\.css)'/g)]
       .filter(([, , target = '']) => posix.join(dirname(path), target) === module.path)
-      .map(([, local = '']) => ({ path, asked: namesAsked(text, local) })),
+      // The file's own name may read like a class that is asked for.
+      .map(([line, local = '']) => ({ path, asked: namesAsked(text.replaceAll(line, ''), local) })),
   );
   const defined = allClasses(module);
   const asked = new Set(users.flatMap((user) => [...user.asked]));

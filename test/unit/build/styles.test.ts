@@ -30,6 +30,12 @@ describe('styleBreaches', () => {
     ).toEqual([]);
   });
 
+  it('takes the name of a file for no class, where it is imported by it', () => {
+    const module = file('renderer/a/ticks.module.css', '.row {}');
+    const code = [file('renderer/a/a.tsx', "import ticks from './ticks.module.css';\nticks.row;")];
+    expect(whats([module], code)).toEqual([]);
+  });
+
   it('refuses a new file that is global, and one on the list that is gone', () => {
     expect(whats([file('renderer/a/b.css', 'p { margin: 0; }')], [], ['renderer/a/c.css'])).toEqual([
       'renderer/a/b.css: is global: name it x.module.css beside its component',
