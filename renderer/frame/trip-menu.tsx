@@ -19,7 +19,7 @@ const GROUPS: readonly { readonly name: string; readonly ids: readonly string[] 
       'trip.print',
     ],
   },
-  { name: 'This trip', ids: ['trip.details', 'sites.list', 'view.cautions'] },
+  { name: 'This trip', ids: ['trip.details', 'view.table', 'sites.list', 'view.cautions'] },
   { name: 'Carryover', ids: ['help.settings', 'help.keys', 'help.about'] },
 ];
 

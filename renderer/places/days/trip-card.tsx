@@ -48,6 +48,7 @@ export function TripCard(): ReactNode {
           <p className={styles.end}>
             <CommandButton id="dive.add">New dive</CommandButton>
             <CommandButton id="dive.tightest">The tightest dive</CommandButton>
+            <CommandButton id="view.table">As a table</CommandButton>
             <CommandButton id="day.log">Log the day</CommandButton>
           </p>
         </>

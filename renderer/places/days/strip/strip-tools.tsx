@@ -1,6 +1,5 @@
 import type { ReactNode } from 'react';
 import { chooseDiver } from '../../../actions/view';
-import { CommandButton } from '../../../parts/command-button';
 import { useDesk } from '../../../store/store';
 import type { Zoom } from './use-zoom';
 import styles from './strip.module.css';
@@ -54,9 +53,14 @@ export function StripTools({
       >
         All 16 compartments
       </button>
-      <CommandButton id="view.table">Table</CommandButton>
-      <button type="button" className="plain" aria-pressed={isTable} onClick={() => onTable(!isTable)}>
-        Curves as a table
+      <button
+        type="button"
+        className="plain"
+        aria-pressed={isTable}
+        aria-label="As figures: curves as a table"
+        onClick={() => onTable(!isTable)}
+      >
+        As figures
       </button>
       <span className={styles.zoom}>
         <button type="button" aria-label="Zoom out" disabled={zoom.isWhole} onClick={() => zoom.further()}>
