@@ -84,6 +84,10 @@ export function Fills(): ReactNode {
   return (
     <section aria-label="Fills">
       <Tools law={usedLaw} />
+      <p className="care">
+        Blending needs training and oxygen-clean gear; every cylinder is analysed before it is dived, by
+        whoever dives it.
+      </p>
       {plan.ok ? null : (
         <div className="mixes-troubles" role="alert">
           <p>
@@ -98,7 +102,7 @@ export function Fills(): ReactNode {
       <p className="mixes-note">
         A fill for each diver and dive, to the pressure of their cylinder;{' '}
         {unitName('volume', settings.units)} of gas at the surface. Gas lost in hoses and in analysing comes
-        on top. Every cylinder is analysed before it is dived, by whoever dives it.
+        on top.
       </p>
     </section>
   );

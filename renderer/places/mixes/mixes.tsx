@@ -32,7 +32,7 @@ const QUESTIONS: readonly QuestionEntry[] = [
   { id: 'sites', label: 'At the sites', Panel: SiteTable },
   { id: 'dive', label: 'For one dive', Panel: DiveChoice },
   { id: 'stock', label: 'What to stock', Panel: StockPanel },
-  { id: 'fills', label: 'Fills', Panel: Fills },
+  { id: 'fills', label: 'Blending and fills', Panel: Fills },
   { id: 'class', label: 'In class', Panel: Class },
 ];
 

@@ -109,7 +109,8 @@ export function StockCard(props: {
       {fills.ok && fills.value.total.oxygenL > 0 ? (
         <p>
           <strong>{words(said`${figure('gasUsed', fills.value.total.oxygenL)} of oxygen`)}</strong>{' '}
-          <span className="soft">goes into them, as set under Blending and fills.</span>
+          <span className="soft">goes into them, as set under Blending and fills.</span>{' '}
+          <i className="care">Blending needs training and oxygen-clean gear.</i>
         </p>
       ) : null}
       {fills.ok ? null : (
