@@ -33,7 +33,10 @@ export interface BoardNote {
 export interface BoardDay {
   readonly day: number;
   readonly date: string;
+  /** As long as there is room for. */
   readonly title: string;
+  /** In full, for those who hear it. */
+  readonly name: string;
   /** Beside the title, as much as there is room for. */
   readonly summary: string;
   /** Every dive of it is known as it was: `logged`; `open` where it is time to log it. */
@@ -167,6 +170,7 @@ export function boardDays(source: BoardSource): readonly BoardDay[] {
       day: day.day,
       date: day.date,
       title,
+      name: dateText(day.date, true),
       log,
       summary: isTold ? fitting(title, wanted, leftPx) : '',
       rows: hasRows ? dives.slice(0, MOST_ROWS).map(rowOf) : [],

@@ -88,7 +88,7 @@ const Day = memo(function Day({ day, sentence, widthPx, form, chosenRow, chosenR
           <button
             type="button"
             className={day.log === 'open' ? styles.log : styles.logged}
-            aria-label={`${day.log === 'open' ? 'Log' : 'logged:'} ${day.title}`}
+            aria-label={`${day.log === 'open' ? 'Log' : 'logged:'} ${day.name}`}
             onClick={() => showEvening({ date: day.date, step: 'log' })}
           >
             {day.log === 'open' ? 'Log' : 'logged'}
