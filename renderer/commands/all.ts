@@ -38,7 +38,7 @@ const trip: readonly Command[] = [
     id: 'trip.lay-out',
     group: 'Trip',
     label: 'Draft a new trip',
-    finds: 'plan schedule week generate propose days wizard',
+    finds: 'lay out plan schedule week generate propose days wizard',
     run: () => showOverlay({ kind: 'starting' }),
   },
   {

@@ -27,6 +27,7 @@ describe('dives of the trip', () => {
 describe('commands', () => {
   it.each([
     ['export', 'Save the ledger as CSV'],
+    ['lay out', 'Draft a new trip'],
     ['pdf', 'Slates'],
     ['dark', 'Cabin at night'],
     ['zoom', 'Larger text'],
