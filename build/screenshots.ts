@@ -86,7 +86,8 @@ async function take(browser: Browser, address: string, shot: Shot): Promise<void
   await chooseSettings(page, settings);
   await page.reload();
   await page.getByRole('heading', { level: 1 }).waitFor();
-  if (shot.hasDive === true) await page.getByRole('button', { name: /^Tightest:/ }).click();
+  const tightest = page.getByRole('button').and(page.locator('[data-tightest]'));
+  if (shot.hasDive === true) await tightest.click();
   await page.evaluate(() => document.fonts.ready.then(() => {}));
   await page.waitForLoadState('networkidle');
   await page.getByText(/^Laying out/).waitFor({ state: 'hidden' });
