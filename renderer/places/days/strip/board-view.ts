@@ -77,7 +77,10 @@ function titleOf(date: string, isFirst: boolean, form: StripForm, widthPx: numbe
   if (form === 'least') return short;
   const long = dateText(date, true);
   const isWanted = isFirst || date.endsWith('-01') || form === 'day';
-  return isWanted && textWidth(long, 'sansBold', TITLE_PX) <= widthPx - INSET_PX ? long : short;
+  const fits = (text: string): boolean => textWidth(text, 'sansBold', TITLE_PX) <= widthPx - INSET_PX;
+  if (isWanted && fits(long)) return long;
+  // Beside the button of a narrow day there is room for the number of the day alone.
+  return fits(short) ? short : String(Number(date.slice(-2)));
 }
 
 function rowOf(view: DiveView): BoardRow {
@@ -138,8 +141,12 @@ function isDone(dives: readonly DiveView[]): boolean {
   return dives.every((view) => view.isAsDived || view.isMissed);
 }
 
-/** The button for it, at 100 % text. */
-const LOG_PX = 34;
+/** The button for it, at 100 % text; a narrow day that is logged has its tick alone. */
+function logPx(log: BoardDay['log'], form: StripForm): number {
+  if (log === null) return 0;
+  if (log === 'open') return 34;
+  return form === 'site' ? 18 : 54;
+}
 
 export function boardDays(source: BoardSource): readonly BoardDay[] {
   const { days, views, form, dayWidthPx } = source;
@@ -162,7 +169,7 @@ export function boardDays(source: BoardSource): readonly BoardDay[] {
           : [count];
     const log = form === 'least' ? null : logOf(dives, day === next, day, source);
     // Of a day that is logged its button says so, in the place of a summary.
-    const leftPx = dayWidthPx - (log === null ? 0 : LOG_PX);
+    const leftPx = dayWidthPx - logPx(log, form);
     const title = titleOf(day.date, i === 0, form, leftPx);
     const isTold = form !== 'least' && made.length > 0 && log !== 'logged';
     const least = form === 'least' && made.length > 0 ? [leastSummary(made)] : [];

@@ -91,7 +91,7 @@ const Day = memo(function Day({ day, sentence, widthPx, form, chosenRow, chosenR
             aria-label={`${day.log === 'open' ? 'Log' : 'logged:'} ${day.name}`}
             onClick={() => showEvening({ date: day.date, step: 'log' })}
           >
-            {day.log === 'open' ? 'Log' : 'logged'}
+            {day.log === 'open' ? 'Log' : form === 'site' ? null : 'logged'}
             {day.log === 'logged' && <Tick />}
           </button>
         )}

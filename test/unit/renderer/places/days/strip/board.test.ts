@@ -70,6 +70,8 @@ describe('boardDays', () => {
     const [sunday] = boardOf(demoTrip(), 119);
     expect(sunday).toMatchObject({ log: 'open', title: 'Sun 14' });
     expect(boardOf(demoTrip(), 240)[0]).toMatchObject({ title: 'Sun 14 March' });
+    expect(boardOf(demoTrip(), 80)[0]).toMatchObject({ log: 'open', title: '14', name: 'Sun 14 March' });
+    expect(boardOf(demoTrip(), 80)[1]).toMatchObject({ log: null, title: 'Mon 15' });
   });
 
   it('says by how much a dive is past its limit, rounded up, and marks it so', () => {
