@@ -22,8 +22,8 @@ const KINDS: readonly Option<SlateKind>[] = [
 ];
 
 const FORMS: readonly Option<CardForm>[] = [
-  { value: 'full', label: 'Two dives a face, with lines' },
-  { value: 'short', label: 'Short: the day on one face' },
+  { value: 'full', label: 'Two dives a face' },
+  { value: 'short', label: 'The day on a face' },
   { value: 'dive', label: 'One dive a page' },
 ];
 
@@ -108,9 +108,15 @@ export function SlateOptionsForm({ dates }: { readonly dates: readonly string[] 
   const paper = paperOf(chosen, cardPaper);
   return (
     <div className="slate-options">
-      <Choice label="Kind" value={kind} options={KINDS} commit={(value) => choose({ kind: value })} wide />
+      <Choice
+        label="Kind"
+        value={kind}
+        options={KINDS}
+        commit={(value) => choose({ kind: value })}
+        wide={kind !== 'card'}
+      />
       {kind === 'card' ? (
-        <Choice label="Card" value={chosen.card} options={FORMS} commit={(card) => choose({ card })} wide />
+        <Choice label="Card" value={chosen.card} options={FORMS} commit={(card) => choose({ card })} />
       ) : null}
       <Ticks
         legend="Divers"
