@@ -1,4 +1,3 @@
-import { parseArgs } from 'node:util';
 import {
   DEAREST,
   FEET_STEPS,
@@ -8,8 +7,9 @@ import {
   type MoveSteps,
 } from '../../core/proposal/mend/moves';
 import { MOST_ROOM_MIN } from '../../core/proposal/mend/request';
-import { failure, failures, success, type Result, type Trouble } from '../../core/result';
+import { failures, success, type Result, type Trouble } from '../../core/result';
 import { wallMinIfReal, type WallMin } from '../../core/words/calendar';
+import { parsedArgs } from './parsed-args';
 import { readUnits, type Units } from './units-option';
 
 /** What the command was asked for. */
@@ -121,27 +121,15 @@ function readMoment(text: string | undefined, troubles: Troubles): WallMin | nul
   return min;
 }
 
-function notParsed(error: unknown): Trouble<'options'> {
-  const { code, message } = error as NodeJS.ErrnoException;
-  const where = /'(--?[^' =]+)/.exec(message)?.[1] ?? 'the command line';
-  return code === 'ERR_PARSE_ARGS_UNKNOWN_OPTION'
-    ? trouble(where, 'There is no such option.', '--help lists all.')
-    : trouble(where, 'Its value is missing, or it takes none.', '--help says which options take a value.');
-}
-
 /**
  * Reads the arguments of the command.
  * @param args what follows the command
  * @returns the options, or every trouble with them
  */
 export function readMendOptions(args: readonly string[]): Result<MendOptions, 'options'> {
-  let parsed;
-  try {
-    parsed = parseArgs({ args: [...args], options: OPTIONS, allowPositionals: true, strict: true });
-  } catch (error) {
-    return failure(notParsed(error));
-  }
-  const { values, positionals } = parsed;
+  const parsed = parsedArgs(args, OPTIONS);
+  if (!parsed.ok) return parsed;
+  const { values, positionals } = parsed.value;
   const troubles: Troubles = [];
   if (positionals.length > 1) {
     const mend = 'Put names with blanks in quotation marks.';

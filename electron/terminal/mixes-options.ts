@@ -1,7 +1,7 @@
-import { parseArgs } from 'node:util';
+import { parsedArgs } from './parsed-args';
 import { readUnits, type Units } from './units-option';
 import { PLAIN_REQUEST, USUAL_RANGE, type ShareRange, type StockRequest } from '../../core/mixes/shares';
-import { failure, failures, success, type Result, type Trouble } from '../../core/result';
+import { failures, success, type Result, type Trouble } from '../../core/result';
 
 /** What the command was asked for. */
 export interface MixesOptions {
@@ -105,28 +105,15 @@ function readPool(text: string | undefined, troubles: Trouble<'options'>[]): Sha
   return { fromPercent: Number(from), toPercent: Number(to) };
 }
 
-/** What the parser of the runtime objects to, in the words of the command. */
-function notParsed(error: unknown): Trouble<'options'> {
-  const { code, message } = error as NodeJS.ErrnoException;
-  const where = /'(--?[^' =]+)/.exec(message)?.[1] ?? 'the command line';
-  return code === 'ERR_PARSE_ARGS_UNKNOWN_OPTION'
-    ? trouble(where, 'There is no such option.', '--help lists all.')
-    : trouble(where, 'Its value is missing, or it takes none.', '--help says which options take a value.');
-}
-
 /**
  * Reads the arguments of the command. Ranges are judged by the search itself.
  * @param args what follows the command
  * @returns the options, or every trouble with them
  */
 export function readMixesOptions(args: readonly string[]): Result<MixesOptions, 'options'> {
-  let parsed;
-  try {
-    parsed = parseArgs({ args: [...args], options: OPTIONS, allowPositionals: true, strict: true });
-  } catch (error) {
-    return failure(notParsed(error));
-  }
-  const { values, positionals } = parsed;
+  const parsed = parsedArgs(args, OPTIONS);
+  if (!parsed.ok) return parsed;
+  const { values, positionals } = parsed.value;
   const troubles: Trouble<'options'>[] = [];
   if (positionals.length > 1) {
     troubles.push(
