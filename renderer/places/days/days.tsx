@@ -1,6 +1,6 @@
 import { useLayoutEffect, useRef, type ReactNode } from 'react';
 import { selectChosenDives } from '../../store/selectors';
-import { lazily } from '../../parts/lazily';
+import { lazily, type StandIn } from '../../parts/lazily';
 import { useDesk } from '../../store/store';
 import { DiveCard } from './card/dive-card';
 import { Headline } from './headline';
@@ -10,8 +10,7 @@ import { TripCard } from './trip-card';
 import { useClipboard } from './use-clipboard';
 import './days.css';
 
-/** Opened once a day: loaded when somebody asks. */
-const Evening = lazily(async () => (await import('./evening/evening')).Evening, {
+const STAND_IN: StandIn = {
   waiting: null,
   failed: ({ what, mend }, again) => (
     <p className="care" role="alert">
@@ -21,20 +20,13 @@ const Evening = lazily(async () => (await import('./evening/evening')).Evening, 
       </button>
     </p>
   ),
-});
+};
+
+/** Opened once a day: loaded when somebody asks. */
+const Evening = lazily(async () => (await import('./evening/evening')).Evening, STAND_IN);
 
 /** A spreadsheet of its own weight: loaded when it is first shown. */
-const TripTable = lazily(async () => (await import('./table/trip-table')).TripTable, {
-  waiting: null,
-  failed: ({ what, mend }, again) => (
-    <p className="care" role="alert">
-      {what} {mend}{' '}
-      <button type="button" className="linked" onClick={again}>
-        Try again
-      </button>
-    </p>
-  ),
-});
+const TripTable = lazily(async () => (await import('./table/trip-table')).TripTable, STAND_IN);
 
 /** Home: how the trip stands, the strip and its bands, and a card for what is chosen. */
 export function Days(): ReactNode {
