@@ -128,7 +128,10 @@ describe('the gas of a dive', () => {
     expect(entry.gas.endBar).toBe(64);
     expect(entry.gas.usedL).toBe(12 * (200 - 64));
     expect(gasUsedL(entry.legs, entry.gas.breathedLpm!)).toBeCloseTo(12 * (200 - 64), 9);
-    expect(entry.gas.usedAtLeavingL).toBeLessThan(entry.gas.usedL!);
+    // At the rate that was read too: descent and level come before the bottom is left.
+    const toLeaving = entry.legs.slice(0, 2);
+    expect(toLeaving.map(({ kind }) => kind)).toEqual(['descent', 'level']);
+    expect(entry.gas.usedAtLeavingL).toBeCloseTo(gasUsedL(toLeaving, entry.gas.breathedLpm!), 9);
   });
 
   it('gives no rate without a gauge, and none where only the deepest of several levels is known', () => {

@@ -132,6 +132,11 @@ describe('a day that is logged', () => {
     expect(partly!.rows.map(({ state }) => state)).toEqual(['dived', 'dived', 'ahead']);
     const [missed] = boardOf(logged({ notDived: [{}] }), 160);
     expect(missed).toMatchObject({ log: 'logged', summary: '' });
+    // Beside the word there is less room than beside the button.
+    expect(boardOf(logged({ notDived: [{}] }), 145)[0]).toMatchObject({ title: 'Sun 14' });
+    expect(boardOf(demoTrip(), 145)[0]).toMatchObject({ title: 'Sun 14 March' });
+    expect(boardOf(logged({ notDived: [{}] }), 80)[0]).toMatchObject({ title: 'Sun 14' });
+    expect(boardOf(demoTrip(), 80)[0]).toMatchObject({ title: '14' });
     expect(missed!.rows.map(({ state }) => state)).toEqual(['dived', 'dived', 'missed']);
     const [added] = boardOf(logged({ asDived: [{}], added: true }), 160);
     expect(added!.rows.map(({ state, room }) => [state, room])).toEqual([
