@@ -1,0 +1,140 @@
+/** What is done with the trip as a whole: drafting, opening, saving, the evening, exports. */
+import { newTrip, openDemo, openFile, save, saveAs } from '../actions/files';
+import { exportAs } from '../actions/exports';
+import { goTo, showOverlay } from '../actions/view';
+import { dayToLog, showEvening } from '../actions/evening';
+import { hasDives, hasSites, now } from './asked';
+import type { Command } from './registry';
+
+export const TRIP_COMMANDS: readonly Command[] = [
+  {
+    id: 'trip.lay-out',
+    group: 'Trip',
+    label: 'Draft a new trip',
+    finds: 'lay out plan schedule week generate propose days wizard',
+    run: () => showOverlay({ kind: 'starting' }),
+  },
+  {
+    id: 'trip.new',
+    group: 'Trip',
+    label: 'New trip, empty',
+    finds: 'blank create start',
+    run: () => void newTrip(),
+  },
+  {
+    id: 'trip.open',
+    group: 'Trip',
+    label: 'Open a file',
+    finds: 'import load read',
+    keys: ['Mod+O'],
+    inFields: true,
+    run: () => void openFile(),
+  },
+  {
+    id: 'trip.library',
+    group: 'Trip',
+    label: 'My trips',
+    finds: 'library recent kept trips open versions earlier saves backup restore delete trash bin',
+    keys: ['Mod+Shift+O'],
+    inFields: true,
+    run: () => showOverlay({ kind: 'library' }),
+  },
+  {
+    id: 'trip.save',
+    group: 'Trip',
+    label: 'Save now',
+    finds: 'store keep write',
+    keys: ['Mod+S'],
+    inFields: true,
+    run: () => void save(),
+  },
+  {
+    id: 'trip.save-as',
+    group: 'Trip',
+    label: 'Save a copy as a file',
+    finds: 'export backup download share duplicate file json',
+    keys: ['Mod+Shift+S'],
+    inFields: true,
+    run: () => void saveAs(),
+  },
+  {
+    id: 'day.log',
+    group: 'Trip',
+    label: 'Log the day',
+    keys: ['Alt+L'],
+    enabled: hasDives,
+    run: () => {
+      goTo('days');
+      showEvening({ date: dayToLog(now()), step: 'log' });
+    },
+  },
+  {
+    id: 'trip.mend',
+    group: 'Trip',
+    label: 'Mend the days ahead',
+    enabled: hasDives,
+    run: () => showOverlay({ kind: 'mend' }),
+  },
+  {
+    id: 'trip.details',
+    group: 'Trip',
+    label: 'Title, water and flight',
+    finds: 'name altitude lake salt fresh departure plane settings of the trip',
+    run: () => showOverlay({ kind: 'trip' }),
+  },
+  {
+    id: 'sites.list',
+    group: 'Trip',
+    label: 'Sites from a list or file',
+    finds: 'import paste csv gpx waypoints',
+    run: () => showOverlay({ kind: 'site-list' }),
+  },
+  {
+    id: 'save.ledger-csv',
+    group: 'Trip',
+    label: 'Save the ledger as CSV',
+    finds: 'export spreadsheet excel download table figures',
+    enabled: hasDives,
+    run: () => void exportAs('ledger-csv'),
+  },
+  {
+    id: 'save.calendar',
+    group: 'Trip',
+    label: 'Save the dives as a calendar',
+    finds: 'export ics agenda download',
+    enabled: hasDives,
+    run: () => void exportAs('calendar'),
+  },
+  {
+    id: 'save.sites-csv',
+    group: 'Trip',
+    label: 'Save the sites as CSV',
+    finds: 'export spreadsheet excel download',
+    enabled: hasSites,
+    run: () => void exportAs('sites-csv'),
+  },
+  {
+    id: 'save.sites-gpx',
+    group: 'Trip',
+    label: 'Save the sites as GPX',
+    finds: 'export waypoints chart download',
+    enabled: hasSites,
+    run: () => void exportAs('sites-gpx'),
+  },
+  {
+    id: 'trip.demo',
+    group: 'Trip',
+    label: 'Open the demo trip',
+    finds: 'example sample tutorial',
+    run: () => void openDemo(),
+  },
+  {
+    id: 'trip.print',
+    group: 'Trip',
+    label: 'Print this view',
+    finds: 'paper pdf printer',
+    keys: ['Mod+P'],
+    inFields: true,
+    run: () => window.print(),
+  },
+];
