@@ -1,6 +1,6 @@
 /** The hours under the waterline, where days are wide enough for them. */
 import type { Settings } from '../../../../core/host';
-import type { Box } from './labels';
+import type { Box } from './boxes';
 import { hourStep } from './strip-form';
 import { textWidth } from './text-width';
 import { placeOf, type TimeScale } from './time-scale';

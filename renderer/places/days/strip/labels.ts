@@ -4,20 +4,8 @@
  * are. Where nothing can be said in the clear, nothing is: the board above has the dive. Pure geometry over widths
  * reckoned from the text.
  */
+import { boxesAlong, distance, isHit, type Box, type Place } from './boxes';
 import { textWidth, type Face } from './text-width';
-
-/** Pixels from the strip's left edge and from the waterline down. */
-export interface Box {
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
-}
-
-export interface Place {
-  readonly x: number;
-  readonly y: number;
-}
 
 /** How a piece of a label is set; size in pixels at 100 % text. */
 export const STYLES = {
@@ -322,56 +310,20 @@ function leaderOf(
   ];
 }
 
-const LEADER_BOXES = 8;
-
-/** Small boxes along a line. */
-function boxesAlong([from, to]: readonly [Place, Place]): readonly Box[] {
-  return Array.from({ length: LEADER_BOXES }, (_, i) => {
-    const a = i / LEADER_BOXES;
-    const b = (i + 1) / LEADER_BOXES;
-    const [x1, x2] = [from.x + (to.x - from.x) * a, from.x + (to.x - from.x) * b];
-    return {
-      left: Math.min(x1, x2) - 1,
-      right: Math.max(x1, x2) + 1,
-      top: from.y + (to.y - from.y) * a,
-      bottom: Math.min(from.y + (to.y - from.y) * b, to.y - 2),
-    };
-  });
-}
-
 /** Any other weight is so many times as far from words without a leader as their own. */
 const CLEARLY = 1.5;
 /** Weights as near as this are one to the eye, and their dives as deep. */
 const SAME_PX = 1.5;
 
+const weightOf = ({ lineX, weightY }: LabelledDive): Place => ({ x: lineX, y: weightY });
+
 function isClearlyOf(box: Box, dive: LabelledDive, others: readonly LabelledDive[]): boolean {
-  const nearest = distance(box, dive) * CLEARLY;
+  const nearest = distance(box, weightOf(dive)) * CLEARLY;
   return others.every(
     (other) =>
-      distance(box, other) >= nearest ||
+      distance(box, weightOf(other)) >= nearest ||
       Math.hypot(other.lineX - dive.lineX, other.weightY - dive.weightY) < SAME_PX,
   );
-}
-
-/** From a weight to the nearest point of a box, pixels. */
-function distance(box: Box, { lineX, weightY }: LabelledDive): number {
-  const x = Math.max(box.left - lineX, 0, lineX - box.right);
-  const y = Math.max(box.top - weightY, 0, weightY - box.bottom);
-  return Math.hypot(x, y);
-}
-
-function isHit(box: Box, others: readonly Box[]): boolean {
-  for (const other of others) {
-    if (
-      box.left < other.right &&
-      box.right > other.left &&
-      box.top < other.bottom &&
-      box.bottom > other.top
-    ) {
-      return true;
-    }
-  }
-  return false;
 }
 
 /** What of a dive nothing may be written across: its line, its weight and its bar; what was dived, wholly. */

@@ -2,7 +2,8 @@
 import type { DepthScale } from './depth-scale';
 import type { DiveView, Point } from './dive-view';
 import { labelVariants } from './label-text';
-import { placeLabels, type Box, type LabelledDive, type PlacedLabel } from './labels';
+import type { Box } from './boxes';
+import { placeLabels, type LabelledDive, type PlacedLabel } from './labels';
 import { hasWayUp, stripForm, type StripForm } from './strip-form';
 import { placeOf, type TimeScale } from './time-scale';
 

@@ -19,12 +19,12 @@ import { desk, freshDesk } from '../../../../../../renderer/store/store';
 import { demoTrip } from '../../../../../../core/document/demo-trip';
 import type { Trip } from '../../../../../../core/document/types';
 import { bigTrip } from '../../../../../bench/big-trip';
+import type { Box } from '../../../../../../renderer/places/days/strip/boxes';
 import {
   labelBoxes,
   linesOf,
   placeLabels,
   rowWidth,
-  type Box,
   type LabelledDive,
   type PlacedLabel,
   type Row,
