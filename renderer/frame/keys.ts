@@ -1,7 +1,8 @@
 /** Keys of the whole window, sent to the command that has them. */
 import { COMMANDS } from '../commands/all';
 import { commandForKey, isEnabled, isUnderSheet, type Command } from '../commands/registry';
-import { desk } from '../store/store';
+import { closeOverlay } from '../actions/view';
+import { desk, type Overlay } from '../store/store';
 
 const STEPPING: ReadonlySet<string> = new Set(['edit.undo', 'edit.redo']);
 
@@ -24,10 +25,20 @@ function undoInKept(event: KeyboardEvent): Command | null {
   return command && STEPPING.has(command.id) ? command : null;
 }
 
+/** A sheet that was asked for and is still on its way hears no Escape by itself. */
+function takeBack(overlay: Overlay | null): void {
+  if (overlay && overlay.kind !== 'changed' && overlay.kind !== 'unsaved') closeOverlay();
+}
+
 function onKeyDown(event: KeyboardEvent): void {
   if (event.defaultPrevented || event.isComposing) return;
   // While something lies over the window, its keys are its own.
-  if (isUnderSheet(desk.getState()) || document.querySelector('dialog[open]')) return;
+  if (document.querySelector('dialog[open]')) return;
+  const { overlay } = desk.getState();
+  if (isUnderSheet(desk.getState())) {
+    if (event.key === 'Escape') takeBack(overlay);
+    return;
+  }
   const { target } = event;
   const isInField = isTyping(target);
   const command = commandForKey(COMMANDS, event, isInField) ?? undoInKept(event);

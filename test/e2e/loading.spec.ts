@@ -57,6 +57,32 @@ test.describe('a part of the window that is loaded when it is asked for', () => 
     await expect(new StartingSheetPage(bench).sheet).toBeVisible();
   });
 
+  test('is taken back by Escape while it is on its way, and opens when asked for again', async ({
+    page,
+    bench,
+  }) => {
+    let letGo = (): void => {};
+    const held = new Promise<void>((resolve) => {
+      letGo = resolve;
+    });
+    const asked = page.waitForRequest(/late-sheets/);
+    await page.route(/late-sheets-[^/]*\.js$/, async (route) => {
+      await held;
+      await route.continue();
+    });
+    const come = page.waitForResponse(/late-sheets/);
+    await page.keyboard.press('Control+,');
+    await asked;
+    await page.keyboard.press('Escape');
+    letGo();
+    await (await come).finished();
+    await bench.dive(1).click();
+    await expect(bench.field('Depth')).toBeVisible();
+    await expect(bench.dialog).toHaveCount(0);
+    await page.keyboard.press('Control+,');
+    await expect(bench.dialog).toContainText('Settings');
+  });
+
   test('says so where a file cannot be made', async ({ page, bench }) => {
     await drop(bench, 'all');
     await bench.command('sites as GPX');

@@ -279,6 +279,7 @@ test.describe('the sites', () => {
 
   test('say how to begin where there are none', async ({ page, bench, sites }) => {
     await bench.command('new trip empty');
+    await expect(bench.dialog).toBeVisible();
     await page.keyboard.press('Escape');
     await sites.go();
     await expect(sites.place).toContainText('No sites yet.');

@@ -34,6 +34,11 @@ export class Desktops {
     const bench = new Workbench(page);
     await page.getByRole('button', { name: 'I accept, show me the demo trip' }).click();
     await expect(bench.dive(1)).toBeVisible();
+    // The menu follows the window a moment later; under the cautions it was grey.
+    const isOffered = async (): Promise<boolean | undefined> =>
+      (await desktop.menu()).flatMap(({ submenu }) => submenu ?? []).find(({ id }) => id === 'trip.save')
+        ?.enabled;
+    await expect.poll(isOffered).toBe(true);
     return { desktop, page, bench };
   }
 
