@@ -11,6 +11,7 @@ import {
   wallTimeTrouble,
 } from './fields';
 import { textTrouble, type TextField } from './texts';
+import { EMERGENCY_FIELDS, type EmergencyField } from './emergency';
 import type { Trip } from './types';
 
 // Compiled validators need eval, which the window's content policy refuses.
@@ -350,6 +351,22 @@ const mixSchema = record(said`Mix`, {
   analysedO2: z.exactOptional(number('o2')),
 });
 
+/** A text of the box of a briefing. */
+function emergencyText(field: EmergencyField) {
+  return z.exactOptional(text('emergency', EMERGENCY_FIELDS[field]));
+}
+
+const emergency = record(said`Emergency`, {
+  inCharge: emergencyText('inCharge'),
+  oxygen: emergencyText('oxygen'),
+  chamber: emergencyText('chamber'),
+  telephone: emergencyText('telephone'),
+  doctor: emergencyText('doctor'),
+  radio: emergencyText('radio'),
+  position: emergencyText('position'),
+  wayOut: emergencyText('wayOut'),
+});
+
 /**
  * The trip document, version 2: shapes, types and ranges of every field, defaults filled in, unknown keys
  * kept. References and times are judged by `references.ts` and `dive-times.ts`.
@@ -373,6 +390,7 @@ const tripSchema = record(said`Trip`, {
   days: z.exactOptional(
     list(LIST_RULES.days, record(said`Day`, { date: date(said`Day`), notes: text('notes') })),
   ),
+  emergency: z.exactOptional(emergency),
 }) satisfies z.ZodMiniType<Trip>;
 
 /** The lists whose items are judged one by one, in the order of the file. */

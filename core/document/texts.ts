@@ -29,6 +29,7 @@ export const TEXT_RULES = {
   groupName: { label: said`Name of the group`, max: 60, isAsked: true, hasLines: false },
   reason: { label: said`Reason`, max: 200, isAsked: false, hasLines: false },
   currency: { label: said`Currency`, max: 8, isAsked: false, hasLines: false },
+  emergency: { label: said`Emergency`, max: 120, isAsked: false, hasLines: false },
   notes: { label: said`Notes`, max: 20_000, isAsked: false, hasLines: true },
 } as const satisfies Record<string, TextRule>;
 

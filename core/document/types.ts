@@ -30,6 +30,23 @@ export interface Trip {
   readonly flight: Flight | null;
   /** What is noted of a day; a day of which nothing is noted is left out. */
   readonly days?: readonly DayNotes[];
+  /** What is to be known in an emergency; what is left out is a line to write on. */
+  readonly emergency?: Emergency;
+}
+
+/** Whom and what an emergency asks for, in words of the trip's leader. */
+export interface Emergency {
+  readonly inCharge?: string;
+  /** Where it is kept. */
+  readonly oxygen?: string;
+  readonly chamber?: string;
+  readonly telephone?: string;
+  readonly doctor?: string;
+  /** Channel and call sign. */
+  readonly radio?: string;
+  readonly position?: string;
+  /** How one gets to the chamber, and how long that takes. */
+  readonly wayOut?: string;
 }
 
 /** A calendar day at the trip's place, "2027-03-06". */

@@ -37,6 +37,7 @@ const KEY_ORDER: Readonly<Record<string, readonly string[]>> = {
     'dives',
     'flight',
     'days',
+    'emergency',
   ],
   water: ['density', 'altitudeM'],
   settings: ['descentMPerMin', 'ascentMPerMin', 'gasLaw', 'analysisTolerance'],
@@ -73,6 +74,7 @@ const KEY_ORDER: Readonly<Record<string, readonly string[]>> = {
   notDived: ['by', 'reason'],
   rates: ['from', 'surfaceRateLpm'],
   days: ['date', 'notes'],
+  emergency: ['inCharge', 'oxygen', 'chamber', 'telephone', 'doctor', 'radio', 'position', 'wayOut'],
   flight: ['at'],
 };
 

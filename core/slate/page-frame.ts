@@ -1,7 +1,7 @@
-import { fileWords } from '../words/reader';
+import type { Words } from '../words/reader';
+import { dayOf, said } from '../words/said';
 import { SAFETY_LINE } from '../words/safety-line';
 import type { Trip } from '../document/types';
-import { dateText } from './figures';
 import {
   beside,
   rule,
@@ -33,28 +33,31 @@ export interface FootFacts {
   /** Of the plan as it stands, "3f9a". */
   readonly planMark: string;
   readonly printedOn: string;
+  /** Of whoever holds the page: whole dates. */
+  readonly words: Words;
 }
 
 /** The smallest type on a wet-notes slate, and on any print-out, points. Source: common practice, legible by torch. */
 export const SLATE_MIN_PT = 11;
 export const PRINT_MIN_PT = 9;
 
+/** The cautions at the foot: carried by every page, and no larger than they must be. Source: common practice. */
+export const FOOT_PT = 7;
+
 /**
- * The foot of a page: the cautions, then trip, day of printing, version of the file with the mark of what
- * stood in it, and page number.
- * @param sizePt its type size @param page e.g. "page 2 of 7"
+ * The foot of a page: the cautions; then trip, day of printing, version of the file with the mark of what stood in it,
+ * and page number.
+ * @param sizePt its type size @param page e.g. "page 2/7"
  */
 export function foot(set: Setter, widthPt: number, sizePt: number, facts: FootFacts, page: string): Block {
+  const { trip, planMark, printedOn, words } = facts;
   const style: TextStyle = { font: 'text', sizePt };
+  const print = said`${dayOf(printedOn)}, file version ${trip.version}-${planMark}, ${page}`;
   return stack([
     rule(widthPt, 0.5, 4),
-    set.text(fileWords(SAFETY_LINE), style, widthPt),
-    set.text(facts.trip.title, { ...style, maxLines: 1 }, widthPt),
-    set.text(
-      `${dateText(facts.printedOn)}, file version ${facts.trip.version}-${facts.planMark}, ${page}`,
-      style,
-      widthPt,
-    ),
+    set.text(words(SAFETY_LINE), style, widthPt),
+    set.text(trip.title, style, widthPt),
+    set.text(words(print), style, widthPt),
   ]);
 }
 
@@ -67,7 +70,7 @@ export function footHeight(
   digits: number,
 ): number {
   const most = '8'.repeat(digits);
-  return foot(set, widthPt, sizePt, facts, `page ${most}/${most}`).heightPt;
+  return foot(set, widthPt, sizePt, facts, facts.words(said`page ${most}/${most}`)).heightPt;
 }
 
 /** A title on the left and a note on the right of one line; the title gives way where both do not fit. */

@@ -19,10 +19,11 @@ import { tagDrafts } from './kinds/tags';
 import { tripDrafts } from './kinds/trip';
 import { setterOf, type Page } from './layout';
 import { nextDay, usualDates } from './next-day';
+import { slateWords } from './reading';
 import { onSheets } from './sheets';
 import { cardPages } from './card/pages';
 import { planMark } from './plan-mark';
-import { foot, footHeight, PRINT_MIN_PT, type Draft, type FootFacts } from './page-frame';
+import { foot, FOOT_PT, footHeight, PRINT_MIN_PT, type Draft, type FootFacts } from './page-frame';
 import { frameOf, imposition, PT_PER_MM } from './paper';
 import { type SlateFault, type SlateKind, type SlateRequest, type SlateTrouble } from './request';
 
@@ -162,6 +163,7 @@ export function slatePages(asked: SlateRequest): Result<SlateLayout, SlateTroubl
     // Of the plan as it was given: numbers before names depend on the fonts.
     planMark: planMark(asked.ledger.trip),
     printedOn: request.printedOn,
+    words: slateWords(request),
   };
   const faults = faultsOf(request, facts);
   if (faults.length > 0) return failures(faults);
@@ -175,7 +177,7 @@ export function slatePages(asked: SlateRequest): Result<SlateLayout, SlateTroubl
   const { drafts, set, footPt } = bodies;
   if (drafts.length === 0) return failure(nothingMade());
   const pages = drafts.map((draft, i): Page => {
-    const number = `page ${i + 1}/${drafts.length}`;
+    const number = facts.words(said`page ${i + 1}/${drafts.length}`);
     const size = { widthPt: paper.widthMm * PT_PER_MM, heightPt: paper.heightMm * PT_PER_MM };
     if ('marks' in draft) return { name: draft.name, ...size, marks: draft.marks(number) };
     const frame = frameOf(paper, marginMm, holes, request.twoSided && i % 2 === 1);
@@ -224,7 +226,7 @@ interface Bodies {
 function bodiesOf(request: SlateRequest, facts: FootFacts): Bodies | null {
   const { paper, marginMm, holes } = request;
   const set = setterOf(request.fonts);
-  const footPt = PRINT_MIN_PT;
+  const footPt = request.kind === 'tags' ? PRINT_MIN_PT : FOOT_PT;
   const { width, height } = frameOf(paper, marginMm, holes, false);
   if (width < NARROWEST_PT) return null;
   let digits = USUAL_DIGITS;

@@ -1,5 +1,7 @@
 /** Edits of what belongs to the whole trip. */
+import { EMERGENCY_FIELDS, type EmergencyField } from '../../core/document/emergency';
 import type { Trip, TripSettings } from '../../core/document/types';
+import { fileWords } from '../../core/words/reader';
 import { edit, type EditResult } from './edit';
 import type { Water } from '../../core/water';
 import type { WallTime } from '../../core/words/calendar';
@@ -36,4 +38,15 @@ export function setFlight(at: WallTime | null): EditResult {
     ...trip,
     flight: at === null ? null : { ...trip.flight, at },
   }));
+}
+
+/** An empty text takes the line out of the trip: the briefing leaves it to be written on. */
+export function setEmergency(field: EmergencyField, text: string): EditResult {
+  const label = fileWords(EMERGENCY_FIELDS[field]);
+  return edit({ label, code: `trip.emergency.${field}` }, (trip): Trip => {
+    const { emergency, ...rest } = trip;
+    const { [field]: _, ...others } = emergency ?? {};
+    const after = text === '' ? others : { ...others, [field]: text };
+    return Object.keys(after).length === 0 ? rest : { ...rest, emergency: after };
+  });
 }

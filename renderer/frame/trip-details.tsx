@@ -1,7 +1,17 @@
 import type { ReactNode } from 'react';
+import { EMERGENCY_FIELDS, EMERGENCY_KEYS } from '../../core/document/emergency';
 import { wallMin, wallText } from '../../core/words/calendar';
+import { fileWords } from '../../core/words/reader';
 import type { Trip } from '../../core/document/types';
-import { setFlight, setNotes, setRates, setTitle, setTripPlace, setWater } from '../actions/trip';
+import {
+  setEmergency,
+  setFlight,
+  setNotes,
+  setRates,
+  setTitle,
+  setTripPlace,
+  setWater,
+} from '../actions/trip';
 import { closeOverlay } from '../actions/view';
 import { todayText } from '../figures/local-time';
 import { waterChoices } from '../figures/waters';
@@ -47,6 +57,15 @@ export function TripDetails(): ReactNode {
             Add the flight home
           </button>
         )}
+        <h3>In an emergency, for the briefing</h3>
+        {EMERGENCY_KEYS.map((field) => (
+          <TextField
+            key={field}
+            label={fileWords(EMERGENCY_FIELDS[field])}
+            value={trip.emergency?.[field] ?? ''}
+            commit={(text) => setEmergency(field, text)}
+          />
+        ))}
         <h3>Water</h3>
         <Choice
           label="Density"

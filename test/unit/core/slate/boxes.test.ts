@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { assert } from '../../../../core/result';
 import { PAPERS, PT_PER_MM } from '../../../../core/slate/paper';
-import { PRINT_MIN_PT } from '../../../../core/slate/page-frame';
+import { FOOT_PT, PRINT_MIN_PT } from '../../../../core/slate/page-frame';
 import { SAFETY_LINE } from '../../../../core/words/safety-line';
 import { fileWords } from '../../../../core/words/reader';
 import { SLATE_KINDS, type SlateKind } from '../../../../core/slate/request';
@@ -66,9 +66,9 @@ const CARD_WAYS = [
   { card: 'dive', units: 'both', clock: '24h' },
 ] as const;
 
-/** The line of caution at the foot of a card is small; nothing else on any page is. */
+/** The line of caution at the foot is small; nothing else on any page is. */
 function smallestPt(kind: SlateKind): number {
-  return kind === 'card' ? 7 : PRINT_MIN_PT;
+  return kind === 'tags' ? PRINT_MIN_PT : FOOT_PT;
 }
 
 /** Labels have no margins but an inset of their own; the foot of a card stands a millimetre lower. */

@@ -25,6 +25,7 @@ function withAll(trip: Trip): Trip {
   const earlier = { id: 'before-1', startsAt: '2027-03-10T10:00', depthM: 12, bottomMin: 40 };
   return {
     ...trip,
+    emergency: { radio: 'Channel 16' },
     sites: [{ ...site!, position: { lat: 1, lon: 2 } }, ...otherSites],
     mixes: [{ ...mix!, analysedO2: mix!.o2 }, ...otherMixes],
     party: [
@@ -54,6 +55,7 @@ const SAME: Readonly<Record<string, readonly (() => unknown)[]>> = {
   setNotes: [() => whole.setNotes(now().notes)],
   setWater: [() => whole.setWater({ ...now().water }), () => whole.setWater({})],
   setRates: [() => whole.setRates({ ...now().settings })],
+  setEmergency: [() => whole.setEmergency('radio', now().emergency!.radio!)],
   setFlight: [() => whole.setFlight(now().flight!.at)],
   setDepth: [
     () => dives.setDepth(dive().id, dive().depthM),
