@@ -35,6 +35,9 @@ export interface Stop {
   readonly min: number;
 }
 
+/** A moment of a dive that was recorded: minutes since leaving the surface, and depth in metres. */
+export type Sample = readonly [min: number, depthM: number];
+
 /** What of a dive shapes its profile, as planned or as dived. */
 export interface ProfileShape {
   /** Deepest point; with `legs`, the deepest of them. */
@@ -44,6 +47,8 @@ export interface ProfileShape {
   readonly legs?: readonly Level[];
   /** null: none. Left out: 3 min at 5 m on a dive deeper than 10 m. */
   readonly safetyStop?: Stop | null;
+  /** As it was recorded, from the surface to the surface: then nothing else of the shape decides where the diver was. */
+  readonly samples?: readonly Sample[];
 }
 
 /** Safety stop where a dive says nothing. Source: common practice. */
@@ -188,4 +193,35 @@ export function surroundingsOf(trip: { readonly water: Water; readonly settings:
     byRates.set(settings, around);
   }
   return around;
+}
+
+/** Above this depth a way up is told from a stay by nothing, as stops are made there. Source: common practice. */
+const STOPS_ABOVE_M = 6;
+
+/** What rises more slowly is still dived, not an ascent, metres a minute. Source: the slowest ascent a trip may have. */
+const SLOWEST_ASCENT_M_PER_MIN = 3;
+
+/**
+ * When a diver left the bottom on a dive that was recorded: as late as it can be read, so that bottom time is long. What
+ * comes after it lies above 6 m, or above half the depth of a shallower dive, or rises at 3 m/min or more.
+ * @param samples two or more, in order of time
+ * @returns minutes since the first sample
+ * Source: CONVENTIONS, "Recorded profiles".
+ */
+export function leavesBottomMin(samples: readonly Sample[]): number {
+  const stopsAboveM = Math.min(STOPS_ABOVE_M, deepestOf(samples) / 2);
+  let at = samples.length - 1;
+  while (at > 0) {
+    const [fromMin, fromM] = samples[at - 1]!;
+    const [toMin, toM] = samples[at]!;
+    const rises = fromM - toM >= SLOWEST_ASCENT_M_PER_MIN * (toMin - fromMin) * (1 - 1e-9);
+    if (fromM > stopsAboveM && !rises) break;
+    at -= 1;
+  }
+  return samples[at]![0];
+}
+
+/** The deepest of some samples, metres. */
+export function deepestOf(samples: readonly Sample[]): number {
+  return samples.reduce((deepest, [, depthM]) => Math.max(deepest, depthM), 0);
 }

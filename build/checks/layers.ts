@@ -29,6 +29,7 @@ const TOOLS = [
   'fake-indexeddb',
   'fast-check',
   'jsdom',
+  'libxml2-wasm',
   'odex',
   'temporal-polyfill',
   'scslre',

@@ -44,6 +44,7 @@ export const LIST_RULES = {
   divers: { label: said`Divers of the dive`, min: 1, max: MOST_DIVERS, mend: said`Name each diver once.` },
   rates: { label: said`Gas rates`, min: 0, max: 366, mend: said`Keep the days on which the rate changed.` },
   days: { label: said`Days`, min: 0, max: 366, mend: said`Keep the days of the trip.` },
+  samples: { label: said`Samples`, min: 1, max: 8000, mend: said`Keep one every five seconds.` },
   notDived: {
     label: said`Not dived`,
     min: 0,

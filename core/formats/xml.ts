@@ -7,7 +7,16 @@ export interface XmlElement {
   readonly children: readonly XmlElement[];
   /** All text directly inside it, trimmed. */
   readonly text: string;
+  /** Where its first tag ends, counted from 1. */
+  readonly line: number;
 }
+
+/**
+ * Looks at an element as it closes, its parents' names outermost first. What it keeps for itself is not kept as a child,
+ * so that a document of many small elements takes the memory of what was made of them.
+ * @returns whether the element is dealt with
+ */
+export type XmlTaker = (element: XmlElement, parents: readonly string[]) => boolean;
 
 /** Either the root element, or what is wrong with the text and on which line. */
 export type XmlReading =
@@ -18,6 +27,7 @@ interface OpenElement {
   readonly name: string;
   readonly attributes: Readonly<Record<string, string>>;
   readonly children: XmlElement[];
+  readonly line: number;
   text: string;
 }
 
@@ -49,13 +59,15 @@ function plainly(message: string): string {
  * Reads a well-formed XML document into elements.
  * A document type that defines anything is refused: no entity grows, and nothing is ever fetched.
  * @param text the document; a byte order mark is passed over
+ * @param take what is dealt with as it comes, and not kept
  * @returns the root element, or the first fault with its line; elements nested deeper than 32, with more than
  *   60 attributes or names of more than 200 letters are such a fault
  * Source: W3C, Extensible Markup Language (XML) 1.0, 5th ed. (2008); the bounds are this project's own.
  */
-export function readXml(text: string): XmlReading {
+export function readXml(text: string, take?: XmlTaker): XmlReading {
   const parser = new SaxesParser();
   const open: OpenElement[] = [];
+  const names: string[] = [];
   let root: XmlElement | null = null;
   let attributes = 0;
   const add = (piece: string): void => {
@@ -77,16 +89,19 @@ export function readXml(text: string): XmlReading {
     bounded(name);
   });
   parser.on('opentag', (tag) => {
-    open.push({ name: tag.name, attributes: tag.attributes, children: [], text: '' });
+    const { name, attributes: own } = tag;
+    open.push({ name, attributes: own, children: [], line: parser.line, text: '' });
+    names.push(name);
   });
   parser.on('text', add);
   parser.on('cdata', add);
   parser.on('closetag', () => {
     const { text: inside, ...element } = open.pop()!;
     const done: XmlElement = { ...element, text: inside.trim() };
+    names.pop();
     const parent = open[open.length - 1];
-    if (parent) parent.children.push(done);
-    else root = done;
+    if (!parent) root = done;
+    else if (!take?.(done, names)) parent.children.push(done);
   });
   let isAtEnd = false;
   try {

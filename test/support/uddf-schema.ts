@@ -1,0 +1,37 @@
+/** UDDF judged by libxml2, which shares nothing with the reader and writer of core. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { XmlDocument, XsdValidator } from 'libxml2-wasm';
+
+const SCHEMA = join(import.meta.dirname, '../../core/formats/uddf/uddf-subset.xsd');
+
+/** What the schema of this project has against a document; null where it is valid. */
+export function schemaTrouble(text: string): string | null {
+  const schema = XmlDocument.fromString(readFileSync(SCHEMA, 'utf8'));
+  const validator = XsdValidator.fromDoc(schema);
+  try {
+    const document = XmlDocument.fromString(text);
+    try {
+      validator.validate(document);
+      return null;
+    } finally {
+      document.dispose();
+    }
+  } catch (fault) {
+    return fault instanceof Error ? fault.message : String(fault);
+  } finally {
+    validator.dispose();
+    schema.dispose();
+  }
+}
+
+/** Every `ref` that stands for no `id`, and every id that stands twice: libxml2 does not look. */
+export function brokenReferences(text: string): readonly string[] {
+  const ids = [...text.matchAll(/ id="([^"]*)"/g)].map((match) => match[1]!);
+  const known = new Set(ids);
+  const doubled = ids.filter((id, at) => ids.indexOf(id) !== at);
+  const missing = [...text.matchAll(/ ref="([^"]*)"/g)]
+    .map((match) => match[1]!)
+    .filter((ref) => !known.has(ref));
+  return [...doubled, ...missing];
+}
