@@ -1,16 +1,21 @@
 /** Who sits before the window: their units, decimal sign and clock, and names on screen in the place of ids. */
 import type { Settings } from '../../core/host';
-import type { Id, Trip } from '../../core/document/types';
+import type { Dive, Id, Trip } from '../../core/document/types';
 import { THIN_SPACE } from '../../core/words/quantity';
 import { MINUS, wordsOf, type Reader, type Words } from '../../core/words/reader';
 import { said, type Named, type Said } from '../../core/words/said';
 import { mixSaid } from '../../core/words/terms';
 import { decimalSign } from './decimal-sign';
 
+/** What of a trip numbers and names depend on: an edit of a figure leaves it. */
+export interface NamedTrip extends Pick<Trip, 'party' | 'sites' | 'mixes'> {
+  readonly dives: readonly Pick<Dive, 'id'>[];
+}
+
 /** What the window knows of whoever reads. */
 export interface Viewer extends Pick<Settings, 'units' | 'clock'> {
   /** The trip on screen, whose numbers and names stand for ids. */
-  readonly trip?: Trip;
+  readonly trip?: NamedTrip;
   /** An edit that may be refused: what it would bring has no number on screen. */
   readonly changed?: { readonly trip: Trip; readonly newDive: Said };
   /** Of the cylinder that is spoken of: feet and psi call it by the gas it holds when full. */

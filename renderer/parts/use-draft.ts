@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState, type KeyboardEvent } from 'react';
+import { createContext, useContext, useEffect, useRef, useState, type KeyboardEvent } from 'react';
 import type { EditResult } from '../actions/edit';
 import { say } from '../store/notice';
 
@@ -23,10 +23,17 @@ export interface Draft<T> {
   readonly onEscape: (event: KeyboardEvent) => void;
 }
 
+/**
+ * What the fields beneath are about, by its id. Fields that come to be about something else are the same fields:
+ * what is typed into them is not, and does not outlive it.
+ */
+export const DraftsAbout = createContext('');
+
 interface Held {
   readonly typed: string | null;
   readonly refusal: Refusal | null;
   readonly words: string;
+  readonly about: string;
 }
 
 /**
@@ -35,12 +42,14 @@ interface Held {
  * @param words what a typed text is read by, as "metric"; read by others it could mean another figure, so it is dropped
  */
 export function useDraft<T>(commit: (value: T) => EditResult | void, words = ''): Draft<T> {
-  const [held, setHeld] = useState<Held>({ typed: null, refusal: null, words });
-  const { typed, refusal } = held.words === words ? held : { typed: null, refusal: null };
+  const about = useContext(DraftsAbout);
+  const [held, setHeld] = useState<Held>({ typed: null, refusal: null, words, about });
+  const isRead = held.words === words && held.about === about;
+  const { typed, refusal } = isRead ? held : { typed: null, refusal: null };
   const latest = useRef(held);
   const readBy = useRef(words);
   const hold = (next: { readonly typed: string | null; readonly refusal: Refusal | null }): void => {
-    latest.current = { ...next, words };
+    latest.current = { ...next, words, about };
     setHeld(latest.current);
   };
   const drop = (): void => hold({ typed: null, refusal: null });
@@ -51,9 +60,10 @@ export function useDraft<T>(commit: (value: T) => EditResult | void, words = '')
   }, [words]);
   useEffect(
     () => () => {
-      if (latest.current.words === readBy.current) sayGone(latest.current.refusal);
+      const gone = latest.current;
+      if (gone.words === readBy.current && gone.about === about) sayGone(gone.refusal);
     },
-    [],
+    [about],
   );
 
   return {

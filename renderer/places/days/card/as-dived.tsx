@@ -1,7 +1,8 @@
-import { useState, type ReactNode } from 'react';
+import type { ReactNode } from 'react';
 import type { AsDived, Dive, Diver, Id } from '../../../../core/document/types';
 import { forgetAsDived, setAsDived } from '../../../actions/dives';
 import { tell, type EditResult } from '../../../actions/edit';
+import { Folded } from '../../../parts/folded';
 import { ClockField, MinutesField, ShareField, UnitField } from '../../../parts/number-field';
 import { useDesk } from '../../../store/store';
 import styles from './dive-fields.module.css';
@@ -19,38 +20,36 @@ export function AsDivedSheet({
   readonly divers: readonly Diver[];
 }): ReactNode {
   const holders: readonly (Diver | null)[] = divers.length > 1 ? [null, ...divers] : [null];
-  const isKnown = (dive.asDived ?? []).length > 0;
   // Once open it stays so: with the last record taken back, the way to enter one is where the hand is.
-  const [hasBeenKnown, setHasBeenKnown] = useState(isKnown);
-  if (isKnown && !hasBeenKnown) setHasBeenKnown(true);
   return (
-    <details {...(hasBeenKnown ? { open: true } : {})}>
-      <summary>As dived</summary>
-      {holders.map((diver) => {
-        const record = recordOf(dive, diver?.id ?? null);
-        return record ? (
-          <Record key={diver?.id ?? ''} dive={dive} diver={diver} record={record} />
-        ) : (
-          <p key={diver?.id ?? ''}>
-            <button
-              type="button"
-              className="linked"
-              onClick={() =>
-                tell(
-                  setAsDived(dive.id, diver?.id ?? null, {
-                    startsAt: dive.startsAt,
-                    depthM: dive.depthM,
-                    bottomMin: dive.bottomMin,
-                  }),
-                )
-              }
-            >
-              {diver ? `${diver.name} differed` : 'Enter it, starting from the plan'}
-            </button>
-          </p>
-        );
-      })}
-    </details>
+    <Folded summary="As dived" opens={(dive.asDived ?? []).length > 0}>
+      {() =>
+        holders.map((diver) => {
+          const record = recordOf(dive, diver?.id ?? null);
+          return record ? (
+            <Record key={diver?.id ?? ''} dive={dive} diver={diver} record={record} />
+          ) : (
+            <p key={diver?.id ?? ''}>
+              <button
+                type="button"
+                className="linked"
+                onClick={() =>
+                  tell(
+                    setAsDived(dive.id, diver?.id ?? null, {
+                      startsAt: dive.startsAt,
+                      depthM: dive.depthM,
+                      bottomMin: dive.bottomMin,
+                    }),
+                  )
+                }
+              >
+                {diver ? `${diver.name} differed` : 'Enter it, starting from the plan'}
+              </button>
+            </p>
+          );
+        })
+      }
+    </Folded>
   );
 }
 

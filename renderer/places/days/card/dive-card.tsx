@@ -9,6 +9,7 @@ import { countSaid, ordinalSaid } from '../../../../core/words/terms';
 import { showOverlay } from '../../../actions/view';
 import { CautionItems } from '../../../parts/caution-list';
 import { CommandButton } from '../../../parts/command-button';
+import { DraftsAbout } from '../../../parts/use-draft';
 import { useWords } from '../../../parts/use-words';
 import { memo } from '../../../store/memo';
 import {
@@ -58,8 +59,10 @@ export function DiveCard({ dive }: { readonly dive: Dive }): ReactNode {
         <span>{words(said`${number} of ${trip.dives.length}`)}</span>
       </p>
       <h2 className="unseen">{site?.name ?? dive.siteId}</h2>
-      {/* The key gives each dive its own fields: what was being typed for one must not show in another. */}
-      <DiveFields key={dive.id} dive={dive} />
+      {/* Each dive has its own drafts: what was being typed for one must not show in another. */}
+      <DraftsAbout value={dive.id}>
+        <DiveFields dive={dive} />
+      </DraftsAbout>
       {entry?.isMade ? <Figures entry={entry} entries={entries} cautions={cautions} /> : null}
       {entry?.isMade ? null : (
         <>

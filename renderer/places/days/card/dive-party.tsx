@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import type { Dive } from '../../../../core/document/types';
 import { setDiveParty } from '../../../actions/dives';
 import { tell } from '../../../actions/edit';
+import { Folded } from '../../../parts/folded';
 import { useDesk } from '../../../store/store';
 import styles from './dive-party.module.css';
 
@@ -15,19 +16,18 @@ export function DiveParty({ dive }: { readonly dive: Dive }): ReactNode {
     tell(setDiveParty(dive.id, next.length === party.length ? null : next));
   };
   return (
-    <details>
-      <summary>
-        {dive.divers ? `Dived by ${ids.length} of ${party.length}` : 'The whole party dives it'}
-      </summary>
-      <fieldset className={styles.ticks}>
-        <legend className="unseen">Who dives it</legend>
-        {party.map(({ id, name }) => (
-          <label key={id}>
-            <input type="checkbox" checked={ids.includes(id)} onChange={() => toggle(id)} />
-            {name}
-          </label>
-        ))}
-      </fieldset>
-    </details>
+    <Folded summary={dive.divers ? `Dived by ${ids.length} of ${party.length}` : 'The whole party dives it'}>
+      {() => (
+        <fieldset className={styles.ticks}>
+          <legend className="unseen">Who dives it</legend>
+          {party.map(({ id, name }) => (
+            <label key={id}>
+              <input type="checkbox" checked={ids.includes(id)} onChange={() => toggle(id)} />
+              {name}
+            </label>
+          ))}
+        </fieldset>
+      )}
+    </Folded>
   );
 }

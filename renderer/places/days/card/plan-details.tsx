@@ -5,6 +5,7 @@ import { setLevels, setSafetyStop, setTurnShare } from '../../../actions/dives';
 import { tell } from '../../../actions/edit';
 import { Choice } from '../../../parts/choice';
 import { depthText, minutesText } from '../../../figures/format';
+import { Folded } from '../../../parts/folded';
 import { MinutesField, ShareField, UnitField } from '../../../parts/number-field';
 import { useDesk } from '../../../store/store';
 import styles from './dive-fields.module.css';
@@ -25,50 +26,51 @@ export function PlanDetails({ dive }: { readonly dive: Dive }): ReactNode {
     dive.turnShare === undefined ? '' : 'its own turn',
   ].filter(Boolean);
   return (
-    <details>
-      <summary>Levels, stop and turn{says.length > 0 ? `: ${says.join(', ')}` : ''}</summary>
-      <div className={styles.pairs}>
-        {levels.map((level, i) => (
-          <LevelFields
-            // Levels have no id of their own; their place in the order is what they are.
-            // oxlint-disable-next-line react/no-array-index-key
-            key={i}
-            number={i + 1}
-            level={level}
-            put={(next) =>
-              setLevels(
-                dive.id,
-                levels.map((each, at) => (at === i ? next : each)),
-              )
-            }
-          />
-        ))}
-        <p className={styles.tools}>
-          <button
-            type="button"
-            className="linked"
-            onClick={() => void tell(setLevels(dive.id, [...levels, nextLevel(levels)]))}
-          >
-            Add a level
-          </button>
-          {levels.length > 1 ? (
+    <Folded summary={`Levels, stop and turn${says.length > 0 ? `: ${says.join(', ')}` : ''}`}>
+      {() => (
+        <div className={styles.pairs}>
+          {levels.map((level, i) => (
+            <LevelFields
+              // Levels have no id of their own; their place in the order is what they are.
+              // oxlint-disable-next-line react/no-array-index-key
+              key={i}
+              number={i + 1}
+              level={level}
+              put={(next) =>
+                setLevels(
+                  dive.id,
+                  levels.map((each, at) => (at === i ? next : each)),
+                )
+              }
+            />
+          ))}
+          <p className={styles.tools}>
             <button
               type="button"
               className="linked"
-              onClick={() => void tell(setLevels(dive.id, levels.slice(0, -1)))}
+              onClick={() => void tell(setLevels(dive.id, [...levels, nextLevel(levels)]))}
             >
-              Remove the last level
+              Add a level
             </button>
-          ) : null}
-        </p>
-        <SafetyStopFields dive={dive} />
-        <ShareField
-          label="Turn after this share of the gas"
-          value={dive.turnShare ?? USUAL_TURN_SHARE}
-          commit={(share) => setTurnShare(dive.id, share)}
-        />
-      </div>
-    </details>
+            {levels.length > 1 ? (
+              <button
+                type="button"
+                className="linked"
+                onClick={() => void tell(setLevels(dive.id, levels.slice(0, -1)))}
+              >
+                Remove the last level
+              </button>
+            ) : null}
+          </p>
+          <SafetyStopFields dive={dive} />
+          <ShareField
+            label="Turn after this share of the gas"
+            value={dive.turnShare ?? USUAL_TURN_SHARE}
+            commit={(share) => setTurnShare(dive.id, share)}
+          />
+        </div>
+      )}
+    </Folded>
   );
 }
 

@@ -4,6 +4,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { failure, success } from '../../../../core/result';
 import type { EditResult } from '../../../../renderer/actions/edit';
 import { stepped, UnitField, MinutesField, PlainNumberField } from '../../../../renderer/parts/number-field';
+import { DraftsAbout } from '../../../../renderer/parts/use-draft';
 import { blankTrip } from '../../../../renderer/store/blank-trip';
 import { desk, freshDesk } from '../../../../renderer/store/store';
 
@@ -135,6 +136,30 @@ describe('a number field', () => {
     fireEvent.change(again, { target: { value: '150' } });
     fireEvent.blur(again);
     fireEvent.keyDown(again, { key: 'Escape' });
+    cleanup();
+    expect(desk.getState().notice).toBeNull();
+  });
+
+  it('leaves behind what was typed for another dive, and says what it refused of it', () => {
+    const about = (id: string, depthM: number) => (
+      <DraftsAbout value={id}>
+        <UnitField label="Depth" kind="depth" value={depthM} commit={() => TOO_DEEP} />
+      </DraftsAbout>
+    );
+    const { rerender } = render(about('d1', 22));
+    const field = screen.getByLabelText<HTMLInputElement>('Depth');
+    fireEvent.change(field, { target: { value: '15' } });
+    rerender(about('d2', 30));
+    expect(screen.getByLabelText('Depth')).toBe(field);
+    expect(field.value).toBe('30 m');
+    expect(desk.getState().notice).toBeNull();
+    fireEvent.change(field, { target: { value: '150' } });
+    fireEvent.blur(field);
+    rerender(about('d3', 12));
+    expect(field.value).toBe('12 m');
+    expect(screen.queryByRole('alert')).toBeNull();
+    expect(desk.getState().notice?.lines[0]).toMatchObject({ what: 'Too deep.' });
+    desk.setState({ notice: null });
     cleanup();
     expect(desk.getState().notice).toBeNull();
   });
