@@ -66,11 +66,23 @@ export async function mendCommand(args: readonly string[]): Promise<CommandOutco
   const opened = await tripOf(options.trip);
   if (!opened.ok) return refused(options.trip ?? 'the demo trip', opened.troubles);
   const trip = opened.value;
-  const { costs, steps, leastRoomMin, apply } = options;
+  const { costs, steps, leastRoomMin, apply, diveId } = options;
+  if (diveId !== null && !trip.dives.some(({ id }) => id === diveId)) {
+    const what = `The trip has no dive "${diveId}".`;
+    const mend = 'Name one by its id in the file.';
+    return refused('the command line', [{ kind: 'no-dive', what, where: '--dive', mend }]);
+  }
   // A dive that starts at that minute is still ahead.
   const untilMin = options.doneBeforeMin === null ? null : options.doneBeforeMin - 1;
   const doneCount = doneCountOf(trip, untilMin);
-  const mending = mendings(trip, { ...USUAL_REQUEST, doneCount, costs, steps, leastRoomMin });
+  const mending = mendings(trip, {
+    ...USUAL_REQUEST,
+    doneCount,
+    onlyDiveId: diveId,
+    costs,
+    steps,
+    leastRoomMin,
+  });
   if (apply !== null) {
     const written = await writeMended({ ...options, apply }, mending);
     if (!written.ok) return refused('the command line', written.troubles);

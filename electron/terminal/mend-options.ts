@@ -18,6 +18,8 @@ export interface MendOptions {
   readonly trip: string | null;
   readonly json: boolean;
   readonly doneBeforeMin: WallMin | null;
+  /** The dive whose cautions alone are to go; null: those of all. */
+  readonly diveId: string | null;
   readonly leastRoomMin: number;
   readonly steps: MoveSteps;
   readonly costs: MoveCosts;
@@ -46,6 +48,7 @@ export const USAGE = `npm run --silent mend -- [TRIP] [options]
   TRIP               a trip file; without one the demo trip is used
   --done-before TIME dives that start before this are done, as in --done-before 2027-03-17T06:00;
                      those that are logged always are
+  --dive ID          mend the cautions of this dive alone, bringing none on another
   --least-room MIN   minutes of room to leave on every dive that is changed; 0 without it
   --costs LIST       points of 5 min later, 1 m or 3 ft shallower, 1 min shorter, another mix, a diver
                      left out, a dive dropped; those not named stay, as in --costs shorter=3,mix=1.
@@ -69,6 +72,7 @@ const OPTIONS = {
   replace: { type: 'boolean' },
   units: { type: 'string' },
   'done-before': { type: 'string' },
+  dive: { type: 'string' },
   'least-room': { type: 'string' },
   costs: { type: 'string' },
   apply: { type: 'string' },
@@ -153,6 +157,7 @@ export function readMendOptions(args: readonly string[]): Result<MendOptions, 'o
     json: values.json ?? false,
     help: values.help ?? false,
     doneBeforeMin: readMoment(values['done-before'], troubles),
+    diveId: values.dive ?? null,
     leastRoomMin:
       leastRoom === undefined ? 0 : readWhole('--least-room', leastRoom, 0, MOST_ROOM_MIN, troubles),
     steps: isFeet ? FEET_STEPS : METRIC_STEPS,

@@ -1,6 +1,6 @@
 import type { Trip } from '../../core/document/types';
 import { figureChanges, figureChangeSaid } from '../../core/proposal/mend/figures-said';
-import { changeSaid, MEND_NAMES, NOTHING_TO_MEND } from '../../core/proposal/mend/moves-said';
+import { changeSaid, MEND_NAMES, nothingToMend } from '../../core/proposal/mend/moves-said';
 import type { DiveChange, Mending, Proposal } from '../../core/proposal/mend/proposals';
 import { momentAt } from '../../core/words/calendar';
 import { inOneSystem, wordsOf, type Reader, type Words } from '../../core/words/reader';
@@ -56,7 +56,7 @@ function proposalText(trip: Trip, proposal: Proposal, number: number, words: Wor
  */
 export function mendTable(
   trip: Trip,
-  { toMend, proposals, none }: Mending,
+  { request, toMend, proposals, none }: Mending,
   applied: number | null,
   reader: Reader,
 ): string {
@@ -67,7 +67,11 @@ export function mendTable(
   const about = dives === 1 ? said`one dive ahead` : said`${countSaid(dives)} dives ahead`;
   const parts = [
     words(said`${trip.title}.`),
-    words(toMend.length === 0 ? NOTHING_TO_MEND : said`To mend: ${cautions} to stop or change, on ${about}.`),
+    words(
+      toMend.length === 0
+        ? nothingToMend(request)
+        : said`To mend: ${cautions} to stop or change, on ${about}.`,
+    ),
     ...(proposals.length === 0 ? [] : [words(WHOSE)]),
     ...proposals.map((each, at) => proposalText(trip, each, at + 1, words)),
     ...none.map(({ kind, because }) => wrapped(words(said`${MEND_NAMES[kind]}: ${because}`), INDENT)),

@@ -1,5 +1,7 @@
 import type { Trip } from '../../core/document/types';
 import { cheapestPlan, type Cheapest } from '../../core/proposal/mend/cheapest-plan';
+import { questionOf } from '../../core/proposal/mend/question';
+import { ledger } from '../../core/ledger/ledger';
 import { doneCountOf, USUAL_REQUEST, type MendRequest } from '../../core/proposal/mend/request';
 import { wallMin } from '../../core/words/calendar';
 import { mendedByHand } from '../support/mend-by-hand';
@@ -33,7 +35,7 @@ function quickest(
 ): { readonly ms: number; readonly value: Cheapest } {
   return Array.from({ length: runs }, () => {
     const fresh = structuredClone(trip);
-    return timed(() => cheapestPlan(fresh, request));
+    return timed(() => cheapestPlan(questionOf(ledger(fresh), request)));
   }).reduce((a, b) => (b.ms < a.ms ? b : a));
 }
 

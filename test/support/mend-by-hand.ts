@@ -5,6 +5,7 @@
 import { cautionsOf } from '../../core/cautions/all';
 import type { Dive, Trip } from '../../core/document/types';
 import { ledger } from '../../core/ledger/ledger';
+import type { Ledger } from '../../core/ledger/ledger-types';
 import { roomMinutes } from '../../core/ledger/room';
 import { safetyStopOf, surroundingsOf, travelMin } from '../../core/profile';
 import type { MendRequest } from '../../core/proposal/mend/request';
@@ -69,6 +70,13 @@ function moved(trip: Trip, dive: Dive, treatment: Treatment, request: MendReques
   if (!isReached || startsAt === null) return null;
   const before = dive.divers ?? trip.party.map(({ id }) => id);
   const makers = before.filter((id) => makes(dive, id));
+  // Everybody's entry stays on its day as well.
+  const staysOnDay = makers.every((id) => {
+    const afterMin = trip.party.find((diver) => diver.id === id)!.group?.afterMin ?? 0;
+    const entersAt = laterOnDay(dive.startsAt, afterMin);
+    return entersAt === null || laterOnDay(dive.startsAt, afterMin + later * steps.laterMin) !== null;
+  });
+  if (!staysOnDay) return null;
   const out = leftOut.map((place) => trip.party[place]!.id);
   const divers = before.filter((id) => !out.includes(id));
   if (out.length > 0 && makers.length - out.length < Math.min(2, makers.length)) return null;
@@ -88,18 +96,32 @@ function moved(trip: Trip, dive: Dive, treatment: Treatment, request: MendReques
   return dive.safetyStop && safetyStopOf(made) === null ? null : made;
 }
 
+const AS_PLANNED: Treatment = {
+  isDropped: false,
+  later: 0,
+  shallower: 0,
+  level: 0,
+  shorter: 0,
+  mix: null,
+  leftOut: [],
+};
+
+function asPlanned(dive: Dive): Choice {
+  return { treatment: AS_PLANNED, points: 0, dive };
+}
+
 /** Everything that can be done with a dive. */
 function choicesOf(trip: Trip, dive: Dive, request: MendRequest): readonly Choice[] {
   const { reach, costs } = request;
-  const none = { isDropped: false, later: 0, shallower: 0, level: 0, shorter: 0, mix: null, leftOut: [] };
   const analysed = dive.asDived?.some(({ o2 }) => o2 !== undefined) ?? false;
   const others = trip.mixes
     .map(({ id }) => id)
     .filter((id) => id !== dive.mix && (dive.onBoard === undefined || dive.onBoard.includes(id)));
   const places = trip.party.flatMap(({ id }, at) => (makes(dive, id) ? [at] : []));
-  if (places.length === 0) return [{ treatment: none, points: 0, dive }];
+  if (places.length === 0) return [asPlanned(dive)];
   const choices: Choice[] = [];
-  if (reach.drop) choices.push({ treatment: { ...none, isDropped: true }, points: costs.drop, dive: null });
+  if (reach.drop)
+    choices.push({ treatment: { ...AS_PLANNED, isDropped: true }, points: costs.drop, dive: null });
   for (const mix of [null, ...(reach.mix && !analysed ? others : [])]) {
     for (const later of upTo(reach.later)) {
       for (const shallower of upTo(reach.shallower)) {
@@ -144,21 +166,28 @@ function compare(a: Choice, b: Choice, mixIds: readonly string[]): number {
   return at === -1 ? 0 : ofA[at]! - ofB[at]!;
 }
 
-/** Whether nothing is left to mend, and every dive that was changed keeps its room. */
+/** Cautions that moves can do something about, each as its code, dive and diver. */
+function toMendIn(whole: Ledger, ahead: ReadonlySet<string>): readonly string[] {
+  return cautionsOf(whole)
+    .filter(
+      ({ code, severity, diveId }) =>
+        severity !== 'know' && (diveId === null ? code === 'flight-too-soon' : ahead.has(diveId)),
+    )
+    .map(({ code, diveId, diverId }) => `${diveId} ${diverId} ${code}`);
+}
+
+/** Whether nothing but what may stay is left to mend, and every dive that was changed keeps its room. */
 function isMended(
   trip: Trip,
   touched: ReadonlySet<string>,
   ahead: ReadonlySet<string>,
+  mayStay: ReadonlySet<string>,
   leastRoomMin: number,
 ): boolean {
   const { dives } = trip;
   if (dives.some(({ startsAt }, i) => i > 0 && startsAt < dives[i - 1]!.startsAt)) return false;
   const whole = ledger(trip);
-  const left = cautionsOf(whole).some(
-    ({ code, severity, diveId }) =>
-      severity !== 'know' && (diveId === null ? code === 'flight-too-soon' : ahead.has(diveId)),
-  );
-  if (left) return false;
+  if (toMendIn(whole, ahead).some((each) => !mayStay.has(each))) return false;
   if (leastRoomMin === 0) return true;
   return whole.divers.every(({ entries }) =>
     entries.every((entry) => {
@@ -177,9 +206,21 @@ export function mendedByHand(trip: Trip, request: MendRequest, most: number): By
   const done = trip.dives.slice(0, request.doneCount);
   const dives = trip.dives.slice(request.doneCount);
   const mixIds = trip.mixes.map(({ id }) => id);
-  const choices = dives.map((dive) =>
-    choicesOf(trip, dive, request).toSorted((a, b) => compare(a, b, mixIds)),
-  );
+  const ahead = new Set(dives.map(({ id }) => id));
+  // Of one dive alone: its own cautions go, all others may stay, and so do dives up to the last before it with one.
+  const { onlyDiveId } = request;
+  const before = toMendIn(ledger(trip), ahead);
+  const mayStay = new Set(before.filter((each) => onlyDiveId !== null && !each.startsWith(`${onlyDiveId} `)));
+  const onlyAt = onlyDiveId === null ? dives.length - 1 : dives.findIndex(({ id }) => id === onlyDiveId);
+  const stuckAt =
+    onlyDiveId === null
+      ? -1
+      : dives.findLastIndex(({ id }, at) => at < onlyAt && before.some((each) => each.startsWith(`${id} `)));
+  const choices = dives.map((dive, at) => {
+    const all = choicesOf(trip, dive, request);
+    const open = at > stuckAt && at <= onlyAt;
+    return (open ? all : [asPlanned(dive)]).toSorted((a, b) => compare(a, b, mixIds));
+  });
   const total = choices.reduce((product, list) => product * list.length, 1);
   if (total > most) return null;
   const planAt = (code: number): readonly Choice[] => {
@@ -200,14 +241,13 @@ export function mendedByHand(trip: Trip, request: MendRequest, most: number): By
       touched: plan.filter(({ points }) => points > 0).length,
     };
   }).toSorted((a, b) => a.cost - b.cost || a.touched - b.touched || a.code - b.code);
-  const ahead = new Set(dives.map(({ id }) => id));
   for (const [tried, { code, cost }] of order.entries()) {
     const plan = planAt(code);
     const touched = new Set(
       plan.flatMap(({ dive, points }) => (dive !== null && points > 0 ? [dive.id] : [])),
     );
     const made: Trip = { ...trip, dives: [...done, ...plan.flatMap(({ dive }) => dive ?? [])] };
-    if (!isMended(made, touched, ahead, request.leastRoomMin)) continue;
+    if (!isMended(made, touched, ahead, mayStay, request.leastRoomMin)) continue;
     return { plan: plan.map(({ treatment }) => treatment), cost, tried: tried + 1 };
   }
   return { plan: null, cost: 0, tried: total };

@@ -70,6 +70,8 @@ function partyOf(chance: Chance, theme: Theme): readonly Diver[] {
       po2: { working: chance.is(0.2) ? 1.3 : 1.4, contingency: 1.6 },
       gradient: { low: 0.5, high: theme === 'oxygen' ? 0.95 : chance.of([0.7, 0.8, 0.85]) },
       ...(chance.is(0.15) && { rates: [{ from: '2027-03-07', surfaceRateLpm: chance.whole(11, 20) }] }),
+      ...(chance.is(0.15) && { group: { name: `Group ${i}`, afterMin: chance.whole(5, 40) } }),
+      ...(chance.is(0.1) && { certification: 'Open water' }),
       ...(chance.is(0.15) && { before: [{ id: 'b', mix: 'air', ...before }] }),
     });
   });
@@ -146,7 +148,7 @@ export function mendCase(seed: number): MendCase {
     },
     sites: [
       { id: 'wall', name: 'Wall', depthM: 40, notes: '' },
-      { id: 'shallow', name: 'Shallow', depthM: 20, notes: '' },
+      { id: 'shallow', name: 'Shallow', depthM: 20, notes: '', notFor: { certifications: ['open water'] } },
     ],
     mixes: [
       { id: 'air', o2: 0.21, costPerFill: 0 },

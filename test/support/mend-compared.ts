@@ -2,6 +2,8 @@ import { checkTrip } from '../../core/document/check-trip';
 import { ledger } from '../../core/ledger/ledger';
 import { mendedTrip } from '../../core/proposal/mend/carried-out';
 import { cheapestPlan } from '../../core/proposal/mend/cheapest-plan';
+import { KEPT } from '../../core/proposal/mend/moves';
+import { questionOf } from '../../core/proposal/mend/question';
 import { aheadIdsOf, cautionsToMend } from '../../core/proposal/mend/to-mend';
 import { mendCase } from './mend-case';
 import { mendedByHand } from './mend-by-hand';
@@ -19,15 +21,19 @@ export type Compared =
     };
 
 /** Seeds whose trip has nothing to mend, or more plans than `most`, are passed over. */
-export function compared(seed: number, most: number): Compared {
-  const { trip, request, theme } = mendCase(seed);
+export function compared(seed: number, most: number, about: 'all' | 'one dive'): Compared {
+  const { trip, request: ofAll, theme } = mendCase(seed);
   if (checkTrip(trip).length > 0) return { kind: 'passed over' };
-  if (cautionsToMend(ledger(trip), aheadIdsOf(trip, request.doneCount)).length === 0)
-    return { kind: 'passed over' };
+  const toMend = cautionsToMend(ledger(trip), aheadIdsOf(trip, ofAll.doneCount));
+  const diveIds = toMend.flatMap(({ diveId }) => diveId ?? []);
+  if ((about === 'all' ? toMend : diveIds).length === 0) return { kind: 'passed over' };
+  const request = { ...ofAll, onlyDiveId: about === 'all' ? null : diveIds[seed % diveIds.length]! };
   const byHand = mendedByHand(trip, request, most);
   if (byHand === null) return { kind: 'passed over' };
-  const found = cheapestPlan(trip, request);
-  const plan = found.kind === 'plan' ? found.plan.slice(request.doneCount) : null;
+  const found = cheapestPlan(questionOf(ledger(trip), request));
+  // What lies behind the one dive stays as it is.
+  const plan =
+    found.kind === 'plan' ? trip.dives.map((_, at) => found.plan[at] ?? KEPT).slice(request.doneCount) : null;
   const told = { theme, hasPlan: byHand.plan !== null, tried: byHand.tried };
   const answer = (differs: string): Compared => ({ kind: 'compared', ...told, differs });
   if (JSON.stringify(plan) !== JSON.stringify(byHand.plan)) {

@@ -88,16 +88,19 @@ function stepsIn(amount: number, step: number): number {
 
 /** What a dive itself allows of a reach: its day, its shallowest level, its bottom time. */
 export function reachOn(trip: Trip, dive: Dive, steps: MoveSteps, reach: MoveReach): DiveReach {
-  const divers = placesOn(trip, dive).length;
+  const places = placesOn(trip, dive);
   // What everybody is known to miss stands in the trip, and nothing is to be gained by moving it.
-  if (divers === 0) return { ...FIXED, fewestDivers: 0 };
+  if (places.length === 0) return { ...FIXED, fewestDivers: 0 };
+  const startMin = wallMin(dive.startsAt);
+  const entries = places.map((place) => startMin + (trip.party[place]!.group?.afterMin ?? 0));
+  const restMin = Math.min(...[startMin, ...entries].map(restOfDayMin));
   const shallowestM = Math.min(...levelsOf(dive).map(({ depthM }) => depthM));
   return {
     ...reach,
-    later: Math.min(reach.later, stepsIn(restOfDayMin(wallMin(dive.startsAt)), steps.laterMin)),
+    later: Math.min(reach.later, stepsIn(restMin, steps.laterMin)),
     shallower: Math.min(reach.shallower, stepsIn(shallowestM - SHALLOWEST_M, steps.shallowerM)),
     shorter: Math.min(reach.shorter, stepsIn(dive.bottomMin - SHORTEST_MIN, steps.shorterMin)),
-    fewestDivers: Math.min(FEWEST_TOGETHER, divers),
+    fewestDivers: Math.min(FEWEST_TOGETHER, places.length),
   };
 }
 

@@ -16,8 +16,9 @@ import type { Plan } from './carried-out';
 import { DayBound, leastAdded } from './day-bound';
 import { Rules, type State } from './holding';
 import { KEPT, wholePoints } from './moves';
+import type { Question } from './question';
 import type { MendRequest } from './request';
-import { Effort, Search, type Bound, type BoundWithin, type Found } from './search';
+import { Effort, Search, type Accepts, type Bound, type BoundWithin, type Found } from './search';
 import { cautionsToMend } from './to-mend';
 import { DiveWays } from './ways';
 
@@ -29,6 +30,8 @@ export type WhyNone =
   | { readonly kind: 'day'; readonly date: string }
   /** Each day could be mended by itself, but not all of them. */
   | { readonly kind: 'together' }
+  /** The dive could be mended, but not without a caution on another. */
+  | { readonly kind: 'later' }
   /** None was found before the effort was spent. */
   | { readonly kind: 'unknown' };
 
@@ -67,7 +70,7 @@ class DaysAhead {
   private readonly bounds = new Map<Day, DayBound>();
 
   constructor(
-    rules: Rules,
+    private readonly rules: Rules,
     private readonly request: MendRequest,
     private readonly dives: readonly DiveWays[],
     private readonly start: State,
@@ -95,7 +98,13 @@ class DaysAhead {
       let bound = this.bounds.get(day);
       if (bound === undefined || bound.most < most) {
         const reach = Math.max(FIRST_REACH, most, 2 * (bound?.most ?? 0));
-        bound = new DayBound(day.dives, this.request.costs, this.asPlanned.get(day)!, reach);
+        bound = new DayBound(
+          day.dives,
+          this.request.costs,
+          this.rules.afterMin,
+          this.asPlanned.get(day)!,
+          reach,
+        );
         this.bounds.set(day, bound);
       }
       const made = bound;
@@ -181,7 +190,7 @@ class DaysAhead {
   }
 
   /** Step 3. */
-  throughout(least: readonly number[], ceiling: number) {
+  throughout(least: readonly number[], ceiling: number, accepts: Accepts | null) {
     const places = this.days.flatMap((day, number) => day.dives.map((_, place) => ({ day, number, place })));
     const after = least.map((_, number) => sum(least.slice(number + 1)));
     const within: BoundWithin = (most) => {
@@ -197,8 +206,13 @@ class DaysAhead {
         least: (first) => of(first, (bound, place) => bound.least(place)),
       };
     };
-    return this.search.first(this.dives, this.start, this.days.at(-1)!.endMin, within, sum(least), ceiling);
+    const endMin = this.days.at(-1)!.endMin;
+    return this.search.first(this.dives, this.start, endMin, within, sum(least), ceiling, accepts);
   }
+}
+
+function planOf(found: readonly Found[]): Plan {
+  return found.flatMap(({ plan }) => plan);
 }
 
 function none(why: WhyNone): Cheapest {
@@ -206,24 +220,26 @@ function none(why: WhyNone): Cheapest {
 }
 
 /**
- * The cheapest plan after which no caution that moves can do something about is left.
- * @param trip that `checkTrip` has passed
+ * The cheapest plan after which nothing is left of what has to go, and what came of it may be.
+ * @param question about a trip that `checkTrip` has passed
  * @returns the first plan in the order of plans; or that none exists
  * Source: DEVELOPERS, "What mending looks for".
  */
-export function cheapestPlan(trip: Trip, request: MendRequest, progress: DayProgress = () => {}): Cheapest {
+export function cheapestPlan(
+  { trip, request, accepts }: Question,
+  progress: DayProgress = () => {},
+): Cheapest {
   const { doneCount } = request;
   const doneTrip: Trip = { ...trip, dives: trip.dives.slice(0, doneCount) };
   const done = ledger(doneTrip);
   // What the dives done leave of the flight no dive ahead can give back.
   if (cautionsToMend(done, new Set()).length > 0) return none({ kind: 'flight' });
   const rules = new Rules(trip, done);
-  const flight = rules.isFlightTooSoonAfter.bind(rules);
-  const dives = trip.dives.slice(doneCount).map((dive) => new DiveWays(trip, dive, request, flight));
+  const dives = trip.dives.slice(doneCount).map((dive) => new DiveWays(trip, dive, request, rules));
   const kept = trip.dives.slice(0, doneCount).map(() => KEPT);
   const planned = (found: readonly Found[], price: number, atLeast: number): Cheapest => ({
     kind: 'plan',
-    plan: [...kept, ...found.flatMap(({ plan }) => plan)],
+    plan: [...kept, ...planOf(found)],
     cost: wholePoints(price),
     atLeast: wholePoints(Math.min(atLeast, price)),
   });
@@ -237,11 +253,13 @@ export function cheapestPlan(trip: Trip, request: MendRequest, progress: DayProg
     return none({ kind: 'day', date: ahead.days[stuck]!.dives[0]!.dive.startsAt.slice(0, 10) });
   const plans = ahead.dayByDay(alone);
   const isWhole = plans.length === ahead.days.length;
-  const price = isWhole ? sum(plans.map((plan) => plan.price)) : Infinity;
-  const least = isWhole ? ahead.bound(alone, plans, price) : alone;
+  const acceptsAhead = accepts && ((plan: Plan): boolean => accepts([...kept, ...plan]));
+  const isPlan = isWhole && (acceptsAhead?.(planOf(plans)) ?? true);
+  const price = isPlan ? sum(plans.map((plan) => plan.price)) : Infinity;
+  const least = isPlan ? ahead.bound(alone, plans, price) : alone;
   if (sum(least) >= price) return planned(plans, price, price);
-  const { found, atLeast } = ahead.throughout(least, price);
+  const { found, atLeast } = ahead.throughout(least, price, acceptsAhead);
   if (found !== null) return planned([found], found.price, found.price);
-  if (!isWhole) return none({ kind: effort.isSpent ? 'unknown' : 'together' });
+  if (!isPlan) return none({ kind: effort.isSpent ? 'unknown' : isWhole ? 'later' : 'together' });
   return planned(plans, price, Math.max(atLeast, sum(least)));
 }

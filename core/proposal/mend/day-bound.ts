@@ -58,12 +58,13 @@ export class DayBound {
   private readonly beyond: number;
 
   /**
-   * @param dives of one day @param asPlanned what they begin with when nothing is mended: rows are the limits that are
+   * @param dives of one day @param afterMin that each diver enters after a start @param asPlanned what they begin with when nothing is mended: rows are the limits that are
    *   passed then @param most points that are looked at; past them the bound says no more
    */
   constructor(
     private readonly dives: readonly DiveWays[],
     private readonly costs: MoveCosts,
+    private readonly afterMin: readonly number[],
     asPlanned: State,
     readonly most: number,
   ) {
@@ -107,8 +108,11 @@ export class DayBound {
     if (compartment !== INTERVAL) {
       return state.excess[diver * LANES + compartment]! * this.decay(first, at, compartment);
     }
-    const surfacedMin = first > follows ? state.holdings[diver]!.surfacedMin : this.dives[follows]!.startMin;
-    return surfacedMin + SHORTEST_INTERVAL_MIN - SAME_MIN - this.dives[at]!.startMin;
+    const between = SHORTEST_INTERVAL_MIN - SAME_MIN - this.dives[at]!.startMin;
+    // A diver enters so many minutes after either start; what was surfaced from holds them already.
+    return first > follows
+      ? state.holdings[diver]!.surfacedMin - this.afterMin[diver]! + between
+      : this.dives[follows]!.startMin + between;
   }
 
   /** What a dive brings to that; the dive of the limit itself what it allows. */

@@ -57,7 +57,7 @@ export interface Holding {
 
 /** What the party holds between two dives. */
 export interface State {
-  /** By place in the party and compartment, as at the planned start of the dive that comes next, bar. */
+  /** By place in the party and compartment, as the diver enters at the planned start of the dive that comes next, bar. */
   readonly excess: Lanes;
   readonly holdings: readonly Holding[];
   /** Start of the last dive that is made: dives keep their order. */
@@ -105,6 +105,8 @@ export class Rules {
   private readonly flightMin: number;
   private readonly surfaceHours: readonly ((dives: number) => number)[];
   private readonly dayPastOtu: readonly (number | null)[];
+  /** Minutes that each diver enters after a dive’s start, by place in the party. */
+  readonly afterMin: readonly number[];
 
   /** @param done the ledger of the trip with the dives done alone */
   constructor(
@@ -120,6 +122,12 @@ export class Rules {
       return (dives) => (isLong ? requiredStops : dives > 1 ? severalDivesOrDays : oneNoStopDive);
     });
     this.dayPastOtu = done.divers.map(dayPastOtu);
+    this.afterMin = trip.party.map(({ group }) => group?.afterMin ?? 0);
+  }
+
+  /** When a diver enters for a dive that starts then: with their group. */
+  entersMin(place: number, startMin: WallMin): WallMin {
+    return startMin + this.afterMin[place]!;
   }
 
   /** Whether the flight leaves too soon after a dive of a diver, even if it were the next after those done. */
@@ -133,9 +141,9 @@ export class Rules {
   start(firstStartMin: WallMin): State {
     const { surfaceBar } = surroundingsOf(this.trip).column;
     const air = AIR_N2 * inspiredBar(surfaceBar);
-    const excess = this.done.divers.flatMap(({ start, entries }) => {
+    const excess = this.done.divers.flatMap(({ start, entries }, place) => {
       const { atMin, tensions } = entries.at(-1)?.after ?? start;
-      const sinceMin = firstStartMin - atMin;
+      const sinceMin = this.entersMin(place, firstStartMin) - atMin;
       const left = (i: number) => (sinceMin === Infinity ? 1 : Math.exp(-RATES_PER_MIN[i]! * sinceMin));
       return tensions.map((tension, i) => (tension - air) * left(i));
     });
@@ -147,7 +155,8 @@ export class Rules {
   forbids(state: State, place: number, dive: DiveWays, made: Made, later: number, isKept: boolean): boolean {
     const { filled, highest } = made;
     const held = state.holdings[place]!;
-    const startMin = dive.startAfter(later);
+    const startMin = this.entersMin(place, dive.startAfter(later));
+    const day = dayNumber(startMin);
     const intervalMin = startMin - held.surfacedMin;
     if (intervalMin < SHORTEST_INTERVAL_MIN - DUST) return true;
     const shift = dive.shift[later]!;
@@ -157,11 +166,10 @@ export class Rules {
     }
     const cns = restedCns(held, startMin);
     if (cns + filled.cns > CNS_MOST + DUST) return true;
-    if (isTooDeepAfter(held, filled.depthM, dive.day, intervalMin)) return true;
-    const dayOfTrip = dive.day - (held.firstDay ?? dive.day) + 1;
+    if (isTooDeepAfter(held, filled.depthM, day, intervalMin)) return true;
+    const dayOfTrip = day - (held.firstDay ?? day) + 1;
     const otu = held.otu + filled.otu;
-    if (dive.day !== this.dayPastOtu[place] && otu > otuTotalAllowed(Math.max(1, dayOfTrip)) + DUST)
-      return true;
+    if (day !== this.dayPastOtu[place] && otu > otuTotalAllowed(Math.max(1, dayOfTrip)) + DUST) return true;
     const hours = this.surfaceHours[place]!(held.dives + 1);
     if (startMin + filled.runMin + hours * 60 > this.flightMin) return true;
     if (isDayOver(held.exposed, filled, startMin)) return true;
@@ -180,7 +188,7 @@ export class Rules {
     decay: Lanes,
   ): State {
     const excess: number[] = [];
-    const startMin = dive.startAfter(later);
+    const plannedMin = dive.startAfter(later);
     const shift = dive.shift[later]!;
     const holdings = state.holdings.map((held, place): Holding => {
       const made = way === null || leftOut.includes(place) ? null : way.made[place]!;
@@ -191,6 +199,8 @@ export class Rules {
       }
       if (made === null) return held;
       const { filled } = made;
+      const startMin = this.entersMin(place, plannedMin);
+      const day = dayNumber(startMin);
       const endMin = startMin + filled.runMin;
       return {
         surfacedMin: endMin,
@@ -203,13 +213,13 @@ export class Rules {
           zeroMin: startMin,
           before: held.exposed,
         },
-        before: { depthM: filled.depthM, day: dive.day },
+        before: { depthM: filled.depthM, day },
         dives: held.dives + 1,
         otu: held.otu + filled.otu,
-        firstDay: held.firstDay ?? dive.day,
+        firstDay: held.firstDay ?? day,
       };
     });
-    return { excess, holdings, lastStartMin: way === null ? state.lastStartMin : startMin };
+    return { excess, holdings, lastStartMin: way === null ? state.lastStartMin : plannedMin };
   }
 }
 

@@ -2,7 +2,7 @@ import type { Id, Trip } from '../../document/types';
 import { wallText, type WallMin } from '../../words/calendar';
 import type { Words } from '../../words/reader';
 import type { DiveFigures } from './figures';
-import { NOTHING_TO_MEND } from './moves-said';
+import { nothingToMend } from './moves-said';
 import type { MoveSteps, Treatment } from './moves';
 import type { DiveChange, Mending, MendKind, Proposal } from './proposals';
 
@@ -108,7 +108,7 @@ export function mendingDocument(
   words: Words,
 ): MendingDocument {
   const [first] = none;
-  const nothing = toMend.length === 0 ? words(NOTHING_TO_MEND) : first && words(first.because);
+  const nothing = toMend.length === 0 ? words(nothingToMend(request)) : first && words(first.because);
   return {
     format: 'carryover/mending',
     version: 1,

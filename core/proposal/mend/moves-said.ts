@@ -6,6 +6,7 @@ import { figure, inRow, listed, named, said, timeOfDay, type Piece, type Said } 
 import { mixSaid } from '../../words/terms';
 import type { Treatment } from './moves';
 import type { MendKind } from './proposals';
+import type { MendRequest } from './request';
 
 /** What the kinds are called. */
 export const MEND_NAMES: Readonly<Record<MendKind, Said>> = {
@@ -15,8 +16,15 @@ export const MEND_NAMES: Readonly<Record<MendKind, Said>> = {
   party: said`Keep everybody in`,
 };
 
-/** Where nothing is proposed because nothing has to be. */
-export const NOTHING_TO_MEND = said`There is nothing to mend: no dive ahead has a caution to stop or change.`;
+const NOTHING_TO_MEND = said`There is nothing to mend: no dive ahead has a caution to stop or change.`;
+
+/** The same, where one dive was asked about. */
+const NOTHING_OF_DIVE = said`There is nothing to mend: the dive is done, or has no caution to stop or change.`;
+
+/** That nothing is proposed because nothing has to be. */
+export function nothingToMend({ onlyDiveId }: MendRequest): Said {
+  return onlyDiveId === null ? NOTHING_TO_MEND : NOTHING_OF_DIVE;
+}
 
 function depthsSaid({ legs, depthM }: Dive): Piece {
   return legs === undefined

@@ -1,5 +1,6 @@
 import type { Dive, Diver, Trip } from '../../document/types';
 import { DENSITY_LIMIT_GL, gasDensityGL, isAbovePo2, modM, po2Bar } from '../../gas';
+import { keptOut } from '../../document/may-dive';
 import type { DivePlan } from '../../ledger/dive-plan';
 import { gasOutcome } from '../../ledger/gas-outcome';
 import { spareAsPlannedL } from '../../ledger/limits-kept';
@@ -36,7 +37,7 @@ export function keepsOwnLimits(trip: Trip, dive: Dive, diver: Diver, o2: number,
     deepestM > modM(o2, working, column) + DUST ||
     o2 > diver.maxO2 + DUST ||
     deepestM > diver.maxDepthM + DUST ||
-    (site !== undefined && deepestM > site.depthM + DUST) ||
+    (site !== undefined && (deepestM > site.depthM + DUST || keptOut(site, diver) !== null)) ||
     gasDensityGL(o2, bar) > DENSITY_LIMIT_GL + DUST
   )
     return false;

@@ -9,6 +9,7 @@ import { mendedTrip, type Plan } from './carried-out';
 import { cheapestPlan, STEPS_A_DAY, type Cheapest } from './cheapest-plan';
 import { diveFigures, flyAfterOf, type DiveFigures } from './figures';
 import { FULL_REACH, KEPT, type MoveReach } from './moves';
+import { comeBy, questionOf } from './question';
 import type { MendRequest } from './request';
 import { aheadIdsOf, cautionsToMend, keepsRoom } from './to-mend';
 import { becauseSaid } from './why-not';
@@ -77,11 +78,19 @@ function isOfKind(plan: Plan, kind: MendKind): boolean {
 }
 
 /** The ledger has the last word: what the search found is judged by it before anybody sees it. */
-function checked(whole: Ledger, { doneCount, leastRoomMin }: MendRequest, plan: Plan, before: Trip): void {
-  assert(
-    cautionsToMend(whole, aheadIdsOf(before, doneCount)).length === 0,
-    'a plan that leaves something to mend',
-  );
+function checked(whole: Ledger, request: MendRequest, plan: Plan, of: Ledger): void {
+  const { doneCount, leastRoomMin, onlyDiveId } = request;
+  const { trip: before } = of;
+  const aheadIds = aheadIdsOf(before, doneCount);
+  const left = cautionsToMend(whole, aheadIds);
+  const wrong =
+    onlyDiveId === null
+      ? left
+      : [
+          ...left.filter(({ diveId }) => diveId === onlyDiveId),
+          ...comeBy(cautionsToMend(of, aheadIds), left),
+        ];
+  assert(wrong.length === 0, 'a plan that leaves something to mend');
   const changed = new Set(before.dives.filter((_, at) => plan[at] !== KEPT).map(({ id }) => id));
   const isRoomy = whole.divers.every(({ entries }) =>
     entries.every(
@@ -93,7 +102,7 @@ function checked(whole: Ledger, { doneCount, leastRoomMin }: MendRequest, plan: 
 }
 
 /**
- * What can be done about the cautions ahead: the cheapest plan of all, and the cheapest of each kind.
+ * What can be done about the cautions ahead, or about those of one dive: the cheapest plan of all, and the cheapest of each kind.
  * @param trip that `checkTrip` has passed
  * @param request of whose reach each kind takes its own part
  * @returns each kind once, as a proposal or with why there is none
@@ -101,9 +110,12 @@ function checked(whole: Ledger, { doneCount, leastRoomMin }: MendRequest, plan: 
  */
 export function mendings(trip: Trip, request: MendRequest, progress: MendProgress = () => {}): Mending {
   const before = ledger(trip);
-  const toMend = cautionsToMend(before, aheadIdsOf(trip, request.doneCount));
+  const asked = questionOf(before, request);
+  const { toMend } = asked;
   if (toMend.length === 0) return { request, toMend, proposals: [], none: [] };
-  const days = new Set(trip.dives.slice(request.doneCount).map(({ startsAt }) => startsAt.slice(0, 10))).size;
+  const days = new Set(
+    asked.trip.dives.slice(asked.request.doneCount).map(({ startsAt }) => startsAt.slice(0, 10)),
+  ).size;
   const total = MEND_KINDS.length * days * STEPS_A_DAY;
   let done = 0;
   const step = (): void => progress((done += 1), total);
@@ -111,16 +123,19 @@ export function mendings(trip: Trip, request: MendRequest, progress: MendProgres
   const none: NoProposal[] = [];
   let best: Cheapest | null = null;
   for (const [number, kind] of MEND_KINDS.entries()) {
-    const reach = { ...request.reach, ...REACHES[kind] };
+    const question = {
+      ...asked,
+      request: { ...asked.request, reach: { ...request.reach, ...REACHES[kind] } },
+    };
     // A plan that keeps to the kind already is the cheapest of fewer, too; and where there is none, none is among them.
     const isKnown: boolean =
       best !== null && (best.kind === 'none' || (best.cost === best.atLeast && isOfKind(best.plan, kind)));
-    const found: Cheapest = isKnown ? best! : cheapestPlan(trip, { ...request, reach }, step);
+    const found: Cheapest = isKnown ? best! : cheapestPlan(question, step);
     best ??= found;
     done = (number + 1) * days * STEPS_A_DAY - 1;
     step();
     if (found.kind === 'none')
-      none.push({ kind, because: becauseSaid(trip, { ...request, reach }, found.why) });
+      none.push({ kind, because: becauseSaid(question.trip, question.request, found.why) });
     else proposals.push(proposal(kind, before, toMend, request, found));
   }
   return { request, toMend, proposals, none };
@@ -131,12 +146,13 @@ function proposal(
   before: Ledger,
   toMend: readonly Caution[],
   request: MendRequest,
-  { plan, cost, atLeast }: Extract<Cheapest, { kind: 'plan' }>,
+  { plan: searched, cost, atLeast }: Extract<Cheapest, { kind: 'plan' }>,
 ): Proposal {
   const { trip } = before;
+  const plan = trip.dives.map((_, at) => searched[at] ?? KEPT);
   const mended = mendedTrip(trip, plan, request.steps);
   const after = ledger(mended, before);
-  checked(after, request, plan, trip);
+  checked(after, request, plan, before);
   const cautioned = new Set(toMend.map(({ diveId }) => diveId));
   const changes = trip.dives
     .filter(({ id }, at) => plan[at] !== KEPT || cautioned.has(id))

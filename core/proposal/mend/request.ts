@@ -1,5 +1,5 @@
 import { saysDived } from '../../document/as-dived';
-import type { Dive, Trip } from '../../document/types';
+import type { Dive, Id, Trip } from '../../document/types';
 import { dayNumber, wallMin, type WallMin } from '../../words/calendar';
 import {
   FULL_REACH,
@@ -14,6 +14,8 @@ import {
 export interface MendRequest {
   /** How many of the trip's dives, in its order, are done and stay as they are. */
   readonly doneCount: number;
+  /** The dive ahead whose cautions alone are to go; null: those of all. */
+  readonly onlyDiveId: Id | null;
   readonly costs: MoveCosts;
   readonly steps: MoveSteps;
   readonly reach: MoveReach;
@@ -32,6 +34,7 @@ const MOST_TRIED = 3_000_000;
 /** All dives ahead, and everything as usual. */
 export const USUAL_REQUEST: MendRequest = {
   doneCount: 0,
+  onlyDiveId: null,
   costs: USUAL_COSTS,
   steps: METRIC_STEPS,
   reach: FULL_REACH,

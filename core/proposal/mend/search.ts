@@ -56,6 +56,12 @@ export interface Bound {
   readonly least: (first: number) => number;
 }
 
+/** Whether a whole plan, which keeps every limit of the dives searched, may be. */
+export type Accepts = (plan: readonly Treatment[]) => boolean;
+
+/** A judgement of a whole plan takes about as long as trying so many ways. Source: measured, of a large trip. */
+const WAYS_A_JUDGEMENT = 2000;
+
 /** A bound that need only be good up to so many points. */
 export type BoundWithin = (most: number) => Bound;
 
@@ -109,17 +115,32 @@ export class Search {
     within: BoundWithin,
     floor = 0,
     ceiling = Infinity,
+    accepts: Accepts | null = null,
   ): Searched {
+    const judge = accepts && this.judgedOnce(accepts);
     const decays = this.decays(dives, endMin);
     let limit = Math.max(floor, within(0).after(start, 0));
     while (limit <= ceiling && limit < Infinity && !this.effort.isSpent) {
-      const round = new Round(this, dives, decays, within(wholePoints(limit)), limit);
+      const round = new Round(this, dives, decays, within(wholePoints(limit)), limit, judge);
       const found = round.visit(start, 0, 0);
       if (found !== null) return { found, atLeast: found.price };
       if (round.isCut) break;
       limit = round.next;
     }
     return { found: null, atLeast: limit };
+  }
+
+  /** The next round meets the plans again that this one refused. */
+  private judgedOnce(accepts: Accepts): Accepts {
+    const refused = new Set<string>();
+    return (plan) => {
+      const key = JSON.stringify(plan);
+      if (refused.has(key)) return false;
+      this.effort.tried += WAYS_A_JUDGEMENT;
+      const isAccepted = accepts(plan);
+      if (!isAccepted) refused.add(key);
+      return isAccepted;
+    };
   }
 
   /** A plan at once, though not the best: each dive as cheaply as what lies before it allows. */
@@ -216,10 +237,14 @@ class Round {
     private readonly decays: readonly Lanes[],
     private readonly bound: Bound,
     private readonly limit: number,
+    private readonly accepts: Accepts | null,
   ) {}
 
   visit(state: State, at: number, spent: number): Found | null {
-    if (at === this.dives.length) return { plan: [...this.path], price: spent, end: state };
+    if (at === this.dives.length) {
+      const plan = [...this.path];
+      return this.accepts === null || this.accepts(plan) ? { plan, price: spent, end: state } : null;
+    }
     if (this.search.effort.isSpent) this.isCut = true;
     if (this.isCut) return null;
     const dive = this.dives[at]!;

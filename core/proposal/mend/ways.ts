@@ -23,6 +23,7 @@ import { dayNumber, wallMin, type WallMin } from '../../words/calendar';
 import { otherMixes, placesOn, reachOn, shapedDive, type DiveReach } from './carried-out';
 import { priceOfPoints, type MoveCosts, type Treatment } from './moves';
 import { keepsGasRoom, keepsOwnLimits } from './own-limits';
+import type { Rules } from './holding';
 import type { MendRequest } from './request';
 
 const LANES = COMPARTMENT_COUNT;
@@ -114,7 +115,7 @@ export class DiveWays {
     private readonly trip: Trip,
     readonly dive: Dive,
     private readonly request: MendRequest,
-    private readonly isFlightTooSoonAfter: (place: number, surfacesMin: WallMin) => boolean,
+    private readonly rules: Pick<Rules, 'entersMin' | 'isFlightTooSoonAfter'>,
   ) {
     const { steps, costs } = request;
     this.startMin = wallMin(dive.startsAt);
@@ -228,10 +229,11 @@ export class DiveWays {
     let made = shape.made.get(key);
     if (made !== undefined) return made;
     const { trip } = this;
-    // No move takes a dive to another day, and a gas rate holds for days.
-    const diver = diverOn(trip.party[place]!, this.startMin);
+    const entersMin = this.rules.entersMin(place, this.startMin);
+    // No move takes anybody's entry to another day, and a gas rate holds for days.
+    const diver = diverOn(trip.party[place]!, entersMin);
     const isWithin =
-      !this.isFlightTooSoonAfter(place, this.startMin + shape.plan.runtimeMin) &&
+      !this.rules.isFlightTooSoonAfter(place, entersMin + shape.plan.runtimeMin) &&
       keepsOwnLimits(trip, shape.dive, diver, o2, shape.plan) &&
       (longerPlan === null || keepsGasRoom(trip, diver, o2, longerPlan));
     made = isWithin

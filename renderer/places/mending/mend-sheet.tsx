@@ -2,7 +2,7 @@ import { useEffect, useMemo, useRef, type ReactNode } from 'react';
 import { moment, said } from '../../../core/words/said';
 import { countSaid } from '../../../core/words/terms';
 import type { Mending, Proposal } from '../../../core/proposal/mend/proposals';
-import { MEND_NAMES, NOTHING_TO_MEND } from '../../../core/proposal/mend/moves-said';
+import { MEND_NAMES, nothingToMend } from '../../../core/proposal/mend/moves-said';
 import type { Trip } from '../../../core/document/types';
 import { takeWorkedOut } from '../../actions/mending';
 import { closeOverlay } from '../../actions/view';
@@ -58,7 +58,7 @@ function Found({ mending, trip }: { readonly mending: Mending; readonly trip: Tr
     if (document.activeElement instanceof HTMLInputElement) return;
     form.current?.querySelector<HTMLInputElement>('input:checked')?.focus();
   }, []);
-  if (mending.toMend.length === 0) return <p role="status">{words(NOTHING_TO_MEND)}</p>;
+  if (mending.toMend.length === 0) return <p role="status">{words(nothingToMend(mending.request))}</p>;
   const chosen = chosenOf(proposals, wanted);
   const [best] = proposals;
   const isAsBest = ({ kind, plan }: Proposal): boolean => kind !== 'best' && plan === best?.plan;

@@ -56,6 +56,19 @@ describe('mend', () => {
     expect(stdout).toContain('1  Best overall, cost 11');
   }, 60_000);
 
+  it('mends one dive alone, and says where there is none of that name', async () => {
+    const { stdout } = await mended(trip, ...UNDERWAY, '--dive', 'd13', '--json');
+    const { cautions, proposals } = JSON.parse(stdout) as MendingDocument;
+    expect(new Set(cautions.map(({ diveId }) => diveId))).toEqual(new Set(['d13']));
+    expect(proposals.length).toBeGreaterThan(0);
+    const done = await mended(trip, ...UNDERWAY, '--dive', 'd1');
+    expect(done.stdout).toContain('There is nothing to mend: the dive is done, or has no caution');
+    const unknown = await mended(trip, '--dive', 'x9');
+    expect(unknown.status).toBe(2);
+    expect(unknown.stderr).toContain('The trip has no dive "x9"');
+    expect(unknown.stderr).toContain('--dive');
+  });
+
   it('prints each kind with what it changes and what comes of it, at 100 columns', async () => {
     const { status, stdout, stderr, files } = await mended(trip, ...UNDERWAY);
     expect([status, stderr, files]).toEqual([0, '', ['small.json', 'trip.json']]);

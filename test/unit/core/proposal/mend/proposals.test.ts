@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { cautionsOf } from '../../../../../core/cautions/all';
+import type { Trip } from '../../../../../core/document/types';
 import { ledger } from '../../../../../core/ledger/ledger';
 import { mendings } from '../../../../../core/proposal/mend/proposals';
+import { FULL_REACH } from '../../../../../core/proposal/mend/moves';
 import { USUAL_REQUEST } from '../../../../../core/proposal/mend/request';
 import { FILE_READER, wordsOf } from '../../../../../core/words/reader';
 import { worseDemo } from '../../../../support/worse-demo';
@@ -101,6 +103,82 @@ describe('mendings', () => {
     const small = aDiver({ cylinder: { waterL: 1, fillBar: 60, reserveBar: 50 } });
     const [gas] = mendings(aTrip([aDive()], { party: [small] }), USUAL_REQUEST).none;
     expect(words(gas!.because)).toContain('the dive of 2027-03-06T08:00 passes a limit even as shallow');
+  });
+
+  describe('of one dive', () => {
+    const ofDive = (trip: Trip, onlyDiveId: string) => mendings(trip, { ...USUAL_REQUEST, onlyDiveId });
+    /** Two dives on two days, each too long for its depth. */
+    const both = aTrip([
+      aDive({ id: 'first', depthM: 24, bottomMin: 30 }),
+      aDive({ id: 'second', startsAt: '2027-03-07T09:00', depthM: 24, bottomMin: 30 }),
+      aDive({ id: 'third', startsAt: '2027-03-08T09:00', depthM: 12, bottomMin: 30 }),
+    ]);
+
+    it('mends its own cautions and leaves those of the others', () => {
+      const { toMend, proposals } = ofDive(both, 'second');
+      expect(new Set(toMend.map(({ diveId }) => diveId))).toEqual(new Set(['second']));
+      expect(proposals).toHaveLength(4);
+      for (const { trip, changes, atLeast, cost } of proposals) {
+        expect(changes.map(({ diveId }) => diveId)).toEqual(['second']);
+        expect(atLeast).toBe(cost);
+        const left = cautionsOf(ledger(trip)).filter(({ severity }) => severity !== 'know');
+        expect(new Set(left.map(({ diveId }) => diveId))).toEqual(new Set(['first']));
+      }
+    });
+
+    it('says so where any mending brings a caution on the next dive', () => {
+      // The second enters within the hour already if the first starts any later, and the first may only start later.
+      const tight = aTrip([
+        aDive({ id: 'zero', startsAt: '2027-03-06T07:00', depthM: 12, bottomMin: 30 }),
+        aDive({ id: 'first', startsAt: '2027-03-06T08:30', depthM: 12, bottomMin: 30 }),
+        aDive({ id: 'second', startsAt: '2027-03-06T10:05', depthM: 12, bottomMin: 30 }),
+      ]);
+      const reach = { ...FULL_REACH, shallower: 0, shorter: 0, mix: false, leaveOut: false, drop: false };
+      const { proposals, none } = mendings(tight, { ...USUAL_REQUEST, reach, onlyDiveId: 'first' });
+      expect(proposals).toEqual([]);
+      expect(words(none[0]!.because)).toBe(
+        'No set of these moves does, because each brings a caution on a dive that is not to be changed.',
+      );
+    });
+
+    it('keeps a flight that leaves too soon out of it, and brings none on that was in time', () => {
+      const late = { ...both, flight: { at: '2027-03-08T12:00' } };
+      const { proposals } = ofDive(late, 'second');
+      expect(proposals[0]!.changes.map(({ diveId }) => diveId)).toEqual(['second']);
+      expect(proposals[0]!.trip.flight).toEqual(late.flight);
+    });
+
+    it('has nothing to say of a dive without cautions', () => {
+      expect(ofDive(both, 'third')).toMatchObject({ toMend: [], proposals: [], none: [] });
+    });
+  });
+
+  it('enters each group at its own time', () => {
+    const trip = aTrip(
+      [
+        aDive({ id: 'first' }),
+        aDive({ id: 'second', startsAt: '2027-03-06T09:20', depthM: 12, bottomMin: 20 }),
+      ],
+      {
+        party: [aDiver({ group: { name: 'Second boat', afterMin: 30 } })],
+        flight: { at: '2027-03-07T04:00' },
+      },
+    );
+    const { proposals } = mendings(trip, USUAL_REQUEST);
+    for (const { trip: mended } of proposals)
+      expect(cautionsOf(ledger(mended)).filter(({ severity }) => severity !== 'know')).toEqual([]);
+  });
+
+  it('leaves out who may not dive the site', () => {
+    const sites = [
+      { id: 'wall', name: 'Wall', depthM: 40, notes: '', notFor: { certifications: ['open water'] } },
+    ];
+    const trip = aTrip([aDive()], {
+      sites,
+      party: [aDiver({ id: 'a' }), aDiver({ id: 'b' }), aDiver({ id: 'c', certification: 'Open water' })],
+    });
+    const [best] = mendings(trip, USUAL_REQUEST).proposals;
+    expect(best).toMatchObject({ cost: 40, trip: { dives: [{ divers: ['a', 'b'] }] } });
   });
 
   it('has nothing to say of a trip without cautions ahead', () => {

@@ -1,0 +1,68 @@
+/** What the search is asked: of all dives ahead, or of one of them. Source: DEVELOPERS, "What mending looks for". */
+import type { Caution } from '../../cautions/caution';
+import type { Trip } from '../../document/types';
+import { ledger } from '../../ledger/ledger';
+import type { Ledger } from '../../ledger/ledger-types';
+import { mendedTrip, type Plan } from './carried-out';
+import type { MendRequest } from './request';
+import { aheadIdsOf, cautionsToMend } from './to-mend';
+
+export interface Question {
+  /** As it is searched: for one dive alone it ends with that dive. */
+  readonly trip: Trip;
+  /** Its dives done are those that stay as they are. */
+  readonly request: MendRequest;
+  /** What has to go. */
+  readonly toMend: readonly Caution[];
+  /** Whether what a plan leads to later on may be; null: there is nothing later. @param plan of every dive searched */
+  readonly accepts: ((plan: Plan) => boolean) | null;
+}
+
+function keyOf({ code, diveId, diverId }: Caution): string {
+  return `${code} ${diveId} ${diverId}`;
+}
+
+/** Cautions of a plan that were not there before. */
+export function comeBy(before: readonly Caution[], after: readonly Caution[]): readonly Caution[] {
+  const known = new Set(before.map(keyOf));
+  return after.filter((each) => !known.has(keyOf(each)));
+}
+
+/**
+ * The question that a request asks of a trip.
+ *
+ * For one dive: its own cautions go, none comes, and all others may stay. Moves are made on it and on the dives before
+ * it, back to the last that is done or has a caution of its own. So no dive that is moved, nor any between, is past its
+ * limit in a plan, and what holds for all dives together holds for them.
+ * @param before the ledger of the trip @param request of which `onlyDiveId`, where there is one, is a dive of the trip
+ */
+export function questionOf(before: Ledger, request: MendRequest): Question {
+  const { trip } = before;
+  const { doneCount, onlyDiveId, steps } = request;
+  const aheadIds = aheadIdsOf(trip, doneCount);
+  const all = cautionsToMend(before, aheadIds);
+  if (onlyDiveId === null) return { trip, request, toMend: all, accepts: null };
+  const at = trip.dives.findIndex(({ id }) => id === onlyDiveId);
+  const cautioned = new Set(all.map(({ diveId }) => diveId));
+  const lastStuck = trip.dives.findLastIndex(({ id }, i) => i < at && cautioned.has(id));
+  const isFlightPast = all.some(({ diveId }) => diveId === null);
+  const searched: Trip = {
+    ...trip,
+    dives: trip.dives.slice(0, at + 1),
+    // A flight that leaves too soon already may go on doing so.
+    flight: isFlightPast ? null : trip.flight,
+  };
+  const accepts = (plan: Plan): boolean => {
+    const made = mendedTrip(trip, plan, steps);
+    const isInOrder = made.dives.every(
+      ({ startsAt }, i) => i === 0 || made.dives[i - 1]!.startsAt <= startsAt,
+    );
+    return isInOrder && comeBy(all, cautionsToMend(ledger(made, before), aheadIds)).length === 0;
+  };
+  return {
+    trip: searched,
+    request: { ...request, doneCount: Math.max(doneCount, lastStuck + 1) },
+    toMend: all.filter(({ diveId }) => diveId === onlyDiveId),
+    accepts,
+  };
+}
