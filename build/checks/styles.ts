@@ -25,9 +25,6 @@ const MODULE = /\.module\.css$/;
 const STILL_GLOBAL: readonly string[] = [
   'renderer/frame/frame.css',
   'renderer/frame/overlays.css',
-  'renderer/parts/caution-list.css',
-  'renderer/parts/dialog.css',
-  'renderer/parts/field.css',
   'renderer/places/days/days.css',
   'renderer/places/mixes/mixes.css',
   'renderer/places/party/party.css',
@@ -40,13 +37,17 @@ const STILL_GLOBAL: readonly string[] = [
 const OF_PACKAGES = /^recharts-/;
 
 function selectorsOf(text: string): readonly string[] {
-  return text
-    .replaceAll(/\/\*[^]*?\*\//g, '')
-    .split('{')
-    .slice(0, -1)
-    .map((before) => before.slice(before.lastIndexOf('}') + 1).trim())
-    .filter((selector) => !selector.startsWith('@'))
-    .flatMap((selector) => selector.split(','));
+  return (
+    text
+      .replaceAll(/\/\*[^]*?\*\//g, '')
+      // A module's word for a class of somebody else.
+      .replaceAll(/:global\([^)]*\)/g, '')
+      .split('{')
+      .slice(0, -1)
+      .map((before) => before.slice(before.lastIndexOf('}') + 1).trim())
+      .filter((selector) => !selector.startsWith('@'))
+      .flatMap((selector) => selector.split(','))
+  );
 }
 
 function classesOf(selector: string): readonly string[] {
@@ -111,13 +112,15 @@ function unusedIn(files: readonly StyleFile[], code: readonly StyleFile[]): read
   );
 }
 
+const IMPORT = /^import .*$/gm;
+
 /** What a module has that its components do not ask for, and what they ask for that it does not have. */
 function moduleBreaches(module: StyleFile, code: readonly StyleFile[]): readonly StyleBreach[] {
   const users = code.flatMap(({ path, text }) =>
     [...text.matchAll(/import (\w+) from '(\.[^']*\.module\.css)'/g)]
       .filter(([, , target = '']) => posix.join(dirname(path), target) === module.path)
-      // The file's own name may read like a class that is asked for.
-      .map(([line, local = '']) => ({ path, asked: namesAsked(text.replaceAll(line, ''), local) })),
+      // The name of a file may read like a class that is asked for.
+      .map(([, local = '']) => ({ path, asked: namesAsked(text.replaceAll(IMPORT, ''), local) })),
   );
   const defined = allClasses(module);
   const asked = new Set(users.flatMap((user) => [...user.asked]));

@@ -1,4 +1,3 @@
-import './caution-list.css';
 import type { ReactNode } from 'react';
 import { toldTogether, type Told } from '../../core/cautions/told-together';
 import { keptTogether } from '../../core/line-breaks';
@@ -10,6 +9,7 @@ import { useWords } from './use-words';
 import { diveNumber, selectCautions, selectCautionsByTime } from '../store/selectors';
 import { useDesk } from '../store/store';
 import type { Caution } from '../../core/cautions/caution';
+import styles from './caution-list.module.css';
 
 interface CautionItemsProps {
   readonly cautions: readonly Caution[];
@@ -47,19 +47,19 @@ function ToldList(props: {
   const { told, trip, withDive } = props;
   const words = useWords();
   return (
-    <ul className="cautions">
+    <ul className={styles.cautions}>
       {told.map(({ caution, diverIds }) => {
         const dive = trip.dives.find(({ id }) => id === caution.diveId);
         const names = trip.party.filter(({ id }) => diverIds.includes(id)).map(({ name }) => name);
         return (
           <li
             key={`${caution.code}/${diverIds.join(' ')}/${caution.diveId ?? ''}`}
-            className={caution.severity}
+            data-severity={caution.severity}
           >
-            <span className="severity">{words(SEVERITIES[caution.severity])}</span>
+            <span className={styles.severity}>{words(SEVERITIES[caution.severity])}</span>
             <div>
               <p>{keptTogether(words(caution.says))}</p>
-              <p className="soft">
+              <p className={`soft ${styles.source}`}>
                 {names.length > 0 && trip.party.length > 1 ? `${words(said`${listed(names)}.`)} ` : ''}
                 {withDive && dive ? (
                   <>

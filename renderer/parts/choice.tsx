@@ -1,5 +1,5 @@
 import { useId, type ReactNode } from 'react';
-import './field.css';
+import styles from './field.module.css';
 
 export interface Option<Value extends string> {
   readonly value: Value;
@@ -19,7 +19,11 @@ export function Choice<Value extends string>(props: {
 }): ReactNode {
   const id = useId();
   return (
-    <div className={['field', props.wide ? 'wide' : '', props.className ?? ''].filter(Boolean).join(' ')}>
+    <div
+      className={[styles.field, props.wide ? styles.wide : '', props.className ?? '']
+        .filter(Boolean)
+        .join(' ')}
+    >
       <label htmlFor={id}>{props.label}</label>
       <select
         id={id}
@@ -37,7 +41,7 @@ export function Choice<Value extends string>(props: {
         ))}
       </select>
       {props.hint ? (
-        <div className="field-hint" id={`${id}-hint`}>
+        <div className={styles.hint} id={`${id}-hint`}>
           {props.hint}
         </div>
       ) : null}

@@ -6,7 +6,7 @@ import { dateFieldText, parseDate } from '../figures/parse-date';
 import { useDesk } from '../store/store';
 import { RefusalLine } from './refusal-line';
 import { useDraft } from './use-draft';
-import './field.css';
+import styles from './field.module.css';
 
 const DAY_MIN = 1440;
 
@@ -49,8 +49,8 @@ export function DateField(props: {
     }
   };
   return (
-    <div className="field">
-      <div className="field-head">
+    <div className={styles.field}>
+      <div className={styles.head}>
         <label htmlFor={id}>{label}</label>
         <span id={`${id}-words`}>{dateText(value, true)}</span>
       </div>

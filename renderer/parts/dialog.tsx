@@ -1,6 +1,6 @@
 /** What lies over the window: the platform's own modal dialog, so focus, Escape and the rest behave as anywhere. */
 import { useId, useLayoutEffect, useRef, type ReactNode } from 'react';
-import './dialog.css';
+import styles from './dialog.module.css';
 
 export interface DialogProps {
   readonly title: string;
@@ -39,7 +39,8 @@ export function Dialog(props: DialogProps): ReactNode {
   return (
     <dialog
       ref={ref}
-      className={`dialog ${width}`}
+      className={styles.dialog}
+      data-width={width}
       aria-labelledby={titleId}
       onCancel={(event) => {
         event.preventDefault();
@@ -50,8 +51,8 @@ export function Dialog(props: DialogProps): ReactNode {
         if (event.target === ref.current && !mustAnswer) onClose();
       }}
     >
-      <div className="dialog-sheet">
-        <div className={hideTitle ? 'unseen' : 'dialog-head'}>
+      <div className={styles.sheet}>
+        <div className={hideTitle ? 'unseen' : styles.head}>
           <h2 id={titleId}>{title}</h2>
           {mustAnswer || hideTitle ? null : (
             <button type="button" className="plain" onClick={onClose}>
@@ -60,10 +61,10 @@ export function Dialog(props: DialogProps): ReactNode {
           )}
         </div>
         {/* Focusable, so that a sheet longer than the window can be scrolled by keys. */}
-        <div ref={body} className="dialog-body" {...(hideTitle ? {} : { tabIndex: 0 })}>
+        <div ref={body} className={styles.body} {...(hideTitle ? {} : { tabIndex: 0 })}>
           {children}
         </div>
-        {foot ? <div className="dialog-foot">{foot}</div> : null}
+        {foot ? <div className={styles.foot}>{foot}</div> : null}
       </div>
     </dialog>
   );

@@ -7,7 +7,7 @@ import type { EditResult } from '../actions/edit';
 import type { Parsed } from '../figures/parse';
 import { RefusalLine } from './refusal-line';
 import { useDraft } from './use-draft';
-import './field.css';
+import styles from './field.module.css';
 
 export interface FieldProps<T> {
   readonly label: string;
@@ -74,7 +74,7 @@ export function Field<T>(props: FieldProps<T>): ReactNode {
   const refusalId = `${id}-refusal`;
   const describedBy = [refusal ? refusalId : '', hint ? hintId : ''].filter(Boolean).join(' ');
   return (
-    <div className={wide ? 'field wide' : 'field'}>
+    <div className={wide ? `${styles.field} ${styles.wide}` : styles.field}>
       <label htmlFor={id}>{label}</label>
       <input
         id={id}
@@ -100,7 +100,7 @@ export function Field<T>(props: FieldProps<T>): ReactNode {
         </datalist>
       ) : null}
       {hint ? (
-        <div className="field-hint" id={hintId}>
+        <div className={styles.hint} id={hintId}>
           {hint}
         </div>
       ) : null}

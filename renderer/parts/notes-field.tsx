@@ -2,7 +2,8 @@ import { useId, type ReactNode } from 'react';
 import type { EditResult } from '../actions/edit';
 import { RefusalLine } from './refusal-line';
 import { useDraft } from './use-draft';
-import './field.css';
+import field from './field.module.css';
+import styles from './notes-field.module.css';
 
 /**
  * A text of several lines. As any field it holds what is typed apart from what is kept: leaving it keeps it,
@@ -21,7 +22,7 @@ export function NotesField(props: {
     else put(typed.trim());
   };
   return (
-    <div className="field notes-field">
+    <div className={`${field.field} ${styles.notes}`}>
       <label htmlFor={id}>{label}</label>
       <textarea
         id={id}

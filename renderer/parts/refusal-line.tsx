@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import type { Refusal } from './use-draft';
-import './field.css';
+import styles from './refusal-line.module.css';
 
 /** Why something is not taken, told at once to who cannot see it; with an id where a field is described by it. */
 export function RefusalLine({
@@ -11,7 +11,7 @@ export function RefusalLine({
   readonly refusal: Refusal | null;
 }): ReactNode {
   return refusal === null ? null : (
-    <div className="field-refusal" id={id} role="alert">
+    <div className={styles.refusal} id={id} role="alert">
       {refusal.what} {refusal.mend}
     </div>
   );

@@ -2,7 +2,7 @@ import { useId, useState, type ReactNode } from 'react';
 import { parseShare } from '../figures/parse';
 import { RefusalLine } from './refusal-line';
 import type { Refusal } from './use-draft';
-import './field.css';
+import field from './field.module.css';
 
 /** Asks for one share of oxygen and hands it on; what it cannot take is said beside the field until it is mended. */
 export function ShareForm(props: {
@@ -32,7 +32,7 @@ export function ShareForm(props: {
         submit();
       }}
     >
-      <div className="field">
+      <div className={field.field}>
         <label htmlFor={id}>{label}</label>
         <input
           id={id}

@@ -201,7 +201,7 @@ test.describe('on paper', () => {
     const trip = overdone();
     await bench.openFile('overdone.carryover', writeTrip(trip));
     await expect(bench.title).toHaveText('A full fortnight');
-    const cautions = page.locator('.cautions > li');
+    const cautions = page.locator('li[data-severity]');
     await expect.poll(() => cautions.count()).toBeGreaterThan(300);
     const count = await cautions.count();
     const file = info.outputPath('overdone.pdf');

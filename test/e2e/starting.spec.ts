@@ -303,7 +303,7 @@ test('text at 200 percent loses nothing of the sheet to the side', async ({ page
   const start = new StartingSheetPage(bench);
   await start.field('Sites').fill(SITES);
   await expect(start.days).toBeAttached();
-  const body = page.locator('.dialog-body');
+  const body = page.getByRole('dialog').locator('[tabindex="0"]').first();
   expect(await body.evaluate((box) => box.scrollWidth - box.clientWidth)).toBeLessThanOrEqual(0);
   const heading = start.preview.getByRole('heading', { name: 'The draft' });
   await heading.scrollIntoViewIfNeeded();

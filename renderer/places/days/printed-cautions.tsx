@@ -6,6 +6,7 @@ import { SEVERITIES } from '../../../core/words/terms';
 import type { Dive, Trip } from '../../../core/document/types';
 import { useWords } from '../../parts/use-words';
 import { diveNumber } from '../../store/selectors';
+import styles from '../../parts/caution-list.module.css';
 
 interface PrintedCautionsProps {
   readonly cautions: readonly Caution[];
@@ -20,7 +21,7 @@ export function PrintedCautions({ cautions, trip }: PrintedCautionsProps): React
   const words = useWords();
   const kinds = grouped(cautions, ({ severity, code }) => `${severity} ${code}`);
   return (
-    <ul className="cautions printed">
+    <ul className={`${styles.cautions} ${styles.printed}`}>
       {[...kinds].map(([kind, alike]) => {
         const first = alike[0]!;
         const same = alike.filter(
@@ -29,14 +30,14 @@ export function PrintedCautions({ cautions, trip }: PrintedCautionsProps): React
         const others = alike.filter((each) => !same.includes(each));
         const dive = trip.dives.find(({ id }) => id === first.diveId);
         return (
-          <li key={kind} className={first.severity}>
-            <span className="severity">{words(SEVERITIES[first.severity])}</span>
+          <li key={kind} data-severity={first.severity}>
+            <span className={styles.severity}>{words(SEVERITIES[first.severity])}</span>
             <div>
               <p>{keptTogether(words(said`${placeOf(trip, dive)}${whose(same, trip)}: ${first.says}`))}</p>
               {others.length > 0 ? (
                 <p>{words(said`Alike, each with figures of its own: ${placesOf(others, trip)}.`)}</p>
               ) : null}
-              <p className="soft">{words(said`Source: ${first.source}`)}</p>
+              <p className={`soft ${styles.source}`}>{words(said`Source: ${first.source}`)}</p>
             </div>
           </li>
         );

@@ -5,6 +5,7 @@ import { parseFigure } from '../../figures/parse';
 import { RefusalLine } from '../../parts/refusal-line';
 import type { Refusal } from '../../parts/use-draft';
 import { useDesk } from '../../store/store';
+import field from '../../parts/field.module.css';
 
 const NO_NAME: Refusal = { what: 'The site has no name.', mend: 'Type one.' };
 const NO_DEPTH: Refusal = { what: 'The site has no depth.', mend: 'Type one.' };
@@ -42,7 +43,7 @@ export function AddSite(): ReactNode {
         add();
       }}
     >
-      <div className="field new-name">
+      <div className={`${field.field} new-name`}>
         <label htmlFor={`${id}-name`}>New site</label>
         <input
           id={`${id}-name`}
@@ -53,7 +54,7 @@ export function AddSite(): ReactNode {
           {...described}
         />
       </div>
-      <div className="field new-depth">
+      <div className={`${field.field} new-depth`}>
         <label htmlFor={`${id}-depth`}>Its depth, {unitName('depth', units)}</label>
         <input
           id={`${id}-depth`}

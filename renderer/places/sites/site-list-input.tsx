@@ -15,6 +15,7 @@ import { useDesk } from '../../store/store';
 import type { DepthSuggestion } from '../../../core/formats/site-draft';
 import { EMPTY_SITE_LIST, listOf, type ListedSite, type ReadSiteList, type SiteList } from './site-list';
 import './site-list.css';
+import field from '../../parts/field.module.css';
 
 /** Where a list is typed or pasted, or a file is chosen, and beneath it what was understood of it. */
 export function SiteListInput(props: {
@@ -68,7 +69,7 @@ function Typed(props: {
     change(`${text.slice(0, selectionStart)}${pasted}${text.slice(selectionEnd)}`);
   };
   return (
-    <div className="field wide">
+    <div className={`${field.field} ${field.wide}`}>
       <label htmlFor={id}>{label}</label>
       <textarea
         id={id}
@@ -79,7 +80,7 @@ function Typed(props: {
         onPaste={paste}
         onChange={(event) => change(event.target.value)}
       />
-      <div className="field-hint" id={`${id}-hint`}>
+      <div className={field.hint} id={`${id}-hint`}>
         A site on each line: name, depth in {unitName('depth', units)}, and if you like latitude, longitude
         and notes, as cells of a spreadsheet or with commas between; under headings also levels, briefing,
         plan B, least depth limit and not for. Waypoints (GPX) can be read too.

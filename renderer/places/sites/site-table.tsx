@@ -11,6 +11,7 @@ import { detailsText, SiteDetails } from './site-details';
 import styles from './site-details.module.css';
 import type { SiteRow, SiteSort } from './site-rows';
 import { sortSitesBy, useSitesView } from './sites-view';
+import refusal from '../../parts/refusal-line.module.css';
 
 interface Column {
   readonly sort: SiteSort;
@@ -187,7 +188,7 @@ function Row({ row }: { readonly row: SiteRow }): ReactNode {
       {refused && !refused.ok ? (
         <tr className="row-refusal">
           <td colSpan={COLUMNS.length + 1}>
-            <div className="field-refusal" role="alert">
+            <div className={refusal.refusal} role="alert">
               {refused.troubles[0].what} {refused.troubles[0].mend}{' '}
               <button type="button" className="linked" onClick={() => setRefused(null)}>
                 Dismiss

@@ -11,6 +11,7 @@ import { foundSites, siteRows, sortedSites, type SiteRow } from './site-rows';
 import { SiteTable } from './site-table';
 import { chooseSitesView, useSitesView } from './sites-view';
 import './sites.css';
+import field from '../../parts/field.module.css';
 
 const rowsOf = memo((trip: Trip) => siteRows(trip));
 
@@ -88,7 +89,7 @@ function Filter({ shown, all }: { readonly shown: number; readonly all: number }
   const typed = useSitesView((view) => view.typed);
   if (all === 0) return null;
   return (
-    <div className="field sites-filter">
+    <div className={`${field.field} sites-filter`}>
       <label htmlFor="sites-filter">Find by name or notes</label>
       <input
         id="sites-filter"
@@ -103,7 +104,7 @@ function Filter({ shown, all }: { readonly shown: number; readonly all: number }
           chooseSitesView({ typed: '' });
         }}
       />
-      <div className="field-hint" role="status">
+      <div className={field.hint} role="status">
         {typed.trim() === '' ? '' : `${shown} of ${all}`}
       </div>
     </div>

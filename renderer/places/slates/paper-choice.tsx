@@ -3,6 +3,7 @@ import { PAPERS, readPaper } from '../../../core/slate/paper';
 import { Choice } from '../../parts/choice';
 import { RefusalLine } from '../../parts/refusal-line';
 import type { Refusal } from '../../parts/use-draft';
+import field from '../../parts/field.module.css';
 
 const OWN = 'own size';
 
@@ -57,7 +58,7 @@ export function PaperChoice(props: {
         }}
       />
       {isOwn ? (
-        <div className="field">
+        <div className={field.field}>
           <label>
             {props.label}, width x height
             <input

@@ -16,6 +16,7 @@ import { namesText, parseNames, parseShares, parseTimes, sharesText, timesText }
 import { firstFlight, isWithoutSites, type StartingForm } from './starting-form';
 import { changeForm, useStartingView } from './starting-view';
 import styles from './starting.module.css';
+import refusal from '../../parts/refusal-line.module.css';
 
 /** The parts of the form, and which answers each of them asks for. */
 type Part = 'what' | 'when' | 'where' | 'who' | 'gas';
@@ -46,12 +47,12 @@ function Troubles({ part }: { readonly part: Part }): ReactNode {
   return (
     <div role="status">
       {troubles.slice(0, TOLD).map(({ what, where, mend }) => (
-        <div key={`${where}${what}`} className="field-refusal">
+        <div key={`${where}${what}`} className={refusal.refusal}>
           {what} {mend}
         </div>
       ))}
       {troubles.length > TOLD ? (
-        <div className="field-refusal">And {troubles.length - TOLD} more.</div>
+        <div className={refusal.refusal}>And {troubles.length - TOLD} more.</div>
       ) : null}
     </div>
   );

@@ -36,6 +36,17 @@ describe('styleBreaches', () => {
     expect(whats([module], code)).toEqual([]);
   });
 
+  it('takes a class of everybody’s that a module names as such for none of its own', () => {
+    const module = file('renderer/a/note.module.css', '.body > :global(.soft) { margin: 0; }');
+    const code = [
+      file(
+        'renderer/a/a.tsx',
+        "import note from './note.module.css';\nimport other from './other-note.module.css';\nnote.body;",
+      ),
+    ];
+    expect(whats([module], code)).toEqual([]);
+  });
+
   it('refuses a new file that is global, and one on the list that is gone', () => {
     expect(whats([file('renderer/a/b.css', 'p { margin: 0; }')], [], ['renderer/a/c.css'])).toEqual([
       'renderer/a/b.css: is global: name it x.module.css beside its component',

@@ -11,6 +11,7 @@ import type { Refusal } from '../../../parts/use-draft';
 import { useWords } from '../../../parts/use-words';
 import { useDesk } from '../../../store/store';
 import styles from './sheets.module.css';
+import field from '../../../parts/field.module.css';
 
 /** A site that is not in the list yet, made for the dives that are to go there: one step of undo. */
 export function NewSiteSheet({ diveIds }: { readonly diveIds: readonly Id[] }): ReactNode {
@@ -39,7 +40,7 @@ export function NewSiteSheet({ diveIds }: { readonly diveIds: readonly Id[] }): 
   return (
     <Dialog title={words(said`New site`)} onClose={closeOverlay} startsInFields>
       <form className={styles.form} onSubmit={add}>
-        <div className="field">
+        <div className={field.field}>
           <label htmlFor={`${id}-name`}>{words(said`Name`)}</label>
           <input
             id={`${id}-name`}
@@ -49,7 +50,7 @@ export function NewSiteSheet({ diveIds }: { readonly diveIds: readonly Id[] }): 
             {...described}
           />
         </div>
-        <div className="field">
+        <div className={field.field}>
           <label htmlFor={`${id}-depth`}>{words(said`Its depth, ${UNIT_NAMES.depth[units]}`)}</label>
           <input
             id={`${id}-depth`}
