@@ -29,6 +29,16 @@ export function nothingToPrint(): SlateFault {
   };
 }
 
+/** Of what is about mixes, where the trip has none. */
+export function noMixes(): SlateFault {
+  return {
+    kind: 'nothing',
+    what: 'There is nothing to print: no mix is on board.',
+    where: '',
+    mend: 'Add a mix to the trip first.',
+  };
+}
+
 /** Where there are dives, but the plan leaves out each of them. */
 export function nothingMade(): SlateFault {
   return {

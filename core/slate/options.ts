@@ -35,14 +35,19 @@ const UNITS: readonly SlateUnits[] = ['metric', 'imperial', 'both'];
 const CLOCKS: readonly Clock[] = ['24h', '12h'];
 const HOLES: readonly HoleSide[] = ['none', 'left', 'right', 'top'];
 
+/** What goes under water. */
+function isHeld(kind: SlateKind): boolean {
+  return kind === 'card' || kind === 'depth';
+}
+
 /** Paper of a kind where none is named: what goes under water is small, what lies on a table is not. */
 export function usualPaper(kind: SlateKind): string {
-  return kind === 'card' ? 'A6' : 'A4';
+  return isHeld(kind) ? 'A6' : 'A4';
 }
 
 /** The margin of a kind where none is given, millimetres. */
 export function usualMarginMm(kind: SlateKind): number {
-  return kind === 'card' ? 5 : 10;
+  return isHeld(kind) ? 5 : 10;
 }
 
 function oneOf<T extends string>(

@@ -17,11 +17,13 @@ import { printable } from './font';
 import { briefingDrafts } from './kinds/briefing';
 import { tagDrafts } from './kinds/tags';
 import { tripDrafts } from './kinds/trip';
-import { setterOf, type Page } from './layout';
+import { setterOf, type Page, type Setter } from './layout';
 import { nextDay, usualDates } from './next-day';
 import { slateWords } from './reading';
 import { onSheets } from './sheets';
 import { cardPages } from './card/pages';
+import { pagesSaid, type CardPages } from './card-sheets';
+import { depthCardPages } from './kinds/depth-card';
 import { planMark } from './plan-mark';
 import { foot, FOOT_PT, footHeight, PRINT_MIN_PT, type Draft, type FootFacts } from './page-frame';
 import { frameOf, imposition, PT_PER_MM } from './paper';
@@ -42,10 +44,11 @@ const KIND_NAMES: Record<SlateKind, string> = {
   briefing: 'briefing sheet',
   trip: 'trip sheet',
   tags: 'cylinder tags',
+  depth: 'depth card',
 };
 
 /** The kinds that are laid out as drafts of pages. */
-type DraftKind = Exclude<SlateKind, 'card'>;
+type DraftKind = Exclude<SlateKind, 'card' | 'depth'>;
 
 /** Nothing is laid out on less than this; what is in it decides the rest. */
 const NARROWEST_PT = 90;
@@ -79,9 +82,12 @@ function faultsOf(request: SlateRequest, facts: FootFacts): readonly SlateFault[
   const strangers = diverIds?.filter((id) => !ids.includes(id)) ?? [];
   if (strangers.length > 0) faults.push(unknownDivers(strangers, ids));
   const divingDays = divingDaysOf(request);
+  // A depth card is of the mixes, whoever dives when.
+  const isIdle =
+    request.kind === 'depth' ? diverIds?.length === 0 || ids.length === 0 : divingDays.length === 0;
   const idle = dates?.filter((date) => !divingDays.includes(date)) ?? [];
   if (strangers.length === 0 && idle.length > 0) faults.push(datesWithoutDives(idle, divingDays));
-  if (faults.length === 0 && (divingDays.length === 0 || dates?.length === 0)) faults.push(nothingToPrint());
+  if (faults.length === 0 && (isIdle || dates?.length === 0)) faults.push(nothingToPrint());
   if (!(marginMm >= 0)) faults.push(marginIsNone(marginMm));
   else if (marginMm > widestMarginMm(request)) {
     // With another fault there is nothing to try a margin with.
@@ -110,8 +116,8 @@ function fittingMarginMm(request: SlateRequest, facts: FootFacts): number | null
 
 /** Whether the paper inside its margins takes what has to stand on it. */
 function canHold(request: SlateRequest, facts: FootFacts): boolean {
-  if (request.kind !== 'card') return bodiesOf(request, facts) !== null;
-  return cardPages(request, setterOf(request.fonts), datesOf(request), facts.planMark).ok;
+  const faces = faceLayout(request, setterOf(request.fonts), facts);
+  return faces === null ? bodiesOf(request, facts) !== null : faces.ok;
 }
 
 /** What is at fault where a page does not take what has to stand on it: the margin where that is wider than usual. */
@@ -167,21 +173,26 @@ export function slatePages(asked: SlateRequest): Result<SlateLayout, SlateTroubl
   };
   const faults = faultsOf(request, facts);
   if (faults.length > 0) return failures(faults);
-  if (request.kind === 'card') return cardLayout(request, facts);
+  const set = setterOf(request.fonts);
+  const faces = faceLayout(request, set, facts);
+  if (faces !== null) {
+    if (!faces.ok) return faces.troubles[0].kind === 'paper' ? failure(tooSmall(request, facts)) : faces;
+    return success({ title: titleOf(request), ...faces.value, missingLetters: [...set.missing] });
+  }
   const { paper, marginMm, holes } = request;
   const how = request.sheet === null ? null : imposition(paper, request.sheet);
   if (how && !how.ok) return how;
 
   const bodies = bodiesOf(request, facts);
   if (bodies === null) return failure(tooSmall(request, facts));
-  const { drafts, set, footPt } = bodies;
+  const { drafts, set: drawn, footPt } = bodies;
   if (drafts.length === 0) return failure(nothingMade());
   const pages = drafts.map((draft, i): Page => {
     const number = facts.words(said`page ${i + 1}/${drafts.length}`);
     const size = { widthPt: paper.widthMm * PT_PER_MM, heightPt: paper.heightMm * PT_PER_MM };
     if ('marks' in draft) return { name: draft.name, ...size, marks: draft.marks(number) };
     const frame = frameOf(paper, marginMm, holes, request.twoSided && i % 2 === 1);
-    const below = foot(set, frame.width, footPt, facts, number);
+    const below = foot(drawn, frame.width, footPt, facts, number);
     return {
       name: draft.name,
       ...size,
@@ -195,18 +206,19 @@ export function slatePages(asked: SlateRequest): Result<SlateLayout, SlateTroubl
   return success({
     title: titleOf(request),
     pages: printed,
-    count: printed.length === 1 ? said`1 page` : said`${printed.length} pages`,
-    missingLetters: [...set.missing],
+    count: pagesSaid(printed.length),
+    missingLetters: [...drawn.missing],
   });
 }
 
-function cardLayout(request: SlateRequest, facts: FootFacts): Result<SlateLayout, SlateTrouble> {
-  const set = setterOf(request.fonts);
-  const made = cardPages(request, set, datesOf(request), facts.planMark);
-  if (!made.ok) {
-    return made.troubles[0].kind === 'paper' ? failure(tooSmall(request, facts)) : made;
-  }
-  return success({ title: titleOf(request), ...made.value, missingLetters: [...set.missing] });
+/** What is set in one size of type on faces; null: the kind is set as sheets. */
+function faceLayout(
+  request: SlateRequest,
+  set: Setter,
+  facts: FootFacts,
+): Result<CardPages, SlateTrouble> | null {
+  if (request.kind === 'card') return cardPages(request, set, datesOf(request), facts.planMark);
+  return request.kind === 'depth' ? depthCardPages(request, set, facts.planMark) : null;
 }
 
 /** White between the body of a page and its foot, points. */

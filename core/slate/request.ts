@@ -6,8 +6,8 @@ import type { SlateFonts } from './font';
 import type { HoleSide, Paper } from './paper';
 import type { Caution } from '../cautions/caution';
 
-/** Day card, briefing sheet, trip sheet, cylinder tags. */
-export const SLATE_KINDS = ['card', 'briefing', 'trip', 'tags'] as const;
+/** Day card, briefing sheet, trip sheet, cylinder tags, depth card. */
+export const SLATE_KINDS = ['card', 'briefing', 'trip', 'tags', 'depth'] as const;
 
 /** How a card sets its dives: two a face, with what more would cost; the plan of a whole day on one; one a page. */
 export const CARD_FORMS = ['full', 'short', 'dive'] as const;

@@ -100,6 +100,8 @@ const TENS: Decimals = [0, -1];
 const SHAPES = {
   /** A depth that was or will be reached by what is counted: of exposures, of stops. */
   depthMet: shape('depth', 'up', TENTH, WHOLE),
+  /** The depth that another one counts as. */
+  depthCounted: shape('depth', 'up', WHOLE),
   /** A depth that was set, as a plan or a limit: the figures beside it hold there, and not a foot deeper. */
   depthSet: shape('depth', 'down', TENTH, WHOLE),
   /** A depth that follows from a limit, such as a MOD. */

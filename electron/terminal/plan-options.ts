@@ -32,7 +32,8 @@ export const USAGE = `npm run --silent plan -- [TRIP] [options]
   --help           print this
 
 How slates are made:
-  --kind KIND      card (default), briefing, trip or tags: day card, briefing sheet, trip sheet, cylinder tags
+  --kind KIND      card (default), briefing, trip, tags or depth: day card, briefing sheet, trip sheet, cylinder tags,
+                   depth card of each mix
   --paper NAME     A6 (default for cards), A4 (for the others), A5, letter, half-letter, 4x6in, or a size such as 105x148mm
   --days DATES     next, all, or days such as 2027-03-15,2027-03-16; the next diving day by default, of the trip sheet all
   --clock CLOCK    times of day on slates: 24h (default) or 12h

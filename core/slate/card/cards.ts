@@ -3,7 +3,9 @@ import { assert } from '../../result';
 import { inOneSystem, wordsOf, type Words } from '../../words/reader';
 import { said } from '../../words/said';
 import { SAFETY_LINE } from '../../words/safety-line';
-import { beside, space, stack, tagged, type Block, type Setter } from '../layout';
+import { space, stack, tagged, type Block, type Setter } from '../layout';
+import { footBlock, type FootCaution } from '../card-foot';
+import { type Card, type Face, type FaceSpace } from '../card-sheets';
 import { unmarked } from '../markup';
 import { slateReader } from '../reading';
 import type { CardForm, SlateRequest } from '../request';
@@ -13,25 +15,6 @@ import { measureOf, type Measure } from './measure';
 import { oneDive } from './one';
 import { blockOf, lines, penOf, put, TYPES, widthMm, type Pen } from './pen';
 import { shortDive } from './short';
-
-/** One side of a card. */
-export interface Face {
-  readonly name: string;
-  /** Inside the margins. */
-  readonly body: Block;
-}
-
-/** A day of one diver, or of several whose cards say the same. */
-export interface Card {
-  readonly faces: readonly Face[];
-}
-
-/** Where a face is written on, in points, and how much larger it is than one of A6. */
-export interface FaceSpace {
-  readonly widthPt: number;
-  readonly heightPt: number;
-  readonly scale: number;
-}
 
 interface NamedDay {
   readonly names: readonly string[];
@@ -89,42 +72,6 @@ export function headBlock(pen: Pen, { names, day }: NamedDay, right: string, wid
           : [put(pen, right, TYPES.caption, { x: width, y: 0, pitch: 4.4, align: 'right' })]),
       ]);
     }),
-  ]);
-}
-
-/** What to do on the front, that no model prevents on the back; both where there is one face alone. */
-const DO = said`Stay within your training. Analyse your cylinder. Computer and local rules come first.`;
-const NO_PROMISE = said`No model or table prevents decompression sickness or oxygen toxicity.`;
-
-type Caution = 'do' | 'no promise' | 'both' | 'whole';
-
-/** The foot: one small line of caution, or all of it once a booklet; and which plan this is a print of. */
-function footBlock(pen: Pen, words: Words, which: Caution, mark: string, width: number): Block {
-  const texts = {
-    do: [DO],
-    'no promise': [NO_PROMISE],
-    both: [DO, NO_PROMISE],
-    whole: [SAFETY_LINE],
-  }[which].map(words);
-  const print = words(said`plan ${mark}`);
-  const printAt = width - widthMm(pen, print, TYPES.caution);
-  const body = stack(texts.map((text) => lines(pen, text, TYPES.caution, width, 3)));
-  // The plan is named where a line leaves room for it: on one side of a card at least.
-  const ends = lines(pen, texts[texts.length - 1]!, TYPES.caution, width, 3).at(0, 0);
-  const last = Math.max(...ends.map(({ y }) => y));
-  const end = Math.max(
-    ...ends.filter(({ y }) => y === last).map(({ x, width: wide }) => (x + wide) / pen.mm),
-  );
-  const printed =
-    end + 2 > printAt
-      ? []
-      : [put(pen, print, TYPES.caution, { x: printAt, y: body.heightPt / pen.mm - 3, pitch: 3 })];
-  return stack([
-    space(0.8 * pen.mm),
-    beside([
-      { block: body, x: 0 },
-      { block: blockOf(pen, 3, printed), x: 0 },
-    ]),
   ]);
 }
 
@@ -214,7 +161,7 @@ function cardDrafts(
 ): readonly CardDraft[] | null {
   const width = face.widthPt / pen.mm;
   const measure = measureOf(width, request.units);
-  const footPt = (which: Caution): number => footBlock(pen, words, which, '8888', width).heightPt;
+  const footPt = (which: FootCaution): number => footBlock(pen, words, which, '8888', width).heightPt;
   const usualFootPt = Math.max(footPt('do'), footPt('no promise'));
   const made: CardDraft[] = [];
   for (const shared of sharedDays(request, dates)) {
@@ -289,8 +236,8 @@ export function dayCards(
       const head = headBlock(pen, shared, isSpare ? '' : turnWords(words, drafts, at, shared.day), width);
       const asDived = draft.dives.map(({ index }) => shared.day.dives[index]!.asDived);
       const numbers = draft.dives.map(({ index }) => shared.day.dives[index]!.number).join(', ');
-      const usual: Caution = padded.length === 1 ? 'both' : at === 0 ? 'do' : 'no promise';
-      const bodyWith = (which: Caution): Block | null =>
+      const usual: FootCaution = padded.length === 1 ? 'both' : at === 0 ? 'do' : 'no promise';
+      const bodyWith = (which: FootCaution): Block | null =>
         faceBody(
           pen,
           head,

@@ -1,95 +1,12 @@
 /** Cards as pages, on the paper that is asked for. */
-import { failure, success, type Result } from '../../result';
-import { said, type Said } from '../../words/said';
+import { failure, type Result } from '../../result';
+import { cardSheets, papersOf, spaceOf, type CardPages } from '../card-sheets';
 import { paperTooSmall } from '../faults';
-import type { Page, Setter } from '../layout';
-import { frameOf, imposition, PT_PER_MM, type Imposition, type Paper } from '../paper';
+import type { Setter } from '../layout';
+import { PT_PER_MM } from '../paper';
 import type { SlateRequest, SlateTrouble } from '../request';
-import { foldedPages, onSheets } from '../sheets';
-import { dayCards, type FaceSpace } from './cards';
+import { dayCards } from './cards';
 import { LEAST_MEASURE } from './measure';
-
-/** A face of A6 is what all sizes of the card are given for, millimetres. */
-const A6 = { widthMm: 105, heightMm: 148 };
-
-/** What stands lower than a card's margin: its foot may come this near to the edge, millimetres. */
-const FOOT_MARGIN = 4;
-
-/** Large papers are no face: they take several, to cut. Nothing is scaled down for it. */
-const CUT_FROM: Readonly<Record<string, Paper>> = {
-  A4: { name: 'A6', ...A6 },
-  letter: { name: 'half-letter', widthMm: 5.5 * 25.4, heightMm: 8.5 * 25.4 },
-};
-
-/** The face and the sheet that a request means. */
-function papersOf({ paper, sheet }: SlateRequest): { readonly face: Paper; readonly sheet: Paper | null } {
-  const face = CUT_FROM[paper.name];
-  return face === undefined ? { face: paper, sheet } : { face, sheet: sheet ?? paper };
-}
-
-/** A larger face has everything larger, in tenths; a smaller one nothing smaller. */
-function scaleOf({ widthMm, heightMm }: Paper): number {
-  const fitting = Math.min(widthMm / A6.widthMm, heightMm / A6.heightMm);
-  return Math.max(1, Math.floor(fitting * 10 + 1e-6) / 10);
-}
-
-function spaceOf(
-  face: Paper,
-  { marginMm, holes }: SlateRequest,
-  isBack: boolean,
-): FaceSpace & { x: number; y: number } {
-  const frame = frameOf(face, marginMm, holes, isBack);
-  const lower = Math.max(0, marginMm - FOOT_MARGIN) * PT_PER_MM;
-  return {
-    x: frame.x,
-    y: frame.y,
-    widthPt: frame.width,
-    heightPt: frame.height + lower,
-    scale: scaleOf(face),
-  };
-}
-
-export interface CardPages {
-  readonly pages: readonly Page[];
-  /** How many cards, pages and sheets that is. */
-  readonly count: Said;
-}
-
-function cardsSaid(count: number): Said {
-  return count === 1 ? said`1 card` : said`${count} cards`;
-}
-
-function pagesSaid(count: number): Said {
-  return count === 1 ? said`1 page` : said`${count} pages`;
-}
-
-function sheetsSaid(count: number, paper: string): Said {
-  return count === 1 ? said`1 sheet of ${paper}` : said`${count} sheets of ${paper}`;
-}
-
-function countSaid(
-  cards: number,
-  pages: number,
-  sides: number,
-  sheet: Paper | null,
-  isFolded: boolean,
-  twoSided: boolean,
-): Said {
-  if (sheet === null) {
-    return isFolded
-      ? said`${cardsSaid(cards)}, to fold: ${pagesSaid(pages)}`
-      : said`${cardsSaid(cards)}: ${pagesSaid(pages)}`;
-  }
-  const sheets = sheetsSaid(twoSided ? Math.ceil(sides / 2) : sides, sheet.name);
-  return twoSided
-    ? said`${cardsSaid(cards)}: ${sheets}, printed on both sides`
-    : said`${cardsSaid(cards)}: ${sheets}`;
-}
-
-/** How pages lie on the sheets that are asked for; null: each is its own. */
-function imposed(page: Paper, sheet: Paper | null): Result<Imposition | null, SlateTrouble> {
-  return sheet === null ? success(null) : imposition(page, sheet);
-}
 
 /**
  * Lays out cards.
@@ -102,7 +19,7 @@ export function cardPages(
   dates: readonly string[],
   mark: string,
 ): Result<CardPages, SlateTrouble> {
-  const { face, sheet } = papersOf(request);
+  const { face } = papersOf(request);
   // What is on one face, and what has a page of its own, is not folded.
   const isFolded = request.isFolded && request.card === 'full';
   const twoSided = request.twoSided && !isFolded;
@@ -111,31 +28,5 @@ export function cardPages(
   if (front.widthPt < LEAST_MEASURE * PT_PER_MM * front.scale - 1e-6) return failure(tooSmall);
   const cards = dayCards(request, set, dates, front, mark, isFolded || twoSided);
   if (cards === null) return failure(tooSmall);
-  const faces = cards.flatMap((card) =>
-    card.faces.map(({ name, body }, i): Page => {
-      const { x, y } = spaceOf(face, request, i % 2 === 1);
-      return {
-        name,
-        widthPt: face.widthMm * PT_PER_MM,
-        heightPt: face.heightMm * PT_PER_MM,
-        marks: body.at(x, y),
-      };
-    }),
-  );
-  const pages = isFolded ? foldedPages(faces) : faces;
-  const page: Paper = isFolded ? { ...face, widthMm: 2 * face.widthMm } : face;
-  const how = imposed(page, sheet);
-  if (!how.ok) return how;
-  const printed = how.value === null ? pages : onSheets(pages, page, how.value, twoSided);
-  return success({
-    pages: printed,
-    count: countSaid(
-      cards.length,
-      pages.length,
-      printed.length,
-      how.value === null ? null : sheet,
-      isFolded,
-      twoSided,
-    ),
-  });
+  return cardSheets(request, cards, { isFolded, twoSided });
 }

@@ -19,6 +19,7 @@ const KINDS: readonly Option<SlateKind>[] = [
   { value: 'briefing', label: 'Briefing sheet' },
   { value: 'trip', label: 'Trip sheet' },
   { value: 'tags', label: 'Cylinder tags and log' },
+  { value: 'depth', label: 'Depth card' },
 ];
 
 const FORMS: readonly Option<CardForm>[] = [

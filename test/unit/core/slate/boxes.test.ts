@@ -71,9 +71,12 @@ function smallestPt(kind: SlateKind): number {
   return kind === 'tags' ? PRINT_MIN_PT : FOOT_PT;
 }
 
+/** What is set on faces: cards. */
+const ON_FACES: readonly SlateKind[] = ['card', 'depth'];
+
 /** Labels have no margins but an inset of their own; the foot of a card stands a millimetre lower. */
 function marginPt(kind: SlateKind): number {
-  return (kind === 'tags' ? 2 : kind === 'card' ? 4 : MARGIN_MM) * PT_PER_MM;
+  return (kind === 'tags' ? 2 : ON_FACES.includes(kind) ? 4 : MARGIN_MM) * PT_PER_MM;
 }
 
 describe('every kind on every paper', () => {
@@ -127,7 +130,7 @@ describe('figures', () => {
 });
 
 describe('the foot of each page', () => {
-  for (const kind of SLATE_KINDS.filter((each) => each !== 'card')) {
+  for (const kind of SLATE_KINDS.filter((each) => !ON_FACES.includes(each))) {
     it(`${kind}: carries the cautions, the trip, the day, the version and the page`, () => {
       const { pages } = layoutOf(demoTrip(), { kind, paper: aPaper('A4') });
       const version = `file version 2-${planMark(demoTrip())}`;
