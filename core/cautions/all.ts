@@ -14,6 +14,7 @@ import { deeperThanSite } from './deeper-than-site';
 import { deeperThanTheOneBefore } from './deeper-than-the-one-before';
 import { earlierDiveWithoutMix } from './earlier-dive-without-mix';
 import { esotOverDay } from './esot-over-day';
+import { flightBeforeOtherView } from './flight-before-other-view';
 import { flightHours } from './flight-hours';
 import { flightTooSoon } from './flight-too-soon';
 import { gasDense } from './gas-dense';
@@ -66,6 +67,7 @@ export const RULES: readonly Rule[] = [
   gasTooDense,
   deeperThanSite,
   siteNotForDiver,
+  flightBeforeOtherView,
   shortInterval,
   deeperThanTheOneBefore,
   otuOverDay,

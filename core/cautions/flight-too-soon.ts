@@ -1,15 +1,8 @@
-import { said, type Said } from '../words/said';
+import { said } from '../words/said';
 import { momentAt, wallMin } from '../words/calendar';
-import { flyingRow, HOURS_BEFORE_FLIGHT, type FlyingRow } from '../ledger/flying';
+import { flyingRowSaid } from '../ledger/flight-said';
 import { eachDiver, type Rule } from './rule';
 import { FLYING_SOURCE } from './sources';
-
-const AFTER: Readonly<Record<FlyingRow, Said>> = {
-  oneNoStopDive: said`after one no-stop dive`,
-  severalDivesOrDays: said`after several dives or days of diving`,
-  requiredStops: said`after a dive with required stops`,
-  unknownMix: said`after a dive whose mix is not known`,
-};
 
 /** A flight before flying is clear. Source: as in the rule. */
 export const flightTooSoon: Rule = {
@@ -20,12 +13,10 @@ export const flightTooSoon: Rule = {
     const { flight } = ledger.trip;
     if (flight === null) return [];
     const flightMin = wallMin(flight.at);
-    const search = eachDiver((diverLedger) => {
-      const { flyAfterMin } = diverLedger;
-      if (flyAfterMin === null || flightMin >= flyAfterMin) return [];
-      const row = flyingRow(diverLedger)!;
-      const hours = HOURS_BEFORE_FLIGHT[row];
-      const says = said`The flight leaves before flying is clear on ${momentAt(flyAfterMin)}, ${hours} h ${AFTER[row]}: be out of the water by ${momentAt(flightMin - hours * 60)}, or take a later flight.`;
+    const search = eachDiver(({ flight: views }) => {
+      if (views === null || flightMin >= views.guideline.clearMin) return [];
+      const { row, hours, clearMin } = views.guideline;
+      const says = said`The flight leaves before flying is clear on ${momentAt(clearMin)}, ${hours} h ${flyingRowSaid(row)}: be out of the water by ${momentAt(flightMin - hours * 60)}, or take a later flight.`;
       return [{ diveId: null, atMin: flightMin, says }];
     });
     return search(ledger);

@@ -59,6 +59,13 @@ export const NUMBER_RULES = {
     4500,
     said`Give the height of the water's surface above the sea; 0 at the sea.`,
   ),
+  cabinAltitudeM: rule(
+    said`Cabin altitude`,
+    'depth',
+    0,
+    4600,
+    said`Give the height that the cabin's pressure stands for; ${usual('depth', [2438], [8000])} is what an airliner may have.`,
+  ),
   descentMPerMin: rule(
     said`Descent rate`,
     'speed',

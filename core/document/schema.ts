@@ -206,6 +206,7 @@ const settingsSchema = record(said`Settings`, {
   ascentMPerMin: byDefault(number('ascentMPerMin'), DEFAULTS.ascentMPerMin),
   gasLaw: byDefault(oneOf(said`Gas law`, ['ideal', 'real']), 'ideal'),
   analysisTolerance: byDefault(number('analysisTolerance'), 0),
+  cabinAltitudeM: z.exactOptional(number('cabinAltitudeM')),
 });
 
 const level = record(said`Level`, { depthM: number('levelDepthM'), min: number('levelMin') });

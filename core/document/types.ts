@@ -62,6 +62,8 @@ export interface TripSettings extends Rates {
   readonly gasLaw: GasLaw;
   /** How far a filled mix may miss its label when the richest mix is chosen, as a fraction: 0 or 0.01. */
   readonly analysisTolerance: number;
+  /** Altitude that the cabin of the flight home stands for, metres; left out: 8 000 ft. */
+  readonly cabinAltitudeM?: number;
 }
 
 export interface Diver {

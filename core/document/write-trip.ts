@@ -40,7 +40,7 @@ const KEY_ORDER: Readonly<Record<string, readonly string[]>> = {
     'emergency',
   ],
   water: ['density', 'altitudeM'],
-  settings: ['descentMPerMin', 'ascentMPerMin', 'gasLaw', 'analysisTolerance'],
+  settings: ['descentMPerMin', 'ascentMPerMin', 'gasLaw', 'analysisTolerance', 'cabinAltitudeM'],
   party: [
     'id',
     'name',

@@ -81,6 +81,12 @@ function diverOf(trip: Trip, ledger: DiverLedger) {
     }),
     days: ledger.days,
     flyAfter: textOrNull(ledger.flyAfterMin),
+    flight: ledger.flight && {
+      latest: ledger.flight.latest,
+      guideline: textOrNull(ledger.flight.guideline.clearMin),
+      table: textOrNull(ledger.flight.table.clearMin),
+      model: textOrNull(ledger.flight.model.clearMin),
+    },
     clearAt: textOrNull(ledger.clearAtMin),
   };
 }

@@ -59,14 +59,3 @@ export function lastSurfacingMin({ earlier, entries }: Dived): WallMin | null {
   for (const { isMade, surfacesMin } of entries) if (isMade) latest = Math.max(latest, surfacesMin);
   return latest === -Infinity ? null : latest;
 }
-
-/**
- * The moment from which flying is clear: the hours of the row, counted from the latest surfacing.
- * @returns minutes of wall-clock time; null without dives
- * Source: as `HOURS_BEFORE_FLIGHT`.
- */
-export function flyAfterMin(dived: Dived): WallMin | null {
-  const row = flyingRow(dived);
-  const surfacedMin = lastSurfacingMin(dived);
-  return row === null || surfacedMin === null ? null : surfacedMin + HOURS_BEFORE_FLIGHT[row] * 60;
-}

@@ -3,6 +3,7 @@ import type { Leg, Stop } from '../profile';
 import type { Lanes } from '../tissues/affine-map';
 import type { WallMin } from '../words/calendar';
 import type { Dive, Diver, Mix, Trip } from '../document/types';
+import type { FlightViews } from './flight-views';
 
 /** What a diver holds at a moment. */
 export interface Carry {
@@ -165,7 +166,9 @@ export interface DiverLedger {
   readonly days: readonly LedgerDay[];
   /** Days with dives, on the trip or brought to it. */
   readonly divingDays: number;
-  /** Flying is clear from here; null without dives. */
+  /** When flying is clear, three ways; null without dives. */
+  readonly flight: FlightViews | null;
+  /** Flying is clear from here, by the latest of them; null without dives. */
   readonly flyAfterMin: WallMin | null;
   /** Every compartment is back within 1 % of its limit from rest; null without dives. */
   readonly clearAtMin: WallMin | null;

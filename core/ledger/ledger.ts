@@ -6,7 +6,8 @@ import { diverOn } from '../document/gas-rate';
 import { dayNumber, wallDate, type WallMin } from '../words/calendar';
 import { divePlan } from './dive-plan';
 import { step, surfaceLimits, type FoldContext } from './entry';
-import { flyAfterMin, type Dived } from './flying';
+import { flightViews } from './flight-views';
+import type { Dived } from './flying';
 import type { Carry, DiverLedger, Entry, Ledger, LedgerDay } from './ledger-types';
 import { mixFor } from './mix-choice';
 import { startOf, type Start } from './start';
@@ -121,6 +122,7 @@ function finished(
   for (const entry of earlier) divingDays.add(dayOf(entry));
   for (const entry of entries) if (entry.isMade) divingDays.add(dayOf(entry));
   const last = entries[entries.length - 1]?.after ?? carry;
+  const flight = flightViews(trip, { earlier, entries }, last, diver.gradient.high);
   return {
     diver,
     earlier,
@@ -128,7 +130,8 @@ function finished(
     entries,
     days: daysOf({ earlier, entries }, known),
     divingDays: divingDays.size,
-    flyAfterMin: flyAfterMin({ earlier, entries }),
+    flight,
+    flyAfterMin: flight?.clearMin ?? null,
     clearAtMin:
       last.exposures.length === 0
         ? null

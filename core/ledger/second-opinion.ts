@@ -2,9 +2,10 @@ import { type Surroundings, surroundingsOf } from '../profile';
 import type { DiverLedger, Entry } from './ledger-types';
 import type { Id, Trip } from '../document/types';
 import { ambientBar } from '../water';
-import { GROUPS, type Group } from '../tables/data';
-import { altitudeWaitMin, tableStep, type TableReading, type TableState } from '../tables/procedure';
+import type { Group } from '../tables/data';
+import { tableStep, type TableReading, type TableState } from '../tables/procedure';
 import type { WallMin } from '../words/calendar';
+import type { Dived } from './flying';
 
 /** The table's view of one entry, beside the model's. */
 export interface SecondOpinion extends Omit<TableReading, 'groupAfter'> {
@@ -26,10 +27,6 @@ const SURFACE_FSW = 33;
 
 /** Higher than this the table wants its depths corrected for altitude. Source: common practice, 300 m (1 000 ft). */
 export const TABLE_UP_TO_ALTITUDE_M = 300;
-
-/** Cabin of an airliner, by the table's own rule. Source: table 9-6, notes. */
-const CABIN_FT = 8000;
-const DAY_MIN = 1440;
 
 /**
  * Depth the table is entered with.
@@ -61,32 +58,67 @@ function notEntered(entry: Entry, groupBefore: Group | null, reason: string): Se
   };
 }
 
+/** What the table said to an entry, what it came after, and what it left. */
+interface Walked {
+  readonly before: TableState | null;
+  readonly surfacedMin: WallMin | null;
+  readonly opinion: SecondOpinion;
+  readonly state: TableState;
+}
+
+/** Read anew only from the first dive that changed: a ledger takes the entries before it over as they are. */
+const walkedKnown = new WeakMap<Entry, Walked>();
+
+function walkedEntry(
+  entry: Entry,
+  o2: number,
+  around: Surroundings,
+  before: TableState | null,
+  surfacedMin: WallMin | null,
+): Walked {
+  const known = walkedKnown.get(entry);
+  if (known !== undefined && known.before === before && known.surfacedMin === surfacedMin) return known;
+  const depthFsw = tableDepthFsw(entry.depthM, o2, around);
+  const intervalMin = surfacedMin === null ? null : entry.startMin - surfacedMin;
+  const { reading, state } = tableStep({ depthFsw, bottomMin: entry.bottomMin, intervalMin }, before);
+  const agrees = reading.isWithin === null ? null : reading.isWithin === !entry.isPastLimit;
+  const opinion = {
+    procedure: 'usn-rev7-air' as const,
+    diveId: entry.dive.id,
+    depthFsw,
+    agrees,
+    ...reading,
+  };
+  const result = { before, surfacedMin, opinion, state };
+  walkedKnown.set(entry, result);
+  return result;
+}
+
 /** Made dives through the table, each with what the one before left; the others have no place in it. */
 function walked(entries: readonly Entry[], around: Surroundings): readonly SecondOpinion[] {
   let state: TableState | null = null;
   let surfacedMin: WallMin | null = null;
   return entries.map((entry) => {
-    const { o2, bottomMin, startMin, surfacesMin } = entry;
-    if (!entry.isMade || o2 === null) {
+    if (!entry.isMade || entry.o2 === null) {
       return notEntered(
         entry,
         null,
         'No mix of the trip may go on this dive, so there is nothing to look up.',
       );
     }
-    const depthFsw = tableDepthFsw(entry.depthM, o2, around);
-    const intervalMin = surfacedMin === null ? null : startMin - surfacedMin;
-    const next = tableStep({ depthFsw, bottomMin, intervalMin }, state);
+    const next = walkedEntry(entry, entry.o2, around, state, surfacedMin);
     ({ state } = next);
-    surfacedMin = surfacesMin;
-    const { isWithin } = next.reading;
-    const agrees = isWithin === null ? null : isWithin === !entry.isPastLimit;
-    return { procedure: 'usn-rev7-air', diveId: entry.dive.id, depthFsw, agrees, ...next.reading };
+    surfacedMin = entry.surfacesMin;
+    return next.opinion;
   });
 }
 
-/** What the table says to the dives brought to the trip, with the stops they needed, and to those of the trip. */
-function opinionsOfAll({ earlier, entries }: DiverLedger, trip: Trip): readonly SecondOpinion[] {
+/**
+ * What the table says to the dives brought to the trip, with the stops they needed, and to those of the trip.
+ * @returns one opinion an entry, those brought first
+ * Source: as `secondOpinions`.
+ */
+export function opinionsOfAll({ earlier, entries }: Dived, trip: Trip): readonly SecondOpinion[] {
   const all = [...earlier, ...entries];
   const { altitudeM } = trip.water;
   if (altitudeM <= TABLE_UP_TO_ALTITUDE_M) return walked(all, surroundingsOf(trip));
@@ -104,30 +136,4 @@ function opinionsOfAll({ earlier, entries }: DiverLedger, trip: Trip): readonly 
  */
 export function secondOpinions(diverLedger: DiverLedger, trip: Trip): readonly SecondOpinion[] {
   return opinionsOfAll(diverLedger, trip).slice(diverLedger.earlier.length);
-}
-
-/**
- * When the table lets a diver fly: the wait of the highest group of the 24 hours before the last surfacing, dives
- * brought to the trip included.
- * @param diverLedger one diver's ledger @param trip the document it was computed from
- * @returns group and wait, minutes after the last surfacing; null without dives or without a group
- * Source: U.S. Navy Diving Manual Revision 7 (2016), table 9-6: 8 000 ft for an airliner.
- */
-export function tableFlight(
-  diverLedger: DiverLedger,
-  trip: Trip,
-): { readonly group: Group; readonly waitMin: number } | null {
-  const opinions = opinionsOfAll(diverLedger, trip);
-  const all = [...diverLedger.earlier, ...diverLedger.entries];
-  const made = all.filter((entry) => entry.isMade);
-  const lastMin = Math.max(...made.map((entry) => entry.surfacesMin));
-  let highest = -1;
-  all.forEach((entry, i) => {
-    const group = opinions[i]?.groupAfter ?? null;
-    if (!entry.isMade || group === null || lastMin - entry.surfacesMin > DAY_MIN) return;
-    highest = Math.max(highest, GROUPS.indexOf(group));
-  });
-  const group = GROUPS[highest];
-  const waitMin = group === undefined ? null : altitudeWaitMin(group, CABIN_FT);
-  return group === undefined || waitMin === null ? null : { group, waitMin };
 }

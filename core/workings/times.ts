@@ -1,13 +1,14 @@
-import { secondOpinions, tableFlight, type SecondOpinion } from '../ledger/second-opinion';
+import { secondOpinions, type SecondOpinion } from '../ledger/second-opinion';
 import { AIR_N2, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
 import { surfaceLimits } from '../ledger/entry';
-import { flyingRow, HOURS_BEFORE_FLIGHT, lastSurfacingMin } from '../ledger/flying';
+import { flightLines } from '../ledger/flight-said';
 import { CLEAR_SHARE } from '../ledger/ledger';
 import { bar, digits, minutes, minutesOut, momentText } from './digits';
 import { compartmentStep, MODEL } from './nitrogen';
 import type { Asked, Work, WorkingsStep } from './types';
 import { surroundingsOf } from '../profile';
 import type { WallMin } from '../words/calendar';
+import { said } from '../words/said';
 
 const TABLE =
   'U.S. Navy Diving Manual Revision 7 (2016), tables 9-7 and 9-8, and ch. 10 for the equivalent air depth';
@@ -46,48 +47,32 @@ export const intervalWorkings: Work = (asked) => {
 
 /** When flying is clear. Source: named in the workings. */
 export const flyWorkings: Work = (asked) => {
-  const { diverLedger, trip, words } = asked;
-  const row = flyingRow(diverLedger);
+  const { diverLedger, words } = asked;
+  const { flight } = diverLedger;
   const shared = {
     title: 'When flying is clear',
     formula:
-      'last surfacing + 12 h after one no-stop dive, 18 h after several dives or days, 24 h after required stops; dives brought to the trip count',
+      'the latest of: last surfacing + 12 h after one no-stop dive, 18 h after several dives or days, 24 h after required stops; last surfacing + the government table’s wait; the moment from which every compartment tolerates the cabin’s pressure. Dives brought to the trip count',
     source:
-      'P. J. Sheffield, R. D. Vann (eds), Flying After Recreational Diving (2004); bubbles even after 24 h: D. Cialoni et al., Aviat Space Environ Med 2014;85(10):993-998',
+      'P. J. Sheffield, R. D. Vann (eds), Flying After Recreational Diving (2004); U.S. Navy Diving Manual Revision 7 (2016), table 9-6; tolerated tensions after A. A. Buehlmann and E. C. Baker; bubbles even after 24 h: D. Cialoni et al., Aviat Space Environ Med 2014;85(10):993-998',
   };
-  const lastMin = lastSurfacingMin(diverLedger);
-  if (row === null || lastMin === null) return { ...shared, steps: [], result: 'no dives', exact: null };
-  const hours = HOURS_BEFORE_FLIGHT[row];
-  const exact = lastMin + hours * 60;
-  const table = tableFlight(diverLedger, trip);
-  const tableStep: readonly WorkingsStep[] =
-    table === null
-      ? []
-      : [
-          {
-            label: `By the government table (9-6) from group ${table.group}, another view and no reason to go earlier`,
-            value: `${digits(table.waitMin / 60, 1)} h`,
-          },
-        ];
+  if (flight === null) return { ...shared, steps: [], result: 'no dives', exact: null };
+  const views = flightLines(flight).map(({ name, clear, why, isLatest }): WorkingsStep => ({
+    label: words(isLatest ? said`${name}, which counts` : said`${name}`),
+    value: words(clear === null ? said`${why}` : said`${clear}: ${why}`),
+  }));
   return {
     ...shared,
     steps: [
-      momentStep('Last surfacing', lastMin, asked),
-      {
-        label:
-          row === 'unknownMix'
-            ? 'Hours, as after stops: the mix of a dive is not known'
-            : 'Hours of the guideline',
-        value: `${hours} h`,
-      },
-      ...tableStep,
+      momentStep('Last surfacing', flight.lastSurfacingMin, asked),
+      ...views,
       {
         label: 'To know',
         value: 'bubbles were found in some divers in flight even after 24 h: leave more where you can',
       },
     ],
-    result: momentText(exact, words),
-    exact,
+    result: momentText(flight.clearMin, words),
+    exact: flight.clearMin,
   };
 };
 

@@ -20,6 +20,7 @@ import {
 } from '../../core/words/said';
 import { divesSaid, HEADS, mixSaid, NO_END, NONE, PAST, SEVERITIES } from '../../core/words/terms';
 import type { DiverLedger, Entry, Ledger, LedgerDay } from '../../core/ledger/ledger-types';
+import { flightLines } from '../../core/ledger/flight-said';
 import { roomMinutes, type MinutesRoom } from '../../core/ledger/room';
 import { roomSaid } from '../../core/ledger/room-said';
 import { isPastRoom, isRoomUnknown, tightestOf } from '../../core/ledger/tightest';
@@ -221,11 +222,11 @@ function cautionText(trip: Trip, caution: Caution, words: Words): string {
 }
 
 function flyingText(ledger: Ledger, words: Words): string {
-  const lines = ledger.divers.map(({ diver, flyAfterMin }) =>
-    flyAfterMin === null
-      ? said`${diver.name}: no dives.`
-      : said`${diver.name}: clear to fly from ${momentAt(flyAfterMin)}.`,
-  );
+  const lines = ledger.divers.map(({ diver, flight }) => {
+    if (flight === null) return said`${diver.name}: no dives.`;
+    const latest = flightLines(flight).find(({ isLatest }) => isLatest)!;
+    return said`${diver.name}: clear to fly from ${momentAt(flight.clearMin)} (${latest.name}: ${latest.why}).`;
+  });
   const { flight } = ledger.trip;
   if (flight !== null) lines.push(said`The flight leaves ${moment(flight.at)}.`);
   return lines.map((sentence) => wrapped(words(sentence), 2)).join('\n');

@@ -16,6 +16,7 @@ import { closeOverlay } from '../actions/view';
 import { todayText } from '../figures/local-time';
 import { waterChoices } from '../figures/waters';
 import { Choice } from '../parts/choice';
+import { CABIN_ALTITUDE_M } from '../../core/ledger/flight-views';
 import { Dialog } from '../parts/dialog';
 import { TextField } from '../parts/field';
 import { MomentFields } from '../parts/moment-fields';
@@ -57,6 +58,14 @@ export function TripDetails(): ReactNode {
             Add the flight home
           </button>
         )}
+        <UnitField
+          label="Cabin stands for"
+          kind="depth"
+          value={settings.cabinAltitudeM ?? CABIN_ALTITUDE_M}
+          decimals={0}
+          step={100}
+          commit={(cabinAltitudeM) => setRates({ cabinAltitudeM })}
+        />
         <h3>In an emergency, for the briefing</h3>
         {EMERGENCY_KEYS.map((field) => (
           <TextField

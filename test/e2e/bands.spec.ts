@@ -90,7 +90,7 @@ test.describe('the bands', () => {
     await expect(page.locator('[data-part=fly]')).toHaveCount(1);
     await expect(page.locator('[data-part=flight]')).toHaveCount(1);
     const notes = page.locator('[data-part="day note"]');
-    await expect(notes).toHaveText(['No flying before 10:20', 'Flight home 16:30']);
+    await expect(notes).toHaveText(['No flying before 13:21', 'Flight home 16:30']);
   });
 
   test('give the same figures as a table', async ({ bench: { page } }) => {

@@ -7,7 +7,7 @@ import type { AsDived, Dive, Diver, EarlierDive, Trip } from '../../core/documen
 import { ledger } from '../../core/ledger/ledger';
 import type { DiverLedger, Entry } from '../../core/ledger/ledger-types';
 import { roomOf } from '../../core/ledger/room';
-import { secondOpinions, tableFlight } from '../../core/ledger/second-opinion';
+import { secondOpinions } from '../../core/ledger/second-opinion';
 import { wordedCautions, type Worded } from '../support/cautions';
 import { trips } from '../support/trip-arbitrary';
 
@@ -100,9 +100,8 @@ function comparable(whole: DiverLedger, trip: Trip, entries: readonly Entry[]) {
       .filter(({ date }) => ends.has(date))
       .map(({ date, otu, otuAllowed, esot, cnsDayPeak }) => ({ date, otu, otuAllowed, esot, cnsDayPeak })),
     divingDays: whole.divingDays,
-    flyAfterMin: whole.flyAfterMin,
+    flight: whole.flight,
     clearAtMin: whole.clearAtMin,
-    tableFlight: tableFlight(whole, trip),
   };
 }
 

@@ -6,12 +6,11 @@
  * 2438 m. Read in the organiser's own summary of the proceedings.
  */
 import { expect, it } from 'vitest';
-import { flyAfterMin } from '../../core/ledger/flying';
 import { aDive, aLedger } from '../builders/trip';
 
 function hoursAfter(...dives: Parameters<typeof aLedger>[0]): number {
   const diver = aLedger(dives).divers[0]!;
-  return (flyAfterMin(diver)! - diver.entries[diver.entries.length - 1]!.surfacesMin) / 60;
+  return (diver.flight!.guideline.clearMin - diver.entries[diver.entries.length - 1]!.surfacesMin) / 60;
 }
 
 it('waits the published hours', () => {

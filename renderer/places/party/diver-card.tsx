@@ -13,6 +13,7 @@ import { CautionItems } from '../../parts/caution-list';
 import { DiverDives } from './diver-dives';
 import { DiverFields } from './diver-fields';
 import { EarlierDives } from './earlier-dives';
+import { FlightLines } from './flight-lines';
 import type { DiverFigures } from './party-figures';
 import { choosePartyView, partyView } from './party-view';
 import { entryDate, isCare, limitPhrase, momentText } from './party-words';
@@ -55,6 +56,7 @@ export function DiverCard(props: {
         <DiverFields diver={diver} />
       </div>
       <Comes figures={figures} />
+      <WayHome diverId={diver.id} />
       <Cautions diverId={diver.id} />
       <EarlierDives diver={diver} />
       <DiverDives diver={diver} />
@@ -165,6 +167,12 @@ function Comes({ figures }: { readonly figures: DiverFigures }): ReactNode {
       </div>
     </dl>
   );
+}
+
+/** When the diver may fly, by each view. */
+function WayHome({ diverId }: { readonly diverId: Id }): ReactNode {
+  const flight = useDesk((state) => ledgerOfDiver(state, diverId)?.flight ?? null);
+  return flight === null ? null : <FlightLines views={flight} />;
 }
 
 /** What concerns the diver alone, and what concerns the party on a dive that the diver makes too. */

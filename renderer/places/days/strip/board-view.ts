@@ -104,6 +104,9 @@ function leastSummary(dives: readonly DiveView[]): { readonly text: string; read
   return { text: dives.length === 1 ? '1 dive' : `${dives.length} dives`, isCare: false };
 }
 
+/** From here on a day has room for "No flying before 10:20 pm", pixels at text size 1. */
+const WORDY_PX = 135;
+
 function travelNotes(day: DayView, source: BoardSource): readonly BoardNote[] {
   const { flyAfterMin, flightMin, form, reader } = source;
   const notes: BoardNote[] = [];
@@ -116,7 +119,9 @@ function travelNotes(day: DayView, source: BoardSource): readonly BoardNote[] {
   const isRoomy = form !== 'site';
   if (isOn(flyAfterMin)) {
     const at = clock(flyAfterMin);
-    if (isRoomy) notes.push({ text: `No flying before ${at}`, isCare: true });
+    // A clock of twelve hours is longer by half a word than a narrow day has room for.
+    if (isRoomy && (at.length <= 5 || source.dayWidthPx >= WORDY_PX))
+      notes.push({ text: `No flying before ${at}`, isCare: true });
     else notes.push({ text: 'No flying', isCare: true }, { text: `before ${at}`, isCare: true });
   }
   if (isOn(flightMin))

@@ -71,6 +71,25 @@ describe('before and after the trip', () => {
     expect(only('flight-hours', later).message).toContain('even after 24 h');
   });
 
+  it('asks to adjust a flight that keeps the published hours and not the table’s', () => {
+    // Two levels that the model takes and the table, for which they are square, does not: group Z, 21:01.
+    const legs = [
+      { depthM: 30, min: 12 },
+      { depthM: 9, min: 50 },
+    ];
+    const dives = ['08:00', '12:00'].map((time) =>
+      aDive({ depthM: 30, bottomMin: 62, legs, startsAt: `2027-03-06T${time}` }),
+    );
+    const at = (time: string) => aLedger(dives, { flight: { at: `2027-03-07T${time}` } });
+    const asked = only('flight-before-other-view', at('08:00'));
+    expect(asked).toMatchObject({ severity: 'change', diveId: null });
+    expect(asked.message).toContain('by another view (Government table)');
+    expect(codes(at('08:00'))).not.toContain('flight-too-soon');
+    expect(codes(at('07:00'))).toContain('flight-too-soon');
+    expect(codes(at('07:00'))).not.toContain('flight-before-other-view');
+    expect(codes(at('10:30'))).not.toContain('flight-before-other-view');
+  });
+
   it('takes 12 h after a single dive and 24 h after required stops', () => {
     const flight = { at: '2027-03-06T20:00' };
     expect(only('flight-too-soon', aLedger([aDive()], { flight })).message).toContain(

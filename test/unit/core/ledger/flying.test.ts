@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { EarlierDive } from '../../../../core/document/types';
-import { flyAfterMin, flyingRow, lastSurfacingMin } from '../../../../core/ledger/flying';
+import { flyingRow, lastSurfacingMin } from '../../../../core/ledger/flying';
 import { aDive, aDiver, aLedger, RICH } from '../../../builders/trip';
 
 function diverOf(...args: Parameters<typeof aLedger>) {
@@ -45,7 +45,7 @@ describe('flyingRow', () => {
     const deep = { ...gentle, depthM: 39, mix: 'auto' as const };
     const its = diverOf([], { mixes: [RICH], ...bringing(deep) });
     expect(flyingRow(its)).toBe('unknownMix');
-    expect((flyAfterMin(its)! - lastSurfacingMin(its)!) / 60).toBe(24);
+    expect(its.flight!.guideline.hours).toBe(24);
     // 30 min to leaving the bottom, then 39 m at 9 m/min and the safety stop.
     expect(lastSurfacingMin(its)! - its.earlier[0]!.startMin).toBeCloseTo(30 + 39 / 9 + 3, 6);
   });
@@ -56,18 +56,4 @@ describe('flyingRow', () => {
   });
 
   it('is nothing without dives', () => expect(flyingRow(diverOf([]))).toBeNull());
-});
-
-describe('flyAfterMin', () => {
-  it('counts from the last surfacing', () => {
-    const its = diverOf([aDive(), aDive({ startsAt: '2027-03-06T12:00' })]);
-    expect(flyAfterMin(its)).toBe(its.entries[1]!.surfacesMin + 18 * 60);
-    expect(flyAfterMin(diverOf([]))).toBeNull();
-  });
-
-  it('counts from the last surfacing of dives brought along, stops included', () => {
-    const its = diverOf([], bringing(hard));
-    expect(its.earlier[0]!.stops!.length).toBeGreaterThan(0);
-    expect(its.flyAfterMin).toBe(its.earlier[0]!.surfacesMin + 24 * 60);
-  });
 });

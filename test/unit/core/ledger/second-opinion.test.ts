@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { secondOpinions, tableDepthFsw, tableFlight } from '../../../../core/ledger/second-opinion';
+import { secondOpinions, tableDepthFsw } from '../../../../core/ledger/second-opinion';
 import { tableStep, type TableDive } from '../../../../core/tables/procedure';
 import type { Ledger } from '../../../../core/ledger/ledger-types';
 import { aDive, aDiver, aLedger, aTrip, RICH } from '../../../builders/trip';
@@ -168,31 +168,5 @@ describe('secondOpinions', () => {
       { limitMin: null, agrees: null },
       { residualMin: 0, groupBefore: null },
     ]);
-  });
-});
-
-describe('tableFlight', () => {
-  it('takes the highest group of the last 24 hours', () => {
-    const dives = [
-      aDive({ depthM: SIXTY_FSW_M, bottomMin: 60, startsAt: '2027-03-06T08:00' }),
-      aDive({ depthM: 9, bottomMin: 20, startsAt: '2027-03-06T20:00' }),
-      aDive({ depthM: 9, bottomMin: 20, startsAt: '2027-03-07T20:30' }),
-    ];
-    const both = aLedger(dives.slice(0, 2));
-    // 60 fsw 60 min: K, 15:35 to 8 000 ft.
-    expect(tableFlight(both.divers[0]!, both.trip)).toEqual({ group: 'K', waitMin: 935 });
-    const all = aLedger(dives);
-    expect(tableFlight(all.divers[0]!, all.trip)!.group).toBe('B');
-    const none = aLedger([]);
-    expect(tableFlight(none.divers[0]!, none.trip)).toBeNull();
-  });
-
-  it('still counts a dive from exactly 24 hours before', () => {
-    const long = { depthM: SIXTY_FSW_M, bottomMin: 60, startsAt: '2027-03-06T08:00' };
-    const ledger = aLedger([aDive(long), aDive({ ...long, bottomMin: 30, startsAt: '2027-03-07T08:30' })]);
-    const [first, second] = ledger.divers[0]!.entries;
-    // The first one brought to exactly a day before the last.
-    const entries = [{ ...first!, surfacesMin: second!.surfacesMin - 1440 }, second!];
-    expect(tableFlight({ ...ledger.divers[0]!, entries }, ledger.trip)!.group).toBe('K');
   });
 });

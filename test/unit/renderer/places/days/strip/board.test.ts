@@ -87,11 +87,11 @@ describe('boardDays', () => {
   it('says when flying is clear and when the flight leaves, on their day', () => {
     const saturday = boardOf(demoTrip(), 118).at(-1)!;
     expect(saturday.notes).toEqual([
-      { text: 'No flying before 10:20', isCare: true },
+      { text: 'No flying before 13:21', isCare: true },
       { text: 'Flight home 16:30', isCare: false },
     ]);
     const narrow = boardOf(demoTrip(), 80).at(-1)!;
-    expect(narrow.notes.map(({ text }) => text)).toEqual(['No flying', 'before 10:20', 'Flight 16:30']);
+    expect(narrow.notes.map(({ text }) => text)).toEqual(['No flying', 'before 13:21', 'Flight 16:30']);
     expect(
       boardOf(demoTrip(), 50)
         .at(-1)!

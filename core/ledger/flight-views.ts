@@ -1,0 +1,192 @@
+import { toleratedTensions } from '../ascent/tolerated';
+import type { Trip } from '../document/types';
+import { surroundingsOf } from '../profile';
+import { GROUPS, type Group } from '../tables/data';
+import { altitudeWaitMin } from '../tables/procedure';
+import { AIR_N2, COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
+import { M_PER_FOOT } from '../units';
+import { altitudeBar } from '../water';
+import type { WallMin } from '../words/calendar';
+import { figure, said, type Said } from '../words/said';
+import { flyingRow, HOURS_BEFORE_FLIGHT, lastSurfacingMin, type Dived, type FlyingRow } from './flying';
+import type { Carry } from './ledger-types';
+import { opinionsOfAll, TABLE_UP_TO_ALTITUDE_M } from './second-opinion';
+
+/**
+ * Altitude that the cabin of an airliner stands for where the trip does not say, metres.
+ * Source: 14 CFR 25.841(a): not more than 8 000 ft in normal operation (0.753 bar by ISO 2533).
+ */
+export const CABIN_ALTITUDE_M = 8000 * M_PER_FOOT;
+
+/** Whose hours before a flight: the workshop's, the government table's, or the model's. */
+export type FlightViewKind = 'guideline' | 'table' | 'model';
+
+/** Why a view has no moment. */
+export interface NoFlightView {
+  readonly clearMin: null;
+  readonly reason: Said;
+}
+
+export interface GuidelineView {
+  readonly row: FlyingRow;
+  readonly hours: number;
+  readonly clearMin: WallMin;
+}
+
+export interface TableFlightView {
+  /** Highest group of the 24 h before the last surfacing. */
+  readonly group: Group;
+  /** After the last surfacing, minutes. */
+  readonly waitMin: number;
+  readonly clearMin: WallMin;
+}
+
+export interface ModelFlightView {
+  /** The compartment that waits longest, 1 to 16; null where none has to wait. */
+  readonly compartment: number | null;
+  readonly clearMin: WallMin;
+}
+
+/** When a diver may fly, three ways, side by side. */
+export interface FlightViews {
+  readonly lastSurfacingMin: WallMin;
+  readonly cabinAltitudeM: number;
+  /** Pressure in that cabin, bar. */
+  readonly cabinBar: number;
+  readonly guideline: GuidelineView;
+  readonly table: TableFlightView | NoFlightView;
+  readonly model: ModelFlightView | NoFlightView;
+  /** The view that asks for the longest wait; of equals the first. */
+  readonly latest: FlightViewKind;
+  /** Flying is clear from here by every view that has a moment. */
+  readonly clearMin: WallMin;
+}
+
+/** The cabin that a trip reckons with, metres. Source: as `CABIN_ALTITUDE_M`. */
+export function cabinAltitudeM({ settings }: Pick<Trip, 'settings'>): number {
+  return settings.cabinAltitudeM ?? CABIN_ALTITUDE_M;
+}
+
+const MIX_NOT_KNOWN: NoFlightView = {
+  clearMin: null,
+  reason: said`the mix of a dive brought to the trip is not known`,
+};
+
+const NO_GROUP: NoFlightView = {
+  clearMin: null,
+  reason: said`the table was not entered with a dive of the last 24 h`,
+};
+
+const DAY_MIN = 1440;
+
+const TOO_HIGH: NoFlightView = {
+  clearMin: null,
+  reason: said`the table holds for dives up to ${figure('altitude', TABLE_UP_TO_ALTITUDE_M)} above the sea`,
+};
+
+/** A climb told in metres misses the head of a column by rounding alone, feet. */
+const SAME_FT = 1e-6;
+
+/**
+ * When the government table lets a diver fly: the wait of the highest group of the 24 hours before the last surfacing,
+ * dives brought to the trip included, in the column of the climb from where was dived to the cabin.
+ * @param dived at least one dive, all on known mixes @param cabinM altitude of the cabin, metres
+ * @returns no moment for dives higher than the table holds, without a group, or where it has no column so high
+ * Source: U.S. Navy Diving Manual Revision 7 (2016), table 9-6 and its notes.
+ */
+export function tableFlight(
+  dived: Dived,
+  trip: Trip,
+  cabinM: number = cabinAltitudeM(trip),
+): TableFlightView | NoFlightView {
+  if (trip.water.altitudeM > TABLE_UP_TO_ALTITUDE_M) return TOO_HIGH;
+  const opinions = opinionsOfAll(dived, trip);
+  const all = [...dived.earlier, ...dived.entries];
+  const surfacedMin = lastSurfacingMin(dived) ?? -Infinity;
+  let highest = -1;
+  all.forEach((entry, i) => {
+    const { groupAfter } = opinions[i]!;
+    if (!entry.isMade || groupAfter === null || surfacedMin - entry.surfacesMin > DAY_MIN) return;
+    highest = Math.max(highest, GROUPS.indexOf(groupAfter));
+  });
+  const group = GROUPS[highest];
+  if (group === undefined) return NO_GROUP;
+  const climbFt = Math.max(0, cabinM - trip.water.altitudeM) / M_PER_FOOT;
+  const waitMin = altitudeWaitMin(group, climbFt - SAME_FT);
+  if (waitMin === null) return { clearMin: null, reason: said`the table ends at a climb of 10,000 ft` };
+  return { group, waitMin, clearMin: surfacedMin + waitMin };
+}
+
+/**
+ * When every compartment may be taken to a lower pressure.
+ * @param after tensions on surfacing from the last dive @param restBar what they fall to at the surface, bar
+ * @param cabinBar pressure they are taken to, bar @param gradientHigh 0 to 1, the diver's at the surface
+ * @returns the surfacing itself where they may at once; no moment where a compartment at rest stands above its limit
+ * Source: Haldane's solution at the surface for t; tolerated tension after Baker 1998, at the cabin's pressure.
+ */
+export function modelFlight(
+  after: Pick<Carry, 'atMin' | 'tensions'>,
+  restBar: number,
+  cabinBar: number,
+  gradientHigh: number,
+): ModelFlightView | NoFlightView {
+  const limits = toleratedTensions(cabinBar, gradientHigh);
+  let longestMin = 0;
+  let compartment: number | null = null;
+  for (let i = 0; i < COMPARTMENT_COUNT; i += 1) {
+    const allowed = limits[i]! - restBar;
+    const excess = after.tensions[i]! - restBar;
+    if (excess <= allowed) continue;
+    if (allowed <= 0) {
+      return {
+        clearMin: null,
+        reason: said`compartment ${String(i + 1)} never comes below what the model tolerates at that height`,
+      };
+    }
+    const min = Math.log(excess / allowed) / RATES_PER_MIN[i]!;
+    if (min <= longestMin) continue;
+    longestMin = min;
+    compartment = i + 1;
+  }
+  return { compartment, clearMin: after.atMin + longestMin };
+}
+
+/**
+ * When one diver may fly, three ways: the published hours, the government table by its group and the height of the
+ * cabin, and the model, when every compartment may be taken to the cabin's pressure. The latest counts: the model
+ * may lengthen the hours and never shortens them.
+ * @param dived their dives, those brought to the trip included @param after what the last of them left
+ * @param gradientHigh 0 to 1, the diver's at the surface
+ * @returns null without dives
+ * Source: CONVENTIONS, "Hours before flying".
+ */
+export function flightViews(
+  trip: Trip,
+  dived: Dived,
+  after: Carry,
+  gradientHigh: number,
+): FlightViews | null {
+  const row = flyingRow(dived);
+  const surfacedMin = lastSurfacingMin(dived);
+  if (row === null || surfacedMin === null) return null;
+  const hours = HOURS_BEFORE_FLIGHT[row];
+  const guideline = { row, hours, clearMin: surfacedMin + hours * 60 };
+  const altitudeM = cabinAltitudeM(trip);
+  const cabinBar = altitudeBar(altitudeM);
+  const { surfaceBar } = surroundingsOf(trip).column;
+  const isKnown = dived.earlier.every((entry) => entry.isMade);
+  const table = isKnown ? tableFlight(dived, trip, altitudeM) : MIX_NOT_KNOWN;
+  const model = isKnown
+    ? modelFlight(after, AIR_N2 * inspiredBar(surfaceBar), cabinBar, gradientHigh)
+    : MIX_NOT_KNOWN;
+  const views = { guideline, table, model };
+  let latest: FlightViewKind = 'guideline';
+  let clearMin = guideline.clearMin;
+  for (const kind of ['table', 'model'] as const) {
+    const each = views[kind].clearMin;
+    if (each === null || each <= clearMin) continue;
+    latest = kind;
+    clearMin = each;
+  }
+  return { lastSurfacingMin: surfacedMin, cabinAltitudeM: altitudeM, cabinBar, ...views, latest, clearMin };
+}
