@@ -137,6 +137,7 @@ export function ascentLegs(fromM: number, stops: readonly Stop[], around: Surrou
  * Source: definition of bottom time, U.S. Navy Diving Manual Revision 7 (2016), ch. 9; rates as set.
  */
 export function profileOf(shape: ProfileShape, around: Surroundings): Profile {
+  if (shape.samples) return recordedProfile(shape.samples, shape, around);
   const levels = levelsOf(shape);
   const toLastLevel: Leg[] = [];
   let depthM = 0;
@@ -161,6 +162,48 @@ export function profileOf(shape: ProfileShape, around: Surroundings): Profile {
     lastLevel,
     ascent: ascentLegs(depthM, stop ? [stop] : [], around),
     deepestM: Math.max(...levels.map((level) => level.depthM)),
+    bottomMin,
+  };
+}
+
+/** The part of a leg up to so many minutes, and what is left of it. */
+function cut(whole: Leg, min: number, column: WaterColumn): readonly [Leg, Leg] {
+  const atM = whole.fromM + (min / whole.min) * (whole.toM - whole.fromM);
+  return [
+    leg(whole.kind, whole.fromM, atM, min, column),
+    leg(whole.kind, atM, whole.toM, whole.min - min, column),
+  ];
+}
+
+/**
+ * The legs of a dive that was recorded: one between every two samples. The last level lasts no time: the bottom is left
+ * where bottom time ends, and what comes after it is the way up as it was made.
+ */
+function recordedProfile(
+  samples: readonly Sample[],
+  { depthM, bottomMin }: ProfileShape,
+  { column }: Surroundings,
+): Profile {
+  const toLastLevel: Leg[] = [];
+  const ascent: Leg[] = [];
+  let [[min, fromM]] = samples as readonly [Sample];
+  for (const [endMin, toM] of samples.slice(1)) {
+    const whole = leg('travel', fromM, toM, endMin - min, column);
+    if (endMin <= bottomMin) toLastLevel.push(whole);
+    else if (min >= bottomMin) ascent.push({ ...whole, kind: 'ascent' });
+    else {
+      const [before, after] = cut(whole, bottomMin - min, column);
+      toLastLevel.push(before);
+      ascent.push({ ...after, kind: 'ascent' });
+    }
+    [min, fromM] = [endMin, toM];
+  }
+  const lastM = ascent[0]?.fromM ?? 0;
+  return {
+    toLastLevel,
+    lastLevel: leg('level', lastM, lastM, 0, column),
+    ascent,
+    deepestM: depthM,
     bottomMin,
   };
 }
@@ -215,7 +258,7 @@ export function leavesBottomMin(samples: readonly Sample[]): number {
     const [fromMin, fromM] = samples[at - 1]!;
     const [toMin, toM] = samples[at]!;
     const rises = fromM - toM >= SLOWEST_ASCENT_M_PER_MIN * (toMin - fromMin) * (1 - 1e-9);
-    if (fromM > stopsAboveM && !rises) break;
+    if (Math.max(fromM, toM) > stopsAboveM && !rises) break;
     at -= 1;
   }
   return samples[at]![0];

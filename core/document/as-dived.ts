@@ -1,5 +1,5 @@
 import { wallMin, type WallMin } from '../words/calendar';
-import type { ProfileShape } from '../profile';
+import { deepestOf, leavesBottomMin, type ProfileShape } from '../profile';
 import type { AsDived, Dive, Diver, Id, Mix, NotDived } from './types';
 
 /** What a diver did or will do on a dive: the plan, or what really happened where that is known. */
@@ -43,8 +43,10 @@ export function makesDive(dive: Pick<Dive, 'divers' | 'notDived'>, diverId: Id):
  * Source: README, "File formats".
  */
 export function saysDived(record: { readonly [Key in keyof AsDived]?: unknown }): boolean {
-  const { startsAt, depthM, bottomMin, endBar, o2 } = record;
-  return [startsAt, depthM, bottomMin, endBar].some((each) => each !== undefined) || o2 === undefined;
+  const { startsAt, depthM, bottomMin, endBar, o2, samples } = record;
+  return (
+    [startsAt, depthM, bottomMin, endBar, samples].some((each) => each !== undefined) || o2 === undefined
+  );
 }
 
 /** A mix known from its cylinder alone. */
@@ -52,18 +54,34 @@ export function asAnalysed(o2: number): Mix {
   return { id: 'as analysed', o2, costPerFill: 0, analysedO2: o2 };
 }
 
+/** A dive as its record has it. */
+function recordedShape(
+  samples: NonNullable<AsDived['samples']>,
+  bottomMin: number | undefined,
+  stop: Pick<ProfileShape, 'safetyStop'>,
+): ProfileShape {
+  return { depthM: deepestOf(samples), bottomMin: bottomMin ?? leavesBottomMin(samples), samples, ...stop };
+}
+
 function overridden(dive: Dive, records: readonly AsDived[], afterMin: number): EffectiveDive {
-  // A diver's own record stands over the one for everybody, field by field.
-  const record = records.reduce<AsDived>((sum, each) => ({ ...sum, ...each }), {});
+  // A diver's own record stands over the one for everybody, field by field; but a depth or a time of one's own says that
+  // the profile of everybody was another.
+  const record = records.reduce<AsDived>((sum, each) => {
+    const isOther = each.samples === undefined && (each.depthM !== undefined || each.bottomMin !== undefined);
+    const { samples, ...rest } = sum;
+    return { ...(isOther ? rest : sum), ...each };
+  }, {});
   const isAsDived = records.some(saysDived);
   const isSquare = record.depthM !== undefined || record.bottomMin !== undefined;
   const stop = dive.safetyStop === undefined ? {} : { safetyStop: dive.safetyStop };
   return {
     // Levels were a plan; of what was dived only depth and time are known, and a square profile at the
     // deepest point is the careful reading of those.
-    shape: isSquare
-      ? { depthM: record.depthM ?? dive.depthM, bottomMin: record.bottomMin ?? dive.bottomMin, ...stop }
-      : dive,
+    shape: record.samples
+      ? recordedShape(record.samples, record.bottomMin, stop)
+      : isSquare
+        ? { depthM: record.depthM ?? dive.depthM, bottomMin: record.bottomMin ?? dive.bottomMin, ...stop }
+        : dive,
     // A start that was written down is the diver's own; a planned one is that of the first group in.
     startMin: record.startsAt === undefined ? wallMin(dive.startsAt) + afterMin : wallMin(record.startsAt),
     analysedO2: record.o2 ?? null,
@@ -71,6 +89,7 @@ function overridden(dive: Dive, records: readonly AsDived[], afterMin: number): 
     isAsDived,
     isAsPlanned:
       isAsDived &&
+      record.samples === undefined &&
       (record.startsAt ?? dive.startsAt) === dive.startsAt &&
       (record.depthM ?? dive.depthM) === dive.depthM &&
       (record.bottomMin ?? dive.bottomMin) === dive.bottomMin,

@@ -162,7 +162,8 @@ function profilesStand(
   const told = new Set<string>();
   for (const diver of party) {
     const { shape } = effectiveDive(dive, diver);
-    const [trouble] = shape === dive || !makesDive(dive, diver.id) ? [] : tooShort(square(shape), around);
+    const isSound = shape === dive || shape.samples !== undefined || !makesDive(dive, diver.id);
+    const [trouble] = isSound ? [] : tooShort(square(shape), around);
     if (!trouble) continue;
     const at = [...path, ...recordPath(dive, diver.id)];
     // A record for everybody is told once, not for each of them.

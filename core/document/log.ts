@@ -6,7 +6,7 @@ import { isOnDive, missedDive, saysDived } from './as-dived';
 import type { AsDived, Dive, Id, NotDived } from './types';
 
 /** What is read off a computer, a gauge and an analyser. */
-export type LogField = Exclude<keyof AsDived, 'by'>;
+export type LogField = Exclude<keyof AsDived, 'by' | 'samples'>;
 
 /** Of one diver and one dive: not planned for them, ahead, made, or missed. */
 export type LogState = 'absent' | 'planned' | 'as-planned' | 'otherwise' | 'missed';
@@ -154,7 +154,9 @@ export function withLogged<Key extends LogField>(
     const plain = without(there, 'legs');
     return kept({ ...plain, [field]: value }, by, made(there, by, without(record, field)));
   }
-  if (value === inherited(there, by, field)) {
+  // What a computer recorded says by itself how deep and how long: a record keeps both beside its profile.
+  const isKept = record.samples !== undefined && (field === 'depthM' || field === 'bottomMin');
+  if (!isKept && value === inherited(there, by, field)) {
     delete record[field];
     return kept(there, by, field === 'o2' ? record : made(there, by, record));
   }

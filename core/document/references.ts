@@ -1,6 +1,7 @@
 import { either, named, said, type Named, type Said, type SaidTrouble, typed } from '../words/said';
 import { saysDived } from './as-dived';
 import { bag, type Bag, type TripPath } from './place-in-trip';
+import { recordTroubles } from './samples';
 import { AUTO_MIX, DEFAULTS } from './schema';
 import { excerpt, TEXT_RULES } from './texts';
 
@@ -115,7 +116,8 @@ function asDivedTroubles(
 ): void {
   const onDive = Array.isArray(dive['divers']) ? new Set(texts(dive['divers'])) : divers;
   const seen = new Set<unknown>();
-  items(dive['asDived'])?.forEach(({ by }, index) => {
+  items(dive['asDived'])?.forEach((record, index) => {
+    const { by } = record;
     const at = [...path, 'asDived', index, 'by'];
     if (seen.has(by)) {
       found.push({
@@ -128,6 +130,9 @@ function asDivedTroubles(
       });
     }
     seen.add(by);
+    for (const { key, what, mend } of recordTroubles(record)) {
+      found.push({ path: [...path, 'asDived', index, key], what, mend });
+    }
     if (typeof by === 'string' && onDive !== null && divers?.has(by) === true && !onDive.has(by)) {
       found.push({
         path: at,

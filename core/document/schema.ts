@@ -12,7 +12,9 @@ import {
 } from './fields';
 import { textTrouble, type TextField } from './texts';
 import { EMERGENCY_FIELDS, type EmergencyField } from './emergency';
+import { samplesTrouble } from './samples';
 import type { Trip } from './types';
+import type { Sample } from '../profile';
 
 // Compiled validators need eval, which the window's content policy refuses.
 z.config({ jitless: true });
@@ -44,7 +46,6 @@ export const LIST_RULES = {
   divers: { label: said`Divers of the dive`, min: 1, max: MOST_DIVERS, mend: said`Name each diver once.` },
   rates: { label: said`Gas rates`, min: 0, max: 366, mend: said`Keep the days on which the rate changed.` },
   days: { label: said`Days`, min: 0, max: 366, mend: said`Keep the days of the trip.` },
-  samples: { label: said`Samples`, min: 1, max: 8000, mend: said`Keep one every five seconds.` },
   notDived: {
     label: said`Not dived`,
     min: 0,
@@ -251,6 +252,7 @@ const asDived = record(said`As dived`, {
   bottomMin: z.exactOptional(number('bottomMin')),
   endBar: z.exactOptional(number('endBar')),
   o2: z.exactOptional(number('o2')),
+  samples: z.exactOptional(judged<readonly Sample[]>(samplesTrouble)),
 });
 
 const notDived = record(said`Not dived`, {

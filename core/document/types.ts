@@ -5,7 +5,7 @@
  */
 
 import type { Gradient } from '../ascent/tolerated';
-import type { Level, ProfileShape, Rates } from '../profile';
+import type { Level, ProfileShape, Rates, Sample } from '../profile';
 import type { GasLaw } from '../supply';
 import type { Water } from '../water';
 import type { WallTime } from '../words/calendar';
@@ -187,6 +187,8 @@ export interface AsDived {
   readonly endBar?: number;
   /** Oxygen fraction as analysed from the cylinder. */
   readonly o2?: number;
+  /** As a computer recorded it, from the surface to the surface; `depthM` is then the deepest of them. */
+  readonly samples?: readonly Sample[];
 }
 
 /** Who did not make a dive that was planned: it leaves their ledger and stays in the trip. */

@@ -70,13 +70,16 @@ const KEY_ORDER: Readonly<Record<string, readonly string[]>> = {
   dives: DIVE_KEYS,
   legs: ['depthM', 'min'],
   safetyStop: ['depthM', 'min'],
-  asDived: ['by', 'startsAt', 'depthM', 'bottomMin', 'endBar', 'o2'],
+  asDived: ['by', 'startsAt', 'depthM', 'bottomMin', 'endBar', 'o2', 'samples'],
   notDived: ['by', 'reason'],
   rates: ['from', 'surfaceRateLpm'],
   days: ['date', 'notes'],
   emergency: ['inCharge', 'oxygen', 'chamber', 'telephone', 'doctor', 'radio', 'position', 'wayOut'],
   flight: ['at'],
 };
+
+/** Two numbers in brackets, as a sample is: they stand on one line, or a recorded dive has thousands of them. */
+const PAIR = /\[\n +([-\d.e+]+),\n +([-\d.e+]+)\n +\]/g;
 
 /** A value with the keys this version knows in their order; what it does not know follows as it stood. */
 function ordered(key: string, value: unknown): unknown {
@@ -100,5 +103,5 @@ function ordered(key: string, value: unknown): unknown {
  * Source: the trip file of this project, version 2.
  */
 export function writeTrip(trip: Trip): string {
-  return `${JSON.stringify(ordered('', trip), null, 2)}\n`;
+  return `${JSON.stringify(ordered('', trip), null, 2).replaceAll(PAIR, '[$1, $2]')}\n`;
 }

@@ -1,6 +1,6 @@
 import { effectiveDive, type EffectiveDive } from '../document/as-dived';
 import type { Trip } from '../document/types';
-import { surroundingsOf, type ProfileShape } from '../profile';
+import { surroundingsOf, type ProfileShape, type Sample } from '../profile';
 import { newDivePlan } from './dive-plan';
 import { step } from './entry';
 import type { Entry } from './ledger-types';
@@ -27,10 +27,27 @@ export function entrySooner(trip: Trip, entry: Entry, byMin: number): Entry {
   return step(context, entry.from, entry.dive, moved, entry.mix, plan);
 }
 
+/** A recorded dive that stayed so much longer where it left the bottom. */
+function longerRecord(shape: ProfileShape, samples: readonly Sample[], byMin: number): ProfileShape {
+  const { bottomMin } = shape;
+  const at = samples.findIndex(([min]) => min > bottomMin);
+  const [before, after] = [samples[at - 1]!, samples[at]!];
+  const share = (bottomMin - before[0]) / (after[0] - before[0]);
+  const leftM = before[1] + share * (after[1] - before[1]);
+  const wayUp = samples.slice(at).map(([min, depthM]): Sample => [min + byMin, depthM]);
+  const bottom = samples.slice(0, before[0] === bottomMin ? at - 1 : at);
+  const stay: readonly Sample[] = [
+    [bottomMin, leftM],
+    [bottomMin + byMin, leftM],
+  ];
+  return { ...shape, bottomMin: bottomMin + byMin, samples: [...bottom, ...stay, ...wayUp] };
+}
+
 /** The shape with its last level longer. */
 export function longer(shape: ProfileShape, byMin: number): ProfileShape {
   const stop = shape.safetyStop === undefined ? {} : { safetyStop: shape.safetyStop };
-  const { legs } = shape;
+  const { legs, samples } = shape;
+  if (samples) return longerRecord(shape, samples, byMin);
   if (legs === undefined) return { depthM: shape.depthM, bottomMin: shape.bottomMin + byMin, ...stop };
   const last = legs[legs.length - 1]!;
   return {
@@ -41,12 +58,18 @@ export function longer(shape: ProfileShape, byMin: number): ProfileShape {
   };
 }
 
+/** What was at the surface stays there, and nothing rises above it. */
+function deeperSample([min, depthM]: Sample, byM: number): Sample {
+  return [min, depthM === 0 ? 0 : Math.max(0, depthM + byM)];
+}
+
 /** The shape with every level deeper by the same. */
 export function deeper(shape: ProfileShape, byM: number): ProfileShape {
   const stop = shape.safetyStop === undefined ? {} : { safetyStop: shape.safetyStop };
   return {
     depthM: shape.depthM + byM,
     bottomMin: shape.bottomMin,
+    ...(shape.samples && { samples: shape.samples.map((sample) => deeperSample(sample, byM)) }),
     ...(shape.legs && { legs: shape.legs.map((leg) => ({ depthM: leg.depthM + byM, min: leg.min })) }),
     ...stop,
   };

@@ -20,6 +20,7 @@ import { effectiveDive } from '../document/as-dived';
 import type { Trip } from '../document/types';
 import type { Entry } from './ledger-types';
 import type { KnownOnMix } from './on-mix';
+import { straightUpMap } from './straight-up-map';
 
 /** A level as planned, and what of its minutes the way to it takes. */
 export interface PlanLevel {
@@ -40,6 +41,12 @@ export interface EarlierLevel extends PlanLevel {
   readonly toSurface: AffineMap;
 }
 
+/** A moment of a recorded dive, and the way from the dive's beginning to it and straight up. */
+export interface MomentUp {
+  readonly depthM: number;
+  readonly toSurface: AffineMap;
+}
+
 /** All that a dive's profile alone decides, shared by every diver who makes it on whatever mix. */
 export interface DivePlan {
   readonly around: Surroundings;
@@ -56,6 +63,9 @@ export interface DivePlan {
   readonly directAscent: AffineMap;
   /** The levels before the last. */
   readonly earlierLevels: readonly EarlierLevel[];
+  /** Of a recorded dive the moments at which its limit is asked; of any other none, as its levels tell. */
+  readonly momentsUp: readonly MomentUp[];
+  readonly isRecorded: boolean;
   readonly lastLevel: PlanLevel;
   /** What it takes of a diver for each litre a minute at the surface: all of it, and until leaving the last level. */
   readonly breathedBarMin: number;
@@ -99,10 +109,65 @@ function earlierLevelsOf(
   return made;
 }
 
+/**
+ * Of a recorded dive the stay at its deepest point stands for the levels before the last: a no-stop time is told beside a
+ * depth, and that is the one it is told for.
+ */
+function deepestStayOf(profile: Profile, around: Surroundings): readonly EarlierLevel[] {
+  const { toLastLevel, deepestM, lastLevel } = profile;
+  if (!(lastLevel.fromM < deepestM)) return [];
+  const first = toLastLevel.findIndex(({ toM }) => toM === deepestM) + 1;
+  const last = toLastLevel.findLastIndex(({ toM }) => toM === deepestM) + 1;
+  const toArrival = legsMap(toLastLevel.slice(0, first));
+  const map = legsMap(toLastLevel.slice(first, last), toArrival);
+  const directAscent = legsMap(ascentLegs(deepestM, [], around));
+  return [
+    {
+      depthM: deepestM,
+      min: runtimeMin(toLastLevel.slice(0, last)),
+      travelMin: runtimeMin(toLastLevel.slice(0, first)),
+      ambientBar: toLastLevel[first - 1]!.toBar,
+      toArrival,
+      map,
+      directAscent,
+      toSurface: compose(map, directAscent),
+    },
+  ];
+}
+
+/** Moments of a recorded dive at which going straight up is asked lie so far apart at least, minutes. */
+const ASKED_EVERY_MIN = 0.25;
+
+/** The moments of a recorded dive from which a direct ascent has to have been possible: the limit has no level there. */
+function momentsUpOf(profile: Profile, around: Surroundings): readonly MomentUp[] {
+  const moments: MomentUp[] = [];
+  let map = identity;
+  let sinceMin = 0;
+  for (const leg of [...profile.toLastLevel, ...profile.ascent]) {
+    map = legsMap([leg], map);
+    sinceMin += leg.min;
+    if (sinceMin < ASKED_EVERY_MIN || leg.toM === 0) continue;
+    sinceMin = 0;
+    moments.push({ depthM: leg.toM, toSurface: compose(map, straightUpMap(leg.toM, around)) });
+  }
+  return moments;
+}
+
 /** Minutes of the way to the last level; none where the level before it lies as deep. */
 function lastTravelMin({ toLastLevel }: Profile): number {
   const way = toLastLevel[toLastLevel.length - 1];
   return way === undefined || way.kind === 'level' ? 0 : way.min;
+}
+
+function lastPlanned(profile: Profile, levels: readonly Level[]): PlanLevel {
+  const { depthM, min } = levels[levels.length - 1]!;
+  return { depthM, min, travelMin: lastTravelMin(profile) };
+}
+
+/** Of a recorded dive the bottom is left as soon as it is reached: all of the time is the way there. */
+function lastOfRecorded({ lastLevel, bottomMin }: Profile, earlier: readonly PlanLevel[]): PlanLevel {
+  const min = bottomMin - (earlier[0]?.min ?? 0);
+  return { depthM: lastLevel.fromM, min, travelMin: min };
 }
 
 /**
@@ -113,8 +178,14 @@ function lastTravelMin({ toLastLevel }: Profile): number {
  */
 export function newDivePlan(shape: ProfileShape, around: Surroundings): DivePlan {
   const profile = profileOf(shape, around);
+  const isRecorded = shape.samples !== undefined;
   const levels = levelsOf(shape);
-  const last = levels[levels.length - 1]!;
+  const earlierLevels = isRecorded
+    ? deepestStayOf(profile, around)
+    : profile.toLastLevel.length > 1
+      ? earlierLevelsOf(profile, levels, around)
+      : [];
+  const last = isRecorded ? lastOfRecorded(profile, earlierLevels) : lastPlanned(profile, levels);
   const toArrival = legsMap(profile.toLastLevel);
   const toLeaving = legsMap([profile.lastLevel], toArrival);
   const lastM = profile.lastLevel.toM;
@@ -137,10 +208,14 @@ export function newDivePlan(shape: ProfileShape, around: Surroundings): DivePlan
     toArrival,
     toLeaving,
     whole:
-      profile.ascent.length === 1 ? compose(toLeaving, directAscent) : legsMap(profile.ascent, toLeaving),
+      profile.ascent.length === 1 && !isRecorded
+        ? compose(toLeaving, directAscent)
+        : legsMap(profile.ascent, toLeaving),
     directAscent,
-    earlierLevels: profile.toLastLevel.length > 1 ? earlierLevelsOf(profile, levels, around) : [],
-    lastLevel: { depthM: last.depthM, min: last.min, travelMin: lastTravelMin(profile) },
+    earlierLevels,
+    momentsUp: isRecorded ? momentsUpOf(profile, around) : [],
+    isRecorded,
+    lastLevel: last,
     breathedBarMin: atLeavingBarMin + barMinutes(profile.ascent),
     atLeavingBarMin,
     usualWayUp: emergencyWay(deepestM, stop === null ? [] : [stop], around),

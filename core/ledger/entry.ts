@@ -53,6 +53,7 @@ export interface NitrogenOutcome {
 export function nitrogenOutcome(plan: DivePlan, before: Lanes, n2: number, diver: Diver): NitrogenOutcome {
   const limits = surfaceLimits(plan.around.column, diver.gradient.high);
   const noStopMin = noStopLimitMin(lastLevelStay(plan, before, n2, limits));
+  if (plan.isRecorded) return recordedOutcome(plan, before, n2, diver, noStopMin, limits);
   const levelsPastLimitM =
     plan.earlierLevels.length === 0
       ? NONE
@@ -86,6 +87,35 @@ export function nitrogenOutcome(plan: DivePlan, before: Lanes, n2: number, diver
   const legs = [...plan.profile.toLastLevel, plan.profile.lastLevel, ...ascent];
   const whole = legsMap(ascent, plan.toLeaving);
   return { noStopMin, levelsPastLimitM, isPastLimit, stops, legs, runtimeMin: runtimeMin(legs), whole };
+}
+
+/**
+ * The nitrogen of a recorded dive: what was passed at any moment, and the stops that would have been due on leaving the
+ * bottom; the legs are as they were made, whatever was due.
+ */
+function recordedOutcome(
+  plan: DivePlan,
+  before: Lanes,
+  n2: number,
+  diver: Diver,
+  noStopMin: number,
+  limits: Lanes,
+): NitrogenOutcome {
+  const moments = [...plan.earlierLevels, ...plan.momentsUp];
+  const past = moments.filter(({ toSurface }) => !isWithin(applyMap(toSurface, before, n2), limits));
+  const isOver = plan.profile.bottomMin > noStopMin + SAME_MIN;
+  const lastM = plan.profile.lastLevel.toM;
+  return {
+    noStopMin,
+    levelsPastLimitM: past.length === 0 ? NONE : [Math.max(...past.map(({ depthM }) => depthM))],
+    isPastLimit: isOver || past.length > 0,
+    stops: isOver
+      ? stagedAscent(applyMap(plan.toLeaving, before, n2), lastM, n2, diver.gradient, plan.around)
+      : NONE,
+    legs: plan.legs,
+    runtimeMin: plan.runtimeMin,
+    whole: plan.whole,
+  };
 }
 
 /** What is the same for every dive of a diver. */

@@ -162,7 +162,7 @@ export function gasOutcome(
   const rateLpm = readL === null ? diver.surfaceRateLpm : readL / barMinutes(nitrogen.legs);
   const usedL = readL ?? (stops.fromLast === null ? null : diver.surfaceRateLpm * breathedBarMin);
   // Levels were a plan: of what was dived otherwise only the deepest point is known, and it would take more gas.
-  const isShapeKnown = shape === dive || dive.legs === undefined;
+  const isShapeKnown = shape === dive || shape.samples !== undefined || dive.legs === undefined;
   const minimum = minimumGasOf(plan, stops, diver, o2, law);
   return {
     contentL: filledL,

@@ -64,6 +64,7 @@ export function askedDive(trip: Trip, entry: Entry): AskedDive {
 export function waysUp(plan: DivePlan): readonly AffineMap[] {
   return [
     ...plan.earlierLevels.map(({ map, directAscent }) => compose(map, directAscent)),
+    ...plan.momentsUp.map(({ toSurface }) => toSurface),
     compose(plan.toArrival, plan.directAscent),
     compose(plan.toLeaving, plan.directAscent),
   ];

@@ -1,7 +1,7 @@
 import { isAbovePo2, po2Bar } from '../gas';
 import { sharedDoses, type OxygenDoses } from '../oxygen/doses';
 import { limitMin } from '../oxygen/limits';
-import { compose, fill, type FilledMap, type Lanes } from '../tissues/affine-map';
+import { fill, type FilledMap, type Lanes } from '../tissues/affine-map';
 import { COMPARTMENT_COUNT, inspiredBar } from '../tissues/compartments';
 import { effectiveDive, makesDive, type EffectiveDive } from '../document/as-dived';
 import { diverOn } from '../document/gas-rate';
@@ -226,9 +226,7 @@ function newFilledDive(plan: DivePlan, o2: number): FilledDive {
     n2,
     toArrival: fill(plan.toArrival, n2),
     whole: fill(plan.whole, n2),
-    fromEarlierLevels: plan.earlierLevels.map(({ map, directAscent }) =>
-      fill(compose(map, directAscent), n2),
-    ),
+    fromEarlierLevels: [...plan.earlierLevels, ...plan.momentsUp].map(({ toSurface }) => fill(toSurface, n2)),
     inspiredN2Bar: n2 * inspiredBar(lastBar),
     singleLimitMin: limitMin(lastPo2, 'single') ?? Infinity,
     dailyLimitMin: limitMin(lastPo2, 'daily') ?? Infinity,

@@ -1,6 +1,6 @@
 /** Dives as a computer or another log recorded them, before they have their place in a trip. */
 import { numberTrouble } from '../../document/fields';
-import { LIST_RULES } from '../../document/schema';
+import { MOST_SAMPLES } from '../../document/samples';
 import { deepestOf, leavesBottomMin, type Sample } from '../../profile';
 import type { Trouble } from '../../result';
 import type { WallTime } from '../../words/calendar';
@@ -126,9 +126,9 @@ export function soundSamples(
   const time = numberTrouble('bottomMin', leavesBottomMin(samples));
   if (time) return { ...worded(time, words), where: whole };
   const kept = thinned(samples);
-  if (kept.length > LIST_RULES.samples.max) {
+  if (kept.length > MOST_SAMPLES) {
     return {
-      what: `The profile has ${kept.length} samples; ${LIST_RULES.samples.max} are kept of a dive.`,
+      what: `The profile has ${kept.length} samples; ${MOST_SAMPLES} are kept of a dive.`,
       where: whole,
       mend: 'Save the dive again with fewer samples, as one every five seconds.',
     };
