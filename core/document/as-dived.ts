@@ -54,6 +54,12 @@ export function asAnalysed(o2: number): Mix {
   return { id: 'as analysed', o2, costPerFill: 0, analysedO2: o2 };
 }
 
+function withoutProfile(record: AsDived): AsDived {
+  const rest: { -readonly [Key in keyof AsDived]: AsDived[Key] } = { ...record };
+  delete rest.samples;
+  return rest;
+}
+
 /** A dive as its record has it. */
 function recordedShape(
   samples: NonNullable<AsDived['samples']>,
@@ -68,8 +74,7 @@ function overridden(dive: Dive, records: readonly AsDived[], afterMin: number): 
   // the profile of everybody was another.
   const record = records.reduce<AsDived>((sum, each) => {
     const isOther = each.samples === undefined && (each.depthM !== undefined || each.bottomMin !== undefined);
-    const { samples, ...rest } = sum;
-    return { ...(isOther ? rest : sum), ...each };
+    return { ...(isOther ? withoutProfile(sum) : sum), ...each };
   }, {});
   const isAsDived = records.some(saysDived);
   const isSquare = record.depthM !== undefined || record.bottomMin !== undefined;

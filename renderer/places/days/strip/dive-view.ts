@@ -3,7 +3,7 @@ import { dayNumber, wallDate, wallMin, wallText } from '../../../../core/words/c
 import type { Entry, RoomLimit } from '../../../../core/ledger/ledger-types';
 import type { Dive, Id, Trip } from '../../../../core/document/types';
 import { clockText, dateText, depthText, hoursText, minutesText, shortText } from '../../../figures/format';
-import { missedDive } from '../../../../core/document/as-dived';
+import { effectiveDive, missedDive } from '../../../../core/document/as-dived';
 import { divePlan } from '../../../../core/ledger/dive-plan';
 import { surroundingsOf, type Surroundings } from '../../../../core/profile';
 import { noMinutesText } from '../../../figures/limits';
@@ -28,7 +28,7 @@ export interface DiveView {
   readonly surfacesMin: number;
   /** The deepest point. */
   readonly depthM: number;
-  /** Where the weight hangs: the depth the dive begins at, the deepest unless levels say otherwise. */
+  /** Where the weight hangs: the depth the dive begins at, the deepest unless levels say otherwise or it was recorded. */
   readonly weightM: number;
   /** Along the bottom, from the weight to the end of the bottom time; slopes where there are levels. */
   readonly bottom: readonly Point[];
@@ -63,6 +63,8 @@ export interface DiveView {
   /** The chosen diver stays aboard. */
   readonly isAbsent: boolean;
   readonly isAsDived: boolean;
+  /** Drawn as a computer recorded it. */
+  readonly isRecorded: boolean;
   /** Dived without having been planned. */
   readonly isAdded: boolean;
   /** Nobody made it, or not the chosen diver: it stays on the strip, crossed out. */
@@ -218,7 +220,8 @@ function viewOf(dive: Dive, number: number, entry: Entry | null, setting: Settin
   const startMin = entry?.startMin ?? wallMin(dive.startsAt);
   const depthM = entry?.depthM ?? dive.depthM;
   const bottomEndMin = startMin + (entry?.bottomMin ?? dive.bottomMin);
-  const { bottom, wayUp } = pathOf(entry, startMin, bottomEndMin, depthM);
+  const isRecorded = entry !== null && effectiveDive(dive, entry.diver).shape.samples !== undefined;
+  const { bottom, wayUp } = pathOf(entry, startMin, bottomEndMin, depthM, isRecorded);
   const hasInterval =
     entry !== null &&
     !isAbsent &&
@@ -234,7 +237,7 @@ function viewOf(dive: Dive, number: number, entry: Entry | null, setting: Settin
     bottomEndMin,
     surfacesMin,
     depthM,
-    weightM: bottom[0]!.depthM,
+    weightM: isRecorded ? depthM : bottom[0]!.depthM,
     bottom,
     wayUp,
     siteName,
@@ -254,6 +257,7 @@ function viewOf(dive: Dive, number: number, entry: Entry | null, setting: Settin
     part: setting.part,
     isAbsent,
     isAsDived: isDone,
+    isRecorded,
     isAdded: dive.added === true,
     isMissed: setting.missed !== null,
     missedFor: setting.missed ?? '',
@@ -271,6 +275,7 @@ function pathOf(
   startMin: number,
   bottomEndMin: number,
   depthM: number,
+  isRecorded: boolean,
 ): { readonly bottom: readonly Point[]; readonly wayUp: readonly Point[] } {
   if (entry === null || entry.legs.length === 0) {
     const bottom = [
@@ -279,8 +284,10 @@ function pathOf(
     ];
     return { bottom, wayUp: [] };
   }
-  // The line hangs straight down, as a lead line does: the descent is inside the bottom time.
-  const bottom: Point[] = [{ atMin: startMin, depthM: entry.legs[0]!.toM }];
+  // The line hangs straight down, as a lead line does: the descent is inside the bottom time. What was recorded is drawn
+  // as it was.
+  const [first] = entry.legs;
+  const bottom: Point[] = [{ atMin: startMin, depthM: isRecorded ? first!.fromM : first!.toM }];
   const wayUp: Point[] = [];
   let atMin = startMin;
   for (const leg of entry.legs) {
@@ -324,7 +331,7 @@ function nameOf(view: DiveView, reader: Reader): string {
     view.isAbsent ? 'the chosen diver stays aboard' : '',
     view.isMissed ? (view.missedFor === '' ? 'not dived' : `not dived: ${view.missedFor}`) : '',
     view.isAdded ? 'added' : '',
-    view.isAsDived ? 'as dived' : '',
+    view.isRecorded ? 'as recorded' : view.isAsDived ? 'as dived' : '',
     view.care === 'stop'
       ? 'caution: not as planned'
       : view.care === 'change'
