@@ -1,6 +1,6 @@
 /** What is looked at and how: never part of the trip, never undone. */
 import type { Settings } from '../../core/host';
-import type { Id } from '../../core/document/types';
+import type { Id, Trip } from '../../core/document/types';
 import { machine } from '../store/machine';
 import { dropReadNotice, say } from '../store/notice';
 import { desk, type Overlay } from '../store/store';
@@ -55,6 +55,17 @@ export function showTable(isTable: boolean): void {
 export function showOverlay(overlay: Overlay): void {
   dropReadNotice();
   desk.setState({ overlay });
+}
+
+/** Opens what mends the dives ahead, or one of them alone, beside the strip that shows it. */
+export function showMending(diveId: Id | null): void {
+  if (desk.getState().settings.place !== 'days') goTo('days');
+  showOverlay({ kind: 'mend', diveId });
+}
+
+/** Shows on the strip what a proposal would make of the trip; null: nothing is looked at. */
+export function showProposed(proposed: Trip | null): void {
+  desk.setState({ proposed });
 }
 
 export function closeOverlay(): void {

@@ -1,7 +1,7 @@
 /** What is done with the trip as a whole: drafting, opening, saving, the evening, exports. */
 import { newTrip, openDemo, openFile, save, saveAs } from '../actions/files';
 import { exportAs } from '../actions/exports';
-import { goTo, showOverlay } from '../actions/view';
+import { goTo, showMending, showOverlay } from '../actions/view';
 import { dayToLog, showEvening } from '../actions/evening';
 import { hasDives, hasSites, now } from './asked';
 import type { Command } from './registry';
@@ -73,7 +73,7 @@ export const TRIP_COMMANDS: readonly Command[] = [
     group: 'Trip',
     label: 'Mend the days ahead',
     enabled: hasDives,
-    run: () => showOverlay({ kind: 'mend' }),
+    run: () => showMending(null),
   },
   {
     id: 'trip.details',

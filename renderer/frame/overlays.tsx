@@ -95,7 +95,7 @@ function Shown({ overlay }: { readonly overlay: Overlay }): ReactNode {
         </Dialog>
       );
     case 'mend':
-      return <MendSheet />;
+      return <MendSheet key={overlay.diveId} diveId={overlay.diveId} />;
     case 'workings':
       return <WorkingsSheet figure={overlay.figure} diveId={overlay.diveId} diverId={overlay.diverId} />;
     case 'trip':

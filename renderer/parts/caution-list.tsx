@@ -4,8 +4,9 @@ import { keptTogether } from '../../core/line-breaks';
 import { dayOf, listed, said } from '../../core/words/said';
 import { countSaid, SEVERITIES } from '../../core/words/terms';
 import type { Trip } from '../../core/document/types';
-import { chooseDives, closeOverlay, goTo } from '../actions/view';
+import { chooseDives, closeOverlay, goTo, showMending } from '../actions/view';
 import { useWords } from './use-words';
+import { selectAhead } from '../store/clock';
 import { diveNumber, selectCautions, selectCautionsByTime } from '../store/selectors';
 import { useDesk } from '../store/store';
 import type { Caution } from '../../core/cautions/caution';
@@ -79,13 +80,31 @@ function ToldList(props: {
                     {'. '}
                   </>
                 ) : null}
-                {words(said`Source: ${caution.source}`)}
+                <MendThis caution={caution} trip={trip} />
               </p>
+              <details className={styles.published}>
+                <summary>Source</summary>
+                <p>{words(said`${caution.source}`)}</p>
+              </details>
             </div>
           </li>
         );
       })}
     </ul>
+  );
+}
+
+/** Opens what mends this: one dive ahead alone, or, for the flight home, the days ahead together. */
+function MendThis({ caution, trip }: { readonly caution: Caution; readonly trip: Trip }): ReactNode {
+  const words = useWords();
+  const { severity, diveId, code } = caution;
+  const isAhead = useDesk((state) => diveId !== null && selectAhead(state).has(diveId));
+  if (severity === 'know' || !(isAhead || code === 'flight-too-soon')) return null;
+  const name = diveId === null ? said`Mend the days ahead` : said`Mend dive ${diveNumber(trip, diveId)}`;
+  return (
+    <button type="button" className="linked" onClick={() => showMending(diveId)}>
+      {words(name)}
+    </button>
   );
 }
 

@@ -10,7 +10,8 @@ export interface DialogProps {
   readonly foot?: ReactNode;
   /** No way out but an answer. */
   readonly mustAnswer?: boolean;
-  readonly width?: 'narrow' | 'wide' | 'full';
+  /** "side" leaves what lies beside it in sight. */
+  readonly width?: 'narrow' | 'wide' | 'full' | 'side';
   /** Read out as the label only; the content has its own heading. */
   readonly hideTitle?: boolean;
   /** A sheet to be filled in begins in its first field; any other at its head. */

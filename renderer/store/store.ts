@@ -35,7 +35,8 @@ export type Overlay =
   | { readonly kind: 'versions'; readonly token: TripToken; readonly title: string }
   | { readonly kind: 'workings'; readonly figure: FigureId; readonly diveId: Id; readonly diverId: Id }
   | { readonly kind: 'cautions' }
-  | { readonly kind: 'mend' }
+  /** @param diveId whose cautions alone are to go; null: those of all dives ahead */
+  | { readonly kind: 'mend'; readonly diveId: Id | null }
   | { readonly kind: 'trip' }
   | { readonly kind: 'site-list' }
   /** A site that dives are to be taken to as it is made. */
@@ -79,6 +80,8 @@ export interface Desk {
   readonly keeping: Keeping;
   readonly overlay: Overlay | null;
   readonly evening: Evening | null;
+  /** The trip of the proposal that is looked at, worked out from the one on the desk. */
+  readonly proposed: Trip | null;
   /** Days shows the trip as rows of a table, in the place of strip and card. */
   readonly isTable: boolean;
   readonly notice: Notice | null;
@@ -102,6 +105,7 @@ export function freshDesk(trip: Trip = blankTrip()): Desk {
     keeping: freshKeeping(),
     overlay: null,
     evening: null,
+    proposed: null,
     isTable: false,
     notice: null,
     nowMin: null,

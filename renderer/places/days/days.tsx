@@ -32,6 +32,7 @@ const TripTable = lazily(async () => (await import('./table/trip-table')).TripTa
 export function Days(): ReactNode {
   useClipboard();
   const evening = useDesk((state) => state.evening);
+  const isMending = useDesk((state) => state.overlay?.kind === 'mend');
   const isTable = useDesk((state) => state.isTable && state.evening === null);
   const side = useRef<HTMLElement>(null);
   const chosenIds = useDesk(({ selection }) => selection.diveIds);
@@ -53,7 +54,7 @@ export function Days(): ReactNode {
     );
   }
   return (
-    <div className={evening ? `days in-${evening.step}` : 'days'}>
+    <div className={isMending ? 'days in-mend' : evening ? `days in-${evening.step}` : 'days'}>
       <Headline />
       <div className="days-strip">
         <Strip />

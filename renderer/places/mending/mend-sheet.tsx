@@ -3,12 +3,13 @@ import { moment, said } from '../../../core/words/said';
 import { countSaid } from '../../../core/words/terms';
 import type { Mending, Proposal } from '../../../core/proposal/mend/proposals';
 import { MEND_NAMES, nothingToMend } from '../../../core/proposal/mend/moves-said';
-import type { Trip } from '../../../core/document/types';
+import type { Id, Trip } from '../../../core/document/types';
 import { takeWorkedOut } from '../../actions/mending';
-import { closeOverlay } from '../../actions/view';
+import { closeOverlay, showMending, showProposed } from '../../actions/view';
 import { Dialog } from '../../parts/dialog';
 import { useWords } from '../../parts/use-words';
 import { selectDoneUntil } from '../../store/clock';
+import { diveNumber } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import {
   cancelMending,
@@ -30,7 +31,7 @@ const FORM = 'mending';
 /** "Three dives ahead pass a limit, four cautions." */
 function Headline({ mending }: { readonly mending: Mending }): ReactNode {
   const words = useWords();
-  const { toMend } = mending;
+  const { toMend, request } = mending;
   const dives = new Set(toMend.flatMap(({ diveId }) => diveId ?? [])).size;
   const cautions = toMend.length === 1 ? said`one caution` : said`${countSaid(toMend.length)} cautions`;
   const about =
@@ -42,8 +43,11 @@ function Headline({ mending }: { readonly mending: Mending }): ReactNode {
   const text = words(said`${cautions} to stop or change ${about}.`);
   return (
     <p className={styles.headline}>
-      <strong>{text.charAt(0).toUpperCase() + text.slice(1)}</strong> Each proposal leaves none of them. Room,
-      interval and pressure left are those of whoever has least.
+      <strong>{text.charAt(0).toUpperCase() + text.slice(1)}</strong>{' '}
+      {request.onlyDiveId === null
+        ? 'Each proposal leaves none of them.'
+        : 'Each proposal leaves none of them and brings none on another dive; cautions of other dives stay.'}{' '}
+      Room, interval and pressure left are those of whoever has least.
     </p>
   );
 }
@@ -158,8 +162,8 @@ function State({ now, again }: { readonly now: MendNow; readonly again: () => vo
   }
 }
 
-/** What can be done about the cautions ahead: proposals to choose from, each with what it changes and what it costs. */
-export function MendSheet(): ReactNode {
+/** What can be done about the cautions ahead, or about those of one dive: proposals to choose from, each with what it changes and what it costs. */
+export function MendSheet({ diveId }: { readonly diveId: Id | null }): ReactNode {
   const trip = useDesk((state) => state.trip);
   const units = useDesk(({ settings }) => settings.units);
   const mendCosts = useDesk(({ settings }) => settings.mendCosts);
@@ -168,8 +172,8 @@ export function MendSheet(): ReactNode {
   const now = useMendView((view) => view.now);
   const wanted = useMendView((view) => view.chosen);
   const request = useMemo(
-    () => requestOf(trip, { units, mendCosts }, doneUntilMin, leastRoomMin),
-    [trip, units, mendCosts, doneUntilMin, leastRoomMin],
+    () => requestOf(trip, { units, mendCosts }, doneUntilMin, leastRoomMin, diveId),
+    [trip, units, mendCosts, doneUntilMin, leastRoomMin, diveId],
   );
   // The clock goes on while somebody reads: only a dive that is done by now makes another question of it.
   const key = JSON.stringify(request);
@@ -179,7 +183,6 @@ export function MendSheet(): ReactNode {
   }, [trip, key]);
   useEffect(() => leaveMending, []);
   const hasAhead = request.doneCount < trip.dives.length;
-  const words = useWords();
   const again = async (): Promise<void> => {
     const drafted = await draftAhead(trip, request, units);
     if (drafted === null) return;
@@ -190,14 +193,21 @@ export function MendSheet(): ReactNode {
     if (takeWorkedOut(trip, drafted.trip, 'Draft the days ahead again', told)) closeOverlay();
   };
   const isFound = now.kind === 'found' && now.trip === trip;
-  const canApply = isFound && chosenOf(now.mending.proposals, wanted) !== undefined;
+  const looked = isFound ? chosenOf(now.mending.proposals, wanted) : undefined;
+  // The strip beside it shows what is looked at.
+  useEffect(() => {
+    showProposed(looked?.trip ?? null);
+    return () => showProposed(null);
+  }, [looked]);
+  const words = useWords();
+  const title = diveId === null ? said`Mend the days ahead` : said`Mend dive ${diveNumber(trip, diveId)}`;
   return (
     <Dialog
-      title="Mend the days ahead"
-      width="full"
+      title={words(title)}
+      width="side"
       onClose={closeOverlay}
       foot={
-        <button type="submit" form={FORM} className="button first" disabled={!canApply}>
+        <button type="submit" form={FORM} className="button first" disabled={looked === undefined}>
           Apply, one step to undo
         </button>
       }
@@ -209,6 +219,15 @@ export function MendSheet(): ReactNode {
         </section>
         <section aria-label="What is asked">
           <MendWishes />
+          {diveId === null ? null : (
+            <p className={styles.again}>
+              Or{' '}
+              <button type="button" className="linked" onClick={() => showMending(null)}>
+                mend all the days ahead
+              </button>{' '}
+              together.
+            </p>
+          )}
           <p className={styles.again}>
             Or{' '}
             <button type="button" className="linked" disabled={!hasAhead} onClick={() => void again()}>

@@ -2,7 +2,7 @@
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
 import type { Settings } from '../../../core/host';
-import type { Trip } from '../../../core/document/types';
+import type { Id, Trip } from '../../../core/document/types';
 import type { MendKind, Mending } from '../../../core/proposal/mend/proposals';
 import { FEET_STEPS, METRIC_STEPS, USUAL_COSTS } from '../../../core/proposal/mend/moves';
 import { doneCountOf, USUAL_REQUEST, type MendRequest } from '../../../core/proposal/mend/request';
@@ -46,6 +46,7 @@ export function requestOf(
   { units, mendCosts }: Pick<Settings, 'units' | 'mendCosts'>,
   doneUntilMin: WallMin | null,
   leastRoomMin: number,
+  onlyDiveId: Id | null,
 ): MendRequest {
   return {
     ...USUAL_REQUEST,
@@ -53,6 +54,7 @@ export function requestOf(
     costs: mendCosts ?? USUAL_COSTS,
     steps: units === 'imperial' ? FEET_STEPS : METRIC_STEPS,
     leastRoomMin,
+    onlyDiveId,
   };
 }
 

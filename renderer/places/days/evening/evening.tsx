@@ -2,7 +2,7 @@ import { useEffect, useState, type ReactNode } from 'react';
 import { logProgress } from '../../../../core/document/log';
 import { closeEvening, showEvening } from '../../../actions/evening';
 import { divesOfDay, setDayNotes, setDiveNotes } from '../../../actions/log';
-import { goTo, showOverlay } from '../../../actions/view';
+import { goTo, showMending } from '../../../actions/view';
 import { clockText, dateText } from '../../../figures/format';
 import { siteOf } from '../../../store/selectors';
 import { NotesField } from '../../../parts/notes-field';
@@ -77,7 +77,7 @@ function Steps({ evening: { date, step } }: { readonly evening: Shown }): ReactN
       >
         What changed
       </button>
-      <button type="button" onClick={() => showOverlay({ kind: 'mend' })}>
+      <button type="button" onClick={() => showMending(null)}>
         Mend {toMend === 0 ? null : <small>{toMend === 1 ? '1 dive' : `${toMend} dives`}</small>}
       </button>
       <button

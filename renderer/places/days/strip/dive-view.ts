@@ -5,7 +5,7 @@ import type { Dive, Id, Trip } from '../../../../core/document/types';
 import { clockText, dateText, depthText, hoursText, minutesText, shortText } from '../../../figures/format';
 import { effectiveDive, missedDive } from '../../../../core/document/as-dived';
 import { divePlan } from '../../../../core/ledger/dive-plan';
-import { surroundingsOf, type Surroundings } from '../../../../core/profile';
+import { surroundingsOf, type Leg, type Surroundings } from '../../../../core/profile';
 import { noMinutesText } from '../../../figures/limits';
 import { isRoomUnknown, isTooLong } from '../../../../core/ledger/tightest';
 import { unitOf } from '../../../../core/words/quantity';
@@ -164,9 +164,14 @@ function missedBy(dive: Dive, { trip, diverId }: ViewSource, entry: Entry | null
 function plannedPath(dive: Dive, entry: Entry | null, around: Surroundings): readonly Point[] | null {
   if (dive.added === true || (entry === null ? dive.notDived === undefined : !isOtherwise(entry)))
     return null;
+  return plannedPoints(dive, divePlan(dive, around).legs);
+}
+
+/** A dive as planned, from the surface to the surface; the second point is where its weight hangs. */
+export function plannedPoints(dive: Pick<Dive, 'startsAt'>, legs: readonly Leg[]): readonly Point[] {
   let atMin = wallMin(dive.startsAt);
   const path: Point[] = [{ atMin, depthM: 0 }];
-  for (const leg of divePlan(dive, around).legs) {
+  for (const leg of legs) {
     // The line hangs straight down, as those of the dives do.
     if (leg.kind !== 'descent') path.push({ atMin, depthM: leg.fromM });
     atMin += leg.min;

@@ -26,6 +26,13 @@ import { useReading } from './use-reading';
 import { useStripData, type StripData } from './use-strip';
 
 /** The bands as figures, which are asked for now and then. */
+/** Drawn while a proposal is looked at. */
+const ProposedGhosts = lazily(async () => (await import('./proposed-ghosts')).ProposedGhosts, {
+  waiting: null,
+  // The sheet beside it says what the proposal changes.
+  failed: () => null,
+});
+
 const BandsTable = lazily(async () => (await import('./bands-table')).BandsTable, {
   waiting: <p>One moment…</p>,
   failed: ({ what, mend }, again) => (
@@ -57,6 +64,7 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
   const carried = useCarried(data, time, hasCompartments);
   const reading = useReading(carried.drawn);
   const words = useWords();
+  const proposed = useDesk((state) => state.proposed);
   const nowMin = useDesk((state) => state.nowMin);
   const doneUntilMin = useDesk(selectDoneUntil);
   const mix = useMemo(() => commonMix(views), [views]);
@@ -163,6 +171,16 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
               nowMin={nowMin}
               nowText={nowMin === null ? '' : words(said`Now ${timeAt(nowMin)}`)}
             />
+            {proposed && (
+              <ProposedGhosts
+                proposed={proposed}
+                time={time}
+                depth={depth}
+                waterlineY={waterlineY}
+                heightPx={layout.waterPx}
+                textScale={textScale}
+              />
+            )}
             {elbow && (
               <Elbow {...elbow} waterlineY={waterlineY} textScale={textScale} widthPx={time.widthPx} />
             )}

@@ -1,0 +1,145 @@
+/** What a proposal would make of the dives, over the strip as it stands: drawn before anything is changed. */
+import { memo, type ReactNode } from 'react';
+import { divePlan } from '../../../../core/ledger/dive-plan';
+import { surroundingsOf, type Surroundings } from '../../../../core/profile';
+import type { Dive, Trip } from '../../../../core/document/types';
+import { depthText, clockText, minutesText } from '../../../figures/format';
+import type { Settings } from '../../../../core/host';
+import { useDesk } from '../../../store/store';
+import type { DepthScale } from './depth-scale';
+import { plannedPoints } from './dive-view';
+import { weightPath } from './dive-mark';
+import styles from './proposed-ghosts.module.css';
+import { placeOf, type TimeScale } from './time-scale';
+
+interface Page {
+  readonly time: TimeScale;
+  readonly depth: DepthScale;
+  readonly waterlineY: number;
+  readonly heightPx: number;
+  readonly textScale: number;
+}
+
+interface GhostsProps extends Page {
+  readonly proposed: Trip;
+}
+
+/** A dive that a proposal changes: as it would be, or null where it is dropped. */
+interface Changed {
+  readonly from: Dive;
+  readonly to: Dive | null;
+}
+
+/** The dives of a trip that are others in a trip worked out from it; what stays is the same object. */
+function changedDives(trip: Trip, proposed: Trip): readonly Changed[] {
+  const made = new Map(proposed.dives.map((dive) => [dive.id, dive]));
+  return trip.dives.flatMap((from) => {
+    const to = made.get(from.id) ?? null;
+    return to === from ? [] : [{ from, to }];
+  });
+}
+
+export const ProposedGhosts = memo(function ProposedGhosts(props: GhostsProps): ReactNode {
+  const { proposed, time, waterlineY, heightPx } = props;
+  const trip = useDesk((state) => state.trip);
+  const units = useDesk(({ settings }) => settings.units);
+  const clock = useDesk(({ settings }) => settings.clock);
+  const around = surroundingsOf(trip);
+  return (
+    <svg
+      className={styles.ghosts}
+      data-part="proposed"
+      width={time.widthPx}
+      height={heightPx + waterlineY}
+      aria-hidden="true"
+    >
+      <g transform={`translate(0 ${waterlineY})`}>
+        {changedDives(trip, proposed).map(({ from, to }) =>
+          to === null ? (
+            <Dropped key={from.id} dive={from} around={around} page={props} />
+          ) : (
+            <Ghost
+              key={from.id}
+              from={from}
+              to={to}
+              around={around}
+              page={props}
+              units={units}
+              clock={clock}
+            />
+          ),
+        )}
+      </g>
+    </svg>
+  );
+});
+
+function pathOf(dive: Dive, around: Surroundings, { time, depth }: Page): string {
+  return plannedPoints(dive, divePlan(dive, around).legs)
+    .map(({ atMin, depthM }, i) => `${i === 0 ? 'M' : 'L'}${placeOf(time, atMin)} ${depthM * depth.pxPerM}`)
+    .join('');
+}
+
+function weightAt(dive: Dive, around: Surroundings, { time, depth }: Page) {
+  const [, weight] = plannedPoints(dive, divePlan(dive, around).legs);
+  return { x: placeOf(time, weight!.atMin), y: weight!.depthM * depth.pxPerM };
+}
+
+interface GhostProps extends Pick<Settings, 'units' | 'clock'> {
+  readonly from: Dive;
+  readonly to: Dive;
+  readonly around: Surroundings;
+  readonly page: Page;
+}
+
+/** "10:55" above the line where the start moves, "21/43" under the weight where the dive is another. */
+function Ghost({ from, to, around, page, units, clock }: GhostProps): ReactNode {
+  const k = page.textScale;
+  const was = weightAt(from, around, page);
+  const is = weightAt(to, around, page);
+  const isMoved = from.startsAt !== to.startsAt;
+  const isReshaped = from.depthM !== to.depthM || from.bottomMin !== to.bottomMin;
+  return (
+    <g data-part="proposed dive">
+      <path className={styles.line} d={pathOf(to, around, page)} />
+      <path className={styles.weight} d={weightPath(is.x, is.y, k)} />
+      {isMoved && (
+        <>
+          <path
+            className={styles.arrow}
+            d={`M${was.x} ${-5 * k}H${is.x}m${-4 * k} ${-3 * k}l${4 * k} ${3 * k}l${-4 * k} ${3 * k}`}
+          />
+          <text className={styles.words} x={is.x} y={-8 * k}>
+            {clockText(to.startsAt, clock)}
+          </text>
+        </>
+      )}
+      {isReshaped && (
+        <text className={styles.words} x={is.x} y={is.y + 18 * k}>
+          {`${depthText(to.depthM, units)} / ${minutesText(to.bottomMin, 'near')}`}
+        </text>
+      )}
+    </g>
+  );
+}
+
+/** Crossed out where it stands. */
+function Dropped({
+  dive,
+  around,
+  page,
+}: {
+  readonly dive: Dive;
+  readonly around: Surroundings;
+  readonly page: Page;
+}) {
+  const k = page.textScale;
+  const { x, y } = weightAt(dive, around, page);
+  return (
+    <path
+      className={styles.dropped}
+      data-part="proposed drop"
+      d={`M${x - 9 * k} ${y - 12 * k}l${18 * k} ${18 * k}m0 ${-18 * k}l${-18 * k} ${18 * k}`}
+    />
+  );
+}
