@@ -19,6 +19,6 @@ export function takeWorkedOut(
   const result = tell(edit({ label, code: 'trip.mend' }, () => to));
   if (!result.ok) return false;
   const lines = told.map((what) => ({ what, where: '', mend: '' }));
-  say({ tone: 'said', lines, canUndo: true });
+  say({ tone: 'said', lines, canUndo: true, canCompare: true });
   return true;
 }

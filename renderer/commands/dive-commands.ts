@@ -3,6 +3,7 @@ import { addDive, deleteDives, duplicateDay, duplicateDives } from '../actions/d
 import { copyChosen, hasCopied, pasteDives } from '../actions/clipboard';
 import { tell } from '../actions/edit';
 import { redoStep, undoStep } from '../actions/history';
+import { closeEvening } from '../actions/evening';
 import { chooseDives, showOverlay, stepDive } from '../actions/view';
 import { nextStart } from '../actions/next-start';
 import { todayText } from '../figures/local-time';
@@ -110,8 +111,9 @@ export const DIVE_COMMANDS: readonly Command[] = [
     label: 'Choose no dive',
     keys: ['Escape'],
     finds: 'deselect clear',
-    enabled: hasChosen,
-    run: () => chooseDives([]),
+    enabled: (state) => hasChosen(state) || state.evening !== null,
+    // The strip is left first, then the evening; nothing is lost by that.
+    run: () => (hasChosen(now()) ? chooseDives([]) : closeEvening()),
   },
   {
     id: 'dive.delete',

@@ -1,7 +1,8 @@
 import type { ReactNode } from 'react';
+import { dayToLog, showEvening } from '../actions/evening';
 import { undoStep } from '../actions/history';
 import { say } from '../store/notice';
-import { useDesk } from '../store/store';
+import { desk, useDesk } from '../store/store';
 
 /** So many lines are told: a notice lies above the work, and must not take its place. */
 const TOLD = 4;
@@ -22,6 +23,17 @@ export function NoticeLine(): ReactNode {
             {notice.lines.length > TOLD ? <p>And {notice.lines.length - TOLD} more.</p> : null}
           </div>
           <div className="notice-buttons">
+            {notice.canCompare ? (
+              <button
+                type="button"
+                className="plain"
+                onClick={() =>
+                  showEvening({ date: dayToLog(desk.getState()), step: 'changed', sinceStep: true })
+                }
+              >
+                What changed
+              </button>
+            ) : null}
             {notice.canUndo ? (
               <button type="button" className="plain" onClick={undoStep}>
                 Bring it back

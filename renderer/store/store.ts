@@ -55,6 +55,8 @@ export type Overlay =
 export interface Evening {
   readonly date: DayDate;
   readonly step: 'log' | 'changed';
+  /** Compared with the trip before the last step, and not with this morning's plan. */
+  readonly sinceStep?: true;
 }
 
 /** What, where, how to mend it. */
@@ -69,6 +71,8 @@ export interface Notice {
   readonly lines: readonly NoticeLine[];
   /** What it says was done by the last step, and undoing is offered beside it; any other step takes it away. */
   readonly canUndo?: true;
+  /** It changed the days ahead, and what that did is offered beside it. */
+  readonly canCompare?: true;
 }
 
 export interface Desk {

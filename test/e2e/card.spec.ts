@@ -210,7 +210,13 @@ test.describe('the card', () => {
     await bench.set('Depth', '38');
     await bench.card.getByRole('link', { name: /over a limit/ }).click();
     await expect(bench.card.getByText('Past a limit', { exact: true }).first()).toBeInViewport();
-    await expect(bench.card).toContainText('Source:');
+    // The source is a press away: told in full it would fill half the card.
+    const source = bench.card.getByRole('group').filter({ hasText: 'Source' }).first();
+    const text = source.locator('p');
+    await expect(text).toBeHidden();
+    await source.getByText('Source', { exact: true }).click();
+    await expect(text).toBeVisible();
+    await expect(text).not.toBeEmpty();
   });
 
   test('gives the air table’s reading beside the model’s', async ({ bench }) => {

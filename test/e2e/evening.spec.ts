@@ -1,5 +1,6 @@
 import { expect, test as base } from './fixtures';
 import { Evening } from './pages/evening';
+import { openWorse } from './pages/worse-trip';
 
 const test = base.extend<{ readonly evening: Evening }>({
   evening: async ({ bench }, use) => {
@@ -117,7 +118,7 @@ test('a dive that was not planned is added with what is known of it, and is ther
   await form.getByRole('button', { name: 'Add' }).click();
   await expect(evening.panel.getByRole('columnheader', { name: /\+ 20:15 Candle Harbour/ })).toBeVisible();
   await expect(evening.progress).toContainText('4 of 16');
-  await expect(bench.saved).toContainText('Saved');
+  await bench.waitForSave();
   await bench.reload();
   await bench.dive(4).focus();
   await bench.page.keyboard.press('Alt+l');
@@ -133,6 +134,59 @@ test('an analysis that takes the MOD above the depth says so at once', async ({ 
   const analysed = evening.panel.getByRole('region', { name: 'Oxygen as analysed' });
   await expect(analysed).toContainText(/Guest 3, Osier Channel: MOD 1\d m at PO2 1\.40 bar, planned to 19 m/);
   await expect(evening.progress).toContainText('0 of 12');
+});
+
+test('Escape closes the evening, keeps what was logged, and gives the focus back', async ({
+  bench,
+  evening,
+}) => {
+  const { keyboard } = bench.page;
+  await bench.dive(2).focus();
+  await keyboard.press('l');
+  await evening.grid.waitFor();
+  await evening.type(['0938']);
+  await keyboard.type('15');
+  // The first takes back what is being typed, as anywhere.
+  await keyboard.press('Escape');
+  await expect(evening.panel).toBeVisible();
+  await keyboard.press('Escape');
+  await expect(evening.panel).toHaveCount(0);
+  await expect(bench.dive(2)).toBeFocused();
+  await keyboard.press('l');
+  await expect(evening.progress).toContainText('4 of 12');
+  await keyboard.press('Escape');
+
+  // Where it was opened from is gone, the day's own button has it.
+  await keyboard.press('Escape');
+  await evening.open();
+  await keyboard.press('Escape');
+  await expect(bench.page.getByRole('button', { name: 'Log Sun 14 March' })).toBeFocused();
+});
+
+test('log, what changed, mending and the slates are a press away from one another', async ({
+  bench,
+  evening,
+}) => {
+  const { page } = bench;
+  await openWorse(bench);
+  await evening.open();
+  await evening.click(evening.panel.getByRole('button', { name: 'Rest as planned' }));
+  const before = evening.clicks;
+  await evening.click(evening.panel.getByRole('button', { name: 'What changed' }).first());
+  await expect(evening.panel).toContainText('Logged:');
+  await evening.click(evening.progress.getByRole('button', { name: /^Mend/ }));
+  const sheet = page.getByRole('dialog', { name: 'Mend the days ahead' });
+  await expect(sheet.getByRole('radio', { name: /^Best overall/ })).toBeChecked({ timeout: 30_000 });
+  await evening.click(sheet.getByRole('button', { name: /^Apply/ }));
+  // What the mending changed is told at once, beside the strip.
+  await expect(sheet).toHaveCount(0);
+  await expect(evening.panel.getByRole('button', { name: 'What changed' })).toHaveAttribute(
+    'aria-current',
+    'step',
+  );
+  await evening.click(evening.progress.getByRole('button', { name: 'Tomorrow’s slates' }));
+  await expect(page.getByRole('heading', { name: 'Slates' })).toBeVisible();
+  expect(evening.clicks - before).toBe(4);
 });
 
 test('what the log changed is told since the plan of the morning: rooms, flight and what was done', async ({

@@ -1,27 +1,9 @@
-import { readFile } from 'node:fs/promises';
 import { cautionsOf } from '../../core/cautions/all';
 import { readTrip } from '../../core/document/read-trip';
-import type { Trip } from '../../core/document/types';
 import { ledger } from '../../core/ledger/ledger';
 import { expect, test } from './fixtures';
 import type { Workbench } from './pages/workbench';
-
-/** The text of the file that the window would save. */
-async function fileText(bench: Workbench): Promise<string> {
-  const download = bench.page.waitForEvent('download');
-  await bench.page.keyboard.press('Control+Shift+s');
-  return readFile(await (await download).path(), 'utf8');
-}
-
-/** The demo trip with Wednesday's third dive 15 minutes longer and an hour earlier. */
-async function openWorse(bench: Workbench): Promise<void> {
-  const trip = JSON.parse(await fileText(bench)) as Trip;
-  const dives = trip.dives.map((dive) =>
-    dive.id === 'd13' ? { ...dive, bottomMin: dive.bottomMin + 15, startsAt: '2027-03-17T10:35' } : dive,
-  );
-  await bench.openFile('worse.json', JSON.stringify({ ...trip, dives }));
-  await expect(bench.dive(13)).toHaveAccessibleName(/10:35/);
-}
+import { fileText, openWorse } from './pages/worse-trip';
 
 /** Cautions that must be heeded before the trip is dived. */
 async function cautionsToHeed(bench: Workbench): Promise<readonly string[]> {
@@ -58,11 +40,44 @@ test.describe('mending the days ahead', () => {
     await page.keyboard.press('Enter');
     await expect(sheet).toHaveCount(0);
     await expect(bench.dive(13)).toHaveAccessibleName(/10:55/);
+    // What that did to the days ahead is a press away.
+    await page.getByRole('button', { name: 'What changed' }).click();
+    await expect(page.getByRole('row', { name: /10:55 Kettle Pinnacle −14 0/ })).toBeVisible();
+    await page.keyboard.press('Escape');
     expect(await cautionsToHeed(bench)).toEqual([]);
 
     await page.keyboard.press('Control+z');
     await expect(bench.dive(13)).toHaveAccessibleName(/10:35/);
     expect(await cautionsToHeed(bench)).toContain('past-no-stop');
+  });
+
+  test('of one caution is a press from its card and from the list, and brings none on another dive', async ({
+    page,
+    bench,
+  }) => {
+    await openWorse(bench);
+    await bench.dive(13).focus();
+    await page.keyboard.press('Enter');
+    await bench.card.getByRole('button', { name: 'Mend dive 13' }).first().click();
+    const sheet = page.getByRole('dialog', { name: 'Mend dive 13' });
+    await expect(sheet.getByRole('radio', { name: /^Best overall/ })).toBeChecked({ timeout: 30_000 });
+    await expect(sheet).toContainText('Each proposal leaves none of them and brings none on another dive');
+    const table = sheet.getByRole('table', { name: 'What Best overall changes' });
+    await expect(table).toContainText(/Wed 17, 10:35/);
+    // Looked at, not done: the strip has both.
+    const ghost = bench.page.locator('[data-part="proposed dive"]');
+    await expect(ghost).toHaveCount(1);
+    await expect(bench.dive(13)).toHaveAccessibleName(/10:35/);
+    await page.keyboard.press('Escape');
+    await expect(ghost).toHaveCount(0);
+
+    await bench.command('all cautions');
+    await bench.dialog.getByRole('button', { name: 'Mend dive 13' }).first().click();
+    await expect(sheet.getByRole('radio', { name: /^Best overall/ })).toBeChecked({ timeout: 30_000 });
+    await page.keyboard.press('Enter');
+    await expect(sheet).toHaveCount(0);
+    expect(await cautionsToHeed(bench)).toEqual([]);
+    await expect(ghost).toHaveCount(0);
   });
 
   test('takes what moves cost and the room to leave, and keeps the costs', async ({ page, bench }) => {

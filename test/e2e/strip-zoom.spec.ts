@@ -45,6 +45,38 @@ test.describe('coming closer', () => {
     await expect.poll(() => strip.width()).toBeLessThan(whole * 1.5);
   });
 
+  test('to a day alone, and on to the day beside it', async ({ page, strip, bench }) => {
+    await bench.dive(5).focus();
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: 'Day', exact: true }).click();
+    const next = page.getByRole('button', { name: /^Tue 16.* →$/ });
+    await expect(next).toBeInViewport();
+    await next.click();
+    await expect(page.getByRole('button', { name: /^← Mon 15/ })).toBeInViewport();
+    await expect(bench.dive(8)).toBeInViewport();
+    await expect(bench.dive(5)).not.toBeInViewport();
+    await expect.poll(() => strip.width()).toBeGreaterThan(4000);
+  });
+
+  test('to the days ahead by a key and a button, once some are done', async ({ page, bench, strip }) => {
+    const whole = await strip.width();
+    const ahead = page.getByRole('button', { name: 'Days ahead' });
+    await expect(ahead).toHaveCount(0);
+    await bench.dive(3).focus();
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('l');
+    await page.getByRole('button', { name: 'Rest as planned' }).click();
+    await page.keyboard.press('Escape');
+    await expect(ahead).toBeVisible();
+    await bench.dive(4).focus();
+    await page.keyboard.press('9');
+    // Seven days were on the page, six are.
+    await expect.poll(() => strip.width()).toBeGreaterThan(whole * 1.1);
+    await expect(ahead).toHaveAttribute('aria-pressed', 'true');
+    await expect(bench.dive(4)).toBeInViewport();
+    await expect(bench.dive(3)).not.toBeInViewport();
+  });
+
   test('by the buttons', async ({ page, strip }) => {
     const whole = await strip.width();
     await page.getByRole('button', { name: 'Zoom in' }).click();

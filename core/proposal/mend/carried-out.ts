@@ -11,7 +11,7 @@ import {
 } from '../../profile';
 import { assert } from '../../result';
 import { wallMin, wallText } from '../../words/calendar';
-import { FIXED, KEPT, type MoveReach, type MoveSteps, type Treatment } from './moves';
+import { FIXED, isKept, KEPT, type MoveReach, type MoveSteps, type Treatment } from './moves';
 import { restOfDayMin } from './request';
 
 /** Shortest bottom time that is left. Source: choice of this project. */
@@ -137,7 +137,7 @@ export type Plan = readonly Treatment[];
 export function mendedTrip(trip: Trip, plan: Plan, steps: MoveSteps): Trip {
   const dives = trip.dives.flatMap((dive, at) => {
     const treatment = plan[at] ?? KEPT;
-    return treatment === KEPT ? [dive] : (treatedDive(trip, dive, treatment, steps) ?? []);
+    return isKept(treatment) ? [dive] : (treatedDive(trip, dive, treatment, steps) ?? []);
   });
   return { ...trip, dives };
 }

@@ -96,6 +96,11 @@ export const KEPT: Treatment = {
   leftOut: [],
 };
 
+/** Whether nothing is moved; plans that came from a worker hold copies. */
+export function isKept({ isDropped, later, shallower, shorter, mix, leftOut }: Treatment): boolean {
+  return !isDropped && later + shallower + shorter === 0 && mix === null && leftOut.length === 0;
+}
+
 /** A dive not made. */
 export const DROPPED: Treatment = { ...KEPT, isDropped: true };
 

@@ -2,6 +2,7 @@ import { useEffect, useMemo, useRef, type ReactNode } from 'react';
 import { moment, said } from '../../../core/words/said';
 import { countSaid } from '../../../core/words/terms';
 import type { Mending, Proposal } from '../../../core/proposal/mend/proposals';
+import { mendedTrip } from '../../../core/proposal/mend/carried-out';
 import { MEND_NAMES, nothingToMend } from '../../../core/proposal/mend/moves-said';
 import type { Id, Trip } from '../../../core/document/types';
 import { takeWorkedOut } from '../../actions/mending';
@@ -196,8 +197,9 @@ export function MendSheet({ diveId }: { readonly diveId: Id | null }): ReactNode
   const looked = isFound ? chosenOf(now.mending.proposals, wanted) : undefined;
   // The strip beside it shows what is looked at.
   useEffect(() => {
-    showProposed(looked?.trip ?? null);
+    showProposed(looked ? mendedTrip(trip, looked.plan, request.steps) : null);
     return () => showProposed(null);
+    // oxlint-disable-next-line react-hooks/exhaustive-deps -- what was found holds for this trip and request alone
   }, [looked]);
   const words = useWords();
   const title = diveId === null ? said`Mend the days ahead` : said`Mend dive ${diveNumber(trip, diveId)}`;

@@ -40,8 +40,14 @@ const reckoned = memo((trip: Trip) => {
 });
 
 /** What the log, and whatever was done besides, did to the days ahead: since this morning's plan or any earlier save. */
-export function Changed({ date }: { readonly date: DayDate }): ReactNode {
-  const baseline = useBaseline(date);
+export function Changed({
+  date,
+  isSinceStep,
+}: {
+  readonly date: DayDate;
+  readonly isSinceStep: boolean;
+}): ReactNode {
+  const baseline = useBaseline(date, isSinceStep);
   const of = useDesk(selectLedger);
   const roomOf = useDesk(selectRooms);
   const ahead = useDesk(selectAhead);

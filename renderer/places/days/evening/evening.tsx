@@ -1,4 +1,4 @@
-import { useEffect, useState, type ReactNode } from 'react';
+import { useEffect, useLayoutEffect, useRef, useState, type ReactNode } from 'react';
 import { logProgress } from '../../../../core/document/log';
 import { closeEvening, showEvening } from '../../../actions/evening';
 import { divesOfDay, setDayNotes, setDiveNotes } from '../../../actions/log';
@@ -31,8 +31,15 @@ export function Evening({ evening }: { readonly evening: Shown }): ReactNode {
     window.addEventListener('keydown', onKey, true);
     return () => window.removeEventListener('keydown', onKey, true);
   }, [date]);
+  useFocusBack(date);
   return (
     <section
+      onKeyDown={(event) => {
+        // What is being typed, and any cell of the log, takes its own Escape first.
+        if (event.key !== 'Escape' || event.defaultPrevented) return;
+        event.preventDefault();
+        closeEvening();
+      }}
       className={step === 'log' ? styles.evening : styles.beside}
       aria-label={`Evening of ${dateText(date, true)}`}
     >
@@ -43,8 +50,31 @@ export function Evening({ evening }: { readonly evening: Shown }): ReactNode {
           Close
         </button>
       </div>
-      {step === 'log' ? <Log date={date} /> : <Changed key={date} date={date} />}
+      {step === 'log' ? (
+        <Log date={date} />
+      ) : (
+        <Changed key={date} date={date} isSinceStep={evening.sinceStep ?? false} />
+      )}
     </section>
+  );
+}
+
+/** As the evening goes, the focus is where it was opened from, else at the day's own button on the board. */
+function useFocusBack(date: string): void {
+  // Before the log takes it.
+  const [opener] = useState(() => document.activeElement);
+  const dateNow = useRef(date);
+  useLayoutEffect(() => {
+    dateNow.current = date;
+  });
+  useLayoutEffect(
+    () => () => {
+      const isThere = opener instanceof Element && opener.isConnected && opener !== document.body;
+      const target = isThere ? opener : document.querySelector(`[data-log="${dateNow.current}"]`);
+      if (target instanceof HTMLElement || target instanceof SVGElement)
+        target.focus({ preventScroll: true });
+    },
+    [opener],
   );
 }
 

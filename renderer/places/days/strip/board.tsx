@@ -8,6 +8,8 @@ import styles from './board.module.css';
 import { headSentence, type DayView } from './day-view';
 import type { StripForm } from './strip-form';
 
+const DAY_MIN = 1440;
+
 interface BoardProps {
   readonly days: readonly DayView[];
   readonly board: readonly BoardDay[];
@@ -15,10 +17,12 @@ interface BoardProps {
   readonly dayWidthPx: number;
   readonly heightPx: number;
   readonly chosen: ReadonlySet<string>;
+  /** Shows the day of a moment over the width of the page. */
+  readonly goToDay: (ofMin: number) => void;
 }
 
 export function Board(props: BoardProps): ReactNode {
-  const { days, board, form, dayWidthPx, heightPx, chosen } = props;
+  const { days, board, form, dayWidthPx, heightPx, chosen, goToDay } = props;
   return (
     <div
       className={styles.board}
@@ -34,6 +38,9 @@ export function Board(props: BoardProps): ReactNode {
           sentence={headSentence(days[i]!)}
           widthPx={dayWidthPx}
           form={form}
+          before={form === 'day' ? (board[i - 1]?.title ?? '') : ''}
+          after={form === 'day' ? (board[i + 1]?.title ?? '') : ''}
+          goToDay={goToDay}
           chosenRow={day.rows.find(({ id }) => chosen.has(id))?.id ?? ''}
           chosenRows={day.rows.filter(({ id }) => chosen.has(id)).length > 1 ? chosen : null}
         />
@@ -62,9 +69,14 @@ interface DayProps {
   readonly form: StripForm;
   readonly chosenRow: string;
   readonly chosenRows: ReadonlySet<string> | null;
+  /** The days beside it where it fills the page alone; else empty. */
+  readonly before: string;
+  readonly after: string;
+  readonly goToDay: (ofMin: number) => void;
 }
 
-const Day = memo(function Day({ day, sentence, widthPx, form, chosenRow, chosenRows }: DayProps): ReactNode {
+const Day = memo(function Day(props: DayProps): ReactNode {
+  const { day, sentence, widthPx, form, chosenRow, chosenRows, before, after, goToDay } = props;
   const isChosen = (id: string): boolean => (chosenRows === null ? id === chosenRow : chosenRows.has(id));
   return (
     <div className={styles.day} style={{ width: widthPx }}>
@@ -84,11 +96,14 @@ const Day = memo(function Day({ day, sentence, widthPx, form, chosenRow, chosenR
             {day.summary !== '' && <span>{day.summary}</span>}
           </span>
         </button>
+        <BesideDay title={before} atMin={(day.day - 1) * DAY_MIN} goTo={goToDay} arrow="before" />
+        <BesideDay title={after} atMin={(day.day + 1) * DAY_MIN} goTo={goToDay} arrow="after" />
         {day.log !== null && (
           <button
             type="button"
             className={day.log === 'open' ? styles.log : styles.logged}
             aria-label={`${day.log === 'open' ? 'Log' : 'logged:'} ${day.name}`}
+            data-log={day.date}
             onClick={() => showEvening({ date: day.date, step: 'log' })}
           >
             {day.log === 'open' ? 'Log' : form === 'site' ? null : 'logged'}
@@ -119,8 +134,28 @@ function isSameDay(before: DayProps, now: DayProps): boolean {
     before.form === now.form &&
     before.chosenRow === now.chosenRow &&
     before.chosenRows === now.chosenRows &&
+    before.before === now.before &&
+    before.after === now.after &&
+    before.goToDay === now.goToDay &&
     before.sentence === now.sentence &&
     (before.day === now.day || JSON.stringify(before.day) === JSON.stringify(now.day))
+  );
+}
+
+interface BesideDayProps {
+  readonly title: string;
+  readonly atMin: number;
+  readonly goTo: (ofMin: number) => void;
+  readonly arrow: 'before' | 'after';
+}
+
+/** To the day before or after, where one day is shown at a time. */
+function BesideDay({ title, atMin, goTo, arrow }: BesideDayProps): ReactNode {
+  if (title === '') return null;
+  return (
+    <button type="button" className={styles.beside} onClick={() => goTo(atMin)}>
+      {arrow === 'before' ? `← ${title}` : `${title} →`}
+    </button>
   );
 }
 

@@ -107,6 +107,11 @@ export function commonMix(views: readonly Pick<DiveView, 'mix'>[]): string {
   return common;
 }
 
+/** Start of the first dive that can still be changed; null where there is none. */
+export function aheadFromMin(views: readonly DiveView[], ahead: ReadonlySet<Id>): number | null {
+  return views.find(({ id }) => ahead.has(id))?.startMin ?? null;
+}
+
 function idsOf(entries: readonly Entry[]): ReadonlySet<Id> {
   return new Set(entries.map((entry) => entry.dive.id));
 }

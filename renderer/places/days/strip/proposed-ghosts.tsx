@@ -3,13 +3,13 @@ import { memo, type ReactNode } from 'react';
 import { divePlan } from '../../../../core/ledger/dive-plan';
 import { surroundingsOf, type Surroundings } from '../../../../core/profile';
 import type { Dive, Trip } from '../../../../core/document/types';
-import { depthText, clockText, minutesText } from '../../../figures/format';
-import type { Settings } from '../../../../core/host';
+import { clockText, numberText } from '../../../figures/format';
 import { useDesk } from '../../../store/store';
 import type { DepthScale } from './depth-scale';
 import { plannedPoints } from './dive-view';
 import { weightPath } from './dive-mark';
 import styles from './proposed-ghosts.module.css';
+import { sounding, type Reader } from './strip-words';
 import { placeOf, type TimeScale } from './time-scale';
 
 interface Page {
@@ -42,8 +42,7 @@ function changedDives(trip: Trip, proposed: Trip): readonly Changed[] {
 export const ProposedGhosts = memo(function ProposedGhosts(props: GhostsProps): ReactNode {
   const { proposed, time, waterlineY, heightPx } = props;
   const trip = useDesk((state) => state.trip);
-  const units = useDesk(({ settings }) => settings.units);
-  const clock = useDesk(({ settings }) => settings.clock);
+  const reader = useDesk(({ settings }) => settings);
   const around = surroundingsOf(trip);
   return (
     <svg
@@ -58,15 +57,7 @@ export const ProposedGhosts = memo(function ProposedGhosts(props: GhostsProps): 
           to === null ? (
             <Dropped key={from.id} dive={from} around={around} page={props} />
           ) : (
-            <Ghost
-              key={from.id}
-              from={from}
-              to={to}
-              around={around}
-              page={props}
-              units={units}
-              clock={clock}
-            />
+            <Ghost key={from.id} from={from} to={to} around={around} page={props} reader={reader} />
           ),
         )}
       </g>
@@ -85,15 +76,16 @@ function weightAt(dive: Dive, around: Surroundings, { time, depth }: Page) {
   return { x: placeOf(time, weight!.atMin), y: weight!.depthM * depth.pxPerM };
 }
 
-interface GhostProps extends Pick<Settings, 'units' | 'clock'> {
+interface GhostProps {
   readonly from: Dive;
   readonly to: Dive;
   readonly around: Surroundings;
   readonly page: Page;
+  readonly reader: Reader;
 }
 
 /** "10:55" above the line where the start moves, "21/43" under the weight where the dive is another. */
-function Ghost({ from, to, around, page, units, clock }: GhostProps): ReactNode {
+function Ghost({ from, to, around, page, reader }: GhostProps): ReactNode {
   const k = page.textScale;
   const was = weightAt(from, around, page);
   const is = weightAt(to, around, page);
@@ -110,13 +102,13 @@ function Ghost({ from, to, around, page, units, clock }: GhostProps): ReactNode 
             d={`M${was.x} ${-5 * k}H${is.x}m${-4 * k} ${-3 * k}l${4 * k} ${3 * k}l${-4 * k} ${3 * k}`}
           />
           <text className={styles.words} x={is.x} y={-8 * k}>
-            {clockText(to.startsAt, clock)}
+            {clockText(to.startsAt, reader.clock)}
           </text>
         </>
       )}
       {isReshaped && (
         <text className={styles.words} x={is.x} y={is.y + 18 * k}>
-          {`${depthText(to.depthM, units)} / ${minutesText(to.bottomMin, 'near')}`}
+          {`${sounding(to.depthM, reader)}/${numberText(to.bottomMin, 0, 'near')}`}
         </text>
       )}
     </g>

@@ -12,7 +12,7 @@ export const STRIP_KEYS: readonly { readonly what: string; readonly keys: string
   { what: 'choose it alone, or with Shift beside others', keys: 'Enter' },
   { what: 'choose none', keys: 'Escape' },
   { what: 'log its day', keys: 'L' },
-  { what: 'zoom in, zoom out, the whole trip', keys: '+, −, 0' },
+  { what: 'zoom in, zoom out, the whole trip, the days ahead', keys: '+, −, 0, 9' },
 ];
 
 export const KEY_HELP = STRIP_KEYS.map(({ what, keys }) => `${keys}: ${what}`).join('. ');

@@ -15,7 +15,7 @@ export type KeyMeaning =
   | { readonly kind: 'go'; readonly to: 'first' | 'last' }
   | { readonly kind: 'extend'; readonly direction: 1 | -1 }
   | { readonly kind: 'choose'; readonly adds: boolean }
-  | { readonly kind: 'zoom'; readonly to: 'closer' | 'further' | 'whole' }
+  | { readonly kind: 'zoom'; readonly to: 'closer' | 'further' | 'whole' | 'ahead' }
   /** The log of the day of the dive. */
   | { readonly kind: 'log' };
 
@@ -73,6 +73,8 @@ export function meaningOf(key: Key): KeyMeaning | null {
       return modified || key.altKey ? null : { kind: 'zoom', to: 'further' };
     case '0':
       return modified || key.altKey ? null : { kind: 'zoom', to: 'whole' };
+    case '9':
+      return modified || key.altKey ? null : { kind: 'zoom', to: 'ahead' };
     case 'l':
     case 'L':
       return modified || key.altKey ? null : { kind: 'log' };

@@ -3,7 +3,7 @@ import { timeAt } from '../../../../core/words/calendar';
 import { said } from '../../../../core/words/said';
 import { lazily } from '../../../parts/lazily';
 import { useWords } from '../../../parts/use-words';
-import { selectDoneUntil } from '../../../store/clock';
+import { selectAhead, selectDoneUntil } from '../../../store/clock';
 import { unitOf } from '../../../../core/words/quantity';
 import type { Size } from '../../../parts/use-size';
 import { useDesk } from '../../../store/store';
@@ -14,7 +14,7 @@ import { NitrogenBand, OxygenBand } from './bands';
 import { Board } from './board';
 import { CrossingLines, Elbow } from './crossing-lines';
 import { DiveList } from './dive-list';
-import { commonMix } from './dive-view';
+import { aheadFromMin, commonMix } from './dive-view';
 import { OtuRow } from './otu-row';
 import styles from './strip.module.css';
 import { StripTools } from './strip-tools';
@@ -67,6 +67,8 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
   const proposed = useDesk((state) => state.proposed);
   const nowMin = useDesk((state) => state.nowMin);
   const doneUntilMin = useDesk(selectDoneUntil);
+  const ahead = useDesk(selectAhead);
+  const aheadMin = ahead.size === views.length ? null : aheadFromMin(views, ahead);
   const mix = useMemo(() => commonMix(views), [views]);
   const band = {
     points: carried.drawn.points,
@@ -114,6 +116,7 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
               dayWidthPx={time.dayWidthPx}
               heightPx={layout.boardPx}
               chosen={chosen}
+              goToDay={page.zoom.day}
             />
             <DiveList
               views={views}
@@ -204,6 +207,7 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
         hasCompartments={hasCompartments}
         onCompartments={setHasCompartments}
         commonMix={mix}
+        aheadMin={aheadMin}
         dayMin={(views.find(({ id }) => chosen.has(id)) ?? views[0])?.startMin ?? 0}
       />
     </>

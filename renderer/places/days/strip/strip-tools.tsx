@@ -14,6 +14,8 @@ interface StripToolsProps {
   readonly commonMix: string;
   /** A moment of the day that is shown alone where that is asked for. */
   readonly dayMin: number;
+  /** When the first dive ahead begins; null where all are, or none. */
+  readonly aheadMin: number | null;
 }
 
 /** How the strip is looked at: whose figures, how close, curves or table. */
@@ -25,6 +27,7 @@ export function StripTools({
   onCompartments,
   commonMix,
   dayMin,
+  aheadMin,
 }: StripToolsProps): ReactNode {
   const party = useDesk((state) => state.trip.party);
   const diverId = useDesk((state) => state.selection.diverId);
@@ -69,6 +72,16 @@ export function StripTools({
         <button type="button" aria-pressed={zoom.isWhole} onClick={zoom.whole}>
           Whole trip
         </button>
+        {aheadMin !== null && (
+          <button
+            type="button"
+            aria-pressed={zoom.isAhead(aheadMin)}
+            title="The days ahead (9)"
+            onClick={() => zoom.ahead(aheadMin)}
+          >
+            Days ahead
+          </button>
+        )}
         <button type="button" aria-pressed={zoom.isDay} onClick={() => zoom.day(dayMin)}>
           Day
         </button>

@@ -6,8 +6,9 @@ import { chooseDives, toggleDive } from '../../../actions/view';
 import { isFocusLost } from '../../../parts/keep-focus';
 import { EMPTY_HISTORY } from '../../../store/history';
 import { say } from '../../../store/notice';
+import { selectAhead } from '../../../store/clock';
 import { desk } from '../../../store/store';
-import type { DiveView } from './dive-view';
+import { aheadFromMin, type DiveView } from './dive-view';
 import { applyEdit, DIVED, isEdit, MISSED, meaningOf, stepNameOf, type KeyEdit } from './strip-keys';
 import { useGesture } from './use-gesture';
 import type { Zoom } from './use-zoom';
@@ -97,7 +98,8 @@ export function useDiveKeys(
           showEvening({ date: wallDate(view.startMin), step: 'log' });
           break;
         case 'zoom':
-          zoom[meaning.to](middleOf(event.target));
+          if (meaning.to === 'ahead') zoom.ahead(aheadFromMin(views, selectAhead(desk.getState())) ?? 0);
+          else zoom[meaning.to](middleOf(event.target));
           break;
       }
     },

@@ -22,6 +22,9 @@ export interface Zoom {
   /** One day over the width of the page, the one of a moment. */
   readonly day: (ofMin: number) => void;
   readonly isDay: boolean;
+  /** From the day of a moment to the last, over the width of the page. */
+  readonly ahead: (ofMin: number) => void;
+  readonly isAhead: (ofMin: number) => boolean;
   /**
    * Told once the page is drawn and before it is seen: scrolls to where the moment that was to be kept stands as
    * it stood. A closer scale is not the same one drawn wider: dives and nights have widths of their own.
@@ -111,6 +114,28 @@ export function useZoom(scroller: RefObject<HTMLElement | null>, dayCount: numbe
     return element ? followPinch(element, zoomBy) : undefined;
   }, [scroller, zoomBy]);
 
+  /** How close it is where the days from a moment on fill the page. */
+  const factorFrom = (ofMin: number): number => {
+    const time = drawn.current;
+    const days = time === null ? dayCount : time.firstDay + time.dayCount - Math.floor(ofMin / DAY_MIN);
+    return Math.min(closest, Math.max(1, dayCount / Math.max(1, days)));
+  };
+
+  const show = useCallback(
+    (ofMin: number, next: number) => {
+      const atMin = Math.floor(ofMin / DAY_MIN) * DAY_MIN;
+      const element = scroller.current;
+      const isThere = next === Math.min(latest.current, closest);
+      // As close as it is already, nothing is drawn anew that would be told of it.
+      if (isThere && element && drawn.current) element.scrollTo({ left: placeOf(drawn.current, atMin) });
+      else anchor.current = { atMin, atPx: edgePx };
+      latest.current = next;
+      setWanted(next);
+    },
+    [scroller, closest, edgePx],
+  );
+  const day = useCallback((ofMin: number) => show(ofMin, dayCount), [show, dayCount]);
+
   return {
     factor,
     isWhole: factor === 1,
@@ -121,12 +146,10 @@ export function useZoom(scroller: RefObject<HTMLElement | null>, dayCount: numbe
       latest.current = 1;
       setWanted(1);
     },
-    day: (ofMin) => {
-      anchor.current = { atMin: Math.floor(ofMin / DAY_MIN) * DAY_MIN, atPx: edgePx };
-      latest.current = dayCount;
-      setWanted(dayCount);
-    },
+    day,
     isDay: dayCount > 1 && factor === dayCount,
+    ahead: (ofMin) => show(ofMin, factorFrom(ofMin)),
+    isAhead: (ofMin) => factor > 1 && factor === factorFrom(ofMin),
     onDrawn,
   };
 }
