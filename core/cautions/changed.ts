@@ -153,7 +153,7 @@ function gearOf(diver: Diver): string {
 }
 
 /** What was done to the trip: what was logged, which rates and dives ahead are others, what was analysed. */
-function deedsOf(was: Trip, is: Trip, ahead: ReadonlySet<Id>): readonly Said[] {
+export function deedsOf(was: Trip, is: Trip, ahead: ReadonlySet<Id>): readonly Said[] {
   const deeds: Said[] = [];
   const logged = loggedSaid(was, is);
   if (logged !== null) deeds.push(logged);

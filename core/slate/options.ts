@@ -29,7 +29,10 @@ export interface SlateOptions {
 }
 
 /** A request but for what is to be printed from: ledger, cautions, fonts and day. */
-export type SlateSettings = Omit<SlateRequest, 'ledger' | 'cautions' | 'fonts' | 'printedOn' | 'doneDates'>;
+export type SlateSettings = Omit<
+  SlateRequest,
+  'ledger' | 'cautions' | 'fonts' | 'printedOn' | 'doneDates' | 'since'
+>;
 
 const UNITS: readonly SlateUnits[] = ['metric', 'imperial', 'both'];
 const CLOCKS: readonly Clock[] = ['24h', '12h'];

@@ -100,25 +100,3 @@ export function heading(set: Setter, left: string, right: string, widthPt: numbe
 export function lowered(block: Block, byPt: number): Block {
   return stack([space(byPt), block]);
 }
-
-/** Blocks on pages in order, as many as fit; null where one is higher than a page. */
-export function flow(
-  blocks: readonly Block[],
-  availablePt: number,
-  gapPt: number,
-): readonly (readonly Block[])[] | null {
-  const pages: Block[][] = [];
-  let usedPt = 0;
-  for (const block of blocks) {
-    if (block.heightPt > availablePt) return null;
-    const page = pages[pages.length - 1];
-    if (page === undefined || usedPt + gapPt + block.heightPt > availablePt) {
-      pages.push([block]);
-      usedPt = block.heightPt;
-    } else {
-      page.push(block);
-      usedPt += gapPt + block.heightPt;
-    }
-  }
-  return pages;
-}

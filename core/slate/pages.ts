@@ -14,7 +14,7 @@ import {
 } from './faults';
 import type { Diver } from '../document/types';
 import { printable } from './font';
-import { briefingDrafts } from './kinds/briefing';
+import { briefingDrafts } from './briefing/drafts';
 import { tagDrafts } from './kinds/tags';
 import { tripDrafts } from './kinds/trip';
 import { setterOf, type Page, type Setter } from './layout';

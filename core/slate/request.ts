@@ -1,8 +1,9 @@
 import type { Trouble } from '../result';
 import type { Ledger } from '../ledger/ledger-types';
-import type { Id } from '../document/types';
+import type { Id, Trip } from '../document/types';
 import type { SlateReading } from './reading';
 import type { SlateFonts } from './font';
+import type { WallTime } from '../words/calendar';
 import type { HoleSide, Paper } from './paper';
 import type { Caution } from '../cautions/caution';
 
@@ -15,6 +16,12 @@ export const CARD_FORMS = ['full', 'short', 'dive'] as const;
 export type CardForm = (typeof CARD_FORMS)[number];
 
 export type SlateKind = (typeof SLATE_KINDS)[number];
+
+/** The trip as it stood before, and when that was; null: nobody knows. */
+export interface Since {
+  readonly trip: Trip;
+  readonly at: WallTime | null;
+}
 
 /** What is to be printed, for whom, on what. Plain data; the fonts are read with `readFont`. */
 export interface SlateRequest extends SlateReading {
@@ -41,6 +48,8 @@ export interface SlateRequest extends SlateReading {
   /** Size of one cylinder tag; null: the usual one. Tags alone look at it. */
   readonly label: Paper | null;
   readonly fonts: SlateFonts;
+  /** The trip as it was printed or saved before, to say what changed; null: nothing is known. Briefings alone look at it. */
+  readonly since: Since | null;
   /** "2027-03-05": the day of printing, as core has no clock. */
   readonly printedOn: string;
 }

@@ -37,6 +37,7 @@ export async function slateFromOptions(
     fonts: slateFonts(),
     printedOn,
     doneDates: doneDates(ledger.trip, null),
+    since: null,
   });
   if (!made.ok) return made;
   assert(made.value !== null, 'slates stopped though nobody asked');

@@ -37,6 +37,7 @@ export function aRequest(trip: Trip, change: Partial<SlateRequest> = {}): SlateR
     diverIds: null,
     dates: 'all',
     doneDates: [],
+    since: null,
     paper: aPaper('A6'),
     sheet: null,
     holes: 'none',

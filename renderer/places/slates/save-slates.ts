@@ -58,8 +58,9 @@ async function made<Want extends SlateAsk['want']>(
 ): Promise<Extract<SlateAnswer, { readonly kind: Want }> | null> {
   job.setState({ current: { label, done: 0, all: 0 } });
   const done = doneDates(trip, desk.getState().nowMin);
-  const asked = maker.ask({ want, trip, settings, printedOn: todayText(), doneDates: done }, (count, all) =>
-    job.setState({ current: { label, done: count, all } }),
+  const asked = maker.ask(
+    { want, trip, settings, printedOn: todayText(), doneDates: done, since: null },
+    (count, all) => job.setState({ current: { label, done: count, all } }),
   );
   const answer = slateOutcome(await asked);
   if (answer === null) tellStopped();

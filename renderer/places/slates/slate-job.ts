@@ -2,6 +2,7 @@
 import type { FaceName } from '../../../core/slate/faces';
 import type { Page } from '../../../core/slate/layout';
 import type { SlateSettings } from '../../../core/slate/options';
+import type { Since } from '../../../core/slate/request';
 import type { Trouble } from '../../../core/result';
 import type { Said } from '../../../core/words/said';
 import type { Trip } from '../../../core/document/types';
@@ -17,6 +18,8 @@ export interface SlateAsk {
   readonly printedOn: string;
   /** Days that are over. */
   readonly doneDates: readonly string[];
+  /** The trip as it was before, for what changed on a briefing; null: nothing to compare with. */
+  readonly since: Since | null;
 }
 
 export interface SlatePages {

@@ -33,7 +33,7 @@ function fonts(): Promise<SlateFonts> {
 
 /** A message a page is enough: the bar moves, and the copying costs nothing beside the writing. */
 async function make(ask: SlateAsk, progress: Progress): Promise<SlateAnswer> {
-  const { trip, settings, printedOn, doneDates } = ask;
+  const { trip, settings, printedOn, doneDates, since } = ask;
   const whole = ledger(trip);
   const request: SlateRequest = {
     ...settings,
@@ -42,6 +42,7 @@ async function make(ask: SlateAsk, progress: Progress): Promise<SlateAnswer> {
     fonts: await fonts(),
     printedOn,
     doneDates,
+    since,
   };
   if (ask.want === 'pages') {
     const laid = slatePages(request);

@@ -34,7 +34,14 @@ function usePages(trip: Trip, settings: SlateSettings | null, done: string): Sho
     if (settings === null) return undefined;
     let isShown = true;
     void Promise.all([
-      maker.ask({ want: 'pages', trip, settings, printedOn: todayText(), doneDates: done.split(' ') }),
+      maker.ask({
+        want: 'pages',
+        trip,
+        settings,
+        printedOn: todayText(),
+        doneDates: done.split(' '),
+        since: null,
+      }),
       registerPictureFonts(),
     ]).then(([outcome]) => {
       const answer = slateOutcome(outcome);

@@ -7,6 +7,7 @@ import { fileWords } from '../../../../core/words/reader';
 import { SLATE_KINDS, type SlateKind } from '../../../../core/slate/request';
 import { slatePages } from '../../../../core/slate/pages';
 import { planMark } from '../../../../core/slate/plan-mark';
+import { EMERGENCY_KEYS } from '../../../../core/document/emergency';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import { ledger } from '../../../../core/ledger/ledger';
 import type { Trip } from '../../../../core/document/types';
@@ -30,11 +31,15 @@ function longest(name: string): Trip {
     party: trip.party.map((diver, i) => ({
       ...diver,
       name: `${i}${name.slice(1)}`,
+      group: { name: name.slice(0, 60), afterMin: 5 * i },
+      cylinderNo: name.slice(0, 20),
+      certification: name,
       // A large cylinder at high pressure: the longest pressures. Steep and flat gradients: the longest stops.
       cylinder: { waterL: 30, fillBar: 300, reserveBar: 100 },
       gradient: i % 2 === 0 ? { low: 0.2, high: 0.4 } : { low: 0.9, high: 0.95 },
     })),
-    sites: trip.sites.map((site) => ({ ...site, name })),
+    sites: trip.sites.map((site) => ({ ...site, name, briefing: name.repeat(5), planB: name.repeat(3) })),
+    emergency: Object.fromEntries(EMERGENCY_KEYS.map((key) => [key, name.repeat(2).slice(0, 120)])),
     mixes: trip.mixes.map((mix) => ({ ...mix, analysedO2: mix.o2 - 0.0033 })),
   };
 }

@@ -90,8 +90,8 @@ describe('the number of a dive', () => {
     expect(tags!.text).toContain('Dive 2, 07:30, Wall');
     expect(tags!.text).toContain('Dive 4, 19:00, Wall');
     const [briefing] = words({ kind: 'briefing', diverIds: null });
-    expect(briefing!.text).toContain('2 Wall 12:00 or 07:30');
-    expect(briefing!.text).toContain('4 Wall 19:00');
-    expect(words({ kind: 'briefing', diverIds: ['bob'] })[0]!.text).toContain('2 Wall 07:30');
+    expect(briefing!.text).toContain('2 07:30 or 12:00');
+    expect(briefing!.text).toContain('4 19:00');
+    expect(words({ kind: 'briefing', diverIds: ['bob'] })[0]!.text).toContain('2 07:30');
   });
 });

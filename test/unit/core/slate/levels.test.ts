@@ -95,21 +95,12 @@ describe('a dive of several levels', () => {
     expect(words).toContain('24, 14 m');
   });
 
-  it('has on the briefing the levels once a dive, and each diver\u2019s no-stop times in their order', () => {
-    const day = ledger(demoTrip()).divers.flatMap(({ entries }) =>
-      entries.filter(({ dive, levels }) => dive.startsAt.startsWith('2027-03-16') && levels.length > 1),
-    );
-    // Three divers on the one dive, four on the other.
-    expect(day).toHaveLength(7);
-    for (const paper of ['A4', 'A6', '60x150mm']) {
-      const words = printed(demoTrip(), { kind: 'briefing', paper: aPaper(paper), dates: ['2027-03-16'] });
-      expect(words).toContain('Levels 36 m 9 min, 20 m 12 min, 12 m 12 min; no-stop times in this order.');
-      expect(words.match(/in this order/g)).toHaveLength(2);
-      for (const { levels } of day) {
-        expect(words).toContain(levels.map(({ noStopMin }) => Math.floor(noStopMin!)).join('/'));
-      }
-      expect(words).not.toContain('*');
-    }
+  it('has on the briefing each level with the run time to leave it at', () => {
+    const request = { kind: 'briefing', dates: ['2027-03-16'] } as const;
+    const wide = printed(demoTrip(), { ...request, paper: aPaper('A4') });
+    expect(wide).toContain('36  to  9 ,  20  to  21 ,  12  to  33');
+    const narrow = printed(demoTrip(), { ...request, paper: aPaper('A6') });
+    expect(narrow).toContain('36 m  to  9 ,  20 m  to  21 ,  12 m  to  33  min');
   });
 
   it('has on the trip sheet the levels under the dive, and what they count once a page', () => {
@@ -177,16 +168,14 @@ describe('a dive past its limit on an earlier level', () => {
     expect(words).toContain('no limit');
   });
 
-  it('is named in the briefing\u2019s card with the level, and its diver is the tightest', () => {
+  it('is named among the cautions of the briefing, and its diver has the least room', () => {
     const party = [aDiver({ gradient: { low: 0.9, high: 0.95 } }), aDiver({ id: 'g2', name: 'Guest 2' })];
     const trip = { ...past, party, dives: past.dives.slice(0, 1) };
     const [first, second] = ledger(trip).divers.map(({ entries }) => entries[0]!.levelsPastLimitM);
     expect([first, second]).toEqual([[], [36]]);
     const words = printed(trip, { kind: 'briefing', paper: aPaper('A4') });
-    expect(words).toContain('Guest 2: past the limit at the end of the level at 36 m');
-    expect(words).not.toContain('Guest 1: past');
-    expect(words).toContain('Guest 2 (tightest)');
-    expect(words).toMatch(/10\/0\/no limit past limit no-stop/);
+    expect(words).toContain('past the no-stop limit Guest 2');
+    expect(words).toMatch(/Past a limit, Guest 2, dive 1 +\. /);
   });
 
   it('is marked on the trip sheet, with what that means', () => {

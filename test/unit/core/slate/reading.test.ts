@@ -26,7 +26,6 @@ describe('slateWords', () => {
     const [page] = layoutOf(trip, { kind: 'briefing', paper: aPaper('A4'), units: 'imperial' }).pages;
     const lines = wordsOf(page!).split('\n');
     const minimum = /minimum gas of (\d+) psi/.exec(lines.join(' '))![1]!;
-    // Fill, turn and minimum end the row of a diver.
     expect(lines).toContain('min.');
     expect(lines).toContain(minimum);
     expect(Number(minimum) % 10).toBe(0);
