@@ -1,9 +1,12 @@
 /**
- * Bundles the three programs of the desktop into out/: the window (any browser of today), the main
- * process (an ES module) and the preload script (one CommonJS file, as a sandboxed preload must be).
+ * Bundles the programs into out/: of the desktop the window (any browser of today), the main process (an ES
+ * module) and the preload script (one CommonJS file, as a sandboxed preload must be), and the command.
  */
 import react from '@vitejs/plugin-react';
-import { build, type InlineConfig } from 'vite';
+import { readFileSync } from 'node:fs';
+import { build, type InlineConfig, type Plugin } from 'vite';
+import { FACE_FILES, FACE_NAMES } from '../core/slate/faces';
+import { fontFile } from '../electron/terminal/font-files';
 import { at, isStarted, OUT } from './paths';
 
 const COMMON: InlineConfig = { configFile: false, logLevel: 'warn', root: at() };
@@ -81,7 +84,34 @@ const PRELOAD: InlineConfig = {
   },
 };
 
-const BUNDLES = { window: WINDOW, main: MAIN, preload: PRELOAD };
+/** The fonts of print-outs stand beside the command, which has no packages where it is installed. */
+const FONTS: Plugin = {
+  name: 'fonts-of-slates',
+  generateBundle() {
+    for (const name of FACE_NAMES) {
+      const source = readFileSync(at('node_modules/@expo-google-fonts', FACE_FILES[name]));
+      this.emitFile({ type: 'asset', fileName: fontFile(name), source });
+    }
+  },
+};
+
+const COMMAND: InlineConfig = {
+  ...COMMON,
+  plugins: [FONTS],
+  ssr: { noExternal: true },
+  build: {
+    ssr: at('electron/terminal/carryover.ts'),
+    outDir: `${OUT}/command`,
+    emptyOutDir: true,
+    target: MAIN_TARGET,
+    rolldownOptions: {
+      checks: CHECKS,
+      output: { format: 'es', entryFileNames: '[name].js', chunkFileNames: '[name].js' },
+    },
+  },
+};
+
+const BUNDLES = { window: WINDOW, main: MAIN, preload: PRELOAD, command: COMMAND };
 export type BundleName = keyof typeof BUNDLES;
 const ALL = Object.keys(BUNDLES) as readonly BundleName[];
 

@@ -9,6 +9,9 @@ export interface Trouble<Kind extends string = string> {
   readonly mend: string;
 }
 
+/** So many troubles of one document are told, and little more are looked for. */
+export const MOST_TROUBLES = 100;
+
 /** Either a value or every trouble found on the way to it; never half of each. */
 export type Result<T, Kind extends string = string> =
   | { readonly ok: true; readonly value: T }

@@ -15,6 +15,10 @@ const BY_FILE: Readonly<Record<string, Readonly<Record<string, string>>>> = {
   'build/test-browser.ts': { command: 'apt-get where it is there, Node, and the browser found' },
   'test/unit/build/ci.test.ts': { script: 'the script of the project under test' },
   'test/support/own-disk.ts': { name: 'mount and umount, where a disk may be mounted; skipped elsewhere' },
+  'test/unit/electron/terminal/completion.test.ts': {
+    "'bash'": 'what completes in it can be tried in it alone; skipped where there is none',
+    "'zsh'": 'as bash',
+  },
   'test/unit/electron/odd-files.test.ts': { "'mkfifo'": 'Node makes no pipe with a name; skipped elsewhere' },
 };
 

@@ -1,11 +1,11 @@
 import type * as z from 'zod/mini';
-import type { Trouble } from '../result';
+import { MOST_TROUBLES, type Trouble } from '../result';
 import { fileWords, worded, type Words } from '../words/reader';
 import { said } from '../words/said';
 import { boundTroubles } from './bounds';
 import { timeTroubles } from './dive-times';
 import { bag, placeText, type Bag, type TripPath } from './place-in-trip';
-import { isEnough, MOST_TROUBLES, referenceTroubles, type Found } from './references';
+import { isEnough, referenceTroubles, type Found } from './references';
 import { frameSchema, ITEM_SCHEMAS, messageParts, TRIP_KEYS, TRIP_LISTS, type TripList } from './schema';
 import type { Trip } from './types';
 

@@ -1,4 +1,5 @@
 import { either, named, said, type Named, type Said, type SaidTrouble, typed } from '../words/said';
+import { MOST_TROUBLES } from '../result';
 import { saysDived } from './as-dived';
 import { bag, type Bag, type TripPath } from './place-in-trip';
 import { recordTroubles } from './samples';
@@ -9,9 +10,6 @@ import { excerpt, TEXT_RULES } from './texts';
 export interface Found extends SaidTrouble {
   readonly path: TripPath;
 }
-
-/** So many troubles of one document are told, and little more are looked for. */
-export const MOST_TROUBLES = 100;
 
 /** Whether enough was found to stop looking. */
 export function isEnough(found: readonly Found[]): boolean {

@@ -4,7 +4,8 @@ import { failure, success, type Result } from '../../core/result';
 import { pageReader, wordsOf } from '../../core/words/reader';
 import { figuresOf, workingsOf } from '../../core/workings/all';
 import type { Workings } from '../../core/workings/types';
-import { wrapped } from './text-table';
+import { inked } from './paint';
+import { PLAIN, sentenceColumns, wrapped, type Look } from './text-table';
 
 /** The workings of one dive of one diver, as `plan --explain --json` has them. */
 interface Explained {
@@ -36,16 +37,17 @@ function diveAndFigure(
   return null;
 }
 
-function explainedText({ title, diveId, divers }: ExplainDocument, number: number): string {
+function explainedText({ title, diveId, divers }: ExplainDocument, number: number, look: Look): string {
+  const columns = sentenceColumns(look);
   const parts = divers.flatMap(({ name, workings }) => [
-    `Dive ${number} (${diveId}) of ${title}, for ${name}`,
+    inked(`Dive ${number} (${diveId}) of ${title}, for ${name}`, 'strong', look.isColored),
     ...workings.map((each) =>
       [
         `${each.title} [${each.figure}]`,
-        wrapped(each.formula, 2),
-        ...each.steps.map(({ label, value }) => wrapped(`${label}: ${value}`, 4)),
-        wrapped(`= ${each.result}`, 2),
-        wrapped(`Source: ${each.source}`, 2),
+        wrapped(each.formula, 2, columns),
+        ...each.steps.map(({ label, value }) => wrapped(`${label}: ${value}`, 4, columns)),
+        wrapped(`= ${each.result}`, 2, columns),
+        wrapped(`Source: ${each.source}`, 2, columns),
       ].join('\n'),
     ),
   ]);
@@ -66,6 +68,7 @@ export function explained(
   whole: Ledger,
   diverId: string | null,
   isJson: boolean,
+  look: Look = PLAIN,
 ): Result<string, 'explain'> {
   const { trip } = whole;
   const found = diveAndFigure(asked, trip.dives);
@@ -105,6 +108,8 @@ export function explained(
     divers,
   };
   return success(
-    isJson ? `${JSON.stringify(document, null, 2)}\n` : explainedText(document, trip.dives.indexOf(dive) + 1),
+    isJson
+      ? `${JSON.stringify(document, null, 2)}\n`
+      : explainedText(document, trip.dives.indexOf(dive) + 1, look),
   );
 }

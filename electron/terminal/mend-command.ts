@@ -1,31 +1,25 @@
-import { failure, success, type Result, type Trouble } from '../../core/result';
-import type { Trip } from '../../core/document/types';
+import { failure, success, type Result } from '../../core/result';
 import { writeTrip } from '../../core/document/write-trip';
 import { mendingDocument } from '../../core/proposal/mend/mending-document';
 import { mendings, type Mending } from '../../core/proposal/mend/proposals';
 import { doneCountOf, USUAL_REQUEST } from '../../core/proposal/mend/request';
 import { fileWords, pageReader } from '../../core/words/reader';
-import { readMendOptions, USAGE, type MendOptions } from './mend-options';
+import { MEND, readMendOptions, type MendOptions } from './mend-options';
 import { mendTable } from './mend-table';
-import type { CommandOutcome } from './plan-command';
-import { readTripFile, troublesText } from './trip-input';
+import { helpText } from './option-table';
+import type { CommandOutcome, Terminal } from './terminal';
+import { refused } from './refusal';
+import { STANDARD_INPUT, subjectOf, tripOf } from './trip-input';
 import { isSameFile, isThere, writeWhole } from './write-whole';
 
-function refused(subject: string, troubles: readonly Trouble[]): CommandOutcome {
-  return { status: 2, stdout: '', stderr: troublesText(subject, troubles) };
-}
-
-async function tripOf(path: string | null): Promise<Result<Trip>> {
-  if (path !== null) return readTripFile(path);
-  const { demoTrip } = await import('../../core/document/demo-trip');
-  return success(demoTrip());
-}
-
-/** Writes the trip with a proposal carried out; never over anything without being told to. */
+/**
+ * Writes the trip with a proposal carried out; never over anything without being told to.
+ * @returns the trip as text where it goes to standard output
+ */
 async function writeMended(
   { trip, apply }: MendOptions & { readonly apply: NonNullable<MendOptions['apply']> },
   { proposals }: Mending,
-): Promise<Result<null>> {
+): Promise<Result<string | null>> {
   const { number, out, mayReplace } = apply;
   const proposal = proposals[number - 1];
   if (proposal === undefined) {
@@ -39,6 +33,8 @@ async function writeMended(
         : `Use a number from 1 to ${proposals.length}.`;
     return failure({ kind: 'no-proposal', what, where: '--apply', mend });
   }
+  const text = writeTrip(proposal.trip);
+  if (out === STANDARD_INPUT) return success(text);
   if (!mayReplace && (await isThere(out))) {
     const isTrip = trip !== null && (await isSameFile(trip, out));
     return failure({
@@ -50,21 +46,24 @@ async function writeMended(
       mend: 'Name another file, or add --replace.',
     });
   }
-  return writeWhole(out, new TextEncoder().encode(writeTrip(proposal.trip)), 'The mended trip');
+  return writeWhole(out, new TextEncoder().encode(text), 'The mended trip');
 }
 
 /**
  * The command `mend`: what can be done about the cautions of the dives ahead, and, where it is asked, the trip with
  * one proposal carried out. Everything is worked out before anything is written.
- * @param args what follows the command
+ * @param args what follows the command @param terminal where it was started
  */
-export async function mendCommand(args: readonly string[]): Promise<CommandOutcome> {
-  const read = readMendOptions(args);
+export async function mendCommand(args: readonly string[], terminal: Terminal): Promise<CommandOutcome> {
+  const read = readMendOptions(args, terminal.hasColors);
   if (!read.ok) return refused('the command line', read.troubles);
   const options = read.value;
-  if (options.help) return { status: 0, stdout: USAGE, stderr: '' };
-  const opened = await tripOf(options.trip);
-  if (!opened.ok) return refused(options.trip ?? 'the demo trip', opened.troubles);
+  const { columns } = terminal;
+  if (options.help) {
+    return { status: 0, stdout: helpText(MEND, terminal.called('mend'), columns), stderr: '' };
+  }
+  const opened = await tripOf(options.trip, terminal);
+  if (!opened.ok) return refused(subjectOf(options.trip), opened.troubles);
   const trip = opened.value;
   const { costs, steps, leastRoomMin, apply, diveId } = options;
   if (diveId !== null && !trip.dives.some(({ id }) => id === diveId)) {
@@ -86,9 +85,13 @@ export async function mendCommand(args: readonly string[]): Promise<CommandOutco
   if (apply !== null) {
     const written = await writeMended({ ...options, apply }, mending);
     if (!written.ok) return refused('the command line', written.troubles);
+    if (written.value !== null) return { status: 0, stdout: written.value, stderr: '' };
   }
   const stdout = options.json
     ? `${JSON.stringify(mendingDocument(trip, mending, fileWords), null, 2)}\n`
-    : mendTable(trip, mending, apply?.number ?? null, pageReader(options.units));
+    : mendTable(trip, mending, apply?.number ?? null, pageReader(options.units), {
+        columns,
+        isColored: options.isColored,
+      });
   return { status: 0, stdout, stderr: '' };
 }

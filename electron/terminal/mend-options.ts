@@ -9,7 +9,7 @@ import {
 import { MOST_ROOM_MIN } from '../../core/proposal/mend/request';
 import { failures, success, type Result, type Trouble } from '../../core/result';
 import { wallMinIfReal, type WallMin } from '../../core/words/calendar';
-import { parsedArgs } from './parsed-args';
+import { COMMON, isColored, readArgs, TRIP_OPERAND, UNITS_ROW, type CommandTable } from './option-table';
 import { readUnits, type Units } from './units-option';
 
 /** What the command was asked for. */
@@ -27,6 +27,7 @@ export interface MendOptions {
   readonly apply: { readonly number: number; readonly out: string; readonly mayReplace: boolean } | null;
   readonly units: Units;
   readonly help: boolean;
+  readonly isColored: boolean;
 }
 
 /** The costs as they are named on the command line. */
@@ -43,41 +44,62 @@ const USUAL = Object.entries(COST_NAMES)
   .map(([name, key]) => `${name}=${USUAL_COSTS[key]}`)
   .join(',');
 
-export const USAGE = `npm run --silent mend -- [TRIP] [options]
-
-  TRIP               a trip file; without one the demo trip is used
-  --done-before TIME dives that start before this are done, as in --done-before 2027-03-17T06:00;
-                     those that are logged always are
-  --dive ID          mend the cautions of this dive alone, bringing none on another
-  --least-room MIN   minutes of room to leave on every dive that is changed; 0 without it
-  --costs LIST       points of 5 min later, 1 m or 3 ft shallower, 1 min shorter, another mix, a diver
-                     left out, a dive dropped; those not named stay, as in --costs shorter=3,mix=1.
-                     Usual: ${USUAL}
-  --feet             go shallower in steps of 3 ft; --units imperial does too
-  --json             print JSON (carryover/mending, version 1) instead of text
-  --apply N          write the trip with proposal N carried out, to the file named with --out
-  --out FILE         where to write it
-  --replace          FILE may be there already, even as the trip itself
-  --units UNITS      metric (default), imperial or both
-  --help             print this
-
-Exit 0: worked out, whether or not anything can be proposed. Exit 2: something cannot be used; standard
-error says what, where and how to mend it, and nothing is written.
-`;
-
-const OPTIONS = {
-  json: { type: 'boolean' },
-  help: { type: 'boolean' },
-  feet: { type: 'boolean' },
-  replace: { type: 'boolean' },
-  units: { type: 'string' },
-  'done-before': { type: 'string' },
-  dive: { type: 'string' },
-  'least-room': { type: 'string' },
-  costs: { type: 'string' },
-  apply: { type: 'string' },
-  out: { type: 'string' },
-} as const;
+export const MEND = {
+  name: 'mend',
+  takes: '[TRIP]',
+  operands: [TRIP_OPERAND],
+  groups: [
+    {
+      heading: '',
+      rows: [
+        {
+          name: 'done-before',
+          value: 'TIME',
+          example: 'a moment, as in --done-before 2027-03-17T06:00',
+          help: 'dives that start before this are done, as in --done-before 2027-03-17T06:00; those that are logged always are',
+        },
+        {
+          name: 'dive',
+          value: 'ID',
+          example: 'the id of a dive, as in --dive d13',
+          help: 'mend the cautions of this dive alone, bringing none on another',
+        },
+        {
+          name: 'least-room',
+          value: 'MIN',
+          example: 'minutes, as in --least-room 5',
+          help: 'minutes of room to leave on every dive that is changed; 0 without it',
+        },
+        {
+          name: 'costs',
+          value: 'LIST',
+          example: 'points, as in --costs shorter=3,mix=1',
+          help: `points of 5 min later, 1 m or 3 ft shallower, 1 min shorter, another mix, a diver left out, a dive dropped; those not named stay, as in --costs shorter=3,mix=1. Usual: ${USUAL}`,
+        },
+        { name: 'feet', help: 'go shallower in steps of 3 ft; --units imperial does too' },
+        { name: 'json', help: 'print JSON (carryover/mending, version 1) instead of text' },
+        {
+          name: 'apply',
+          value: 'N',
+          example: 'the number of a proposal, as in --apply 1',
+          help: 'write the trip with proposal N carried out, to the file named with --out',
+        },
+        {
+          name: 'out',
+          value: 'FILE',
+          example: 'a file to write, as in --out mended.carryover',
+          completed: 'file',
+          help: 'where to write it; - prints it in the place of the answer',
+        },
+        { name: 'replace', help: 'FILE may be there already, even as the trip itself' },
+        UNITS_ROW,
+        ...COMMON,
+      ],
+    },
+  ],
+  exits:
+    'Exit 0: worked out, whether or not anything can be proposed. Exit 2: something cannot be used; standard error says what, where and how to mend it, and nothing is written.',
+} as const satisfies CommandTable;
 
 type Troubles = Trouble<'options'>[];
 
@@ -127,35 +149,35 @@ function readMoment(text: string | undefined, troubles: Troubles): WallMin | nul
 
 /**
  * Reads the arguments of the command.
- * @param args what follows the command
+ * @param args what follows the command @param hasColors whether the terminal shows any
  * @returns the options, or every trouble with them
  */
-export function readMendOptions(args: readonly string[]): Result<MendOptions, 'options'> {
-  const parsed = parsedArgs(args, OPTIONS);
-  if (!parsed.ok) return parsed;
-  const { values, positionals } = parsed.value;
+export function readMendOptions(args: readonly string[], hasColors = false): Result<MendOptions, 'options'> {
   const troubles: Troubles = [];
-  if (positionals.length > 1) {
+  const given = readArgs(args, MEND, troubles);
+  const { operands, values, flags } = given;
+  if (operands.length > 1) {
     const mend = 'Put names with blanks in quotation marks.';
-    troubles.push(trouble(positionals[1]!, 'One trip is looked at at a time.', mend));
+    troubles.push(trouble(operands[1]!, 'One trip is looked at at a time.', mend));
   }
-  const { apply, out, replace } = values;
+  const { apply, out } = values;
   if (apply !== undefined && out === undefined) {
     troubles.push(trouble('--apply', 'Nothing says where to write the mended trip.', 'Give --out FILE too.'));
   }
   if (apply === undefined && out !== undefined) {
     troubles.push(trouble('--out', 'Nothing says what to write there.', 'Give --apply N too.'));
   }
-  if (replace && out === undefined) {
+  if (flags.replace && out === undefined) {
     troubles.push(trouble('--replace', 'It lets a file be replaced, but none is written.', 'Leave it out.'));
   }
-  const units = readUnits(values.units, values.json !== true, troubles);
-  const isFeet = values.feet === true || units === 'imperial';
+  const units = readUnits(values.units, !flags.json, troubles);
+  const isFeet = flags.feet || units === 'imperial';
   const leastRoom = values['least-room'];
   const options: MendOptions = {
-    trip: positionals[0] ?? null,
-    json: values.json ?? false,
-    help: values.help ?? false,
+    trip: operands[0] ?? null,
+    json: flags.json,
+    help: flags.help,
+    isColored: isColored(given, hasColors, troubles),
     doneBeforeMin: readMoment(values['done-before'], troubles),
     diveId: values.dive ?? null,
     leastRoomMin:
@@ -168,7 +190,7 @@ export function readMendOptions(args: readonly string[]): Result<MendOptions, 'o
         : {
             number: readWhole('--apply', apply, 1, Number.MAX_SAFE_INTEGER, troubles),
             out,
-            mayReplace: replace ?? false,
+            mayReplace: flags.replace,
           },
     units,
   };

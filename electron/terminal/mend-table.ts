@@ -7,7 +7,8 @@ import { inOneSystem, wordsOf, type Reader, type Words } from '../../core/words/
 import { SAFETY_LINE } from '../../core/words/safety-line';
 import { inRow, moment, NOTHING, said, type Named, type Said } from '../../core/words/said';
 import { countSaid, NONE } from '../../core/words/terms';
-import { wrapped } from './text-table';
+import { inked } from './paint';
+import { PLAIN, sentenceColumns, wrapped, type Look } from './text-table';
 
 /** Blanks before what belongs to a proposal, and before what goes on there. */
 const INDENT = 3;
@@ -15,12 +16,20 @@ const INDENT = 3;
 /** Whose the figures are. */
 const WHOSE = said`Room in minutes to the first limit, interval in h:min, pressure left: each of who has least, before and after.`;
 
+/** The trip, and how its sentences are set. */
+interface Page {
+  readonly trip: Trip;
+  readonly words: Words;
+  readonly columns: number;
+  readonly isColored: boolean;
+}
+
 /** People by their names; a dive by nothing else than its place in the sentence. */
 function nameIn({ party }: Trip): (name: Named) => Said {
   return ({ id }) => said`${party.find((each) => each.id === id)?.name ?? id}`;
 }
 
-function changeText(trip: Trip, change: DiveChange, { plan }: Proposal, words: Words): string {
+function changeText(change: DiveChange, { plan }: Proposal, { trip, words, columns }: Page): string {
   const { before, after, diveId } = change;
   const { dive } = before;
   const treatment = plan[trip.dives.findIndex(({ id }) => id === diveId)]!;
@@ -29,28 +38,29 @@ function changeText(trip: Trip, change: DiveChange, { plan }: Proposal, words: W
   const figures = inRow(figureChanges(change).map(figureChangeSaid));
   const rest = after === null ? NOTHING : said` (${figures})`;
   const text = words(said`${moment(dive.startsAt)}, ${site}: ${moves}${rest}`);
-  return `${' '.repeat(INDENT)}${wrapped(text, 2 * INDENT, 100 - INDENT)}`;
+  return `${' '.repeat(INDENT)}${wrapped(text, 2 * INDENT, columns - INDENT)}`;
 }
 
-function flyText({ flyAfter: { before, after } }: Proposal, words: Words): readonly string[] {
+function flyText({ flyAfter: { before, after } }: Proposal, { words, columns }: Page): readonly string[] {
   if (before === after || after === null) return [];
   const was = before === null ? NONE : momentAt(before);
   const text = words(said`No flying before ${momentAt(after)}, not ${was}.`);
-  return [`${' '.repeat(INDENT)}${wrapped(text, 2 * INDENT, 100 - INDENT)}`];
+  return [`${' '.repeat(INDENT)}${wrapped(text, 2 * INDENT, columns - INDENT)}`];
 }
 
-function proposalText(trip: Trip, proposal: Proposal, number: number, words: Words): string {
+function proposalText(proposal: Proposal, number: number, page: Page): string {
+  const { words, isColored } = page;
   const { kind, cost, atLeast, changes } = proposal;
   const proved = atLeast === cost ? NOTHING : said`; none costs less than ${atLeast}`;
   return [
-    words(said`${number}  ${MEND_NAMES[kind]}, cost ${cost}${proved}`),
-    ...changes.map((change) => changeText(trip, change, proposal, words)),
-    ...flyText(proposal, words),
+    inked(words(said`${number}  ${MEND_NAMES[kind]}, cost ${cost}${proved}`), 'strong', isColored),
+    ...changes.map((change) => changeText(change, proposal, page)),
+    ...flyText(proposal, page),
   ].join('\n');
 }
 
 /**
- * What mending proposes, as a person reads it in a terminal of 100 columns.
+ * What mending proposes, as a person reads it in a terminal.
  * @param applied the number of the proposal that was written; null: none was
  * @param reader who has both systems is told sentences in one
  */
@@ -59,8 +69,11 @@ export function mendTable(
   { request, toMend, proposals, none }: Mending,
   applied: number | null,
   reader: Reader,
+  look: Look = PLAIN,
 ): string {
   const words = wordsOf({ ...inOneSystem(reader), nameOf: nameIn(trip) });
+  const columns = sentenceColumns(look);
+  const page: Page = { trip, words, columns, isColored: look.isColored };
   const dives = new Set(toMend.flatMap(({ diveId }) => diveId ?? [])).size;
   const isOne = toMend.length === 1;
   const cautions = isOne ? said`one caution` : said`${countSaid(toMend.length)} cautions`;
@@ -73,10 +86,12 @@ export function mendTable(
         : said`To mend: ${cautions} to stop or change, on ${about}.`,
     ),
     ...(proposals.length === 0 ? [] : [words(WHOSE)]),
-    ...proposals.map((each, at) => proposalText(trip, each, at + 1, words)),
-    ...none.map(({ kind, because }) => wrapped(words(said`${MEND_NAMES[kind]}: ${because}`), INDENT)),
+    ...proposals.map((each, at) => proposalText(each, at + 1, page)),
+    ...none.map(({ kind, because }) =>
+      wrapped(words(said`${MEND_NAMES[kind]}: ${because}`), INDENT, columns),
+    ),
     ...(applied === null ? [] : [words(said`Written: the trip with proposal ${applied} carried out.`)]),
     words(SAFETY_LINE),
   ];
-  return `${parts.map((part) => (part.includes('\n') ? part : wrapped(part, 0))).join('\n\n')}\n`;
+  return `${parts.map((part) => (part.includes('\n') ? part : wrapped(part, 0, columns))).join('\n\n')}\n`;
 }

@@ -1,5 +1,5 @@
 /** The windowless command: `npm run --silent mend -- TRIP [--json] [--done-before WALLTIME] [--apply N --out FILE]`. */
 import { mendCommand } from './mend-command';
-import { runCommand } from './run-command';
+import { runScript } from './run-command';
 
-await runCommand('mend', mendCommand);
+await runScript('mend', mendCommand);

@@ -3,29 +3,21 @@ import { fillPlan, type FillPlan } from '../../core/mixes/fills';
 import { mixesDocument } from '../../core/mixes/mixes-document';
 import { searchStock, type StockAnswer } from '../../core/mixes/stock';
 import { openTrip, stockedTrip } from '../../core/mixes/stocked-trip';
-import { success, type Result, type Trouble } from '../../core/result';
+import type { Trouble } from '../../core/result';
 import { ledger } from '../../core/ledger/ledger';
 import type { Ledger } from '../../core/ledger/ledger-types';
 import type { Id, Trip } from '../../core/document/types';
 import { pageReader } from '../../core/words/reader';
 import { said } from '../../core/words/said';
-import { readMixesOptions, USAGE } from './mixes-options';
+import { MIXES, readMixesOptions } from './mixes-options';
 import { listsTold, mixesTable } from './mixes-table';
-import type { CommandOutcome } from './plan-command';
-import { readTripFile, troublesText } from './trip-input';
+import { helpText } from './option-table';
+import type { CommandOutcome, Terminal } from './terminal';
+import { refused } from './refusal';
+import { subjectOf, tripOf } from './trip-input';
 
 /** Cylinders come back with this much in the table of fills. Source: common practice, 50 bar of reserve. */
 const START_BAR = 50;
-
-function refused(subject: string, troubles: readonly Trouble[]): CommandOutcome {
-  return { status: 2, stdout: '', stderr: troublesText(subject, troubles) };
-}
-
-async function tripOf(path: string | null): Promise<Result<Trip>> {
-  if (path !== null) return readTripFile(path);
-  const { demoTrip } = await import('../../core/document/demo-trip');
-  return success(demoTrip());
-}
 
 function fillsOf(whole: Ledger, diveIds: ReadonlySet<Id> | null): FillPlan | null {
   const request = { method: 'banked', law: 'ideal', startBar: START_BAR, startO2: null } as const;
@@ -50,15 +42,18 @@ const OPTION_OF: Readonly<Record<string, string>> = {
 
 /**
  * The command `mixes`: compares the mixes at the sites of a trip, and searches what to stock.
- * @param args what follows the command
+ * @param args what follows the command @param terminal where it was started
  */
-export async function mixesCommand(args: readonly string[]): Promise<CommandOutcome> {
-  const read = readMixesOptions(args);
+export async function mixesCommand(args: readonly string[], terminal: Terminal): Promise<CommandOutcome> {
+  const read = readMixesOptions(args, terminal.hasColors);
   if (!read.ok) return refused('the command line', read.troubles);
   const options = read.value;
-  if (options.help) return { status: 0, stdout: USAGE, stderr: '' };
-  const subject = options.trip ?? 'the demo trip';
-  const opened = await tripOf(options.trip);
+  const { columns } = terminal;
+  if (options.help) {
+    return { status: 0, stdout: helpText(MIXES, terminal.called('mixes'), columns), stderr: '' };
+  }
+  const subject = subjectOf(options.trip);
+  const opened = await tripOf(options.trip, terminal);
   if (!opened.ok) return refused(subject, opened.troubles);
   const trip = opened.value;
   const diver = trip.party.find(({ id }) => id === options.diver);
@@ -89,6 +84,6 @@ export async function mixesCommand(args: readonly string[]): Promise<CommandOutc
   const stocked = answer === null ? null : fillsWithFirst(trip, answer);
   const fills = fillsOf(whole, null);
   const told = { trip, whose, rows, fills, answer, stocked, backBar: START_BAR };
-  const stdout = mixesTable(told, pageReader(options.units));
+  const stdout = mixesTable(told, pageReader(options.units), { columns, isColored: options.isColored });
   return { status: 0, stdout, stderr: '' };
 }

@@ -1,4 +1,4 @@
-import { parsedArgs } from './parsed-args';
+import { COMMON, isColored, readArgs, TRIP_OPERAND, UNITS_ROW, type CommandTable } from './option-table';
 import { readUnits, type Units } from './units-option';
 import { PLAIN_REQUEST, USUAL_RANGE, type ShareRange, type StockRequest } from '../../core/mixes/shares';
 import { failures, success, type Result, type Trouble } from '../../core/result';
@@ -16,56 +16,96 @@ export interface MixesOptions {
   readonly stock: StockRequest | null;
   readonly units: Units;
   readonly help: boolean;
+  readonly isColored: boolean;
 }
 
-export const USAGE = `npm run --silent mixes -- [TRIP] [options]
+export const MIXES = {
+  name: 'mixes',
+  takes: '[TRIP]',
+  operands: [TRIP_OPERAND],
+  groups: [
+    {
+      heading: '',
+      rows: [
+        { name: 'json', help: 'print JSON (carryover/mixes, version 1) instead of tables' },
+        {
+          name: 'diver',
+          value: 'ID',
+          example: 'the id of a diver, as in --diver guide',
+          help: 'compare for one diver; without it the party’s tightest counts',
+        },
+        {
+          name: 'shares',
+          value: 'PERCENTS',
+          example: 'percents of oxygen, as in --shares 30,36.5',
+          help: 'more columns in the comparison, as in --shares 30,36.5',
+        },
+        {
+          name: 'stock',
+          value: 'K',
+          example: 'a number from 1 to 4, as in --stock 2',
+          completed: ['1', '2', '3', '4'],
+          help: 'search the best lists of at most K mixes besides air, 1 to 4',
+        },
+        UNITS_ROW,
+        ...COMMON,
+      ],
+    },
+    {
+      heading: 'For --stock:',
+      alone: { what: 'It narrows a search, but none is asked for.', mend: 'Give --stock K too.' },
+      rows: [
+        {
+          name: 'from',
+          needs: 'stock',
+          value: 'DATE',
+          example: 'a date, as in --from 2027-03-17',
+          help: 'only dives from this date on may get another mix, as in --from 2027-03-17',
+        },
+        {
+          name: 'pool',
+          needs: 'stock',
+          value: 'SHARES',
+          example: 'a range, as in --pool 28-40, or board',
+          completed: ['28-40', 'board'],
+          help: 'what lists are made of besides what is on board: 28-40 (default), any range of whole percents from 22 to 40, or "board" for what is on board alone',
+        },
+        {
+          name: 'fixed',
+          needs: 'stock',
+          value: 'PERCENTS',
+          example: 'percents, as in --fixed 32',
+          help: 'shares in every list, whole percents from 22 to 40, as in --fixed 32',
+        },
+        {
+          name: 'exclude',
+          needs: 'stock',
+          value: 'PERCENTS',
+          example: 'percents, as in --exclude 38,39,40',
+          help: 'shares in no list, as in --exclude 38,39,40',
+        },
+        {
+          name: 'max-cost',
+          needs: 'stock',
+          value: 'N',
+          example: 'a sum, as in --max-cost 120',
+          help: 'dearest list, in the trip’s money',
+        },
+        {
+          name: 'max-fills',
+          needs: 'stock',
+          value: 'N',
+          example: 'a number, as in --max-fills 20',
+          help: 'most cylinders to fill with anything but air',
+        },
+      ],
+    },
+  ],
+  exits:
+    'Exit 0: worked out. Exit 2: something cannot be used; standard error says what, where and how to mend it.',
+} as const satisfies CommandTable;
 
-  TRIP              a trip file; without one the demo trip is used
-  --json            print JSON (carryover/mixes, version 1) instead of tables
-  --diver ID        compare for one diver; without it the party's tightest counts
-  --shares PERCENTS more columns in the comparison, as in --shares 30,36.5
-  --stock K         search the best lists of at most K mixes besides air, 1 to 4
-  --units UNITS     metric (default), imperial or both
-  --help            print this
-
-For --stock:
-  --from DATE       only dives from this date on may get another mix, as in --from 2027-03-17
-  --pool SHARES     what lists are made of besides what is on board: 28-40 (default), any range of whole percents
-                    from 22 to 40, or "board" for what is on board alone
-  --fixed PERCENTS  shares in every list, whole percents from 22 to 40, as in --fixed 32
-  --exclude PERCENTS  shares in no list, as in --exclude 38,39,40
-  --max-cost N      dearest list, in the trip's money
-  --max-fills N     most cylinders to fill with anything but air
-
-Exit 0: worked out. Exit 2: something cannot be used; standard error says what, where and how to mend it.
-`;
-
-const OPTIONS = {
-  json: { type: 'boolean' },
-  help: { type: 'boolean' },
-  units: { type: 'string' },
-  diver: { type: 'string' },
-  shares: { type: 'string' },
-  stock: { type: 'string' },
-  from: { type: 'string' },
-  pool: { type: 'string' },
-  fixed: { type: 'string' },
-  exclude: { type: 'string' },
-  'max-cost': { type: 'string' },
-  'max-fills': { type: 'string' },
-} as const;
-
-type Name = keyof typeof OPTIONS;
-
-/** Options that without --stock would be passed over in silence. */
-const OF_STOCK = [
-  'from',
-  'pool',
-  'fixed',
-  'exclude',
-  'max-cost',
-  'max-fills',
-] as const satisfies readonly Name[];
+type Name = 'shares' | 'stock' | 'fixed' | 'exclude' | 'max-cost' | 'max-fills';
 
 function trouble(where: string, what: string, mend: string): Trouble<'options'> {
   return { kind: 'options', what, where, mend };
@@ -107,21 +147,19 @@ function readPool(text: string | undefined, troubles: Trouble<'options'>[]): Sha
 
 /**
  * Reads the arguments of the command. Ranges are judged by the search itself.
- * @param args what follows the command
+ * @param args what follows the command @param hasColors whether the terminal shows any
  * @returns the options, or every trouble with them
  */
-export function readMixesOptions(args: readonly string[]): Result<MixesOptions, 'options'> {
-  const parsed = parsedArgs(args, OPTIONS);
-  if (!parsed.ok) return parsed;
-  const { values, positionals } = parsed.value;
+export function readMixesOptions(
+  args: readonly string[],
+  hasColors = false,
+): Result<MixesOptions, 'options'> {
   const troubles: Trouble<'options'>[] = [];
-  if (positionals.length > 1) {
+  const given = readArgs(args, MIXES, troubles);
+  const { operands, values, flags } = given;
+  if (operands.length > 1) {
     troubles.push(
-      trouble(
-        positionals[1]!,
-        'One trip is looked at at a time.',
-        'Put names with blanks in quotation marks.',
-      ),
+      trouble(operands[1]!, 'One trip is looked at at a time.', 'Put names with blanks in quotation marks.'),
     );
   }
   const shares = readNumbers('shares', values.shares, troubles);
@@ -131,15 +169,7 @@ export function readMixesOptions(args: readonly string[]): Result<MixesOptions, 
       trouble('--shares', `${share} % is no mix of oxygen and air.`, 'Give percents from 21 to 100.'),
     );
   }
-  if (values.stock === undefined) {
-    for (const name of OF_STOCK) {
-      if (values[name] === undefined) continue;
-      troubles.push(
-        trouble(`--${name}`, 'It narrows a search, but none is asked for.', 'Give --stock K too.'),
-      );
-    }
-  }
-  const units = readUnits(values.units, values.json !== true, troubles);
+  const units = readUnits(values.units, !flags.json, troubles);
   const limit = (name: 'max-cost' | 'max-fills') =>
     values[name] === undefined ? null : readNumber(name, values[name], troubles);
   const stock: StockRequest | null =
@@ -155,11 +185,13 @@ export function readMixesOptions(args: readonly string[]): Result<MixesOptions, 
           maxFills: limit('max-fills'),
           fromDate: values.from ?? null,
         };
+  const colored = isColored(given, hasColors, troubles);
   if (troubles.length > 0) return failures(troubles);
   return success({
-    trip: positionals[0] ?? null,
-    json: values.json ?? false,
-    help: values.help ?? false,
+    trip: operands[0] ?? null,
+    json: flags.json,
+    help: flags.help,
+    isColored: colored,
     diver: values.diver ?? null,
     units,
     shares,

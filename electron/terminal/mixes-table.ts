@@ -25,7 +25,8 @@ import {
   recommendationSaid,
 } from '../../core/mixes/stock-words';
 import type { Site, Trip } from '../../core/document/types';
-import { table, wrapped } from './text-table';
+import { inked } from './paint';
+import { PLAIN, sentenceColumns, table, wrapped, type Look } from './text-table';
 
 /** Lists printed; --json has all that nothing beats. */
 const PRINTED_LISTS = 20;
@@ -35,6 +36,9 @@ interface Page {
   readonly reader: Reader;
   readonly words: Words;
   readonly currency: string | undefined;
+  /** Of sentences. */
+  readonly columns: number;
+  readonly isColored: boolean;
 }
 
 function cellsOf(pieces: readonly Piece[], { words }: Page): readonly string[] {
@@ -104,7 +108,7 @@ function siteText(row: CompareRow, page: Page): string {
     cell.whyNot ? [words(said`  ${mixSaid(cell.o2)}: ${whyNotSaid(cell.whyNot)}`)] : [],
   );
   return [
-    words(said`${site.name}, ${figure('depthMet', site.depthM)}: ${best}.`),
+    inked(words(said`${site.name}, ${figure('depthMet', site.depthM)}: ${best}.`), 'strong', page.isColored),
     ...table([cellsOf(CELL_HEADS, page), ...cells.map((cell) => cellRow(cell, site, page))], 2),
     ...(cells.some((cell) => cell.allowed) ? [] : [words(said`  No mix may go to this site.`)]),
     ...reasons,
@@ -176,9 +180,9 @@ function stockText(trip: Trip, answer: StockAnswer, page: Page): string {
       : said`Stock ${listSaid(told[0]!)}. ${sentences(recommendationSaid(answer, trip))}`;
   const intro = said`What to stock${since}: ${total} lists there are; ${withUnused} have a mix that no dive would use.${over} ${searched} were worked out to the end; nothing beats ${told.length} (*). Rooms in minutes: the least of any dive, to the limit named, and that of nitrogen on the middle dive, which half of the dives keep or more; oxygen as the highest share on any clock; fills of anything but air.`;
   return [
-    wrapped(words(intro), 0),
-    ...(isNothing(unreached) ? [] : [wrapped(words(unreached), 2)]),
-    wrapped(words(advice), 0),
+    wrapped(words(intro), 0, page.columns),
+    ...(isNothing(unreached) ? [] : [wrapped(words(unreached), 2, page.columns)]),
+    wrapped(words(advice), 0, page.columns),
     ...(first.length === 0
       ? []
       : table([cellsOf(LIST_HEADS, page), ...first.map((list) => listRow(list, trip, page))], 3)),
@@ -225,7 +229,7 @@ function fillsText(plan: FillPlan, whose: Said, backBar: number, page: Page): st
   const signs = systems.map((system) => unitOf('volume', system).sign).join('/');
   const intro = said`${whose}, from cylinders that come back at ${figure('pressureTyped', backBar)} of their mix, gas in ${signs} at 1 bar without compressibility; the window also reckons with it, and for partial-pressure filling.`;
   return [
-    wrapped(page.words(intro), 0),
+    wrapped(page.words(intro), 0, page.columns),
     ...table(
       [
         cellsOf(FILL_HEADS, page),
@@ -254,23 +258,24 @@ export interface MixesTold {
 }
 
 /**
- * The mixes of a trip as a person reads them in a terminal of 100 columns. Limits round down, exposures up.
+ * The mixes of a trip as a person reads them in a terminal. Limits round down, exposures up.
  * @param reader who has both systems is told figures of tables in both, and sentences in one
  */
-export function mixesTable(told: MixesTold, reader: Reader): string {
+export function mixesTable(told: MixesTold, reader: Reader, look: Look = PLAIN): string {
   const { trip, rows, fills, answer, stocked, backBar } = told;
   const words = wordsOf(inOneSystem(reader));
-  const page: Page = { reader, words, currency: trip.currency };
+  const columns = sentenceColumns(look);
+  const page: Page = { reader, words, currency: trip.currency, columns, isColored: look.isColored };
   const intro = said`${trip.title}. Mixes for ${told.whose}: no-stop minutes alone (first dive, from rest) and at the tightest dive of the site in the trip, there at the depth of that dive (at its deepest level, named where it is not the depth of the site), minutes gained over air there, CNS and OTU of the dive that costs most, dives that would use it.`;
   const parts = [
-    wrapped(words(intro), 0),
+    wrapped(words(intro), 0, columns),
     ...rows.map((row) => siteText(row, page)),
     ...(fills === null ? [] : [fillsText(fills, said`Fills of the trip as it stands`, backBar, page)]),
     ...(answer === null ? [] : [stockText(trip, answer, page)]),
     ...(stocked === null
       ? []
       : [fillsText(stocked, said`Fills with the first of these lists on board`, backBar, page)]),
-    wrapped(words(SAFETY_LINE), 0),
+    wrapped(words(SAFETY_LINE), 0, columns),
   ];
   return `${parts.join('\n\n')}\n`;
 }

@@ -6,28 +6,15 @@ import type { Ledger } from '../../core/ledger/ledger-types';
 import type { Trip } from '../../core/document/types';
 import { pageReader } from '../../core/words/reader';
 import { explained } from './explain';
-import { readPlanOptions, USAGE, type PlanOptions } from './plan-options';
+import { helpText } from './option-table';
+import { PLAN, readPlanOptions, type PlanOptions } from './plan-options';
 import { planTable } from './plan-table';
-import { readTripFile, troublesText } from './trip-input';
+import type { CommandOutcome, Terminal } from './terminal';
+import type { Look } from './text-table';
+import { refused } from './refusal';
+import { subjectOf, tripOf } from './trip-input';
 import type { Caution } from '../../core/cautions/caution';
 import { isSameFile, writeWhole } from './write-whole';
-
-/** What a command leaves behind besides files. */
-export interface CommandOutcome {
-  readonly status: 0 | 2;
-  readonly stdout: string;
-  readonly stderr: string;
-}
-
-function refused(subject: string, troubles: readonly Trouble[]): CommandOutcome {
-  return { status: 2, stdout: '', stderr: troublesText(subject, troubles) };
-}
-
-async function tripOf(options: PlanOptions): Promise<Result<Trip>> {
-  if (options.trip !== null) return readTripFile(options.trip);
-  const { demoTrip } = await import('../../core/document/demo-trip');
-  return success(demoTrip());
-}
 
 /** What a trip can lack for the command though the window may open it. */
 function troublesOf(options: PlanOptions, trip: Trip): readonly Trouble[] {
@@ -87,9 +74,9 @@ async function writeSlates(
 }
 
 /** The table of the whole party, or of the one diver asked for. */
-function tableOf(options: PlanOptions, whole: Ledger, cautions: readonly Caution[]): string {
+function tableOf(options: PlanOptions, whole: Ledger, cautions: readonly Caution[], look: Look): string {
   const reader = pageReader(options.units);
-  if (options.diver === null) return planTable(whole, cautions, reader);
+  if (options.diver === null) return planTable(whole, cautions, reader, look);
   const own = whole.trip.dives.filter((dive) => dive.divers?.includes(options.diver!) ?? true);
   const ids = new Set(own.map(({ id }) => id));
   return planTable(
@@ -99,39 +86,45 @@ function tableOf(options: PlanOptions, whole: Ledger, cautions: readonly Caution
         diverId === options.diver || (diverId === null && (diveId === null || ids.has(diveId))),
     ),
     reader,
+    look,
   );
 }
 
 /**
  * The command `plan`: everything is computed before anything is written, and nothing is printed of a trip
  * whose slates could not be written.
- * @param args what follows the command @param today "2027-03-05", printed on slates
+ * @param args what follows the command @param terminal where it was started
  */
-export async function planCommand(args: readonly string[], today: string): Promise<CommandOutcome> {
-  const read = readPlanOptions(args);
+export async function planCommand(args: readonly string[], terminal: Terminal): Promise<CommandOutcome> {
+  const read = readPlanOptions(args, terminal.hasColors);
   if (!read.ok) return refused('the command line', read.troubles);
   const options = read.value;
-  if (options.help) return { status: 0, stdout: USAGE, stderr: '' };
-  const subject = options.trip ?? 'the demo trip';
-  const trip = await tripOf(options);
+  const { columns } = terminal;
+  if (options.help) {
+    return { status: 0, stdout: helpText(PLAN, terminal.called('plan'), columns), stderr: '' };
+  }
+  const look: Look = { columns, isColored: options.isColored };
+  const subject = subjectOf(options.trip);
+  const trip = await tripOf(options.trip, terminal);
   if (!trip.ok) return refused(subject, trip.troubles);
   const troubles = troublesOf(options, trip.value);
   if (troubles.length > 0) return refused(subject, troubles);
   const whole = ledger(trip.value);
   // Before anything is written: what cannot be explained is refused with nothing done.
   const told =
-    options.explain === null ? null : explained(options.explain, whole, options.diver, options.json);
+    options.explain === null ? null : explained(options.explain, whole, options.diver, options.json, look);
   if (told?.ok === false) return refused(subject, told.troubles);
   const cautions = cautionsOf(whole);
   let stderr = '';
   if (options.slate !== null) {
-    const slates = await writeSlates({ ...options, slate: options.slate }, whole, today);
+    const slates = await writeSlates({ ...options, slate: options.slate }, whole, terminal.today);
     if (!slates.ok) return refused('the slate options', slates.troubles);
     stderr = slates.value;
   }
-  if (told?.ok) return { status: 0, stdout: told.value, stderr };
+  const status = options.strict && cautions.some(({ severity }) => severity === 'stop') ? 1 : 0;
+  if (told?.ok) return { status, stdout: told.value, stderr };
   const stdout = options.json
     ? `${JSON.stringify(ledgerDocument(whole, cautions, options.diver ?? undefined), null, 2)}\n`
-    : tableOf(options, whole, cautions);
-  return { status: 0, stdout, stderr };
+    : tableOf(options, whole, cautions, look);
+  return { status, stdout, stderr };
 }

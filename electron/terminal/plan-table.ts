@@ -1,3 +1,4 @@
+import { greatest } from '../../core/numeric';
 import { deepestLevel } from '../../core/ledger/level-limits';
 import { asPrinted, LEVELS_MEANING, levelWords } from '../../core/slate/levels';
 import { SAFETY_LINE } from '../../core/words/safety-line';
@@ -27,7 +28,18 @@ import { isPastRoom, isRoomUnknown, tightestOf } from '../../core/ledger/tightes
 import { standingOf, stateSaid } from '../../core/cautions/standing';
 import type { Trip } from '../../core/document/types';
 import type { Caution } from '../../core/cautions/caution';
-import { cut, line, padded, TABLE_COLUMNS, widthLeft, wrapped } from './text-table';
+import { inked } from './paint';
+import {
+  cut,
+  line,
+  padded,
+  PLAIN,
+  sentenceColumns,
+  widthLeft,
+  TABLE_COLUMNS,
+  wrapped,
+  type Look,
+} from './text-table';
 
 /** A column and the least it is wide; a head or a second system of units may need more. */
 interface Column {
@@ -61,13 +73,16 @@ interface Columns {
   readonly row: (cells: readonly string[]) => string;
 }
 
-function columnsFor(reader: Reader, words: Words): Columns {
+function columnsFor(reader: Reader, words: Words, siteLetters: number, look: Look): Columns {
   const heads = COLUMNS.map(({ head }) => words(head));
   const least = COLUMNS.map(({ width, widthInBoth }, at) =>
     Math.max(reader.units === 'both' ? (widthInBoth ?? width) : width, heads[at]!.length),
   );
   const site = COLUMNS.indexOf(SITE);
-  const left = widthLeft(least.filter((_, at) => at !== site));
+  const others = least.filter((_, at) => at !== site);
+  // A wide terminal shows whole names, and no blanks for names that nobody has.
+  const most = Math.max(siteLetters, widthLeft(others, TABLE_COLUMNS));
+  const left = Math.min(most, widthLeft(others, look.columns));
   const widths = least.map((width, at) => (at === site ? Math.max(width, left) : width));
   const isText = (column: number): boolean => COLUMNS[column]!.isText === true;
   return { heads, widths, row: (cells) => line(cells, widths, isText) };
@@ -80,6 +95,7 @@ interface Page {
   /** Of sentences, which have one system. */
   readonly words: Words;
   readonly columns: Columns;
+  readonly look: Look;
 }
 
 /** The values of a figure alone, "24/78" to who has both systems. */
@@ -139,7 +155,7 @@ function diveRow(entry: Entry, page: Page): string {
     leftCell(entry.gas, page),
   ]);
   if (levels === null) return figures;
-  return `${figures}\n  ${wrapped(words(said`Levels: ${inRow(levels)}`), 4, TABLE_COLUMNS - 2)}`;
+  return `${figures}\n  ${wrapped(words(said`Levels: ${inRow(levels)}`), 4, sentenceColumns(page.look) - 2)}`;
 }
 
 function dayLine(day: LedgerDay, words: Words): string {
@@ -154,7 +170,9 @@ function diverText(ledger: DiverLedger, page: Page): string {
   const { words, columns } = page;
   const gear = said`${cylinder(diver.cylinder)} at ${figure('pressureLeft', diver.cylinder.fillBar)}, ${figure('rateTyped', diver.surfaceRateLpm)}`;
   const limits = said`to ${figure('depthSet', diver.maxDepthM)}; gradient ${figure('shareTyped', gradient.low)} to ${figure('shareTyped', gradient.high)}; PO2 ${figure('po2Limit', po2.working)}; oxygen to ${figure('oxygenSet', diver.maxO2)}`;
-  const lines = [wrapped(wordsOf(page.reader)(said`${diver.name}: ${gear}; ${limits}`), 2)];
+  const lines = [
+    wrapped(wordsOf(page.reader)(said`${diver.name}: ${gear}; ${limits}`), 2, sentenceColumns(page.look)),
+  ];
   let index = 0;
   for (const day of days) {
     lines.push('', dayLine(day, words), columns.row(columns.heads));
@@ -207,7 +225,7 @@ function headline(ledger: Ledger, cautions: readonly Caution[]): Said {
 /** How wide the severity of a caution is set. */
 const SEVERITY_WIDTH = 14;
 
-function cautionText(trip: Trip, caution: Caution, words: Words): string {
+function cautionText(caution: Caution, { trip, words, look }: Page): string {
   const diver = trip.party.find(({ id }) => id === caution.diverId);
   const dive = trip.dives.find(({ id }) => id === caution.diveId);
   const place = [diver?.name, dive && moment(dive.startsAt), siteName(trip, dive?.siteId)].filter(
@@ -218,10 +236,13 @@ function cautionText(trip: Trip, caution: Caution, words: Words): string {
   // There is no bold: what must stop stands out by its letters.
   const shownAs = caution.severity === 'stop' ? severity.toUpperCase() : severity;
   const text = `${padded(shownAs, SEVERITY_WIDTH, true)}${words(said`${says} [${caution.source}]`)}`;
-  return wrapped(text, SEVERITY_WIDTH);
+  const lines = wrapped(text, SEVERITY_WIDTH, sentenceColumns(look));
+  return caution.severity === 'know'
+    ? lines
+    : `${inked(shownAs, caution.severity, look.isColored)}${lines.slice(shownAs.length)}`;
 }
 
-function flyingText(ledger: Ledger, words: Words): string {
+function flyingText(ledger: Ledger, { words, look }: Page): string {
   const lines = ledger.divers.map(({ diver, flight }) => {
     if (flight === null) return said`${diver.name}: no dives.`;
     const latest = flightLines(flight).find(({ isLatest }) => isLatest)!;
@@ -229,7 +250,7 @@ function flyingText(ledger: Ledger, words: Words): string {
   });
   const { flight } = ledger.trip;
   if (flight !== null) lines.push(said`The flight leaves ${moment(flight.at)}.`);
-  return lines.map((sentence) => wrapped(words(sentence), 2)).join('\n');
+  return lines.map((sentence) => wrapped(words(sentence), 2, sentenceColumns(look))).join('\n');
 }
 
 /** The unit of a kind of figure, of both systems where the reader has both. */
@@ -244,26 +265,35 @@ function legend(reader: Reader): Said {
 }
 
 /**
- * The trip as a person reads it in a terminal of 100 columns: each diver's ledger by day and dive, the
+ * The trip as a person reads it in a terminal: each diver's ledger by day and dive, the
  * cautions, when flying is clear, and what no plan replaces. Limits and what is planned round down, exposures up.
  * @param ledger of the divers to show @param cautions of these, in order of severity
  * @param reader who has both systems is told figures of tables in both, and sentences in one
+ * @param look of the terminal; below 100 columns names of sites are cut shorter, the table stays
  */
-export function planTable(ledger: Ledger, cautions: readonly Caution[], reader: Reader): string {
+export function planTable(
+  ledger: Ledger,
+  cautions: readonly Caution[],
+  reader: Reader,
+  look: Look = PLAIN,
+): string {
   const { trip } = ledger;
   const words = wordsOf(inOneSystem(reader));
-  const page: Page = { trip, reader, words, columns: columnsFor(reader, words) };
+  const longest = greatest(trip.sites.map(({ name }) => Array.from(name).length));
+  const columns = columnsFor(reader, words, longest, look);
+  const page: Page = { trip, reader, words, columns, look };
+  const text = (sentence: string): string => wrapped(sentence, 0, sentenceColumns(look));
   const title = said`${trip.title}.${trip.place === '' ? NOTHING : said` ${trip.place}.`}`;
   const parts = [
-    wrapped(words(title), 0),
-    wrapped(capital(words(headline(ledger, cautions))), 0),
-    wrapped(words(legend(reader)), 0),
+    text(words(title)),
+    inked(text(capital(words(headline(ledger, cautions)))), 'strong', look.isColored),
+    text(words(legend(reader))),
     ...ledger.divers.map((each) => diverText(each, page)),
     cautions.length === 0
       ? words(said`No cautions.`)
-      : [words(said`Cautions`), ...cautions.map((caution) => cautionText(trip, caution, words))].join('\n'),
-    flyingText(ledger, words),
-    wrapped(words(SAFETY_LINE), 0),
+      : [words(said`Cautions`), ...cautions.map((caution) => cautionText(caution, page))].join('\n'),
+    flyingText(ledger, page),
+    text(words(SAFETY_LINE)),
   ];
   return `${parts.join('\n\n')}\n`;
 }

@@ -1,14 +1,46 @@
 import { troubleText } from '../../core/result';
-import type { CommandOutcome } from './plan-command';
+import { painted } from './paint';
 import { printable } from './printable';
+import type { CommandOutcome, Terminal } from './terminal';
+import { TABLE_COLUMNS } from './text-table';
+
+/** A narrower terminal breaks the lines itself. */
+const LEAST_COLUMNS = 40;
+
+async function readInput(mostBytes: number): Promise<Uint8Array> {
+  const pieces: Uint8Array[] = [];
+  let size = 0;
+  for await (const piece of process.stdin as AsyncIterable<Uint8Array>) {
+    pieces.push(piece);
+    size += piece.length;
+    if (size > mostBytes) break;
+  }
+  return Buffer.concat(pieces);
+}
+
+/** The terminal that this process has. Source of NO_COLOR and of dumb terminals: common practice. */
+function ownTerminal(called: Terminal['called']): Terminal {
+  const { stdout, env } = process;
+  const now = new Date();
+  return {
+    called,
+    today: [now.getFullYear(), now.getMonth() + 1, now.getDate()]
+      .map((part) => String(part).padStart(2, '0'))
+      .join('-'),
+    columns: stdout.isTTY ? Math.max(LEAST_COLUMNS, stdout.columns ?? TABLE_COLUMNS) : TABLE_COLUMNS,
+    hasColors: stdout.isTTY && !env['NO_COLOR'] && env['TERM'] !== 'dumb',
+    readInput,
+  };
+}
 
 /**
  * Runs a command as a program: prints what it says, and ends with its status.
- * @param script its name among the scripts of npm
+ * @param called how commands are called where this one was started
  */
 export async function runCommand(
-  script: string,
-  run: (args: readonly string[]) => Promise<CommandOutcome>,
+  called: Terminal['called'],
+  run: (args: readonly string[], terminal: Terminal) => Promise<CommandOutcome>,
+  args: readonly string[] = process.argv.slice(2),
 ): Promise<void> {
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
     // A reader that has seen enough closes the pipe; that is no fault of the command.
@@ -27,11 +59,22 @@ export async function runCommand(
   process.stderr.on('error', () => {
     process.exitCode = 2;
   });
-  // npm runs its scripts in the project's folder; paths are meant from where the user stands.
-  const { npm_lifecycle_event: started, INIT_CWD: startedIn } = process.env;
-  if (started === script && startedIn !== undefined) process.chdir(startedIn);
-  const { status, stdout, stderr } = await run(process.argv.slice(2));
-  process.stdout.write(printable(stdout));
+  const { status, stdout, stderr } = await run(args, ownTerminal(called));
+  process.stdout.write(painted(printable(stdout)));
   process.stderr.write(printable(stderr));
   process.exitCode ??= status;
+}
+
+/**
+ * Runs a command as a script of npm, which starts it in the project's folder: paths are meant from where the
+ * user stands.
+ * @param script its name among the scripts
+ */
+export async function runScript(
+  script: string,
+  run: (args: readonly string[], terminal: Terminal) => Promise<CommandOutcome>,
+): Promise<void> {
+  const { npm_lifecycle_event: started, INIT_CWD: startedIn } = process.env;
+  if (started === script && startedIn !== undefined) process.chdir(startedIn);
+  await runCommand((command) => `npm run --silent ${command} --`, run);
 }

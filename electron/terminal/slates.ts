@@ -1,7 +1,8 @@
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { assert, type Result } from '../../core/result';
 import { FACE_FILES, FACE_NAMES, type FaceName } from '../../core/slate/faces';
+import { fontFile } from './font-files';
 import { readFont, type SlateFonts } from '../../core/slate/font';
 import { slatePdf, type SlatePdf } from '../../core/slate/pdf';
 import { readSlateOptions, type SlateOptions } from '../../core/slate/options';
@@ -9,11 +10,16 @@ import { doneDates } from '../../core/slate/next-day';
 import { cautionsOf } from '../../core/cautions/all';
 import type { Ledger } from '../../core/ledger/ledger-types';
 
-/** The fonts of all print-outs, from the packages that ship them. */
+/** The fonts of all print-outs: beside the bundle where this is one, else in the packages that ship them. */
 export function slateFonts(): SlateFonts {
   const require = createRequire(import.meta.url);
-  const read = (name: FaceName) =>
-    readFont(readFileSync(require.resolve(`@expo-google-fonts/${FACE_FILES[name]}`)));
+  const bytesOf = (name: FaceName): Uint8Array => {
+    const beside = new URL(fontFile(name), import.meta.url);
+    return readFileSync(
+      existsSync(beside) ? beside : require.resolve(`@expo-google-fonts/${FACE_FILES[name]}`),
+    );
+  };
+  const read = (name: FaceName) => readFont(bytesOf(name));
   return Object.fromEntries(FACE_NAMES.map((name) => [name, read(name)])) as SlateFonts;
 }
 

@@ -3,6 +3,20 @@ import { greatest } from '../../core/numeric';
 /** What a terminal of the usual width shows without breaking lines. */
 export const TABLE_COLUMNS = 100;
 
+/** How wide an answer may be, and whether it has colours. */
+export interface Look {
+  readonly columns: number;
+  readonly isColored: boolean;
+}
+
+/** For who says nothing of it: a pipe, a file. */
+export const PLAIN: Look = { columns: TABLE_COLUMNS, isColored: false };
+
+/** Sentences are no longer than they can be read, however wide the terminal is. */
+export function sentenceColumns({ columns }: Look): number {
+  return Math.min(columns, TABLE_COLUMNS);
+}
+
 /** Blanks between two columns. */
 const GAP = '  ';
 
@@ -36,8 +50,8 @@ export function table(rows: readonly (readonly string[])[], textColumns: number)
 }
 
 /** What the other columns of a line leave of the width for one of them. */
-export function widthLeft(others: readonly number[]): number {
-  return TABLE_COLUMNS - others.reduce((sum, width) => sum + width + GAP.length, 0);
+export function widthLeft(others: readonly number[], columns: number): number {
+  return columns - others.reduce((sum, width) => sum + width + GAP.length, 0);
 }
 
 /** A text cut to a width, so that it can be seen to be cut. */

@@ -1,13 +1,10 @@
 import { readFile, stat } from 'node:fs/promises';
-import { failure, type Result, type Trouble, troubleText } from '../../core/result';
+import { failure, success, type Result } from '../../core/result';
 import { LARGEST_FILE, readTrip, tooLarge, type ReadTroubleKind } from '../../core/document/read-trip';
-import { MOST_TROUBLES } from '../../core/document/references';
 import type { Trip } from '../../core/document/types';
+import type { Terminal } from './terminal';
 
 export type InputTrouble = ReadTroubleKind | 'not-found' | 'not-readable' | 'not-text';
-
-/** Most troubles of one file that are printed; a file with more has one cause for most of them. */
-const PRINTED_TROUBLES = 20;
 
 function notRead(path: string, error: unknown): Result<Trip, InputTrouble> {
   const code = (error as NodeJS.ErrnoException).code;
@@ -26,6 +23,22 @@ function notRead(path: string, error: unknown): Result<Trip, InputTrouble> {
           mend: 'Check who may read it, or copy it elsewhere.',
         },
   );
+}
+
+/** A trip from the bytes of a file. @param where they are from, for who is told of them */
+function tripIn(bytes: Uint8Array, where: string): Result<Trip, InputTrouble> {
+  let text: string;
+  try {
+    text = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
+  } catch {
+    return failure<InputTrouble>({
+      kind: 'not-text',
+      what: 'The file is not text in UTF-8.',
+      where,
+      mend: 'Check that it is a trip file; save it as UTF-8 from a text editor.',
+    });
+  }
+  return readTrip(text);
 }
 
 /**
@@ -49,32 +62,27 @@ export async function readTripFile(path: string): Promise<Result<Trip, InputTrou
   } catch (error) {
     return notRead(path, error);
   }
-  let text: string;
-  try {
-    text = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
-  } catch {
-    return failure<InputTrouble>({
-      kind: 'not-text',
-      what: 'The file is not text in UTF-8.',
-      where: path,
-      mend: 'Check that it is a trip file; save it as UTF-8 from a text editor.',
-    });
-  }
-  return readTrip(text);
+  return tripIn(bytes, path);
+}
+
+/** What stands for standard input in the place of a file. */
+export const STANDARD_INPUT = '-';
+
+/** What a trip is called where it cannot be used. @param path as typed; null: the demo trip */
+export function subjectOf(path: string | null): string {
+  return path === STANDARD_INPUT ? 'standard input' : (path ?? 'the demo trip');
 }
 
 /**
- * Troubles as the commands print them on standard error.
- * @param subject what cannot be used, "week.json" or "the command line"
+ * The trip that a command is about.
+ * @param path as typed; null: the demo trip, `-`: what comes from standard input
  */
-export function troublesText(subject: string, troubles: readonly Trouble[]): string {
-  const count =
-    troubles.length === 1
-      ? 'one thing'
-      : troubles.length > MOST_TROUBLES
-        ? `more than ${MOST_TROUBLES} things`
-        : `${troubles.length} things`;
-  const lines = troubles.slice(0, PRINTED_TROUBLES).map(troubleText);
-  if (troubles.length > lines.length) lines.push('... and more; mend these first.');
-  return `Carryover cannot use ${subject}; ${count} to mend, nothing was written.\n\n${lines.join('\n')}\n`;
+export async function tripOf(path: string | null, { readInput }: Terminal): Promise<Result<Trip>> {
+  if (path === null) {
+    const { demoTrip } = await import('../../core/document/demo-trip');
+    return success(demoTrip());
+  }
+  if (path !== STANDARD_INPUT) return readTripFile(path);
+  const bytes = await readInput(LARGEST_FILE);
+  return bytes.length > LARGEST_FILE ? tooLarge(bytes.length) : tripIn(bytes, 'standard input');
 }

@@ -4,6 +4,7 @@ import { ledger } from '../../../../core/ledger/ledger';
 import { figuresOf } from '../../../../core/workings/all';
 import type { Workings } from '../../../../core/workings/types';
 import { planCommand } from '../../../../electron/terminal/plan-command';
+import { aTerminal } from '../../../support/a-terminal';
 
 interface Document {
   readonly format: string;
@@ -12,12 +13,11 @@ interface Document {
   readonly divers: readonly { readonly diverId: string; readonly workings: readonly Workings[] }[];
 }
 
-const TODAY = '2027-03-05';
 const trip = demoTrip();
 const whole = ledger(trip);
 
 async function explain(...args: readonly string[]): Promise<Document> {
-  const { status, stdout, stderr } = await planCommand(['--explain', ...args, '--json'], TODAY);
+  const { status, stdout, stderr } = await planCommand(['--explain', ...args, '--json'], aTerminal());
   expect([status, stderr]).toEqual([0, '']);
   return JSON.parse(stdout) as Document;
 }
@@ -48,13 +48,16 @@ describe('plan --explain', () => {
   });
 
   it('prints them as text at 100 columns: formula, numbers, result, source', async () => {
-    const { status, stdout } = await planCommand(['--explain', '13.po2Bar', '--diver', 'guest2'], TODAY);
+    const { status, stdout } = await planCommand(
+      ['--explain', '13.po2Bar', '--diver', 'guest2'],
+      aTerminal(),
+    );
     expect(status).toBe(0);
     expect(stdout).toContain('for Guest 2');
     expect(stdout).toContain('oxygen × P');
     expect(stdout).toMatch(/= \d\.\d+ bar/);
     expect(stdout).toContain('Source: ');
-    for (const line of (await planCommand(['--explain', '13'], TODAY)).stdout.split('\n')) {
+    for (const line of (await planCommand(['--explain', '13'], aTerminal())).stdout.split('\n')) {
       expect(Array.from(line).length).toBeLessThanOrEqual(100);
     }
   });
@@ -64,7 +67,7 @@ describe('plan --explain', () => {
     [['--explain', '13.depth'], 'No figure of a dive is called "depth"'],
     [['--explain'], 'A value is missing'],
   ])('refuses %j and says how to mend it', async (args, what) => {
-    const { status, stdout, stderr } = await planCommand(args, TODAY);
+    const { status, stdout, stderr } = await planCommand(args, aTerminal());
     expect([status, stdout]).toEqual([2, '']);
     expect(stderr).toContain('--explain: ');
     expect(stderr).toContain(what);

@@ -12,6 +12,7 @@ import type { MendingDocument } from '../../../../core/proposal/mend/mending-doc
 import { fileWords } from '../../../../core/words/reader';
 import { SAFETY_LINE } from '../../../../core/words/safety-line';
 import { mendCommand } from '../../../../electron/terminal/mend-command';
+import { aTerminal } from '../../../support/a-terminal';
 import { aDive, aTrip } from '../../../builders/trip';
 import { WEDNESDAY_MORNING, worseDemo } from '../../../support/worse-demo';
 
@@ -42,7 +43,7 @@ beforeEach(() => {
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
 async function mended(...args: string[]) {
-  const outcome = await mendCommand(args);
+  const outcome = await mendCommand(args, aTerminal());
   return { ...outcome, files: readdirSync(folder).toSorted() };
 }
 

@@ -13,6 +13,7 @@ import { fileWords } from '../../../../core/words/reader';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import { writeTrip } from '../../../../core/document/write-trip';
 import { mixesCommand } from '../../../../electron/terminal/mixes-command';
+import { aTerminal } from '../../../support/a-terminal';
 
 const ROOT = new URL('../../../../', import.meta.url).pathname;
 
@@ -41,7 +42,7 @@ describe('mixes', () => {
   });
 
   it('compares the sites of the demo trip at 100 columns, with the cautions of every page', async () => {
-    const { status, stdout, stderr } = await mixesCommand([]);
+    const { status, stdout, stderr } = await mixesCommand([], aTerminal());
     expect(status).toBe(0);
     expect(stderr).toBe('');
     for (const site of demoTrip().sites) expect(stdout).toContain(site.name);
@@ -52,8 +53,11 @@ describe('mixes', () => {
   it('names the depth of a dive beside its no-stop time where that is not the depth of the site', async () => {
     const trip = demoTrip();
     const kettle = trip.sites.find(({ id }) => id === 'kettle')!;
-    const { stdout } = await mixesCommand([]);
-    const [document, table] = [JSON.parse((await mixesCommand(['--json'])).stdout) as MixesDocument, stdout];
+    const { stdout } = await mixesCommand([], aTerminal());
+    const [document, table] = [
+      JSON.parse((await mixesCommand(['--json'], aTerminal())).stdout) as MixesDocument,
+      stdout,
+    ];
     const block = table.slice(table.indexOf(`${kettle.name}, `), table.indexOf('Millstone Ledge, '));
     const cells = document.compare.find(({ siteId }) => siteId === 'kettle')!.cells;
     for (const { inTripDepthM, noStopInTripMin } of cells) {
@@ -69,7 +73,7 @@ describe('mixes', () => {
   it('prints carryover/mixes version 1, stock best first and never fewer than twenty lists', async () => {
     const path = join(folder, 'trip.json');
     await writeFile(path, writeTrip(demoTrip()));
-    const { status, stdout, stderr } = await mixesCommand([path, '--json', '--stock', '2']);
+    const { status, stdout, stderr } = await mixesCommand([path, '--json', '--stock', '2'], aTerminal());
     expect(status).toBe(0);
     expect(stderr).toBe('');
     const document = JSON.parse(stdout) as MixesDocument;
@@ -97,7 +101,7 @@ describe('mixes', () => {
   });
 
   it('says which list to stock, in sentences, and what lists are made of', async () => {
-    const usual = (await mixesCommand(['--stock', '2'])).stdout.replaceAll('\n', ' ');
+    const usual = (await mixesCommand(['--stock', '2'], aTerminal())).stdout.replaceAll('\n', ' ');
     expect(usual).toContain(
       'Stock EAN28 and EAN35. All 22 dives stay within their limits, with 6 min or more left.',
     );
@@ -105,15 +109,15 @@ describe('mixes', () => {
       'Gas, not nitrogen, sets these 6 min on other lists too, so nitrogen room decides',
     );
     expect(usual).toContain('91 lists there are');
-    const board = (await mixesCommand(['--stock', '2', '--pool', 'board'])).stdout;
+    const board = (await mixesCommand(['--stock', '2', '--pool', 'board'], aTerminal())).stdout;
     expect(board).toContain('3 lists there are');
-    const every = (await mixesCommand(['--stock', '1', '--pool', '22-40'])).stdout;
+    const every = (await mixesCommand(['--stock', '1', '--pool', '22-40'], aTerminal())).stdout;
     expect(every).toContain('19 lists there are');
   });
 
   it('tells the fills as they stand, and with the first list told on board', async () => {
     const [, , before, from] = diveDates(demoTrip());
-    const { status, stdout } = await mixesCommand(['--stock', '2', '--from', from!]);
+    const { status, stdout } = await mixesCommand(['--stock', '2', '--from', from!], aTerminal());
     expect(status).toBe(0);
     const stands = stdout.indexOf('Fills of the trip as it stands');
     const stocked = stdout.indexOf('Fills with the first of these lists on board');
@@ -126,23 +130,25 @@ describe('mixes', () => {
   });
 
   it('tells depths and gas in feet and cubic feet where asked, and in both', async () => {
-    const imperial = (await mixesCommand(['--units', 'imperial'])).stdout;
+    const imperial = (await mixesCommand(['--units', 'imperial'], aTerminal())).stdout;
     expect(imperial).toMatch(/, \d+ ft: richest that suits/);
     expect(imperial).toMatch(/EAN\d\d +yes +\d+ ft /);
     expect(imperial).toMatch(/come back at 725 psi of their mix, gas in cu ft/);
     expect(imperial).not.toMatch(/\d (m|L)\b/);
-    const both = (await mixesCommand(['--units', 'both'])).stdout;
+    const both = (await mixesCommand(['--units', 'both'], aTerminal())).stdout;
     expect(both).toMatch(/EAN\d\d +yes +\d+\/\d+ /);
     for (const line of both.split('\n')) expect(Array.from(line).length).toBeLessThanOrEqual(100);
   });
 
   it('searches nothing unless asked', async () => {
-    const document = JSON.parse((await mixesCommand(['--json'])).stdout) as MixesDocument;
+    const document = JSON.parse((await mixesCommand(['--json'], aTerminal())).stdout) as MixesDocument;
     expect(document).toMatchObject({ stock: [], searched: 0, total: 0 });
   });
 
   it('adds the shares typed in', async () => {
-    const document = JSON.parse((await mixesCommand(['--json', '--shares', '30.5'])).stdout) as MixesDocument;
+    const document = JSON.parse(
+      (await mixesCommand(['--json', '--shares', '30.5'], aTerminal())).stdout,
+    ) as MixesDocument;
     for (const row of document.compare) expect(row.cells.map((cell) => cell.o2)).toContain(0.305);
   });
 
@@ -170,7 +176,7 @@ describe('mixes', () => {
     [['a.json', 'b.json'], 'b.json'],
     [['nowhere.json'], 'nowhere.json'],
   ])('refuses %j, says where and how to mend it, and writes nothing', async (args, where) => {
-    const { status, stdout, stderr } = await mixesCommand(args);
+    const { status, stdout, stderr } = await mixesCommand(args, aTerminal());
     expect(status).toBe(2);
     expect(stdout).toBe('');
     expect(stderr).toContain(`${where}: `);
@@ -179,7 +185,7 @@ describe('mixes', () => {
   });
 
   it('tells two mistakes at once', async () => {
-    const { stderr } = await mixesCommand(['--stock', '0', '--fixed', '50']);
+    const { stderr } = await mixesCommand(['--stock', '0', '--fixed', '50'], aTerminal());
     expect(stderr).toContain('--stock');
     expect(stderr).toContain('--fixed');
   });
@@ -189,7 +195,7 @@ describe('mixes', () => {
     const site = { ...trip.sites[0]!, depthM: 65 };
     const path = join(folder, 'deep.json');
     await writeFile(path, writeTrip({ ...trip, sites: [site, ...trip.sites.slice(1)] }));
-    const { status, stdout } = await mixesCommand([path]);
+    const { status, stdout } = await mixesCommand([path], aTerminal());
     expect(status).toBe(0);
     expect(stdout).toContain('No mix may go to this site.');
   });

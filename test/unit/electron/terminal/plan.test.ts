@@ -22,6 +22,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import { planCommand } from '../../../../electron/terminal/plan-command';
+import { aTerminal } from '../../../support/a-terminal';
 import { fixtureText, tenDives } from '../../../support/trip-documents';
 
 const ROOT = new URL('../../../../', import.meta.url).pathname;
@@ -60,7 +61,7 @@ function planFrom(cwd: string, ...args: string[]): Promise<Outcome> {
 }
 
 async function planned(...args: string[]): Promise<Outcome> {
-  const outcome = await planCommand(args, '2027-03-01');
+  const outcome = await planCommand(args, aTerminal());
   return { ...outcome, files: readdirSync(folder).toSorted() };
 }
 

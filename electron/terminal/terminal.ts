@@ -1,0 +1,20 @@
+/** Where a command was started: how wide its answer may be, whether it has colours, what stands in for files. */
+export interface Terminal {
+  /** How a command is called here, for its help: "carryover plan". */
+  readonly called: (command: string) => string;
+  /** "2027-03-05", printed on slates. */
+  readonly today: string;
+  /** Columns of standard output. */
+  readonly columns: number;
+  /** Whether standard output shows colours where nobody has said. */
+  readonly hasColors: boolean;
+  /** Standard input, up to so many bytes and one more. */
+  readonly readInput: (mostBytes: number) => Promise<Uint8Array>;
+}
+
+/** What a command leaves behind besides files; 1 is for who asked to be told that a caution says stop. */
+export interface CommandOutcome {
+  readonly status: 0 | 1 | 2;
+  readonly stdout: string;
+  readonly stderr: string;
+}

@@ -1,0 +1,13 @@
+import type { Terminal } from '../../electron/terminal/terminal';
+
+/** A pipe, as a script has it: 100 columns, no colours, nothing on standard input. */
+export function aTerminal(part: Partial<Terminal> = {}): Terminal {
+  return {
+    called: (command) => `carryover ${command}`,
+    today: '2027-03-01',
+    columns: 100,
+    hasColors: false,
+    readInput: async () => new Uint8Array(),
+    ...part,
+  };
+}
