@@ -100,12 +100,14 @@ const COMMAND: InlineConfig = {
   plugins: [FONTS],
   ssr: { noExternal: true },
   build: {
-    ssr: at('electron/terminal/carryover.ts'),
+    ssr: true,
     outDir: `${OUT}/command`,
     emptyOutDir: true,
     target: MAIN_TARGET,
     rolldownOptions: {
       checks: CHECKS,
+      // The threads of `check` are programs of their own.
+      input: ['carryover', 'check-worker'].map((name) => at(`electron/terminal/${name}.ts`)),
       output: { format: 'es', entryFileNames: '[name].js', chunkFileNames: '[name].js' },
     },
   },

@@ -48,4 +48,15 @@ export const COMMANDS: readonly Command[] = [
       return { table: MEND, run: mendCommand };
     },
   },
+  {
+    name: 'check',
+    does: 'a line for each of many trips, or of all in a folder',
+    load: async () => {
+      const [{ CHECK }, { checkCommand }] = await Promise.all([
+        import('./check-options'),
+        import('./check-command'),
+      ]);
+      return { table: CHECK, run: checkCommand };
+    },
+  },
 ];

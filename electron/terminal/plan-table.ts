@@ -22,12 +22,11 @@ import {
 import { divesSaid, HEADS, mixSaid, NO_END, NONE, PAST, SEVERITIES } from '../../core/words/terms';
 import type { DiverLedger, Entry, Ledger, LedgerDay } from '../../core/ledger/ledger-types';
 import { flightLines } from '../../core/ledger/flight-said';
-import { roomMinutes, type MinutesRoom } from '../../core/ledger/room';
-import { roomSaid } from '../../core/ledger/room-said';
-import { isPastRoom, isRoomUnknown, tightestOf } from '../../core/ledger/tightest';
-import { standingOf, stateSaid } from '../../core/cautions/standing';
+import { roomMinutes } from '../../core/ledger/room';
+import { isRoomUnknown } from '../../core/ledger/tightest';
 import type { Trip } from '../../core/document/types';
 import type { Caution } from '../../core/cautions/caution';
+import { headline, siteName } from './headline';
 import { inked } from './paint';
 import {
   cut,
@@ -110,10 +109,6 @@ function depthCell(of: Figure, page: Page): string {
   return page.reader.units === 'both' ? values(of, page) : page.words(said`${of}`);
 }
 
-function siteName({ sites }: Trip, siteId: string | undefined): string | undefined {
-  return sites.find(({ id }) => id === siteId)?.name ?? siteId;
-}
-
 /** Surface time; a first dive has none, and where stops run into the dive nothing is left of it. */
 function intervalSaid(min: number | null): Piece {
   if (min === null) return said`first`;
@@ -183,43 +178,6 @@ function diverText(ledger: DiverLedger, page: Page): string {
   }
   if (entries.length === 0) lines.push('', words(said`No dives.`));
   return lines.join('\n');
-}
-
-/** So many dives past a limit are named; the cautions below name all. */
-const NAMED = 3;
-
-/** How the trip stands, as the sentence it begins with: what passes a limit, then the tightest that keeps every one. */
-function headline(ledger: Ledger, cautions: readonly Caution[]): Said {
-  const rooms = new Map<Entry, MinutesRoom>();
-  for (const each of ledger.divers) {
-    for (const entry of each.entries) rooms.set(entry, roomMinutes(ledger.trip, entry));
-  }
-  const roomOf = (entry: Entry): MinutesRoom => rooms.get(entry)!;
-  const asked = new Set([...rooms.keys()].map(({ dive }) => dive.id));
-  if (asked.size === 0) return NOTHING;
-  const standing = standingOf(ledger, cautions, roomOf, asked, null);
-  const state = stateSaid(standing, null);
-  const placeOf = (entry: Entry): Piece =>
-    inRow([momentAt(entry.startMin), siteName(ledger.trip, entry.dive.siteId)!, entry.diver.name]);
-  const worst = state.diveIds.map((id): Said => {
-    const entries = [...rooms.keys()].filter(({ dive }) => dive.id === id);
-    const [least] = tightestOf(
-      entries.filter((entry) => isPastRoom(entry, roomOf(entry))),
-      roomOf,
-    );
-    return least === undefined
-      ? said`${placeOf(entries[0]!)}`
-      : said`${placeOf(least)}: ${roomSaid(least, roomOf(least))}`;
-  });
-  const named = worst.slice(0, NAMED);
-  const where = named.reduce((before, next) => said`${before}; ${next}`, named.shift() ?? NOTHING);
-  const rest = worst.length > NAMED ? said`; ${worst.length - NAMED} more` : NOTHING;
-  const begins = worst.length === 0 ? said`${state.says}.` : said`${state.says}: ${where}${rest}.`;
-  const [least, ...alike] = standing.tight;
-  if (least === undefined) return begins;
-  const others = new Set(alike.map(({ dive }) => dive.id).filter((id) => id !== least.dive.id));
-  const more = others.size === 0 ? NOTHING : said`; ${divesSaid(others.size)} more as tight`;
-  return said`${begins} Tightest: ${placeOf(least)}: ${roomSaid(least, roomOf(least))}${more}.`;
 }
 
 /** How wide the severity of a caution is set. */

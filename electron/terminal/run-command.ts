@@ -18,6 +18,18 @@ async function readInput(mostBytes: number): Promise<Uint8Array> {
   return Buffer.concat(pieces);
 }
 
+/** Printed piece by piece, no faster than it is read. */
+async function print(text: string): Promise<boolean> {
+  const { stdout } = process;
+  if (!stdout.write(painted(printable(text))) && !stdout.errored && !stdout.destroyed) {
+    await new Promise<void>((done) => {
+      const go = (): void => done();
+      stdout.once('drain', go).once('error', go).once('close', go);
+    });
+  }
+  return !stdout.errored && !stdout.destroyed;
+}
+
 /** The terminal that this process has. Source of NO_COLOR and of dumb terminals: common practice. */
 function ownTerminal(called: Terminal['called']): Terminal {
   const { stdout, env } = process;
@@ -29,6 +41,7 @@ function ownTerminal(called: Terminal['called']): Terminal {
       .join('-'),
     columns: stdout.isTTY ? Math.max(LEAST_COLUMNS, stdout.columns ?? TABLE_COLUMNS) : TABLE_COLUMNS,
     hasColors: stdout.isTTY && !env['NO_COLOR'] && env['TERM'] !== 'dumb',
+    print,
     readInput,
   };
 }

@@ -8,6 +8,11 @@ export interface Terminal {
   readonly columns: number;
   /** Whether standard output shows colours where nobody has said. */
   readonly hasColors: boolean;
+  /**
+   * Prints what is ready before the command is done.
+   * @returns whether anybody still reads
+   */
+  readonly print: (text: string) => Promise<boolean>;
   /** Standard input, up to so many bytes and one more. */
   readonly readInput: (mostBytes: number) => Promise<Uint8Array>;
 }

@@ -1,5 +1,6 @@
 /** `npm run bench`: each cost beside its floor, in one run. Ends with 1 where a ratio that is to hold does not. */
 import { availableParallelism, loadavg } from 'node:os';
+import { benchCommand } from './command';
 import { benchFindings } from './findings';
 import { benchGrowth } from './growth';
 import { benchLargestTrip } from './largest-trip';
@@ -21,6 +22,7 @@ const benches: readonly { readonly title: string; readonly run: () => Promise<re
   { title: 'The slates', run: benchSlates },
   { title: 'The mixes', run: benchMixes },
   { title: 'Mending', run: benchMending },
+  { title: 'The command', run: benchCommand },
 ];
 
 const only = process.argv[2];

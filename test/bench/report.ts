@@ -3,12 +3,14 @@ import { Bench } from 'tinybench';
 /** One line of the bench: what was measured, and what it is measured against in the same run. */
 export interface BenchLine {
   readonly what: string;
-  /** Milliseconds of the thing itself. */
+  /** Milliseconds of the thing itself, or what `unit` says. */
   readonly ms: number;
   /** What the floor is, e.g. "the exp() calls it needs". */
   readonly floor: string;
   /** Milliseconds of the floor. */
   readonly floorMs: number;
+  /** Where it is no time. */
+  readonly unit?: 'MB';
   /** The ratio that is to hold; left out where the line is only to be known. */
   readonly atMost?: number;
   /** For floors that are to be far above: the thing is at least so many times faster. */
@@ -32,7 +34,8 @@ export async function medianMs(run: () => unknown, budgetMs = 400): Promise<numb
   return result.latency.p50;
 }
 
-function figure(ms: number): string {
+function figure(ms: number, unit?: 'MB'): string {
+  if (unit !== undefined) return `${ms.toFixed(0)} ${unit}`;
   if (ms >= 100) return `${ms.toFixed(0)} ms`;
   if (ms >= 1) return `${ms.toFixed(2)} ms`;
   return `${(ms * 1000).toFixed(1)} µs`;
@@ -50,7 +53,7 @@ export function printLine(line: BenchLine): boolean {
     (isFaster ? `${(1 / ratio).toFixed(0)} times faster` : `${ratio.toFixed(2)} x`) +
     (kept === undefined ? '' : `, at ${isFaster ? 'least' : 'most'} ${kept}`);
   console.log(
-    `${isKept ? '  ' : '! '}${line.what}: ${figure(line.ms)}; ${line.floor}: ${figure(line.floorMs)} (${told})`,
+    `${isKept ? '  ' : '! '}${line.what}: ${figure(line.ms, line.unit)}; ${line.floor}: ${figure(line.floorMs, line.unit)} (${told})`,
   );
   return isKept;
 }

@@ -41,7 +41,7 @@ export async function callFrom(url: string, channel: string, ...args: unknown[])
 
 export const app = {
   getPath: (_name: string) => userData,
-  getVersion: () => '0.1.0',
+  getVersion: () => '0.2.0',
   getName: () => 'Carryover',
 };
 export const ipcMain = {

@@ -7,6 +7,7 @@ export function aTerminal(part: Partial<Terminal> = {}): Terminal {
     today: '2027-03-01',
     columns: 100,
     hasColors: false,
+    print: async () => true,
     readInput: async () => new Uint8Array(),
     ...part,
   };

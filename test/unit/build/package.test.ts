@@ -30,7 +30,7 @@ function project(files: Readonly<Record<string, string>> = {}): string {
   const folder = mkdtempSync(join(tmpdir(), 'carryover-package-'));
   copyFileSync(at('LICENSE'), join(folder, 'LICENSE'));
   const all = {
-    'package.json': JSON.stringify({ name: 'carryover', version: '0.1.0', main: 'out/main/main.js' }),
+    'package.json': JSON.stringify({ name: 'carryover', version: '0.2.0', main: 'out/main/main.js' }),
     'out/main/main.js': 'main()',
     'out/preload/preload.cjs': 'preload()',
     'out/renderer/index.html': '<title>window</title>',
