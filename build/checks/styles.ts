@@ -22,16 +22,7 @@ const EVERYBODYS = /^renderer\/look\//;
 const MODULE = /\.module\.css$/;
 
 /** Global still, each to become a module beside its component; none may come to this list. */
-const STILL_GLOBAL: readonly string[] = [
-  'renderer/frame/frame.css',
-  'renderer/frame/overlays.css',
-  'renderer/places/days/days.css',
-  'renderer/places/mixes/mixes.css',
-  'renderer/places/party/party.css',
-  'renderer/places/sites/site-list.css',
-  'renderer/places/sites/sites.css',
-  'renderer/places/slates/slates.css',
-];
+const STILL_GLOBAL: readonly string[] = ['renderer/places/slates/slates.css'];
 
 /** Classes that a package gives its own elements. */
 const OF_PACKAGES = /^recharts-/;

@@ -1,13 +1,12 @@
 import { useEffect, useState, type ReactNode } from 'react';
 import type { AboutHost } from '../../core/host';
-import { SAFETY_SENTENCES } from '../../core/words/safety-line';
 import { closeOverlay } from '../actions/view';
-import { useWords } from '../parts/use-words';
 import { Dialog } from '../parts/dialog';
 import { machine } from '../store/machine';
+import { SafetySentences } from './safety-sentences';
+import styles from './about.module.css';
 
 export function About(): ReactNode {
-  const words = useWords();
   const [about, setAbout] = useState<AboutHost | null>(null);
   useEffect(() => {
     let isShown = true;
@@ -22,17 +21,13 @@ export function About(): ReactNode {
   }, []);
   return (
     <Dialog title="About Carryover" onClose={closeOverlay}>
-      <ul className="cautions-text">
-        {SAFETY_SENTENCES.map(words).map((line) => (
-          <li key={line}>{line}</li>
-        ))}
-      </ul>
+      <SafetySentences />
       <p className="soft">
         Nitrogen by ZH-L16C with gradient factors; oxygen by the NOAA exposure limits, OTU and ESOT. Every
         figure can be asked how it is worked out, and says where its formula was published.
       </p>
       {about ? (
-        <dl className="versions">
+        <dl className={styles.versions}>
           <div>
             <dt>Carryover</dt>
             <dd>{about.app}</dd>

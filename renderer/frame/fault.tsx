@@ -1,5 +1,6 @@
 import { Component, type ReactNode } from 'react';
 import { saveAs } from '../actions/files';
+import styles from './fault.module.css';
 
 interface State {
   readonly message: string | null;
@@ -16,7 +17,7 @@ export class Fault extends Component<{ readonly children: ReactNode }, State> {
   override render(): ReactNode {
     if (this.state.message === null) return this.props.children;
     return (
-      <main className="fault" role="alert">
+      <main className={styles.fault} role="alert">
         <h1>Carryover has a fault and stopped drawing.</h1>
         <p>{this.state.message}</p>
         <p>The trip is as it was before. Save a copy, then load the window again.</p>

@@ -6,7 +6,7 @@ import { Header } from './header';
 import { NoticeLine } from './notice';
 import { Overlays } from './overlays';
 import { PLACE_VIEWS } from './place-views';
-import './frame.css';
+import styles from './frame.module.css';
 
 /** The window: header, the place one is at, the cautions line, and what lies over it. */
 export function Frame(): ReactNode {
@@ -14,8 +14,8 @@ export function Frame(): ReactNode {
   const ready = useDesk((state) => state.ready);
   const View = PLACE_VIEWS[place] ?? PLACE_VIEWS.days;
   return (
-    <div className="frame">
-      <a className="skip" href="#place">
+    <div className={styles.frame}>
+      <a className={styles.skip} href="#place">
         To the plan
       </a>
       <Header />

@@ -10,6 +10,7 @@ import { useDesk } from '../store/store';
 import { isMac } from './keys';
 import { PLACES } from '../commands/place-names';
 import { TripMenu } from './trip-menu';
+import styles from './header.module.css';
 
 export function Header(): ReactNode {
   // Until the last trip is there, nobody's title stands here.
@@ -17,11 +18,11 @@ export function Header(): ReactNode {
   const place = useDesk(({ settings }) => settings.place);
   const units = useDesk(({ settings }) => settings.units);
   return (
-    <header className="head">
+    <header className={styles.head}>
       <h1>
         <button
           type="button"
-          className="title"
+          className={styles.title}
           title="Title, water and flight"
           onClick={() => showOverlay({ kind: 'trip' })}
         >
@@ -33,7 +34,7 @@ export function Header(): ReactNode {
           <button
             key={id}
             type="button"
-            className="place"
+            className={styles.place}
             {...(id === place ? { 'aria-current': 'page' as const } : {})}
             onClick={() => goTo(id)}
           >
@@ -41,7 +42,7 @@ export function Header(): ReactNode {
           </button>
         ))}
       </nav>
-      <div className="head-end">
+      <div className={styles.end}>
         <SavedLine />
         <TripMenu />
         <CommandButton id="edit.undo">Undo</CommandButton>
@@ -69,7 +70,7 @@ function SavedLine(): ReactNode {
   if (!ready) return null;
   if (keeping.trouble) {
     return (
-      <span className="saved failed" role="alert">
+      <span className={styles.saved} data-part="saved" role="alert">
         Not saved: {keeping.trouble.what}{' '}
         <button type="button" className="linked" onClick={() => void save()}>
           Try again
@@ -77,7 +78,21 @@ function SavedLine(): ReactNode {
       </span>
     );
   }
-  if (keeping.savedAt === null) return <span className="saved">Not saved</span>;
-  if (unsaved || keeping.writing) return <span className="saved">Saving…</span>;
-  return <span className="saved">Saved {clockText(localText(new Date(keeping.savedAt)), clock)}</span>;
+  if (keeping.savedAt === null)
+    return (
+      <span className={styles.saved} data-part="saved">
+        Not saved
+      </span>
+    );
+  if (unsaved || keeping.writing)
+    return (
+      <span className={styles.saved} data-part="saved">
+        Saving…
+      </span>
+    );
+  return (
+    <span className={styles.saved} data-part="saved">
+      Saved {clockText(localText(new Date(keeping.savedAt)), clock)}
+    </span>
+  );
 }

@@ -7,6 +7,7 @@ import { localText } from '../figures/local-time';
 import { Dialog } from '../parts/dialog';
 import { machine } from '../store/machine';
 import { desk, useDesk } from '../store/store';
+import styles from './library.module.css';
 
 /** A list asked of the host: undefined until it first comes; asked again, the one before stands so long. */
 function useAsked<T>(ask: () => Promise<HostResult<T>>, key: unknown): HostResult<T> | undefined {
@@ -72,7 +73,7 @@ export function Library(): ReactNode {
         <p className="soft">No trip is saved here yet. The one on screen is saved with its first change.</p>
       ) : null}
       {asked?.ok && asked.value.length > 0 ? (
-        <ul className="library">
+        <ul className={styles.library}>
           {asked.value.map((trip) => (
             <TripRow
               key={trip.token}
@@ -99,11 +100,15 @@ function TripRow(props: {
     <li>
       <div>
         {trip.unreadable === undefined ? (
-          <button type="button" className="linked name" onClick={() => void openKept(trip.token)}>
+          <button
+            type="button"
+            className={`linked name ${styles.name}`}
+            onClick={() => void openKept(trip.token)}
+          >
             {trip.title}
           </button>
         ) : (
-          <span className="name">{trip.title}</span>
+          <span className={`name ${styles.name}`}>{trip.title}</span>
         )}
         <p className="soft">
           {isOpen ? 'On screen. ' : ''}
@@ -113,7 +118,7 @@ function TripRow(props: {
           <p className="care">This trip cannot be read and is left untouched: {trip.unreadable}</p>
         )}
       </div>
-      <div className="row-end">
+      <div className={styles.end}>
         <button
           type="button"
           className="plain"
@@ -153,7 +158,7 @@ export function Versions(props: { readonly token: TripToken; readonly title: str
       {asked && !asked.ok ? <Failed trouble={asked.trouble} /> : null}
       {asked?.ok && asked.value.length === 0 ? <p className="soft">There is no earlier save.</p> : null}
       {asked?.ok ? (
-        <ul className="library">
+        <ul className={styles.library}>
           {asked.value.map((version) => (
             <li key={version.version}>
               <span>{whenText(version.savedAt, clock)}</span>

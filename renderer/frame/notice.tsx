@@ -3,6 +3,7 @@ import { dayToLog, showEvening } from '../actions/evening';
 import { undoStep } from '../actions/history';
 import { say } from '../store/notice';
 import { desk, useDesk } from '../store/store';
+import styles from './notice.module.css';
 
 /** So many lines are told: a notice lies above the work, and must not take its place. */
 const TOLD = 4;
@@ -11,9 +12,9 @@ const TOLD = 4;
 export function NoticeLine(): ReactNode {
   const notice = useDesk((state) => state.notice);
   return (
-    <div className="notice-place" role={notice?.tone === 'refused' ? 'alert' : 'status'}>
+    <div className={styles.place} role={notice?.tone === 'refused' ? 'alert' : 'status'}>
       {notice ? (
-        <div className={`notice ${notice.tone}`}>
+        <div className={styles.notice} data-tone={notice.tone}>
           <div>
             {notice.lines.slice(0, TOLD).map((line, at) => (
               <p key={`${at} ${line.where}`}>
@@ -22,7 +23,7 @@ export function NoticeLine(): ReactNode {
             ))}
             {notice.lines.length > TOLD ? <p>And {notice.lines.length - TOLD} more.</p> : null}
           </div>
-          <div className="notice-buttons">
+          <div className={styles.buttons}>
             {notice.canCompare ? (
               <button
                 type="button"

@@ -11,7 +11,6 @@ import { useDesk, type Overlay } from '../store/store';
 import { Palette } from './palette';
 import { Troubles } from './troubles';
 import { Welcome } from './welcome';
-import './overlays.css';
 
 const STAND_IN: StandIn = {
   waiting: null,

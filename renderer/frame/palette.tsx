@@ -5,6 +5,7 @@ import { chordText, type Command } from '../commands/registry';
 import { Dialog } from '../parts/dialog';
 import { desk } from '../store/store';
 import { isMac } from './keys';
+import styles from './palette.module.css';
 
 function runAndClose(command: Command): void {
   closeOverlay();
@@ -34,7 +35,7 @@ export function Palette(): ReactNode {
 
   return (
     <Dialog title="Find a command" hideTitle onClose={closeOverlay}>
-      <div className="palette">
+      <div className={styles.palette}>
         <input
           type="text"
           role="combobox"
@@ -60,18 +61,18 @@ export function Palette(): ReactNode {
               id={`palette-${i}`}
               role="option"
               aria-selected={i === chosen}
-              className="palette-row"
+              className={styles.row}
               onMouseMove={() => setAt(i)}
               onClick={() => runAndClose(command)}
             >
-              <span className="palette-group">{command.group}</span>
+              <span className={styles.group}>{command.group}</span>
               <span>{label}</span>
               {command.keys?.[0] ? <kbd>{chordText(command.keys[0], isMac())}</kbd> : null}
             </div>
           ))}
         </div>
         {found.length === 0 ? (
-          <p className="soft palette-none" role="status">
+          <p className={`soft ${styles.none}`} role="status">
             Nothing is called that. {hintWhereNone(desk.getState())}
           </p>
         ) : null}

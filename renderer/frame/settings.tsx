@@ -4,6 +4,7 @@ import { changeSettings, closeOverlay } from '../actions/view';
 import { Choice } from '../parts/choice';
 import { Dialog } from '../parts/dialog';
 import { useDesk } from '../store/store';
+import styles from './details.module.css';
 
 const TEXT_SCALES = [0.85, 1, 1.15, 1.3, 1.5, 1.75, 2];
 
@@ -14,7 +15,7 @@ export function SettingsSheet(): ReactNode {
     : [...TEXT_SCALES, settings.textScale];
   return (
     <Dialog title="Settings" onClose={closeOverlay}>
-      <div className="details">
+      <div className={styles.details}>
         <Choice
           label="Units"
           value={settings.units}

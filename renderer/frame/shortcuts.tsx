@@ -5,6 +5,7 @@ import { chordText, type CommandGroup } from '../commands/registry';
 import { Dialog } from '../parts/dialog';
 import { STRIP_HAND, STRIP_KEYS } from '../places/days/strip/strip-key-list';
 import { isMac } from './keys';
+import styles from './shortcuts.module.css';
 
 const GROUPS: readonly CommandGroup[] = ['Trip', 'Edit', 'Dive', 'Places', 'View', 'Help'];
 
@@ -43,7 +44,7 @@ function Section(props: {
 export function Shortcuts(): ReactNode {
   return (
     <Dialog title="Keys" width="wide" onClose={closeOverlay}>
-      <div className="key-sheet">
+      <div className={styles.keys}>
         {GROUPS.map((group) => {
           const withKeys = COMMANDS.filter((command) => command.group === group && command.keys);
           if (withKeys.length === 0) return null;

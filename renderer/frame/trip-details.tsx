@@ -23,6 +23,7 @@ import { MomentFields } from '../parts/moment-fields';
 import { NotesField } from '../parts/notes-field';
 import { PlainNumberField, ShareField, UnitField } from '../parts/number-field';
 import { useDesk } from '../store/store';
+import styles from './details.module.css';
 
 /** A flight is first put a day after the last dive's day, in the afternoon. */
 function firstFlight(trip: Trip): string {
@@ -39,10 +40,10 @@ export function TripDetails(): ReactNode {
   const density = typeof water.density === 'number' ? 'other' : water.density;
   return (
     <Dialog title="The trip" onClose={closeOverlay}>
-      <div className="details">
+      <div className={styles.details}>
         <TextField label="Title" value={trip.title} commit={setTitle} required wide />
         <TextField label="Place" value={trip.place} commit={setTripPlace} wide />
-        <div className="wide">
+        <div className={styles.wide}>
           <NotesField label="Notes" value={trip.notes} commit={setNotes} />
         </div>
         <h3>Flight home</h3>

@@ -3,6 +3,7 @@ import { COMMANDS } from '../commands/all';
 import { chordText, isEnabled, labelOf, type Command } from '../commands/registry';
 import { desk, useDesk } from '../store/store';
 import { isMac } from './keys';
+import styles from './trip-menu.module.css';
 
 /** What stands together in the menu, under a heading; a command of the trip that no group names stands in the third. */
 const GROUPS: readonly { readonly name: string; readonly ids: readonly string[] }[] = [
@@ -68,7 +69,7 @@ export function TripMenu(): ReactNode {
   };
 
   return (
-    <div className="menu-box" ref={box} onKeyDown={onKeyDown}>
+    <div className={styles.box} ref={box} onKeyDown={onKeyDown}>
       <button
         ref={button}
         type="button"
@@ -80,9 +81,9 @@ export function TripMenu(): ReactNode {
         Trip
       </button>
       {isOpen ? (
-        <div className="menu" role="menu" aria-label="Trip" ref={list}>
+        <div className={styles.menu} role="menu" aria-label="Trip" ref={list}>
           {IN_MENU.map(({ name, commands }) => (
-            <div key={name} role="group" aria-label={name} className="menu-group">
+            <div key={name} role="group" aria-label={name} className={styles.group}>
               <p aria-hidden="true">{name}</p>
               {commands.map((command) => (
                 <MenuItem

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import type { NoticeLine } from '../store/store';
+import styles from './troubles.module.css';
 
 /** A file with more has one cause for most of them; the first are mended first. */
 const TOLD = 20;
@@ -8,7 +9,7 @@ const TOLD = 20;
 export function Troubles({ lines }: { readonly lines: readonly NoticeLine[] }): ReactNode {
   const told = lines.slice(0, TOLD);
   return (
-    <ul className="troubles">
+    <ul className={styles.troubles}>
       {told.map((line, at) => (
         <li key={`${at} ${line.where}`}>
           <p>{line.what}</p>

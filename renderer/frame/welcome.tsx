@@ -1,9 +1,8 @@
 import type { ReactNode } from 'react';
-import { SAFETY_SENTENCES } from '../../core/words/safety-line';
 import { changeSettings, showOverlay } from '../actions/view';
-import { useWords } from '../parts/use-words';
 import { Dialog } from '../parts/dialog';
 import { useDesk } from '../store/store';
+import { SafetySentences } from './safety-sentences';
 
 function accept(): void {
   changeSettings({ cautionsAccepted: true });
@@ -12,7 +11,6 @@ function accept(): void {
 /** First start: the cautions, accepted once, and where to begin. */
 export function Welcome(): ReactNode {
   const show = useDesk((state) => state.ready && !state.settings.cautionsAccepted);
-  const words = useWords();
   if (!show) return null;
   return (
     <Dialog
@@ -41,11 +39,7 @@ export function Welcome(): ReactNode {
         Carryover follows the nitrogen and the oxygen a diver carries from the first dive of a trip to the
         flight home. It helps to plan; it does not make a dive safe.
       </p>
-      <ul className="cautions-text">
-        {SAFETY_SENTENCES.map(words).map((line) => (
-          <li key={line}>{line}</li>
-        ))}
-      </ul>
+      <SafetySentences />
     </Dialog>
   );
 }

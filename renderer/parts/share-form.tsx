@@ -6,7 +6,7 @@ import field from './field.module.css';
 
 /** Asks for one share of oxygen and hands it on; what it cannot take is said beside the field until it is mended. */
 export function ShareForm(props: {
-  readonly className: string;
+  readonly className: string | undefined;
   readonly label: string;
   readonly action: string;
   /** @returns why the share is refused; null where it was taken */

@@ -130,7 +130,7 @@ for (const size of [
     const isWhole = () =>
       tools.evaluate((element) => {
         const box = element.getBoundingClientRect();
-        const around = element.closest('.days-strip')!.getBoundingClientRect();
+        const around = element.closest('[data-part="days strip"]')!.getBoundingClientRect();
         return box.bottom <= around.bottom + 0.5 && around.bottom <= window.innerHeight;
       });
     await expect.poll(isWhole).toBe(true);

@@ -242,7 +242,7 @@ test('names everybody who is as tight, and leads to the other dives that are', a
   await bench.sentence.getByRole('button', { name: 'Two more are as tight' }).click();
   await expect(bench.card.getByText(/^tightest, /)).toHaveCount(3);
   await page.getByRole('navigation').getByRole('button', { name: 'Party' }).click();
-  await expect(page.locator('.party-sentence')).toContainText('; Guest Two is as tight.');
+  await expect(page.locator('[data-part="party sentence"]')).toContainText('; Guest Two is as tight.');
 });
 
 test('says in words by which limit a dive is past where there is no figure', async ({ bench }) => {

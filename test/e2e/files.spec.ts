@@ -44,7 +44,7 @@ test.describe('trips and files', () => {
     }) => {
       const sentence = await bench.sentence.textContent();
       await bench.openFile('bad.json', text);
-      const trouble = page.getByRole('dialog').or(page.locator('.notice.refused'));
+      const trouble = page.getByRole('dialog').or(page.locator('[data-tone="refused"]'));
       await expect(trouble).toContainText(says);
       await page.keyboard.press('Escape');
       await expect(bench.sentence).toHaveText(sentence ?? '');

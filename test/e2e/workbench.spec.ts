@@ -145,11 +145,12 @@ test.describe('the workbench', () => {
 test.describe('the focus, where a button takes itself away', () => {
   test('goes to the next mix, and stays in the list of the library', async ({ page, bench }) => {
     await bench.command('mixes');
-    await page.locator('.board summary').click();
-    const removes = page.locator('.board').getByRole('button', { name: /^Remove / });
+    const mixesOnBoard = page.locator('details').filter({ hasText: /on board/i });
+    await mixesOnBoard.locator('summary').click();
+    const removes = mixesOnBoard.getByRole('button', { name: /^Remove / });
     const second = (await removes.nth(1).getAttribute('aria-label')) ?? '';
     await removes.nth(0).click();
-    await expect(page.locator('.board').getByRole('button', { name: second })).toBeFocused();
+    await expect(mixesOnBoard.getByRole('button', { name: second })).toBeFocused();
 
     await bench.waitForSave();
     await bench.command('open the demo trip');

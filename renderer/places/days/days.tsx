@@ -8,7 +8,7 @@ import { SeveralCard } from './card/several-card';
 import { Strip } from './strip/strip';
 import { TripCard } from './trip-card';
 import { useClipboard } from './use-clipboard';
-import './days.css';
+import styles from './days.module.css';
 
 const STAND_IN: StandIn = {
   waiting: null,
@@ -47,16 +47,16 @@ export function Days(): ReactNode {
   });
   if (isTable) {
     return (
-      <div className="days">
+      <div className={styles.days} data-fills>
         <Headline />
         <TripTable />
       </div>
     );
   }
   return (
-    <div className={isMending ? 'days in-mend' : evening ? `days in-${evening.step}` : 'days'}>
+    <div className={styles.days} data-fills data-step={isMending ? 'mend' : evening?.step}>
       <Headline />
-      <div className="days-strip">
+      <div className={styles.strip} data-part="days strip">
         <Strip />
       </div>
       {evening ? (
@@ -64,7 +64,7 @@ export function Days(): ReactNode {
       ) : (
         <aside
           ref={side}
-          className="days-side"
+          className={styles.side}
           aria-label="Chosen"
           onScroll={({ currentTarget }) => {
             isScrolled.current = currentTarget.scrollTop > 0;

@@ -4,6 +4,7 @@ import { dateText, mixText, numberText, unitText } from '../../figures/format';
 import { useDesk } from '../../store/store';
 import { moneyText } from './mixes-words';
 import { WideTable } from './wide-table';
+import styles from './fill-table.module.css';
 
 type Sums = FillPlan['total'];
 
@@ -28,7 +29,7 @@ function SumCells({ sums }: { readonly sums: Sums }): ReactNode {
 
 function LineRow({ line, isFirst }: { readonly line: FillLine; readonly isFirst: boolean }): ReactNode {
   return (
-    <tr className={isFirst ? 'first-of-day' : ''}>
+    <tr className={isFirst ? styles.first : ''}>
       <th scope="row">
         <span className={isFirst ? '' : 'unseen'}>{dateText(line.date, true)}</span>
       </th>
@@ -42,7 +43,7 @@ function LineRow({ line, isFirst }: { readonly line: FillLine; readonly isFirst:
 export function FillTable({ plan, label }: { readonly plan: FillPlan; readonly label: string }): ReactNode {
   return (
     <WideTable label={label}>
-      <table className="plain-table fills">
+      <table className={styles.table}>
         <thead>
           <tr>
             <th scope="col">Day</th>

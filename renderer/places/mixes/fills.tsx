@@ -9,6 +9,8 @@ import { selectLedger } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import { FillTable } from './fill-table';
 import { chooseView, useMixesView, type MixesView } from './mixes-view';
+import { Troubles } from './troubles';
+import styles from './fills.module.css';
 
 function change(patch: Partial<MixesView['fills']>, fills: MixesView['fills']): void {
   chooseView({ fills: { ...fills, ...patch } });
@@ -18,7 +20,7 @@ function Tools({ law }: { readonly law: 'ideal' | 'real' }): ReactNode {
   const fills = useMixesView((view) => view.fills);
   const isPartial = fills.method === 'partial-pressure';
   return (
-    <div className="mixes-tools">
+    <div className={styles.tools}>
       <Choice
         label="Filled"
         value={fills.method}
@@ -62,7 +64,7 @@ function Tools({ law }: { readonly law: 'ideal' | 'real' }): ReactNode {
           commit={(startO2) => change({ startO2 }, fills)}
         />
       ) : null}
-      <div className="mixes-buttons">
+      <div className={styles.buttons}>
         <CommandButton id="trip.print" className="button">
           Print
         </CommandButton>
@@ -88,18 +90,12 @@ export function Fills(): ReactNode {
         Blending needs training and oxygen-clean gear; every cylinder is analysed before it is dived, by
         whoever dives it.
       </p>
-      {plan.ok ? null : (
-        <div className="mixes-troubles" role="alert">
-          <p>
-            <strong>{plan.troubles[0].what}</strong> {plan.troubles[0].mend}
-          </p>
-        </div>
-      )}
+      {plan.ok ? null : <Troubles troubles={plan.troubles} />}
       {plan.ok && plan.value.lines.length === 0 ? (
         <p className="soft">No dives yet, so nothing to fill.</p>
       ) : null}
       {plan.ok && plan.value.lines.length > 0 ? <FillTable plan={plan.value} label="Table of fills" /> : null}
-      <p className="mixes-note">
+      <p className={styles.note}>
         A fill for each diver and dive, to the pressure of their cylinder;{' '}
         {unitName('volume', settings.units)} of gas at the surface. Gas lost in hoses and in analysing comes
         on top.

@@ -7,7 +7,7 @@ import { OnBoard } from './on-board';
 import { SiteTable } from './site-table';
 import { StockPanel } from './stock-panel';
 import lines from './mix-line.module.css';
-import './mixes.css';
+import styles from './mixes.module.css';
 
 interface QuestionEntry {
   readonly id: Question;
@@ -51,10 +51,10 @@ export function Mixes(): ReactNode {
   const question = useMixesView((view) => view.question);
   const { Panel } = QUESTIONS.find(({ id }) => id === question) ?? QUESTIONS[0]!;
   return (
-    <div className={`mixes ${lines.colours}`}>
-      <header className="mixes-head">
+    <div className={`${styles.mixes} ${lines.colours}`}>
+      <header className={styles.head}>
         <h2>Mixes</h2>
-        <div className="questions" role="tablist" aria-label="Questions about mixes">
+        <div className={styles.questions} role="tablist" aria-label="Questions about mixes">
           {QUESTIONS.map(({ id, label }, at) => (
             <button
               key={id}

@@ -17,11 +17,12 @@ import { PlainNumberField, ShareField } from '../../parts/number-field';
 import { ShareForm } from '../../parts/share-form';
 import { useDesk } from '../../store/store';
 import { MixSample, mixLines } from './mix-line';
+import styles from './on-board.module.css';
 
 function MixRow({ mix }: { readonly mix: Mix }): ReactNode {
   const name = mixText(mixO2(mix));
   return (
-    <li className="board-mix" aria-label={name}>
+    <li className={styles.mix} aria-label={name}>
       <ShareField label="Oxygen" value={mix.o2} commit={(o2) => setMixShare(mix.id, o2)} />
       <Field<number | null>
         label="Analysed"
@@ -50,7 +51,7 @@ function MixRow({ mix }: { readonly mix: Mix }): ReactNode {
 function AddMix(): ReactNode {
   return (
     <ShareForm
-      className="board-add"
+      className={styles.add}
       label="One more, oxygen in %"
       action="Put on board"
       take={(share) => {
@@ -68,7 +69,7 @@ export function OnBoard(): ReactNode {
   const sorted = mixes.toSorted((a, b) => a.o2 - b.o2);
   const lines = mixLines(sorted);
   return (
-    <details className="board">
+    <details className={styles.board}>
       <summary>
         {sorted.length === 0 ? 'Nothing on board yet' : 'On board: '}
         {sorted.map((mix, at) => (
@@ -85,7 +86,7 @@ export function OnBoard(): ReactNode {
           <MixRow key={mix.id} mix={mix} />
         ))}
       </ul>
-      <div className="board-add">
+      <div className={styles.add}>
         <AddMix />
         <TextField label="Prices in" value={currency} commit={setCurrency} />
       </div>

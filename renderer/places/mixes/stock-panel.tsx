@@ -7,7 +7,6 @@ import {
   listSaid,
   recommendationSaid,
 } from '../../../core/mixes/stock-words';
-import type { Trouble } from '../../../core/result';
 import { divesSaid } from '../../../core/words/terms';
 import { said } from '../../../core/words/said';
 import { mixText } from '../../figures/format';
@@ -21,19 +20,8 @@ import { StockChart } from './stock-chart';
 import { StockEdge } from './stock-edge';
 import { cancelSearch, startSearch, useStockSearch, type Answered, type StockSearch } from './stock-search';
 import { StockTable } from './stock-table';
+import { Troubles } from './troubles';
 import styles from './stock-panel.module.css';
-
-function Troubles({ troubles }: { readonly troubles: readonly Trouble[] }): ReactNode {
-  return (
-    <div className="mixes-troubles" role="alert">
-      {troubles.map(({ what, mend }) => (
-        <p key={what}>
-          <strong>{what}</strong> {mend}
-        </p>
-      ))}
-    </div>
-  );
-}
 
 function listsText(count: number): string {
   return count === 1 ? 'One list' : `${count} lists`;

@@ -4,6 +4,7 @@ import { shareText } from '../../figures/format';
 import { ShareForm } from '../../parts/share-form';
 import type { Refusal } from '../../parts/use-draft';
 import { chooseView, useMixesView } from './mixes-view';
+import styles from './typed-shares.module.css';
 
 /** A column for any share typed in: a question, so nothing of it goes into the trip. */
 export function TypedShares(): ReactNode {
@@ -17,9 +18,9 @@ export function TypedShares(): ReactNode {
     return null;
   };
   return (
-    <details className="typed">
+    <details className={styles.typed}>
       <summary>Ask about another mix</summary>
-      <ShareForm className="typed-shares" label="Ask about oxygen, %" action="Add column" take={take}>
+      <ShareForm className={styles.shares} label="Ask about oxygen, %" action="Add column" take={take}>
         {percents.map((percent) => (
           <button
             key={percent}

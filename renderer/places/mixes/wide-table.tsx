@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import styles from './wide-table.module.css';
 
 /** A table wider than the window scrolls in itself, by pointer and by keys. */
 export function WideTable({
@@ -11,7 +12,7 @@ export function WideTable({
   return (
     // What scrolls must be reachable by keys; a table without a field in it is not otherwise.
     // oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex
-    <div className="wide-table" role="region" aria-label={label} tabIndex={0}>
+    <div className={styles.wide} role="region" aria-label={label} tabIndex={0}>
       {children}
     </div>
   );

@@ -18,6 +18,7 @@ import type { DiverFigures } from './party-figures';
 import { choosePartyView, partyView } from './party-view';
 import { entryDate, isCare, limitPhrase, momentText } from './party-words';
 import type { Caution } from '../../../core/cautions/caution';
+import styles from './diver-card.module.css';
 
 /** So many stand open; a tight trip can raise a page of them. */
 const SHOWN = 3;
@@ -45,8 +46,8 @@ export function DiverCard(props: {
     fields.current?.querySelector('input')?.focus();
   }, []);
   return (
-    <section className="diver-card" aria-label={diver.name}>
-      <p className="soft eyebrow">
+    <section className={styles.card} aria-label={diver.name}>
+      <p className={`soft ${styles.eyebrow}`}>
         {party.length > 1
           ? `Diver ${party.findIndex(({ id }) => id === diver.id) + 1} of ${party.length}`
           : 'The diver'}
@@ -60,7 +61,7 @@ export function DiverCard(props: {
       <Cautions diverId={diver.id} />
       <EarlierDives diver={diver} />
       <DiverDives diver={diver} />
-      <p className="card-end">
+      <p className={styles.end}>
         <button
           type="button"
           className="plain"
@@ -119,10 +120,10 @@ function Comes({ figures }: { readonly figures: DiverFigures }): ReactNode {
     const ledger = ledgerOfDiver(state, diver.id);
     return ledger ? extremesOf(ledger) : null;
   });
-  if (dives === 0 || !extremes) return <p className="soft comes-none">Not on any dive.</p>;
+  if (dives === 0 || !extremes) return <p className={`soft ${styles.none}`}>Not on any dive.</p>;
   const isGasShort = extremes.leastBar === null || extremes.leastBar < diver.cylinder.reserveBar;
   return (
-    <dl className="comes">
+    <dl className={styles.comes}>
       <div>
         <dt>Tightest</dt>
         <dd>

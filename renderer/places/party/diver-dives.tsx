@@ -6,6 +6,7 @@ import { RefusalLine } from '../../parts/refusal-line';
 import type { Refusal } from '../../parts/use-draft';
 import { diveNumber, siteOf } from '../../store/selectors';
 import { useDesk } from '../../store/store';
+import styles from './diver-dives.module.css';
 
 /** Which dives a diver makes: a tick for each, out of the way until asked for. */
 export function DiverDives({ diver }: { readonly diver: Diver }): ReactNode {
@@ -21,7 +22,7 @@ export function DiverDives({ diver }: { readonly diver: Diver }): ReactNode {
         {made === trip.dives.length ? 'On every dive' : `On ${made} of ${trip.dives.length} dives`}
       </summary>
       <RefusalLine refusal={refusal} />
-      <fieldset className="diver-dives">
+      <fieldset className={styles.dives}>
         <legend className="unseen">Dives of {diver.name}</legend>
         {trip.dives.map((dive) => (
           <label key={dive.id}>

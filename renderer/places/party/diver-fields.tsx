@@ -21,13 +21,14 @@ import { PlainNumberField, ShareField, UnitField } from '../../parts/number-fiel
 import { useWords } from '../../parts/use-words';
 import { useDesk } from '../../store/store';
 import { CylinderField, DepthLimitField, FillField, GasRateField } from './gear-fields';
+import styles from './diver-fields.module.css';
 
 /** Gear, limits and gradient of a diver, each a field. */
 export function DiverFields({ diver }: { readonly diver: Diver }): ReactNode {
   const { id, cylinder, po2, gradient } = diver;
   return (
-    <div className="diver-fields">
-      <div className="diver-name">
+    <div className={styles.fields}>
+      <div className={styles.name}>
         <TextField label="Name" value={diver.name} required wide commit={(name) => setDiverName(id, name)} />
       </div>
       <GasRateField value={diver.surfaceRateLpm} commit={(rate) => setSurfaceRate(id, rate)} />
@@ -118,7 +119,7 @@ function LaterRates({ diver: { id, name, rates = [] } }: { readonly diver: Diver
   const words = useWords();
   if (rates.length === 0) return null;
   return (
-    <p className="soft later-rates">
+    <p className={`soft ${styles.rates}`}>
       {rates.map(({ from, surfaceRateLpm }) => (
         <span key={from}>
           {words(said`${figure('rateTyped', surfaceRateLpm)} from ${dayOf(from, 'weekday')}`)}{' '}

@@ -24,6 +24,7 @@ import {
 import type { DiverFigures } from './party-figures';
 import { choosePartyView } from './party-view';
 import { entryDate, isCare, momentText } from './party-words';
+import ask from './ask.module.css';
 import styles from './diver-table.module.css';
 
 function earlierText({ before = [], arrivedAt }: Diver): string {
@@ -235,7 +236,7 @@ export function DiverTable(props: {
       line === null ? null : (
         <button
           type="button"
-          className="ask"
+          className={ask.ask}
           aria-label={line.diver.name}
           title={`Card of ${line.diver.name}`}
           aria-pressed={line.diver.id === shownId}
@@ -317,7 +318,7 @@ function Tightest({ figures }: { readonly figures: DiverFigures }): ReactNode {
     <span className={isCare(roomMin) ? `care ${styles.care}` : undefined}>
       <button
         type="button"
-        className="ask"
+        className={ask.ask}
         onClick={() => {
           goTo('days');
           chooseDives([entry.dive.id]);

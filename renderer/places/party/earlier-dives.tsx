@@ -10,6 +10,7 @@ import { MinutesField, ShareField, UnitField } from '../../parts/number-field';
 import { RefusalLine } from '../../parts/refusal-line';
 import type { Refusal } from '../../parts/use-draft';
 import { useDesk } from '../../store/store';
+import styles from './earlier-dives.module.css';
 
 /** Dives already done on arrival: what they left behind is carried into the trip. */
 export function EarlierDives({ diver }: { readonly diver: Diver }): ReactNode {
@@ -20,7 +21,7 @@ export function EarlierDives({ diver }: { readonly diver: Diver }): ReactNode {
     setRefusal(result.ok ? null : result.troubles[0]);
   };
   return (
-    <details className="earlier" {...(before.length > 0 ? { open: true } : {})}>
+    <details {...(before.length > 0 ? { open: true } : {})}>
       <summary>
         {before.length === 0
           ? 'No dives before the trip'
@@ -49,7 +50,7 @@ function Earlier({ diver, dive }: { readonly diver: Diver; readonly dive: Earlie
   const gas = dive.o2 === undefined ? dive.mix : 'other';
   const about = `${dateText(date)}, ${clockText(dive.startsAt, clock)}, ${depthText(dive.depthM, units)}, ${minutesText(dive.bottomMin, 'near')}`;
   return (
-    <div className="earlier-dive" role="group" aria-label={`Earlier dive, ${about}`}>
+    <div className={styles.dive} role="group" aria-label={`Earlier dive, ${about}`}>
       <MomentFields
         dayLabel="Day"
         timeLabel="Start"
@@ -57,7 +58,7 @@ function Earlier({ diver, dive }: { readonly diver: Diver; readonly dive: Earlie
         commit={(startsAt) => change({ startsAt })}
       />
       {dive.legs ? (
-        <p className="soft levels">
+        <p className={`soft ${styles.levels}`}>
           {dive.legs.length} levels to {depthText(dive.depthM, units)}, {minutesText(dive.bottomMin, 'near')}
         </p>
       ) : (

@@ -13,7 +13,7 @@ import { selectPartyFigures, type DiverFigures } from './party-figures';
 import { choosePartyView, usePartyView } from './party-view';
 import { momentText } from './party-words';
 import { RoomGrid } from './room-grid';
-import './party.css';
+import styles from './party.module.css';
 
 /** Adds a diver, like another one or with the usual values, and opens their card. */
 function add(likeId: Id | null): void {
@@ -32,8 +32,8 @@ export function Party(): ReactNode {
     figures.find(({ isTightestOfParty }) => isTightestOfParty) ??
     figures[0];
   return (
-    <div className="party">
-      <header className="party-head">
+    <div className={styles.party}>
+      <header className={styles.head}>
         <h2>Party</h2>
         <Sentence figures={figures} />
         <button ref={addButton} type="button" className="button" onClick={() => add(null)}>
@@ -41,11 +41,11 @@ export function Party(): ReactNode {
         </button>
         <CommandButton id="trip.details" className="button" />
       </header>
-      <div className="party-tables">
+      <div className={styles.tables}>
         <DiverTable figures={figures} shownId={shown?.diver.id ?? null} />
         <RoomGrid />
       </div>
-      <aside className="party-side" aria-label="Chosen diver">
+      <aside className={styles.side} aria-label="Chosen diver">
         {/* The key gives each diver fields of their own. */}
         {shown ? (
           <DiverCard
@@ -84,12 +84,12 @@ function Sentence({ figures }: { readonly figures: readonly DiverFigures[] }): R
   const flyAfterMin = lasts[0]?.flyAfterMin ?? null;
   const entry = tightest?.tightest;
   return (
-    <p className="party-sentence">
+    <p className={styles.sentence} data-part="party sentence">
       {capital(figures.length === 1 ? 'one diver' : `${countText(figures.length)} divers`)}.{' '}
       {tightest && entry ? (
         <button
           type="button"
-          className="tightest"
+          className={styles.tightest}
           onClick={() => choosePartyView({ diverId: tightest.diver.id })}
         >
           Tightest: {tightest.diver.name} on dive {diveNumber(trip, entry.dive.id)},{' '}

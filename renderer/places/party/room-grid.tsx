@@ -16,6 +16,8 @@ import { gridBlocks, type GridBlock } from './grid-blocks';
 import { selectDivesOn, selectRoomGrid, type GridCell, type GridRow } from './party-figures';
 import { choosePartyView, usePartyView } from './party-view';
 import { isCare } from './party-words';
+import ask from './ask.module.css';
+import styles from './room-grid.module.css';
 
 /** Dives side by side on a sheet of paper held upright; fewer where each is headed by its site. */
 const ON_PAPER = { wholeTrip: 14, oneDay: 5 } as const;
@@ -29,7 +31,8 @@ export function RoomGrid(): ReactNode {
   const rows = useDesk((state) => selectRoomGrid(state, date));
   const isPrinting = usePrinting();
   const [refusal, setRefusal] = useState<Refusal | null>(null);
-  if (trip.dives.length === 0) return <p className="soft grid-none">No dives yet: add them under Days.</p>;
+  if (trip.dives.length === 0)
+    return <p className={`soft ${styles.none}`}>No dives yet: add them under Days.</p>;
   const hasUnknown = rows.some(({ cells: held }) =>
     held.some(({ entry, limit }) => entry && isRoomUnknown(entry, limit)),
   );
@@ -39,8 +42,8 @@ export function RoomGrid(): ReactNode {
   const blocks = isPrinting ? gridBlocks(dives, paperDives) : [{ from: 0, dives }];
   const put = (result: EditResult): void => setRefusal(result.ok ? null : result.troubles[0]);
   return (
-    <section className="room-grid" aria-label="Who on which dive">
-      <div className="grid-tools">
+    <section className={styles.section} aria-label="Who on which dive">
+      <div className={styles.tools}>
         <h3>Who on which dive</h3>
         <Choice
           label="Dives of"
@@ -60,16 +63,16 @@ export function RoomGrid(): ReactNode {
           ]}
           commit={(next) => choosePartyView({ cells: next })}
         />
-        <p className="soft grid-note">
+        <p className={`soft ${styles.note}`}>
           {cells === 'room'
             ? `▸ the tightest of a dive. An empty cell: not on it.${hasUnknown ? ' ?: CNS not known.' : ''}`
             : 'A tick puts a diver on a dive. Arrow keys go from tick to tick.'}
         </p>
       </div>
       <RefusalLine refusal={refusal} />
-      <div className="wide-table">
+      <div className={styles.wide}>
         {blocks.map((block) => (
-          <table key={block.from} className={isOneDay ? 'grid one-day' : 'grid'}>
+          <table key={block.from} className={isOneDay ? `${styles.grid} ${styles.oneDay}` : styles.grid}>
             <caption className="unseen">
               {cells === 'room'
                 ? 'Minutes of room by diver and dive; ▸ marks the tightest of each dive'
@@ -109,7 +112,7 @@ function Heads({
             <th
               key={date}
               scope="colgroup"
-              className="day"
+              className={styles.day}
               colSpan={dives.filter(({ startsAt }) => startsAt.startsWith(date)).length}
             >
               {dateText(date)}
@@ -144,10 +147,10 @@ function DiveHead(props: {
   const site = siteOf(trip, dive.siteId)?.name ?? dive.siteId;
   const depth = depthText(dive.depthM, units);
   return (
-    <th scope="col" className={isFirst ? 'first' : undefined}>
+    <th scope="col" className={isFirst ? styles.first : undefined}>
       <button
         type="button"
-        className="ask"
+        className={ask.ask}
         aria-label={`Dive ${number}, ${dateText(dive.startsAt)}, ${time}, ${site}, ${depth}`}
         title={`${time}, ${site}, ${depth}`}
         onClick={() => {
@@ -158,7 +161,7 @@ function DiveHead(props: {
         {number}
       </button>
       {isOneDay ? (
-        <span className="head-note">
+        <span className={styles.headNote}>
           {time} {site}, {depth}
         </span>
       ) : null}
@@ -196,7 +199,7 @@ function Rooms({ rows }: { readonly rows: readonly GridRow[] }): ReactNode {
 function classOf({ entry, roomMin, isPast, isTightest }: GridCell): string {
   const hasLimit = entry !== null && (isPast || roomMin !== null);
   const care = entry !== null && (!entry.isMade || (hasLimit && isCare(roomMin)));
-  return [care ? 'care' : '', isTightest ? 'tightest-here' : ''].filter(Boolean).join(' ');
+  return [care ? 'care' : '', isTightest ? styles.tightest : ''].filter(Boolean).join(' ');
 }
 
 function RoomText({ cell }: { readonly cell: GridCell }): ReactNode {

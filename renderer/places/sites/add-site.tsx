@@ -6,6 +6,7 @@ import { RefusalLine } from '../../parts/refusal-line';
 import type { Refusal } from '../../parts/use-draft';
 import { useDesk } from '../../store/store';
 import field from '../../parts/field.module.css';
+import styles from './add-site.module.css';
 
 const NO_NAME: Refusal = { what: 'The site has no name.', mend: 'Type one.' };
 const NO_DEPTH: Refusal = { what: 'The site has no depth.', mend: 'Type one.' };
@@ -36,14 +37,14 @@ export function AddSite(): ReactNode {
   const described = refusal ? { 'aria-describedby': `${id}-refusal`, 'aria-invalid': true } : {};
   return (
     <form
-      className="add-site"
+      className={styles.form}
       aria-label="Add a site"
       onSubmit={(event) => {
         event.preventDefault();
         add();
       }}
     >
-      <div className={`${field.field} new-name`}>
+      <div className={`${field.field} ${styles.name}`}>
         <label htmlFor={`${id}-name`}>New site</label>
         <input
           id={`${id}-name`}
@@ -54,7 +55,7 @@ export function AddSite(): ReactNode {
           {...described}
         />
       </div>
-      <div className={`${field.field} new-depth`}>
+      <div className={`${field.field} ${styles.depth}`}>
         <label htmlFor={`${id}-depth`}>Its depth, {unitName('depth', units)}</label>
         <input
           id={`${id}-depth`}

@@ -5,6 +5,7 @@ import { chooseDives, goTo } from '../../actions/view';
 import { countText, dateText, mixText, percentText, unitText } from '../../figures/format';
 import { useDesk } from '../../store/store';
 import type { SiteRow } from './site-rows';
+import styles from './site-table.module.css';
 
 function namesOf(divers: readonly Diver[]): string {
   return divers.length > 2
@@ -20,11 +21,11 @@ export function MixHere({ row }: { readonly row: SiteRow }): ReactNode {
   const isWhole = richest.tenthO2 === richest.percent / 100;
   const deepestForAllM = Math.min(...tooDeepFor.map(({ maxDepthM }) => maxDepthM));
   return (
-    <td className="mix">
+    <td className={styles.mix}>
       <span className={mixForAll ? 'figure' : 'figure care'}>
         {mixForAll ? mixText(mixO2(mixForAll)) : withoutMix.length > 0 ? 'none on board' : 'no one mix'}
       </span>
-      <span className="cell-note">
+      <span className={styles.cellNote}>
         {richest.reachesWithAir ? (
           <>
             up to {percentText(richest.tenthO2, 'down', isWhole ? 0 : 1)}
@@ -35,10 +36,10 @@ export function MixHere({ row }: { readonly row: SiteRow }): ReactNode {
         )}
       </span>
       {withoutMix.length > 0 && isParty ? (
-        <span className="cell-note care">nothing on board for {namesOf(withoutMix)}</span>
+        <span className={`${styles.cellNote} care`}>nothing on board for {namesOf(withoutMix)}</span>
       ) : null}
       {tooDeepFor.length > 0 ? (
-        <span className="cell-note care">
+        <span className={`${styles.cellNote} care`}>
           {namesOf(tooDeepFor)}: to {unitText(deepestForAllM, 'depth', units, 'down')} only
         </span>
       ) : null}
@@ -64,10 +65,10 @@ export function DivesHere({ row }: { readonly row: SiteRow }): ReactNode {
   const { site, dives } = row;
   return (
     <>
-      <td className="dives figure">
+      <td className={`${styles.dives} figure`}>
         {dives.length === 0 ? <span className="soft">none</span> : dives.length}
       </td>
-      <td className="when">
+      <td className={styles.when}>
         {daysOf(dives).map(({ date, diveIds }) => (
           <button
             key={date}

@@ -14,8 +14,8 @@ import { machine } from '../../store/machine';
 import { useDesk } from '../../store/store';
 import type { DepthSuggestion } from '../../../core/formats/site-draft';
 import { EMPTY_SITE_LIST, listOf, type ListedSite, type ReadSiteList, type SiteList } from './site-list';
-import './site-list.css';
 import field from '../../parts/field.module.css';
+import styles from './site-list-input.module.css';
 
 /** Where a list is typed or pasted, or a file is chosen, and beneath it what was understood of it. */
 export function SiteListInput(props: {
@@ -32,7 +32,7 @@ export function SiteListInput(props: {
     else if (result.value) change(listOf(result.value.text));
   };
   return (
-    <div className="site-list">
+    <div className={styles.list}>
       {list.text.length > LONGEST_SHOWN ? (
         <TooLong label={label} clear={() => change(EMPTY_SITE_LIST)} />
       ) : (
@@ -109,7 +109,7 @@ function Troubles({ read }: { readonly read: ReadSiteList }): ReactNode {
   return (
     <div role="status">
       {troubles.length === 0 ? null : (
-        <ul className="list-troubles">
+        <ul className={styles.troubles}>
           {troubles.slice(0, TOLD).map((trouble) => (
             <li key={`${trouble.where}${trouble.what}`}>
               {trouble.where === ''
@@ -136,7 +136,7 @@ function Rows(props: {
   const setWanted = (index: number, isWanted: boolean): void =>
     change({ ...list, wanted: { ...list.wanted, [index]: isWanted } });
   return (
-    <table className="list-rows">
+    <table className={styles.rows}>
       <caption className="unseen">Sites of the list</caption>
       <thead>
         <tr>
@@ -166,7 +166,7 @@ function Row(props: {
   const { index, draft, depthM, isAsked, isWanted, isKnown } = site;
   const about = [positionText(draft.position), draft.notes].filter((text) => text !== '').join('. ');
   return (
-    <tr className={isWanted ? '' : 'left'}>
+    <tr className={isWanted ? '' : styles.left}>
       <td>
         <input
           type="checkbox"

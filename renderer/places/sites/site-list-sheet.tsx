@@ -6,6 +6,7 @@ import { useDesk } from '../../store/store';
 import { EMPTY_SITE_LIST, readSiteList } from './site-list';
 import { SiteListInput } from './site-list-input';
 import { chooseSitesView, useSitesView } from './sites-view';
+import styles from './site-list-sheet.module.css';
 
 /** Sites from a list: what was understood, row by row, before any of it goes into the trip. */
 export function SiteListSheet(): ReactNode {
@@ -38,7 +39,7 @@ export function SiteListSheet(): ReactNode {
       onClose={closeOverlay}
       foot={
         <>
-          <p className="care foot-note" role="status">
+          <p className={`care ${styles.note}`} role="status">
             {drafts === null ? 'Give the missing depths, or leave those sites out.' : refusal}
           </p>
           <button

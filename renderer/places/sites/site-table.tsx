@@ -8,10 +8,12 @@ import { NotesField } from '../../parts/notes-field';
 import { UnitField } from '../../parts/number-field';
 import { DivesHere, MixHere } from './site-cells';
 import { detailsText, SiteDetails } from './site-details';
-import styles from './site-details.module.css';
+import details from './site-details.module.css';
 import type { SiteRow, SiteSort } from './site-rows';
 import { sortSitesBy, useSitesView } from './sites-view';
 import refusal from '../../parts/refusal-line.module.css';
+import page from './sites.module.css';
+import styles from './site-table.module.css';
 
 interface Column {
   readonly sort: SiteSort;
@@ -41,8 +43,8 @@ export function SiteTable(props: {
     if (!event.currentTarget.contains(event.relatedTarget)) setHeld(null);
   };
   return (
-    <div className="wide-table">
-      <table className="sites-table">
+    <div className={styles.wide}>
+      <table className={styles.table}>
         <caption className="unseen">Sites of the trip</caption>
         <thead>
           <tr>
@@ -65,7 +67,7 @@ export function SiteTable(props: {
           ))}
         </tbody>
       </table>
-      {shown.length === 0 ? <p className="soft sites-none">No site has these words.</p> : null}
+      {shown.length === 0 ? <p className={`soft ${page.none}`}>No site has these words.</p> : null}
     </div>
   );
 }
@@ -77,14 +79,14 @@ function Head({ column }: { readonly column: Column }): ReactNode {
   return (
     <th
       scope="col"
-      className={`head-${column.sort}`}
+      data-column={column.sort}
       aria-sort={isCurrent ? (isDescending ? 'descending' : 'ascending') : 'none'}
     >
-      <button type="button" className="sort" onClick={() => sortSitesBy(column.sort)}>
+      <button type="button" className={styles.sort} onClick={() => sortSitesBy(column.sort)}>
         {column.label}
         <span aria-hidden="true">{isCurrent ? (isDescending ? ' ↓' : ' ↑') : ''}</span>
       </button>
-      {column.note === undefined ? null : <span className="head-note">{column.note}</span>}
+      {column.note === undefined ? null : <span className={styles.headNote}>{column.note}</span>}
     </th>
   );
 }
@@ -92,7 +94,7 @@ function Head({ column }: { readonly column: Column }): ReactNode {
 /** The text of a field beside it, shown on paper only: a field shows one line, and cuts what is longer. */
 function OnPaper({ children }: { readonly children: string }): ReactNode {
   return (
-    <span className="on-paper" aria-hidden="true">
+    <span className={styles.onPaper} aria-hidden="true">
       {children}
     </span>
   );
@@ -101,7 +103,7 @@ function OnPaper({ children }: { readonly children: string }): ReactNode {
 /** The button of the same kind in the next row, else in the one before. */
 function neighbourOf(button: HTMLElement): HTMLElement | undefined {
   const buttons = [
-    ...(button.closest('tbody')?.querySelectorAll<HTMLElement>('.remove button:last-child') ?? []),
+    ...(button.closest('tbody')?.querySelectorAll<HTMLElement>('td:last-child > button:last-child') ?? []),
   ];
   const at = buttons.indexOf(button);
   return buttons[at + 1] ?? buttons[at - 1];
@@ -115,7 +117,7 @@ function Row({ row }: { readonly row: SiteRow }): ReactNode {
   return (
     <>
       <tr>
-        <th scope="row" className="site-name">
+        <th scope="row" className={styles.name}>
           <TextField
             label={`Name of ${site.name}`}
             value={site.name}
@@ -124,7 +126,7 @@ function Row({ row }: { readonly row: SiteRow }): ReactNode {
           />
           <OnPaper>{site.name}</OnPaper>
         </th>
-        <td className="depth">
+        <td className={styles.depth}>
           <UnitField
             label={`Depth of ${site.name}`}
             kind="depth"
@@ -134,7 +136,7 @@ function Row({ row }: { readonly row: SiteRow }): ReactNode {
         </td>
         <MixHere row={row} />
         <DivesHere row={row} />
-        <td className="position">
+        <td className={styles.position}>
           <Field
             label={`Position of ${site.name}`}
             value={site.position ?? null}
@@ -144,18 +146,18 @@ function Row({ row }: { readonly row: SiteRow }): ReactNode {
           />
           <OnPaper>{positionText(site.position ?? null)}</OnPaper>
         </td>
-        <td className="notes">
+        <td className={styles.notes}>
           <NotesField
             label={`Notes on ${site.name}`}
             value={site.notes}
             commit={(notes) => setSiteNotes(site.id, notes)}
           />
-          {told === '' ? null : <span className={styles.told}>{told}</span>}
+          {told === '' ? null : <span className={details.told}>{told}</span>}
         </td>
-        <td className="remove">
+        <td className={styles.remove}>
           <button
             type="button"
-            className={`plain ${styles.more}`}
+            className={`plain ${details.more}`}
             aria-label={`More about ${site.name}`}
             aria-expanded={isOpen}
             onClick={() => setOpen(!isOpen)}
@@ -179,14 +181,14 @@ function Row({ row }: { readonly row: SiteRow }): ReactNode {
         </td>
       </tr>
       {isOpen ? (
-        <tr className={styles.row}>
+        <tr className={details.row}>
           <td colSpan={COLUMNS.length + 1}>
             <SiteDetails site={site} />
           </td>
         </tr>
       ) : null}
       {refused && !refused.ok ? (
-        <tr className="row-refusal">
+        <tr className={styles.refused}>
           <td colSpan={COLUMNS.length + 1}>
             <div className={refusal.refusal} role="alert">
               {refused.troubles[0].what} {refused.troubles[0].mend}{' '}

@@ -10,8 +10,8 @@ import { listOf } from './site-list';
 import { foundSites, siteRows, sortedSites, type SiteRow } from './site-rows';
 import { SiteTable } from './site-table';
 import { chooseSitesView, useSitesView } from './sites-view';
-import './sites.css';
 import field from '../../parts/field.module.css';
+import styles from './sites.module.css';
 
 const rowsOf = memo((trip: Trip) => siteRows(trip));
 
@@ -25,22 +25,22 @@ export function Sites(): ReactNode {
     return () => document.removeEventListener('paste', onPaste);
   }, []);
   return (
-    <section className="sites" aria-label="Sites">
-      <header className="sites-head">
+    <section className={styles.sites} aria-label="Sites">
+      <header className={styles.head}>
         <h2>Sites</h2>
-        <p className="sites-sentence">{sentenceOf(rows)}</p>
+        <p className={styles.sentence}>{sentenceOf(rows)}</p>
         <Filter shown={found.length} all={rows.length} />
       </header>
       {rows.length === 0 ? (
-        <p className="sites-none">
+        <p className={styles.none}>
           No sites yet. Type the first one below, or paste rows of a spreadsheet anywhere on this page.
         </p>
       ) : (
         <SiteTable rows={sortedSites(found, sort, isDescending)} all={rows} />
       )}
-      <div className="sites-end">
+      <div className={styles.end}>
         <AddSite />
-        <div className="sites-buttons">
+        <div className={styles.buttons}>
           <CommandButton id="sites.list" className="button" />
           <CommandButton id="save.sites-csv" className="button" />
           <CommandButton id="save.sites-gpx" className="button" />
@@ -89,7 +89,7 @@ function Filter({ shown, all }: { readonly shown: number; readonly all: number }
   const typed = useSitesView((view) => view.typed);
   if (all === 0) return null;
   return (
-    <div className={`${field.field} sites-filter`}>
+    <div className={`${field.field} ${styles.filter}`}>
       <label htmlFor="sites-filter">Find by name or notes</label>
       <input
         id="sites-filter"

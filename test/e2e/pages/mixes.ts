@@ -22,7 +22,7 @@ export class MixesPlace {
 
   /** The line of what is on board, which opens to change it. */
   get board(): Locator {
-    return this.bench.page.locator('.board summary');
+    return this.bench.page.locator('summary').filter({ hasText: /on board/i });
   }
 
   get panel(): Locator {

@@ -22,7 +22,7 @@ export class PartyPage {
   }
 
   get sentence(): Locator {
-    return this.bench.page.locator('.party-sentence');
+    return this.bench.page.locator('[data-part="party sentence"]');
   }
 
   get card(): Locator {

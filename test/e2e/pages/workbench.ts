@@ -86,7 +86,7 @@ export class Workbench {
   }
 
   get saved(): Locator {
-    return this.page.locator('.saved');
+    return this.page.locator('[data-part="saved"]');
   }
 
   get dialog(): Locator {

@@ -136,7 +136,7 @@ describe('the order of rooms', () => {
     expect(breaches('renderer/places/starting/lists.ts', "import { a } from '../sites/site-list';")).toEqual(
       [],
     );
-    expect(breaches('renderer/places/days/days.tsx', "import './days.css';")).toEqual([]);
+    expect(breaches('renderer/places/days/days.tsx', "import './days.module.css';")).toEqual([]);
   });
 
   it('catches a room that has no place yet', () => {
