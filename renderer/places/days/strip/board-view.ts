@@ -1,5 +1,5 @@
 /** What the board above the waterline says of each day, by the width that a day has. */
-import { wallDate, wallText } from '../../../../core/words/calendar';
+import { dayNumber, wallText } from '../../../../core/words/calendar';
 import { clockText, dateText, hoursText } from '../../../figures/format';
 import type { DayView } from './day-view';
 import type { DiveView } from './dive-view';
@@ -155,12 +155,10 @@ function logPx(log: BoardDay['log'], form: StripForm): number {
 
 export function boardDays(source: BoardSource): readonly BoardDay[] {
   const { days, views, form, dayWidthPx } = source;
-  const next = days.find(({ date }) => {
-    const dives = views.filter((view) => wallDate(view.startMin) === date);
-    return dives.length > 0 && !isDone(dives);
-  });
+  const divesOf = ({ day }: DayView) => views.filter((view) => dayNumber(view.startMin) === day);
+  const next = days.find((day) => !isDone(divesOf(day)));
   return days.map((day, i) => {
-    const dives = views.filter((view) => wallDate(view.startMin) === day.date);
+    const dives = divesOf(day);
     const made = dives.filter((view) => !view.isAbsent && !view.isMissed);
     const notes = travelNotes(day, source);
     const hasRows = form !== 'day' && form !== 'least';

@@ -1,5 +1,5 @@
 /** What is told of each day: dives, time in the water, oxygen against its allowance, the tightest dive. */
-import { wallDate } from '../../../../core/words/calendar';
+import { dayNumber, wallDate } from '../../../../core/words/calendar';
 import type { DiverLedger } from '../../../../core/ledger/ledger-types';
 import { countText, dateText, numberText, ordinalText, percentText } from '../../../figures/format';
 import { hasMinutes, type DiveView } from './dive-view';
@@ -38,7 +38,7 @@ export function dayViews(
     const day = span.firstDay + i;
     const date = wallDate(day * 1440);
     const lines = divers.flatMap((diver) => diver.days.filter((each) => each.date === date));
-    const onDay = dives.filter((dive) => wallDate(dive.startMin) === date && !dive.isAbsent);
+    const onDay = dives.filter((dive) => dayNumber(dive.startMin) === day && !dive.isAbsent);
     const ofDay = onDay.flatMap((dive, at) => (dive.isTightestOfDay ? at + 1 : []));
     const room = onDay[ofDay[0]! - 1]?.room;
     const most = lines.toSorted((a, b) => b.otu / b.otuAllowed - a.otu / a.otuAllowed)[0];

@@ -29,6 +29,8 @@ interface DiveListProps {
   /** In order of start, as `marks`. */
   readonly views: readonly DiveView[];
   readonly marks: readonly Mark[];
+  /** Words of chosen dives whose marks have none. */
+  readonly chosenWords: ReadonlyMap<string, Pick<Mark, 'label' | 'labelKey'>>;
   readonly chosen: ReadonlySet<string>;
   readonly time: TimeScale;
   readonly depth: DepthScale;
@@ -134,6 +136,7 @@ export function DiveList(props: DiveListProps): ReactNode {
               <DiveMark
                 key={view.id}
                 {...marks[i]!}
+                {...props.chosenWords.get(view.id)}
                 textScale={textScale}
                 id={view.id}
                 interval={view.interval}

@@ -161,34 +161,70 @@ function measured(rows: readonly Row[], textScale: number): Measured {
   return { rows, widths, widest: Math.max(...widths), firstPx };
 }
 
+/** The labels of a page, and how one more is placed among them. */
+export interface Placement {
+  /** One a dive, in the order of the dives; null where there is no place for any. */
+  readonly labels: readonly (PlacedLabel | null)[];
+  /**
+   * Labels for dives that have none, one after the other, in what place the others leave: these stay where they are.
+   * @returns in the order asked; null where there is no place
+   */
+  readonly besides: (asked: readonly Asked[]) => readonly (PlacedLabel | null)[];
+}
+
+/** A dive by its place among those of the page, and what may be said of it. */
+export interface Asked {
+  readonly at: number;
+  readonly variants: LabelledDive['variants'];
+}
+
+/** What was written for each dive so far, and the leaders to it. */
+interface Written {
+  readonly words: (readonly Box[])[];
+  readonly leaders: (readonly Box[])[];
+}
+
 /**
  * Places every label.
  * @param dives from left to right
- * @returns one label a dive, in the same order; null where there is no place for any
  */
-export function placeLabels(dives: readonly LabelledDive[], page: Page): readonly (PlacedLabel | null)[] {
+export function placeLabels(dives: readonly LabelledDive[], page: Page): Placement {
   const lines = dives.map(linesOf);
   const measuredOf = dives.map(({ variants }) => variants.map((rows) => measured(rows, page.textScale)));
-  const neighbours = neighboursOf(dives, measuredOf, lines, page.textScale);
+  const reaches = dives.map((_, i) => reachOf(lines[i]!, measuredOf[i]!, page.textScale));
   const order = dives.map((_, i) => i).toSorted((a, b) => dives[b]!.rank - dives[a]!.rank || a - b);
-  const labels: (PlacedLabel | null)[] = dives.map(() => null);
-  const words: (readonly Box[])[] = dives.map(() => []);
-  const leaders: (readonly Box[])[] = dives.map(() => []);
-  for (const i of order) {
-    const near = neighbours[i]!;
+  const all: Written = { words: dives.map(() => []), leaders: dives.map(() => []) };
+
+  const put = (i: number, variants: readonly Measured[], reach: Reach, written: Written) => {
+    const { words, leaders } = written;
+    const near = reaches.flatMap((other, k) => (k !== i && isMet(reach, other) ? [k] : []));
     const around: Around = {
       words: [...(page.written ?? []), ...near.flatMap((k) => words[k]!)],
       lines: [...lines[i]!, ...near.flatMap((k) => lines[k]!), ...near.flatMap((k) => leaders[k]!)],
       others: near.map((k) => dives[k]!),
       othersLines: near.flatMap((k) => lines[k]!),
     };
-    const found = freeLabel(dives[i]!, measuredOf[i]!, around, page);
-    if (!found) continue;
-    labels[i] = found.label;
+    const found = freeLabel(dives[i]!, variants, around, page);
+    if (!found) return null;
     words[i] = found.boxes;
     leaders[i] = found.leaderBoxes;
+    return found.label;
+  };
+
+  const labels: (PlacedLabel | null)[] = dives.map(() => null);
+  for (const i of order) {
+    if (measuredOf[i]!.length > 0) labels[i] = put(i, measuredOf[i]!, reaches[i]!, all);
   }
-  return labels;
+  return {
+    labels,
+    besides: (asked) => {
+      const written: Written = { words: [...all.words], leaders: [...all.leaders] };
+      return asked.map(({ at, variants }) => {
+        const mine = variants.map((rows) => measured(rows, page.textScale));
+        return put(at, mine, reachOf(lines[at]!, mine, page.textScale), written);
+      });
+    },
+  };
 }
 
 interface Around {
@@ -348,26 +384,17 @@ export function linesOf(dive: LabelledDive): readonly Box[] {
   return filled === null ? [line, weight, ...pieces] : [line, weight, ...pieces, filled];
 }
 
-/** For each dive the others whose lines or labels its own label could meet. */
-function neighboursOf(
-  dives: readonly LabelledDive[],
-  measuredOf: readonly (readonly Measured[])[],
-  lines: readonly (readonly Box[])[],
-  k: number,
-): readonly (readonly number[])[] {
-  const spread = 40 * k;
-  const reaches = dives.map(({ lineX }, i) => {
-    const widest = Math.max(0, ...measuredOf[i]!.map((each) => each.widest));
-    const right = Math.max(...lines[i]!.map((box) => box.right));
-    return { left: lineX - widest - spread, right: right + widest + spread };
-  });
-  const near: number[][] = dives.map(() => []);
-  for (let i = 0; i < dives.length; i += 1) {
-    for (let j = i + 1; j < dives.length; j += 1) {
-      if (reaches[i]!.right < reaches[j]!.left || reaches[j]!.right < reaches[i]!.left) continue;
-      near[i]!.push(j);
-      near[j]!.push(i);
-    }
-  }
-  return near;
+/** How far from left to right the lines and the label of a dive may lie. */
+interface Reach {
+  readonly left: number;
+  readonly right: number;
+}
+
+function reachOf(lines: readonly Box[], variants: readonly Measured[], k: number): Reach {
+  const spread = 40 * k + Math.max(0, ...variants.map(({ widest }) => widest));
+  return { left: lines[0]!.left - spread, right: Math.max(...lines.map(({ right }) => right)) + spread };
+}
+
+function isMet(a: Reach, b: Reach): boolean {
+  return a.right >= b.left && b.right >= a.left;
 }

@@ -3,7 +3,7 @@ import type { DepthScale } from './depth-scale';
 import type { DiveView, Point } from './dive-view';
 import { labelVariants } from './label-text';
 import type { Box } from './boxes';
-import { placeLabels, type LabelledDive, type PlacedLabel } from './labels';
+import { placeLabels, type LabelledDive, type PlacedLabel, type Placement } from './labels';
 import { hasWayUp, stripForm, type StripForm } from './strip-form';
 import { placeOf, type TimeScale } from './time-scale';
 
@@ -52,38 +52,37 @@ export interface MarksSource {
   readonly depth: DepthScale;
   readonly heightPx: number;
   readonly textScale: number;
-  readonly chosen: ReadonlySet<string>;
   readonly written?: readonly Box[];
 }
 
-/** Past a limit, chosen, the tightest; of those alike the deeper. */
-function rankOf(view: DiveView, chosen: ReadonlySet<string>): number {
-  const rank = Number(view.isPast) * 8 + Number(chosen.has(view.id)) * 4 + Number(view.isTightestOfTrip) * 2;
-  return rank + view.depthM / 1000;
+/** Past a limit, the tightest; of those alike the deeper. */
+function rankOf(view: DiveView): number {
+  return Number(view.isPast) * 4 + Number(view.isTightestOfTrip) * 2 + view.depthM / 1000;
+}
+
+/** By rank, then by room: what is told of a day comes first. */
+function orderOf(view: DiveView): readonly [number, number] {
+  return [Math.floor(rankOf(view)), -(view.roomMin ?? Infinity)];
 }
 
 /** Of each day the dive that is told, where there is room for one: by rank, else the one with the least room. */
-function toldOfDays(views: readonly DiveView[], chosen: ReadonlySet<string>): ReadonlySet<string> {
+function toldOfDays(views: readonly DiveView[]): ReadonlySet<string> {
   const told = new Map<number, DiveView>();
-  const order = (view: DiveView): readonly [number, number] => [
-    Math.floor(rankOf(view, chosen)),
-    -(view.roomMin ?? Infinity),
-  ];
   for (const view of views) {
     if (view.isMissed) continue;
     const day = Math.floor(view.startMin / DAY_MIN);
     const held = told.get(day);
-    const [rank, tightness] = order(view);
-    const [heldRank, heldTightness] = held === undefined ? [-Infinity, -Infinity] : order(held);
+    const [rank, tightness] = orderOf(view);
+    const [heldRank, heldTightness] = held === undefined ? [-Infinity, -Infinity] : orderOf(held);
     if (rank > heldRank || (rank === heldRank && tightness > heldTightness)) told.set(day, view);
   }
   return new Set([...told.values()].map(({ id }) => id));
 }
 
 export function labelledDives(source: MarksSource): readonly LabelledDive[] {
-  const { views, time, depth, textScale, chosen } = source;
+  const { views, time, depth, textScale } = source;
   const form = stripForm(time.dayWidthPx, textScale);
-  const told = form === 'least' ? toldOfDays(views, chosen) : null;
+  const told = form === 'least' ? toldOfDays(views) : null;
   const deepestOfDays = new Map<number, number>();
   if (told !== null) {
     for (const view of views) {
@@ -107,23 +106,47 @@ export function labelledDives(source: MarksSource): readonly LabelledDive[] {
       dayFromX: x(day * DAY_MIN),
       dayUntilX: x((day + 1) * DAY_MIN),
       variants: isSilent ? [] : labelVariants(view, form, time.dayWidthPx / textScale),
-      rank: rankOf(view, chosen),
+      rank: rankOf(view),
       hasRing: view.isTightestOfTrip,
       fromY: told === null ? y(view.weightM) : deepestOfDays.get(day)!,
     };
   });
 }
 
-export function marksOf(source: MarksSource): readonly Mark[] {
-  const { views, time, depth, heightPx, textScale, written = [] } = source;
+/** Where the words of all dives stand, whichever is chosen: to choose moves none of them. */
+export function placementOf(source: MarksSource): Placement {
+  const { time, heightPx, textScale, written = [] } = source;
+  return placeLabels(labelledDives(source), { widthPx: time.widthPx, heightPx, textScale, written });
+}
+
+/** The words of chosen dives that have none otherwise, in what place there is left; by dive. */
+export function wordsOfChosen(
+  { views, time, textScale }: MarksSource,
+  { labels, besides }: Placement,
+  chosen: ReadonlySet<string>,
+): ReadonlyMap<string, Pick<Mark, 'label' | 'labelKey'>> {
+  const form = stripForm(time.dayWidthPx, textScale);
+  const asked = views.flatMap((view, at) =>
+    chosen.has(view.id) && labels[at] === null
+      ? [{ at, variants: labelVariants(view, form, time.dayWidthPx / textScale) }]
+      : [],
+  );
+  const found = besides(asked);
+  return new Map(asked.map(({ at }, i) => [views[at]!.id, wordsOf(found[i]!)]));
+}
+
+function wordsOf(label: PlacedLabel | null): Pick<Mark, 'label' | 'labelKey'> {
+  return { label, labelKey: label === null ? '' : JSON.stringify(label) };
+}
+
+export function marksOf(source: MarksSource, { labels }: Placement): readonly Mark[] {
+  const { views, time, depth, textScale } = source;
   const form = stripForm(time.dayWidthPx, textScale);
   const x = (min: number) => fine(placeOf(time, min));
   const y = (depthM: number) => fine(depthM * depth.pxPerM);
   const path = (points: readonly Point[]) =>
     points.map(({ atMin, depthM }, i) => `${i === 0 ? 'M' : 'L'}${x(atMin)} ${y(depthM)}`).join('');
-  const labels = placeLabels(labelledDives(source), { widthPx: time.widthPx, heightPx, textScale, written });
   return views.map((view, i) => {
-    const label = labels[i]!;
     const end = view.bottom.at(-1)!;
     const lineX = x(view.startMin);
     const barEndX = x(end.atMin);
@@ -141,8 +164,7 @@ export function marksOf(source: MarksSource): readonly Mark[] {
       ghostPath: view.planned === null ? '' : path(view.planned),
       ghostX: view.planned === null ? 0 : x(view.planned[0]!.atMin),
       ghostY: view.planned === null ? 0 : y(view.planned[1]!.depthM),
-      label,
-      labelKey: JSON.stringify(label),
+      ...wordsOf(labels[i]!),
       intervalFromX: intervalPlace(view, form, lineX, textScale, x),
     };
   });

@@ -121,6 +121,7 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
             <DiveList
               views={views}
               marks={page.marks}
+              chosenWords={page.chosenWords}
               chosen={chosen}
               time={time}
               depth={depth}

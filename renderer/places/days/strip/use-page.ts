@@ -8,7 +8,7 @@ import { boardDays, boardRows } from './board-view';
 import { dayViews } from './day-view';
 import { depthScale } from './depth-scale';
 import { hourBoxes, hourMarks } from './hours';
-import { marksOf } from './marks';
+import { marksOf, placementOf, wordsOfChosen } from './marks';
 import { stripForm } from './strip-form';
 import { BOARD_ROW_PX, HEAD_PX, labelRoomPx, stripLayout } from './strip-layout';
 import { spanOf, timeScale, placeOf } from './time-scale';
@@ -103,10 +103,13 @@ export function usePage({ scroller, sizeOnScreen, data, frozen, flight }: PageSo
     [time, textScale, reader.clock, views],
   );
   const written = useMemo(() => hourBoxes(hours, textScale), [hours, textScale]);
-  const marks = useMemo(
-    () => marksOf({ views, time, depth, heightPx: layout.waterPx, textScale, chosen, written }),
-    [views, time, depth, layout.waterPx, textScale, chosen, written],
+  const source = useMemo(
+    () => ({ views, time, depth, heightPx: layout.waterPx, textScale, written }),
+    [views, time, depth, layout.waterPx, textScale, written],
   );
+  const placement = useMemo(() => placementOf(source), [source]);
+  const marks = useMemo(() => marksOf(source, placement), [source, placement]);
+  const chosenWords = useMemo(() => wordsOfChosen(source, placement, chosen), [source, placement, chosen]);
   const lit = useMemo(
     (): readonly Lit[] =>
       views.flatMap(({ id }, i) => {
@@ -134,6 +137,7 @@ export function usePage({ scroller, sizeOnScreen, data, frozen, flight }: PageSo
     chosen,
     hours,
     marks,
+    chosenWords,
     lit,
     elbow,
   };

@@ -3,7 +3,7 @@ import { demoTrip } from '../../../../../../core/document/demo-trip';
 import type { Trip } from '../../../../../../core/document/types';
 import { dayViews, headSentence } from '../../../../../../renderer/places/days/strip/day-view';
 import { commonMix, diveViews, type DiveView } from '../../../../../../renderer/places/days/strip/dive-view';
-import { marksOf } from '../../../../../../renderer/places/days/strip/marks';
+import { marksOf, placementOf } from '../../../../../../renderer/places/days/strip/marks';
 import { depthScale } from '../../../../../../renderer/places/days/strip/depth-scale';
 import { spanOf, timeScale } from '../../../../../../renderer/places/days/strip/time-scale';
 import {
@@ -51,14 +51,8 @@ const marks = (trip: Trip) => {
   );
   const wet = views.map(({ startMin, surfacesMin }) => ({ startMin, endMin: surfacesMin }));
   const time = timeScale(span, wet, 840);
-  return marksOf({
-    views,
-    time,
-    depth: depthScale(36, 260, 'metric'),
-    heightPx: 260,
-    textScale: 1,
-    chosen: new Set(),
-  });
+  const source = { views, time, depth: depthScale(36, 260, 'metric'), heightPx: 260, textScale: 1 };
+  return marksOf(source, placementOf(source));
 };
 
 const daysOf = (trip: Trip, diverId: string | null = null) => {

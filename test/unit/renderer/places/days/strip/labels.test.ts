@@ -61,6 +61,9 @@ function dive(lineX: number, over: Partial<LabelledDive> = {}): LabelledDive {
 
 const page = (widthPx: number, textScale = 1) => ({ widthPx, heightPx: 260, textScale });
 
+/** Where the labels stand, one a dive. */
+const labelsOn = (...of: Parameters<typeof placeLabels>) => placeLabels(...of).labels;
+
 const isHit = (a: Box, b: Box): boolean =>
   a.left < b.right && a.right > b.left && a.top < b.bottom && a.bottom > b.top;
 
@@ -125,14 +128,14 @@ function laidOut(trip: Trip, widthPx: number, heightPx: number, textScale = 1) {
     views.map((view) => placeOf(time, view.startMin)),
   );
   const written = hourBoxes(hours, textScale);
-  const dives = labelledDives({ views, time, depth, heightPx, textScale, chosen: new Set(), written });
+  const dives = labelledDives({ views, time, depth, heightPx, textScale, written });
   const on = { widthPx, heightPx, textScale, written };
-  return { views, form, dives, on, labels: placeLabels(dives, on) };
+  return { views, form, dives, on, labels: labelsOn(dives, on) };
 }
 
 describe('placeLabels', () => {
   it('says everything under the weight where there is room', () => {
-    const [label] = placeLabels([dive(100)], page(600));
+    const [label] = labelsOn([dive(100)], page(600));
     expect(saidOf(label!)).toBe('18 /45 EAN28, 3 of 4; 4 min room');
     expect(label!.leader).toBeNull();
     expect(labelBoxes(label!, 1)[0]!.top).toBeLessThan(100 + 12);
@@ -140,22 +143,22 @@ describe('placeLabels', () => {
 
   it('says less before it moves far away', () => {
     const near = [dive(100), dive(160, { weightY: 130, fromY: 130 })];
-    const [first] = placeLabels(near, page(600));
+    const [first] = labelsOn(near, page(600));
     expect(saidOf(first!)).toBe('18 /45');
     expect(labelBoxes(first!, 1)[0]!.top).toBeLessThan(112);
   });
 
   it('serves the more urgent first', () => {
     const both = (rank: number) => [dive(100), dive(108, { rank })];
-    const [, second] = placeLabels(both(8), page(170));
+    const [, second] = labelsOn(both(8), page(170));
     expect(saidOf(second!)).not.toBe('');
-    expect(saidOf(placeLabels(both(8), page(170))[0]!).length).toBeLessThanOrEqual(saidOf(second!).length);
+    expect(saidOf(labelsOn(both(8), page(170))[0]!).length).toBeLessThanOrEqual(saidOf(second!).length);
   });
 
   it('leads from the weight to words that stand a little way off', () => {
     const only = { variants: [[figure('18')]] };
     const crowded = [dive(4, only), dive(30, { weightY: 118, fromY: 118, variants: [] })];
-    const [first] = placeLabels(crowded, page(600));
+    const [first] = labelsOn(crowded, page(600));
     expect(first!.leader).not.toBeNull();
     expect(first!.leader![0].x).toBe(4);
     // The leader ends at the words, and passes over none.
@@ -169,18 +172,40 @@ describe('placeLabels', () => {
       dayUntilX: 150,
       variants: [[figure('18'), [{ style: 'italic', text: '4 min room' }]]],
     });
-    const [label] = placeLabels([wide], page(600));
+    const [label] = labelsOn([wide], page(600));
     expect(labelBoxes(label!, 1).every((box) => box.right <= 150)).toBe(true);
   });
 
   it('leaves out what has no place rather than write it over something', () => {
     const walls = Array.from({ length: 30 }, (_, i) => dive(10 + i * 6, { weightY: 258, fromY: 258 }));
-    const labels = placeLabels(walls, page(190));
+    const labels = labelsOn(walls, page(190));
     expect(labels.every((label) => label === null)).toBe(true);
   });
 
+  it('tells a dive that has no words in what place the others leave, and moves none of them', () => {
+    const said: LabelledDive['variants'] = [[figure('18')], [[{ style: 'depth', text: '18' }]]];
+    const dives = [
+      dive(60),
+      dive(110, { variants: [], weightY: 60 }),
+      dive(160),
+      dive(166, { variants: [] }),
+    ];
+    const on = page(400);
+    const { labels, besides } = placeLabels(dives, on);
+    const before = structuredClone(labels);
+    const [second, fourth] = besides([
+      { at: 1, variants: said },
+      { at: 3, variants: said },
+    ]);
+    expect(saidOf(second!)).toContain('18');
+    expect(labels).toEqual(before);
+    expect(faultsOf(dives, [labels[0]!, second!, labels[2]!, fourth!], on)).toEqual([]);
+    // Asked again, it is told the same: what was asked before is not there.
+    expect(besides([{ at: 1, variants: said }])).toEqual([second]);
+  });
+
   it('says nothing where nothing is to be said', () => {
-    expect(placeLabels([dive(100, { variants: [] })], page(600))).toEqual([null]);
+    expect(labelsOn([dive(100, { variants: [] })], page(600))).toEqual([null]);
   });
 
   it('covers no other words, no line, weight or bar, wherever dives lie', () => {
@@ -208,7 +233,7 @@ describe('placeLabels', () => {
           });
         });
         const on = page(x + 60, textScale);
-        expect(faultsOf(dives, placeLabels(dives, on), on)).toEqual([]);
+        expect(faultsOf(dives, labelsOn(dives, on), on)).toEqual([]);
       }),
       { numRuns: 150 },
     );
