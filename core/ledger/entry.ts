@@ -15,7 +15,7 @@ import { gasOutcome, NO_GAS } from './gas-outcome';
 import type { Carry, Entry } from './ledger-types';
 import { lastLevelStay, levelLimits, levelsWithoutLimit } from './level-limits';
 import { mixO2 } from './mix-choice';
-import { beforeDive, broughtTo, madeAsPlanned, madeOn } from './on-mix';
+import { beforeDive, broughtTo, madeAsPlanned, madeOn, type BeforeDive, type SharedNitrogen } from './on-mix';
 import type { Dive, Diver, Mix, Trip } from '../document/types';
 
 /** Bottom time and limit may differ by this much before one counts as past the other: rounding, minutes. */
@@ -118,6 +118,24 @@ function recordedOutcome(
   };
 }
 
+/** The nitrogen of a dive with its levels, asked once of those who come to it with the same carry and limits. */
+function sharedNitrogen(
+  before: BeforeDive,
+  plan: DivePlan,
+  n2: number,
+  diver: Diver,
+  limits: Lanes,
+): SharedNitrogen {
+  const kept = before.nitrogen;
+  const gradientLow = diver.gradient.low;
+  if (kept?.limits === limits && kept.gradientLow === gradientLow) return kept;
+  const { tensions } = before.brought;
+  const outcome = nitrogenOutcome(plan, tensions, n2, diver);
+  const levels = levelLimits(plan, tensions, n2, limits, outcome.noStopMin);
+  before.nitrogen = { limits, gradientLow, outcome, levels };
+  return before.nitrogen;
+}
+
 /** What is the same for every dive of a diver. */
 export interface FoldContext {
   readonly trip: Trip;
@@ -199,7 +217,7 @@ export function step(
   const n2 = 1 - o2;
   const before = beforeDive(plan.onMix, from, startMin, o2, column.surfaceBar, context.intervals);
   const { tensions, cns } = before.brought;
-  const nitrogen = nitrogenOutcome(plan, tensions, n2, diver);
+  const { outcome: nitrogen, levels } = sharedNitrogen(before, plan, n2, diver, limits);
   const made =
     nitrogen.legs === plan.legs
       ? madeAsPlanned(before, plan, o2, known)
@@ -233,7 +251,7 @@ export function step(
     gasDensityGL: gasDensityGL(o2, deepestBar),
     noStopMin: isUnlimited ? null : nitrogen.noStopMin,
     unlimited: isUnlimited,
-    levels: levelLimits(plan, tensions, n2, limits, nitrogen.noStopMin),
+    levels,
     isPastLimit: nitrogen.isPastLimit,
     stops: nitrogen.stops,
     tensionsBefore: tensions,

@@ -3,11 +3,12 @@ import { cnsAfterInterval } from '../oxygen/cns';
 import { DAY_MIN, dayPeak } from '../oxygen/cns-day';
 import { sharedDoses, type KnownDoses, type OxygenDoses } from '../oxygen/doses';
 import { runtimeMin, type Leg } from '../profile';
-import { applyMap, type AffineMap } from '../tissues/affine-map';
+import { applyMap, type AffineMap, type Lanes } from '../tissues/affine-map';
 import { AIR_N2 } from '../tissues/compartments';
 import { intervalMap } from '../tissues/leg-map';
 import { dayNumber, type WallMin } from '../words/calendar';
-import type { Carry, DayDose, Exposure } from './ledger-types';
+import type { NitrogenOutcome } from './entry';
+import type { Carry, DayDose, EntryLevel, Exposure } from './ledger-types';
 
 /** What of a carry a dive begins with, once the surface interval has passed. */
 export type Brought = Pick<Carry, 'tensions' | 'cns'>;
@@ -30,10 +31,14 @@ export interface Course {
 }
 
 /**
- * What was last reckoned of one profile, by oxygen fraction. Divers who come to a dive with the very same carry leave
- * it with the same one: a party that dives together on one mix is reckoned once, until something tells two apart.
+ * What was last reckoned of one profile, by oxygen fraction, newest first. Divers who come to a dive with the very same
+ * carry leave it with the same one: a party that dives together on one mix is reckoned once, until something tells two
+ * apart, and after that each of its groups once, in whatever order the divers stand.
  */
-export type KnownOnMix = Map<number, BeforeDive>;
+export type KnownOnMix = Map<number, readonly BeforeDive[]>;
+
+/** So many groups of a party are told apart on one dive and mix; of more, those least lately asked are reckoned again. */
+const MOST_GROUPS = 4;
 
 /** A dive from a carry, on one mix: what it begins with, and what it comes to where it is made as planned. */
 export interface BeforeDive {
@@ -41,6 +46,15 @@ export interface BeforeDive {
   readonly startMin: WallMin;
   readonly brought: Brought;
   made: OnMix | null;
+  nitrogen: SharedNitrogen | null;
+}
+
+/** The nitrogen of a dive, for divers with the same limits. */
+export interface SharedNitrogen {
+  readonly limits: Lanes;
+  readonly gradientLow: number;
+  readonly outcome: NitrogenOutcome;
+  readonly levels: readonly EntryLevel[];
 }
 
 /** What of an earlier reckoning of the same dive by the same diver may still hold. */
@@ -131,10 +145,11 @@ export function beforeDive(
   surfaceBar: number,
   intervals: Map<number, AffineMap>,
 ): BeforeDive {
-  const kept = known.get(o2);
-  if (kept?.from === from && kept.startMin === startMin) return kept;
-  const before = { from, startMin, brought: broughtTo(from, startMin, surfaceBar, intervals), made: null };
-  known.set(o2, before);
+  const groups = known.get(o2) ?? [];
+  for (const group of groups) if (group.from === from && group.startMin === startMin) return group;
+  const brought = broughtTo(from, startMin, surfaceBar, intervals);
+  const before: BeforeDive = { from, startMin, brought, made: null, nitrogen: null };
+  known.set(o2, [before, ...groups.slice(0, MOST_GROUPS - 1)]);
   return before;
 }
 

@@ -1,6 +1,6 @@
 import { type Surroundings, surroundingsOf } from '../profile';
-import type { DiverLedger, Entry } from './ledger-types';
-import type { Id, Trip } from '../document/types';
+import type { DiverLedger, Entry, Exposure } from './ledger-types';
+import type { Dive, Id, Trip } from '../document/types';
 import { ambientBar } from '../water';
 import type { Group } from '../tables/data';
 import { tableStep, type TableReading, type TableState } from '../tables/procedure';
@@ -58,39 +58,68 @@ function notEntered(entry: Entry, groupBefore: Group | null, reason: string): Se
   };
 }
 
-/** What the table said to an entry, what it came after, and what it left. */
+/** What the table said to a dive, what it came after, and what it left. */
 interface Walked {
+  readonly dive: Dive;
+  readonly o2: number;
+  readonly depthM: number;
+  readonly bottomMin: number;
   readonly before: TableState | null;
   readonly surfacedMin: WallMin | null;
+  readonly isPastLimit: boolean;
   readonly opinion: SecondOpinion;
   readonly state: TableState;
 }
 
-/** Read anew only from the first dive that changed: a ledger takes the entries before it over as they are. */
-const walkedKnown = new WeakMap<Entry, Walked>();
+/**
+ * Kept with what was breathed, which divers share who made all the same dives on the same mixes: asked once of them, and
+ * anew only from the first dive that changed.
+ */
+const walkedKnown = new WeakMap<Exposure, Walked>();
 
 function walkedEntry(
   entry: Entry,
+  exposure: Exposure,
   o2: number,
   around: Surroundings,
   before: TableState | null,
   surfacedMin: WallMin | null,
 ): Walked {
-  const known = walkedKnown.get(entry);
-  if (known !== undefined && known.before === before && known.surfacedMin === surfacedMin) return known;
-  const depthFsw = tableDepthFsw(entry.depthM, o2, around);
+  const { dive, depthM, bottomMin, isPastLimit } = entry;
+  const known = walkedKnown.get(exposure);
+  if (
+    known !== undefined &&
+    known.dive === dive &&
+    known.o2 === o2 &&
+    known.depthM === depthM &&
+    known.bottomMin === bottomMin &&
+    known.before === before &&
+    known.surfacedMin === surfacedMin &&
+    known.isPastLimit === isPastLimit
+  ) {
+    return known;
+  }
+  const depthFsw = tableDepthFsw(depthM, o2, around);
   const intervalMin = surfacedMin === null ? null : entry.startMin - surfacedMin;
-  const { reading, state } = tableStep({ depthFsw, bottomMin: entry.bottomMin, intervalMin }, before);
-  const agrees = reading.isWithin === null ? null : reading.isWithin === !entry.isPastLimit;
+  const { reading, state } = tableStep({ depthFsw, bottomMin, intervalMin }, before);
+  const agrees = reading.isWithin === null ? null : reading.isWithin === !isPastLimit;
   const opinion = {
     procedure: 'usn-rev7-air' as const,
-    diveId: entry.dive.id,
+    diveId: dive.id,
     depthFsw,
+    rowFsw: reading.rowFsw,
+    limitMin: reading.limitMin,
+    unlimited: reading.unlimited,
+    residualMin: reading.residualMin,
+    equivalentMin: reading.equivalentMin,
+    groupBefore: reading.groupBefore,
+    groupAfter: reading.groupAfter,
+    isWithin: reading.isWithin,
     agrees,
-    ...reading,
+    reason: reading.reason,
   };
-  const result = { before, surfacedMin, opinion, state };
-  walkedKnown.set(entry, result);
+  const result = { dive, o2, depthM, bottomMin, before, surfacedMin, isPastLimit, opinion, state };
+  walkedKnown.set(exposure, result);
   return result;
 }
 
@@ -99,14 +128,14 @@ function walked(entries: readonly Entry[], around: Surroundings): readonly Secon
   let state: TableState | null = null;
   let surfacedMin: WallMin | null = null;
   return entries.map((entry) => {
-    if (!entry.isMade || entry.o2 === null) {
+    if (entry.exposure === null || entry.o2 === null) {
       return notEntered(
         entry,
         null,
         'No mix of the trip may go on this dive, so there is nothing to look up.',
       );
     }
-    const next = walkedEntry(entry, entry.o2, around, state, surfacedMin);
+    const next = walkedEntry(entry, entry.exposure, entry.o2, around, state, surfacedMin);
     ({ state } = next);
     surfacedMin = entry.surfacesMin;
     return next.opinion;

@@ -69,6 +69,12 @@ export function printedMin(text: string): number {
   return Number(hours) * 60 + Number(minutes);
 }
 
+/** The ends of the bands of table 9-8 in minutes: a ledger asks for them at every dive. Source: as printed there. */
+const BAND_ENDS_MIN = new Map(GROUPS.map((group) => [group, INTERVAL_BAND_ENDS[group].map(printedMin)]));
+
+/** Source: table 9-8, lower part. */
+const RESIDUAL_CELLS = new Map(RESIDUAL_ROWS);
+
 /**
  * The row of table 9-7 for a depth: the same or the next deeper one.
  * @param depthFsw feet of sea water, 0 or more @returns null below 190 fsw
@@ -86,7 +92,7 @@ export function rowFor(depthFsw: number): NoStopRow | null {
  */
 export function groupAfterInterval(group: Group, intervalMin: number): Group | null {
   const whole = Math.floor(intervalMin + DUST);
-  const band = INTERVAL_BAND_ENDS[group].findIndex((end) => whole <= printedMin(end));
+  const band = BAND_ENDS_MIN.get(group)!.findIndex((end) => whole <= end);
   return band === -1 ? null : GROUPS[GROUPS.indexOf(group) - band]!;
 }
 
@@ -103,8 +109,7 @@ interface Residual {
 
 /** Residual nitrogen time at a row, and the row it holds for. Source: table 9-8, lower part and its notes. */
 function residualFor(group: Group, row: NoStopRow): Residual {
-  const [, cells] = RESIDUAL_ROWS.find(([depthFsw]) => depthFsw === row.depthFsw)!;
-  const cell = cells[GROUPS.indexOf(group)]!;
+  const cell = RESIDUAL_CELLS.get(row.depthFsw)![GROUPS.indexOf(group)]!;
   if (cell === 'use the 30 fsw row') return residualFor(group, rowFor(DAGGER_ROW_FSW)!);
   return { row, min: cell === 'cannot be determined' ? null : cell };
 }
@@ -129,18 +134,18 @@ function read(depthFsw: number, bottomMin: number, groupBefore: Group | null): T
   if (entered === null) return unreadable(groupBefore);
   const { row, min: residualMin } =
     groupBefore === null ? { row: entered, min: 0 } : residualFor(groupBefore, entered);
-  const common = {
-    rowFsw: row.depthFsw,
-    limitMin: row.limitMin,
-    unlimited: row.limitMin === null,
-    residualMin,
-    groupBefore,
-  };
+  const { limitMin } = row;
+  const unlimited = limitMin === null;
+  // Both written out in full, as an entry is: spreading a common part costs more than the reading.
   if (residualMin === null) {
     // Such cells stand only where the group is at or above the row's asterisk, the most any time there
     // can give: the dive leaves the diver in the group they came with, and no time is past a limit.
     return {
-      ...common,
+      rowFsw: row.depthFsw,
+      limitMin,
+      unlimited,
+      residualMin,
+      groupBefore,
       equivalentMin: null,
       groupAfter: groupBefore!,
       isWithin: true,
@@ -148,13 +153,17 @@ function read(depthFsw: number, bottomMin: number, groupBefore: Group | null): T
     };
   }
   const equivalentMin = residualMin + Math.ceil(bottomMin - DUST);
-  const isWithin = row.limitMin === null || equivalentMin <= row.limitMin;
+  const isWithin = limitMin === null || equivalentMin <= limitMin;
   return {
-    ...common,
+    rowFsw: row.depthFsw,
+    limitMin,
+    unlimited,
+    residualMin,
+    groupBefore,
     equivalentMin,
     groupAfter: isWithin ? groupOf(row, equivalentMin) : PAST_THE_LIMIT,
     isWithin,
-    reason: row.limitMin === null ? `The table sets no limit at ${row.depthFsw} fsw.` : null,
+    reason: unlimited ? `The table sets no limit at ${row.depthFsw} fsw.` : null,
   };
 }
 

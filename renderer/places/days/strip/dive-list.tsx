@@ -29,7 +29,7 @@ interface DiveListProps {
   /** In order of start, as `marks`. */
   readonly views: readonly DiveView[];
   readonly marks: readonly Mark[];
-  /** Words of chosen dives whose marks have none. */
+  /** Words of the chosen dive where its mark has none. */
   readonly chosenWords: ReadonlyMap<string, Pick<Mark, 'label' | 'labelKey'>>;
   readonly chosen: ReadonlySet<string>;
   readonly time: TimeScale;

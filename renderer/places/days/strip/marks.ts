@@ -119,7 +119,10 @@ export function placementOf(source: MarksSource): Placement {
   return placeLabels(labelledDives(source), { widthPx: time.widthPx, heightPx, textScale, written });
 }
 
-/** The words of chosen dives that have none otherwise, in what place there is left; by dive. */
+/**
+ * The words of the one chosen dive where it has none otherwise, in what place there is left: beside the light, those of
+ * another dive of its day could be taken for its own. By dive; none where several are chosen.
+ */
 export function wordsOfChosen(
   { views, time, textScale }: MarksSource,
   { labels, besides }: Placement,
@@ -127,7 +130,7 @@ export function wordsOfChosen(
 ): ReadonlyMap<string, Pick<Mark, 'label' | 'labelKey'>> {
   const form = stripForm(time.dayWidthPx, textScale);
   const asked = views.flatMap((view, at) =>
-    chosen.has(view.id) && labels[at] === null
+    chosen.size === 1 && chosen.has(view.id) && labels[at] === null
       ? [{ at, variants: labelVariants(view, form, time.dayWidthPx / textScale) }]
       : [],
   );

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import { ledger } from '../../../../core/ledger/ledger';
+import { secondOpinions } from '../../../../core/ledger/second-opinion';
 import type { Ledger } from '../../../../core/ledger/ledger-types';
 import { timelineOf, type Timeline } from '../../../../core/ledger/timeline';
 import type { Dive, Trip } from '../../../../core/document/types';
@@ -111,5 +112,42 @@ describe('the bands after an edit', () => {
     const near = timelineOf(second.own, later, lastMin + 300, closer, second.bands);
     expect(near).toEqual(timelineOf(second.own, later, lastMin + 300, closer));
     expect(near.points.length).toBeGreaterThan(second.bands.points.length);
+  });
+});
+
+describe('a party of two groups whose divers stand by turns', () => {
+  const trip = threeDives();
+  const [diver] = trip.party;
+  const guest = (id: string, high: number) => ({ ...diver!, id, name: id, gradient: { low: 0.5, high } });
+  const party = [guest('early 1', 0.8), guest('late 1', 0.8), guest('early 2', 0.8), guest('late 2', 0.6)];
+  const early = party.filter(({ id }) => id.startsWith('early')).map(({ id }) => id);
+  const apart = withDive(withDive({ ...trip, party }, 'a', { divers: early }), 'b', { bottomMin: 10 });
+  const of = ledger(apart);
+  const [early1, late1, early2, late2] = of.divers.map(({ entries }) => entries.at(-2)!);
+
+  it('is reckoned once a group, and limits apart once more', () => {
+    expect(early2!.tensionsBefore).toBe(early1!.tensionsBefore);
+    expect(late2!.tensionsBefore).toBe(late1!.tensionsBefore);
+    expect(late1!.tensionsBefore).not.toEqual(early1!.tensionsBefore);
+    expect(early2!.levels).toBe(early1!.levels);
+    expect(late2!.noStopMin!).toBeLessThan(late1!.noStopMin!);
+  });
+
+  it('comes to what each diver comes to alone', () => {
+    for (const each of of.divers) {
+      const [alone] = ledger({ ...apart, water: { ...apart.water }, party: [each.diver] }).divers;
+      expect(
+        each.entries.map(({ leading, noStopMin, cns, gas }) => ({ leading, noStopMin, cns, gas })),
+      ).toEqual(alone!.entries.map(({ leading, noStopMin, cns, gas }) => ({ leading, noStopMin, cns, gas })));
+    }
+  });
+
+  it('reads the air table once a group, and holds it against each limit', () => {
+    const opinions = of.divers.map((each) => secondOpinions(each, apart).at(-2)!);
+    expect(opinions[2]).toBe(opinions[0]);
+    expect(opinions[1]!.equivalentMin).not.toBe(opinions[0]!.equivalentMin);
+    for (const [i, { entries }] of of.divers.entries()) {
+      expect(opinions[i]!.agrees).toBe(opinions[i]!.isWithin === !entries.at(-2)!.isPastLimit);
+    }
   });
 });
