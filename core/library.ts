@@ -4,6 +4,7 @@
  */
 import type { HostTrouble } from './host';
 import { LARGEST_FILE } from './document/read-trip';
+import { textTrouble } from './document/texts';
 import { wallMin } from './words/calendar';
 
 /** The bound that reading a trip has, held to before a file is read. */
@@ -41,7 +42,12 @@ export function peekTrip(text: string): TripPeek {
   }
   const { format, title } = document as { format?: unknown; title?: unknown };
   if (format !== 'carryover/trip') return { ok: false, reason: 'The file is JSON, but not a trip.' };
-  return { ok: true, title: typeof title === 'string' ? title : '' };
+  return { ok: true, title: typeof title === 'string' && isShowable(title) ? title : '' };
+}
+
+/** Whether a list may show a title: one that no trip can have may be of any length, or steer what shows it. */
+function isShowable(title: string): boolean {
+  return textTrouble('title', title) === null;
 }
 
 /**

@@ -51,7 +51,7 @@ async function summaryOf(fs: FileSystem, { token, home, path }: TripPlace): Prom
     const { text, savedAt } = await readWhole(fs, path);
     const peek = peekTrip(text);
     return peek.ok
-      ? { token, home, savedAt, title: peek.title }
+      ? { token, home, savedAt, title: peek.title || basename(path) }
       : { token, home, savedAt, title: basename(path), unreadable: peek.reason };
   } catch (error) {
     if (!(error instanceof DiskTrouble)) throw error;

@@ -7,8 +7,11 @@ import { join } from 'node:path';
 import * as z from 'zod';
 import type { HostTrouble, TripToken, Unsaved } from '../core/host';
 import { peekTrip } from '../core/library';
-import { DiskTrouble, writeTrouble } from './disk/disk-trouble';
+import { codeOf, DiskTrouble, writeTrouble } from './disk/disk-trouble';
 import { readWhole, type FileSystem } from './disk/disk';
+
+/** So many damaged notes of one trip are kept; whoever has more has a disk to look after, and each start says so. */
+const MOST_ASIDE = 1000;
 
 export interface UnsavedEdits {
   /** Resolves once these, or later ones, are noted down. */
@@ -64,13 +67,27 @@ export function unsavedEdits(userData: string, fs: FileSystem = nodeFs): Unsaved
     return work;
   };
 
-  /** Told once, and kept for whoever wants to look: the next start would else tell it again. */
+  /**
+   * Told once, and kept for whoever wants to look: the next start would else tell it again. Under a name that is
+   * free, claimed before it is taken: what was kept of an earlier one stays.
+   */
   const moveAside = async (path: string): Promise<string> => {
-    const aside = path.replace(/\.txt$/, '-damaged.txt');
-    return fs.rename(path, aside).then(
-      () => aside,
-      () => path,
-    );
+    for (let number = 1; number <= MOST_ASIDE; number += 1) {
+      const aside = path.replace(/\.txt$/, number === 1 ? '-damaged.txt' : `-damaged-${number}.txt`);
+      try {
+        // One name after the other, until one is free.
+        // oxlint-disable-next-line no-await-in-loop
+        await (await fs.open(aside, 'wx', 0o600)).close();
+      } catch (error) {
+        if (codeOf(error) === 'EEXIST') continue;
+        return path;
+      }
+      return fs.rename(path, aside).then(
+        () => aside,
+        () => path,
+      );
+    }
+    return path;
   };
 
   return {

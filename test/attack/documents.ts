@@ -7,6 +7,7 @@ import { cautionsOf } from '../../core/cautions/all';
 import { ledger } from '../../core/ledger/ledger';
 import { ledgerDocument } from '../../core/formats/ledger-document';
 import { readTrip } from '../../core/document/read-trip';
+import { peekTrip } from '../../core/library';
 import { fixture, tenDives, type Loose } from '../support/trip-documents';
 import type { Attack } from './attack';
 import { fuzz } from './fuzz';
@@ -59,6 +60,8 @@ const values = fc.oneof(
       'air',
       'm',
       '__proto__',
+      'a\u001B[2Jb',
+      'x'.repeat(500),
       'salt',
       'real',
     ),
@@ -142,9 +145,15 @@ function noNumberAt(value: unknown, path = 'ledger'): string | null {
   return null;
 }
 
-/** Reads a document and computes all there is to it. */
+/** What a list of trips must not show: it would break a line, or be one of any length. */
+const UNSAFE = /[\p{Cc}\p{Zl}\p{Zp}\p{Cs}\u202D\u202E]|^.{121}/u;
+
+/** Tells what a document is, as lists of trips do, reads it and computes all there is to it. */
 function answer(text: string): 'read' | 'refused' {
+  const peek = peekTrip(text);
   const read = readTrip(text);
+  if (read.ok && !(peek.ok && peek.title === read.value.title)) throw new Error('a trip is not told as one');
+  if (peek.ok && UNSAFE.test(peek.title)) throw new Error(`told as "${peek.title}"`);
   if (!read.ok) {
     for (const { what, mend } of read.troubles) {
       if (what === '' || mend === '' || /undefined|NaN /.test(what)) throw new Error(`said "${what}"`);

@@ -47,6 +47,20 @@ describe('unsavedEdits', () => {
     expect(await unsavedEdits(folder).read(token)).toEqual(note('New'));
   });
 
+  it('keep every damaged note beside those before', async () => {
+    const kept: string[] = [];
+    for (const left of ['one', 'two', 'three']) {
+      await unsavedEdits(folder).keep(token, note('Edited'));
+      await fs.writeFile(file(), left);
+      const outcome = await unsavedEdits(folder)
+        .read(token)
+        .catch((error: unknown) => error);
+      kept.push((outcome as DiskTrouble).trouble.where);
+    }
+    expect(await Promise.all(kept.map((path) => fs.readFile(path, 'utf8')))).toEqual(['one', 'two', 'three']);
+    expect(await fs.readdir(join(folder, 'unsaved'))).toHaveLength(3);
+  });
+
   it('tell a note that a loss of power left half, whatever is left of it', async () => {
     await unsavedEdits(folder).keep(token, note('Edited'));
     const whole = await fs.readFile(file());
