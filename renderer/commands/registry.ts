@@ -69,7 +69,9 @@ export type KeyPress = Pick<KeyboardEvent, 'key' | 'code' | 'ctrlKey' | 'metaKey
  * The chord of a key press. Shift is left out where the character already tells it ("?"), so that a chord
  * does not depend on where a keyboard keeps its signs.
  */
-export function chordOf(press: KeyPress): Chord {
+export function chordOf(press: KeyPress, isMac = false): Chord {
+  // What a Mac's keyboard calls delete is Backspace elsewhere.
+  if (isMac && press.key === 'Backspace') return chordOf({ ...press, key: 'Delete' });
   // With Alt a Mac makes other characters of the digits; the key itself is meant.
   const key = press.altKey && press.code.startsWith('Digit') ? press.code.slice('Digit'.length) : press.key;
   const isSign = key.length === 1 && key.toUpperCase() === key.toLowerCase();
@@ -87,8 +89,9 @@ export function commandForKey(
   commands: readonly Command[],
   press: KeyPress,
   inField: boolean,
+  isMac = false,
 ): Command | null {
-  const chord = chordOf(press);
+  const chord = chordOf(press, isMac);
   return (
     commands.find(
       (command) =>
@@ -101,7 +104,7 @@ export function commandForKey(
 /** A chord as people read it on this system: "Ctrl+S", "⌘S". */
 export function chordText(chord: Chord, isMac: boolean): string {
   const names: Readonly<Record<string, string>> = isMac
-    ? { Mod: '⌘', Alt: '⌥', Shift: '⇧', Delete: '⌦', ArrowLeft: '←', ArrowRight: '→' }
+    ? { Mod: '⌘', Alt: '⌥', Shift: '⇧', Delete: '⌫', ArrowLeft: '←', ArrowRight: '→' }
     : { Mod: 'Ctrl', ArrowLeft: 'Left', ArrowRight: 'Right', ArrowUp: 'Up', ArrowDown: 'Down' };
   const parts = normalChord(chord)
     .replace(/\+\+$/, '+Plus')

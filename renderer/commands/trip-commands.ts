@@ -19,6 +19,8 @@ export const TRIP_COMMANDS: readonly Command[] = [
     group: 'Trip',
     label: 'New trip, empty',
     finds: 'blank create start',
+    keys: ['Mod+N'],
+    inFields: true,
     run: () => void newTrip(),
   },
   {

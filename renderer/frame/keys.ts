@@ -41,7 +41,7 @@ function onKeyDown(event: KeyboardEvent): void {
   }
   const { target } = event;
   const isInField = isTyping(target);
-  const command = commandForKey(COMMANDS, event, isInField) ?? undoInKept(event);
+  const command = commandForKey(COMMANDS, event, isInField, isMac()) ?? undoInKept(event);
   if (!command) return;
   event.preventDefault();
   if (event.repeat && !STEPPING.has(command.id)) return;

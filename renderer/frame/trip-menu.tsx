@@ -24,6 +24,9 @@ const GROUPS: readonly { readonly name: string; readonly ids: readonly string[] 
   { name: 'Carryover', ids: ['help.settings', 'help.keys', 'help.about'] },
 ];
 
+/** The arrows pass over what cannot be done now. */
+const CAN_RUN = 'button:enabled';
+
 const NAMED: ReadonlySet<string> = new Set(GROUPS.flatMap(({ ids }) => ids));
 
 const IN_MENU = GROUPS.map(
@@ -43,7 +46,7 @@ export function TripMenu(): ReactNode {
 
   useEffect(() => {
     if (!isOpen) return undefined;
-    list.current?.querySelector('button')?.focus();
+    list.current?.querySelector<HTMLElement>(CAN_RUN)?.focus();
     const close = (event: PointerEvent): void => {
       if (event.target instanceof Node && !box.current?.contains(event.target)) setOpen(false);
     };
@@ -53,7 +56,7 @@ export function TripMenu(): ReactNode {
 
   const onKeyDown = (event: KeyboardEvent): void => {
     if (!isOpen) return;
-    const items = [...(list.current?.querySelectorAll('button') ?? [])];
+    const items = [...(list.current?.querySelectorAll<HTMLElement>(CAN_RUN) ?? [])];
     const at = items.findIndex((item) => item === document.activeElement);
     const to = { ArrowDown: at + 1, ArrowUp: at - 1, Home: 0, End: items.length - 1 }[event.key];
     if (to !== undefined) {

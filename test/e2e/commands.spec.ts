@@ -29,6 +29,52 @@ test.describe('commands and keys', () => {
     await expect(bench.dialog).toHaveCount(0);
   });
 
+  test('text grows, shrinks and is as usual again by the keys that every window has', async ({
+    page,
+    bench,
+  }) => {
+    const size = (): Promise<string> => page.evaluate(() => document.documentElement.style.fontSize);
+    await bench.chooseTightest();
+    const usual = await size();
+    await bench.field('Depth').focus();
+    await page.keyboard.press('Control+=');
+    await expect.poll(size).not.toBe(usual);
+    const larger = await size();
+    await page.keyboard.press('Control++');
+    await expect.poll(size).not.toBe(larger);
+    await page.keyboard.press('Control+-');
+    await expect.poll(size).toBe(larger);
+    await page.keyboard.press('Control+0');
+    await expect.poll(size).toBe(usual);
+  });
+
+  test('begins an empty trip by its key', async ({ page, bench }) => {
+    await page.keyboard.press('Control+n');
+    await expect(bench.title).not.toHaveText('Seven nights among the Ember Cays');
+  });
+
+  test('arrows in the menu of the trip pass over what cannot be done', async ({ page, bench }) => {
+    await bench.command('mixes');
+    await page.getByRole('button', { name: 'Trip', exact: true }).click();
+    const items = page.getByRole('menuitem');
+    const grey = page.getByRole('menuitem', { name: 'The dives as a table', disabled: true });
+    await expect(grey).toBeVisible();
+    const seen = new Set<string>();
+    const focused = (): Promise<string> => page.locator(':focus').innerText();
+    const first = await focused();
+    do {
+      const at = await focused();
+      expect(seen).not.toContain(at);
+      seen.add(at);
+      await page.keyboard.press('ArrowDown');
+      await expect.poll(focused).not.toBe(at);
+    } while ((await focused()) !== first);
+    expect(seen.size).toBe(await items.and(page.locator(':enabled')).count());
+    await page.keyboard.press('ArrowUp');
+    await page.keyboard.press('ArrowDown');
+    expect(await focused()).toBe(first);
+  });
+
   test('keys undo and redo, in a field too, but leave a draft its own undo', async ({ page, bench }) => {
     await bench.chooseTightest();
     const field = bench.field('Depth');

@@ -46,6 +46,19 @@ describe('chordOf', () => {
   });
 });
 
+describe('the key over Enter', () => {
+  const press = { ...NONE, key: 'Backspace' };
+
+  it('is Delete on a Mac, in words too, and Backspace elsewhere', () => {
+    const remove = command('remove', ['Delete']);
+    expect(commandForKey([remove], press, false, true)).toBe(remove);
+    expect(commandForKey([remove], press, true, true)).toBeNull();
+    expect(commandForKey([remove], press, false, false)).toBeNull();
+    expect(chordText('Delete', true)).toBe('⌫');
+    expect(chordText('Delete', false)).toBe('Delete');
+  });
+});
+
 describe('commandForKey', () => {
   const undo = command('undo', ['Mod+Z']);
   const save = command('save', ['Mod+S'], true);
