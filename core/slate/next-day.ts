@@ -16,7 +16,7 @@ export function nextDay(days: readonly string[], today: string, done: readonly s
 
 /** What is printed where no days are named: what is taken along for the day, or what is of the whole trip. */
 export function usualDates(kind: SlateKind): 'next' | 'all' {
-  return kind === 'trip' || kind === 'depth' ? 'all' : 'next';
+  return kind === 'trip' || kind === 'depth' || kind === 'guest' ? 'all' : 'next';
 }
 
 function dateOf({ startsAt }: Trip['dives'][number]): string {

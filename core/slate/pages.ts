@@ -15,6 +15,7 @@ import {
 import type { Diver } from '../document/types';
 import { printable } from './font';
 import { briefingDrafts } from './briefing/drafts';
+import { guestDrafts } from './guest/drafts';
 import { tagDrafts } from './kinds/tags';
 import { tripDrafts } from './kinds/trip';
 import { setterOf, type Page, type Setter } from './layout';
@@ -42,6 +43,7 @@ export interface SlateLayout {
 const KIND_NAMES: Record<SlateKind, string> = {
   card: 'day card',
   briefing: 'briefing sheet',
+  guest: 'guest sheet',
   trip: 'trip sheet',
   tags: 'cylinder tags',
   depth: 'depth card',
@@ -264,6 +266,8 @@ function draftsOf(
   switch (request.kind as DraftKind) {
     case 'briefing':
       return briefingDrafts(dated, set, widthPt, heightPt);
+    case 'guest':
+      return guestDrafts(dated, set, widthPt, heightPt);
     case 'trip':
       return tripDrafts(dated, set, widthPt, heightPt);
     case 'tags':

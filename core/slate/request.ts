@@ -7,8 +7,8 @@ import type { WallTime } from '../words/calendar';
 import type { HoleSide, Paper } from './paper';
 import type { Caution } from '../cautions/caution';
 
-/** Day card, briefing sheet, trip sheet, cylinder tags, depth card. */
-export const SLATE_KINDS = ['card', 'briefing', 'trip', 'tags', 'depth'] as const;
+/** Day card, briefing sheet, guest sheet, trip sheet, cylinder tags, depth card. */
+export const SLATE_KINDS = ['card', 'briefing', 'guest', 'trip', 'tags', 'depth'] as const;
 
 /** How a card sets its dives: two a face, with what more would cost; the plan of a whole day on one; one a page. */
 export const CARD_FORMS = ['full', 'short', 'dive'] as const;

@@ -83,7 +83,7 @@ export const PLAN = {
           value: 'KIND',
           example: 'a kind of slate, as in --kind briefing',
           completed: SLATE_KINDS,
-          help: 'card (default), briefing, trip, tags or depth: day card, briefing sheet, trip sheet, cylinder tags, depth card of each mix',
+          help: 'card (default), briefing, guest, trip, tags or depth: day card, briefing sheet, a sheet for each guest, trip sheet, cylinder tags, depth card of each mix',
         },
         {
           name: 'paper',

@@ -18,7 +18,11 @@ import { trips } from '../support/trip-arbitrary';
 import { aPaper, aRequest } from '../support/slates';
 
 /** The text of each page, in the order it was written. */
-async function readBack(trip: Trip, kind: 'card' | 'briefing', paper: string): Promise<readonly string[]> {
+async function readBack(
+  trip: Trip,
+  kind: 'card' | 'briefing' | 'guest',
+  paper: string,
+): Promise<readonly string[]> {
   const made = await slatePdf(aRequest(trip, { kind, paper: aPaper(paper), isFolded: false }));
   assert(made.ok && made.value !== null, 'no slates');
   expect(await pdfTroubles(made.value.bytes)).toBe('');
@@ -287,4 +291,36 @@ describe('briefings', () => {
       interruptAfterTimeLimit: 90_000,
     });
   }, 120_000);
+});
+
+async function checkGuests(trip: Trip, paper: string): Promise<void> {
+  const whole = ledger(trip);
+  const text = (await readBack(trip, 'guest', paper)).join(' ').replaceAll('- ', '-');
+  for (const { entries, flyAfterMin } of whole.divers) {
+    const made = entries.filter(({ isMade }) => isMade);
+    for (const entry of made) {
+      expect(text).toContain(`${wallText(entry.startMin).slice(11)} ${careful(entry.depthM, entry)} m`);
+      const ofMix = made.filter(({ o2 }) => mixName(o2!) === mixName(entry.o2!));
+      const count = ofMix.length === 1 ? '1 dive' : `${ofMix.length} dives`;
+      const mod = floor(Math.min(...ofMix.map(({ modM }) => modM!)));
+      expect(text).toContain(`${mixName(entry.o2!)} ${count}, MOD ${mod} m`);
+    }
+    if (flyAfterMin !== null) expect(text).toContain(`, ${wallText(flyAfterMin).slice(11)}`);
+    if (made.length > 0) {
+      expect(text).toContain(`none below ${tenthsUp(Math.max(...made.map(({ depthM }) => depthM)))} m`);
+    }
+  }
+  // Nothing that needs an instructor: no minutes of a dive, no pressures, no shares.
+  expect(text).not.toMatch(/\d (bar|psi|%|L)\b/);
+  expect(text).not.toMatch(/room|no-stop|turn|CNS|OTU/);
+}
+
+describe('guest sheets', () => {
+  it('say when, where, how deep, on what and when to fly as the ledger does, and no more, on every paper', async () => {
+    const some = trips({ dives: { min: 1, max: 5 }, party: { min: 1, max: 2 } });
+    await fc.assert(fc.asyncProperty(some, fc.constantFrom(...BRIEFING_PAPERS), checkGuests), {
+      numRuns: 15,
+      interruptAfterTimeLimit: 60_000,
+    });
+  }, 90_000);
 });

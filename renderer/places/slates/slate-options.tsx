@@ -17,6 +17,7 @@ import styles from './ticks.module.css';
 const KINDS: readonly Option<SlateKind>[] = [
   { value: 'card', label: 'Day card' },
   { value: 'briefing', label: 'Briefing sheet' },
+  { value: 'guest', label: 'Guest sheet' },
   { value: 'trip', label: 'Trip sheet' },
   { value: 'tags', label: 'Cylinder tags and log' },
   { value: 'depth', label: 'Depth card' },

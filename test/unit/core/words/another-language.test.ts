@@ -10,6 +10,7 @@ import { mendTable } from '../../../../electron/terminal/mend-table';
 import { mixesTable } from '../../../../electron/terminal/mixes-table';
 import { planTable } from '../../../../electron/terminal/plan-table';
 import { aDive, aDiver, aTrip } from '../../../builders/trip';
+import { aPaper, layoutOf, wordsOf as wordsOfPage } from '../../../support/slates';
 
 /** A language nobody speaks, in letters that English has none of. */
 const greek: Language = (text) =>
@@ -75,6 +76,25 @@ describe('another language', () => {
     const mending = mendings(late, USUAL_REQUEST);
     expect([mending.proposals.length, mending.none.length]).toEqual([3, 1]);
     expect(english(mendTable(late, mending, 1, reader), late)).toEqual([]);
+  });
+
+  it('leaves none on a briefing, nor on a guest sheet', () => {
+    const told = { ...trip, emergency: { radio: '16' } };
+    const since = { trip: { ...told, dives: trip.dives.slice(1) }, at: '2027-03-05T18:00' };
+    for (const kind of ['briefing', 'guest'] as const) {
+      for (const paper of ['A4', 'A6']) {
+        const asked = { kind, paper: aPaper(paper), since, clock: '12h', units: 'both' } as const;
+        const text = (language?: Language): string =>
+          layoutOf(told, { ...asked, language })
+            .pages.map(wordsOfPage)
+            .join('\n')
+            // The mark of the plan is a number.
+            .replaceAll(/-[0-9a-f]{4}\b/g, '');
+        expect(text(greek)).toMatch(/[α-ω]/);
+        expect(english(text(greek), told)).toEqual([]);
+        expect(english(text(), told).length).toBeGreaterThan(100);
+      }
+    }
   });
 
   it('would be found out: in English the same tables have many words', () => {

@@ -1,0 +1,199 @@
+/** What a guest is told before the trip: nothing that needs an instructor to read it, no minutes, gas or shares. */
+import type { Trip } from '../../document/types';
+import type { DiverLedger, Entry } from '../../ledger/ledger-types';
+import { momentAt, timeAt, wallDate, wallMin } from '../../words/calendar';
+import { capital, inOneSystem, wordsOf, type Words } from '../../words/reader';
+import { dayOf, figure, moment, said, sentences, span, timeOfDay, type Said } from '../../words/said';
+import { countSaid, divesSaid, mixSaid } from '../../words/terms';
+import { slanted, stressed, unmarked } from '../markup';
+import { slateReader } from '../reading';
+import type { DatedRequest } from '../request';
+
+/** A dive of a day: when and how deep, and where. */
+export interface GuestDive {
+  readonly when: string;
+  readonly where: string;
+}
+
+export interface GuestDay {
+  readonly day: string;
+  readonly dives: readonly GuestDive[];
+}
+
+export interface GuestSite {
+  /** Name and depth. */
+  readonly name: string;
+  readonly depth: string;
+  readonly note: string;
+}
+
+/** All that a guest is told. */
+export interface Guest {
+  readonly name: string;
+  readonly title: string;
+  readonly where: string;
+  readonly summary: string;
+  readonly days: readonly GuestDay[];
+  readonly limits: string;
+  readonly mixes: readonly (readonly [mix: string, says: string])[];
+  readonly sites: readonly GuestSite[];
+  /** Empty where nothing is dived. */
+  readonly flying: readonly string[];
+  readonly bring: readonly string[];
+}
+
+interface Context {
+  readonly trip: Trip;
+  /** Sentences have one system of units; what stands as a figure by itself has as many as were asked for. */
+  readonly words: Words;
+  readonly figures: Words;
+}
+
+function depthOf({ isAsDived, depthM }: Entry): Said {
+  return slanted(figure(isAsDived ? 'depthMet' : 'depthSet', depthM));
+}
+
+function siteOf(trip: Trip, siteId: string): string {
+  return unmarked(trip.sites.find(({ id }) => id === siteId)?.name ?? siteId);
+}
+
+/** The dives of a day, those at which the guest rests among them: the boat goes out all the same. */
+function dayOfGuest({ trip, words, figures }: Context, mine: DiverLedger, date: string): GuestDay {
+  const made = mine.entries.filter(({ isMade, startMin }) => isMade && wallDate(startMin) === date);
+  const rests = trip.dives.filter(
+    ({ id, startsAt }) => startsAt.startsWith(date) && !made.some(({ dive }) => dive.id === id),
+  );
+  const dives = [
+    ...made.map((entry) => ({
+      atMin: entry.startMin,
+      when: figures(said`${stressed(timeAt(entry.startMin))} ${depthOf(entry)}`),
+      where: siteOf(trip, entry.dive.siteId),
+    })),
+    ...rests.map(({ startsAt, siteId }) => ({
+      atMin: wallMin(startsAt),
+      when: words(said`${timeOfDay(startsAt.slice(11))} you rest`),
+      where: siteOf(trip, siteId),
+    })),
+  ];
+  return {
+    day: words(said`${dayOf(date, 'weekday')}`),
+    dives: dives.toSorted((a, b) => a.atMin - b.atMin),
+  };
+}
+
+function limitsOf({ figures }: Context, { diver }: DiverLedger): string {
+  const certification = unmarked(diver.certification ?? '').trim();
+  const depth = stressed(slanted(figure('depthSet', diver.maxDepthM)));
+  return figures(
+    sentences([
+      said`Your limits: no deeper than ${depth}, no richer mix than ${stressed(mixSaid(diver.maxO2))}.`,
+      ...(certification === '' ? [] : [said`Trained to: ${certification}.`]),
+    ]),
+  );
+}
+
+function mixesOf({ words, figures }: Context, made: readonly Entry[]): Guest['mixes'] {
+  const byMix = new Map<string, Entry[]>();
+  for (const entry of made.toSorted((a, b) => a.o2! - b.o2!)) {
+    const mix = words(mixSaid(entry.o2!));
+    byMix.set(mix, [...(byMix.get(mix) ?? []), entry]);
+  }
+  return [...byMix].map(([mix, entries]) => {
+    const modM = Math.min(...entries.map((entry) => entry.modM!));
+    const mod = stressed(slanted(figure('depthLimit', modM)));
+    return [mix, figures(said`${divesSaid(entries.length)}, MOD ${mod}`)] as const;
+  });
+}
+
+function sitesOf({ trip, figures }: Context, made: readonly Entry[]): readonly GuestSite[] {
+  const ids = [...new Set(made.map(({ dive }) => dive.siteId))];
+  return ids.map((siteId) => {
+    const site = trip.sites.find(({ id }) => id === siteId);
+    const note = [site?.notes, site?.briefing].find((each) => each !== undefined && each.trim() !== '') ?? '';
+    const deepest = Math.max(
+      ...made.filter(({ dive }) => dive.siteId === siteId).map(({ depthM }) => depthM),
+    );
+    return {
+      name: siteOf(trip, siteId),
+      depth: figures(said`${slanted(said`to ${figure('depthMet', deepest)}`)}`),
+      note: unmarked(note)
+        .split('\n')
+        .map((line) => line.trim())
+        .filter((line) => line !== '')
+        .join(' '),
+    };
+  });
+}
+
+/** When flying is clear, and what that leaves before the flight. */
+function flyingOf({ trip, words }: Context, { flyAfterMin }: DiverLedger): readonly string[] {
+  if (flyAfterMin === null) return [];
+  const least = said`These hours are the least that is advised: more is better.`;
+  const first = words(said`Not before ${stressed(momentAt(flyAfterMin))}.`);
+  if (trip.flight === null) return [first, words(least)];
+  const at = stressed(moment(trip.flight.at));
+  const spareMin = wallMin(trip.flight.at) - flyAfterMin;
+  const flight =
+    spareMin < 0
+      ? said`${stressed(said`Your flight is too soon:`)} it leaves at ${at}.`
+      : said`Your flight at ${at} leaves ${span(spareMin, 'down')} to spare.`;
+  return [first, words(sentences([flight, least]))];
+}
+
+/** Source: common practice of boats and schools: papers are asked for before the first dive. */
+function bringOf({ words, figures }: Context, made: readonly Entry[]): readonly string[] {
+  const deepest = Math.max(0, ...made.map(({ depthM }) => depthM));
+  const hasRich = made.some(({ o2 }) => words(mixSaid(o2!)) !== words(mixSaid(0.21)));
+  return [
+    figures(said`certificate for diving to ${slanted(figure('depthMet', deepest))}`),
+    ...(hasRich ? [words(said`certificate for enriched air`)] : []),
+    words(said`log of your last dives`),
+    words(said`medical statement, signed`),
+    words(said`insurance that covers diving`),
+    words(said`dive computer, and how its mix is set`),
+  ];
+}
+
+/** The guests who are asked for, with the days that are. */
+export function guestsOf(request: DatedRequest): readonly Guest[] {
+  const { ledger, diverIds, dates } = request;
+  const { trip } = ledger;
+  const reader = slateReader(request);
+  const context: Context = { trip, words: wordsOf(inOneSystem(reader)), figures: wordsOf(reader) };
+  const full = wordsOf({ ...inOneSystem(reader), dates: 'full' });
+  return ledger.divers
+    .filter(({ diver }) => diverIds === null || diverIds.includes(diver.id))
+    .flatMap((mine): readonly Guest[] => {
+      const made = mine.entries.filter(
+        ({ isMade, startMin }) => isMade && dates.includes(wallDate(startMin)),
+      );
+      const days = dates
+        .filter((date) => mine.days.some((day) => day.date === date))
+        .map((date) => dayOfGuest(context, mine, date));
+      if (days.length === 0) return [];
+      const [from, to] = [dates[0]!, dates.at(-1)!];
+      const place = unmarked(trip.place).trim();
+      const count =
+        days.length === 1
+          ? said`one diving day, ${dayOf(from)}`
+          : said`${countSaid(days.length)} diving days, ${dayOf(from, 'weekday')} to ${dayOf(to)}`;
+      const deepest = Math.max(0, ...made.map(({ depthM }) => depthM));
+      const below = slanted(figure('depthMet', deepest));
+      return [
+        {
+          name: unmarked(mine.diver.name),
+          title: unmarked(trip.title),
+          where: [...(place === '' ? [] : [`${place}.`]), `${capital(full(count))}.`].join(' '),
+          summary: context.figures(
+            made.length === 0 ? divesSaid(0) : said`${divesSaid(made.length)}, none below ${stressed(below)}`,
+          ),
+          days,
+          limits: limitsOf(context, mine),
+          mixes: mixesOf(context, made),
+          sites: sitesOf(context, made),
+          flying: flyingOf(context, mine),
+          bring: bringOf(context, made),
+        },
+      ];
+    });
+}

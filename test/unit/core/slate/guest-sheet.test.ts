@@ -1,0 +1,61 @@
+import { describe, expect, it } from 'vitest';
+import { demoTrip } from '../../../../core/document/demo-trip';
+import type { Trip } from '../../../../core/document/types';
+import type { SlateRequest } from '../../../../core/slate/request';
+import { bigTrip } from '../../../bench/big-trip';
+import { aPaper, layoutOf, wordsOf } from '../../../support/slates';
+
+function sheets(trip: Trip, change: Partial<SlateRequest> = {}): readonly string[] {
+  const { pages } = layoutOf(trip, { kind: 'guest', paper: aPaper('A4'), ...change });
+  return pages.map((page) =>
+    wordsOf(page)
+      .replaceAll(/\s*\n\s*/g, ' ')
+      .replaceAll(/ ([,.:;])/g, '$1'),
+  );
+}
+
+describe('guest sheet', () => {
+  it('takes one page a guest on A4 and letter, also for twelve and a week', () => {
+    expect(sheets(demoTrip())).toHaveLength(4);
+    for (const paper of ['A4', 'letter']) {
+      for (const units of ['metric', 'both'] as const) {
+        expect(sheets(bigTrip(28, 12), { paper: aPaper(paper), units })).toHaveLength(12);
+      }
+    }
+  });
+
+  it('says where the guest rests, and what the limits are', () => {
+    const [page] = sheets(demoTrip(), { diverIds: ['guest2'] });
+    expect(page).toContain('Guest 2 20 dives, none below 29 m');
+    expect(page).toContain('Your limits: no deeper than 30 m, no richer mix than EAN40.');
+    expect(page).toMatch(/Tue 16 07:30 you rest Anvil Head/);
+  });
+
+  it('says when flying is clear, and that a flight leaves too soon', () => {
+    const trip = demoTrip();
+    expect(sheets(trip)[0]).toMatch(
+      /Not before Sat 20, \d\d:\d\d\. Your flight at Sat 20, 16:30 leaves \d h/,
+    );
+    const soon = { ...trip, flight: { at: '2027-03-20T06:00' } };
+    expect(sheets(soon)[0]).toContain('Your flight is too soon: it leaves at Sat 20, 06:00.');
+    expect(sheets({ ...trip, flight: null })[0]).not.toContain('Your flight');
+  });
+
+  it('asks for a certificate of enriched air of who breathes it alone', () => {
+    const trip = demoTrip();
+    const air = {
+      ...trip,
+      dives: trip.dives.map((dive) => ({ ...dive, mix: 'auto' })),
+      party: trip.party.map((diver) => ({ ...diver, maxO2: 0.21 })),
+    };
+    expect(sheets(trip)[0]).toContain('certificate for enriched air');
+    expect(sheets(air)[0]).not.toContain('certificate for enriched air');
+  });
+
+  it('has no figure that needs an instructor', () => {
+    for (const page of sheets(demoTrip(), { units: 'both' })) {
+      expect(page).not.toMatch(/\d (bar|psi|%|L|cu ft)\b/);
+      expect(page).not.toMatch(/no-stop|room|turn|minimum|CNS|OTU|PO2/);
+    }
+  });
+});
