@@ -88,6 +88,32 @@ async function pressesOfWay(browser: Browser, address: string, way: Way): Promis
   }
 }
 
+/** What a press costs a page that has nothing to do for it. */
+async function pressesOfEmptyPage(browser: Browser): Promise<readonly Press[]> {
+  const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+  try {
+    await page.goto(EMPTY_PAGE);
+    return await pressesMs(page, ['ArrowDown', 'ArrowUp'], PRESSES);
+  } finally {
+    await page.close();
+  }
+}
+
+/** The page's own work to the paint, at the median, beside that of a page with nothing to do. */
+function workLine(what: string, presses: readonly Press[], empty: readonly Press[]): BenchLine {
+  const median = (from: readonly Press[]) =>
+    percentile(
+      from.map(({ workMs }) => workMs),
+      0.5,
+    );
+  return {
+    what: `${what}, work of the page's own thread, median`,
+    ms: median(presses),
+    floor: 'a press on an empty page',
+    floorMs: median(empty),
+  };
+}
+
 /** An edit: to the paint beside two frames, on both clocks, and beside the bare page. */
 function editLines(what: string, presses: readonly Press[], bare: readonly Press[]): readonly BenchLine[] {
   const at95 = (from: readonly Press[], of: keyof Press) =>
@@ -153,9 +179,12 @@ export async function benchWindow(): Promise<readonly BenchLine[]> {
       { what: 'first paint of the window', ms: paintMs, floor: 'an empty page', floorMs: emptyMs },
       { what: 'the same', ms: paintMs, floor: 'one second', floorMs: ONE_SECOND_MS, atMost: 1 },
     ];
+    const empty = await pressesOfEmptyPage(browser);
     const bare = await pressesOfWay(browser, served.address, BARE);
+    lines.push(workLine(BARE.what, bare, empty));
     for (const way of EDITS) {
-      lines.push(...editLines(way.what, await pressesOfWay(browser, served.address, way), bare));
+      const presses = await pressesOfWay(browser, served.address, way);
+      lines.push(workLine(way.what, presses, empty), ...editLines(way.what, presses, bare));
     }
     return lines;
   } finally {
