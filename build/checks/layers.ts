@@ -25,6 +25,7 @@ const TOOLS = [
   '@playwright/test',
   '@testing-library/react',
   '@vitejs/plugin-react',
+  'ajv',
   'electron-builder',
   'fake-indexeddb',
   'fast-check',

@@ -96,31 +96,48 @@ export function messageParts(json: string): SaidTrouble {
   return JSON.parse(json) as SaidTrouble;
 }
 
+/** What a leaf is judged by, for who tells other programs of it. */
+export type Leaf =
+  | { readonly is: 'number'; readonly field: NumberField }
+  | { readonly is: 'text'; readonly field: TextField; readonly label: Said | undefined }
+  | { readonly is: 'time' | 'date'; readonly label: Said }
+  | { readonly is: 'words'; readonly words: readonly (string | number)[] }
+  | { readonly is: 'flag' | 'density' | 'samples' };
+
+const LEAVES = new WeakMap<object, Leaf>();
+
+/** What a part of the schema is judged by; null where it is no leaf. */
+export function leafOf(schema: object): Leaf | null {
+  return LEAVES.get(schema) ?? null;
+}
+
 /** A leaf judged by one of our own rules, the same that the fields of the window ask. */
-function judged<T>(trouble: (value: unknown) => SaidTrouble | null) {
-  return z.custom<T>((value) => trouble(value) === null, {
+function judged<T>(leaf: Leaf, trouble: (value: unknown) => SaidTrouble | null) {
+  const schema = z.custom<T>((value) => trouble(value) === null, {
     error: (issue) => message(trouble(issue.input)!),
   });
+  LEAVES.set(schema, leaf);
+  return schema;
 }
 
 function number(field: NumberField) {
-  return judged<number>((value) => numberTrouble(field, value));
+  return judged<number>({ is: 'number', field }, (value) => numberTrouble(field, value));
 }
 
 function text(field: TextField, label?: Said) {
-  return judged<string>((value) => textTrouble(field, value, label));
+  return judged<string>({ is: 'text', field, label }, (value) => textTrouble(field, value, label));
 }
 
 function time(label: Said) {
-  return judged<string>((value) => wallTimeTrouble(label, value));
+  return judged<string>({ is: 'time', label }, (value) => wallTimeTrouble(label, value));
 }
 
 function date(label: Said) {
-  return judged<string>((value) => wallDateTrouble(label, value));
+  return judged<string>({ is: 'date', label }, (value) => wallDateTrouble(label, value));
 }
 
 function flag(label: Said) {
-  return judged<boolean>((value) =>
+  return judged<boolean>({ is: 'flag' }, (value) =>
     typeof value === 'boolean'
       ? null
       : { what: said`${label} is ${shown(value)}.`, mend: said`Write true or false.` },
@@ -128,7 +145,7 @@ function flag(label: Said) {
 }
 
 function oneOf<T extends string>(label: Said, words: readonly T[]) {
-  return judged<T>((value) =>
+  return judged<T>({ is: 'words', words }, (value) =>
     (words as readonly unknown[]).includes(value)
       ? null
       : {
@@ -190,7 +207,7 @@ const id = text('id');
 
 const waterSchema = record(said`Water`, {
   density: byDefault(
-    judged<'gauge' | 'salt' | 'fresh' | number>((value) =>
+    judged<'gauge' | 'salt' | 'fresh' | number>({ is: 'density' }, (value) =>
       value === 'gauge' || value === 'salt' || value === 'fresh'
         ? null
         : typeof value === 'string'
@@ -252,7 +269,7 @@ const asDived = record(said`As dived`, {
   bottomMin: z.exactOptional(number('bottomMin')),
   endBar: z.exactOptional(number('endBar')),
   o2: z.exactOptional(number('o2')),
-  samples: z.exactOptional(judged<readonly Sample[]>(samplesTrouble)),
+  samples: z.exactOptional(judged<readonly Sample[]>({ is: 'samples' }, samplesTrouble)),
 });
 
 const notDived = record(said`Not dived`, {
@@ -375,9 +392,9 @@ const emergency = record(said`Emergency`, {
  * The trip document, version 2: shapes, types and ranges of every field, defaults filled in, unknown keys
  * kept. References and times are judged by `references.ts` and `dive-times.ts`.
  */
-const tripSchema = record(said`Trip`, {
+export const tripSchema = record(said`Trip`, {
   format: oneOf(said`Format`, ['carryover/trip']),
-  version: judged<2>((value) =>
+  version: judged<2>({ is: 'words', words: [2] }, (value) =>
     value === 2 ? null : { what: said`Version is ${shown(value)}.`, mend: said`Write 2.` },
   ),
   title: text('title'),
