@@ -6,6 +6,7 @@ import type { HostTrouble } from './host';
 import { LARGEST_FILE } from './document/read-trip';
 import { textTrouble } from './document/texts';
 import { wallMin } from './words/calendar';
+import { rounded } from './words/quantity';
 
 /** The bound that reading a trip has, held to before a file is read. */
 export const MAX_TRIP_BYTES = LARGEST_FILE;
@@ -119,7 +120,7 @@ export function noTripTrouble(where: string, reason: string): HostTrouble {
 export function tooLargeTrouble(where: string, bytes: number): HostTrouble {
   return {
     kind: 'too-large',
-    what: `The file has ${(bytes / 1_000_000).toFixed(1)} MB; a trip has less than ${MAX_TRIP_BYTES / 1_000_000} MB.`,
+    what: `The file has ${rounded(bytes / 1_000_000, 1, 'up')} MB; a trip has less than ${MAX_TRIP_BYTES / 1_000_000} MB.`,
     where,
     mend: 'Choose a trip file.',
   };

@@ -1,4 +1,5 @@
 import { failure, failures, success, type Result } from '../result';
+import { rounded } from '../words/quantity';
 import { fileWords } from '../words/reader';
 import { said } from '../words/said';
 import { judgeTrip } from './check-trip';
@@ -30,7 +31,7 @@ const DEEPEST_NESTING = 100;
 export function tooLarge(size: number): ReturnType<typeof failure<ReadTroubleKind>> {
   return failure<ReadTroubleKind>({
     kind: 'too-large',
-    what: `The file has ${(size / 1e6).toFixed(1)} MB; a trip can have ${LARGEST_FILE / 1e6} MB.`,
+    what: `The file has ${rounded(size / 1e6, 1, 'up')} MB; a trip can have ${LARGEST_FILE / 1e6} MB.`,
     where: '',
     mend: 'Check that it is a trip file, or shorten its notes.',
   });

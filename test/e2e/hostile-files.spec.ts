@@ -121,7 +121,7 @@ const HOSTILE: readonly Hostile[] = [
   {
     what: 'more than a trip can have',
     spoil: () => ' '.repeat(6_000_000),
-    says: [/6\.0 MB/, /Choose a trip file/],
+    says: [/The file has 6 MB/, /Choose a trip file/],
   },
 ];
 

@@ -1,5 +1,6 @@
 /** The arithmetic of taking hold of a dive: from a place on the page to a figure of the plan, snapped. */
 import { M_PER_FOOT } from '../../../../core/units';
+import { rounded } from '../../../../core/words/quantity';
 
 /** What was taken hold of: the weight, the end of the bar, the line. */
 export type Grip = 'depth' | 'time' | 'start';
@@ -18,14 +19,14 @@ export const BOTTOM_STEP_MIN = 1;
 
 /** To the nearest step, halves away from zero, without the dust of binary fractions. */
 export function snapped(value: number, step: number): number {
-  return Number((Math.round(value / step) * step).toFixed(6));
+  return rounded(Math.round(value / step) * step, 6, 'near');
 }
 
 /** The next whole step up or down: an uneven figure moves to the grid first. */
 export function stepped(value: number, step: number, direction: 1 | -1): number {
   const steps = value / step;
   const next = direction === 1 ? Math.floor(steps + 1e-6) + 1 : Math.ceil(steps - 1e-6) - 1;
-  return Number((next * step).toFixed(6));
+  return rounded(next * step, 6, 'near');
 }
 
 /** Depth under the pointer. The weight keeps the distance to the pointer it was taken hold of at. */

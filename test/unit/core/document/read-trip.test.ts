@@ -114,7 +114,7 @@ describe('readTrip, files that are no trips of this version', () => {
 
   it('refuses a file by its size before it parses it', () => {
     const [trouble] = troublesOf(' '.repeat(LARGEST_FILE + 1));
-    expect(trouble).toMatchObject({ kind: 'too-large', what: 'The file has 5.0 MB; a trip can have 5 MB.' });
+    expect(trouble).toMatchObject({ kind: 'too-large', what: 'The file has 5.1 MB; a trip can have 5 MB.' });
   });
 
   it('refuses a key that stands twice, of which an engine would take the last without a word', () => {
