@@ -25,7 +25,7 @@ const DEMO = read.value;
 /** Words by which each kind is known. */
 const PAGE_WORDS = {
   'Day card': 'No-stop limit',
-  'Briefing sheet': 'Before entry, ask',
+  'Briefing sheet': 'Roll call',
   'Trip sheet': 'Nitrogen on surfacing',
   'Cylinder tags and log': 'Initials',
 } as const;
@@ -104,7 +104,7 @@ test.describe('slates', () => {
       expect(caption).toMatch(/^\d+\. Guest 2, Tue 16 March, dive/);
     }
     await slates.choice('Kind').selectOption('Briefing sheet');
-    await expect(slates.pages.first()).toContainText('Before entry, ask', { timeout: LAID_OUT_MS });
+    await expect(slates.pages.first()).toContainText('Roll call', { timeout: LAID_OUT_MS });
     await expect(slates.choice('Paper')).toHaveValue('A4');
     await slates.choice('Kind').selectOption('Cylinder tags and log');
     await expect(slates.pages.last()).toContainText('Cylinder analysis log', { timeout: LAID_OUT_MS });
@@ -163,6 +163,18 @@ test.describe('slates', () => {
       timeout: LAID_OUT_MS,
     });
     expect(await slates.pages.first().textContent()).not.toBe(before);
+  });
+
+  test('says on a briefing what changed since the trip was opened', async ({ page, bench, slates }) => {
+    await slates.choice('Kind').selectOption('briefing');
+    await expect(slates.pages.first()).toContainText('Roll call', { timeout: LAID_OUT_MS });
+    await expect(slates.pages.first()).not.toContainText('Changed');
+    await page.getByRole('navigation').getByRole('button', { name: 'Days' }).click();
+    await bench.dive(1).click();
+    await bench.set('Depth', '11');
+    await slates.go();
+    await expect(slates.pages.first()).toContainText('Changed', { timeout: LAID_OUT_MS });
+    await expect(slates.pages.first()).toContainText('11 m, not 15 m.');
   });
 
   test('refuses a paper that cannot be, beside the field, and takes one that can', async ({

@@ -16,6 +16,7 @@ import { machine } from '../../store/machine';
 import { registerPictureFonts } from './font-files';
 import { PrintPages, paperOfPage } from './print-pages';
 import type { SlateAnswer, SlateAsk } from './slate-job';
+import { rememberPrinted, sinceOf } from './since';
 import { slateMaker, slateOutcome } from './slate-maker';
 
 export interface Job {
@@ -58,8 +59,9 @@ async function made<Want extends SlateAsk['want']>(
 ): Promise<Extract<SlateAnswer, { readonly kind: Want }> | null> {
   job.setState({ current: { label, done: 0, all: 0 } });
   const done = doneDates(trip, desk.getState().nowMin);
+  const since = await sinceOf(settings.kind, trip);
   const asked = maker.ask(
-    { want, trip, settings, printedOn: todayText(), doneDates: done, since: null },
+    { want, trip, settings, printedOn: todayText(), doneDates: done, since },
     (count, all) => job.setState({ current: { label, done: count, all } }),
   );
   const answer = slateOutcome(await asked);
@@ -102,6 +104,7 @@ export function saveOne(trip: Trip, settings: SlateSettings): Promise<void> {
       mediaType: 'application/pdf',
       contents: pagesText(pdf.pages),
     });
+    await rememberPrinted(settings.kind, trip);
   });
 }
 
@@ -176,6 +179,7 @@ export function printSlates(trip: Trip, settings: SlateSettings): Promise<void> 
       job.setState({ current: { label: 'In the print dialog', done: 0, all: 0 } });
       const answer = await Promise.race([machine().printPages(paperOfPage(pages[0]!)), stopped]);
       if (answer !== null) heard(answer);
+      if (answer?.ok === true) await rememberPrinted(settings.kind, trip);
     } finally {
       stopPrinting = null;
       printed.remove();

@@ -16,6 +16,7 @@ import { PagePicture } from './page-picture';
 import { usePrintedAlone } from './print-pages';
 import { printSlates, saveOne, saveOneEach, stopJob, useJob } from './save-slates';
 import type { SlatePages } from './slate-job';
+import { sinceOf } from './since';
 import { slateMaker, slateOutcome } from './slate-maker';
 import { SlateOptionsForm } from './slate-options';
 import './slates.css';
@@ -25,6 +26,8 @@ type Shown =
   | { readonly kind: 'pages'; readonly value: SlatePages }
   | { readonly kind: 'troubles'; readonly troubles: readonly Trouble[] };
 
+const STOPPED = { kind: 'stopped' } as const;
+
 /** The pages of the choices as they stand, laid out beside the window; the last asked for wins. */
 function usePages(trip: Trip, settings: SlateSettings | null, done: string): Shown {
   const [shown, setShown] = useState<Shown>({ kind: 'waiting' });
@@ -33,17 +36,19 @@ function usePages(trip: Trip, settings: SlateSettings | null, done: string): Sho
   useEffect(() => {
     if (settings === null) return undefined;
     let isShown = true;
-    void Promise.all([
-      maker.ask({
-        want: 'pages',
-        trip,
-        settings,
-        printedOn: todayText(),
-        doneDates: done.split(' '),
-        since: null,
-      }),
-      registerPictureFonts(),
-    ]).then(([outcome]) => {
+    const asked = sinceOf(settings.kind, trip).then((since) =>
+      isShown
+        ? maker.ask({
+            want: 'pages',
+            trip,
+            settings,
+            printedOn: todayText(),
+            doneDates: done.split(' '),
+            since,
+          })
+        : STOPPED,
+    );
+    void Promise.all([asked, registerPictureFonts()]).then(([outcome]) => {
       const answer = slateOutcome(outcome);
       if (isShown && answer !== null && answer.kind !== 'pdf') setShown(answer);
     });
