@@ -56,6 +56,24 @@ test.describe('the dives as a table', () => {
     await expect(cell(bench, 1, TIME)).toHaveText('42');
   });
 
+  test('is drawn out by its corner, down and up, in one step to undo', async ({ page, bench }) => {
+    const drag = async (row: number): Promise<void> => {
+      await page.locator('[data-corner]').hover();
+      await page.mouse.down();
+      await cell(bench, row, DEPTH).hover();
+      await page.mouse.up();
+    };
+    await cell(bench, 1, DEPTH).click();
+    await drag(3);
+    for (const row of [1, 2, 3]) await expect(cell(bench, row, DEPTH)).toHaveText('19');
+    await page.keyboard.press('Control+z');
+    await expect(cell(bench, 2, DEPTH)).toHaveText('13');
+    await cell(bench, 1, DEPTH).click();
+    await drag(0);
+    await expect(cell(bench, 0, DEPTH)).toHaveText('19');
+    await expect(cell(bench, 1, DEPTH)).toHaveText('19');
+  });
+
   test('is sorted by a head, and follows whose figures are shown', async ({ page, bench }) => {
     await page.getByRole('button', { name: 'Depth m' }).click();
     await expect(page.getByRole('columnheader', { name: 'Depth m' })).toHaveAttribute(

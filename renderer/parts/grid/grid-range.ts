@@ -45,6 +45,23 @@ export function cellCount({ top, left, bottom, right }: Block): number {
   return (bottom - top + 1) * (right - left + 1);
 }
 
+/**
+ * A block and what it is drawn out over by its corner: down, up or to a side, whichever the hand went further.
+ * @returns the choice from the end that stays to the one that was drawn
+ */
+export function drawnTo({ top, left, bottom, right }: Block, to: Place): Chosen {
+  const down = Math.max(to.row - bottom, 0) - Math.max(top - to.row, 0);
+  const across = Math.max(to.column - right, 0) - Math.max(left - to.column, 0);
+  if (Math.abs(down) >= Math.abs(across)) {
+    return down < 0
+      ? { from: { row: bottom, column: right }, to: { row: to.row, column: left } }
+      : { from: { row: top, column: left }, to: { row: bottom + down, column: right } };
+  }
+  return across < 0
+    ? { from: { row: bottom, column: right }, to: { row: top, column: to.column } }
+    : { from: { row: top, column: left }, to: { row: bottom, column: right + across } };
+}
+
 /** The nearest place that the grid has. @param size with at least one cell */
 export function within({ row, column }: Place, { rows, columns }: Size): Place {
   return {

@@ -14,6 +14,8 @@ export interface GridRowProps<Row> {
   /** The chosen columns of this row, both within; -1 where none is. */
   readonly left: number;
   readonly right: number;
+  /** The cell by whose corner what is chosen is drawn out; -1 where none is. */
+  readonly corner: number;
   /** Which of its cells takes the focus; -1 where none does. */
   readonly cursor: number;
   readonly editing: Editing | null;
@@ -26,7 +28,8 @@ export interface GridRowProps<Row> {
 }
 
 function Cells<Row>(props: GridRowProps<Row>): ReactNode {
-  const { row, index, columns, words, left, right, cursor, editing, refused, rowHead, finish, drop } = props;
+  const { row, index, columns, words, left, right, corner, cursor, editing, refused } = props;
+  const { rowHead, finish, drop } = props;
   return (
     <tr className={props.className}>
       {rowHead ? (
@@ -70,6 +73,9 @@ function Cells<Row>(props: GridRowProps<Row>): ReactNode {
             ) : (
               (column.show?.(row) ?? column.text(row))
             )}
+            {corner === at && !isEdited ? (
+              <span className={styles.drawn} data-corner aria-hidden="true" />
+            ) : null}
           </td>
         );
       })}

@@ -106,3 +106,29 @@ export function filled(
   }
   return edits;
 }
+
+/**
+ * A block drawn out over more cells: what stands in it again and again, in both directions.
+ * @param source the block that is drawn out @param over all of it and what it is drawn over @param textAt of a cell
+ */
+export function drawnOut(
+  source: Block,
+  over: Block,
+  textAt: (row: number, column: number) => string,
+): readonly CellEdit[] {
+  const high = source.bottom - source.top + 1;
+  const wide = source.right - source.left + 1;
+  // Above and left of it the last of the block comes first.
+  const turned = (by: number, of: number): number => ((by % of) + of) % of;
+  const edits: CellEdit[] = [];
+  for (let row = over.top; row <= over.bottom; row += 1) {
+    for (let column = over.left; column <= over.right; column += 1) {
+      const isOfSource =
+        row >= source.top && row <= source.bottom && column >= source.left && column <= source.right;
+      if (isOfSource) continue;
+      const from = source.top + turned(row - source.top, high);
+      edits.push({ row, column, text: textAt(from, source.left + turned(column - source.left, wide)) });
+    }
+  }
+  return edits;
+}

@@ -4,11 +4,12 @@
  * The place that shows it gives columns, rows and `put`, which makes one step of undo of many cells and gives back what
  * it does not take; the grid does the rest: arrows, Home, End, Page, with Shift a range and with Ctrl to the edge;
  * letters, F2 or a double click to type, Enter and Tab to go on, Escape to let go; Delete empties, Ctrl D and Ctrl R
- * fill down and to the right, Ctrl C, X and V copy and paste with a spreadsheet. It is one stop of Tab: Tab goes
+ * fill down and to the right, as a corner drawn out by hand does to any side, Ctrl C, X and V copy and paste with a spreadsheet. It is one stop of Tab: Tab goes
  * from cell to cell, and after Escape out of the grid. What is refused is marked in its cell and told below.
  */
 import {
   useId,
+  useLayoutEffect,
   useRef,
   type ClipboardEvent,
   type KeyboardEvent,
@@ -19,7 +20,17 @@ import { said } from '../../../core/words/said';
 import { undoStep } from '../../actions/history';
 import { useWords } from '../use-words';
 import type { Ending } from './cell-input';
-import { cellCount, moved, only, tabbed, within, type Place, type Size } from './grid-range';
+import {
+  cellCount,
+  drawnTo,
+  moved,
+  only,
+  tabbed,
+  within,
+  type Block,
+  type Place,
+  type Size,
+} from './grid-range';
 import { GridRow } from './grid-row';
 import type { GridProps } from './grid-types';
 import { inBlock, placeOfEvent, useGrid } from './use-grid';
@@ -50,11 +61,18 @@ export function Grid<Row>(props: GridProps<Row>): ReactNode {
   const { rows, columns, keyOf, sorting, onSort } = props;
   const box = useRef<HTMLTableElement>(null);
   const grid = useGrid(props, box);
+  /** As it is now, for what comes once the hand lets go. */
+  const latest = useRef(grid);
+  useLayoutEffect(() => {
+    latest.current = grid;
+  });
   const words = useWords();
   const help = useId();
   /** After Escape the next Tab leaves: nobody is caught in the grid. */
   const isLeaving = useRef(false);
   const isDrawing = useRef(false);
+  /** What is being drawn out by its corner. */
+  const drawnFrom = useRef<Block | null>(null);
   const size = { rows: rows.length, columns: columns.length };
   const { from, to } = grid.chosen;
   const { block } = grid;
@@ -123,12 +141,23 @@ export function Grid<Row>(props: GridProps<Row>): ReactNode {
     // What is being typed elsewhere in the grid is taken as by leaving its field.
     if (document.activeElement instanceof HTMLInputElement) document.activeElement.blur();
     isDrawing.current = true;
-    window.addEventListener('mouseup', () => (isDrawing.current = false), { once: true });
+    window.addEventListener('mouseup', onMouseUp, { once: true });
+    if (event.target instanceof Element && event.target.matches('[data-corner]')) {
+      drawnFrom.current = block;
+      return;
+    }
     grid.choose(event.shiftKey ? { from, to: place } : only(place));
+  };
+  const onMouseUp = (): void => {
+    isDrawing.current = false;
+    const source = drawnFrom.current;
+    drawnFrom.current = null;
+    if (source !== null) latest.current.drawOut(source);
   };
   const onMouseOver = (event: MouseEvent): void => {
     const place = isDrawing.current ? placeOfEvent(event.target) : null;
-    if (place !== null && (place.row !== to.row || place.column !== to.column))
+    if (place !== null && drawnFrom.current !== null) grid.choose(drawnTo(drawnFrom.current, place));
+    else if (place !== null && (place.row !== to.row || place.column !== to.column))
       grid.choose({ from, to: place });
   };
 
@@ -206,6 +235,11 @@ export function Grid<Row>(props: GridProps<Row>): ReactNode {
                   words={words}
                   left={isIn ? block.left : -1}
                   right={isIn ? block.right : -1}
+                  corner={
+                    index === block.bottom && grid.canEdit({ row: index, column: block.right })
+                      ? block.right
+                      : -1
+                  }
                   cursor={index === from.row ? from.column : -1}
                   editing={isEdited ? grid.editing : null}
                   refused={grid.refused.get(key)}

@@ -1,7 +1,7 @@
 import { useLayoutEffect, useMemo, useRef, useState, type RefObject } from 'react';
 import { inRow, said, sentences, type Piece, type Said } from '../../../core/words/said';
 import { blockOf, cellCount, within, type Block, type Chosen, type Place } from './grid-range';
-import { cellsOfText, filled, landed, textOfCells, type CellEdit } from './grid-text';
+import { cellsOfText, drawnOut, filled, landed, textOfCells, type CellEdit } from './grid-text';
 import type { CellRefusal, GridProps } from './grid-types';
 
 /** A cell by its row's key: rows may come into another order, and the choice goes with them. */
@@ -54,6 +54,8 @@ export interface GridState<Row> {
   readonly finish: (text: string, next: Place | null) => boolean;
   readonly clear: () => void;
   readonly fill: (way: 'down' | 'right') => void;
+  /** Fills what is chosen from a block of it, again and again. */
+  readonly drawOut: (source: Block) => void;
   readonly paste: (text: string) => void;
   readonly copied: () => string;
   readonly rowAt: (place: Place) => Row;
@@ -199,6 +201,7 @@ export function useGrid<Row>(props: GridProps<Row>, box: RefObject<HTMLTableElem
         null,
       ),
     fill: (way) => putAll(filled(block, way, textAt), null),
+    drawOut: (source) => putAll(drawnOut(source, block, textAt), null),
     paste: (text) => {
       const cells = cellsOfText(text);
       if (cells.length === 0) return;

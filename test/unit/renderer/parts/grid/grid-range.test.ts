@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { blockOf, moved, tabbed, within } from '../../../../../renderer/parts/grid/grid-range';
+import { blockOf, drawnTo, moved, tabbed, within } from '../../../../../renderer/parts/grid/grid-range';
 
 const size = { rows: 30, columns: 4 };
 const at = { row: 12, column: 2 };
@@ -41,5 +41,22 @@ describe('a choice', () => {
     expect(blockOf({ from: { row: 4, column: 0 }, to: { row: 1, column: 2 } })).toEqual(block);
     expect(blockOf({ from: { row: 1, column: 2 }, to: { row: 4, column: 0 } })).toEqual(block);
     expect(within({ row: -3, column: 9 }, size)).toEqual({ row: 0, column: 3 });
+  });
+});
+
+describe('drawnTo', () => {
+  const block = { top: 4, left: 1, bottom: 5, right: 2 };
+  it.each([
+    ['below', { row: 8, column: 2 }, { top: 4, left: 1, bottom: 8, right: 2 }],
+    ['above', { row: 2, column: 1 }, { top: 2, left: 1, bottom: 5, right: 2 }],
+    [
+      'to the right, where the hand went further that way',
+      { row: 6, column: 5 },
+      { top: 4, left: 1, bottom: 5, right: 5 },
+    ],
+    ['to the left', { row: 4, column: 0 }, { top: 4, left: 0, bottom: 5, right: 2 }],
+    ['back into it', { row: 4, column: 1 }, block],
+  ])('goes %s', (_, to, over) => {
+    expect(blockOf(drawnTo(block, to))).toEqual(over);
   });
 });

@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { cellsOfText, filled, landed, textOfCells } from '../../../../../renderer/parts/grid/grid-text';
+import {
+  cellsOfText,
+  drawnOut,
+  filled,
+  landed,
+  textOfCells,
+} from '../../../../../renderer/parts/grid/grid-text';
 
 const one = (row: number, column: number) => ({ top: row, left: column, bottom: row, right: column });
 
@@ -95,5 +101,35 @@ describe('filled', () => {
       { row: 1, column: 1, text: '1/0' },
     ]);
     expect(filled(one(1, 2), 'right', textAt)).toEqual([{ row: 1, column: 2, text: '1/1' }]);
+  });
+});
+
+describe('drawnOut', () => {
+  const textAt = (row: number, column: number) => `${row}.${column}`;
+
+  it('says what stands in the block again and again below it', () => {
+    const source = { top: 1, left: 2, bottom: 2, right: 2 };
+    expect(drawnOut(source, { ...source, bottom: 5 }, textAt)).toEqual([
+      { row: 3, column: 2, text: '1.2' },
+      { row: 4, column: 2, text: '2.2' },
+      { row: 5, column: 2, text: '1.2' },
+    ]);
+  });
+
+  it('goes on with the last of it above, and leaves the block itself', () => {
+    const source = { top: 3, left: 0, bottom: 4, right: 0 };
+    expect(drawnOut(source, { ...source, top: 0 }, textAt).map(({ text }) => text)).toEqual([
+      '4.0',
+      '3.0',
+      '4.0',
+    ]);
+  });
+
+  it('goes to a side as well', () => {
+    const source = { top: 0, left: 1, bottom: 1, right: 1 };
+    expect(drawnOut(source, { ...source, right: 2 }, textAt)).toEqual([
+      { row: 0, column: 2, text: '0.1' },
+      { row: 1, column: 2, text: '1.1' },
+    ]);
   });
 });
