@@ -67,6 +67,9 @@ test.describe('mending the days ahead', () => {
     // Looked at, not done: the strip has both.
     const ghost = bench.page.locator('[data-part="proposed dive"]');
     await expect(ghost).toHaveCount(1);
+    const [drawn, beside] = [await ghost.boundingBox(), await sheet.boundingBox()];
+    expect(drawn!.x + drawn!.width).toBeLessThan(beside!.x);
+    expect(drawn!.y + drawn!.height).toBeLessThan(800);
     await expect(bench.dive(13)).toHaveAccessibleName(/10:35/);
     await page.keyboard.press('Escape');
     await expect(ghost).toHaveCount(0);

@@ -122,7 +122,7 @@ function columnsOf(units: Units, groups: readonly string[]): readonly GridColumn
         ? {
             show: (line: Line) =>
               line === null ? (
-                <em className="soft">New: type or paste names</em>
+                <em className={`soft ${styles.fresh}`}>New: type or paste names</em>
               ) : (
                 <span className={styles.name} title={line.diver.name}>
                   {line.diver.name}
