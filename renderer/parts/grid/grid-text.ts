@@ -107,6 +107,11 @@ export function filled(
   return edits;
 }
 
+/** A place in something that is told again and again; before its beginning the end comes first. */
+function turned(by: number, of: number): number {
+  return ((by % of) + of) % of;
+}
+
 /**
  * A block drawn out over more cells: what stands in it again and again, in both directions.
  * @param source the block that is drawn out @param over all of it and what it is drawn over @param textAt of a cell
@@ -118,8 +123,6 @@ export function drawnOut(
 ): readonly CellEdit[] {
   const high = source.bottom - source.top + 1;
   const wide = source.right - source.left + 1;
-  // Above and left of it the last of the block comes first.
-  const turned = (by: number, of: number): number => ((by % of) + of) % of;
   const edits: CellEdit[] = [];
   for (let row = over.top; row <= over.bottom; row += 1) {
     for (let column = over.left; column <= over.right; column += 1) {

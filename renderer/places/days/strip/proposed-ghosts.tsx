@@ -1,5 +1,5 @@
 /** What a proposal would make of the dives, over the strip as it stands: drawn before anything is changed. */
-import { memo, type ReactNode } from 'react';
+import { memo, useEffect, useRef, type ReactNode } from 'react';
 import { divePlan } from '../../../../core/ledger/dive-plan';
 import { surroundingsOf, type Surroundings } from '../../../../core/profile';
 import type { Dive, Trip } from '../../../../core/document/types';
@@ -44,8 +44,12 @@ export const ProposedGhosts = memo(function ProposedGhosts(props: GhostsProps): 
   const trip = useDesk((state) => state.trip);
   const reader = useDesk(({ settings }) => settings);
   const around = surroundingsOf(trip);
+  const drawn = useRef<SVGSVGElement>(null);
+  // Where the card stands below the strip, the strip was scrolled away.
+  useEffect(() => drawn.current?.closest('[data-part="scroller"]')?.scrollIntoView({ block: 'nearest' }), []);
   return (
     <svg
+      ref={drawn}
       className={styles.ghosts}
       data-part="proposed"
       width={time.widthPx}
@@ -84,7 +88,7 @@ interface GhostProps {
   readonly reader: Reader;
 }
 
-/** "10:55" above the line where the start moves, "21/43" under the weight where the dive is another. */
+/** "10:55" over the line where the start moves; "21/43" above the bar where the dive is another, as what it is now stands below. */
 function Ghost({ from, to, around, page, reader }: GhostProps): ReactNode {
   const k = page.textScale;
   const was = weightAt(from, around, page);
@@ -107,7 +111,7 @@ function Ghost({ from, to, around, page, reader }: GhostProps): ReactNode {
         </>
       )}
       {isReshaped && (
-        <text className={styles.words} x={is.x} y={is.y + 18 * k}>
+        <text className={styles.words} x={is.x + 7 * k} y={is.y - 9 * k}>
           {`${sounding(to.depthM, reader)}/${numberText(to.bottomMin, 0, 'near')}`}
         </text>
       )}

@@ -257,7 +257,10 @@ describe('the list of formats', () => {
 
   it('reads the sites it wrote, in either format', () => {
     const sites = TRIP.sites.map((site, index) => ({ ...site, position: { lat: index, lon: -index - 0.5 } }));
-    const drafts = sites.map(({ id: _, ...draft }) => draft);
+    const drafts = sites.map((site) => {
+      const { id: _, ...draft } = site;
+      return draft;
+    });
     const request = { ledger: ledger({ ...TRIP, sites }), stampedAtUtc: STAMP };
     for (const id of ['sites-csv', 'sites-gpx']) {
       const written = EXPORT_FORMATS.find((format) => format.id === id)!.write(request);
