@@ -12,7 +12,7 @@ export const SAFETY_LINE = said`Plan within your training and certification, ana
 /** The cautions one by one, for where a person accepts them or looks them up. Source: as in the line. */
 export const SAFETY_SENTENCES: readonly Said[] = [
   said`Plan within your training and certification.`,
-  said`Analyse every cylinder yourself, and mark it with what you measured.`,
-  said`Follow your dive computer, the operator, local rules and licensed practice; where this plan and they disagree, the more careful holds.`,
+  said`Analyse every cylinder yourself, and label it with what you read.`,
+  said`Follow your dive computer, the operator, local rules and licensed practice; where they and this plan differ, go by the more conservative.`,
   NO_PROMISE,
 ];

@@ -23,8 +23,8 @@ export function About(): ReactNode {
     <Dialog title="About Carryover" onClose={closeOverlay}>
       <SafetySentences />
       <p className="soft">
-        Nitrogen by ZH-L16C with gradient factors; oxygen by the NOAA exposure limits, OTU and ESOT. Every
-        figure can be asked how it is worked out, and says where its formula was published.
+        Nitrogen by ZH-L16C with gradient factors; oxygen by the NOAA exposure limits, OTU and ESOT. Press any
+        figure to see how it is worked out and where its formula was published.
       </p>
       {about ? (
         <dl className={styles.versions}>

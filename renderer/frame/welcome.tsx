@@ -36,8 +36,8 @@ export function Welcome(): ReactNode {
       }
     >
       <p>
-        Carryover follows the nitrogen and the oxygen a diver carries from the first dive of a trip to the
-        flight home. It helps to plan; it does not make a dive safe.
+        Carryover tracks the nitrogen and oxygen a diver carries from the first dive of a trip to the flight
+        home. It helps you plan; it does not make a dive safe.
       </p>
       <SafetySentences />
     </Dialog>

@@ -149,7 +149,7 @@ export function TripTable(): ReactNode {
       <p className={styles.foot}>
         <span className="soft">
           {words(
-            said`White cells are typed; a number before a row shows its card. The last row is for a new dive.`,
+            said`Type into the lighter cells. The number before a row opens its card; the last row adds a dive.`,
           )}
         </span>
         <button type="button" className="linked" onClick={() => showTable(false)}>
