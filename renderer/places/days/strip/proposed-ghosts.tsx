@@ -46,7 +46,10 @@ export const ProposedGhosts = memo(function ProposedGhosts(props: GhostsProps): 
   const around = surroundingsOf(trip);
   const drawn = useRef<SVGSVGElement>(null);
   // Where the card stands below the strip, the strip was scrolled away.
-  useEffect(() => drawn.current?.closest('[data-part="scroller"]')?.scrollIntoView({ block: 'nearest' }), []);
+  useEffect(() => {
+    // Newer browsers answer with a promise, which is nothing to clean up with.
+    drawn.current?.closest('[data-part="scroller"]')?.scrollIntoView({ block: 'nearest' });
+  }, []);
   return (
     <svg
       ref={drawn}
