@@ -4,7 +4,6 @@ import { lazily, type StandIn } from '../../parts/lazily';
 import { useDesk } from '../../store/store';
 import { DiveCard } from './card/dive-card';
 import { Headline } from './headline';
-import { SeveralCard } from './card/several-card';
 import { Strip } from './strip/strip';
 import { TripCard } from './trip-card';
 import { useClipboard } from './use-clipboard';
@@ -24,6 +23,9 @@ const STAND_IN: StandIn = {
 
 /** Opened once a day: loaded when somebody asks. */
 const Evening = lazily(async () => (await import('./evening/evening')).Evening, STAND_IN);
+
+/** Shown where several dives are chosen, which takes a second choice first. */
+const SeveralCard = lazily(async () => (await import('./card/several-card')).SeveralCard, STAND_IN);
 
 /** A spreadsheet of its own weight: loaded when it is first shown. */
 const TripTable = lazily(async () => (await import('./table/trip-table')).TripTable, STAND_IN);
