@@ -124,11 +124,12 @@ function dayPages(
     paragraph(set, day.sentence, width, ['text', 12], 15),
     space(3),
   ]);
+  const emergency = emergencySection(set, words, request.ledger.trip, width);
   const sections: readonly Section[] = [
     diveSection(set, words, day, width, heightPt),
     ...partySections(set, words, day, width),
     ...listSections(set, words, day, width, heightPt),
-    emergencySection(set, words, request.ledger.trip, width),
+    emergency,
     ...rollSections(set, words, day, width),
   ];
   const questions = listSection(
@@ -143,8 +144,13 @@ function dayPages(
   };
   const plain = pagesWith(top, sections);
   if (plain === null) return null;
-  // What is good to have costs no page.
-  const drawn = strip === null ? null : pagesWith(stack([top, strip]), sections);
+  // What is good to have costs no page, nor the emergency box its place in front.
+  const upTo = sections.findIndex((each) => each === emergency) + 1;
+  const isInFront = (head: Block): boolean =>
+    pagesWith(head, sections.slice(0, upTo))?.length === 1 ||
+    pagesWith(top, sections.slice(0, upTo))?.length !== 1;
+  const hasStrip = strip !== null && isInFront(stack([top, strip]));
+  const drawn = hasStrip ? pagesWith(stack([top, strip]), sections) : null;
   const [head, pages] =
     drawn !== null && drawn.length <= plain.length ? [stack([top, strip!]), drawn] : [top, plain];
   const asked = pagesWith(head, [...sections, { ...questions, isWhole: true }]);

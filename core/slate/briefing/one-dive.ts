@@ -188,7 +188,7 @@ function notesOf({ words }: Context, site: Trip['sites'][number] | undefined): r
   const planB = paragraphsOf(site?.planB ?? '').join(' ');
   const paragraphs = paragraphsOf(note);
   if (planB === '') return paragraphs;
-  const instead = said`${stressed(said`Plan B`)}: ${planB}`;
+  const instead = said`${stressed(said`Plan B`)}: ${planB}`;
   const last = paragraphs.at(-1);
   return last === undefined
     ? [words(instead)]
