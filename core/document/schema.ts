@@ -397,6 +397,7 @@ export const tripSchema = record(said`Trip`, {
   version: judged<2>({ is: 'words', words: [2] }, (value) =>
     value === 2 ? null : { what: said`Version is ${shown(value)}.`, mend: said`Write 2.` },
   ),
+  id: z.exactOptional(text('id', said`Id of the trip`)),
   title: text('title'),
   place: byDefault(text('place'), ''),
   notes: byDefault(text('notes'), ''),

@@ -15,6 +15,8 @@ export type Id = string;
 export interface Trip {
   readonly format: 'carryover/trip';
   readonly version: 2;
+  /** What other programs know this trip by, whatever it is called; left out: nobody was told of it. */
+  readonly id?: Id;
   readonly title: string;
   readonly place: string;
   readonly notes: string;

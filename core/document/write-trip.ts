@@ -23,8 +23,10 @@ const DIVE_KEYS = [
 /** The order in which the keys of each object stand in a file: what a reader looks for first comes first. */
 const KEY_ORDER: Readonly<Record<string, readonly string[]>> = {
   '': [
+    '$schema',
     'format',
     'version',
+    'id',
     'title',
     'place',
     'notes',

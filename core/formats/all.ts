@@ -1,4 +1,4 @@
-import { fileWords, type Words } from '../words/reader';
+import { fileWords, type Reader, type Words } from '../words/reader';
 import type { Ledger } from '../ledger/ledger-types';
 import { writeCalendar } from './calendar';
 import { readGpx, writeGpx } from './gpx';
@@ -40,6 +40,8 @@ export interface ExportRequest {
   readonly ledger: Ledger;
   /** When the file is made, UTC: "2027-03-01T18:00:00Z". */
   readonly stampedAtUtc: string;
+  /** Who will read what is meant for people; left out: who edits files. */
+  readonly reader?: Reader;
 }
 
 export interface ExportText {
@@ -71,7 +73,10 @@ export const EXPORT_FORMATS: readonly ExportFormat[] = [
     label: 'Dives as a calendar (iCalendar)',
     extension: 'ics',
     mediaType: 'text/calendar',
-    write: ({ ledger, stampedAtUtc }) => ({ text: writeCalendar(ledger, stampedAtUtc), remarks: [] }),
+    write: ({ ledger, stampedAtUtc, reader }) => ({
+      text: writeCalendar(ledger, stampedAtUtc, reader),
+      remarks: [],
+    }),
   },
   {
     id: 'sites-csv',

@@ -1,6 +1,6 @@
 import { greatest, least } from '../numeric';
 import { assert } from '../result';
-import { fileWords } from '../words/reader';
+import { FILE_READER, fileWords, wordsOf, type Reader } from '../words/reader';
 import { SAFETY_LINE } from '../words/safety-line';
 import { asPrinted, LEVELS_MEANING, levelWords, noStopFigure, pastLevelsText } from '../slate/levels';
 import {
@@ -14,34 +14,44 @@ import {
   diveTime,
   words,
 } from '../slate/figures';
-import { wallText, type WallMin } from '../words/calendar';
+import { momentAt, wallMin, wallText, type WallMin } from '../words/calendar';
+import { moment, said } from '../words/said';
 import type { Entry, Ledger } from '../ledger/ledger-types';
 import type { Dive, Site, Trip } from '../document/types';
 
 /** A line may have so many octets, the line break apart. Source: RFC 5545, section 3.1. */
 const LINE_OCTETS = 75;
 
+/** Files are counted from here, in minutes: SEQUENCE is a whole number that grows. Source: RFC 5545, section 3.8.7.4. */
+const COUNTED_FROM_MIN = wallMin('2020-01-01T00:00');
+
 const STAMP = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(?:\.\d+)?Z$/;
 
 /**
  * The dives of a trip as a calendar, and the moment from which flying is clear.
  * Times are the wall-clock times of the trip's place without a zone, as the plan has them: a calendar shows
- * them unchanged wherever it is opened. The same trip gives the same identifiers, so that a calendar that has
- * it already is brought up to date.
+ * them unchanged wherever it is opened. Identifiers hang on the id of the trip, so that a calendar that has it
+ * already is brought up to date, whatever the trip is called by then; of a trip without one they hang on its title
+ * and place. A file that is made later counts as the newer: its SEQUENCE is the minutes since 2020.
  * @param ledger of the whole party: a dive ends when its last diver surfaces
  * @param stampedAtUtc when the file is made, "2027-03-01T18:00:00Z"; core has no clock
+ * @param reader whose units and clock the texts are in
  * @returns an iCalendar object, CRLF line ends, lines folded at 75 octets
  * Source: RFC 5545, Internet Calendaring and Scheduling (2009).
  */
-export function writeCalendar(ledger: Ledger, stampedAtUtc: string): string {
+export function writeCalendar(ledger: Ledger, stampedAtUtc: string, reader: Reader = FILE_READER): string {
   assert(STAMP.test(stampedAtUtc), 'a calendar is stamped in UTC, "2027-03-01T18:00:00Z"');
   const { trip } = ledger;
   const stamp = `${stampedAtUtc.slice(0, 19).replaceAll(/[-:]/g, '')}Z`;
-  const key = hashText(`${trip.title}\n${trip.place}`);
+  const key = hashText(trip.id === undefined ? `${trip.title}\n${trip.place}` : `trip ${trip.id}`);
+  const sequence = wallMin(stampedAtUtc.slice(0, 16)) - COUNTED_FROM_MIN;
+  assert(sequence >= 0, 'a calendar is stamped before calendars are counted');
   const event = (id: string, lines: readonly string[]): readonly string[] => [
     'BEGIN:VEVENT',
     `UID:${hashText(id)}-${key}@carryover.invalid`,
     `DTSTAMP:${stamp}`,
+    `LAST-MODIFIED:${stamp}`,
+    `SEQUENCE:${sequence}`,
     ...lines,
     'END:VEVENT',
   ];
@@ -52,9 +62,12 @@ export function writeCalendar(ledger: Ledger, stampedAtUtc: string): string {
     'CALSCALE:GREGORIAN',
     ...trip.dives.flatMap((dive, index) => {
       const entries = entriesOf(ledger, dive);
-      return entries.length === 0 ? [] : event(`dive ${dive.id}`, diveLines(trip, dive, index + 1, entries));
+      return entries.length === 0
+        ? []
+        : event(`dive ${dive.id}`, diveLines(trip, dive, index + 1, entries, reader));
     }),
-    ...flyingLines(ledger).flatMap((flying) => event('flying', flying)),
+    ...flyingLines(ledger, reader).flatMap((flying) => event('flying', flying)),
+    ...flightLines(trip, reader).flatMap((flight) => event('flight', flight)),
     'END:VCALENDAR',
   ];
   return lines.map((line) => `${folded(line)}\r\n`).join('');
@@ -67,7 +80,13 @@ function entriesOf(ledger: Ledger, dive: Dive): readonly Entry[] {
   );
 }
 
-function diveLines(trip: Trip, dive: Dive, number: number, entries: readonly Entry[]): readonly string[] {
+function diveLines(
+  trip: Trip,
+  dive: Dive,
+  number: number,
+  entries: readonly Entry[],
+  reader: Reader,
+): readonly string[] {
   const site = trip.sites.find((each) => each.id === dive.siteId);
   const startMin = least(entries.map((entry) => entry.startMin));
   const endMin = greatest(entries.map((entry) => entry.surfacesMin));
@@ -75,12 +94,12 @@ function diveLines(trip: Trip, dive: Dive, number: number, entries: readonly Ent
   return [
     `DTSTART:${dateTime(startMin)}`,
     `DTEND:${dateTime(endMin)}`,
-    `SUMMARY:${escaped(`Dive ${number}: ${site?.name ?? 'no site'}, ${joined(diveDepths(deepest, 'metric'))}`)}`,
+    `SUMMARY:${escaped(`Dive ${number}: ${site?.name ?? 'no site'}, ${joined(diveDepths(deepest, reader.units))}`)}`,
     ...(site
       ? [`LOCATION:${escaped([site.name, trip.place].filter((text) => text !== '').join(', '))}`]
       : []),
     ...positionLines(site),
-    `DESCRIPTION:${escaped([...entries.map((entry) => diverText(trip, entry)), '', fileWords(SAFETY_LINE)].join('\n'))}`,
+    `DESCRIPTION:${escaped([...entries.map((entry) => diverText(trip, entry, reader)), '', fileWords(SAFETY_LINE)].join('\n'))}`,
   ];
 }
 
@@ -90,24 +109,24 @@ function positionLines(site: Site | undefined): readonly string[] {
 }
 
 /** One diver's plan on a line: what is briefed, no more. */
-function diverText(trip: Trip, entry: Entry): string {
+function diverText(trip: Trip, entry: Entry, { units }: Reader): string {
   const mix = entry.o2 === null ? [] : [`${mixName(entry.o2)}, PO2 ${po2Text(entry.po2Bar)}`];
   const parts = [
     `${words(diveTime(entry))} bottom time`,
     ...mix,
-    `MOD ${joined(depths(entry.modM, 'limit', 'metric'))}`,
-    ...noStopTexts(trip, entry),
+    `MOD ${joined(depths(entry.modM, 'limit', units))}`,
+    ...noStopTexts(trip, entry, units),
     `CNS ${percentUp(entry.cns.after)}`,
-    ...(entry.gas.turnBar === null ? [] : [`turn at ${joined(pressuresUp(entry.gas.turnBar, 'metric'))}`]),
+    ...(entry.gas.turnBar === null ? [] : [`turn at ${joined(pressuresUp(entry.gas.turnBar, units))}`]),
   ];
   return `${entry.diver.name}: ${parts.join(', ')}`;
 }
 
 /** The no-stop time, or the levels with theirs. */
-function noStopTexts(trip: Trip, entry: Entry): readonly string[] {
-  const printed = asPrinted(trip, entry, 'metric');
-  const levels = levelWords(entry, printed, 'metric');
-  const past = pastLevelsText(entry, 'metric');
+function noStopTexts(trip: Trip, entry: Entry, units: Reader['units']): readonly string[] {
+  const printed = asPrinted(trip, entry, units);
+  const levels = levelWords(entry, printed, units);
+  const past = pastLevelsText(entry, units);
   return [
     ...(levels === null
       ? [printed.unlimited ? 'no-stop time without limit' : `no-stop ${words(noStopFigure(printed))}`]
@@ -117,7 +136,7 @@ function noStopTexts(trip: Trip, entry: Entry): readonly string[] {
 }
 
 /** An event without length where the last diver is clear to fly. */
-function flyingLines(ledger: Ledger): readonly (readonly string[])[] {
+function flyingLines(ledger: Ledger, reader: Reader): readonly (readonly string[])[] {
   const moments = ledger.divers.flatMap((diver) => (diver.flyAfterMin === null ? [] : [diver.flyAfterMin]));
   if (moments.length === 0) return [];
   const clearMin = greatest(moments);
@@ -127,8 +146,21 @@ function flyingLines(ledger: Ledger): readonly (readonly string[])[] {
   return [
     [
       `DTSTART:${dateTime(clearMin)}`,
-      `SUMMARY:${escaped(`No flying before ${wallText(clearMin).replace('T', ' ')}`)}`,
+      `SUMMARY:${escaped(wordsOf(reader)(said`No flying before ${momentAt(clearMin)}`))}`,
       `DESCRIPTION:${escaped(`${note}\n\n${fileWords(SAFETY_LINE)}`)}`,
+      'TRANSP:TRANSPARENT',
+    ],
+  ];
+}
+
+/** The flight home; how long it takes is not the trip's to say. */
+function flightLines({ flight }: Trip, reader: Reader): readonly (readonly string[])[] {
+  if (flight === null) return [];
+  const says = said`The flight leaves ${moment(flight.at)}`;
+  return [
+    [
+      `DTSTART:${dateTime(wallMin(flight.at))}`,
+      `SUMMARY:${escaped(wordsOf(reader)(says))}`,
       'TRANSP:TRANSPARENT',
     ],
   ];

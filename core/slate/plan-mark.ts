@@ -10,5 +10,7 @@ import { crc32, utf8 } from '../bytes';
  * Source: this project; the CRC-32 of archives.
  */
 export function planMark(trip: Trip): string {
-  return (crc32(utf8(writeTrip(trip))) & 0xffff).toString(16).padStart(4, '0');
+  // What other programs know the trip by is no part of the plan.
+  const { id: _, ...plan } = trip;
+  return (crc32(utf8(writeTrip(plan))) & 0xffff).toString(16).padStart(4, '0');
 }

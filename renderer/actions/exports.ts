@@ -5,6 +5,8 @@ import { loadPart } from './load-part';
 import { selectLedger } from '../store/selectors';
 import { desk } from '../store/store';
 import { say } from '../store/notice';
+import { windowReader } from '../figures/reader';
+import { giveTripId } from './trip';
 import { saveDocument } from './save-document';
 
 /** The formats are a good part of core; they are loaded when somebody asks. */
@@ -16,9 +18,12 @@ export async function exportAs(id: ExportFormat['id']): Promise<void> {
   }
   const format = formats.value.EXPORT_FORMATS.find((each) => each.id === id);
   if (!format) throw new Error(`Carryover has a fault: there is no export format "${id}"`);
+  // A calendar brings its events up to date by the id of the trip, which is saved with it.
+  if (id === 'calendar') giveTripId();
   const state = desk.getState();
   const stampedAtUtc = `${new Date().toISOString().slice(0, 19)}Z`;
-  const { text, remarks } = format.write({ ledger: selectLedger(state), stampedAtUtc });
+  const reader = windowReader({ ...state.settings, trip: state.trip });
+  const { text, remarks } = format.write({ ledger: selectLedger(state), stampedAtUtc, reader });
   const subject = id === 'sites-csv' || id === 'sites-gpx' ? ' sites' : id === 'ledger-csv' ? ' ledger' : '';
   await saveDocument({
     bytes: new TextEncoder().encode(text),

@@ -7,7 +7,7 @@ import { writeLedgerRows } from '../../../../core/formats/ledger-rows';
 import { sitesOfDrafts } from '../../../../core/formats/site-draft';
 import { compareMixes, compareSites } from '../../../../core/mixes/compare';
 import { SAFETY_LINE } from '../../../../core/words/safety-line';
-import { fileWords } from '../../../../core/words/reader';
+import { fileWords, pageReader } from '../../../../core/words/reader';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import { ledger } from '../../../../core/ledger/ledger';
 import { deepestLevel } from '../../../../core/ledger/level-limits';
@@ -202,7 +202,7 @@ describe('writeCalendar', () => {
       }
     });
     const flying = found.at(-1)!;
-    expect(flying['SUMMARY']).toMatch(/^No flying before \d{4}-\d\d-\d\d \d\d:\d\d$/);
+    expect(flying['SUMMARY']).toMatch(/^No flying before \d{4}-\d\d-\d\d at \d\d:\d\d$/);
     expect(flying['DTEND']).toBeUndefined();
   });
 
@@ -228,6 +228,36 @@ describe('writeCalendar', () => {
     );
     const renamed = writeCalendar(ledger({ ...TRIP, title: `${TRIP.title}!` }), STAMP);
     expect(events(renamed)[0]!['UID']).not.toBe(ids[0]);
+  });
+
+  it('knows a trip by its id, whatever it is called', () => {
+    const uids = (change: Partial<Trip>) =>
+      events(writeCalendar(ledger({ ...TRIP, ...change }), STAMP)).map((event) => event['UID']);
+    const known = uids({ id: 'ours' });
+    expect(uids({ id: 'ours', title: 'Another name', place: 'Elsewhere' })).toEqual(known);
+    expect(uids({ id: 'theirs' })[0]).not.toBe(known[0]);
+    expect(uids({})[0]).not.toBe(known[0]);
+  });
+
+  it('says which file is the newer, and when it was made', () => {
+    const of = (stamp: string) => events(writeCalendar(LEDGER, stamp))[0]!;
+    const [older, newer] = [of(STAMP), of('2027-03-01T18:01:00Z')];
+    expect(older['LAST-MODIFIED']).toBe('20270301T180000Z');
+    expect(Number(newer['SEQUENCE'])).toBe(Number(older['SEQUENCE']) + 1);
+    // As the form has it: a whole number that 31 bits hold.
+    expect(Number(older['SEQUENCE'])).toBeLessThan(2 ** 31);
+  });
+
+  it('is in the units and by the clock of its reader', () => {
+    const flight = { at: '2027-03-21T14:00' };
+    const reader = { ...pageReader('imperial'), clock: '12h' } as const;
+    const found = events(writeCalendar(ledger({ ...TRIP, flight }), STAMP, reader));
+    expect(found[0]!['SUMMARY']).toMatch(/, \d+ ft$/);
+    expect(found[0]!['DESCRIPTION']).toMatch(/MOD \d+ ft/);
+    expect(found[0]!['DESCRIPTION']).not.toMatch(/\d m\b/);
+    expect(found.at(-2)!['SUMMARY']).toMatch(/^No flying before .*(?:AM|PM)$/i);
+    expect(found.at(-1)).toMatchObject({ DTSTART: '20270321T140000', TRANSP: 'TRANSPARENT' });
+    expect(found.at(-1)!['SUMMARY']).toMatch(/^The flight leaves .*2:00.*PM$/i);
   });
 
   it('keeps marks, line breaks and letters of any length in a name', () => {
