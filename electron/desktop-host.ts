@@ -9,7 +9,7 @@ import { aboutDesktop } from './about';
 import { attempt, type Handlers } from './answer';
 import type { CloseGuard } from './close-guard';
 import { writeAtomically } from './disk/atomic-write';
-import { readWhole } from './disk/disk';
+import { readImport } from './disk/disk';
 import { printPages } from './print';
 import type { DesktopSettings } from './settings';
 import type { TripFiles } from './trip-files';
@@ -116,8 +116,7 @@ export function desktopHandlers(parts: DesktopParts): Handlers {
       attempt(async () => {
         const path = await askForFile({ title: 'Choose a text file to import' });
         if (path === null) return null;
-        const { text } = await readWhole(nodeFs, path);
-        return { name: basename(path), text };
+        return { name: basename(path), text: await readImport(nodeFs, path) };
       }),
 
     loadSettings: () => attempt(() => settings.load()),

@@ -5,7 +5,7 @@
 
 /** Each step in turn, the lowest first. A room is a folder, or a file beside the folders. */
 const CORE: readonly (readonly string[])[] = [
-  ['bytes', 'cited-hosts', 'host', 'line-breaks', 'numeric', 'result'],
+  ['bytes', 'cited-hosts', 'decode-text', 'host', 'line-breaks', 'numeric', 'result'],
   ['settings-schema', 'water'],
   ['units', 'gas'],
   ['profile'],
@@ -17,7 +17,7 @@ const CORE: readonly (readonly string[])[] = [
   ['tables'],
   ['words'],
   ['document'],
-  ['library', 'ledger'],
+  ['imported', 'library', 'ledger'],
   ['cautions'],
   ['mixes'],
   ['proposal'],

@@ -240,3 +240,17 @@ export function logProgress(
   }
   return { done, all };
 }
+
+/** What a recorded profile says of a dive. */
+export type RecordedFigures = Pick<AsDived, 'startsAt' | 'depthM' | 'bottomMin' | 'endBar' | 'o2'> &
+  Required<Pick<AsDived, 'samples'>>;
+
+/**
+ * An entry with a recorded profile, in the place of start, depth and time there; what was read off gauge and analyser
+ * stays where the record says nothing of it.
+ * Source: as `withLogged`.
+ */
+export function withProfile(dive: Dive, by: LoggedBy, recorded: RecordedFigures, party: readonly Id[]): Dive {
+  const there = joined(dive, by, party);
+  return withRecord(there, by, { ...readOnly(recordOf(there, by) ?? {}), ...recorded });
+}

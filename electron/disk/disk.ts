@@ -5,6 +5,9 @@
 import { constants } from 'node:fs';
 import * as nodeFs from 'node:fs/promises';
 import { dirname } from 'node:path';
+import { decodeText, type Decoder } from '../../core/decode-text';
+import type { HostTrouble } from '../../core/host';
+import { importTooLargeTrouble, MAX_IMPORT_BYTES, noTextTrouble } from '../../core/imported';
 import { MAX_TRIP_BYTES, noTripTrouble, tooLargeTrouble } from '../../core/library';
 import { blockedFolder, codeOf, DiskTrouble, readTrouble, writeTrouble } from './disk-trouble';
 
@@ -102,6 +105,24 @@ export interface ReadFile {
 
 /** Reads a whole text file of a bounded size; throws a DiskTrouble that says what stands in the way. */
 export async function readWhole(fs: FileSystem, path: string): Promise<ReadFile> {
+  const { bytes, savedAt } = await readBytes(fs, path, MAX_TRIP_BYTES, tooLargeTrouble);
+  return { text: decode(bytes, path), savedAt };
+}
+
+/** Reads a text that people or other programs made, whatever its encoding; throws as `readWhole`. */
+export async function readImport(fs: FileSystem, path: string): Promise<string> {
+  const { bytes } = await readBytes(fs, path, MAX_IMPORT_BYTES, importTooLargeTrouble);
+  const text = decodeText(bytes, decodeFatally);
+  if (text === null) throw new DiskTrouble(noTextTrouble(path));
+  return text;
+}
+
+async function readBytes(
+  fs: FileSystem,
+  path: string,
+  most: number,
+  tooLarge: (path: string, bytes: number) => HostTrouble,
+): Promise<{ readonly bytes: Uint8Array; readonly savedAt: string }> {
   try {
     // Looked at before it is opened: a pipe would wait for its other end for ever.
     const about = await fs.stat(path);
@@ -115,9 +136,9 @@ export async function readWhole(fs: FileSystem, path: string): Promise<ReadFile>
     try {
       // Of the file that is open: another may take its name meanwhile, and text and stamp must be of one save.
       const stat = await file.stat();
-      const bytes = await readBounded(file, stat.size);
-      if (bytes === null) throw new DiskTrouble(tooLargeTrouble(path, stat.size));
-      return { text: decode(bytes, path), savedAt: stampOf(stat) };
+      const bytes = await readBounded(file, stat.size, most);
+      if (bytes === null) throw new DiskTrouble(tooLarge(path, stat.size));
+      return { bytes, savedAt: stampOf(stat) };
     } finally {
       await file.close();
     }
@@ -127,9 +148,9 @@ export async function readWhole(fs: FileSystem, path: string): Promise<ReadFile>
   }
 }
 
-/** All bytes of an open file, also where it grows meanwhile; null where there are more than a trip can have. */
-async function readBounded(file: nodeFs.FileHandle, size: number): Promise<Buffer | null> {
-  if (size > MAX_TRIP_BYTES) return null;
+/** All bytes of an open file, also where it grows meanwhile; null where there are more than may be. */
+async function readBounded(file: nodeFs.FileHandle, size: number, most: number): Promise<Buffer | null> {
+  if (size > most) return null;
   let bytes = Buffer.alloc(size + 1);
   let length = 0;
   for (;;) {
@@ -137,19 +158,25 @@ async function readBounded(file: nodeFs.FileHandle, size: number): Promise<Buffe
     const { bytesRead } = await file.read(bytes, length, bytes.length - length, null);
     if (bytesRead === 0) return bytes.subarray(0, length);
     length += bytesRead;
-    if (length > MAX_TRIP_BYTES) return null;
+    if (length > most) return null;
     if (length === bytes.length) bytes = Buffer.concat([bytes, Buffer.alloc(bytes.length)]);
   }
 }
 
-function decode(bytes: Uint8Array, path: string): string {
+const decodeFatally: Decoder = (encoding, bytes) => {
   try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+    return new TextDecoder(encoding, { fatal: true }).decode(bytes);
   } catch {
-    throw new DiskTrouble(
-      noTripTrouble(path, 'The file is not UTF-8 text: it was damaged, or never was a trip.'),
-    );
+    return null;
   }
+};
+
+function decode(bytes: Uint8Array, path: string): string {
+  const text = decodeFatally('utf-8', bytes);
+  if (text !== null) return text;
+  throw new DiskTrouble(
+    noTripTrouble(path, 'The file is not UTF-8 text: it was damaged, or never was a trip.'),
+  );
 }
 
 /** Copies a file, whatever is in it, so that the copy outlasts a loss of power; a name is never taken twice. */

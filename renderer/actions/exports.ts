@@ -9,6 +9,17 @@ import { windowReader } from '../figures/reader';
 import { giveTripId } from './trip';
 import { saveDocument } from './save-document';
 
+function stamp(): string {
+  return `${new Date().toISOString().slice(0, 19)}Z`;
+}
+
+/** The dives as UDDF: of the chosen diver, or a file for each of the party in one archive. */
+export async function exportUddf(): Promise<void> {
+  const part = await loadPart(() => import('./uddf-files'));
+  if (!part.ok) say({ tone: 'refused', lines: part.troubles });
+  else await saveDocument(part.value.uddfDocument(desk.getState(), stamp()));
+}
+
 /** The formats are a good part of core; they are loaded when somebody asks. */
 export async function exportAs(id: ExportFormat['id']): Promise<void> {
   const formats = await loadPart(() => import('../../core/formats/all'));
@@ -21,9 +32,8 @@ export async function exportAs(id: ExportFormat['id']): Promise<void> {
   // A calendar brings its events up to date by the id of the trip, which is saved with it.
   if (id === 'calendar') giveTripId();
   const state = desk.getState();
-  const stampedAtUtc = `${new Date().toISOString().slice(0, 19)}Z`;
   const reader = windowReader({ ...state.settings, trip: state.trip });
-  const { text, remarks } = format.write({ ledger: selectLedger(state), stampedAtUtc, reader });
+  const { text, remarks } = format.write({ ledger: selectLedger(state), stampedAtUtc: stamp(), reader });
   const subject = id === 'sites-csv' || id === 'sites-gpx' ? ' sites' : id === 'ledger-csv' ? ' ledger' : '';
   await saveDocument({
     bytes: new TextEncoder().encode(text),

@@ -1,6 +1,6 @@
 /** What is done with the trip as a whole: drafting, opening, saving, the evening, exports. */
 import { newTrip, openDemo, openFile, save, saveAs } from '../actions/files';
-import { exportAs } from '../actions/exports';
+import { exportAs, exportUddf } from '../actions/exports';
 import { goTo, showMending, showOverlay } from '../actions/view';
 import { dayToLog, showEvening } from '../actions/evening';
 import { hasDives, hasSites, now } from './asked';
@@ -90,6 +90,22 @@ export const TRIP_COMMANDS: readonly Command[] = [
     label: 'Sites from a list or file',
     finds: 'import paste csv gpx waypoints',
     run: () => showOverlay({ kind: 'site-list' }),
+  },
+  {
+    id: 'trip.recorded',
+    group: 'Trip',
+    label: 'Read recorded profiles from a file',
+    finds: 'import uddf dive computer log samples csv download',
+    enabled: hasDives,
+    run: () => showOverlay({ kind: 'recorded' }),
+  },
+  {
+    id: 'save.uddf',
+    group: 'Trip',
+    label: 'Save the dives as UDDF',
+    finds: 'export dive log universal dive data format',
+    enabled: hasDives,
+    run: () => void exportUddf(),
   },
   {
     id: 'save.ledger-csv',

@@ -55,6 +55,10 @@ const SettingsSheet = lazily(async () => (await lateSheets()).SettingsSheet, STA
 const Shortcuts = lazily(async () => (await lateSheets()).Shortcuts, STAND_IN);
 const TripDetails = lazily(async () => (await lateSheets()).TripDetails, STAND_IN);
 
+const RecordedSheet = lazily(
+  async () => (await import('../places/days/recorded/recorded-sheet')).RecordedSheet,
+  STAND_IN,
+);
 const NewSiteSheet = lazily(
   async () => (await import('../places/days/sheets/new-site-sheet')).NewSiteSheet,
   STAND_IN,
@@ -101,6 +105,8 @@ function Shown({ overlay }: { readonly overlay: Overlay }): ReactNode {
       return <TripDetails />;
     case 'site-list':
       return <SiteListSheet />;
+    case 'recorded':
+      return <RecordedSheet />;
     case 'new-site':
       return <NewSiteSheet diveIds={overlay.diveIds} />;
     case 'swap':

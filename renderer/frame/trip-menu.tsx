@@ -13,6 +13,7 @@ const GROUPS: readonly { readonly name: string; readonly ids: readonly string[] 
     ids: [
       'trip.save',
       'trip.save-as',
+      'save.uddf',
       'save.ledger-csv',
       'save.calendar',
       'save.sites-csv',

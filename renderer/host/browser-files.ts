@@ -6,8 +6,11 @@ export type PickedText =
   | { readonly kind: 'too-large'; readonly name: string; readonly bytes: number }
   | { readonly kind: 'unreadable'; readonly name: string };
 
-/** Lets the user choose a text file; null when they think better of it. */
-export async function pickText(accept: string): Promise<PickedText | null> {
+/**
+ * Lets the user choose a text file; null when they think better of it.
+ * @param isImport made by other programs: of any size and encoding that they may have
+ */
+export async function pickText(accept: string, isImport = false): Promise<PickedText | null> {
   const input = document.createElement('input');
   input.type = 'file';
   input.accept = accept;
@@ -21,6 +24,8 @@ export async function pickText(accept: string): Promise<PickedText | null> {
   });
   input.remove();
   if (file === null) return null;
+  // Which encodings other programs have is a module of its own, and no part of the start.
+  if (isImport) return (await import('./browser-import')).readImport(file);
   if (file.size > MAX_TRIP_BYTES) return { kind: 'too-large', name: file.name, bytes: file.size };
   try {
     const text = new TextDecoder('utf-8', { fatal: true }).decode(await file.arrayBuffer());

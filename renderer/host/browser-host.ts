@@ -25,7 +25,7 @@ import { printWindow } from './browser-print';
 
 /** What the host asks of the page, so that the contract suite can stand in for it. */
 export interface Page {
-  readonly pickText: (accept: string) => Promise<PickedText | null>;
+  readonly pickText: (accept: string, isImport?: boolean) => Promise<PickedText | null>;
   readonly download: (bytes: Uint8Array | string, name: string, mediaType: string) => void;
   /** Whether there is a print dialog at all; not every browser of a telephone has one. */
   readonly canPrint: boolean;
@@ -207,7 +207,10 @@ export function browserHost(page: Page = THIS_PAGE, libraryName = 'carryover'): 
       ),
 
     openText: () =>
-      attempt(async () => readPicked(await page.pickText('.csv,.txt,.gpx,.geojson,.json,text/*'))),
+      attempt(
+        async () =>
+          await importPicked(await page.pickText('.uddf,.xml,.csv,.txt,.gpx,.geojson,.json,text/*', true)),
+      ),
 
     loadSettings: () => attempt(async () => done(settingsFrom(await use((library) => library.settings())))),
 
@@ -294,6 +297,14 @@ function newToken(): TripToken {
 
 function asStored({ token, text, savedAt }: KeptTrip | StoredTrip): StoredTrip {
   return { token, home: 'library', text, savedAt };
+}
+
+/** As `readPicked`, of what other programs made. */
+async function importPicked(
+  picked: PickedText | null,
+): Promise<HostResult<{ name: string; text: string } | null>> {
+  if (picked === null || picked.kind === 'text') return readPicked(picked);
+  return refused((await import('./browser-import')).importTrouble(picked));
 }
 
 function readPicked(picked: PickedText | null): HostResult<{ name: string; text: string } | null> {

@@ -39,6 +39,8 @@ export type Overlay =
   | { readonly kind: 'mend'; readonly diveId: Id | null }
   | { readonly kind: 'trip' }
   | { readonly kind: 'site-list' }
+  /** Profiles out of a file. */
+  | { readonly kind: 'recorded' }
   /** A site that dives are to be taken to as it is made. */
   | { readonly kind: 'new-site'; readonly diveIds: readonly Id[] }
   /** Two dives that change places. */

@@ -16,6 +16,7 @@ import { documentAttack } from './documents';
 import { hostileDocumentAttack } from './hostile-documents';
 import { mendingAttack } from './mending';
 import { pathAttack } from './paths';
+import { hostileRecordedAttack, recordedAttack, recordedTableAttack } from './recorded-texts';
 import { hostileSiteAttack, hostileWaypointAttack, siteListAttack, waypointAttack } from './site-texts';
 
 export const ATTACKS: readonly Attack[] = [
@@ -25,6 +26,9 @@ export const ATTACKS: readonly Attack[] = [
   hostileDocumentAttack,
   hostileSiteAttack,
   hostileWaypointAttack,
+  recordedAttack,
+  recordedTableAttack,
+  hostileRecordedAttack,
   mendingAttack,
   killAttack,
   errorAttack,

@@ -65,6 +65,10 @@ function Record(props: {
     const { by: _, ...rest } = record;
     return setAsDived(dive.id, by, { ...rest, ...patch });
   };
+  const takeOff = (): EditResult => {
+    const { by: _, samples: __, ...rest } = record;
+    return setAsDived(dive.id, by, rest);
+  };
   const startsAt = record.startsAt ?? dive.startsAt;
   const o2 = record.o2 ?? labelO2;
   return (
@@ -97,6 +101,14 @@ function Record(props: {
       ) : (
         <ShareField label="O2 as analysed" value={o2} commit={(next) => put({ o2: next })} />
       )}
+      {record.samples ? (
+        <p>
+          As recorded, {record.samples.length} samples.{' '}
+          <button type="button" className="linked" onClick={() => void tell(takeOff())}>
+            Take the profile off
+          </button>
+        </p>
+      ) : null}
       <button type="button" className="linked" onClick={() => void tell(forgetAsDived(dive.id, by))}>
         As planned
       </button>

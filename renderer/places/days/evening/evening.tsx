@@ -2,7 +2,7 @@ import { useEffect, useLayoutEffect, useRef, useState, type ReactNode } from 're
 import { logProgress } from '../../../../core/document/log';
 import { closeEvening, showEvening } from '../../../actions/evening';
 import { divesOfDay, setDayNotes, setDiveNotes } from '../../../actions/log';
-import { goTo, showMending } from '../../../actions/view';
+import { goTo, showMending, showOverlay } from '../../../actions/view';
 import { clockText, dateText } from '../../../figures/format';
 import { siteOf } from '../../../store/selectors';
 import { NotesField } from '../../../parts/notes-field';
@@ -140,6 +140,9 @@ function Log({ date }: { readonly date: string }): ReactNode {
             Add a dive
           </button>
         )}
+        <button type="button" className="linked" onClick={() => showOverlay({ kind: 'recorded' })}>
+          Recorded profiles from a file
+        </button>
         <span className="soft">
           <kbd>P</kbd> as planned <kbd>N</kbd> not dived, then why
         </span>

@@ -1,0 +1,32 @@
+/** Files of other programs in a browser, loaded when one is chosen. */
+import { decodeText, type Decoder } from '../../core/decode-text';
+import type { HostTrouble } from '../../core/host';
+import { importTooLargeTrouble, MAX_IMPORT_BYTES, noTextTrouble } from '../../core/imported';
+import type { PickedText } from './browser-files';
+
+const decode: Decoder = (encoding, bytes) => {
+  try {
+    return new TextDecoder(encoding, { fatal: true }).decode(bytes);
+  } catch {
+    return null;
+  }
+};
+
+/** The text of a file, whatever its encoding. */
+export async function readImport(file: File): Promise<PickedText> {
+  const { name, size } = file;
+  if (size > MAX_IMPORT_BYTES) return { kind: 'too-large', name, bytes: size };
+  try {
+    const text = decodeText(new Uint8Array(await file.arrayBuffer()), decode);
+    return text === null ? { kind: 'unreadable', name } : { kind: 'text', name, text };
+  } catch {
+    return { kind: 'unreadable', name };
+  }
+}
+
+/** What is said of a file that was not read. */
+export function importTrouble(picked: Exclude<PickedText, { readonly kind: 'text' }>): HostTrouble {
+  return picked.kind === 'too-large'
+    ? importTooLargeTrouble(picked.name, picked.bytes)
+    : noTextTrouble(picked.name);
+}

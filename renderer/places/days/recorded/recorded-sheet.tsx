@@ -1,0 +1,293 @@
+import { useMemo, useState, type ReactNode } from 'react';
+import { diverNamed, matchRecorded, startedMin } from '../../../../core/formats/recorded/match-recorded';
+import { readRecorded } from '../../../../core/formats/recorded/read-recorded';
+import type { RecordedDive, RecordedReading } from '../../../../core/formats/recorded/recorded-dive';
+import { effectiveDive, isOnDive } from '../../../../core/document/as-dived';
+import type { Dive, Diver, Id } from '../../../../core/document/types';
+import { wallText } from '../../../../core/words/calendar';
+import { mixSaid } from '../../../../core/words/terms';
+import { takeRecorded, type Taken } from '../../../actions/recorded';
+import { closeOverlay } from '../../../actions/view';
+import { clockText, dateText, depthText, minutesText, unitName, valueText } from '../../../figures/format';
+import type { Parsed } from '../../../figures/parse';
+import { wordsIn } from '../../../figures/reader';
+import { Choice } from '../../../parts/choice';
+import { Dialog } from '../../../parts/dialog';
+import { Field } from '../../../parts/field';
+import { useWords } from '../../../parts/use-words';
+import { machine } from '../../../store/machine';
+import { say } from '../../../store/notice';
+import { siteOf } from '../../../store/selectors';
+import { desk, useDesk } from '../../../store/store';
+import styles from './recorded.module.css';
+
+/** A file as it was read, and what the user made of it so far. */
+interface Chosen {
+  readonly name: string;
+  readonly reading: RecordedReading;
+  readonly diverId: Id;
+  readonly shiftMin: number;
+  /** What the user put in the place of what was matched; null leaves a dive out. */
+  readonly corrected: Readonly<Record<number, Id | null>>;
+}
+
+/** Dives that a computer recorded: each is matched to one of the trip, to be corrected before anything changes. */
+export function RecordedSheet(): ReactNode {
+  const [chosen, setChosen] = useState<Chosen | null>(null);
+  const [refusal, setRefusal] = useState<string | null>(null);
+  const trip = useDesk((state) => state.trip);
+  const diver = trip.party.find(({ id }) => id === chosen?.diverId);
+  const matches = useMemo(
+    () =>
+      chosen === null || diver === undefined
+        ? []
+        : matchRecorded(trip, diver, chosen.reading.dives, chosen.shiftMin).map((id, at) =>
+            at in chosen.corrected ? chosen.corrected[at]! : id,
+          ),
+    [chosen, diver, trip],
+  );
+  const taken: readonly Taken[] =
+    chosen?.reading.dives.flatMap((recorded, at) =>
+      matches[at] === null || matches[at] === undefined ? [] : [{ diveId: matches[at], recorded }],
+    ) ?? [];
+  const twice = taken.find(({ diveId }, at) => taken.findIndex((each) => each.diveId === diveId) !== at);
+  const choose = async (): Promise<void> => {
+    const picked = await machine().openText();
+    if (!picked.ok) say({ tone: 'refused', lines: [picked.trouble] });
+    else if (picked.value) {
+      setRefusal(null);
+      setChosen(read(picked.value.name, picked.value.text));
+    }
+  };
+  const take = (): void => {
+    if (chosen === null) return;
+    const result = takeRecorded(chosen.diverId, taken, chosen.shiftMin);
+    if (result.ok) closeOverlay();
+    else setRefusal(`${result.troubles[0].what} ${result.troubles[0].mend}`);
+  };
+  return (
+    <Dialog
+      title="Recorded profiles"
+      width="wide"
+      onClose={closeOverlay}
+      foot={
+        <>
+          <p className="care foot-note" role="status">
+            {twice
+              ? 'Two of them stand for the same dive: choose another for one, or leave it out.'
+              : refusal}
+          </p>
+          <button
+            type="button"
+            className="button first"
+            disabled={taken.length === 0 || twice !== undefined}
+            onClick={take}
+          >
+            {taken.length === 1
+              ? 'Take the profile'
+              : taken.length === 0
+                ? 'Take the profiles'
+                : `Take ${taken.length} profiles`}
+          </button>
+        </>
+      }
+    >
+      <p className="soft">
+        One diver’s dives from a dive computer or another log: UDDF, or a table with a row for each sample
+        under the headings start, time (min), depth (m). Nothing changes before you take them.
+      </p>
+      <p>
+        <button type="button" className={chosen ? 'linked' : 'button first'} onClick={() => void choose()}>
+          {chosen ? 'Choose another file' : 'Choose a file'}
+        </button>
+        {chosen ? <span className={styles.name}> {chosen.name}</span> : null}
+      </p>
+      {chosen ? <Troubles reading={chosen.reading} /> : null}
+      {chosen && diver && chosen.reading.dives.length > 0 ? (
+        <Matching chosen={chosen} diver={diver} matches={matches} change={setChosen} />
+      ) : null}
+    </Dialog>
+  );
+}
+
+function read(name: string, text: string): Chosen {
+  const { trip, settings } = desk.getState();
+  const reading = readRecorded(text, trip.settings.ascentMPerMin, wordsIn({ ...settings, trip }));
+  const named = reading.dives.map((dive) => diverNamed(trip.party, dive.diver)).find((id) => id !== null);
+  return { name, reading, diverId: named ?? trip.party[0]!.id, shiftMin: 0, corrected: {} };
+}
+
+/** So many are told in full; the rest by number, so that a wrong file does not fill the sheet. */
+const TOLD = 8;
+
+function Troubles({ reading: { troubles } }: { readonly reading: RecordedReading }): ReactNode {
+  return (
+    <div role="status">
+      {troubles.length === 0 ? null : (
+        <ul className={styles.troubles}>
+          {troubles.slice(0, TOLD).map(({ where, what, mend }) => (
+            <li key={`${where}${what}`}>
+              {where === '' ? '' : `${where.charAt(0).toUpperCase()}${where.slice(1)}: `}
+              {what} {mend}
+            </li>
+          ))}
+          {troubles.length > TOLD ? <li>And {troubles.length - TOLD} more.</li> : null}
+        </ul>
+      )}
+    </div>
+  );
+}
+
+/** Whole minutes, a day at most. */
+function parseShift(text: string): Parsed<number> {
+  const plain = text
+    .trim()
+    .replace('\u2212', '-')
+    .replace(/ ?min$/, '');
+  const min = /^[+-]?\d{1,4}$/.test(plain) ? Number(plain) : Number.NaN;
+  return Math.abs(min) <= 1440
+    ? { ok: true, value: min }
+    : {
+        ok: false,
+        what: 'That is no number of minutes.',
+        mend: 'Give whole minutes, as 60 or -60; 1440 at most.',
+      };
+}
+
+function Matching(props: {
+  readonly chosen: Chosen;
+  readonly diver: Diver;
+  readonly matches: readonly (Id | null)[];
+  readonly change: (chosen: Chosen) => void;
+}): ReactNode {
+  const { chosen, diver, matches, change } = props;
+  const trip = useDesk((state) => state.trip);
+  const zones = [...new Set(chosen.reading.dives.map(({ zone }) => zone).filter((zone) => zone !== ''))];
+  const options = trip.dives.filter((dive) => isOnDive(dive, diver.id));
+  return (
+    <>
+      <div className={styles.asked}>
+        <Choice
+          label="Whose dives"
+          value={chosen.diverId}
+          options={trip.party.map(({ id, name }) => ({ value: id, label: name }))}
+          commit={(diverId) => change({ ...chosen, diverId, corrected: {} })}
+        />
+        <Field<number>
+          label="Add to its times, min"
+          value={chosen.shiftMin}
+          show={String}
+          parse={parseShift}
+          commit={(shiftMin) => change({ ...chosen, shiftMin, corrected: {} })}
+          hint={
+            zones.length === 0
+              ? 'Where its clock was not the trip’s: 60 for an hour behind, -60 for an hour ahead.'
+              : `The file gives its times as of ${zones.join(', ')}: is that the clock at the trip’s place? Else add the minutes.`
+          }
+        />
+      </div>
+      <table className={styles.rows}>
+        <caption className="unseen">Dives of the file</caption>
+        <thead>
+          <tr>
+            <th scope="col">In</th>
+            <th scope="col" className={styles.figure}>
+              Deepest
+            </th>
+            <th scope="col" className={styles.figure}>
+              Bottom
+            </th>
+            <th scope="col">Oxygen, left</th>
+            <th scope="col">Dive of the trip</th>
+          </tr>
+        </thead>
+        <tbody>
+          {chosen.reading.dives.map((dive, at) => (
+            <Row
+              key={dive.where}
+              recorded={dive}
+              shiftMin={chosen.shiftMin}
+              diver={diver}
+              options={options}
+              match={matches[at] ?? null}
+              correct={(id) => change({ ...chosen, corrected: { ...chosen.corrected, [at]: id } })}
+            />
+          ))}
+        </tbody>
+      </table>
+    </>
+  );
+}
+
+function Row(props: {
+  readonly recorded: RecordedDive;
+  readonly shiftMin: number;
+  readonly diver: Diver;
+  readonly options: readonly Dive[];
+  readonly match: Id | null;
+  readonly correct: (id: Id | null) => void;
+}): ReactNode {
+  const { recorded, shiftMin, diver, options, match, correct } = props;
+  const { units, clock } = useDesk(({ settings }) => settings);
+  const trip = useDesk((state) => state.trip);
+  const words = useWords();
+  const startsAt = wallText(startedMin(recorded, shiftMin));
+  const dive = options.find(({ id }) => id === match);
+  const label = ({ startsAt: planned, siteId }: Dive): string =>
+    `${dateText(planned)} ${clockText(planned, clock)} ${siteOf(trip, siteId)?.name ?? siteId}`;
+  const when = `${dateText(startsAt)} ${clockText(startsAt, clock)}`;
+  const found = [
+    recorded.o2 === null ? '' : words(mixSaid(recorded.o2)),
+    recorded.endBar === null
+      ? ''
+      : `${valueText(recorded.endBar, 'pressure', units, 'down')} ${unitName('pressure', units)}`,
+  ].filter((text) => text !== '');
+  return (
+    <tr className={match === null ? styles.left : undefined}>
+      <th scope="row">
+        {when}
+        {recorded.site === '' ? null : <span className={styles.site}>{recorded.site}</span>}
+      </th>
+      <td className={styles.figure}>{depthText(recorded.depthM, units)}</td>
+      <td className={styles.figure}>{minutesText(recorded.bottomMin, 'up')}</td>
+      <td>
+        {found.join(', ')}
+        {recorded.remarks.map((remark) => (
+          <span key={remark} className={styles.remark}>
+            {remark}
+          </span>
+        ))}
+      </td>
+      <td>
+        <select
+          aria-label={`Dive of the trip for ${when}`}
+          value={match ?? ''}
+          onChange={(event) => correct(event.target.value === '' ? null : event.target.value)}
+        >
+          <option value="">Leave it out</option>
+          {options.map((each) => (
+            <option key={each.id} value={each.id}>
+              {label(each)}
+            </option>
+          ))}
+        </select>
+        {dive ? <Apart dive={dive} diver={diver} startMin={startedMin(recorded, shiftMin)} /> : null}
+      </td>
+    </tr>
+  );
+}
+
+/** How far the start lies from what the trip has, and whether something is there already. */
+function Apart(props: { readonly dive: Dive; readonly diver: Diver; readonly startMin: number }): ReactNode {
+  const effective = effectiveDive(props.dive, props.diver);
+  const apartMin = props.startMin - effective.startMin;
+  const parts = [
+    apartMin === 0 ? '' : `${minutesText(Math.abs(apartMin), 'near')} ${apartMin > 0 ? 'later' : 'earlier'}`,
+    effective.shape.samples
+      ? 'takes the place of the profile there'
+      : effective.isAsDived
+        ? 'takes the place of the log there'
+        : '',
+  ].filter((part) => part !== '');
+  return parts.length === 0 ? null : <span className={styles.remark}>{parts.join('; ')}</span>;
+}
