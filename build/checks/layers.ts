@@ -32,6 +32,7 @@ const TOOLS = [
   'jsdom',
   'libxml2-wasm',
   'odex',
+  'papaparse',
   'temporal-polyfill',
   'scslre',
   'tinybench',

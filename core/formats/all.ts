@@ -1,8 +1,11 @@
 import { fileWords, type Reader, type Words } from '../words/reader';
 import type { Ledger } from '../ledger/ledger-types';
 import { writeCalendar } from './calendar';
+import type { CsvStyle } from './delimited';
+import { writeDiveRows } from './dive-rows';
 import { readGpx, writeGpx } from './gpx';
 import { writeLedgerRows } from './ledger-rows';
+import { writePartyRows } from './party-rows';
 import type { SiteReading } from './site-draft';
 import type { DepthUnit } from './site-row';
 import { readSiteRows, writeSiteRows } from './site-rows';
@@ -42,6 +45,8 @@ export interface ExportRequest {
   readonly stampedAtUtc: string;
   /** Who will read what is meant for people; left out: who edits files. */
   readonly reader?: Reader;
+  /** Of tables; as the standard has them where nothing is said. */
+  readonly csv?: CsvStyle;
 }
 
 export interface ExportText {
@@ -52,7 +57,7 @@ export interface ExportText {
 
 /** A format that something of a trip can be written in. */
 export interface ExportFormat {
-  readonly id: 'ledger-csv' | 'calendar' | 'sites-csv' | 'sites-gpx';
+  readonly id: 'ledger-csv' | 'dives-csv' | 'party-csv' | 'calendar' | 'sites-csv' | 'sites-gpx';
   readonly label: string;
   /** Without the dot. */
   readonly extension: string;
@@ -66,7 +71,21 @@ export const EXPORT_FORMATS: readonly ExportFormat[] = [
     label: 'Ledger as a table (CSV)',
     extension: 'csv',
     mediaType: 'text/csv',
-    write: ({ ledger }) => ({ text: writeLedgerRows(ledger), remarks: [] }),
+    write: ({ ledger, csv }) => ({ text: writeLedgerRows(ledger, csv), remarks: [] }),
+  },
+  {
+    id: 'dives-csv',
+    label: 'Dives as a table (CSV)',
+    extension: 'csv',
+    mediaType: 'text/csv',
+    write: ({ ledger, csv }) => ({ text: writeDiveRows(ledger.trip, csv), remarks: [] }),
+  },
+  {
+    id: 'party-csv',
+    label: 'Party as a table (CSV)',
+    extension: 'csv',
+    mediaType: 'text/csv',
+    write: ({ ledger, csv }) => ({ text: writePartyRows(ledger.trip.party, csv), remarks: [] }),
   },
   {
     id: 'calendar',
@@ -83,7 +102,7 @@ export const EXPORT_FORMATS: readonly ExportFormat[] = [
     label: 'Sites as a table (CSV)',
     extension: 'csv',
     mediaType: 'text/csv',
-    write: ({ ledger }) => ({ text: writeSiteRows(ledger.trip.sites), remarks: [] }),
+    write: ({ ledger, csv }) => ({ text: writeSiteRows(ledger.trip.sites, csv), remarks: [] }),
   },
   {
     id: 'sites-gpx',

@@ -2,7 +2,7 @@ import type { CompareCell, CompareRow, NoStopTime } from '../mixes/compare';
 import { fileWords } from '../words/reader';
 import { whyNotSaid } from '../mixes/richest';
 import { down, up } from '../slate/figures';
-import { csvText, type Cell } from './delimited';
+import { csvText, type Cell, type CsvStyle } from './delimited';
 
 const HEADINGS = [
   'site',
@@ -52,9 +52,9 @@ function cells(row: CompareRow, cell: CompareCell): readonly Cell[] {
 /**
  * The comparison of mixes across sites as comma-separated values: a row for each mix at each site, as a
  * spreadsheet can sort and pivot it.
- * @param rows of the comparison @returns headings and rows, in their order
+ * @param rows of the comparison @param style of the spreadsheets that will open it @returns headings and rows, in their order
  * Source: RFC 4180 (2005); figures as in the comparison, limits rounded down and exposures up.
  */
-export function writeCompareRows(rows: readonly CompareRow[]): string {
-  return csvText([HEADINGS, ...rows.flatMap((row) => row.cells.map((cell) => cells(row, cell)))]);
+export function writeCompareRows(rows: readonly CompareRow[], style?: CsvStyle): string {
+  return csvText([HEADINGS, ...rows.flatMap((row) => row.cells.map((cell) => cells(row, cell)))], style);
 }

@@ -22,23 +22,46 @@ const BYTE_ORDER_MARK = '\uFEFF';
  */
 const FORMULA = /^(?:['\s\p{C}]*[=+\-@＝＋－＠]|'*[\t\r\n])/u;
 
-/**
- * Rows as comma-separated values.
- * Text that a spreadsheet would take for a formula gets an apostrophe in front, which `plainText` takes off
- * again: trips come from other people, and a name must not become a command.
- * @param rows cells in order
- * @returns text with a byte order mark and CRLF behind every row; cells with comma, quotation mark or line break are quoted
- * Source: RFC 4180, Common Format and MIME Type for Comma-Separated Values (2005).
- */
-export function csvText(rows: readonly (readonly Cell[])[]): string {
-  return BYTE_ORDER_MARK + rows.map((row) => `${row.map(cellText).join(',')}\r\n`).join('');
+/** What parts the cells of a table that is written, and the sign before its decimals. */
+export interface CsvStyle {
+  readonly separator: ',' | ';';
+  readonly decimal: '.' | ',';
 }
 
-function cellText(cell: Cell): string {
+/** As the standard has it. Source: RFC 4180 (2005). */
+const COMMAS: CsvStyle = { separator: ',', decimal: '.' };
+
+/**
+ * How tables are written for who has a decimal sign: spreadsheets part cells by what it is not.
+ * @param decimal of the reader's system
+ * Source: common practice; RFC 4180 (2005) for commas.
+ */
+export function csvStyleOf(decimal: CsvStyle['decimal']): CsvStyle {
+  return decimal === ',' ? { separator: ';', decimal } : COMMAS;
+}
+
+/**
+ * Rows as separated values.
+ * Text that a spreadsheet would take for a formula gets an apostrophe in front, which `plainText` takes off
+ * again: trips come from other people, and a name must not become a command.
+ * @param rows cells in order @param style of the spreadsheets that will open it
+ * @returns text with a byte order mark and CRLF behind every row; cells with separator, quotation mark or line break are
+ *   quoted. No line says what parts the cells: readers of the standard would take it for a row.
+ * Source: RFC 4180, Common Format and MIME Type for Comma-Separated Values (2005).
+ */
+export function csvText(rows: readonly (readonly Cell[])[], style: CsvStyle = COMMAS): string {
+  const lines = rows.map((row) => `${row.map((cell) => cellText(cell, style)).join(style.separator)}\r\n`);
+  return BYTE_ORDER_MARK + lines.join('');
+}
+
+/** What makes a cell stand in quotation marks, by what parts the cells. */
+const QUOTED: Readonly<Record<CsvStyle['separator'], RegExp>> = { ',': /[",\r\n]/, ';': /[";\r\n]/ };
+
+function cellText(cell: Cell, { separator, decimal }: CsvStyle): string {
   if (cell === null) return '';
-  if (typeof cell === 'number') return decimalText(cell);
+  if (typeof cell === 'number') return decimalText(cell).replace('.', decimal);
   const guarded = safeText(cell);
-  return /[",\r\n]/.test(guarded) ? `"${guarded.replaceAll('"', '""')}"` : guarded;
+  return QUOTED[separator].test(guarded) ? `"${guarded.replaceAll('"', '""')}"` : guarded;
 }
 
 /**

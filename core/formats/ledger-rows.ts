@@ -3,7 +3,7 @@ import { wallText } from '../words/calendar';
 import type { Entry, EntryLevel, Ledger } from '../ledger/ledger-types';
 import { deepestLevel } from '../ledger/level-limits';
 import type { Trip } from '../document/types';
-import { csvText, type Cell } from './delimited';
+import { csvText, type Cell, type CsvStyle } from './delimited';
 
 interface Column {
   readonly heading: string;
@@ -106,14 +106,17 @@ function stopsCell(entry: Entry): Cell {
 /**
  * The ledger as comma-separated values: a row for each dive of each diver, in metres, bar and litres.
  * A cell is empty where a figure does not exist.
- * @param ledger of the whole party
+ * @param ledger of the whole party @param style of the spreadsheets that will open it
  * @returns headings and rows, divers in the order of the party
  * Source: RFC 4180 (2005); figures as in the ledger, limits and what is planned rounded down, exposures up.
  */
-export function writeLedgerRows(ledger: Ledger): string {
+export function writeLedgerRows(ledger: Ledger, style?: CsvStyle): string {
   const entries = ledger.divers.flatMap((diver) => diver.entries);
-  return csvText([
-    COLUMNS.map(({ heading }) => heading),
-    ...entries.map((entry) => COLUMNS.map(({ cell }) => cell(entry, ledger.trip))),
-  ]);
+  return csvText(
+    [
+      COLUMNS.map(({ heading }) => heading),
+      ...entries.map((entry) => COLUMNS.map(({ cell }) => cell(entry, ledger.trip))),
+    ],
+    style,
+  );
 }

@@ -6,6 +6,7 @@ import { excerpt } from '../document/texts';
 import type { Site } from '../document/types';
 import {
   csvText,
+  type CsvStyle,
   readDelimited,
   readRecords,
   separatorsIn,
@@ -40,7 +41,7 @@ export function readSiteRows(
 ): SiteReading {
   const tooLarge = textTooLarge(text);
   if (tooLarge) return tooLarge;
-  const records = readRecords(text).filter((record) => !BLANK.test(record.text));
+  const records = readRecords(text.replace(SEP_LINE, '\n')).filter((record) => !BLANK.test(record.text));
   const heading = headingOf(records[0], usualUnit);
   const rows = heading === null ? records : records.slice(1);
   if (rows.length === 0) {
@@ -60,6 +61,9 @@ export function readSiteRows(
   }
   return { sites, troubles };
 }
+
+/** What some spreadsheets write over a table; an empty line in its place keeps the numbers of the lines. */
+const SEP_LINE = /^\uFEFF?sep=.(?:\r\n|\r|\n)/i;
 
 /** A row of cells with nothing in them, as spreadsheets leave between and below what was written. */
 const BLANK = /^(?:[;,\s]|"\s*"(?=[;,\s]|$))*$/;
@@ -148,12 +152,12 @@ function twoWays(record: string): SaidTrouble {
 
 /**
  * Sites as comma-separated values, with headings; `readSiteRows` reads them back.
- * @param sites of a trip
+ * @param sites of a trip @param style of the spreadsheets that will open it
  * @returns rows of name, depth in metres, latitude, longitude, levels, who may not, briefing, plan B and notes: of what no
  *   site has there is no column
  * Source: RFC 4180 (2005).
  */
-export function writeSiteRows(sites: readonly Site[]): string {
+export function writeSiteRows(sites: readonly Site[], style?: CsvStyle): string {
   const columns: readonly (readonly [string, (site: Site) => string | number | null])[] = [
     ['name', ({ name }) => name],
     ['depth (m)', ({ depthM }) => depthM],
@@ -171,5 +175,5 @@ export function writeSiteRows(sites: readonly Site[]): string {
     ([, of], at) =>
       at < 4 || at === columns.length - 1 || sites.some((site) => of(site) !== null && of(site) !== ''),
   );
-  return csvText([told.map(([head]) => head), ...sites.map((site) => told.map(([, of]) => of(site)))]);
+  return csvText([told.map(([head]) => head), ...sites.map((site) => told.map(([, of]) => of(site)))], style);
 }
