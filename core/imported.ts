@@ -8,7 +8,7 @@ export const MAX_IMPORT_BYTES = 60_000_000;
 export function importTooLargeTrouble(where: string, bytes: number): HostTrouble {
   return {
     kind: 'too-large',
-    what: `The file has ${(bytes / 1_000_000).toFixed(1)} MB; less than ${MAX_IMPORT_BYTES / 1_000_000} MB are read.`,
+    what: `The file has ${Math.ceil(bytes / 1_000_000)} MB; less than ${MAX_IMPORT_BYTES / 1_000_000} MB are read.`,
     where,
     mend: 'Save what belongs to this trip alone, and choose that file.',
   };

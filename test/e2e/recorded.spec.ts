@@ -51,7 +51,7 @@ test('a recorded log is matched by time, corrected, taken in one step, drawn, an
 
   // The trip reopened from its file says the same.
   await bench.reload();
-  await bench.page.getByLabel('Figures of').selectOption('Guest 2');
+  await bench.page.getByLabel('Shown', { exact: true }).selectOption('Guest 2');
   await expect(bench.dive(1)).toHaveAccessibleName(/16\.2 m.*as recorded/);
 });
 
@@ -114,7 +114,7 @@ test('the dives are saved as UDDF: an archive of all, or the file of the chosen 
     return (await download).suggestedFilename();
   };
   expect(await save()).toBe('seven-nights-among-the-ember-cays-uddf.zip');
-  await page.getByLabel('Figures of').selectOption('Guest 1');
+  await page.getByLabel('Shown', { exact: true }).selectOption('Guest 1');
   expect(await save()).toBe('seven-nights-among-the-ember-cays-guest-1.uddf');
   await expect(page.getByText('planned, not dived')).toBeVisible();
 });
