@@ -24,6 +24,7 @@ const TOOLS = [
   '@neslinesli93/qpdf-wasm',
   '@playwright/test',
   '@testing-library/react',
+  '@types/papaparse',
   '@vitejs/plugin-react',
   'ajv',
   'electron-builder',
