@@ -87,9 +87,12 @@ test.describe('the sites', () => {
   });
 
   test('change the mix that suits as soon as a depth does', async ({ sites }) => {
-    await sites.set('Depth of Anvil Head', '25');
-    await expect(sites.row('Anvil Head')).toContainText('EAN32');
-    await expect(sites.row('Anvil Head')).not.toContainText('Guest 2: to 30 m only');
+    await sites.set('Depth of Kettle Pinnacle', '38');
+    await expect(sites.row('Kettle Pinnacle')).toContainText('EAN28');
+    await expect(sites.row('Kettle Pinnacle')).toContainText('Guest 2: to 30 m only');
+    await sites.set('Depth of Kettle Pinnacle', '25');
+    await expect(sites.row('Kettle Pinnacle')).toContainText('EAN32');
+    await expect(sites.row('Kettle Pinnacle')).not.toContainText('Guest 2: to 30 m only');
   });
 
   test('refuse what cannot be beside the field, and Escape brings back what was there', async ({
