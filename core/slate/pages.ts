@@ -17,7 +17,7 @@ import { printable } from './font';
 import { briefingDrafts } from './briefing/drafts';
 import { guestDrafts } from './guest/drafts';
 import { tagDrafts } from './kinds/tags';
-import { tripDrafts } from './kinds/trip';
+import { tripPages } from './kinds/trip';
 import { setterOf, type Page, type Setter } from './layout';
 import { nextDay, usualDates } from './next-day';
 import { slateWords } from './reading';
@@ -50,7 +50,7 @@ const KIND_NAMES: Record<SlateKind, string> = {
 };
 
 /** The kinds that are laid out as drafts of pages. */
-type DraftKind = Exclude<SlateKind, 'card' | 'depth'>;
+type DraftKind = Exclude<SlateKind, 'card' | 'depth' | 'trip'>;
 
 /** Nothing is laid out on less than this; what is in it decides the rest. */
 const NARROWEST_PT = 90;
@@ -213,13 +213,14 @@ export function slatePages(asked: SlateRequest): Result<SlateLayout, SlateTroubl
   });
 }
 
-/** What is set in one size of type on faces; null: the kind is set as sheets. */
+/** What is set in one size of type, in pages of its own; null: the kind is set as sheets of the paper. */
 function faceLayout(
   request: SlateRequest,
   set: Setter,
   facts: FootFacts,
 ): Result<CardPages, SlateTrouble> | null {
   if (request.kind === 'card') return cardPages(request, set, datesOf(request), facts.planMark);
+  if (request.kind === 'trip') return tripPages({ ...request, dates: datesOf(request) }, set, facts);
   return request.kind === 'depth' ? depthCardPages(request, set, facts.planMark) : null;
 }
 
@@ -268,8 +269,6 @@ function draftsOf(
       return briefingDrafts(dated, set, widthPt, heightPt);
     case 'guest':
       return guestDrafts(dated, set, widthPt, heightPt);
-    case 'trip':
-      return tripDrafts(dated, set, widthPt, heightPt);
     case 'tags':
       return tagDrafts(dated, set, widthPt, heightPt, facts);
   }

@@ -1,340 +1,282 @@
-import { wallMin, type Clock } from '../../words/calendar';
+/** Trip sheets: the strip of a diver's trip as large as the lying paper takes it, and a table of the days. */
+import { failure, success, type Result } from '../../result';
 import type { DiverLedger } from '../../ledger/ledger-types';
-import type { Flight } from '../../document/types';
-import { slateDays, type SlateDay, type SlateDive, UNKNOWN_CLOCK_MEANING } from '../contents';
-import { divesText, momentText, joined, NONE, percentUp } from '../figures';
-import { LEVELS_MEANING } from '../levels';
-import { fileWords } from '../../words/reader';
-import {
-  beside,
-  rule,
-  space,
-  stack,
-  table,
-  type Block,
-  type Column,
-  type Setter,
-  type TextStyle,
-} from '../layout';
-import { heading, PRINT_MIN_PT, type Draft } from '../page-frame';
-import type { DatedRequest } from '../request';
-import { slateWords } from '../reading';
-import { tripBands, tripDrawing, type TripDrawing } from '../trip-bands';
+import { dayAt, momentAt, wallMin } from '../../words/calendar';
+import { inOneSystem, wordsOf, type Words } from '../../words/reader';
+import { moment, NOTHING, said, sentences, type Said } from '../../words/said';
+import { divesSaid, SEVERITIES } from '../../words/terms';
+import { pagesSaid, type CardPages } from '../card-sheets';
+import { nothingMade, paperTooSmall } from '../faults';
+import { beside, rule, space, stack, tagged, type Block, type Page, type Setter } from '../layout';
+import { stressed, unmarked } from '../markup';
+import { foot, FOOT_PT, footHeight, type FootFacts } from '../page-frame';
+import { frameOf, imposition, PT_PER_MM, type Paper } from '../paper';
+import { slateReader } from '../reading';
+import type { DatedRequest, SlateTrouble } from '../request';
+import { onSheets } from '../sheets';
+import { tripDays, type TripDay } from '../trip/content';
+import { stripBlock, STRIP_LEAST, tripDrawing, type StripPlan, type TripDrawing } from '../trip/strip';
+import { columnsOf, dayParts } from '../trip/table';
 
-/** A type size, columns of the list, and the height of each plot: tried in this order. */
-interface Way {
-  readonly sizePt: number;
-  readonly columns: 1 | 2;
-  readonly plotPt: number;
-}
+/** More days than these stand in two strips where the paper has the height. Source: the hours of four dives a day. */
+const DAYS_A_STRIP = 9;
 
-const WAYS: readonly Way[] = [
-  { sizePt: 11, columns: 1, plotPt: 80 },
-  { sizePt: 10, columns: 1, plotPt: 70 },
-  { sizePt: PRINT_MIN_PT, columns: 1, plotPt: 60 },
-  { sizePt: 10, columns: 2, plotPt: 60 },
-  { sizePt: PRINT_MIN_PT, columns: 2, plotPt: 50 },
-  { sizePt: PRINT_MIN_PT, columns: 1, plotPt: 40 },
-  { sizePt: PRINT_MIN_PT, columns: 1, plotPt: 28 },
-];
+/** A day of the strip is no narrower than this, of the table no narrower than that, points. */
+const STRIP_DAY_PT = 42;
+const TABLE_DAY_PT = 100;
+const COLUMN_GAP_PT = 12;
 
-const HEAD = ['start', 'site', 'depth', 'time', 'mix', 'no-stop', 'room', 'CNS'];
+/** Of what height is left over the plots get these shares. */
+const GROWTH = { divesPt: 0.5, nitrogenPt: 0.28, oxygenPt: 0.22 } as const;
 
-/** One dive of the list: its cells, and what the marks and words in them mean. */
-interface ListRow {
-  readonly cells: readonly string[];
-  /** Under the cells: the levels with their no-stop times; null for a single one. */
-  readonly levels: string | null;
-  readonly notes: readonly string[];
-}
+/** White between the body of a page and its foot, and over the table. */
+const FOOT_GAP_PT = 3;
+const TABLE_GAP_PT = 6;
 
-/** The dives of a day, under its date. */
-interface ListDay {
-  readonly date: string;
-  readonly rows: readonly ListRow[];
-}
+/** From this width on the title is large. */
+const LARGE_PT = 500;
 
-/** In the place of the room where the no-stop limit is passed, whatever the stay: a word as wide as a figure. */
-const PAST = 'past';
-
-function isPast({ entry, minutes }: SlateDive): boolean {
-  return entry.isMade && minutes.min === null && minutes.minLimit === 'no-stop';
-}
-
-/** Beside the start of a dive that a caution asks to stop. */
-const STOP_MARK = '!';
-
-function isStopped(dive: SlateDive): boolean {
-  return dive.cautions.some((caution) => caution.severity === 'stop');
-}
-
-/** Room is not there although the clocks are known. */
-function hasNoShorter({ entry, room, minutes }: SlateDive): boolean {
-  return entry.isMade && minutes.minLimit !== 'po2' && room.value === NONE;
-}
-
-/** What stands in the cells of a dive and does not explain itself. */
-function notesOf(dive: SlateDive): readonly string[] {
-  return [
-    ...(dive.entry.cns.after === null ? [`${NONE}: ${UNKNOWN_CLOCK_MEANING}`] : []),
-    ...(hasNoShorter(dive) ? [`room ${NONE}: past a limit that no shorter stay would keep`] : []),
-    ...(isStopped(dive) ? [`${STOP_MARK} see the cautions of this dive`] : []),
-    ...(dive.levelLimits === null || !dive.entry.isMade ? [] : [`Levels: ${fileWords(LEVELS_MEANING)}`]),
-    ...(isPast(dive)
-      ? [
-          dive.pastLevels === null
-            ? `${PAST}: past the limit on arrival at the last level`
-            : `${PAST}: past the limit at the end of an earlier level`,
-        ]
-      : []),
-  ];
-}
-
-function listDays(days: readonly SlateDay[]): readonly ListDay[] {
-  return days.map((day) => ({
-    date: `${day.dateText}: ${day.oxygen.map((each) => each.join(' ')).join(', ')}`,
-    rows: day.dives.map((dive) => ({
-      cells: [
-        isStopped(dive) ? `${dive.startsAt} ${STOP_MARK}` : dive.startsAt,
-        dive.site,
-        joined(dive.depth),
-        dive.time.value,
-        dive.mix,
-        dive.noStop.value,
-        isPast(dive) ? PAST : dive.room.value,
-        percentUp(dive.entry.cns.after),
-      ],
-      levels: dive.levelLimits === null ? null : `Levels ${dive.levelLimits}`,
-      notes: notesOf(dive),
-    })),
-  }));
-}
-
-const START = HEAD.indexOf('start');
-const SITE = HEAD.indexOf('site');
-/** Words, read from the left; the rest are figures. */
-const WORDS: readonly number[] = [START, SITE, HEAD.indexOf('mix')];
-
-/** Figures further apart than this lose each other, in type sizes. */
-const GAP_MAX_EM = 2.2;
-const GAP_MIN_EM = 0.6;
-/** A site's name in a row of figures is cut no shorter than this, in type sizes. */
-const SITE_EM = 5;
-/** Figures under a site's name and levels under figures stand in from them, in type sizes. */
-const INDENT_EM = 0.8;
-
-/** The list as blocks: its heading, and each row with the date it belongs under. */
-interface ListBlocks {
-  readonly head: Block;
-  readonly rows: readonly {
-    readonly date: Block;
-    readonly row: Block;
-    readonly notes: readonly string[];
-  }[];
-}
-
-/** The list as blocks, columns as wide as their widest figure; null where the width does not take them. */
-function listBlocks(
-  set: Setter,
-  days: readonly ListDay[],
-  widthPt: number,
-  sizePt: number,
-): ListBlocks | null {
-  const plain: TextStyle = { font: 'text', sizePt };
-  const indent = INDENT_EM * sizePt;
-  const texts = [HEAD, ...days.flatMap((day) => day.rows.map((row) => row.cells))];
-  const widths = HEAD.map((_, c) => Math.max(...texts.map((cells) => set.width(cells[c]!, plain))));
-  const takenBy = (columns: readonly number[]): number =>
-    columns.reduce((sum, c) => sum + widths[c]! + GAP_MIN_EM * sizePt, 0);
-  const gapOf = (count: number, freePt: number): number =>
-    Math.min(GAP_MAX_EM * sizePt, GAP_MIN_EM * sizePt + freePt / count);
-  /** A line of some of the columns, the site as wide as it is given. */
-  const lineOf = (chosen: readonly number[], sitePt: number, gap: number) => {
-    const columns = chosen.map((c): Column => ({
-      widthPt: c === SITE ? sitePt : widths[c]!,
-      align: WORDS.includes(c) ? 'left' : 'right',
-    }));
-    return (cells: readonly string[]): Block =>
-      table(set, columns, [chosen.map((c) => cells[c]!)], gap, () => ({ ...plain, maxLines: 1 }))[0]!;
-  };
-  const blocks = (head: Block, rowOf: (cells: readonly string[]) => Block): ListBlocks => ({
-    head,
-    rows: days.flatMap((day) => {
-      const words = set.text(day.date, { font: 'bold', sizePt }, widthPt);
-      const date = stack([space(sizePt * 0.3), words]);
-      return day.rows.map(({ cells, levels, notes }) => {
-        const under =
-          levels === null ? [] : [beside([{ block: set.text(levels, plain, widthPt - indent), x: indent }])];
-        return { date, row: stack([rowOf(cells), ...under]), notes };
-      });
-    }),
-  });
-
-  const all = HEAD.map((_, c) => c);
-  const forSite = widthPt - takenBy(all.filter((c) => c !== SITE));
-  if (forSite >= SITE_EM * sizePt) {
-    const sitePt = Math.min(widths[SITE]!, forSite);
-    const row = lineOf(all, sitePt, gapOf(all.length, forSite - sitePt));
-    return blocks(row(HEAD), row);
-  }
-
-  // The start and the site on a line of their own, the figures under them.
-  const figures = all.filter((c) => c !== SITE && c !== START);
-  const free = widthPt - indent - takenBy(figures);
-  if (free < 0) return null;
-  const line = lineOf(figures, 0, gapOf(figures.length, free));
-  const under = (cells: readonly string[]): Block => beside([{ block: line(cells), x: indent }]);
-  return blocks(under(HEAD), (cells) =>
-    stack([set.text(`${cells[START]} ${cells[SITE]}`, plain, widthPt), under(cells)]),
-  );
-}
-
-/**
- * Rows in columns under their heading, filled one after the other, on as many pages as it takes; a day that
- * goes on in another column has its date there again.
- * @param notesBlock sets the notes of the rows on a page, which stand once under them
- */
-function columnsOf(
-  { head, rows }: ListBlocks,
-  firstPt: number,
-  otherPt: number,
-  count: number,
-  widthPt: number,
-  gapPt: number,
-  notesBlock: (notes: readonly string[]) => Block,
-): readonly Block[] | null {
-  // Room for all notes on each page: which rows come to stand on it shows only once they do.
-  const notesPt = notesBlock(rows.flatMap((row) => row.notes)).heightPt;
-  const pages: Block[] = [];
-  let next = 0;
-  while (next < rows.length) {
-    const heightPt = (pages.length === 0 ? firstPt : otherPt) - notesPt;
-    const from = next;
-    const cells: { block: Block; x: number }[] = [];
-    for (let c = 0; c < count && next < rows.length; c += 1) {
-      const column = [head];
-      let usedPt = head.heightPt;
-      for (let date: Block | null = null; next < rows.length; next += 1) {
-        const each = rows[next]!;
-        const blocks = each.date === date ? [each.row] : [each.date, each.row];
-        usedPt += blocks.reduce((sum, block) => sum + block.heightPt, 0);
-        if (usedPt > heightPt) break;
-        column.push(...blocks);
-        date = each.date;
-      }
-      if (column.length === 1) break;
-      cells.push({ block: stack(column), x: c * (widthPt + gapPt) });
-    }
-    // The first page may be full with the bands; a page that takes no row at all takes none ever.
-    if (cells.length === 0 && pages.length > 0) return null;
-    const notes = notesBlock(rows.slice(from, next).flatMap((row) => row.notes));
-    pages.push(cells.length === 0 ? space(0) : stack([beside(cells), notes]));
-  }
-  return pages;
-}
-
-/** When flying is clear, and whether the flight waits for that. */
-function flyingText({ flyAfterMin }: DiverLedger, flight: Flight | null, clock: Clock): string {
-  const clear = `No flying before ${momentText(flyAfterMin, clock)}`;
-  if (flight === null) return `${clear}.`;
-  const atMin = wallMin(flight.at);
-  const isTooSoon = flyAfterMin !== null && atMin < flyAfterMin;
-  return `${clear}; flight ${momentText(atMin, clock)}${isTooSoon ? ', too soon' : ''}.`;
+interface Area {
+  readonly widthPt: number;
+  readonly heightPt: number;
 }
 
 /** Told in the line about flying already. */
 const FLIGHT_CODE = 'flight-too-soon';
 
-/** What a diver is to stop that is about no one dive. */
-function tripStops({ diver }: DiverLedger, request: DatedRequest): readonly string[] {
-  const words = slateWords(request);
-  return request.cautions
+function flyingSaid(mine: DiverLedger, { ledger }: DatedRequest): Said {
+  const { flyAfterMin } = mine;
+  const { flight } = ledger.trip;
+  const clear = flyAfterMin === null ? NOTHING : said`No flying before ${stressed(momentAt(flyAfterMin))}.`;
+  if (flight === null) return clear;
+  const at = said`Flight ${stressed(moment(flight.at))}`;
+  const isTooSoon = flyAfterMin !== null && wallMin(flight.at) < flyAfterMin;
+  return sentences([clear, isTooSoon ? said`${at}, ${stressed(said`too soon`)}.` : said`${at}.`]);
+}
+
+function headBlock(
+  set: Setter,
+  words: Words,
+  mine: DiverLedger,
+  request: DatedRequest,
+  widthPt: number,
+): Block {
+  const { trip } = request.ledger;
+  const sizePt = widthPt >= LARGE_PT ? 20 : 14;
+  const made = mine.entries.filter(({ isMade }) => isMade).length;
+  const facts = sentences([
+    said`${stressed(unmarked(mine.diver.name))}, ${divesSaid(made)}.`,
+    flyingSaid(mine, request),
+    said`Bar: bottom time. Dotted: way up. Thick waterline: night. Dots round: least room.`,
+  ]);
+  const stops = request.cautions
     .filter(({ severity, diveId, code }) => severity === 'stop' && diveId === null && code !== FLIGHT_CODE)
-    .filter(({ diverId }) => diverId === null || diverId === diver.id)
-    .map(({ says }) => `Stop: ${words(says)}`);
+    .filter(({ diverId }) => diverId === null || diverId === mine.diver.id)
+    .map(({ says }) => words(said`${SEVERITIES.stop}: ${says}`));
+  return stack([
+    tagged(set.text(unmarked(trip.title), { font: 'name', sizePt }, widthPt), { is: 'H1' }),
+    set.text(words(facts), { font: 'text', sizePt: 10 }, widthPt),
+    ...stops.map((text) => set.text(text, { font: 'bold', sizePt: 10 }, widthPt)),
+    space(5),
+  ]);
 }
 
-/** The diver's name, and what the sheet says above all else: beside it on one line, else under it on as many as it takes. */
-function nameAndFacts(set: Setter, name: string, facts: string, widthPt: number, sizePt: number): Block {
-  const strong: TextStyle = { font: 'bold', sizePt };
-  const plain: TextStyle = { font: 'text', sizePt };
-  if (set.width(name, strong) + sizePt + set.width(facts, plain) <= widthPt) {
-    return heading(set, name, facts, widthPt, sizePt);
+/** The table in columns of equal width under a strip; the first of so many that takes it, or null. */
+function tableIn(set: Setter, days: readonly TripDay[], widthPt: number, mostPt: number): Block | null {
+  const count = Math.max(1, Math.floor((widthPt + COLUMN_GAP_PT) / (TABLE_DAY_PT + COLUMN_GAP_PT)));
+  const columnPt = (widthPt - COLUMN_GAP_PT * (count - 1)) / count;
+  const parts = days.map((day) => dayParts(set, day, columnPt));
+  // As low as the columns allow: what is not needed is the strip's.
+  for (let heightPt = 40; ; heightPt = Math.min(mostPt, heightPt + 8)) {
+    const columns = heightPt > mostPt ? null : columnsOf(parts, heightPt);
+    if (columns !== null && columns.length <= count) {
+      return beside(columns.map((block, c) => ({ block, x: c * (columnPt + COLUMN_GAP_PT) })));
+    }
+    if (heightPt >= mostPt) return null;
   }
-  return stack([set.text(name, { ...strong, maxLines: 2 }, widthPt), set.text(facts, plain, widthPt)]);
 }
 
-function tripPages(
+/** The table in the columns of the strip above it; null where they are too narrow. */
+function tableUnder(
+  set: Setter,
+  { days, scale }: TripDrawing,
+  widthPt: number,
+  gutterPt: number,
+): Block | null {
+  const dayPt = (widthPt - gutterPt) / scale.days;
+  if (dayPt < TABLE_DAY_PT) return null;
+  const inset = 3;
+  return beside(
+    days.map((day) => {
+      const at = Math.floor(wallMin(`${day.date}T00:00`) / 1440) - scale.firstDay;
+      const { parts } = dayParts(set, day, dayPt - 3 * inset);
+      return { block: stack(parts), x: gutterPt + at * dayPt + inset };
+    }),
+  );
+}
+
+/** The table on pages of its own, in as many columns as its highest part allows; null where even one is too narrow. */
+function tablePages(
+  set: Setter,
+  days: readonly TripDay[],
+  { widthPt, heightPt }: Area,
+): readonly Block[] | null {
+  const most = Math.max(1, Math.floor((widthPt + COLUMN_GAP_PT) / (TABLE_DAY_PT + COLUMN_GAP_PT)));
+  for (let count = most; count >= 1; count -= 1) {
+    const columnPt = (widthPt - COLUMN_GAP_PT * (count - 1)) / count;
+    const parts = days.map((day) => dayParts(set, day, columnPt));
+    const columns = columnsOf(parts, heightPt);
+    if (columns === null) continue;
+    return Array.from({ length: Math.ceil(columns.length / count) }, (_, i) =>
+      beside(
+        columns
+          .slice(i * count, (i + 1) * count)
+          .map((block, c) => ({ block, x: c * (columnPt + COLUMN_GAP_PT) })),
+      ),
+    );
+  }
+  return null;
+}
+
+type Heights = Pick<StripPlan, 'divesPt' | 'nitrogenPt' | 'oxygenPt'>;
+
+/** What the plots may have: all three, on low paper the dives and the nitrogen, on the lowest the dives. */
+const PARTS: readonly Heights[] = [
+  STRIP_LEAST,
+  { ...STRIP_LEAST, oxygenPt: 0 },
+  { ...STRIP_LEAST, oxygenPt: 0, nitrogenPt: 0 },
+  { divesPt: 52, oxygenPt: 0, nitrogenPt: 0 },
+];
+
+function grown(least: Heights, byPt: number): Heights {
+  const keys = ['divesPt', 'nitrogenPt', 'oxygenPt'] as const;
+  const whole = keys.reduce((sum, key) => sum + (least[key] === 0 ? 0 : GROWTH[key]), 0);
+  const of = (key: (typeof keys)[number]): number =>
+    least[key] === 0 ? 0 : least[key] + (byPt * GROWTH[key]) / whole;
+  return { divesPt: of('divesPt'), nitrogenPt: of('nitrogenPt'), oxygenPt: of('oxygenPt') };
+}
+
+/** The bodies of one diver's pages; null where the paper is too small. */
+function bodiesOf(
   request: DatedRequest,
   set: Setter,
   mine: DiverLedger,
-  prepared: { readonly days: readonly SlateDay[]; readonly drawing: TripDrawing },
-  area: { readonly widthPt: number; readonly heightPt: number },
-  way: Way,
+  area: Area,
 ): readonly Block[] | null {
   const { ledger, units } = request;
-  const { widthPt, heightPt } = area;
-  const { sizePt } = way;
-  const made = mine.entries.filter((entry) => entry.isMade).length;
-  const facts = `${divesText(made)}, times in minutes. ${flyingText(mine, ledger.trip.flight, request.clock)}`;
-  const head = stack([
-    heading(set, ledger.trip.title, ledger.trip.place, widthPt, sizePt * 1.5),
-    nameAndFacts(set, mine.diver.name, facts, widthPt, sizePt),
-    rule(widthPt, 0.8, 6),
+  const reader = slateReader(request);
+  const [words, single] = [wordsOf(reader), wordsOf(inOneSystem(reader))];
+  const days = tripDays(ledger.trip, mine, request.dates, request.cautions, words, single);
+  const drawing = tripDrawing(ledger.trip, mine, days);
+  const { widthPt } = area;
+  const head = headBlock(set, single, mine, request, widthPt);
+  const name: Block = stack([
+    set.text(unmarked(mine.diver.name), { font: 'name', sizePt: 11 }, widthPt),
+    rule(widthPt, 1.2, 5),
   ]);
-  const bands = stack([
-    ...tripStops(mine, request).map((text) => set.text(text, { font: 'bold', sizePt }, widthPt)),
-    tripBands(set, prepared.drawing, units, widthPt, way.plotPt, sizePt),
-    space(sizePt * 0.6),
-  ]);
-  const first = heightPt - head.heightPt - bands.heightPt;
-  if (first < 0) return null;
-  const gap = sizePt * 1.6;
-  const columnWidth = (widthPt - gap * (way.columns - 1)) / way.columns;
-  const blocks = listBlocks(set, listDays(prepared.days), columnWidth, sizePt);
-  if (blocks === null) return null;
-  const notesBlock = (notes: readonly string[]): Block => {
-    if (notes.length === 0) return space(0);
-    const text = [...new Set(notes)].join('. ');
-    return stack([space(sizePt * 0.4), set.text(`${text}.`, { font: 'text', sizePt }, widthPt)]);
-  };
-  const otherPt = heightPt - head.heightPt;
-  const lists = columnsOf(blocks, first, otherPt, way.columns, columnWidth, gap, notesBlock);
-  return lists?.map((list, i) => stack(i === 0 ? [head, bands, list] : [head, list])) ?? null;
+  const room = area.heightPt - head.heightPt;
+  const all = drawing.scale.days;
+  const stripsOf = (count: number, heights: Heights) =>
+    Array.from({ length: Math.ceil(all / count) }, (_, i) =>
+      stripBlock(
+        set,
+        single,
+        units,
+        drawing,
+        { first: i * count, count: Math.min(count, all - i * count), ...heights },
+        // The last strip may have fewer days: they stay as wide as those above.
+        widthPt,
+      ),
+    );
+  const heightOf = (strips: ReturnType<typeof stripsOf>): number =>
+    strips.reduce((sum, { block }) => sum + block.heightPt, 0);
+  const narrowest = Math.max(1, Math.floor((widthPt - 36) / STRIP_DAY_PT));
+  const counts = [Math.min(DAYS_A_STRIP, narrowest), narrowest].map((most) =>
+    Math.ceil(all / Math.ceil(all / most)),
+  );
+  for (const least of PARTS) {
+    for (const count of counts) {
+      const strips = stripsOf(count, least);
+      const leastPt = heightOf(strips);
+      if (leastPt > room) continue;
+      const under = strips.length > 1 ? null : tableUnder(set, drawing, widthPt, strips[0]!.gutterPt);
+      const free = room - leastPt - TABLE_GAP_PT;
+      const table = under !== null && under.heightPt <= free ? under : tableIn(set, days, widthPt, free);
+      const taken = table === null ? 0 : table.heightPt + TABLE_GAP_PT;
+      const heights = grown(least, (room - leastPt - taken) / strips.length);
+      const strip = stack(stripsOf(count, heights).map(({ block }) => block));
+      const first = stack([head, strip, ...(table === null ? [] : [space(TABLE_GAP_PT), table])]);
+      if (table !== null) return [first];
+      const more = tablePages(set, days, { widthPt, heightPt: area.heightPt - name.heightPt });
+      return more === null ? null : [first, ...more.map((page) => stack([name, page]))];
+    }
+  }
+  // Low paper: a page for what is said of the whole, one for each strip, and then the table.
+  const stripPt = area.heightPt - name.heightPt;
+  for (const least of PARTS) {
+    const strips = stripsOf(counts[1]!, least);
+    if (head.heightPt > area.heightPt || strips.some(({ block }) => block.heightPt > stripPt)) continue;
+    const more = tablePages(set, days, { widthPt, heightPt: stripPt });
+    if (more === null) return null;
+    const highest = Math.max(...strips.map(({ block }) => block.heightPt));
+    const drawn = stripsOf(counts[1]!, grown(least, stripPt - highest)).map(({ block }) => block);
+    return [head, ...[...drawn, ...more].map((page) => stack([name, page]))];
+  }
+  return null;
+}
+
+/** The paper lies: a week is wider than it is deep. */
+function lying({ name, widthMm, heightMm }: Paper): Paper {
+  return { name, widthMm: Math.max(widthMm, heightMm), heightMm: Math.min(widthMm, heightMm) };
 }
 
 /**
- * Trip sheets: the whole trip of one diver on one page where it fits, with both bands.
- * @returns drafts in order of the party, or null where the paper is too small for 9 point
+ * Trip sheets, diver by diver in the order of the party.
+ * @returns pages, or why not: nobody makes a dive, or a paper that is too small
  */
-export function tripDrafts(
+export function tripPages(
   request: DatedRequest,
   set: Setter,
-  widthPt: number,
-  heightPt: number,
-): readonly Draft[] | null {
-  const drafts: Draft[] = [];
-  for (const mine of request.ledger.divers) {
-    if (request.diverIds !== null && !request.diverIds.includes(mine.diver.id)) continue;
-    if (!mine.entries.some((entry) => entry.isMade)) continue;
-    const { ledger, dates, cautions } = request;
-    const prepared = {
-      days: slateDays(ledger.trip, mine, dates, cautions, request),
-      drawing: tripDrawing(ledger.trip, mine),
-    };
-    let best: readonly Block[] | null = null;
-    for (const way of WAYS) {
-      const pages = tripPages(request, set, mine, prepared, { widthPt, heightPt }, way);
-      if (pages !== null && (best === null || pages.length < best.length)) best = pages;
-      if (best?.length === 1) break;
-    }
-    if (best === null) return null;
-    drafts.push(
-      ...best.map((body, i) => ({
-        name: `Trip sheet, ${mine.diver.name}${i === 0 ? '' : `, sheet ${i + 1}`}`,
+  facts: FootFacts,
+): Result<CardPages, SlateTrouble> {
+  const { ledger, diverIds, marginMm, holes, twoSided } = request;
+  const paper = lying(request.paper);
+  const frame = frameOf(paper, marginMm, holes, false);
+  const tooSmall = paperTooSmall(paper.name, 'A trip sheet', null);
+  const bodies: { readonly name: string; readonly body: Block }[] = [];
+  const footPt = footHeight(set, frame.width, FOOT_PT, facts, 3) + FOOT_GAP_PT;
+  const area: Area = { widthPt: frame.width, heightPt: frame.height - footPt };
+  if (area.heightPt <= 0 || area.widthPt < 3 * STRIP_DAY_PT) return failure(tooSmall);
+  for (const mine of ledger.divers) {
+    if (diverIds !== null && !diverIds.includes(mine.diver.id)) continue;
+    const isDiving = mine.entries.some(
+      ({ isMade, startMin }) => isMade && request.dates.includes(dayAt(startMin).day),
+    );
+    if (!isDiving) continue;
+    const made = bodiesOf(request, set, mine, area);
+    if (made === null) return failure(tooSmall);
+    const name = facts.words(said`Trip sheet, ${unmarked(mine.diver.name)}`);
+    bodies.push(
+      ...made.map((body, i) => ({
+        name: i === 0 ? name : facts.words(said`${name}, sheet ${i + 1}`),
         body,
       })),
     );
   }
-  return drafts;
+  if (bodies.length === 0) return failure(nothingMade());
+  const pages = bodies.map(({ name, body }, i): Page => {
+    const { x, y, width, height } = frameOf(paper, marginMm, holes, twoSided && i % 2 === 1);
+    const below = foot(set, width, FOOT_PT, facts, facts.words(said`page ${i + 1}/${bodies.length}`));
+    return {
+      name,
+      widthPt: paper.widthMm * PT_PER_MM,
+      heightPt: paper.heightMm * PT_PER_MM,
+      marks: [...body.at(x, y), ...below.at(x, y + height - below.heightPt)],
+    };
+  });
+  if (request.sheet === null) return success({ pages, count: pagesSaid(pages.length) });
+  const how = imposition(paper, request.sheet);
+  if (!how.ok) return how;
+  const printed = onSheets(pages, paper, how.value, twoSided);
+  return success({ pages: printed, count: pagesSaid(printed.length) });
 }
