@@ -90,9 +90,6 @@ export interface SlateDay {
 /** Above 1.6 bar of oxygen no exposure limit is published, so no clock tells anything any more. */
 const UNKNOWN_CLOCK = 'not known: PO2';
 
-/** The same where a dash stands in place of the figure. */
-export const UNKNOWN_CLOCK_MEANING = 'oxygen clock not known, PO2 above 1.6 bar here or on a dive before';
-
 const PAST_LIMIT: Figure = { value: 'past limit', unit: '' };
 
 /** Cautions that belong to one dive of one diver: their own and those of the whole party. */

@@ -7,7 +7,7 @@ import { printedSi, rounded, type Quantity, type Shown } from '../words/quantity
 import { pageReader, shown, wordsOf, type Reader } from '../words/reader';
 import type { SlateReading } from './reading';
 import { bare, dayOf, figure, said, span, type Piece } from '../words/said';
-import { divesSaid, mixSaid, NONE } from '../words/terms';
+import { mixSaid, NONE } from '../words/terms';
 import type { Entry } from '../ledger/ledger-types';
 import type { Stop } from '../profile';
 
@@ -166,11 +166,6 @@ export function clockText(at: WallMin, clock: Clock): string {
 /** A date a person reads, "Sat 6 Mar 2027". @param date "2027-03-06" */
 export function dateText(date: string): string {
   return read(dayOf(date));
-}
-
-/** "1 dive", "no dives", "4 dives". */
-export function divesText(count: number): string {
-  return read(divesSaid(count));
 }
 
 /** A moment with its date, "Fri 12 Mar 2027, 04:45", rounded up to the minute. */

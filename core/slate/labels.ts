@@ -82,24 +82,27 @@ const STOCK: readonly Stock[] = [
   },
 ];
 
-/** Sizes offered for choice; each takes all that has to stand on a tag. */
-export const LABEL_SIZES: readonly string[] = STOCK.map((stock) => stock.label.name);
+/** A tag as it is cut from plain paper: large enough to be read across a deck, ten on A4 or letter. */
+const PLAIN_TAG = size('95x54mm', 95, 54);
 
-/**
- * The size of a tag where none is chosen: that of the stock there is for the paper, else one that most take.
- * @param paperName as in `PAPERS`, or any other
- */
-export function usualLabel(paperName: string): Paper {
-  return (STOCK.find((each) => each.paper === paperName) ?? STOCK[0]!).label;
+/** Sizes offered for choice; each takes all that has to stand on a tag. */
+export const LABEL_SIZES: readonly string[] = [PLAIN_TAG.name, ...STOCK.map((stock) => stock.label.name)];
+
+/** The size of a tag where none is chosen, on any paper. */
+export function usualLabel(): Paper {
+  return PLAIN_TAG;
 }
+
+/** White over tags cut from plain paper: what more there is lies under them, for the cautions. */
+const TOP_MM = 8;
 
 /**
  * How tags of a size lie on a paper: as on label stock where that size is known for it, else side by side
- * in the middle of the sheet, to be cut apart.
+ * at the head of the sheet, to be cut apart.
  * @param label null: the usual size @returns null where not one fits
  */
 export function labelSheet(paper: Paper, label: Paper | null): LabelSheet | null {
-  const wanted = label ?? usualLabel(paper.name);
+  const wanted = label ?? usualLabel();
   const stock = STOCK.find(
     (each) =>
       each.paper === paper.name &&
@@ -115,7 +118,7 @@ export function labelSheet(paper: Paper, label: Paper | null): LabelSheet | null
     columns,
     rows,
     leftMm: (paper.widthMm - columns * wanted.widthMm) / 2,
-    topMm: (paper.heightMm - rows * wanted.heightMm) / 2,
+    topMm: Math.min(TOP_MM, (paper.heightMm - rows * wanted.heightMm) / 2),
     pitchXMm: wanted.widthMm,
     pitchYMm: wanted.heightMm,
     isStock: false,

@@ -2,17 +2,7 @@ import type { Words } from '../words/reader';
 import { dayOf, said } from '../words/said';
 import { SAFETY_LINE } from '../words/safety-line';
 import type { Trip } from '../document/types';
-import {
-  beside,
-  rule,
-  space,
-  stack,
-  tagged,
-  type Block,
-  type Mark,
-  type Setter,
-  type TextStyle,
-} from './layout';
+import { beside, rule, stack, type Block, type Mark, type Setter, type TextStyle } from './layout';
 
 /** A page before it is known how many there are. */
 export type Draft =
@@ -37,8 +27,7 @@ export interface FootFacts {
   readonly words: Words;
 }
 
-/** The smallest type on a wet-notes slate, and on any print-out, points. Source: common practice, legible by torch. */
-export const SLATE_MIN_PT = 11;
+/** The smallest type of figures and captions on any print-out, points. Source: common practice, legible by torch. */
 export const PRINT_MIN_PT = 9;
 
 /** The cautions at the foot: carried by every page, and no larger than they must be. Source: common practice. */
@@ -56,8 +45,14 @@ export function foot(set: Setter, widthPt: number, sizePt: number, facts: FootFa
   return stack([
     rule(widthPt, 0.5, 4),
     set.text(words(SAFETY_LINE), style, widthPt),
-    set.text(trip.title, style, widthPt),
-    set.text(words(print), style, widthPt),
+    ...(set.width(trip.title, style) + sizePt + set.width(words(print), style) <= widthPt
+      ? [
+          beside([
+            { block: set.text(trip.title, style, widthPt), x: 0 },
+            { block: set.text(words(print), { ...style, align: 'right' }, widthPt), x: 0 },
+          ]),
+        ]
+      : [set.text(trip.title, style, widthPt), set.text(words(print), style, widthPt)]),
   ]);
 }
 
@@ -71,32 +66,4 @@ export function footHeight(
 ): number {
   const most = '8'.repeat(digits);
   return foot(set, widthPt, sizePt, facts, facts.words(said`page ${most}/${most}`)).heightPt;
-}
-
-/** A title on the left and a note on the right of one line; the title gives way where both do not fit. */
-export function heading(set: Setter, left: string, right: string, widthPt: number, sizePt: number): Block {
-  const style: TextStyle = { font: 'bold', sizePt, maxLines: 2 };
-  const note: TextStyle = {
-    font: 'text',
-    sizePt: Math.min(sizePt, Math.max(SLATE_MIN_PT, sizePt - 2)),
-    align: 'right',
-    maxLines: 2,
-  };
-  const noteWidth = set.width(right, note);
-  const gap = sizePt;
-  if (set.width(left, style) + gap + noteWidth <= widthPt) {
-    return beside([
-      { block: tagged(set.text(left, style, widthPt), { is: 'H1' }), x: 0 },
-      { block: lowered(set.text(right, note, widthPt), (style.sizePt - note.sizePt) * 0.95), x: 0 },
-    ]);
-  }
-  return stack([
-    tagged(set.text(left, style, widthPt), { is: 'H1' }),
-    set.text(right, { ...note, align: 'left' }, widthPt),
-  ]);
-}
-
-/** A block with some white above it, so that baselines of two sizes meet. */
-export function lowered(block: Block, byPt: number): Block {
-  return stack([space(byPt), block]);
 }

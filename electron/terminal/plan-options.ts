@@ -137,7 +137,7 @@ export const PLAN = {
           needs: 'slate',
           value: 'SIZE',
           example: 'a size, as in --label 99x57mm',
-          help: 'with --kind tags: size of one tag, such as 70x37mm (default on A4) or 4x2in (on letter)',
+          help: 'with --kind tags: size of one tag, such as 70x37mm or 4x2in; 95x54mm by default',
         },
         { name: 'two-sided', needs: 'slate', help: 'every second page is the back of the one before' },
         {
@@ -154,7 +154,7 @@ export const PLAN = {
           help: 'with --kind card: each face on a page of its own; else front and back lie side by side, to fold',
         },
       ],
-      note: 'Tags fill label stock to its edges and give metres and feet both: with --kind tags, --holes, --margin and --two-sided reach the page of the analysis log alone, and --units changes nothing.',
+      note: 'Tags fill label stock to its edges: with --kind tags, --holes, --margin and --two-sided reach the pages of the analysis log alone.',
     },
   ],
   exits: `Exit 0: planned, whatever the cautions say. ${STRICT_EXIT} Exit 2: something cannot be used; standard error says what, where and how to mend it, and nothing is written.`,

@@ -1,126 +1,22 @@
-import { slateDays, type SlateDive } from '../contents';
-import { depths, joined, mixName, oxygenPercent, po2LimitText } from '../figures';
+/** Cylinder tags, sheet after sheet, and the log in which the analyses are written down. */
+import { inOneSystem, wordsOf } from '../../words/reader';
+import { said } from '../../words/said';
+import { penOf } from '../card/pen';
 import { labelSheet, type LabelSheet } from '../labels';
-import { beside, stack, straight, type Block, type Mark, type Setter, type TextStyle } from '../layout';
-import { foot, lowered, PRINT_MIN_PT, type Draft, type FootFacts } from '../page-frame';
-import { PT_PER_MM } from '../paper';
+import { straight, type Block, type Mark, type Setter } from '../layout';
+import { foot, FOOT_PT, type Draft, type FootFacts } from '../page-frame';
+import { CUT_GAP_PT, CUT_MARK_PT, PT_PER_MM, type Paper } from '../paper';
+import { slateReader } from '../reading';
 import type { DatedRequest } from '../request';
-import { logDraft } from './analysis-log';
-
-/** Sizes tried on a tag, largest first. */
-const SIZES_PT = [18, 16, 14, 12, 11, 10, PRINT_MIN_PT];
+import { tagsOf } from '../tag/content';
+import { tagBlock } from '../tag/draw';
+import { logDrafts } from './analysis-log';
 
 /** Kept clear inside each tag: printers pull labels in crooked. Source: common practice. */
 const INSET_MM = 2.5;
 
-interface Tag {
-  readonly name: string;
-  readonly date: string;
-  readonly dive: SlateDive;
-}
-
-function tagsOf(request: DatedRequest): readonly Tag[] {
-  const { ledger, diverIds, dates, cautions } = request;
-  return ledger.divers
-    .filter((each) => diverIds === null || diverIds.includes(each.diver.id))
-    .flatMap((mine) =>
-      slateDays(ledger.trip, mine, dates, cautions, request).flatMap((day) =>
-        day.dives
-          .filter((dive) => dive.entry.isMade)
-          .map((dive) => ({ name: mine.diver.name, date: day.dateText, dive })),
-      ),
-    )
-    .toSorted((a, b) => a.dive.entry.startMin - b.dive.entry.startMin);
-}
-
-/** "MOD 33 m / 110 ft at 1.4" for both limits of the diver. */
-function modLines(dive: SlateDive): readonly string[] {
-  const { entry } = dive;
-  const { working, contingency } = entry.diver.po2;
-  return [
-    `MOD ${joined(depths(entry.modM, 'limit', 'both'))} at ${po2LimitText(working)}`,
-    `MOD ${joined(depths(entry.contingencyModM, 'limit', 'both'))} at ${po2LimitText(contingency)}`,
-  ];
-}
-
-/**
- * One tag. Oxygen as analysed in large figures; where nothing is analysed yet a blank to fill in, and the
- * depths stand under the condition that it reads as planned.
- */
-function tagBlock(set: Setter, tag: Tag, widthPt: number, sizePt: number): Block {
-  const plain: TextStyle = { font: 'text', sizePt };
-  const strong: TextStyle = { font: 'bold', sizePt };
-  const oneLine = { maxLines: 1 } as const;
-  const { entry } = tag.dive;
-  const gap = sizePt * 0.6;
-  const dateWidth = set.width(tag.date, plain);
-  const top = beside([
-    { block: set.text(tag.name, { ...strong, ...oneLine }, widthPt - dateWidth - gap), x: 0 },
-    { block: set.text(tag.date, { ...plain, align: 'right' }, widthPt), x: 0 },
-  ]);
-  const dive = set.text(
-    `Dive ${tag.dive.number}, ${tag.dive.startsAt}, ${tag.dive.site}`,
-    { ...plain, ...oneLine },
-    widthPt,
-  );
-  const percent = oxygenPercent(entry.o2!);
-  const initials = 'Initials';
-  const initialsWidth = set.width(`${initials} `, plain);
-  const signPt = sizePt * 1.5;
-  const bigPt = sizePt * 1.7;
-  const big: TextStyle = { font: 'bold', sizePt: bigPt };
-  const share = entry.isAnalysed
-    ? set.text(`O2 ${percent} %`, big, widthPt)
-    : beside([
-        { block: set.text('O2', big, widthPt), x: 0 },
-        { block: blank(sizePt * 4, bigPt * 1.1), x: set.width('O2 ', big) },
-        { block: set.text('%', big, widthPt), x: set.width('O2 ', big) + sizePt * 4.3 },
-      ]);
-  const shareWidth = entry.isAnalysed
-    ? set.width(`O2 ${percent} %`, big)
-    : set.width('O2 %', big) + sizePt * 4.6;
-  const signWidth = widthPt - shareWidth - gap * 2 - initialsWidth;
-  const sign =
-    signWidth >= sizePt * 2
-      ? [
-          {
-            block: lowered(set.text(initials, plain, initialsWidth), (bigPt - sizePt) * 0.95),
-            x: widthPt - signWidth - initialsWidth,
-          },
-          { block: blank(signWidth, bigPt * 1.1), x: widthPt - signWidth },
-        ]
-      : [];
-  const below =
-    sign.length > 0
-      ? []
-      : [
-          beside([
-            { block: set.text(initials, plain, initialsWidth), x: 0 },
-            { block: blank(widthPt - initialsWidth, signPt), x: initialsWidth },
-          ]),
-        ];
-  const condition = entry.isAnalysed ? `Analysed, ${mixName(entry.o2!)}` : `Holds for ${percent} % or less:`;
-  return stack([
-    top,
-    dive,
-    beside([{ block: share, x: 0 }, ...sign]),
-    ...below,
-    set.text(condition, plain, widthPt),
-    ...modLines(tag.dive).map((line) => set.text(line, strong, widthPt)),
-  ]);
-}
-
-/** A line to write on, at the foot of its height. */
-function blank(widthPt: number, heightPt: number): Block {
-  return { heightPt, at: (x, y) => [straight(x, y + heightPt - 1, x + widthPt, y + heightPt - 1, 0.5)] };
-}
-
-/** The largest type at which every tag fits; null where not even the smallest does. */
-function tagSize(set: Setter, tags: readonly Tag[], widthPt: number, heightPt: number): number | null {
-  const fits = (sizePt: number) =>
-    tags.every((tag) => tagBlock(set, tag, widthPt, sizePt).heightPt <= heightPt);
-  return SIZES_PT.find(fits) ?? null;
-}
+/** Printers leave so much of a sheet's edge white. Source: common practice. */
+const EDGE_MM = 4;
 
 interface Cell {
   readonly x: number;
@@ -134,80 +30,77 @@ function cellsOf(sheet: LabelSheet): readonly Cell[] {
   }));
 }
 
-function cutLines(cell: Cell, widthPt: number, heightPt: number): readonly Mark[] {
-  const { x, y } = cell;
-  const right = x + widthPt;
-  const bottom = y + heightPt;
+/** Marks in the white round the tags where a knife is laid; dashed lines between them where there is none. */
+function cutMarks(sheet: LabelSheet): readonly Mark[] {
+  const { columns, rows, label } = sheet;
+  const [left, top] = [sheet.leftMm * PT_PER_MM, sheet.topMm * PT_PER_MM];
+  const [wide, high] = [label.widthMm * PT_PER_MM, label.heightMm * PT_PER_MM];
+  const [right, bottom] = [left + columns * wide, top + rows * high];
+  const marks: Mark[] = [];
   const dash = [2, 3] as const;
-  return [
-    straight(x, y, right, y, 0.3, dash),
-    straight(x, bottom, right, bottom, 0.3, dash),
-    straight(x, y, x, bottom, 0.3, dash),
-    straight(right, y, right, bottom, 0.3, dash),
-  ];
+  for (let c = 0; c <= columns; c += 1) {
+    const x = left + c * wide;
+    const length = Math.min(CUT_MARK_PT, top);
+    if (length > CUT_GAP_PT + 2) {
+      marks.push(straight(x, top - length, x, top - CUT_GAP_PT, 0.4));
+      marks.push(straight(x, bottom + CUT_GAP_PT, x, bottom + length, 0.4));
+    } else marks.push(straight(x, top, x, bottom, 0.3, dash));
+  }
+  for (let r = 0; r <= rows; r += 1) {
+    const y = top + r * high;
+    const length = Math.min(CUT_MARK_PT, left);
+    if (length > CUT_GAP_PT + 2) {
+      marks.push(straight(left - length, y, left - CUT_GAP_PT, y, 0.4));
+      marks.push(straight(right + CUT_GAP_PT, y, right + length, y, 0.4));
+    } else marks.push(straight(left, y, right, y, 0.3, dash));
+  }
+  return marks;
 }
 
-/** The last cells of a sheet, kept for the cautions and the foot, which begin in the first of them. */
-interface FootCells {
-  readonly count: number;
+/** Where the cautions and the foot stand: in the white under the tags, or in the last cells of the sheet. */
+interface FootPlace {
+  readonly x: number;
+  readonly y: number;
   readonly widthPt: number;
+  /** Cells that no tag gets. */
+  readonly cells: number;
 }
 
-/** Cells of the bottom row, as few as the foot fits into, else all of the bottom two; null where neither takes it. */
-function footCells(set: Setter, sheet: LabelSheet, facts: FootFacts): FootCells | null {
-  const fits = (columns: number, rows: number): FootCells | null => {
+function footPlace(set: Setter, paper: Paper, sheet: LabelSheet, facts: FootFacts): FootPlace | null {
+  const heightFor = (widthPt: number): number =>
+    foot(set, widthPt, FOOT_PT, facts, facts.words(said`page ${'8888'}/${'8888'}`)).heightPt;
+  const marksPt = sheet.isStock ? 0 : CUT_MARK_PT;
+  const white = {
+    x: Math.max(EDGE_MM, sheet.leftMm) * PT_PER_MM,
+    y: (sheet.topMm + (sheet.rows - 1) * sheet.pitchYMm + sheet.label.heightMm) * PT_PER_MM + marksPt,
+    widthPt: (paper.widthMm - 2 * Math.max(EDGE_MM, sheet.leftMm)) * PT_PER_MM,
+  };
+  if (white.y + heightFor(white.widthPt) <= (paper.heightMm - EDGE_MM) * PT_PER_MM) {
+    return { ...white, cells: 0 };
+  }
+  const cells = cellsOf(sheet);
+  const fits = (columns: number, rows: number): FootPlace | null => {
     const widthPt = ((columns - 1) * sheet.pitchXMm + sheet.label.widthMm - 2 * INSET_MM) * PT_PER_MM;
     const heightPt = ((rows - 1) * sheet.pitchYMm + sheet.label.heightMm - INSET_MM) * PT_PER_MM;
-    const block = foot(set, widthPt, PRINT_MIN_PT, facts, 'page 8888/8888');
-    return block.heightPt <= heightPt ? { count: columns * rows, widthPt } : null;
+    const count = columns * rows;
+    const first = cells[cells.length - count];
+    if (first === undefined || heightFor(widthPt) > heightPt) return null;
+    return {
+      x: first.x + INSET_MM * PT_PER_MM,
+      y: first.y + (INSET_MM / 2) * PT_PER_MM,
+      widthPt,
+      cells: count,
+    };
   };
   for (let columns = 1; columns <= sheet.columns; columns += 1) {
-    const cells = fits(columns, 1);
-    if (cells !== null) return cells;
+    const place = fits(columns, 1);
+    if (place !== null) return place;
   }
   return fits(sheet.columns, 2);
 }
 
-/** Sheets of tags; the last cells of each carry the cautions and the foot. */
-function tagSheets(
-  request: DatedRequest,
-  set: Setter,
-  facts: FootFacts,
-  sheet: LabelSheet,
-): readonly Draft[] | null {
-  const tags = tagsOf(request);
-  const label = { width: sheet.label.widthMm * PT_PER_MM, height: sheet.label.heightMm * PT_PER_MM };
-  const inset = INSET_MM * PT_PER_MM;
-  const innerWidth = label.width - 2 * inset;
-  const sizePt = tagSize(set, tags, innerWidth, label.height - 2 * inset);
-  const taken = footCells(set, sheet, facts);
-  if (sizePt === null || taken === null) return null;
-  const cells = cellsOf(sheet);
-  const perPage = cells.length - taken.count;
-  if (perPage <= 0) return null;
-  const drafts: Draft[] = [];
-  for (let first = 0; first < tags.length; first += perPage) {
-    const mine = tags.slice(first, first + perPage);
-    const footCell = cells[perPage]!;
-    drafts.push({
-      name: `Cylinder tags, ${mine[0]!.date}, dive ${mine[0]!.dive.number} and on`,
-      marks: (page) => [
-        ...mine.flatMap((tag, i) => {
-          const cell = cells[i]!;
-          return [
-            ...(sheet.isStock ? [] : cutLines(cell, label.width, label.height)),
-            ...tagBlock(set, tag, innerWidth, sizePt).at(cell.x + inset, cell.y + inset),
-          ];
-        }),
-        ...foot(set, taken.widthPt, PRINT_MIN_PT, facts, page).at(footCell.x + inset, footCell.y + inset / 2),
-      ],
-    });
-  }
-  return drafts;
-}
-
 /**
- * Cylinder tags, a sheet of labels after the other, and a page to log the analyses on.
+ * Cylinder tags, a sheet of labels after the other, and the pages of the log.
  * @returns null where a tag does not take what has to stand on it, or the paper no tag
  */
 export function tagDrafts(
@@ -217,9 +110,41 @@ export function tagDrafts(
   heightPt: number,
   facts: FootFacts,
 ): readonly Draft[] | null {
-  const sheet = labelSheet(request.paper, request.label);
+  const { paper } = request;
+  const sheet = labelSheet(paper, request.label);
   if (sheet === null) return null;
-  const sheets = tagSheets(request, set, facts, sheet);
-  const log = logDraft(request, set, widthPt, heightPt);
-  return sheets === null || log === null ? null : [...sheets, log];
+  const reader = slateReader(request);
+  const words = wordsOf(inOneSystem(reader));
+  const tags = tagsOf(request, reader, words);
+  const pen = penOf(set, 1);
+  const [wide, high] = [sheet.label.widthMm - 2 * INSET_MM, sheet.label.heightMm - 2 * INSET_MM];
+  const place = footPlace(set, paper, sheet, facts);
+  if (place === null) return null;
+  const blocks: Block[] = [];
+  for (const tag of tags) {
+    const block = tagBlock(pen, words, tag, wide, high);
+    if (block === null) return null;
+    blocks.push(block);
+  }
+  const cells = cellsOf(sheet);
+  const perPage = cells.length - place.cells;
+  if (perPage <= 0) return null;
+  const drafts: Draft[] = [];
+  const inset = INSET_MM * PT_PER_MM;
+  for (let first = 0; first < blocks.length; first += perPage) {
+    const { day } = tags[first]!;
+    drafts.push({
+      name: words(said`Cylinder tags, ${day}, from ${first + 1} on`),
+      marks: (page) => [
+        ...(sheet.isStock ? [] : cutMarks(sheet)),
+        ...blocks.slice(first, first + perPage).flatMap((block, i) => {
+          const { x, y } = cells[i]!;
+          return block.at(x + inset, y + inset);
+        }),
+        ...foot(set, place.widthPt, FOOT_PT, facts, page).at(place.x, place.y),
+      ],
+    });
+  }
+  const log = logDrafts(request, set, tags, reader, words, widthPt, heightPt);
+  return log === null ? null : [...drafts, ...log];
 }

@@ -139,7 +139,7 @@ export function SlateOptionsForm({ dates }: { readonly dates: readonly string[] 
       {kind === 'tags' ? (
         <PaperChoice
           label="Tag"
-          value={chosen.label ?? usualLabel(paper).name}
+          value={chosen.label ?? usualLabel().name}
           names={LABEL_SIZES}
           commit={(label) => choose({ label })}
         />

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { assert } from '../../../../core/result';
 import { PAPERS, PT_PER_MM } from '../../../../core/slate/paper';
-import { FOOT_PT, PRINT_MIN_PT } from '../../../../core/slate/page-frame';
+import { FOOT_PT } from '../../../../core/slate/page-frame';
 import { SAFETY_LINE } from '../../../../core/words/safety-line';
 import { fileWords } from '../../../../core/words/reader';
 import { SLATE_KINDS, type SlateKind } from '../../../../core/slate/request';
@@ -71,11 +71,6 @@ const CARD_WAYS = [
   { card: 'dive', units: 'both', clock: '24h' },
 ] as const;
 
-/** The line of caution at the foot is small; nothing else on any page is. */
-function smallestPt(kind: SlateKind): number {
-  return kind === 'tags' ? PRINT_MIN_PT : FOOT_PT;
-}
-
 /** What is set on faces: cards. */
 const ON_FACES: readonly SlateKind[] = ['card', 'depth'];
 
@@ -106,7 +101,7 @@ describe('every kind on every paper', () => {
             for (const page of laid.value.pages) {
               expect(faultsOf(page, marginPt(kind))).toEqual([]);
               const sizes = textsOf(page).map((mark) => mark.sizePt);
-              expect(Math.min(...sizes)).toBeGreaterThanOrEqual(smallestPt(kind));
+              expect(Math.min(...sizes)).toBeGreaterThanOrEqual(FOOT_PT);
             }
           }
         });
