@@ -123,6 +123,8 @@ export interface Host {
     readonly filesOutsideLibrary: boolean;
     /** `printPages` opens a dialog of the system's; where not, pages are saved and printed from elsewhere. */
     readonly systemPrint: boolean;
+    /** `showSaved` has a file manager to show in; where not, the document went where the browser puts such. */
+    readonly showSaved: boolean;
   };
 
   /** The library and the files opened from elsewhere this session, newest first. */
@@ -167,6 +169,8 @@ export interface Host {
     suggestedName: string,
     mediaType: string,
   ): Promise<HostResult<string | null>>;
+  /** Shows the document that was saved last in the system's file manager. */
+  showSaved(): Promise<HostResult<null>>;
   /**
    * Opens the system's print dialog on the pages that the window holds ready for print, each as large as the
    * paper. Resolves once the dialog is done with, also where the user thought better of it.

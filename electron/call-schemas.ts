@@ -45,6 +45,7 @@ export const CALL_SCHEMAS = {
   openTrip: z.tuple([]),
   saveTripAs: z.tuple([tripText, title]),
   saveDocument: z.tuple([documentBytes, documentName, mediaType]),
+  showSaved: z.tuple([]),
   printPages: z.tuple([z.strictObject({ widthMm: paperMm, heightMm: paperMm })]),
   openText: z.tuple([]),
   loadSettings: z.tuple([]),

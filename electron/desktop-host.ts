@@ -3,13 +3,14 @@ import * as nodeFs from 'node:fs/promises';
 import { basename, extname } from 'node:path';
 import { dialog, shell, type BrowserWindow, type OpenDialogOptions } from 'electron';
 import { CITED_HOSTS } from '../core/cited-hosts';
-import type { HostResult, MenuCommand } from '../core/host';
+import type { HostResult, HostTrouble, MenuCommand } from '../core/host';
 import { slugOf, TRIP_EXTENSION } from '../core/library';
 import { aboutDesktop } from './about';
 import { attempt, type Handlers } from './answer';
 import type { CloseGuard } from './close-guard';
 import { writeAtomically } from './disk/atomic-write';
 import { readImport } from './disk/disk';
+import { DiskTrouble } from './disk/disk-trouble';
 import { printPages } from './print';
 import type { DesktopSettings } from './settings';
 import type { TripFiles } from './trip-files';
@@ -64,6 +65,9 @@ export function desktopHandlers(parts: DesktopParts): Handlers {
     }
   };
 
+  /** Where the last document went; null until one was saved. */
+  let savedPath: string | null = null;
+
   return {
     listTrips: () => attempt(() => trips.list()),
     readTrip: (token) =>
@@ -107,7 +111,20 @@ export function desktopHandlers(parts: DesktopParts): Handlers {
         const path = await askForPlace(name, extname(name).slice(1).toLowerCase());
         if (path === null) return null;
         await writeAtomically(nodeFs, { path, content: bytes, nowMs: Date.now() });
+        savedPath = path;
         return basename(path);
+      }),
+
+    // The window names no path: shown is what this process wrote last, while it is there.
+    showSaved: () =>
+      attempt(async () => {
+        if (savedPath === null) throw new DiskTrouble(notSaved());
+        const path = savedPath;
+        await nodeFs.lstat(path).catch(() => {
+          throw new DiskTrouble(goneSince(basename(path)));
+        });
+        shell.showItemInFolder(path);
+        return null;
       }),
 
     printPages: (paper) => attempt(async () => nothing(await printPages(window.webContents, paper))),
@@ -128,6 +145,24 @@ export function desktopHandlers(parts: DesktopParts): Handlers {
     awaitTrips: async () => nothing(await parts.onAwaitTrips()),
     guardClose: async (isGuarded) => nothing(guard.setGuarded(isGuarded)),
     closeAnswered: async (failure) => nothing(await guard.answered(failure)),
+  };
+}
+
+function notSaved(): HostTrouble {
+  return {
+    kind: 'not-found',
+    what: 'No document was saved yet.',
+    where: 'the last document',
+    mend: 'Save one first.',
+  };
+}
+
+function goneSince(name: string): HostTrouble {
+  return {
+    kind: 'not-found',
+    what: `“${name}” is no longer where it was saved.`,
+    where: name,
+    mend: 'It was moved or removed since; save it again.',
   };
 }
 

@@ -37,6 +37,7 @@ const bridge = {
   openTrip: call('openTrip'),
   saveTripAs: call('saveTripAs'),
   saveDocument: call('saveDocument'),
+  showSaved: call('showSaved'),
   printPages: call('printPages'),
   openText: call('openText'),
   loadSettings: call('loadSettings'),

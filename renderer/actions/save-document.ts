@@ -22,5 +22,15 @@ export async function saveDocument(document: Document): Promise<void> {
   }
   if (result.value === null) return;
   const lines = [`Saved “${result.value}”: ${contents}.`, ...remarks];
-  say({ tone: 'said', lines: lines.map((what) => ({ what, where: '', mend: '' })) });
+  say({
+    tone: 'said',
+    lines: lines.map((what) => ({ what, where: '', mend: '' })),
+    ...(machine().supports.showSaved ? { canShow: true } : {}),
+  });
+}
+
+/** Shows what was saved last in the system's file manager. */
+export async function showSaved(): Promise<void> {
+  const result = await machine().showSaved();
+  if (!result.ok) say({ tone: 'refused', lines: [result.trouble] });
 }

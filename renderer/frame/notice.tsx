@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { dayToLog, showEvening } from '../actions/evening';
 import { undoStep } from '../actions/history';
+import { showSaved } from '../actions/save-document';
 import { say } from '../store/notice';
 import { desk, useDesk } from '../store/store';
 import styles from './notice.module.css';
@@ -38,6 +39,11 @@ export function NoticeLine(): ReactNode {
             {notice.canUndo ? (
               <button type="button" className="plain" onClick={undoStep}>
                 Bring it back
+              </button>
+            ) : null}
+            {notice.canShow ? (
+              <button type="button" className="plain" onClick={() => void showSaved()}>
+                Show in folder
               </button>
             ) : null}
             <button type="button" className="plain" onClick={() => say(null)}>

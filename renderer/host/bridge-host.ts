@@ -6,6 +6,6 @@ export function bridgeHost(bridge: Bridge): Host {
   return {
     ...bridge,
     kind: 'desktop',
-    supports: { watch: true, filesOutsideLibrary: true, systemPrint: true },
+    supports: { watch: true, filesOutsideLibrary: true, systemPrint: true, showSaved: true },
   };
 }

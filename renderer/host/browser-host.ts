@@ -97,7 +97,7 @@ export function browserHost(page: Page = THIS_PAGE, libraryName = 'carryover'): 
 
   return {
     kind: 'browser',
-    supports: { watch: true, filesOutsideLibrary: false, systemPrint: page.canPrint },
+    supports: { watch: true, filesOutsideLibrary: false, systemPrint: page.canPrint, showSaved: false },
 
     listTrips: () =>
       attempt(async () => {
@@ -192,6 +192,16 @@ export function browserHost(page: Page = THIS_PAGE, libraryName = 'carryover'): 
         page.download(bytes, suggestedName, mediaType);
         return done(suggestedName);
       }),
+
+    showSaved: () =>
+      attempt(async () =>
+        refused({
+          kind: 'refused',
+          what: 'A browser shows no folder.',
+          where: 'this browser',
+          mend: 'Look where it puts what it downloads.',
+        }),
+      ),
 
     // The pages bring the size of their paper along, as a browser asks them for it.
     printPages: () =>

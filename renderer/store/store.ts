@@ -73,6 +73,8 @@ export interface Notice {
   readonly lines: readonly NoticeLine[];
   /** What it says was done by the last step, and undoing is offered beside it; any other step takes it away. */
   readonly canUndo?: true;
+  /** It says that a document was saved, and the host can show where. */
+  readonly canShow?: true;
   /** It changed the days ahead, and what that did is offered beside it. */
   readonly canCompare?: true;
 }

@@ -50,6 +50,7 @@ function soundArguments(token: string): { readonly [Name in CallName]: readonly 
     openTrip: [],
     saveTripAs: [TRIP, 'Mine'],
     saveDocument: [new Uint8Array([37]), 'slates.pdf', 'application/pdf'],
+    showSaved: [],
     printPages: [{ widthMm: 105, heightMm: 148 }],
     openText: [],
     loadSettings: [],

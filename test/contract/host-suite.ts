@@ -341,6 +341,7 @@ export function holdsTheContract(name: string, makeMachine: () => Promise<Machin
         const bytes = new Uint8Array([37, 80, 68, 70, 0, 255]);
         expect(value(await host.saveDocument(bytes, 'slates.pdf', 'application/pdf'))).toBe('slates.pdf');
         expect(Buffer.from((await read()) as Uint8Array)).toEqual(Buffer.from(bytes));
+        expect((await host.showSaved()).ok).toBe(host.supports.showSaved);
       });
 
       it('give text to import', async () => {

@@ -57,10 +57,13 @@ export const contextBridge = {
   exposeInMainWorld: (name: string, api: unknown) => void exposed.set(name, api),
 };
 export const dialog = { showOpenDialog: nextAnswer, showSaveDialog: nextAnswer, showMessageBox: nextAnswer };
+/** What the file manager was asked to show. */
+export const shownItems: string[] = [];
 export const shell = {
   openExternal: async () => {
     throw new Error('a page that no test expects was opened outside the app');
   },
+  showItemInFolder: (path: string) => void shownItems.push(path),
 };
 /** Named by files under test whose use of it needs a window; see `electron.ts` beside this for that. */
 export const protocol = {};

@@ -43,6 +43,7 @@ test('the page has the bridge, and nothing else of the machine', async ({ deskto
       'saveDocument',
       'saveSettings',
       'saveTripAs',
+      'showSaved',
       'watchTrips',
       'writeTrip',
     ],

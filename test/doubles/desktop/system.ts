@@ -47,6 +47,7 @@ export function menuItem(id: string, items: readonly MenuItem[] = menu.items): M
 
 export const shell = strict('shell', {
   openExternal: async (url: string) => happened('shell.openExternal', url),
+  showItemInFolder: (path: string) => happened('shell.showItemInFolder', path),
 });
 
 export const protocol = strict('protocol', {

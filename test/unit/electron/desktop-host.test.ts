@@ -10,7 +10,7 @@ import { desktopSettings } from '../../../electron/settings';
 import { tripFiles } from '../../../electron/trip-files';
 import { unsavedEdits } from '../../../electron/unsaved-edits';
 import { watchTripFiles, type TripWatch } from '../../../electron/trip-watch';
-import { dialogAnswers } from '../../doubles/electron-mini';
+import { dialogAnswers, shownItems } from '../../doubles/electron-mini';
 
 let folder: string;
 let elsewhere: string;
@@ -66,6 +66,31 @@ describe('a file outside the library that is read again at the next start', () =
     const later = new Date(Date.now() + 60_000);
     await fs.utimes(path, later, later);
     await vi.waitFor(() => expect(changes).toEqual([{ token, kind: 'changed' }]), { timeout: 10_000 });
+  });
+});
+
+describe('what was saved last', () => {
+  const save = (name: string) => {
+    dialogAnswers.push(() => ({ canceled: false, filePath: join(elsewhere, name) }));
+    return handlers.saveDocument(new Uint8Array([37]), name, 'application/pdf');
+  };
+
+  it('is shown in its folder, by the path that this process kept', async () => {
+    await save('one.pdf');
+    await save('two.pdf');
+    expect(await handlers.showSaved()).toEqual({ ok: true, value: null });
+    expect(shownItems.splice(0)).toEqual([join(elsewhere, 'two.pdf')]);
+  });
+
+  it('is not shown before there is any, nor once it is gone', async () => {
+    expect(await handlers.showSaved()).toMatchObject({ ok: false, trouble: { kind: 'not-found' } });
+    await save('gone.pdf');
+    await fs.rm(join(elsewhere, 'gone.pdf'));
+    expect(await handlers.showSaved()).toMatchObject({
+      ok: false,
+      trouble: { kind: 'not-found', where: 'gone.pdf' },
+    });
+    expect(shownItems).toEqual([]);
   });
 });
 
