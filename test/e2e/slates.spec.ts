@@ -26,8 +26,8 @@ const DEMO = read.value;
 const PAGE_WORDS = {
   'Day card': 'No-stop limit',
   'Briefing sheet': 'Roll call',
-  'Trip sheet': 'Nitrogen on surfacing',
-  'Cylinder tags and log': 'Initials',
+  'Trip sheet': 'were the diver to go straight up',
+  'Cylinder tags and log': 'I read, %',
 } as const;
 
 /**
@@ -113,7 +113,9 @@ test.describe('slates', () => {
     await slates.choice('Paper').selectOption('letter');
     await expect(slates.choice('Tag')).toHaveValue('4x2in');
     await slates.choice('Kind').selectOption('Trip sheet');
-    await expect(slates.pages.first()).toContainText('Nitrogen on surfacing', { timeout: LAID_OUT_MS });
+    await expect(slates.pages.first()).toContainText('were the diver to go straight up', {
+      timeout: LAID_OUT_MS,
+    });
     const download = await slates.saved('Save PDF');
     expect(download.suggestedFilename()).toMatch(/-trip\.pdf$/);
   });
@@ -309,7 +311,7 @@ test.describe('slates', () => {
     await page.pdf({ path: file, preferCSSPageSize: true, printBackground: true });
     const words = (await readPdf(await readFile(file))).map(({ text }) => text).join('');
     expect(words).toContain(DEMO.title);
-    expect(words).toContain('Nitrogen on surfacing');
+    expect(words).toContain('were the diver to go straight up');
     expect(words).not.toContain('file version');
   });
 

@@ -7,6 +7,7 @@ import {
   type Block,
   type Mark,
   type Setter,
+  type Tag,
   type TextStyle,
 } from '../layout';
 import type { TripDay, TripDive } from './content';
@@ -23,16 +24,26 @@ const PAD_PT = 1.6;
 const SITE_LEAST_PT = 40;
 
 /** Two texts on a line, the second at its right end; on two lines where they would touch. */
-function ends(set: Setter, left: string, right: string, widthPt: number, first: TextStyle = PLAIN): Block {
+function ends(
+  set: Setter,
+  left: string,
+  right: string,
+  widthPt: number,
+  first: TextStyle = PLAIN,
+  tags?: readonly [Tag, Tag],
+): Block {
   const style = PLAIN;
   const fits = set.width(left, first) + GAP_PT + set.width(right, style) <= widthPt;
-  const one = set.text(left, first, widthPt);
-  const other = set.text(right, { ...style, align: 'right' }, widthPt);
+  const told = (block: Block, at: 0 | 1): Block => (tags === undefined ? block : tagged(block, tags[at]));
+  const one = told(set.text(left, first, widthPt), 0);
+  const other = told(set.text(right, { ...style, align: 'right' }, widthPt), 1);
   if (!fits) return stack([one, other]);
   return { heightPt: one.heightPt, at: (x, y) => [...one.at(x, y), ...other.at(x, y)] };
 }
 
-function diveBlock(set: Setter, dive: TripDive, widthPt: number): Block {
+/** A dive is a row of the table to whoever has it read out. */
+function diveBlock(set: Setter, dive: TripDive, widthPt: number, row: number): Block {
+  const cell = (column: number): Tag => ({ is: column === 0 ? 'TH' : 'TD', row, column });
   const hour = set.width(dive.start, STRONG) + GAP_PT;
   const depth = set.width(dive.depth, PLAIN) + GAP_PT;
   const sitePt = widthPt - hour - depth;
@@ -42,17 +53,20 @@ function diveBlock(set: Setter, dive: TripDive, widthPt: number): Block {
       ? {
           heightPt: Math.max(PLAIN.leadingPt!, site.heightPt),
           at: (x, y) => [
-            ...set.text(dive.start, STRONG, hour).at(x, y),
-            ...site.at(x + hour, y),
-            ...set.text(dive.depth, { ...PLAIN, align: 'right' }, widthPt).at(x, y),
+            ...tagged(set.text(dive.start, STRONG, hour), cell(0)).at(x, y),
+            ...tagged(site, cell(1)).at(x + hour, y),
+            ...tagged(set.text(dive.depth, { ...PLAIN, align: 'right' }, widthPt), cell(2)).at(x, y),
           ],
         }
-      : stack([ends(set, dive.start, dive.depth, widthPt, STRONG), set.text(dive.site, PLAIN, widthPt)]);
+      : stack([
+          ends(set, dive.start, dive.depth, widthPt, STRONG, [cell(0), cell(1)]),
+          tagged(set.text(dive.site, PLAIN, widthPt), cell(2)),
+        ]);
   const body = stack([
     space(PAD_PT),
     first,
-    ends(set, dive.time, dive.room, widthPt),
-    ...(dive.warning === '' ? [] : [set.text(dive.warning, STRONG, widthPt)]),
+    ends(set, dive.time, dive.room, widthPt, PLAIN, [cell(3), cell(4)]),
+    ...(dive.warning === '' ? [] : [tagged(set.text(dive.warning, STRONG, widthPt), cell(5))]),
     space(PAD_PT),
   ]);
   if (!dive.isTightest) return body;
@@ -92,7 +106,10 @@ export function dayParts(set: Setter, day: TripDay, widthPt: number): DayParts {
   const head = day.heads.find((text) => set.width(text, HEAD) <= widthPt) ?? day.heads[day.heads.length - 1]!;
   return {
     head: stack([space(3), tagged(set.text(head, HEAD, widthPt), { is: 'H2' })]),
-    parts: [...day.dives.map((dive) => diveBlock(set, dive, widthPt)), totalsBlock(set, day, widthPt)],
+    parts: [
+      ...day.dives.map((dive, i) => diveBlock(set, dive, widthPt, i + 1)),
+      totalsBlock(set, day, widthPt),
+    ],
   };
 }
 

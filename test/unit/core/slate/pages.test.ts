@@ -1,8 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { assert } from '../../../../core/result';
-import { SAFETY_LINE } from '../../../../core/words/safety-line';
 import { fileWords } from '../../../../core/words/reader';
-import { LABEL_SIZES } from '../../../../core/slate/labels';
 import { readSlateOptions, usualPaper } from '../../../../core/slate/options';
 import { PT_PER_MM } from '../../../../core/slate/paper';
 import { slatePages } from '../../../../core/slate/pages';
@@ -10,8 +8,8 @@ import { ledger } from '../../../../core/ledger/ledger';
 import type { SlateRequest } from '../../../../core/slate/request';
 import type { Trip } from '../../../../core/document/types';
 import { demoTrip } from '../../../../core/document/demo-trip';
-import { AIR, aDive, aDiver, aTrip, RICH } from '../../../builders/trip';
-import { aPaper, aRequest, faultsOf, layoutOf, textsOf, wordsOf } from '../../../support/slates';
+import { aDive, aDiver, aTrip } from '../../../builders/trip';
+import { aPaper, aRequest, layoutOf, textsOf, wordsOf } from '../../../support/slates';
 
 const week = aTrip(
   [
@@ -194,130 +192,6 @@ describe('day card', () => {
 
   it('leaves a level at a minute that is not later than planned', () => {
     expect(text(aTrip([aDive({ startsAt: '2027-03-06T08:00', bottomMin: 20.9 })]))).toContain('20.9 08:20');
-  });
-});
-
-describe('cylinder tags', () => {
-  const paper = aPaper('A4');
-
-  const alone: Partial<SlateRequest> = { kind: 'tags', paper, diverIds: ['guest-1'], dates: ['2027-03-06'] };
-  const tagOf = (trip: Trip, change: Partial<SlateRequest> = {}) =>
-    layoutOf(trip, { ...alone, ...change }).pages[0]!;
-
-  it('have a ladder of readings with their MOD until one is made, the label in a frame', () => {
-    const words = wordsOf(tagOf(week)).split('\n');
-    expect(words.slice(0, 2)).toEqual(['EAN36', 'Sat 6 March']);
-    const at = words.indexOf('34');
-    expect(words.slice(at, at + 10)).toEqual(['34', '31', '35', '29', '36', '28', '37', '27', '38', '26']);
-    expect(words).toContain('analysed');
-  });
-
-  it('give the MOD in the units of the reader', () => {
-    expect(wordsOf(tagOf(week, { units: 'imperial' })).split('\n')).toContain('94');
-    const both = wordsOf(tagOf(week, { units: 'both' })).split('\n');
-    expect(both).toContain('28');
-    expect(both).toContain('94');
-  });
-
-  it('put readings in dots that are too rich for the dive', () => {
-    const deep = aTrip([aDive({ depthM: 28, mix: 'rich' })]);
-    const words = wordsOf(layoutOf(deep, { kind: 'tags', paper }).pages[0]!);
-    expect(words.replaceAll('\n', ' ')).toContain('In dots: too rich for this dive.');
-    expect(wordsOf(tagOf(week))).not.toContain('In dots');
-  });
-
-  it('print the share as analysed, and its depths, large', () => {
-    const trip = {
-      ...week,
-      mixes: week.mixes.map((mix) => (mix.id === 'rich' ? { ...mix, analysedO2: 0.374 } : mix)),
-    };
-    const large = textsOf(tagOf(trip)).filter(({ sizePt }) => sizePt === 30);
-    expect(large.map(({ text }) => text).slice(0, 3)).toEqual(['EAN37.4', '37.4', '27']);
-    // The other dive of the day is on a mix that nobody has read yet.
-    expect(wordsOf(tagOf(trip)).match(/^I read, %$/gm)).toHaveLength(1);
-  });
-
-  it('have the number of the cylinder, or a line to write it on', () => {
-    const party = week.party.map((diver) => ({ ...diver, cylinderNo: '17' }));
-    expect(wordsOf(tagOf({ ...week, party })).split('\n')).toContain('17');
-    expect(wordsOf(tagOf(week)).split('\n')).not.toContain('17');
-  });
-
-  it('have a name whole or not at all: it stands in the log too', () => {
-    const name = 'Maximiliana Overstrand-Quillfeather of the Outermost Lighthouse below the Point';
-    const party = [aDiver({ name }), ...week.party.slice(1)];
-    const { pages } = layoutOf({ ...week, party }, { ...alone, label: aPaper('63.5x38.1mm') });
-    expect(wordsOf(pages[0]!)).not.toContain('Maximiliana');
-    expect(wordsOf(pages.at(-1)!).replaceAll('\n', ' ')).toContain(name);
-  });
-
-  it.each(LABEL_SIZES)('take all that has to stand on them at %s, on the stock there is for it', (label) => {
-    const stock = aPaper(label.endsWith('in') ? 'letter' : 'A4');
-    for (const units of ['metric', 'imperial', 'both'] as const) {
-      const [page] = layoutOf(week, { kind: 'tags', paper: stock, label: aPaper(label), units }).pages;
-      expect(wordsOf(page!).match(/^I read, %$/gm)).toHaveLength(5);
-      // Label stock is cut already: no lines to cut along.
-      const dashes = page!.marks.filter((mark) => mark.kind === 'line' && mark.dashPt?.[0] === 2);
-      expect(dashes).toHaveLength(0);
-      expect(faultsOf(page!, 2 * PT_PER_MM)).toEqual([]);
-    }
-  });
-
-  it('stand ten on A4 where there is nothing else to say, and the cautions in the white under them', () => {
-    const dives = Array.from({ length: 6 }, (_, i) =>
-      aDive({
-        id: `x${i}`,
-        startsAt: `2027-03-06T${String(6 + 2 * i).padStart(2, '0')}:00`,
-        depthM: 12,
-        mix: 'rich',
-      }),
-    );
-    const two = { ...aTrip(dives), party: [aDiver(), aDiver({ id: 'g2', name: 'Guest 2' })] };
-    const [page] = layoutOf(two, { kind: 'tags', paper }).pages;
-    expect(wordsOf(page!).match(/^I read, %$/gm)).toHaveLength(10);
-    expect(wordsOf(page!).replaceAll('\n', ' ')).toContain(fileWords(SAFETY_LINE));
-  });
-
-  it('end with a log to sign, a row for each tag', () => {
-    const pages = layoutOf(week, { kind: 'tags', paper }).pages;
-    expect(pages.at(-1)!.name).toBe('Cylinder analysis log');
-    const words = wordsOf(pages.at(-1)!);
-    expect(words).toContain('32 %: 33 m');
-    for (const row of ['Guest 1, EAN36', 'Guest 2, EAN36', 'Sat 6, 1', 'Sun 7, 1'])
-      expect(words).toContain(row);
-  });
-
-  describe('have a table of depths in their log', () => {
-    const [alone, another] = [aDiver(), aDiver({ id: 'guest-2', maxO2: 0.505 })];
-    const sharesOn = (name: string, change: Partial<Trip>, asked: Partial<SlateRequest> = {}) => {
-      const trip = aTrip([aDive({ id: 'x' })], change);
-      const log = layoutOf(trip, { kind: 'tags', paper: aPaper(name), ...asked }).pages.at(-1)!;
-      expect(faultsOf(log, 5 * PT_PER_MM)).toEqual([]);
-      const cells = [...wordsOf(log).matchAll(/^(\d+) %: (\d+) m/gm)];
-      return cells
-        .map(([, percent, m]) => [Number(percent), Number(m)] as const)
-        .toSorted(([a], [b]) => a - b);
-    };
-    const richest = (...asked: Parameters<typeof sharesOn>) => sharesOn(...asked).at(-1)![0];
-
-    it('that goes on to the richest mix, as ordered or as analysed, and to the highest ceiling of those chosen', () => {
-      expect(richest('A4', {})).toBe(40);
-      expect(richest('A4', { mixes: [AIR, { ...RICH, o2: 0.5 }] })).toBe(50);
-      expect(richest('A4', { mixes: [AIR, { ...RICH, analysedO2: 0.452 }] })).toBe(46);
-      expect(richest('A4', { party: [alone, another] })).toBe(51);
-      expect(richest('A4', { party: [alone, another] }, { diverIds: ['guest-1'] })).toBe(40);
-      expect(sharesOn('A4', { party: [another] })).toHaveLength(31);
-    });
-
-    it('in wider steps where the page has no room for every percent, each with its own depth rounded down', () => {
-      const shares = sharesOn('A6', { party: [aDiver({ maxO2: 0.97 })] });
-      const percents = shares.map(([percent]) => percent);
-      expect(percents.slice(0, 3)).toEqual([21, 22, 24]);
-      expect(percents.at(-1)).toBe(98);
-      // Gauge water: 10 m to the bar under 1.01325 bar of air.
-      for (const [percent, m] of shares) expect(m).toBe(Math.floor((140 / percent - 1.01325) * 10));
-      expect(sharesOn('A6', {})).toHaveLength(20);
-    });
   });
 });
 

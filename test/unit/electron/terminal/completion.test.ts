@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { carryoverCommand } from '../../../../electron/terminal/carryover-command';
+import { SLATE_KINDS } from '../../../../core/slate/request';
 import { COMMANDS } from '../../../../electron/terminal/commands';
 import { aTerminal } from '../../../support/a-terminal';
 
@@ -77,10 +78,7 @@ printf '%s\\n' "\${COMPREPLY[@]}"`,
     [['plan', '--un'], ['--units']],
     [['plan', '--units', 'i'], ['imperial']],
     [['plan', '--units', '=', 'b'], ['both']],
-    [
-      ['plan', '--kind', '='],
-      ['card', 'briefing', 'trip', 'tags'],
-    ],
+    [['plan', '--kind', '='], [...SLATE_KINDS]],
     [['mixes', '--diver', ''], []],
     [['plan', 'my'], ['my trip.carryover']],
     [['plan', '--slate', 'my'], ['my trip.carryover']],
