@@ -1,25 +1,14 @@
 import { useLayoutEffect, useRef, type ReactNode } from 'react';
 import { selectChosenDives } from '../../store/selectors';
-import { lazily, type StandIn } from '../../parts/lazily';
+import { lazily } from '../../parts/lazily';
 import { useDesk } from '../../store/store';
 import { DiveCard } from './card/dive-card';
 import { Headline } from './headline';
+import { STAND_IN } from './stand-in';
 import { Strip } from './strip/strip';
 import { TripCard } from './trip-card';
 import { useClipboard } from './use-clipboard';
 import styles from './days.module.css';
-
-const STAND_IN: StandIn = {
-  waiting: null,
-  failed: ({ what, mend }, again) => (
-    <p className="care" role="alert">
-      {what} {mend}{' '}
-      <button type="button" className="linked" onClick={again}>
-        Try again
-      </button>
-    </p>
-  ),
-};
 
 /** Opened once a day: loaded when somebody asks. */
 const Evening = lazily(async () => (await import('./evening/evening')).Evening, STAND_IN);

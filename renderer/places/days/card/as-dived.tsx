@@ -1,11 +1,13 @@
 import type { ReactNode } from 'react';
 import type { AsDived, Dive, Diver, Id } from '../../../../core/document/types';
-import { forgetAsDived, setAsDived } from '../../../actions/dives';
-import { tell, type EditResult } from '../../../actions/edit';
+import { setAsDived } from '../../../actions/dives';
+import { tell } from '../../../actions/edit';
 import { Folded } from '../../../parts/folded';
-import { ClockField, MinutesField, ShareField, UnitField } from '../../../parts/number-field';
-import { useDesk } from '../../../store/store';
-import styles from './dive-fields.module.css';
+import { lazily } from '../../../parts/lazily';
+import { STAND_IN } from '../stand-in';
+
+/** In the evening, and not at the start. */
+const Record = lazily(async () => (await import('./as-dived-record')).AsDivedRecord, STAND_IN);
 
 function recordOf(dive: Dive, by: Id | null): AsDived | null {
   return dive.asDived?.find((each) => (each.by ?? null) === by) ?? null;
@@ -50,68 +52,5 @@ export function AsDivedSheet({
         })
       }
     </Folded>
-  );
-}
-
-function Record(props: {
-  readonly dive: Dive;
-  readonly diver: Diver | null;
-  readonly record: AsDived;
-}): ReactNode {
-  const { dive, diver, record } = props;
-  const by = diver?.id ?? null;
-  const labelO2 = useDesk(({ trip }) => trip.mixes.find(({ id }) => id === dive.mix)?.o2 ?? null);
-  const put = (patch: Partial<AsDived>): EditResult => {
-    const { by: _, ...rest } = record;
-    return setAsDived(dive.id, by, { ...rest, ...patch });
-  };
-  const takeOff = (): EditResult => {
-    const { by: _, samples: __, ...rest } = record;
-    return setAsDived(dive.id, by, rest);
-  };
-  const startsAt = record.startsAt ?? dive.startsAt;
-  const o2 = record.o2 ?? labelO2;
-  return (
-    <div
-      className={styles.pairs}
-      role="group"
-      aria-label={diver ? `As dived by ${diver.name}` : 'As dived by everybody'}
-    >
-      {diver ? <h3>{diver.name}</h3> : null}
-      <ClockField
-        label="In"
-        value={startsAt.slice(11)}
-        commit={(time) => put({ startsAt: `${startsAt.slice(0, 10)}T${time}` })}
-      />
-      <UnitField
-        label="Deepest"
-        kind="depth"
-        value={record.depthM ?? dive.depthM}
-        commit={(depthM) => put({ depthM })}
-      />
-      <MinutesField
-        label="Bottom"
-        value={record.bottomMin ?? dive.bottomMin}
-        commit={(bottomMin) => put({ bottomMin })}
-      />
-      {o2 === null ? (
-        <button type="button" className="linked" onClick={() => void tell(put({ o2: 0.21 }))}>
-          Enter the analysed oxygen
-        </button>
-      ) : (
-        <ShareField label="O2 as analysed" value={o2} commit={(next) => put({ o2: next })} />
-      )}
-      {record.samples ? (
-        <p>
-          As recorded, {record.samples.length} samples.{' '}
-          <button type="button" className="linked" onClick={() => void tell(takeOff())}>
-            Take the profile off
-          </button>
-        </p>
-      ) : null}
-      <button type="button" className="linked" onClick={() => void tell(forgetAsDived(dive.id, by))}>
-        As planned
-      </button>
-    </div>
   );
 }
