@@ -23,6 +23,7 @@ const CORE: readonly (readonly string[])[] = [
   ['proposal'],
   ['slate'],
   ['workings'],
+  ['lesson'],
   ['formats'],
 ];
 
@@ -33,7 +34,7 @@ const RENDERER: readonly (readonly string[])[] = [
   ['commands'],
   ['parts'],
   ['places/days', 'places/mixes', 'places/party', 'places/sites', 'places/slates'],
-  ['places/starting', 'places/mending'],
+  ['places/starting', 'places/mending', 'places/lesson'],
   ['frame'],
   ['host', 'look', 'start'],
   ['main'],

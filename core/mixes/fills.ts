@@ -12,10 +12,11 @@ import { SEA_LEVEL_BAR } from '../water';
 import { isAir } from './stocked-trip';
 
 /**
- * How a cylinder gets its mix: "banked" from a store of that mix, or by "partial pressure", oxygen first and
- * air on top.
+ * How a cylinder gets its mix: "banked" from a store of that mix, which was made of oxygen and air; by "partial
+ * pressure", oxygen first and air on top; by "continuous" blending, oxygen let into the air that the compressor takes
+ * in; or through a "membrane" that holds nitrogen back, which takes no oxygen from bottles.
  */
-export type FillMethod = 'banked' | 'partial-pressure';
+export type FillMethod = 'banked' | 'partial-pressure' | 'continuous' | 'membrane';
 
 /** Drained pressures are found to this, bar. */
 const PRESSURE_TOLERANCE_BAR = 1e-6;
@@ -194,13 +195,16 @@ function addCylinder(sums: Sums, start: FillStart, mix: Mix, request: FillReques
     sums.impossible += 1;
     return;
   }
-  if (request.method === 'banked' || isAir(mix)) {
+  if (request.method !== 'partial-pressure' || isAir(mix)) {
     const { waterL, fillBar } = start;
     // Air goes only on air: anything richer is let off, and the bar that stays behind adds under 0.1 %.
-    const isEmptied = start.startO2 > o2 + 1e-9 && start.startBar > 0 && request.method !== 'banked';
+    const isEmptied =
+      start.startO2 > o2 + 1e-9 && start.startBar > 0 && request.method === 'partial-pressure';
     const fromL = isEmptied ? 0 : contentL(waterL, start.startBar, o2, request.law);
     const litres = contentL(waterL, fillBar, o2, request.law) - fromL;
-    const { oxygenL, airL } = makeUp(litres, o2);
+    // A membrane makes the mix of air alone; what it lets off is not counted.
+    const { oxygenL, airL } =
+      request.method === 'membrane' ? { oxygenL: 0, airL: litres } : makeUp(litres, o2);
     if (isEmptied) sums.drained += 1;
     sums.litres += litres;
     sums.oxygenL += oxygenL;

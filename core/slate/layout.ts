@@ -33,8 +33,14 @@ export interface CellTag {
   readonly column: number;
 }
 
-/** A heading, or a cell. */
-export type Tag = { readonly is: 'H1' | 'H2' } | CellTag;
+/** A formula set in more than one line, and how it is read out. */
+export interface FormulaTag {
+  readonly is: 'Formula';
+  readonly alt: string;
+}
+
+/** A heading, a cell, or a formula. */
+export type Tag = { readonly is: 'H1' | 'H2' } | CellTag | FormulaTag;
 
 export type TextMark = Extract<Mark, { kind: 'text' }>;
 

@@ -61,6 +61,7 @@ function isSamePart(before: TextMark, after: TextMark): boolean {
     return down > -before.sizePt && down < NEXT_LINE * Math.max(before.sizePt, after.sizePt);
   }
   if (one?.is !== other?.is || one === undefined || other === undefined) return false;
+  if ('alt' in one && 'alt' in other) return one.alt === other.alt;
   return !('row' in one) || !('row' in other) || (one.row === other.row && one.column === other.column);
 }
 
@@ -117,7 +118,10 @@ function drawTexts(document: PDFKit.PDFDocument, section: Element, texts: readon
     if (isCell) {
       table ??= new OpenTable(document, section);
       table.add(tag, draw);
-    } else section.add(document.struct(tag?.is ?? 'P', {}, draw));
+    } else {
+      const spoken = tag !== undefined && 'alt' in tag ? { alt: tag.alt } : {};
+      section.add(document.struct(tag?.is ?? 'P', spoken, draw));
+    }
   }
   table?.end();
 }

@@ -206,7 +206,7 @@ export function printedSi(si: number, quantity: Quantity, system: System): numbe
 export interface Signs {
   readonly decimal: string;
   readonly minus: string;
-  /** Between thousands of money; absent: nothing, as in files. */
+  /** Between thousands of money and of gas; absent: nothing, as in files. */
   readonly thousands?: string;
 }
 
@@ -254,7 +254,7 @@ export function shownIn(si: number, quantity: Quantity, system: System, signs: S
   const [least, most] = decimals[system];
   const value = digits(toUnit(si, kind, system), least, most, toward, signs);
   return {
-    value: kind === 'money' ? inThousands(value, signs) : value,
+    value: kind === 'money' || kind === 'volume' ? inThousands(value, signs) : value,
     unit: UNITS[kind][system].sign,
   };
 }

@@ -21,7 +21,10 @@ export function compartmentStep(compartment: number, role: string): WorkingsStep
 }
 
 /** The question of a level's own limit, or of the whole dive, the last level lengthened, where none is named. */
-function stayOf({ entry, trip, o2 }: Asked, level: number | null): LevelStay {
+export function stayOf(
+  { entry, trip, o2 }: Pick<Asked, 'entry' | 'trip' | 'o2'>,
+  level: number | null,
+): LevelStay {
   const around = surroundingsOf(trip);
   const plan = divePlan(effectiveDive(entry.dive, entry.diver).shape, around);
   const limits = surfaceLimits(around.column, entry.diver.gradient.high);

@@ -49,6 +49,17 @@ export const COMMANDS: readonly Command[] = [
     },
   },
   {
+    name: 'lesson',
+    does: 'a sheet of exercises for a class, with its answers; as PDF too',
+    load: async () => {
+      const [{ LESSON }, { lessonCommand }] = await Promise.all([
+        import('./lesson-options'),
+        import('./lesson-command'),
+      ]);
+      return { table: LESSON, run: lessonCommand };
+    },
+  },
+  {
     name: 'check',
     does: 'a line for each of many trips, or of all in a folder',
     load: async () => {

@@ -35,6 +35,13 @@ export const VIEW_COMMANDS: readonly Command[] = [
     run: () => showTable(!now().isTable),
   },
   {
+    id: 'view.exercises',
+    group: 'View',
+    label: 'Exercise sheet for a class',
+    finds: 'lesson teach questions',
+    run: () => showOverlay({ kind: 'lesson', what: 'exercises' }),
+  },
+  {
     id: 'view.units',
     group: 'View',
     label: 'Feet, psi and cubic feet',

@@ -37,6 +37,8 @@ export type Overlay =
   | { readonly kind: 'cautions' }
   /** @param diveId whose cautions alone are to go; null: those of all dives ahead */
   | { readonly kind: 'mend'; readonly diveId: Id | null }
+  /** What a class is given on paper. */
+  | { readonly kind: 'lesson'; readonly what: 'exercises' | 'workings' }
   | { readonly kind: 'trip' }
   | { readonly kind: 'site-list' }
   /** Profiles out of a file. */

@@ -262,6 +262,41 @@ test.describe('mixes', () => {
     await expect(mixes.panel.getByRole('alert')).toContainText('no pressure to start a fill from');
   });
 
+  test('says how each cylinder is blended and how many bottles of oxygen that takes, and saves the fills', async ({
+    page,
+    mixes,
+  }) => {
+    await mixes.ask('Fills');
+    await mixes.panel.getByLabel('Filled').selectOption('partial-pressure');
+    await expect(
+      mixes.panel.getByText(/^\d+ bottles? of oxygen for the trip, without a booster/),
+    ).toBeVisible();
+    await expect(
+      mixes.panel.getByText('Blending needs training and oxygen-clean gear', { exact: false }),
+    ).toBeVisible();
+    const steps = mixes.panel.getByRole('region', { name: 'Blending step by step' });
+    // 50 bar of 32 %, to 200 bar: 20.9 bar of oxygen by Dalton.
+    await expect(steps.getByRole('row', { name: /EAN32 12 L/ }).first()).toContainText('oxygen to 71 bar');
+    const bottles = mixes.panel.getByLabel('Oxygen bottle, litres of water');
+    await bottles.fill('1');
+    await bottles.press('Enter');
+    await expect(mixes.panel.getByText(/^\d{2,} bottles of oxygen/)).toBeVisible();
+    await mixes.panel.getByLabel('Full at').fill('60');
+    await mixes.panel.getByLabel('Full at').press('Enter');
+    await expect(mixes.panel.getByText(/it takes a booster\.$/)).toBeVisible();
+    await mixes.panel.getByLabel('Filled').selectOption('membrane');
+    await expect(mixes.panel.getByText('A membrane takes no oxygen from bottles.')).toBeVisible();
+    await mixes.panel.getByLabel('Filled').selectOption('continuous');
+    await expect(mixes.panel.getByText(/bottles of oxygen for the trip:/)).toBeVisible();
+    const loading = page.waitForEvent('download');
+    await mixes.panel.getByRole('button', { name: 'Save as CSV' }).click();
+    const file = await loading;
+    expect(file.suggestedFilename()).toMatch(/-fills\.csv$/);
+    const rows = (await readFile(await file.path(), 'utf8')).trim().split('\r\n');
+    expect(rows[0]).toContain('day,oxygen (%),fills,gas put in (L),oxygen (L)');
+    expect(rows.length).toBe((await mixes.panel.getByLabel('Table of fills').getByRole('row').count()) - 1);
+  });
+
   test('shows in class what mixes do at a depth, moved by keys, by hand and by typing, and nothing of it is kept', async ({
     page,
     mixes,
@@ -299,7 +334,18 @@ test.describe('mixes', () => {
     await expect.poll(noStop).toEqual(['19 min', '25 min', '30 min']);
     await mixes.panel.getByRole('button', { name: 'Workings' }).click();
     const workings = mixes.panel.getByRole('region', { name: 'Workings side by side' });
-    await expect(workings.getByRole('row', { name: /oxygen × P/ })).toContainText('1.156');
+    await expect(workings.getByRole('row', { name: /^PO2/ })).toContainText('= 1.16 bar');
+    // Real fractions: the numbers stand above and below a line.
+    const mod = workings.getByRole('row', { name: /^MOD/ }).locator('td').nth(2).locator('mfrac').first();
+    await expect(mod).toContainText('0.32');
+    const boxes = await mod
+      .locator('> *')
+      .evaluateAll((parts) => parts.map((part) => part.getBoundingClientRect().top));
+    expect(boxes[1]! - boxes[0]!).toBeGreaterThan(10);
+    await workings.getByRole('button', { name: 'On paper' }).click();
+    const paper = page.getByRole('dialog', { name: 'Workings of the class' });
+    await expect(paper.getByRole('group', { name: 'Page 1' })).toContainText('Workings at 26 m');
+    await paper.getByRole('button', { name: 'Close' }).click();
     await mixes.panel.getByRole('button', { name: 'Large type' }).click();
     await page.keyboard.press('Escape');
     await expect(mixes.panel.getByRole('button', { name: 'Large type' })).toBeVisible();

@@ -205,6 +205,9 @@ export function ClassRoom(): ReactNode {
           >
             Workings
           </button>
+          <CommandButton id="view.exercises" className="linked">
+            Exercises
+          </CommandButton>
           <CommandButton id="trip.print" className="linked">
             Print
           </CommandButton>

@@ -1,29 +1,13 @@
 import { useMemo, type ReactNode } from 'react';
-import { CLASS_MIN, classTrip } from '../../../core/mixes/class-dive';
-import { ledger } from '../../../core/ledger/ledger';
+import { CLASS_MIN } from '../../../core/mixes/class-dive';
+import { classFormulas } from '../../../core/lesson/class-formulas';
 import { said } from '../../../core/words/said';
 import { mixSaid } from '../../../core/words/terms';
-import { workingsOf } from '../../../core/workings/all';
-import type { FigureId } from '../../../core/workings/types';
-import { decimalSign } from '../../figures/decimal-sign';
+import { showOverlay } from '../../actions/view';
 import { useWords } from '../../parts/use-words';
+import { Maths } from './maths';
 import { WideTable } from './wide-table';
 import styles from './class-room.module.css';
-
-const FIGURES: readonly FigureId[] = [
-  'po2Bar',
-  'modM',
-  'eadM',
-  'noStopMin',
-  'cns.after',
-  'otu.dive',
-  'minimumBar',
-];
-
-/** A text of the workings with the decimal sign of the reader. */
-function read(text: string): string {
-  return text.replaceAll(/(?<=\d)\.(?=\d)/g, decimalSign());
-}
 
 /** How each figure of the class comes about, the mixes side by side: formula, the numbers put in, what comes out. */
 export function ClassWorkings(props: {
@@ -32,17 +16,23 @@ export function ClassWorkings(props: {
 }): ReactNode {
   const { depthM, percents } = props;
   const words = useWords();
-  const columns = useMemo(() => {
-    const trip = classTrip(depthM, percents);
-    return ledger(trip).divers.flatMap((diverLedger) => {
-      const [entry] = diverLedger.entries;
-      return entry ? [FIGURES.map((figure) => workingsOf(figure, entry, { trip, diverLedger, words }))] : [];
-    });
-  }, [depthM, percents, words]);
+  const { pressure, rows } = useMemo(() => classFormulas(depthM, percents), [depthM, percents]);
   return (
     <WideTable label="Workings side by side">
+      <p className={styles.paper}>
+        <button
+          type="button"
+          className="linked"
+          onClick={() => showOverlay({ kind: 'lesson', what: 'workings' })}
+        >
+          On paper
+        </button>
+      </p>
       <table className={styles.workings}>
-        <caption>Of a first dive of {CLASS_MIN} min at the depth above, in metres and bar</caption>
+        <caption>
+          Of a first dive of {CLASS_MIN} min, in metres and bar:{' '}
+          <Maths formula={[...pressure.formula, '=', ...pressure.put]} words={words} />
+        </caption>
         <thead>
           <tr>
             <th scope="col">Figure and formula</th>
@@ -54,23 +44,22 @@ export function ClassWorkings(props: {
           </tr>
         </thead>
         <tbody>
-          {FIGURES.map((figure, row) => (
-            <tr key={figure}>
+          {rows.map(({ title, formula, where, mixes }) => (
+            <tr key={words(title)}>
               <th scope="row">
-                {columns[0]?.[row]?.title}
-                <p className={styles.formula}>{read(columns[0]?.[row]?.formula ?? '')}</p>
+                {words(title)}
+                <p className={styles.formula}>
+                  <Maths formula={formula} words={words} />
+                </p>
+                <p className={styles.where}>{words(where)}</p>
               </th>
-              {columns.map((workings, at) => (
-                <td key={percents[at]}>
-                  <dl>
-                    {workings[row]!.steps.map(({ label, value }) => (
-                      <div key={label}>
-                        <dt>{read(label)}</dt>
-                        <dd>{read(value)}</dd>
-                      </div>
-                    ))}
-                  </dl>
-                  <strong>{read(workings[row]!.result)}</strong>
+              {mixes.map(({ put, result }, at) => (
+                <td
+                  key={percents[at]}
+                  {...(mixes.length === 1 && percents.length > 1 ? { colSpan: percents.length } : {})}
+                >
+                  <Maths formula={put} words={words} />
+                  <strong className={styles.result}>{words(said`= ${result}`)}</strong>
                 </td>
               ))}
             </tr>

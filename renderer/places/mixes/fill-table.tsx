@@ -1,6 +1,8 @@
 import type { ReactNode } from 'react';
 import type { FillLine, FillPlan } from '../../../core/mixes/fills';
-import { dateText, mixText, numberText, unitText } from '../../figures/format';
+import { figure, said } from '../../../core/words/said';
+import { dateText, mixText, numberText } from '../../figures/format';
+import { useWords } from '../../parts/use-words';
 import { useDesk } from '../../store/store';
 import { moneyText } from './mixes-words';
 import { WideTable } from './wide-table';
@@ -9,7 +11,8 @@ import styles from './fill-table.module.css';
 type Sums = FillPlan['total'];
 
 function SumCells({ sums }: { readonly sums: Sums }): ReactNode {
-  const units = useDesk(({ settings }) => settings.units);
+  const words = useWords();
+  const gas = (litres: number): string => words(said`${figure('gasUsed', litres)}`);
   const currency = useDesk(({ trip }) => trip.currency);
   const notes = [
     ...(sums.drained > 0 ? [`${sums.drained} let down first`] : []),
@@ -18,9 +21,9 @@ function SumCells({ sums }: { readonly sums: Sums }): ReactNode {
   return (
     <>
       <td>{numberText(sums.fills, 0, 'near')}</td>
-      <td>{unitText(sums.litres, 'volume', units, 'up')}</td>
-      <td className="figure">{unitText(sums.oxygenL, 'volume', units, 'up')}</td>
-      <td>{unitText(sums.airL, 'volume', units, 'up')}</td>
+      <td>{gas(sums.litres)}</td>
+      <td className="figure">{gas(sums.oxygenL)}</td>
+      <td>{gas(sums.airL)}</td>
       <td>{moneyText(sums.cost, currency)}</td>
       <td className={notes.length > 0 ? 'care' : ''}>{notes.join(', ')}</td>
     </>

@@ -1,12 +1,19 @@
 import { unitName } from '../../figures/format';
 import { useMemo, type ReactNode } from 'react';
-import { fillPlan } from '../../../core/mixes/fills';
+import { writeFillRows } from '../../../core/formats/fill-rows';
+import { slugOf } from '../../../core/library';
+import { blendSteps } from '../../../core/mixes/blending';
+import { fillPlan, type FillPlan } from '../../../core/mixes/fills';
+import { failure } from '../../../core/result';
+import type { EditResult } from '../../actions/edit';
+import { saveDocument } from '../../actions/save-document';
 import { wordsIn } from '../../figures/reader';
 import { Choice } from '../../parts/choice';
 import { CommandButton } from '../../parts/command-button';
-import { ShareField, UnitField } from '../../parts/number-field';
+import { PlainNumberField, ShareField, UnitField } from '../../parts/number-field';
 import { selectLedger } from '../../store/selectors';
-import { useDesk } from '../../store/store';
+import { desk, useDesk } from '../../store/store';
+import { BlendTable, OxygenLine } from './blend-table';
 import { FillTable } from './fill-table';
 import { chooseView, useMixesView, type MixesView } from './mixes-view';
 import { Troubles } from './troubles';
@@ -16,7 +23,51 @@ function change(patch: Partial<MixesView['fills']>, fills: MixesView['fills']): 
   chooseView({ fills: { ...fills, ...patch } });
 }
 
-function Tools({ law }: { readonly law: 'ideal' | 'real' }): ReactNode {
+function emptyBottle(value: number): EditResult | null {
+  if (value > 0) return null;
+  return failure({
+    kind: 'document',
+    what: 'A bottle holds something.',
+    where: '',
+    mend: 'Type more than 0.',
+  });
+}
+
+/** The bottle that oxygen comes in. */
+function Bottle(): ReactNode {
+  const fills = useMixesView((view) => view.fills);
+  const { bottle } = fills;
+  return (
+    <>
+      <PlainNumberField
+        label="Oxygen bottle, litres of water"
+        value={bottle.waterL}
+        decimals={1}
+        commit={(waterL) => emptyBottle(waterL) ?? change({ bottle: { ...bottle, waterL } }, fills)}
+      />
+      <UnitField
+        label="Full at"
+        kind="pressure"
+        value={bottle.fillBar}
+        decimals={0}
+        commit={(fillBar) => emptyBottle(fillBar) ?? change({ bottle: { ...bottle, fillBar } }, fills)}
+      />
+    </>
+  );
+}
+
+async function saveCsv(plan: FillPlan): Promise<void> {
+  const { title } = desk.getState().trip;
+  await saveDocument({
+    bytes: new TextEncoder().encode(writeFillRows(plan)),
+    name: `${slugOf(`${title} fills`)}.csv`,
+    mediaType: 'text/csv',
+    contents: plan.lines.length === 1 ? 'one row' : `${plan.lines.length} rows`,
+  });
+}
+
+function Tools(props: { readonly law: 'ideal' | 'real'; readonly plan: FillPlan | null }): ReactNode {
+  const { law, plan } = props;
   const fills = useMixesView((view) => view.fills);
   const isPartial = fills.method === 'partial-pressure';
   return (
@@ -27,6 +78,8 @@ function Tools({ law }: { readonly law: 'ideal' | 'real' }): ReactNode {
         options={[
           { value: 'banked', label: 'from banks of the mix' },
           { value: 'partial-pressure', label: 'by partial pressure: oxygen, then air' },
+          { value: 'continuous', label: 'by continuous blending' },
+          { value: 'membrane', label: 'through a membrane' },
         ]}
         commit={(method) => change({ method }, fills)}
       />
@@ -64,7 +117,13 @@ function Tools({ law }: { readonly law: 'ideal' | 'real' }): ReactNode {
           commit={(startO2) => change({ startO2 }, fills)}
         />
       ) : null}
+      {fills.method === 'membrane' ? null : <Bottle />}
       <div className={styles.buttons}>
+        {plan === null ? null : (
+          <button type="button" className="button" onClick={() => void saveCsv(plan)}>
+            Save as CSV
+          </button>
+        )}
         <CommandButton id="trip.print" className="button">
           Print
         </CommandButton>
@@ -77,19 +136,28 @@ function Tools({ law }: { readonly law: 'ideal' | 'real' }): ReactNode {
 export function Fills(): ReactNode {
   const ledger = useDesk(selectLedger);
   const settings = useDesk((state) => state.settings);
-  const { method, law, startBar, startO2 } = useMixesView((view) => view.fills);
+  const { method, law, startBar, startO2, bottle } = useMixesView((view) => view.fills);
   const usedLaw = law ?? ledger.trip.settings.gasLaw;
   const plan = useMemo(
     () => fillPlan(ledger, { method, law: usedLaw, startBar, startO2 }, null, wordsIn(settings)),
     [ledger, method, usedLaw, startBar, startO2, settings],
   );
+  const steps = useMemo(
+    () => (method === 'partial-pressure' ? blendSteps(ledger, { startBar, startO2 }) : []),
+    [ledger, method, startBar, startO2],
+  );
+  const hasFills = plan.ok && plan.value.lines.length > 0;
   return (
     <section aria-label="Fills">
-      <Tools law={usedLaw} />
+      {hasFills ? (
+        <OxygenLine plan={plan.value} steps={steps} method={method} law={usedLaw} bottle={bottle} />
+      ) : null}
+      <Tools law={usedLaw} plan={hasFills ? plan.value : null} />
       <p className="care">
         Blending needs training and oxygen-clean gear; every cylinder is analysed before it is dived, by
         whoever dives it.
       </p>
+      {steps.length > 0 ? <BlendTable steps={steps} startBar={startBar} /> : null}
       {plan.ok ? null : <Troubles troubles={plan.troubles} />}
       {plan.ok && plan.value.lines.length === 0 ? (
         <p className="soft">No dives yet, so nothing to fill.</p>

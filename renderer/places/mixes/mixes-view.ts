@@ -1,6 +1,7 @@
 /** What is chosen on the Mixes place: kept while the window is open, never part of the trip. */
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
+import { USUAL_BOTTLE, type OxygenBottle } from '../../../core/mixes/blending';
 import type { FillMethod } from '../../../core/mixes/fills';
 import { PLAIN_REQUEST, type StockRequest } from '../../../core/mixes/shares';
 import type { Id } from '../../../core/document/types';
@@ -34,6 +35,7 @@ export interface MixesView {
     readonly law: 'ideal' | 'real' | null;
     readonly startBar: number;
     readonly startO2: number | null;
+    readonly bottle: OxygenBottle;
   };
 }
 
@@ -47,7 +49,7 @@ export const mixesView = createStore<MixesView>()(() => ({
   diveId: null,
   request: PLAIN_REQUEST,
   classroom: { depthM: 26, percents: [21, 28, 32, 36], isLarge: false },
-  fills: { method: 'banked', law: null, startBar: 50, startO2: null },
+  fills: { method: 'banked', law: null, startBar: 50, startO2: null, bottle: USUAL_BOTTLE },
 }));
 
 export function useMixesView<T>(selector: (view: MixesView) => T): T {

@@ -1,7 +1,6 @@
 import type { ComponentType, KeyboardEvent, ReactNode } from 'react';
-import { lazily } from '../../parts/lazily';
+import { lazily, type StandIn } from '../../parts/lazily';
 import { DiveChoice } from './dive-choice';
-import { Fills } from './fills';
 import { chooseView, useMixesView, type Question } from './mixes-view';
 import { OnBoard } from './on-board';
 import { SiteTable } from './site-table';
@@ -15,8 +14,7 @@ interface QuestionEntry {
   readonly Panel: ComponentType;
 }
 
-/** The class comes when it is first shown. */
-const Class = lazily(async () => (await import('./class-room')).ClassRoom, {
+const LATE: StandIn = {
   waiting: <p className="soft">One moment…</p>,
   failed: ({ what, mend }, again) => (
     <p role="alert">
@@ -26,7 +24,11 @@ const Class = lazily(async () => (await import('./class-room')).ClassRoom, {
       </button>
     </p>
   ),
-});
+};
+
+/** What is not asked first comes when it is shown. */
+const Fills = lazily(async () => (await import('./fills')).Fills, LATE);
+const Class = lazily(async () => (await import('./class-room')).ClassRoom, LATE);
 
 const QUESTIONS: readonly QuestionEntry[] = [
   { id: 'sites', label: 'At the sites', Panel: SiteTable },

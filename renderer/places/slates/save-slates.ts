@@ -15,7 +15,7 @@ import { desk } from '../../store/store';
 import { machine } from '../../store/machine';
 import { registerPictureFonts } from './font-files';
 import { PrintPages, paperOfPage } from './print-pages';
-import type { SlateAnswer, SlateAsk } from './slate-job';
+import type { SlateAnswer, SlateAsk, ToPrint } from './slate-job';
 import { rememberPrinted, sinceOf } from './since';
 import { slateMaker, slateOutcome } from './slate-maker';
 
@@ -53,16 +53,12 @@ function tellStopped(): void {
 /** What the maker made; null where it was stopped or could not, which has been said by then. */
 async function made<Want extends SlateAsk['want']>(
   want: Want,
-  trip: Trip,
-  settings: SlateSettings,
+  what: ToPrint | Promise<ToPrint>,
   label: string,
 ): Promise<Extract<SlateAnswer, { readonly kind: Want }> | null> {
   job.setState({ current: { label, done: 0, all: 0 } });
-  const done = doneDates(trip, desk.getState().nowMin);
-  const since = await sinceOf(settings.kind, trip);
-  const asked = maker.ask(
-    { want, trip, settings, printedOn: todayText(), doneDates: done, since },
-    (count, all) => job.setState({ current: { label, done: count, all } }),
+  const asked = maker.ask({ want, ...(await what), printedOn: todayText() }, (count, all) =>
+    job.setState({ current: { label, done: count, all } }),
   );
   const answer = slateOutcome(await asked);
   if (answer === null) tellStopped();
@@ -93,18 +89,33 @@ function fileName(trip: Trip, settings: SlateSettings, ending: 'pdf' | 'zip'): s
   return `${slugOf(trip.title)}-${settings.kind}.${ending}`;
 }
 
+async function slatesOf(trip: Trip, settings: SlateSettings): Promise<ToPrint> {
+  const done = doneDates(trip, desk.getState().nowMin);
+  return { trip, settings, doneDates: done, since: await sinceOf(settings.kind, trip) };
+}
+
+/** What is of a trip is compared with the next time it is printed. */
+async function remember(what: ToPrint | Promise<ToPrint>): Promise<void> {
+  const printed = await what;
+  if ('trip' in printed) await rememberPrinted(printed.settings.kind, printed.trip);
+}
+
 export function saveOne(trip: Trip, settings: SlateSettings): Promise<void> {
+  return savePdf(slatesOf(trip, settings), fileName(trip, settings, 'pdf'));
+}
+
+/** Saves pages as one PDF, by the name where the user says. */
+export function savePdf(what: ToPrint | Promise<ToPrint>, name: string): Promise<void> {
   return during(async () => {
-    const pdf = await made('pdf', trip, settings, 'Making the pages');
+    const pdf = await made('pdf', what, 'Making the pages');
     if (!pdf) return;
-    const name = fileName(trip, settings, 'pdf');
     await saveDocument({
       bytes: pdf.bytes,
       name,
       mediaType: 'application/pdf',
       contents: pagesText(pdf.pages),
     });
-    await rememberPrinted(settings.kind, trip);
+    await remember(what);
   });
 }
 
@@ -120,7 +131,7 @@ export function saveOneEach(trip: Trip, settings: SlateSettings): Promise<void> 
     let pages = 0;
     for (const [i, { id, name }] of onDives.entries()) {
       const mine = { ...settings, diverIds: [id] };
-      const pdf = await made('pdf', trip, mine, `${name}, ${i + 1} of ${onDives.length}`);
+      const pdf = await made('pdf', slatesOf(trip, mine), `${name}, ${i + 1} of ${onDives.length}`);
       if (!pdf) return;
       pages += pdf.pages;
       // Numbered in the order of the party: two divers of one name are two files.
@@ -152,11 +163,13 @@ const DRAWN_AT_ONCE = 12;
 
 /** Lays the pages ready for print beside the window and opens the system's dialog on them. */
 export function printSlates(trip: Trip, settings: SlateSettings): Promise<void> {
+  return printOut(slatesOf(trip, settings));
+}
+
+/** The same for pages of any kind. */
+export function printOut(what: ToPrint | Promise<ToPrint>): Promise<void> {
   return during(async () => {
-    const [laid] = await Promise.all([
-      made('pages', trip, settings, 'Laying out the pages'),
-      registerPictureFonts(),
-    ]);
+    const [laid] = await Promise.all([made('pages', what, 'Laying out the pages'), registerPictureFonts()]);
     if (!laid) return;
     const { pages } = laid.value;
     const stop = new AbortController();
@@ -179,7 +192,7 @@ export function printSlates(trip: Trip, settings: SlateSettings): Promise<void> 
       job.setState({ current: { label: 'In the print dialog', done: 0, all: 0 } });
       const answer = await Promise.race([machine().printPages(paperOfPage(pages[0]!)), stopped]);
       if (answer !== null) heard(answer);
-      if (answer?.ok === true) await rememberPrinted(settings.kind, trip);
+      if (answer?.ok === true) await remember(what);
     } finally {
       stopPrinting = null;
       printed.remove();

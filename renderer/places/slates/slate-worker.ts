@@ -2,7 +2,11 @@
  * Lays slates out and writes them beside the window, so that it stays alive while a week for twelve is made,
  * and can stop it by ending this worker. The same functions as the command calls.
  */
-import { assert } from '../../../core/result';
+import { classPages } from '../../../core/lesson/class-pages';
+import { lessonPages, type LessonPages, type LessonPaper } from '../../../core/lesson/pages';
+import { lessonPdf } from '../../../core/lesson/pdf';
+import { exerciseSheet } from '../../../core/lesson/sheet';
+import { assert, type Result } from '../../../core/result';
 import { FACE_NAMES } from '../../../core/slate/faces';
 import { readFont, type SlateFonts } from '../../../core/slate/font';
 import { slatePages } from '../../../core/slate/pages';
@@ -10,10 +14,11 @@ import { slatePdf } from '../../../core/slate/pdf';
 import type { SlateRequest } from '../../../core/slate/request';
 import { cautionsOf } from '../../../core/cautions/all';
 import { ledger } from '../../../core/ledger/ledger';
+import { said } from '../../../core/words/said';
 import { answerAsks } from '../../parts/answer-asks';
 import type { Progress } from '../../parts/work-messages';
 import { fontBytes } from './font-files';
-import type { SlateAnswer, SlateAsk } from './slate-job';
+import type { LessonToPrint, SlateAnswer, SlateAsk, TripToPrint } from './slate-job';
 
 let fontsRead: Promise<SlateFonts> | null = null;
 
@@ -33,6 +38,28 @@ function fonts(): Promise<SlateFonts> {
 
 /** A message a page is enough: the bar moves, and the copying costs nothing beside the writing. */
 async function make(ask: SlateAsk, progress: Progress): Promise<SlateAnswer> {
+  return 'lesson' in ask ? makeLesson(ask) : makeSlates(ask, progress);
+}
+
+async function makeLesson(ask: SlateAsk & LessonToPrint): Promise<SlateAnswer> {
+  const on = { paper: ask.paper, decimal: ask.decimal, fonts: await fonts() };
+  const laid = lessonLaidOut(ask.lesson, on);
+  if (!laid.ok) return { kind: 'troubles', troubles: laid.troubles };
+  const { pages, title } = laid.value;
+  if (ask.want === 'pages') {
+    const count = pages.length === 1 ? said`1 page` : said`${pages.length} pages`;
+    return { kind: 'pages', value: { title, pages, count, missingLetters: [] } };
+  }
+  return { kind: 'pdf', bytes: await lessonPdf(laid.value, on.fonts, ask.printedOn), pages: pages.length };
+}
+
+function lessonLaidOut(lesson: LessonToPrint['lesson'], on: LessonPaper): Result<LessonPages> {
+  if ('percents' in lesson) return classPages(lesson, on);
+  const made = exerciseSheet(lesson);
+  return made.ok ? lessonPages(made.value, on) : made;
+}
+
+async function makeSlates(ask: SlateAsk & TripToPrint, progress: Progress): Promise<SlateAnswer> {
   const { trip, settings, printedOn, doneDates, since } = ask;
   const whole = ledger(trip);
   const request: SlateRequest = {

@@ -1,0 +1,38 @@
+import { mixO2 } from '../ledger/mix-choice';
+import type { FillPlan } from '../mixes/fills';
+import { up } from '../slate/figures';
+import { csvText } from './delimited';
+
+const HEADINGS = [
+  'day',
+  'oxygen (%)',
+  'fills',
+  'gas put in (L)',
+  'oxygen (L)',
+  'air (L)',
+  'cost',
+  'let down first',
+  'cannot be filled this way',
+] as const;
+
+/**
+ * The fills of a trip by day and mix as comma-separated values, without their sum, which a spreadsheet makes.
+ * @param plan of the fills @returns headings and rows, in their order; litres at 1 bar, rounded up
+ * Source: RFC 4180 (2005); figures as in the plan.
+ */
+export function writeFillRows({ lines }: FillPlan): string {
+  return csvText([
+    HEADINGS,
+    ...lines.map(({ date, mix, fills, litres, oxygenL, airL, cost, drained, impossible }) => [
+      date,
+      Number((100 * mixO2(mix)).toFixed(2)),
+      fills,
+      up(litres),
+      up(oxygenL),
+      up(airL),
+      cost,
+      drained,
+      impossible,
+    ]),
+  ]);
+}

@@ -1,0 +1,109 @@
+/** How each cylinder of a trip is filled, step by step, and how many bottles of oxygen that takes. */
+import type { Mix } from '../document/types';
+import { mixO2 } from '../ledger/mix-choice';
+import type { Ledger } from '../ledger/ledger-types';
+import { greatest } from '../numeric';
+import { contentL, type GasLaw } from '../supply';
+import type { Id } from '../document/types';
+import { partialPressureFill, type FillPlan, type FillRequest, type PartialPressureFill } from './fills';
+import { isAir } from './stocked-trip';
+
+/** One kind of cylinder filled with one mix by partial pressure, by both gas laws; null: not this way. */
+export interface BlendStep {
+  readonly mix: Mix;
+  readonly waterL: number;
+  readonly fillBar: number;
+  /** How many such fills the trip takes. */
+  readonly fills: number;
+  readonly by: Readonly<Record<GasLaw, PartialPressureFill | null>>;
+}
+
+/**
+ * What a blender reads off the gauge: for each mix and cylinder of a trip the pressure after the oxygen, by each law.
+ * @param ledger whose made entries are filled for @param request what the cylinders come back with
+ * @param diveIds only these dives; null: all
+ * @returns leanest first, the most fills first; air, which takes no oxygen, is left out
+ * Source: as `partialPressureFill`.
+ */
+export function blendSteps(
+  ledger: Ledger,
+  request: Pick<FillRequest, 'startBar' | 'startO2'>,
+  diveIds: ReadonlySet<Id> | null = null,
+): readonly BlendStep[] {
+  const steps = new Map<string, { mix: Mix; waterL: number; fillBar: number; fills: number }>();
+  for (const { diver, entries } of ledger.divers) {
+    for (const { dive, mix, isMade } of entries) {
+      if (!isMade || mix === null || isAir(mix) || (diveIds !== null && !diveIds.has(dive.id))) continue;
+      const { waterL, fillBar } = diver.cylinder;
+      const key = `${mix.id} ${waterL} ${fillBar}`;
+      let step = steps.get(key);
+      if (!step) steps.set(key, (step = { mix, waterL, fillBar, fills: 0 }));
+      step.fills += 1;
+    }
+  }
+  return [...steps.values()]
+    .toSorted((a, b) => mixO2(a.mix) - mixO2(b.mix) || b.fills - a.fills || a.waterL - b.waterL)
+    .map((step) => {
+      const startO2 = request.startO2 ?? mixO2(step.mix);
+      const by = (law: GasLaw): PartialPressureFill | null => {
+        const made = partialPressureFill(
+          { ...step, startBar: request.startBar, startO2 },
+          mixO2(step.mix),
+          law,
+        );
+        return made.ok ? made.value : null;
+      };
+      return { ...step, by: { ideal: by('ideal'), real: by('real') } };
+    });
+}
+
+/** A bottle of oxygen as it is delivered. */
+export interface OxygenBottle {
+  readonly waterL: number;
+  readonly fillBar: number;
+}
+
+/** The usual one. Source: common practice of gas suppliers. */
+export const USUAL_BOTTLE: OxygenBottle = { waterL: 50, fillBar: 200 };
+
+/**
+ * A bottle that oxygen is metered from for the compressor's intake is left at this, bar.
+ * Source: common practice: a regulator keeps its flow, and no air gets into the bottle.
+ */
+export const CONTINUOUS_LEFT_BAR = 10;
+
+/** Bottles for a trip. */
+export interface BottleCount {
+  /** Null where a bottle gives nothing: the cylinders need a higher pressure than it has. */
+  readonly bottles: number | null;
+  /** What one gives until it is at `downToBar`, litres at 1 bar. */
+  readonly eachL: number;
+  readonly downToBar: number;
+}
+
+/**
+ * Bottles of oxygen that the fills of a trip take, each emptied no further than all its fills can still be made from.
+ * @param plan all fills @param steps from `blendSteps` of the same fills; looked at for partial pressure alone
+ * @returns whole bottles, 0 where no oxygen is put in. By partial pressure without a booster a bottle is of use down to
+ *   the highest pressure that oxygen is put in to; for continuous blending and banks, down to `CONTINUOUS_LEFT_BAR`
+ * Source: content as in core/supply.ts, of oxygen by the request's law; common practice of filling stations.
+ */
+export function oxygenBottles(
+  plan: FillPlan,
+  steps: readonly BlendStep[],
+  request: Pick<FillRequest, 'method' | 'law'>,
+  bottle: OxygenBottle,
+): BottleCount {
+  const { method, law } = request;
+  const { oxygenL } = plan.total;
+  const downToBar =
+    method === 'partial-pressure'
+      ? greatest([0, ...steps.map(({ by }) => by[law]?.afterOxygenBar ?? 0)])
+      : CONTINUOUS_LEFT_BAR;
+  const eachL = Math.max(
+    0,
+    contentL(bottle.waterL, bottle.fillBar, 1, law) - contentL(bottle.waterL, downToBar, 1, law),
+  );
+  const bottles = oxygenL <= 0 ? 0 : eachL > 0 ? Math.ceil(oxygenL / eachL - 1e-9) : null;
+  return { bottles, eachL, downToBar };
+}
