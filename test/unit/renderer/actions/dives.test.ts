@@ -112,13 +112,26 @@ describe('a site that dives are taken to', () => {
     expect(again(dive.id)).toEqual(dive);
   });
 
+  /** The deepest site, as one of which only the depth is known. */
+  function forgetLevels(): void {
+    const { trip } = desk.getState();
+    const sites = trip.sites.map((site) => {
+      if (site.id !== 'anvil') return site;
+      const { levels: _, ...rest } = site;
+      return rest;
+    });
+    desk.setState({ trip: { ...trip, sites } });
+  }
+
   it('takes the deepest levels down to a deeper site, and the others stay', () => {
+    forgetLevels();
     const { id } = again('d9');
     goToSite([id], 'anvil');
     expect(again(id).legs?.map(({ depthM }) => depthM)).toEqual([36, 14]);
   });
 
   it('is refused where the time does not reach so deep, and the dive stays at its site', () => {
+    forgetLevels();
     const { id, siteId } = single();
     setBottomMin(id, 1);
     expect(goToSite([id], 'anvil').ok).toBe(false);
