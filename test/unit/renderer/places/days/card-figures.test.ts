@@ -12,6 +12,7 @@ import {
   type CardSource,
 } from '../../../../../renderer/places/days/card/card-figures';
 import { aDive, aDiver, aTrip } from '../../../../builders/trip';
+import type { Sample } from '../../../../support/recorded';
 
 function source(trip: Trip): CardSource {
   const [own] = ledger(trip).divers;
@@ -72,5 +73,31 @@ describe('another language', () => {
         ).toEqual([]);
       }
     }
+  });
+});
+
+describe('the levels of the card', () => {
+  const rows = (trip: Trip): readonly string[] =>
+    levelRowsOf(source(trip)).map(({ label, time }) => words(said`${label}, ${time}`));
+
+  it('are those of the plan, and of a recorded dive the deepest stay and the whole', () => {
+    const legs = [
+      { depthM: 30, min: 10 },
+      { depthM: 12, min: 30 },
+    ];
+    const plan = { depthM: 30, bottomMin: 40, legs };
+    expect(rows(aTrip([aDive(plan)]))).toEqual(['30 m, 10 min', '12 m, 30 min', 'Whole time, 40 min']);
+    const samples: readonly Sample[] = [
+      [0, 0],
+      [3, 30],
+      [10, 30],
+      [14, 12],
+      [40, 10],
+      [46, 0],
+    ];
+    const told = rows(aTrip([aDive({ ...plan, asDived: [{ samples }] })]));
+    expect(told).toHaveLength(2);
+    expect(told[0]).toMatch(/^30(\.0)? m, 10/);
+    expect(told[1]).toMatch(/^Whole time, /);
   });
 });
