@@ -116,6 +116,21 @@ export const TRIP_COMMANDS: readonly Command[] = [
     run: () => void exportAs('ledger-csv'),
   },
   {
+    id: 'save.dives-csv',
+    group: 'Trip',
+    label: 'Save the dives as CSV',
+    finds: 'export spreadsheet excel download',
+    enabled: hasDives,
+    run: () => void exportAs('dives-csv'),
+  },
+  {
+    id: 'save.party-csv',
+    group: 'Trip',
+    label: 'Save the party as CSV',
+    finds: 'export spreadsheet excel download',
+    run: () => void exportAs('party-csv'),
+  },
+  {
     id: 'save.calendar',
     group: 'Trip',
     label: 'Save the dives as a calendar',

@@ -15,6 +15,8 @@ const GROUPS: readonly { readonly name: string; readonly ids: readonly string[] 
       'trip.save-as',
       'save.uddf',
       'save.ledger-csv',
+      'save.dives-csv',
+      'save.party-csv',
       'save.calendar',
       'save.sites-csv',
       'save.sites-gpx',

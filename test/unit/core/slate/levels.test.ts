@@ -103,17 +103,14 @@ describe('a dive of several levels', () => {
     expect(narrow).toContain('36 m  to  9 ,  20 m  to  21 ,  12 m  to  33  min');
   });
 
-  it('has on the trip sheet the levels under the dive, and what they count once a page', () => {
-    const [page] = layoutOf(demoTrip(), { kind: 'trip', paper: aPaper('A4') }).pages.map(wordsOf);
-    expect(page!.match(/^Levels \d/gm)).toHaveLength(4);
-    const meaning = /Levels: minutes of the no-stop time, in all with the last level lengthened\./g;
-    expect(page!.replaceAll('\n', ' ').match(meaning)).toHaveLength(1);
-    const first = ledger(demoTrip()).divers[0]!.entries.find(({ levels }) => levels.length > 1)!;
-    const deep = Math.floor(first.levels[0]!.noStopMin!);
-    expect(page!).toContain(`Levels ${first.levels[0]!.depthM} m ${first.levels[0]!.min} of ${deep} min, `);
-    const narrow = layoutOf(demoTrip(), { kind: 'trip', paper: aPaper('A6') }).pages.map(wordsOf);
-    for (const words of narrow) expect(words.includes('Levels:')).toBe(/Levels \d/.test(words));
-    expect(printed(aTrip([aDive()]), { kind: 'trip', paper: aPaper('A4') })).not.toContain('Levels');
+  it('has on the trip sheet the levels of each dive that has any', () => {
+    const levelled = demoTrip().dives.filter(({ legs }) => legs !== undefined);
+    for (const name of ['A4', 'A6'] as const) {
+      const words = layoutOf(demoTrip(), { kind: 'trip', paper: aPaper(name) }).pages.map(wordsOf);
+      const own = words.filter((page) => page.includes('Guide')).join('\n');
+      expect(own).toContain('36 m, 20 m, 12 m');
+      expect(own.match(/^\d+ m(, \d+ m)+$/gm)).toHaveLength(levelled.length);
+    }
   });
 
   it('has them in the calendar', () => {
@@ -178,10 +175,10 @@ describe('a dive past its limit on an earlier level', () => {
     expect(words).toMatch(/Past a limit, Guest 2, dive 1 +\. /);
   });
 
-  it('is marked on the trip sheet, with what that means', () => {
+  it('is marked on the trip sheet, with where its limit is told', () => {
     const words = printed(past, { kind: 'trip', paper: aPaper('A4') });
-    expect(words).toContain('Air 10 past');
-    expect(words.match(/past: past the limit at the end of an earlier level\./g)).toHaveLength(1);
+    expect(words).toMatch(/36 m, 12 m, 6 m 72 min room +past +, no-stop Past a limit: see its cautions/);
+    expect(words.match(/Past a limit: see its cautions/g)).toHaveLength(1);
   });
 
   it('is named in the calendar', () => {
