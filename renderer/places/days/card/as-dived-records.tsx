@@ -1,13 +1,52 @@
 import type { ReactNode } from 'react';
-import type { AsDived, Dive, Diver } from '../../../../core/document/types';
+import type { AsDived, Dive, Diver, Id } from '../../../../core/document/types';
 import { forgetAsDived, setAsDived } from '../../../actions/dives';
 import { tell, type EditResult } from '../../../actions/edit';
 import { ClockField, MinutesField, ShareField, UnitField } from '../../../parts/number-field';
 import { useDesk } from '../../../store/store';
 import styles from './dive-fields.module.css';
 
-/** The fields of one record of what was dived, by everybody or by one diver. */
-export function AsDivedRecord(props: {
+function recordOf(dive: Dive, by: Id | null): AsDived | null {
+  return dive.asDived?.find((each) => (each.by ?? null) === by) ?? null;
+}
+
+/** What was dived, for everybody and for each diver: a record, or the way to enter one. */
+export function AsDivedRecords({
+  dive,
+  divers,
+}: {
+  readonly dive: Dive;
+  readonly divers: readonly Diver[];
+}): ReactNode {
+  const holders: readonly (Diver | null)[] = divers.length > 1 ? [null, ...divers] : [null];
+  return holders.map((diver) => {
+    const record = recordOf(dive, diver?.id ?? null);
+    return record ? (
+      <Record key={diver?.id ?? ''} dive={dive} diver={diver} record={record} />
+    ) : (
+      <p key={diver?.id ?? ''}>
+        <button
+          type="button"
+          className="linked"
+          onClick={() =>
+            tell(
+              setAsDived(dive.id, diver?.id ?? null, {
+                startsAt: dive.startsAt,
+                depthM: dive.depthM,
+                bottomMin: dive.bottomMin,
+              }),
+            )
+          }
+        >
+          {diver ? `${diver.name} differed` : 'Enter it, starting from the plan'}
+        </button>
+      </p>
+    );
+  });
+}
+
+/** The fields of one record, of everybody or of one diver. */
+function Record(props: {
   readonly dive: Dive;
   readonly diver: Diver | null;
   readonly record: AsDived;
