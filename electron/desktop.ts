@@ -102,8 +102,12 @@ export async function openDesktop(options: DesktopOptions): Promise<Desktop> {
   window.webContents.on('will-prevent-unload', (event) => event.preventDefault());
   window.on('closed', () => watch.close());
   showMenu();
-  await window.loadURL(START_URL);
-  if (settings.damaged !== null) void showTrouble(window, settings.damaged.what, settings.damaged);
+  await window.loadURL(START_URL).catch((error: unknown) => {
+    // Closed before it was there: the user went, and nothing is at fault.
+    if (!window.isDestroyed()) throw error;
+  });
+  if (settings.damaged !== null && !window.isDestroyed())
+    void showTrouble(window, settings.damaged.what, settings.damaged);
 
   return {
     openFile,

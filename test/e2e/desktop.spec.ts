@@ -335,7 +335,7 @@ test.describe('settings', () => {
       ];
       const boundsOf = async (screens: readonly object[]) => {
         const desktop = await desktops.start({ screens });
-        await desktop.page();
+        await (await desktop.page()).waitForLoadState();
         const made = desktop.log().find(({ kind }) => kind === 'new BrowserWindow');
         await desktop.quit();
         return made?.detail;
