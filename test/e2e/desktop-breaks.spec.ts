@@ -79,6 +79,8 @@ test.describe('a window that breaks', () => {
       await expect
         .poll(() => desktop.log().some(({ kind }) => kind === 'forcefullyCrashRenderer'))
         .toBe(true);
+      // The page that hung closes a moment after its process: until then it is the newest there is.
+      await expect.poll(() => page.isClosed()).toBe(true);
       const again = await desktop.page();
       await expect(new Workbench(again).dive(1)).toBeVisible();
       expect(await diveLabels(again)).toEqual(edited);
