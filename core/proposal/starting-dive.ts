@@ -42,6 +42,7 @@ export type Limit =
   | 'interval'
   | 'order'
   | 'flight'
+  | 'flight-view'
   | 'next-dive'
   | 'locked'
   | 'way';
@@ -141,6 +142,7 @@ const LIMITS: Readonly<Record<string, Limit>> = {
   'altitude-too-soon': 'altitude',
   'short-interval': 'interval',
   'flight-too-soon': 'flight',
+  'flight-before-other-view': 'flight-view',
 };
 
 function key({ code, diverId, diveId }: Caution): string {

@@ -62,6 +62,7 @@ const NAMES: Readonly<Record<Limit, Said>> = {
   interval: said`the hour at the surface after the dive before`,
   order: said`the depth of the dive before`,
   flight: said`the ${HOURS} h before the flight`,
+  'flight-view': said`the wait before the flight by the government table or the model`,
   'next-dive': said`the hour at the surface before the next dive`,
   locked: said`the locked dive after it`,
   way: said`the way down`,

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { cautionsOf } from '../../../../core/cautions/all';
+import { ledger } from '../../../../core/ledger/ledger';
 import type { StartingAnswers } from '../../../../core/proposal/starting-sheet';
 import { aDiver } from '../../../builders/trip';
 import { answers, laidOut } from '../../../support/starting-answers';
@@ -57,6 +59,22 @@ describe('the reasons', () => {
     expect(why({ flight: '2027-03-12T09:00' })).toMatch(
       /The last \d+ dives, from 2027-03-1\dT\d\d:00 on, are left out: less than 18 h would be left before the flight\./,
     );
+  });
+
+  it('name the wait by the table or the model where a flight keeps the published hours and not that', () => {
+    const diver = guest(1, {
+      gradient: { low: 0.85, high: 0.95 },
+      cylinder: { waterL: 24, fillBar: 230, reserveBar: 50 },
+    });
+    const asked = { rising: true, longestMin: 60, times: ['07:00', '09:00', '11:00'], party: [diver] };
+    const sites = [{ id: 'b', name: 'Site b', depthM: 30, notes: '' }];
+    const { trip, cells } = laidOut({ ...asked, sites, flight: '2027-03-13T04:00' });
+    const [whole] = ledger(trip).divers;
+    expect(cautionsOf(ledger(trip)).filter(({ severity }) => severity !== 'know')).toEqual([]);
+    expect(whole!.flight!.latest).toBe('table');
+    const late = cells.find(({ startsAt }) => startsAt === '2027-03-12T07:00')!;
+    expect(late).toMatchObject({ state: 'left out' });
+    expect(late.why).toContain('the wait before the flight by the government table or the model');
   });
 
   it('say whom no mix on board suits', () => {
