@@ -15,7 +15,8 @@ import { slateReader } from '../reading';
 import type { DatedRequest, SlateTrouble } from '../request';
 import { onSheets } from '../sheets';
 import { tripDays, type TripDay } from '../trip/content';
-import { stripBlock, STRIP_LEAST, tripDrawing, type StripPlan, type TripDrawing } from '../trip/strip';
+import { tripDrawing, type StripPlan, type TripDrawing } from '../trip/drawing';
+import { stripBlock, STRIP_LEAST } from '../trip/strip';
 import { columnsOf, dayParts } from '../trip/table';
 
 /** More days than these stand in two strips where the paper has the height. Source: the hours of four dives a day. */

@@ -1,11 +1,9 @@
 /** The strip of a trip on paper: days beside each other, the dives beneath the water, what is carried beneath them. */
-import type { DiverLedger, Entry } from '../../ledger/ledger-types';
-import { timelineOf, type Steps, type TimelinePoint } from '../../ledger/timeline';
-import type { Trip } from '../../document/types';
+import type { Entry } from '../../ledger/ledger-types';
 import { M_PER_FOOT } from '../../units';
 import { dayNumber, wallMin } from '../../words/calendar';
 import type { Words } from '../../words/reader';
-import { bare, figure, said, type Said } from '../../words/said';
+import { figure, said } from '../../words/said';
 import {
   area,
   polyline,
@@ -20,70 +18,29 @@ import {
 import { slanted } from '../markup';
 import type { SlateUnits } from '../figures';
 import type { TripDay, TripDive } from './content';
-import { DAY_MIN, timeScale, type TimeScale } from './scale';
+import { BAND_PT, nitrogenMarks, oxygenMarks } from './bands';
+import {
+  GUTTER_GAP_PT,
+  SUM,
+  SUM_PT,
+  xOf,
+  type StripContext,
+  type StripPlan,
+  type TripDrawing,
+} from './drawing';
+import { DAY_MIN } from './scale';
 
 /** Type of the strip, points. */
 const DAY: TextStyle = { font: 'bold', sizePt: 13 };
-const SUM: TextStyle = { font: 'text', sizePt: 9 };
 const HOUR: TextStyle = { font: 'bold', sizePt: 10 };
 const WEIGHT: TextStyle = { font: 'bold', sizePt: 13 };
-const BAND: TextStyle = { font: 'name', sizePt: 12 };
 
 /** Heights of lines, points. */
 const DAY_PT = 15;
-const SUM_PT = 11;
 const HOUR_PT = 11.5;
-const BAND_PT = 16;
 /** Under the deepest dive its figure has its place. */
 const UNDER_PT = 30;
-const GUTTER_GAP_PT = 4;
 const INSET_PT = 3;
-
-/** Light enough for the limit to stand out against, dark enough for a poor printer. */
-const NITROGEN_GREY = 0.8;
-
-/** Finer is not told apart on a trip printed across a page. */
-const PRINTED_STEPS: Steps = { waterMin: 2, surfaceMin: 5 };
-
-/** The oxygen band ends at a multiple of this share, so that its scale has a round number. */
-const OXYGEN_STEP = 0.25;
-
-/** What is drawn of one diver's trip, worked out once for all pages that are tried. */
-export interface TripDrawing {
-  readonly scale: TimeScale;
-  readonly points: readonly TimelinePoint[];
-  readonly days: readonly TripDay[];
-}
-
-/** Prepares the drawing of a diver who makes at least one dive. Source: core/ledger/timeline.ts. */
-export function tripDrawing(trip: Trip, mine: DiverLedger, days: readonly TripDay[]): TripDrawing {
-  const scale = timeScale(days.flatMap(({ dives }) => dives.map(({ entry }) => entry)));
-  const lastMin = (scale.firstDay + scale.days) * DAY_MIN - 1;
-  const points = timelineOf(mine, trip, lastMin, PRINTED_STEPS).points.filter(
-    (point) => point.atMin >= scale.firstDay * DAY_MIN,
-  );
-  return { scale, points, days };
-}
-
-/** The days of a strip, the first of the trip being 0, and how high its parts are. */
-export interface StripPlan {
-  readonly first: number;
-  readonly count: number;
-  readonly divesPt: number;
-  readonly nitrogenPt: number;
-  readonly oxygenPt: number;
-}
-
-interface Context {
-  readonly set: Setter;
-  readonly words: Words;
-  readonly units: SlateUnits;
-  readonly drawing: TripDrawing;
-  readonly plan: StripPlan;
-  /** Width of the plots, and of what stands left of them. */
-  readonly widthPt: number;
-  readonly gutterPt: number;
-}
 
 interface Box {
   readonly left: number;
@@ -96,12 +53,7 @@ function meets(a: Box, b: Box): boolean {
   return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 }
 
-/** Place of a moment across the plots; moments of other strips lie outside of 0 to `widthPt`. */
-function xOf({ drawing, plan, widthPt }: Context, min: number): number {
-  return ((drawing.scale.at(min) - plan.first) / plan.count) * widthPt;
-}
-
-function daysOf({ drawing, plan }: Context): readonly { readonly at: number; readonly day: TripDay }[] {
+function daysOf({ drawing, plan }: StripContext): readonly { readonly at: number; readonly day: TripDay }[] {
   return drawing.days
     .map((day) => ({
       at: dayNumber(wallMin(`${day.date}T00:00`)) - drawing.scale.firstDay - plan.first,
@@ -110,7 +62,7 @@ function daysOf({ drawing, plan }: Context): readonly { readonly at: number; rea
     .filter(({ at }) => at >= 0 && at < plan.count);
 }
 
-function divesOf(context: Context): readonly TripDive[] {
+function divesOf(context: StripContext): readonly TripDive[] {
   return daysOf(context).flatMap(({ day }) => day.dives);
 }
 
@@ -125,7 +77,7 @@ interface Hours {
   }[];
 }
 
-function hoursOf(context: Context): Hours {
+function hoursOf(context: StripContext): Hours {
   const { set, widthPt } = context;
   const ends: number[] = [];
   const texts = divesOf(context).map(({ start, entry }) => {
@@ -140,7 +92,7 @@ function hoursOf(context: Context): Hours {
   return { rows: Math.max(1, ends.length), texts };
 }
 
-function headMarks(context: Context, x: number, y: number): readonly Mark[] {
+function headMarks(context: StripContext, x: number, y: number): readonly Mark[] {
   const { set, plan, widthPt } = context;
   const wide = widthPt / plan.count;
   return daysOf(context).flatMap(({ at, day }) => {
@@ -155,7 +107,7 @@ function headMarks(context: Context, x: number, y: number): readonly Mark[] {
   });
 }
 
-function hourMarks({ set }: Context, { rows, texts }: Hours, x: number, y: number): readonly Mark[] {
+function hourMarks({ set }: StripContext, { rows, texts }: Hours, x: number, y: number): readonly Mark[] {
   const foot = y + rows * HOUR_PT;
   return texts.flatMap(({ text, x: at, row, atX }) => {
     const top = foot - (row + 1) * HOUR_PT;
@@ -223,7 +175,7 @@ function weightAtMin({ legs, startMin }: Entry): { readonly min: number; readonl
   return { min: startMin + at, depthM };
 }
 
-function plotMarks(context: Context, x: number, y: number): readonly Mark[] {
+function plotMarks(context: StripContext, x: number, y: number): readonly Mark[] {
   const { set, words, units, widthPt, gutterPt, plan, drawing } = context;
   const least = units === 'imperial' ? 30 * M_PER_FOOT : 10;
   const deepest = Math.max(
@@ -273,7 +225,7 @@ function plotMarks(context: Context, x: number, y: number): readonly Mark[] {
 }
 
 /** The water: thick at night, which is drawn narrow. */
-function waterMarks(context: Context, x: number, y: number): readonly Mark[] {
+function waterMarks(context: StripContext, x: number, y: number): readonly Mark[] {
   const { drawing, plan, widthPt } = context;
   const { firstDay, fromMin, toMin } = drawing.scale;
   const marks: Mark[] = [straight(x, y, x + widthPt, y, 1)];
@@ -288,153 +240,6 @@ function waterMarks(context: Context, x: number, y: number): readonly Mark[] {
     marks.push(straight(left, y, dawn, y, 3), straight(dusk, y, right, y, 3));
   }
   return marks;
-}
-
-function curve(
-  context: Context,
-  points: readonly TimelinePoint[],
-  of: (point: TimelinePoint) => number,
-  top: number,
-  x: number,
-  y: number,
-  heightPt: number,
-): readonly Point[] {
-  return points.map((point) => ({
-    x: x + xOf(context, point.atMin),
-    y: y + heightPt * (1 - Math.min(1, Math.max(0, of(point) / top))),
-  }));
-}
-
-/** Runs of points for which a figure exists: a clock that cannot be known leaves a gap, not a zero. */
-function known(
-  points: readonly TimelinePoint[],
-  of: (point: TimelinePoint) => number | null,
-): readonly (readonly TimelinePoint[])[] {
-  const runs: TimelinePoint[][] = [[]];
-  for (const point of points) {
-    if (of(point) === null) runs.push([]);
-    else runs[runs.length - 1]!.push(point);
-  }
-  return runs.filter((run) => run.length > 1);
-}
-
-function pointsOf({ drawing, plan }: Context): readonly TimelinePoint[] {
-  const from = (drawing.scale.firstDay + plan.first) * DAY_MIN;
-  const to = from + plan.count * DAY_MIN;
-  return drawing.points.filter(({ atMin }) => atMin >= from && atMin <= to);
-}
-
-/** Name of a band and what it shows, as much as there is room for. */
-function bandHead(context: Context, name: Said, about: Said, x: number, y: number): readonly Mark[] {
-  const { set, words, widthPt } = context;
-  const title = words(name);
-  const wide = set.width(title, BAND) + 8;
-  const text = words(about);
-  return [
-    ...set.text(title, BAND, wide).at(x, y),
-    ...(set.width(text, SUM) + wide <= widthPt
-      ? set.text(text, SUM, widthPt - wide).at(x + wide, y + 3)
-      : []),
-  ];
-}
-
-function scaleMarks(
-  context: Context,
-  marks: readonly (readonly [text: Said, y: number])[],
-  x: number,
-  footY: number,
-): readonly Mark[] {
-  const { set, words, gutterPt, widthPt } = context;
-  const style: TextStyle = { ...SUM, align: 'right' };
-  return [
-    ...marks.flatMap(([text, y]) =>
-      set.text(words(text), style, gutterPt - GUTTER_GAP_PT).at(x - gutterPt, y - SUM_PT / 2),
-    ),
-    straight(x, footY, x + widthPt, footY, 0.6),
-  ];
-}
-
-function nitrogenMarks(context: Context, x: number, y: number): readonly Mark[] {
-  const { plan, widthPt, drawing } = context;
-  if (plan.nitrogenPt === 0) return [];
-  const high = plan.nitrogenPt - BAND_PT;
-  const top = y + BAND_PT;
-  const foot = top + high;
-  const most = 1.02 * Math.max(1.05, ...drawing.points.map(({ fractionOfLimit }) => fractionOfLimit));
-  const line = curve(
-    context,
-    pointsOf(context),
-    ({ fractionOfLimit }) => fractionOfLimit,
-    most,
-    x,
-    top,
-    high,
-  );
-  const limitY = foot - high / most;
-  return [
-    ...bandHead(
-      context,
-      said`Nitrogen`,
-      said`were the diver to go straight up; dashed, the limit on surfacing`,
-      x,
-      y,
-    ),
-    ...(line.length < 2
-      ? []
-      : [
-          area(
-            [{ x: line[0]!.x, y: foot }, ...line, { x: line[line.length - 1]!.x, y: foot }],
-            NITROGEN_GREY,
-          ),
-          polyline(line, 0.8),
-        ]),
-    straight(x, limitY, x + widthPt, limitY, 0.9, [6, 2]),
-    ...scaleMarks(
-      context,
-      [
-        [said`limit`, limitY],
-        [said`0`, foot],
-      ],
-      x,
-      foot,
-    ),
-  ];
-}
-
-function oxygenMarks(context: Context, x: number, y: number): readonly Mark[] {
-  const { plan, drawing } = context;
-  if (plan.oxygenPt === 0) return [];
-  const high = plan.oxygenPt - BAND_PT;
-  const top = y + BAND_PT;
-  const foot = top + high;
-  const peak = Math.max(...drawing.points.map(({ cns, cnsDay }) => Math.max(cns ?? 0, cnsDay ?? 0)));
-  const most = Math.max(2, Math.ceil(peak / OXYGEN_STEP)) * OXYGEN_STEP;
-  const lines = (
-    of: (point: TimelinePoint) => number | null,
-    widthPt: number,
-    dash?: readonly [number, number],
-  ) =>
-    known(pointsOf(context), of).map((run) =>
-      polyline(
-        curve(context, run, (point) => of(point)!, most, x, top, high),
-        widthPt,
-        dash,
-      ),
-    );
-  return [
-    ...bandHead(context, said`Oxygen`, said`CNS clock; dashed, that of 24 h`, x, y),
-    ...lines(({ cns }) => cns, 1),
-    ...lines(({ cnsDay }) => cnsDay, 0.8, [3, 2]),
-    ...scaleMarks(
-      context,
-      [
-        [said`${bare('shareMet', most)} %`, top],
-        [said`0`, foot],
-      ],
-      x,
-      foot,
-    ),
-  ];
 }
 
 /** How high a strip is beside its plots. */
@@ -463,7 +268,7 @@ export function stripBlock(
     said`${slanted(figure('depthSet', units === 'imperial' ? 120 * M_PER_FOOT : 30))}`,
   ];
   const gutterPt = Math.max(...labels.map((label) => set.width(words(label), SUM))) + GUTTER_GAP_PT;
-  const context: Context = { set, words, units, drawing, plan, widthPt: widthPt - gutterPt, gutterPt };
+  const context: StripContext = { set, words, units, drawing, plan, widthPt: widthPt - gutterPt, gutterPt };
   const hours = hoursOf(context);
   const fixedPt = stripFixedPt(hours.rows);
   return {
