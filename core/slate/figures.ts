@@ -2,20 +2,13 @@
  * Figures of a page, one a unit: which quantity of core/words each is. They are rounded there, once and the careful
  * way: what is allowed down, what is taken up. No rounded value goes back into a formula.
  */
-import { momentAt, timeAt, type Clock, type WallMin } from '../words/calendar';
 import { printedSi, rounded, type Quantity, type Shown } from '../words/quantity';
 import { pageReader, shown, wordsOf, type Reader } from '../words/reader';
-import type { SlateReading } from './reading';
-import { bare, dayOf, figure, said, span, type Piece } from '../words/said';
-import { mixSaid, NONE } from '../words/terms';
+import { dayOf, figure, said, type Piece } from '../words/said';
+import { mixSaid } from '../words/terms';
 import type { Entry } from '../ledger/ledger-types';
-import type { Stop } from '../profile';
-
-export { NONE };
 
 export type SlateUnits = Reader['units'];
-
-export type { SlateReading };
 
 /** A figure in one unit, the unit apart, so that it can be set smaller. */
 export type Figure = Shown;
@@ -26,9 +19,8 @@ const READERS = {
   both: pageReader('both'),
 } as const;
 
-/** What has no units of choice, or all of them, as whoever holds the page reads it. */
-function read(piece: Piece, units: SlateUnits = 'metric', clock: Clock = '24h'): string {
-  return wordsOf({ ...READERS[units], clock })(said`${piece}`);
+function read(piece: Piece): string {
+  return wordsOf(READERS.metric)(said`${piece}`);
 }
 
 function figuresOf(quantity: Quantity, si: number | null, units: SlateUnits = 'metric'): readonly Figure[] {
@@ -82,9 +74,19 @@ export function pressuresUp(gaugeBar: number | null, units: SlateUnits): readonl
   return figuresOf('pressureNeeded', gaugeBar, units);
 }
 
-/** A gauge pressure that is there, rounded down. */
-export function pressuresDown(gaugeBar: number | null, units: SlateUnits): readonly Figure[] {
-  return figuresOf('pressureLeft', gaugeBar, units);
+/** PO2 in bar, up to the hundredth. */
+export function po2Text(bar: number | null): string {
+  return read(figure('po2Met', bar));
+}
+
+/** A share taken, as percent rounded up. */
+export function percentUp(fraction: number | null): string {
+  return read(figure('shareMet', fraction));
+}
+
+/** Name of a mix by its oxygen. */
+export function mixName(o2: number): string {
+  return read(mixSaid(o2));
 }
 
 /** Figures of one quantity in several units, "24 m / 79 ft". */
@@ -128,59 +130,7 @@ export function diveTime({ bottomMin, isAsDived }: Pick<Entry, 'bottomMin' | 'is
   return figuresOf(isAsDived ? 'minutesDived' : 'minutesSet', bottomMin)[0]!;
 }
 
-/** A stretch of time as "2 h 05 min", rounded down: an interval is no longer than it is. */
-export function intervalText(min: number): string {
-  return read(span(min, 'down'));
-}
-
-/** PO2 in bar, up to the hundredth. */
-export function po2Text(bar: number | null): string {
-  return read(figure('po2Met', bar));
-}
-
-/** A PO2 limit as it is set, "1.4" or "1.405": with the decimals it has, one to three. */
-export function po2LimitText(bar: number): string {
-  return read(bare('po2Limit', bar));
-}
-
-/** A share taken, as percent rounded up. */
-export function percentUp(fraction: number | null): string {
-  return read(figure('shareMet', fraction));
-}
-
-/** Oxygen share as it was set or analysed, with the decimals it has, at most two. */
-export function oxygenPercent(o2: number): string {
-  return read(bare('oxygen', o2));
-}
-
-/** Name of a mix by its oxygen. */
-export function mixName(o2: number): string {
-  return read(mixSaid(o2));
-}
-
-/** Time of day, "09:40" or "9:40 am": a start as it stands, what is reached rounded up to the minute. */
-export function clockText(at: WallMin, clock: Clock): string {
-  return read(timeAt(at), 'metric', clock);
-}
-
 /** A date a person reads, "Sat 6 Mar 2027". @param date "2027-03-06" */
 export function dateText(date: string): string {
   return read(dayOf(date));
-}
-
-/** A moment with its date, "Fri 12 Mar 2027, 04:45", rounded up to the minute. */
-export function momentText(at: WallMin | null, clock: Clock): string {
-  return at === null ? NONE : read(momentAt(at), 'metric', clock);
-}
-
-/** Stops that a passed limit costs, "6 m 2 min, 3 m 9 min". */
-export function stopsText(stops: readonly Stop[], units: SlateUnits): string {
-  return stops
-    .map(({ depthM, min }) => read(said`${figure('depthMet', depthM)} ${figure('minutesMet', min)}`, units))
-    .join(', ');
-}
-
-/** A stop's depth, rounded to the deeper side. */
-export function stopDepth(depthM: number, units: SlateUnits): string {
-  return joined(depths(depthM, 'exposure', units));
 }

@@ -32,16 +32,6 @@ export function noStopFigure({ noStopMin, unlimited }: Pick<EntryLevel, 'noStopM
   return unlimited ? NO_LIMIT : minutesDown(noStopMin);
 }
 
-/** The no-stop times of levels in their order, "12/40". */
-export function noStopFigures(levels: readonly EntryLevel[]): Figure {
-  const each = levels.map(noStopFigure);
-  return {
-    value: each.map(({ value }) => value).join('/'),
-    // "No limit" has no unit, and "12/no limit min" would read as one.
-    unit: each.some(({ unit }) => unit === '') ? '' : each[0]!.unit,
-  };
-}
-
 /** Minutes of how many: "9 of 14 min", "40 min (no limit)". */
 function ofLimit(time: Figure, limit: Pick<EntryLevel, 'noStopMin' | 'unlimited'>): string {
   const most = noStopFigure(limit);

@@ -36,6 +36,12 @@ describe('unusedCode', () => {
     expect(found).not.toMatch(/^used/m);
   });
 
+  it('finds a file of the product that tests alone still import', () => {
+    put('core/replaced.ts', 'export const replaced = 1;\n');
+    put('test/unit/replaced.test.ts', "import { replaced } from '../../core/replaced';\nreplaced;\n");
+    expect(unusedCode(folder)).toMatch(/^core\/replaced\.ts *$/m);
+  });
+
   it('finds a package that is installed for nothing', () => {
     put('package.json', JSON.stringify({ name: 'small', type: 'module', dependencies: { idle: '1.0.0' } }));
     expect(unusedCode(folder)).toMatch(/^idle +package\.json/m);

@@ -5,20 +5,29 @@ import {
   diveDepths,
   diveTime,
   down,
-  intervalText,
   joined,
   minutesDown,
   mixName,
-  oxygenPercent,
   percentUp,
-  po2LimitText,
   po2Text,
-  pressuresDown,
   pressuresUp,
-  stopsText,
   up,
   words,
 } from '../../../../core/slate/figures';
+import type { Stop } from '../../../../core/profile';
+import { pageReader, shown, wordsOf, type Reader } from '../../../../core/words/reader';
+import { bare, figure, said, span, type Piece } from '../../../../core/words/said';
+
+const read = (piece: Piece, units: Reader['units'] = 'metric') => wordsOf(pageReader(units))(said`${piece}`);
+const pressuresDown = (bar: number | null, units: Reader['units']) =>
+  shown(figure('pressureLeft', bar), pageReader(units));
+const intervalText = (min: number) => read(span(min, 'down'));
+const po2LimitText = (bar: number) => read(bare('po2Limit', bar));
+const oxygenPercent = (o2: number) => read(bare('oxygen', o2));
+const stopsText = (stops: readonly Stop[], units: Reader['units']) =>
+  stops
+    .map(({ depthM, min }) => read(said`${figure('depthMet', depthM)} ${figure('minutesMet', min)}`, units))
+    .join(', ');
 
 describe('down and up', () => {
   it('round a limit down and an exposure up', () => {
