@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
@@ -5,6 +6,8 @@ export default defineConfig({
     include: ['test/{unit,published,property,contract}/**/*.test.{ts,tsx}'],
     setupFiles: ['test/setup.ts'],
     pool: 'threads',
+    // Left to itself the runner keeps one core free; for a run of all tests nobody waits at the machine.
+    maxWorkers: availableParallelism(),
     testTimeout: 90_000,
     server: { deps: { inline: ['electron-store'] } },
   },
