@@ -61,8 +61,8 @@ function levelOf({ entry }: Of): Entry['legs'][number] {
   return level;
 }
 
-function po2({ o2, bar }: Of): PutIn {
-  const exact = o2 * bar;
+function po2({ entry, o2, bar }: Of): PutIn {
+  const exact = entry.po2Bar;
   return {
     put: [worked(o2, 2), '×', worked(bar, BAR_DIGITS)],
     exact,
@@ -73,7 +73,7 @@ function po2({ o2, bar }: Of): PutIn {
 function mod({ entry, trip, o2 }: Of): PutIn {
   const { column } = surroundingsOf(trip);
   const { working } = entry.diver.po2;
-  const exact = (working / o2 - column.surfaceBar) / column.barPerM;
+  const exact = entry.modM;
   return {
     put: [
       fraction(
@@ -86,9 +86,9 @@ function mod({ entry, trip, o2 }: Of): PutIn {
   };
 }
 
-function ead({ trip, o2, bar }: Of): PutIn {
+function ead({ entry, trip, o2, bar }: Of): PutIn {
   const { column } = surroundingsOf(trip);
-  const exact = ((bar * (1 - o2)) / (1 - AIR_O2) - column.surfaceBar) / column.barPerM;
+  const exact = entry.eadM;
   return {
     put: [
       fraction(
