@@ -1,14 +1,19 @@
 import { fileWords, type Reader, type Words } from '../words/reader';
 import type { Ledger } from '../ledger/ledger-types';
+import { fillPlan, USUAL_START_BAR } from '../mixes/fills';
+import { least } from '../numeric';
+import { assert } from '../result';
 import { writeCalendar } from './calendar';
 import type { CsvStyle } from './delimited';
 import { writeDiveRows } from './dive-rows';
+import { writeFillRows } from './fill-rows';
 import { readGpx, writeGpx } from './gpx';
 import { writeLedgerRows } from './ledger-rows';
 import { writePartyRows } from './party-rows';
 import type { SiteReading } from './site-draft';
 import type { DepthUnit } from './site-row';
 import { readSiteRows, writeSiteRows } from './site-rows';
+import { writeStockRows } from './stock-rows';
 
 /** A format that sites can be read from. */
 export interface SiteFormat {
@@ -57,12 +62,35 @@ export interface ExportText {
 
 /** A format that something of a trip can be written in. */
 export interface ExportFormat {
-  readonly id: 'ledger-csv' | 'dives-csv' | 'party-csv' | 'calendar' | 'sites-csv' | 'sites-gpx';
+  readonly id:
+    | 'ledger-csv'
+    | 'dives-csv'
+    | 'party-csv'
+    | 'stock-csv'
+    | 'fills-csv'
+    | 'calendar'
+    | 'sites-csv'
+    | 'sites-gpx';
   readonly label: string;
   /** Without the dot. */
   readonly extension: string;
   readonly mediaType: string;
   readonly write: (request: ExportRequest) => ExportText;
+}
+
+/** Fills from banks; in a party with a cylinder that is filled to less than is usually left, from empty: that takes more. */
+function fillsText({ ledger, csv }: ExportRequest): ExportText {
+  const isUsual = least(ledger.divers.map(({ diver }) => diver.cylinder.fillBar)) > USUAL_START_BAR;
+  const startBar = isUsual ? USUAL_START_BAR : 0;
+  const { gasLaw: law } = ledger.trip.settings;
+  const plan = fillPlan(ledger, { method: 'banked', law, startBar, startO2: null });
+  assert(plan.ok, 'no cylinder is filled to nothing');
+  const amounts = law === 'ideal' ? 'of an ideal gas' : 'with compressibility at 20 °C';
+  const from = isUsual ? `with ${USUAL_START_BAR} bar left in each cylinder` : 'into empty cylinders';
+  return {
+    text: writeFillRows(plan.value, csv),
+    remarks: [`Filled from banks of the mix ${from}, amounts ${amounts}; Mixes has other ways.`],
+  };
 }
 
 export const EXPORT_FORMATS: readonly ExportFormat[] = [
@@ -86,6 +114,20 @@ export const EXPORT_FORMATS: readonly ExportFormat[] = [
     extension: 'csv',
     mediaType: 'text/csv',
     write: ({ ledger, csv }) => ({ text: writePartyRows(ledger.trip.party, csv), remarks: [] }),
+  },
+  {
+    id: 'stock-csv',
+    label: 'Fills by diver, site and mix as a table (CSV)',
+    extension: 'csv',
+    mediaType: 'text/csv',
+    write: ({ ledger, csv }) => ({ text: writeStockRows(ledger, null, csv), remarks: [] }),
+  },
+  {
+    id: 'fills-csv',
+    label: 'Fills by day and mix as a table (CSV)',
+    extension: 'csv',
+    mediaType: 'text/csv',
+    write: fillsText,
   },
   {
     id: 'calendar',

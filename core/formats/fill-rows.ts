@@ -1,7 +1,7 @@
 import { mixO2 } from '../ledger/mix-choice';
 import type { FillPlan } from '../mixes/fills';
 import { up } from '../slate/figures';
-import { csvText } from './delimited';
+import { csvText, type CsvStyle } from './delimited';
 
 const HEADINGS = [
   'day',
@@ -17,11 +17,11 @@ const HEADINGS = [
 
 /**
  * The fills of a trip by day and mix as comma-separated values, without their sum, which a spreadsheet makes.
- * @param plan of the fills @returns headings and rows, in their order; litres at 1 bar, rounded up
+ * @param plan of the fills @param style of the spreadsheets that will open it @returns headings and rows, in their order; litres at 1 bar, rounded up
  * Source: RFC 4180 (2005); figures as in the plan.
  */
-export function writeFillRows({ lines }: FillPlan): string {
-  return csvText([
+export function writeFillRows({ lines }: FillPlan, style?: CsvStyle): string {
+  const rows = [
     HEADINGS,
     ...lines.map(({ date, mix, fills, litres, oxygenL, airL, cost, drained, impossible }) => [
       date,
@@ -34,5 +34,6 @@ export function writeFillRows({ lines }: FillPlan): string {
       drained,
       impossible,
     ]),
-  ]);
+  ];
+  return csvText(rows, style);
 }

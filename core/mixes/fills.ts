@@ -148,6 +148,9 @@ export function makeUp(litres: number, o2: number): { readonly oxygenL: number; 
   return { oxygenL, airL: litres - oxygenL };
 }
 
+/** Cylinders come back with this much where nobody says otherwise. Source: common practice, 50 bar of reserve. */
+export const USUAL_START_BAR = 50;
+
 /** How the fills of a trip are made. */
 export interface FillRequest {
   readonly method: FillMethod;

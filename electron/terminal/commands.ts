@@ -60,6 +60,17 @@ export const COMMANDS: readonly Command[] = [
     },
   },
   {
+    name: 'export',
+    does: 'files for other programs: UDDF, tables, a calendar, waypoints',
+    load: async () => {
+      const [{ EXPORT }, { exportCommand }] = await Promise.all([
+        import('./export-options'),
+        import('./export-command'),
+      ]);
+      return { table: EXPORT, run: exportCommand };
+    },
+  },
+  {
     name: 'check',
     does: 'a line for each of many trips, or of all in a folder',
     load: async () => {

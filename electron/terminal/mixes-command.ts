@@ -1,5 +1,5 @@
 import { compareMixes, compareSites } from '../../core/mixes/compare';
-import { fillPlan, type FillPlan } from '../../core/mixes/fills';
+import { fillPlan, USUAL_START_BAR, type FillPlan } from '../../core/mixes/fills';
 import { mixesDocument } from '../../core/mixes/mixes-document';
 import { searchStock, type StockAnswer } from '../../core/mixes/stock';
 import { openTrip, stockedTrip } from '../../core/mixes/stocked-trip';
@@ -16,11 +16,8 @@ import type { CommandOutcome, Terminal } from './terminal';
 import { refused } from './refusal';
 import { subjectOf, tripOf } from './trip-input';
 
-/** Cylinders come back with this much in the table of fills. Source: common practice, 50 bar of reserve. */
-const START_BAR = 50;
-
 function fillsOf(whole: Ledger, diveIds: ReadonlySet<Id> | null): FillPlan | null {
-  const request = { method: 'banked', law: 'ideal', startBar: START_BAR, startO2: null } as const;
+  const request = { method: 'banked', law: 'ideal', startBar: USUAL_START_BAR, startO2: null } as const;
   const plan = fillPlan(whole, request, diveIds);
   return plan.ok ? plan.value : null;
 }
@@ -83,7 +80,7 @@ export async function mixesCommand(args: readonly string[], terminal: Terminal):
   const whose = diver?.name ?? said`the tightest of the party`;
   const stocked = answer === null ? null : fillsWithFirst(trip, answer);
   const fills = fillsOf(whole, null);
-  const told = { trip, whose, rows, fills, answer, stocked, backBar: START_BAR };
+  const told = { trip, whose, rows, fills, answer, stocked, backBar: USUAL_START_BAR };
   const stdout = mixesTable(told, pageReader(options.units), { columns, isColored: options.isColored });
   return { status: 0, stdout, stderr: '' };
 }

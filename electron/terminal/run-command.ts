@@ -30,6 +30,11 @@ async function print(text: string): Promise<boolean> {
   return !stdout.errored && !stdout.destroyed;
 }
 
+/** A file as somebody looks at it: what marks its encoding and ends its lines for programs steers no terminal. */
+function shown(file: string): string {
+  return printable(file.replace(/^\uFEFF/, '').replaceAll('\r\n', '\n'));
+}
+
 /** The terminal that this process has. Source of NO_COLOR and of dumb terminals: common practice. */
 function ownTerminal(called: Terminal['called']): Terminal {
   const { stdout, env } = process;
@@ -39,6 +44,7 @@ function ownTerminal(called: Terminal['called']): Terminal {
     today: [now.getFullYear(), now.getMonth() + 1, now.getDate()]
       .map((part) => String(part).padStart(2, '0'))
       .join('-'),
+    stampedAtUtc: `${now.toISOString().slice(0, 19)}Z`,
     columns: stdout.isTTY ? Math.max(LEAST_COLUMNS, stdout.columns ?? TABLE_COLUMNS) : TABLE_COLUMNS,
     hasColors: stdout.isTTY && !env['NO_COLOR'] && env['TERM'] !== 'dumb',
     print,
@@ -72,8 +78,9 @@ export async function runCommand(
   process.stderr.on('error', () => {
     process.exitCode = 2;
   });
-  const { status, stdout, stderr } = await run(args, ownTerminal(called));
+  const { status, stdout, stderr, file } = await run(args, ownTerminal(called));
   process.stdout.write(painted(printable(stdout)));
+  if (file !== undefined) process.stdout.write(process.stdout.isTTY ? shown(file) : file);
   process.stderr.write(printable(stderr));
   process.exitCode ??= status;
 }

@@ -4,6 +4,8 @@ export interface Terminal {
   readonly called: (command: string) => string;
   /** "2027-03-05", printed on slates. */
   readonly today: string;
+  /** "2027-03-01T18:00:00Z", when a file is made. */
+  readonly stampedAtUtc: string;
   /** Columns of standard output. */
   readonly columns: number;
   /** Whether standard output shows colours where nobody has said. */
@@ -22,4 +24,6 @@ export interface CommandOutcome {
   readonly status: 0 | 1 | 2;
   readonly stdout: string;
   readonly stderr: string;
+  /** Behind `stdout`, byte for byte: a file for another program. */
+  readonly file?: string;
 }

@@ -34,10 +34,10 @@ export async function exportAs(id: ExportFormat['id']): Promise<void> {
   const state = desk.getState();
   const reader = windowReader({ ...state.settings, trip: state.trip });
   const { text, remarks } = format.write({ ledger: selectLedger(state), stampedAtUtc: stamp(), reader });
-  const subject = id === 'sites-csv' || id === 'sites-gpx' ? ' sites' : id === 'ledger-csv' ? ' ledger' : '';
+  const [subject] = id.split('-');
   await saveDocument({
     bytes: new TextEncoder().encode(text),
-    name: `${slugOf(`${state.trip.title}${subject}`)}.${format.extension}`,
+    name: `${slugOf(`${state.trip.title} ${subject}`)}.${format.extension}`,
     mediaType: format.mediaType,
     contents: format.label.charAt(0).toLowerCase() + format.label.slice(1),
     remarks,

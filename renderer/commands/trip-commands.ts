@@ -1,10 +1,23 @@
 /** What is done with the trip as a whole: drafting, opening, saving, the evening, exports. */
+import type { ExportFormat } from '../../core/formats/all';
 import { newTrip, openDemo, openFile, save, saveAs } from '../actions/files';
 import { exportAs, exportUddf } from '../actions/exports';
 import { goTo, showMending, showOverlay } from '../actions/view';
 import { dayToLog, showEvening } from '../actions/evening';
 import { hasDives, hasSites, now } from './asked';
 import type { Command } from './registry';
+
+/** What is saved for other programs: its format, what of the trip it is, other words it is looked for by. */
+const SAVED: readonly (readonly [ExportFormat['id'], string, string, Command['enabled']?])[] = [
+  ['ledger-csv', 'ledger as CSV', 'spreadsheet excel table figures'],
+  ['dives-csv', 'dives as CSV', 'spreadsheet excel'],
+  ['party-csv', 'party as CSV', 'spreadsheet excel', () => true],
+  ['stock-csv', 'fills by diver as CSV', 'spreadsheet excel stock mixes'],
+  ['fills-csv', 'fills by day as CSV', 'spreadsheet excel blending'],
+  ['calendar', 'dives as a calendar', 'ics agenda'],
+  ['sites-csv', 'sites as CSV', 'spreadsheet excel', hasSites],
+  ['sites-gpx', 'sites as GPX', 'waypoints chart', hasSites],
+];
 
 export const TRIP_COMMANDS: readonly Command[] = [
   {
@@ -107,53 +120,14 @@ export const TRIP_COMMANDS: readonly Command[] = [
     enabled: hasDives,
     run: () => void exportUddf(),
   },
-  {
-    id: 'save.ledger-csv',
+  ...SAVED.map(([id, what, finds, enabled = hasDives]): Command => ({
+    id: `save.${id}`,
     group: 'Trip',
-    label: 'Save the ledger as CSV',
-    finds: 'export spreadsheet excel download table figures',
-    enabled: hasDives,
-    run: () => void exportAs('ledger-csv'),
-  },
-  {
-    id: 'save.dives-csv',
-    group: 'Trip',
-    label: 'Save the dives as CSV',
-    finds: 'export spreadsheet excel download',
-    enabled: hasDives,
-    run: () => void exportAs('dives-csv'),
-  },
-  {
-    id: 'save.party-csv',
-    group: 'Trip',
-    label: 'Save the party as CSV',
-    finds: 'export spreadsheet excel download',
-    run: () => void exportAs('party-csv'),
-  },
-  {
-    id: 'save.calendar',
-    group: 'Trip',
-    label: 'Save the dives as a calendar',
-    finds: 'export ics agenda download',
-    enabled: hasDives,
-    run: () => void exportAs('calendar'),
-  },
-  {
-    id: 'save.sites-csv',
-    group: 'Trip',
-    label: 'Save the sites as CSV',
-    finds: 'export spreadsheet excel download',
-    enabled: hasSites,
-    run: () => void exportAs('sites-csv'),
-  },
-  {
-    id: 'save.sites-gpx',
-    group: 'Trip',
-    label: 'Save the sites as GPX',
-    finds: 'export waypoints chart download',
-    enabled: hasSites,
-    run: () => void exportAs('sites-gpx'),
-  },
+    label: `Save the ${what}`,
+    finds: `export download ${finds}`,
+    enabled,
+    run: () => void exportAs(id),
+  })),
   {
     id: 'trip.demo',
     group: 'Trip',

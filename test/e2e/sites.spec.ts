@@ -266,7 +266,8 @@ test.describe('the sites', () => {
     ['save sites csv', /sites\.csv$/, '\uFEFFname,depth (m)'],
     ['save sites gpx', /sites\.gpx$/, '<?xml'],
     ['save ledger csv', /ledger\.csv$/, '\uFEFF'],
-    ['save dives calendar', /\.ics$/, 'BEGIN:VCALENDAR'],
+    ['save fills by diver csv', /stock\.csv$/, '\uFEFFdiver,site'],
+    ['save dives calendar', /calendar\.ics$/, 'BEGIN:VCALENDAR'],
   ] as const) {
     test(`“${words}” hands out a file that other programs read`, async ({ page, sites }) => {
       const download = page.waitForEvent('download');

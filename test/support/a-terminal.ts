@@ -5,6 +5,7 @@ export function aTerminal(part: Partial<Terminal> = {}): Terminal {
   return {
     called: (command) => `carryover ${command}`,
     today: '2027-03-01',
+    stampedAtUtc: '2027-03-01T18:00:00Z',
     columns: 100,
     hasColors: false,
     print: async () => true,
