@@ -1,7 +1,6 @@
 /**
- * Which styles reach what: tokens and base are everybody's, a module (`x.module.css`) is its component's alone. Files
- * that are neither yet are listed and may only become fewer; among them a class may be styled bare in one file alone,
- * or whichever place was opened last changes the others.
+ * Which styles reach what: tokens and base are everybody's, a module (`x.module.css`) is its component's alone, and
+ * nothing is neither. Of what is everybody's a class may be styled bare in one file alone, or the one read last wins.
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { dirname, join, posix } from 'node:path';
@@ -20,9 +19,6 @@ export interface StyleBreach {
 
 const EVERYBODYS = /^renderer\/look\//;
 const MODULE = /\.module\.css$/;
-
-/** Global still, each to become a module beside its component; none may come to this list. */
-const STILL_GLOBAL: readonly string[] = ['renderer/places/slates/slates.css'];
 
 /** Classes that a package gives its own elements. */
 const OF_PACKAGES = /^recharts-/;
@@ -53,19 +49,14 @@ function allClasses({ text }: StyleFile): ReadonlySet<string> {
 export function styleBreaches(
   styles: readonly StyleFile[],
   code: readonly StyleFile[],
-  stillGlobal: readonly string[] = STILL_GLOBAL,
 ): readonly StyleBreach[] {
   const modules = styles.filter(({ path }) => MODULE.test(path));
   const others = styles.filter(({ path }) => !MODULE.test(path));
   const strange = others
-    .filter(({ path }) => !EVERYBODYS.test(path) && !stillGlobal.includes(path))
+    .filter(({ path }) => !EVERYBODYS.test(path))
     .map(({ path }) => ({ where: path, what: 'is global: name it x.module.css beside its component' }));
-  const gone = stillGlobal
-    .filter((path) => others.every((each) => each.path !== path))
-    .map((path) => ({ where: path, what: 'is global no more: take it off the list' }));
   return [
     ...strange,
-    ...gone,
     ...twiceBare(others),
     ...unusedIn(others, code),
     ...modules.flatMap((module) => moduleBreaches(module, code)),

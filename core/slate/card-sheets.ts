@@ -3,6 +3,7 @@ import { success, type Result } from '../result';
 import { said, type Said } from '../words/said';
 import type { Block, Page } from './layout';
 import { frameOf, imposition, PT_PER_MM, type Imposition, type Paper } from './paper';
+import { slateWords } from './reading';
 import type { SlateRequest, SlateTrouble } from './request';
 import { foldedPages, onSheets } from './sheets';
 
@@ -107,8 +108,12 @@ function countSaid(
 }
 
 /** How pages lie on the sheets that are asked for; null: each is its own. */
-function imposed(page: Paper, sheet: Paper | null): Result<Imposition | null, SlateTrouble> {
-  return sheet === null ? success(null) : imposition(page, sheet);
+function imposed(
+  request: SlateRequest,
+  page: Paper,
+  sheet: Paper | null,
+): Result<Imposition | null, SlateTrouble> {
+  return sheet === null ? success(null) : imposition(page, sheet, slateWords(request));
 }
 
 /** How a card is made of its faces. */
@@ -141,7 +146,7 @@ export function cardSheets(
   );
   const pages = isFolded ? foldedPages(faces) : faces;
   const page: Paper = isFolded ? { ...face, widthMm: 2 * face.widthMm } : face;
-  const how = imposed(page, sheet);
+  const how = imposed(request, page, sheet);
   if (!how.ok) return how;
   const printed = how.value === null ? pages : onSheets(pages, page, how.value, twoSided);
   const usedSheet = how.value === null ? null : sheet;

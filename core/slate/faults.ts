@@ -1,98 +1,115 @@
+import type { Words } from '../words/reader';
+import { inRow, NOTHING, said, type Said } from '../words/said';
 import type { SlateFault } from './request';
 
-/** What can stand in the way of a print-out, each with its mending. */
+/** What can stand in the way of a print-out, each with its mending, in the words of whoever asked for it. */
 
-export function unknownDivers(ids: readonly string[], known: readonly string[]): SlateFault {
+export function unknownDivers(words: Words, ids: readonly string[], known: readonly string[]): SlateFault {
+  const quoted = inRow(ids.map((id) => `"${id}"`));
   return {
     kind: 'diver',
-    what: `${ids.map((id) => `"${id}"`).join(', ')} is in nobody's ledger.`,
+    what: words(said`${quoted} is in nobody's ledger.`),
     where: 'diver',
-    mend: `Name a diver of the party by id: ${known.join(', ')}.`,
+    mend: words(said`Name a diver of the party by id: ${inRow(known)}.`),
   };
 }
 
-export function datesWithoutDives(dates: readonly string[], known: readonly string[]): SlateFault {
+export function datesWithoutDives(
+  words: Words,
+  dates: readonly string[],
+  known: readonly string[],
+): SlateFault {
   return {
     kind: 'date',
-    what: `Nobody chosen dives on ${dates.join(', ')}.`,
+    what: words(said`Nobody chosen dives on ${inRow(dates)}.`),
     where: 'days',
-    mend: known.length === 0 ? 'Plan a dive first.' : `Choose among ${known.join(', ')}.`,
+    mend: words(known.length === 0 ? said`Plan a dive first.` : said`Choose among ${inRow(known)}.`),
   };
 }
 
-export function nothingToPrint(): SlateFault {
+export function nothingToPrint(words: Words): SlateFault {
   return {
     kind: 'nothing',
-    what: 'There is nothing to print: nobody chosen has a dive.',
+    what: words(said`There is nothing to print: nobody chosen has a dive.`),
     where: '',
-    mend: 'Plan a dive, or choose other divers.',
+    mend: words(said`Plan a dive, or choose other divers.`),
   };
 }
 
 /** Of what is about mixes, where the trip has none. */
-export function noMixes(): SlateFault {
+export function noMixes(words: Words): SlateFault {
   return {
     kind: 'nothing',
-    what: 'There is nothing to print: no mix is on board.',
+    what: words(said`There is nothing to print: no mix is on board.`),
     where: '',
-    mend: 'Add a mix to the trip first.',
+    mend: words(said`Add a mix to the trip first.`),
   };
 }
 
 /** Where there are dives, but the plan leaves out each of them. */
-export function nothingMade(): SlateFault {
+export function nothingMade(words: Words): SlateFault {
   return {
     kind: 'nothing',
-    what: 'There is nothing to print: no mix may go on any dive of those chosen.',
+    what: words(said`There is nothing to print: no mix may go on any dive of those chosen.`),
     where: '',
-    mend: 'Add a mix that may go there, plan shallower, or choose other divers.',
+    mend: words(said`Add a mix that may go there, plan shallower, or choose other divers.`),
   };
 }
 
 /** @param atMostMm the widest margin with which it fits, in millimetres; null: there is none */
-export function paperTooSmall(name: string, what: string, atMostMm: number | null): SlateFault {
+export function paperTooSmall(words: Words, name: string, kind: Said, atMostMm: number | null): SlateFault {
   return {
     kind: 'paper',
-    what: `${what} does not fit on ${name} in type that can be read.`,
+    what: words(said`A ${kind} does not fit on ${name} in type that can be read.`),
     where: 'paper',
-    mend:
+    mend: words(
       atMostMm === null
-        ? `Choose a larger paper; each of the named papers takes it with the usual margins.`
-        : `Choose a larger paper, or ${marginUpTo(atMostMm)}.`,
+        ? said`Choose a larger paper; each of the named papers takes it with the usual margins.`
+        : said`Choose a larger paper, or ${marginUpTo(atMostMm)}.`,
+    ),
   };
 }
 
-export function marginIsNone(marginMm: number): SlateFault {
+export function marginIsNone(words: Words, marginMm: number): SlateFault {
   return {
     kind: 'margin',
-    what: `A margin cannot be ${marginMm} mm wide.`,
+    what: words(said`A margin cannot be ${marginMm} mm wide.`),
     where: 'margin',
-    mend: 'Give a margin of 0 mm or more.',
+    mend: words(said`Give a margin of 0 mm or more.`),
   };
 }
 
 /** @param atMostMm the widest margin with which all fits, in millimetres; null: there is none, or it is not known */
-export function marginTooWide(name: string, marginMm: number, atMostMm: number | null): SlateFault {
+export function marginTooWide(
+  words: Words,
+  name: string,
+  marginMm: number,
+  atMostMm: number | null,
+): SlateFault {
   return {
     kind: 'margin',
-    what: `Margins of ${marginMm} mm leave too little of ${name}.`,
+    what: words(said`Margins of ${marginMm} mm leave too little of ${name}.`),
     where: 'margin',
-    mend:
+    mend: words(
       atMostMm === null
-        ? 'Give a margin from 0 mm to a quarter of the shorter side.'
-        : `Give ${marginUpTo(atMostMm)}, or choose a larger paper.`,
+        ? said`Give a margin from 0 mm to a quarter of the shorter side.`
+        : said`Give ${marginUpTo(atMostMm)}, or choose a larger paper.`,
+    ),
   };
 }
 
-function marginUpTo(atMostMm: number): string {
-  return atMostMm === 0 ? 'no margin' : `a margin of at most ${atMostMm} mm`;
+function marginUpTo(atMostMm: number): Said {
+  return atMostMm === 0 ? said`no margin` : said`a margin of at most ${atMostMm} mm`;
 }
 
-export function tagTooSmall(label: string | null, paper: string): SlateFault {
+export function tagTooSmall(words: Words, label: string | null, paper: string): SlateFault {
+  const of = label === null ? NOTHING : said` of ${label}`;
   return {
     kind: 'label',
-    what: `Tags${label === null ? '' : ` of ${label}`} on ${paper} do not take what has to stand on them, with the cautions beside them.`,
+    what: words(
+      said`Tags${of} on ${paper} do not take what has to stand on them, with the cautions beside them.`,
+    ),
     where: 'label',
-    mend: 'Choose tags of 63.5x38.1mm or more, and a paper that holds at least three of them.',
+    mend: words(said`Choose tags of 63.5x38.1mm or more, and a paper that holds at least three of them.`),
   };
 }

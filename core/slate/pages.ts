@@ -1,6 +1,5 @@
 import { failure, failures, success, type Result } from '../result';
-import { said, type Said } from '../words/said';
-import { dateText } from './figures';
+import { dayOf, inRow, said, type Said } from '../words/said';
 import { usualMarginMm } from './options';
 import {
   datesWithoutDives,
@@ -19,6 +18,7 @@ import { guestDrafts } from './guest/drafts';
 import { tagDrafts } from './kinds/tags';
 import { tripPages } from './kinds/trip';
 import { setterOf, type Page, type Setter } from './layout';
+import { KIND_NAMES } from './names';
 import { nextDay, usualDates } from './next-day';
 import { slateWords } from './reading';
 import { onSheets } from './sheets';
@@ -39,15 +39,6 @@ export interface SlateLayout {
   /** Letters of names that the fonts lack, each once. */
   readonly missingLetters: readonly string[];
 }
-
-const KIND_NAMES: Record<SlateKind, string> = {
-  card: 'day card',
-  briefing: 'briefing sheet',
-  guest: 'guest sheet',
-  trip: 'trip sheet',
-  tags: 'cylinder tags',
-  depth: 'depth card',
-};
 
 /** The kinds that are laid out as drafts of pages. */
 type DraftKind = Exclude<SlateKind, 'card' | 'depth' | 'trip'>;
@@ -78,23 +69,24 @@ function datesOf(request: SlateRequest): readonly string[] {
 
 function faultsOf(request: SlateRequest, facts: FootFacts): readonly SlateFault[] {
   const faults: SlateFault[] = [];
+  const { words } = facts;
   const { ledger, diverIds, paper, marginMm } = request;
   const dates = Array.isArray(request.dates) ? (request.dates as readonly string[]) : null;
   const ids = ledger.divers.map((each) => each.diver.id);
   const strangers = diverIds?.filter((id) => !ids.includes(id)) ?? [];
-  if (strangers.length > 0) faults.push(unknownDivers(strangers, ids));
+  if (strangers.length > 0) faults.push(unknownDivers(words, strangers, ids));
   const divingDays = divingDaysOf(request);
   // A depth card is of the mixes, whoever dives when.
   const isIdle =
     request.kind === 'depth' ? diverIds?.length === 0 || ids.length === 0 : divingDays.length === 0;
   const idle = dates?.filter((date) => !divingDays.includes(date)) ?? [];
-  if (strangers.length === 0 && idle.length > 0) faults.push(datesWithoutDives(idle, divingDays));
-  if (faults.length === 0 && (isIdle || dates?.length === 0)) faults.push(nothingToPrint());
-  if (!(marginMm >= 0)) faults.push(marginIsNone(marginMm));
+  if (strangers.length === 0 && idle.length > 0) faults.push(datesWithoutDives(words, idle, divingDays));
+  if (faults.length === 0 && (isIdle || dates?.length === 0)) faults.push(nothingToPrint(words));
+  if (!(marginMm >= 0)) faults.push(marginIsNone(words, marginMm));
   else if (marginMm > widestMarginMm(request)) {
     // With another fault there is nothing to try a margin with.
     const atMostMm = faults.length === 0 ? fittingMarginMm(request, facts) : null;
-    faults.push(marginTooWide(paper.name, marginMm, atMostMm));
+    faults.push(marginTooWide(words, paper.name, marginMm, atMostMm));
   }
   return faults;
 }
@@ -125,22 +117,23 @@ function canHold(request: SlateRequest, facts: FootFacts): boolean {
 /** What is at fault where a page does not take what has to stand on it: the margin where that is wider than usual. */
 function tooSmall(request: SlateRequest, facts: FootFacts): SlateFault {
   const { kind, label, paper, marginMm } = request;
+  const { words } = facts;
   const atMostMm = fittingMarginMm(request, facts);
   if (atMostMm !== null && marginMm > usualMarginMm(kind)) {
-    return marginTooWide(paper.name, marginMm, atMostMm);
+    return marginTooWide(words, paper.name, marginMm, atMostMm);
   }
   return kind === 'tags'
-    ? tagTooSmall(label?.name ?? null, paper.name)
-    : paperTooSmall(paper.name, `A ${KIND_NAMES[kind]}`, atMostMm);
+    ? tagTooSmall(words, label?.name ?? null, paper.name)
+    : paperTooSmall(words, paper.name, KIND_NAMES[kind], atMostMm);
 }
 
-function titleOf(request: SlateRequest): string {
+function titleOf(request: SlateRequest, { words }: FootFacts): string {
   const { ledger, kind, diverIds } = request;
   const names = ledger.divers
     .filter((each) => diverIds !== null && diverIds.includes(each.diver.id))
     .map((each) => each.diver.name);
-  const who = names.length === 0 ? '' : `, ${names.join(', ')}`;
-  return `${ledger.trip.title}: ${KIND_NAMES[kind]}${who}, printed ${dateText(request.printedOn)}`;
+  const who = inRow([KIND_NAMES[kind], ...names]);
+  return words(said`${ledger.trip.title}: ${who}, printed ${dayOf(request.printedOn)}`);
 }
 
 /**
@@ -149,10 +142,11 @@ function titleOf(request: SlateRequest): string {
  */
 function withNumbers(request: SlateRequest): SlateRequest {
   const { ledger, fonts } = request;
+  const words = slateWords(request);
   const named = (diver: Diver): Diver => {
     if (printable(diver.name, 'name', fonts).missing.length === 0) return diver;
     const number = ledger.trip.party.findIndex(({ id }) => id === diver.id) + 1;
-    return { ...diver, name: `Diver ${number}, ${diver.name}` };
+    return { ...diver, name: words(said`Diver ${number}, ${diver.name}`) };
   };
   const trip = { ...ledger.trip, party: ledger.trip.party.map(named) };
   const divers = ledger.divers.map((each) => ({ ...each, diver: named(each.diver) }));
@@ -179,16 +173,16 @@ export function slatePages(asked: SlateRequest): Result<SlateLayout, SlateTroubl
   const faces = faceLayout(request, set, facts);
   if (faces !== null) {
     if (!faces.ok) return faces.troubles[0].kind === 'paper' ? failure(tooSmall(request, facts)) : faces;
-    return success({ title: titleOf(request), ...faces.value, missingLetters: [...set.missing] });
+    return success({ title: titleOf(request, facts), ...faces.value, missingLetters: [...set.missing] });
   }
   const { paper, marginMm, holes } = request;
-  const how = request.sheet === null ? null : imposition(paper, request.sheet);
+  const how = request.sheet === null ? null : imposition(paper, request.sheet, facts.words);
   if (how && !how.ok) return how;
 
   const bodies = bodiesOf(request, facts);
   if (bodies === null) return failure(tooSmall(request, facts));
   const { drafts, set: drawn, footPt } = bodies;
-  if (drafts.length === 0) return failure(nothingMade());
+  if (drafts.length === 0) return failure(nothingMade(facts.words));
   const pages = drafts.map((draft, i): Page => {
     const number = facts.words(said`page ${i + 1}/${drafts.length}`);
     const size = { widthPt: paper.widthMm * PT_PER_MM, heightPt: paper.heightMm * PT_PER_MM };
@@ -206,7 +200,7 @@ export function slatePages(asked: SlateRequest): Result<SlateLayout, SlateTroubl
   });
   const printed = how ? onSheets(pages, paper, how.value, request.twoSided) : pages;
   return success({
-    title: titleOf(request),
+    title: titleOf(request, facts),
     pages: printed,
     count: pagesSaid(printed.length),
     missingLetters: [...drawn.missing],

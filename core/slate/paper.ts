@@ -1,4 +1,6 @@
 import { failure, success, type Result } from '../result';
+import type { Words } from '../words/reader';
+import { said } from '../words/said';
 
 /** Points in a millimetre. Source: ISO 32000-1:2008, 8.3.2.3 (72 points an inch, 25.4 mm an inch). */
 export const PT_PER_MM = 72 / 25.4;
@@ -119,7 +121,7 @@ export const CUT_MARK_PT = 12;
  * lies or stands, whichever takes more.
  * @returns what is wrong where not even one fits
  */
-export function imposition(page: Paper, sheet: Paper): Result<Imposition, 'sheet'> {
+export function imposition(page: Paper, sheet: Paper, words: Words): Result<Imposition, 'sheet'> {
   const turned = { name: sheet.name, widthMm: sheet.heightMm, heightMm: sheet.widthMm };
   const ways = [sheet, turned].map((way) => ({
     sheet: way,
@@ -131,9 +133,9 @@ export function imposition(page: Paper, sheet: Paper): Result<Imposition, 'sheet
   if (best.columns * best.rows === 0) {
     return failure({
       kind: 'sheet',
-      what: `A page of ${page.name} does not fit on a sheet of ${sheet.name}.`,
+      what: words(said`A page of ${page.name} does not fit on a sheet of ${sheet.name}.`),
       where: 'sheet',
-      mend: 'Choose a larger sheet, or print each page on its own paper.',
+      mend: words(said`Choose a larger sheet, or print each page on its own paper.`),
     });
   }
   return success({

@@ -355,8 +355,8 @@ test.describe('printing', () => {
       await page.getByRole('navigation').getByRole('button', { name: 'Slates' }).click();
       await page.getByLabel('Kind', { exact: true }).selectOption('Briefing sheet');
       await page.getByLabel('Paper', { exact: true }).selectOption('A5');
-      await expect(page.locator('.slate-page svg').first()).toHaveAttribute('viewBox', /^0 0 419\.5/);
-      const count = await page.locator('.slate-page').count();
+      await expect(page.locator('[data-part="slate-page"] svg').first()).toHaveAttribute('viewBox', /^0 0 419\.5/);
+      const count = await page.locator('[data-part="slate-page"]').count();
       const print = page.getByRole('button', { name: 'Print', exact: true });
 
       await desktop.answerDialog([true, '']);
@@ -374,19 +374,19 @@ test.describe('printing', () => {
         expect(Math.abs(width - A5_PT[0])).toBeLessThan(ROUNDED_PT);
         expect(Math.abs(height - A5_PT[1])).toBeLessThan(ROUNDED_PT);
       }
-      await expect(page.locator('.print-pages')).toHaveCount(0);
+      await expect(page.locator('[data-part="print-pages"]')).toHaveCount(0);
 
       // Closing the dialog is no trouble; a printer that fails is told.
       await desktop.answerDialog([false, 'Print job canceled']);
       await print.click();
       await expect.poll(() => desktop.log().filter(({ kind }) => kind === 'dialog.print').length).toBe(2);
       await expect(print).toBeEnabled();
-      await expect(page.locator('.print-pages')).toHaveCount(0);
+      await expect(page.locator('[data-part="print-pages"]')).toHaveCount(0);
       await expect(page.getByText('The pages were not printed')).toHaveCount(0);
       await desktop.answerDialog([false, 'Print job failed']);
       await print.click();
       await expect(page.getByText('The pages were not printed: Print job failed.')).toBeVisible();
-      await expect(page.locator('.print-pages')).toHaveCount(0);
+      await expect(page.locator('[data-part="print-pages"]')).toHaveCount(0);
     },
   );
 });

@@ -63,7 +63,7 @@ test.describe('slates', () => {
     await download.saveAs(file);
     const [printed] = await readPdf(await readFile(file));
     const drawn = await page
-      .locator('.slate-page')
+      .locator('[data-part="slate-page"]')
       .first()
       .locator('svg text')
       .evaluateAll((texts) =>
@@ -123,7 +123,7 @@ test.describe('slates', () => {
   test('has room for the words of every choice', async ({ page, slates }) => {
     for (const kind of Object.keys(PAGE_WORDS)) {
       await slates.choice('Kind').selectOption(kind);
-      const cutOff = await page.locator('.slates select').evaluateAll((selects) => {
+      const cutOff = await page.locator('[data-part="slates"] select').evaluateAll((selects) => {
         const ink = document.createElement('canvas').getContext('2d')!;
         return (selects as HTMLSelectElement[]).flatMap((select) => {
           ink.font = getComputedStyle(select).font;
@@ -145,14 +145,14 @@ test.describe('slates', () => {
         .first()
         .evaluate((paper) => getComputedStyle(paper).filter);
     await page.evaluate(() => document.documentElement.setAttribute('data-look', 'light'));
-    expect(await filterOf('.slate-page')).toBe('none');
+    expect(await filterOf('[data-part="slate-page"]')).toBe('none');
     await page.evaluate(() => document.documentElement.setAttribute('data-look', 'cabin'));
-    expect(await filterOf('.slate-page')).toBe('brightness(0.72)');
+    expect(await filterOf('[data-part="slate-page"]')).toBe('brightness(0.72)');
     const printed = await watchPrinting(page);
     const asked = printed.next();
     await slates.print();
     await asked;
-    expect(await filterOf('.print-pages')).toBe('none');
+    expect(await filterOf('[data-part="print-pages"]')).toBe('none');
   });
 
   test('follows an edit of the trip', async ({ page, bench, slates }) => {
@@ -196,7 +196,7 @@ test.describe('slates', () => {
     });
     await size.fill('60x70mm');
     await size.press('Enter');
-    await expect(page.locator('.slate-troubles')).toContainText('Choose a larger paper', {
+    await expect(page.locator('[data-part="troubles"]')).toContainText('Choose a larger paper', {
       timeout: LAID_OUT_MS,
     });
     await expect(page.getByRole('button', { name: 'Save PDF' })).toBeDisabled();
@@ -266,15 +266,15 @@ test.describe('slates', () => {
       await expect(slates.pages.first().locator('svg')).toHaveAttribute('viewBox', box, {
         timeout: LAID_OUT_MS,
       });
-      const before = await page.locator('.slates-side').innerHTML();
+      const before = await page.getByRole('complementary', { name: 'What to print' }).innerHTML();
       const asked = printed.next();
       await slates.print();
       await asked;
       const file = info.outputPath(`${kind}.pdf`);
       await page.pdf({ path: file, preferCSSPageSize: true, printBackground: true });
-      await expect(page.locator('.print-pages')).toHaveCount(0);
-      await expect(page.locator('.slate-job')).toHaveCount(0);
-      expect(await page.locator('.slates-side').innerHTML()).toBe(before);
+      await expect(page.locator('[data-part="print-pages"]')).toHaveCount(0);
+      await expect(page.locator('[data-part="job"]')).toHaveCount(0);
+      expect(await page.getByRole('complementary', { name: 'What to print' }).innerHTML()).toBe(before);
       await expect(page).toHaveTitle(`${DEMO.title} · Carryover`);
 
       const saved = info.outputPath(`${kind} saved.pdf`);
@@ -304,7 +304,7 @@ test.describe('slates', () => {
     await printed.next();
     await page.pdf({ path: file, preferCSSPageSize: true, printBackground: true });
     expect(await wordsByPage(file)).toHaveLength(count);
-    await expect(page.locator('.print-pages')).toHaveCount(0);
+    await expect(page.locator('[data-part="print-pages"]')).toHaveCount(0);
 
     await page.getByRole('navigation').getByRole('button', { name: 'Days' }).click();
     await expect(bench.dive(1)).toBeVisible();
@@ -321,7 +321,7 @@ test.describe('slates', () => {
     });
     await slates.print();
     await expect(page.getByText('The browser opened no print dialog.')).toBeVisible();
-    await expect(page.locator('.print-pages')).toHaveCount(0);
+    await expect(page.locator('[data-part="print-pages"]')).toHaveCount(0);
   });
 
   test('hands over a week for twelve, and stops when told to', async ({ page, bench, slates }, info) => {
@@ -335,7 +335,7 @@ test.describe('slates', () => {
     await expect(page.getByRole('progressbar')).toBeVisible();
     await page.getByRole('button', { name: 'Cancel' }).click();
     await expect(page.getByText('Stopped; nothing more was made.')).toBeVisible();
-    await expect(page.locator('.print-pages')).toHaveCount(0);
+    await expect(page.locator('[data-part="print-pages"]')).toHaveCount(0);
 
     const start = Date.now();
     const asked = printed.next();
@@ -346,6 +346,6 @@ test.describe('slates', () => {
     const file = info.outputPath('twelve.pdf');
     await page.pdf({ path: file, preferCSSPageSize: true, printBackground: true });
     expect(await wordsByPage(file)).toHaveLength(count);
-    await expect(page.locator('.print-pages')).toHaveCount(0);
+    await expect(page.locator('[data-part="print-pages"]')).toHaveCount(0);
   });
 });

@@ -3,7 +3,9 @@ import { failure, type Result } from '../../result';
 import { cardSheets, papersOf, spaceOf, type CardPages } from '../card-sheets';
 import { paperTooSmall } from '../faults';
 import type { Setter } from '../layout';
+import { KIND_NAMES } from '../names';
 import { PT_PER_MM } from '../paper';
+import { slateWords } from '../reading';
 import type { SlateRequest, SlateTrouble } from '../request';
 import { dayCards } from './cards';
 import { LEAST_MEASURE } from './measure';
@@ -24,7 +26,7 @@ export function cardPages(
   const isFolded = request.isFolded && request.card === 'full';
   const twoSided = request.twoSided && !isFolded;
   const front = spaceOf(face, request, false);
-  const tooSmall = paperTooSmall(face.name, 'A card', null);
+  const tooSmall = paperTooSmall(slateWords(request), face.name, KIND_NAMES.card, null);
   if (front.widthPt < LEAST_MEASURE * PT_PER_MM * front.scale - 1e-6) return failure(tooSmall);
   const cards = dayCards(request, set, dates, front, mark, isFolded || twoSided);
   if (cards === null) return failure(tooSmall);

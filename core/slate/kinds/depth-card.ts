@@ -34,6 +34,7 @@ import {
   type Type,
 } from '../card/pen';
 import { noMixes, paperTooSmall } from '../faults';
+import { KIND_NAMES } from '../names';
 import { beside, space, stack, tagged, type Block, type Setter } from '../layout';
 import { slanted, unmarked } from '../markup';
 import { slateReader } from '../reading';
@@ -373,9 +374,9 @@ export function depthCardPages(
     words: wordsOf(inOneSystem(reader)),
     width: front.widthPt / pen.mm,
   };
-  const tooSmall = paperTooSmall(face.name, 'A depth card', null);
+  const tooSmall = paperTooSmall(setting.words, face.name, KIND_NAMES.depth, null);
   if (setting.width < LEAST_WIDTH - 1e-6) return failure(tooSmall);
-  if (trip.mixes.length === 0) return failure(noMixes());
+  if (trip.mixes.length === 0) return failure(noMixes(setting.words));
   const those = divers
     .map(({ diver }) => diver)
     .filter(({ id }) => request.diverIds === null || request.diverIds.includes(id));

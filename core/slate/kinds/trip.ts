@@ -9,6 +9,7 @@ import { pagesSaid, type CardPages } from '../card-sheets';
 import { nothingMade, paperTooSmall } from '../faults';
 import { beside, rule, space, stack, tagged, type Block, type Page, type Setter } from '../layout';
 import { stressed, unmarked } from '../markup';
+import { KIND_NAMES } from '../names';
 import { foot, FOOT_PT, footHeight, type FootFacts } from '../page-frame';
 import { frameOf, imposition, PT_PER_MM, type Paper } from '../paper';
 import { slateReader } from '../reading';
@@ -243,7 +244,7 @@ export function tripPages(
   const { ledger, diverIds, marginMm, holes, twoSided } = request;
   const paper = lying(request.paper);
   const frame = frameOf(paper, marginMm, holes, false);
-  const tooSmall = paperTooSmall(paper.name, 'A trip sheet', null);
+  const tooSmall = paperTooSmall(facts.words, paper.name, KIND_NAMES.trip, null);
   const bodies: { readonly name: string; readonly body: Block }[] = [];
   const footPt = footHeight(set, frame.width, FOOT_PT, facts, 3) + FOOT_GAP_PT;
   const area: Area = { widthPt: frame.width, heightPt: frame.height - footPt };
@@ -264,7 +265,7 @@ export function tripPages(
       })),
     );
   }
-  if (bodies.length === 0) return failure(nothingMade());
+  if (bodies.length === 0) return failure(nothingMade(facts.words));
   const pages = bodies.map(({ name, body }, i): Page => {
     const { x, y, width, height } = frameOf(paper, marginMm, holes, twoSided && i % 2 === 1);
     const below = foot(set, width, FOOT_PT, facts, facts.words(said`page ${i + 1}/${bodies.length}`));
@@ -276,7 +277,7 @@ export function tripPages(
     };
   });
   if (request.sheet === null) return success({ pages, count: pagesSaid(pages.length) });
-  const how = imposition(paper, request.sheet);
+  const how = imposition(paper, request.sheet, facts.words);
   if (!how.ok) return how;
   const printed = onSheets(pages, paper, how.value, twoSided);
   return success({ pages: printed, count: pagesSaid(printed.length) });

@@ -22,7 +22,6 @@ import { printOut, savePdf, useJob } from '../slates/save-slates';
 import type { LessonToPrint, SlatePages } from '../slates/slate-job';
 import { slateMaker, slateOutcome } from '../slates/slate-maker';
 import { chooseLesson, useLesson, type SheetPaper } from './lesson-view';
-import '../slates/slates.css';
 import styles from './lesson.module.css';
 
 /** Two pages of A4 side by side on a window of 1280 pixels. */

@@ -1,6 +1,7 @@
 import { memo, useEffect, useRef, useState, type ReactNode } from 'react';
 import type { Mark, Page, Point } from '../../../core/slate/layout';
 import { pictureFont } from './font-files';
+import styles from './page-picture.module.css';
 
 /** Points to a CSS pixel: 96 pixels and 72 points an inch. */
 const PX_PER_PT = 96 / 72;
@@ -19,7 +20,14 @@ function MarkShape({ mark }: { readonly mark: Mark }): ReactNode {
   switch (mark.kind) {
     case 'text':
       return (
-        <text x={mark.x} y={mark.y} fontFamily={pictureFont(mark.font)} fontSize={mark.sizePt} fill="#000">
+        <text
+          className={styles.text}
+          x={mark.x}
+          y={mark.y}
+          fontFamily={pictureFont(mark.font)}
+          fontSize={mark.sizePt}
+          fill="#000"
+        >
           {mark.text}
         </text>
       );
@@ -68,7 +76,7 @@ export function PagePicture(props: {
     return () => watcher.disconnect();
   }, []);
   return (
-    <figure className="slate-page" ref={ref}>
+    <figure className={styles.page} data-part="slate-page" ref={ref}>
       <svg
         width={page.widthPt * PX_PER_PT * zoom}
         height={page.heightPt * PX_PER_PT * zoom}

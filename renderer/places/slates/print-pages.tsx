@@ -5,6 +5,7 @@ import type { PrintPaper } from '../../../core/host';
 import type { Page } from '../../../core/slate/layout';
 import { PT_PER_MM } from '../../../core/slate/paper';
 import { Marks } from './page-picture';
+import styles from './print-pages.module.css';
 import type { SlatePages } from './slate-job';
 
 /**
@@ -50,7 +51,8 @@ export class PrintPages {
     this.sheet.replaceSync(`@page { size: ${widthMm}mm ${heightMm}mm; margin: 0; }`);
     document.adoptedStyleSheets = [...document.adoptedStyleSheets, this.sheet];
     document.title = slates.title;
-    this.place.className = 'print-pages';
+    this.place.className = styles['printPages'] ?? '';
+    this.place.dataset.part = 'print-pages';
     this.root = createRoot(this.place);
     document.body.append(this.place);
   }
@@ -74,7 +76,7 @@ export class PrintPages {
 
 /** Whether pages lie ready for print. */
 function isReady(): boolean {
-  return document.querySelector('.print-pages') !== null;
+  return document.querySelector('[data-part="print-pages"]') !== null;
 }
 
 /**

@@ -12,7 +12,8 @@ import { useDesk } from '../../store/store';
 import { choose, paperOf, useChoices } from './choices';
 import { PaperChoice } from './paper-choice';
 import { Ticks } from './ticks';
-import styles from './ticks.module.css';
+import styles from './slate-options.module.css';
+import ticks from './ticks.module.css';
 
 const KINDS: readonly Option<SlateKind>[] = [
   { value: 'card', label: 'Day card' },
@@ -60,7 +61,7 @@ function Tick(props: {
   readonly commit: (on: boolean) => void;
 }): ReactNode {
   return (
-    <label className="tick">
+    <label className={styles.tick}>
       <input
         type="checkbox"
         checked={props.checked}
@@ -83,7 +84,7 @@ function DayTicks({ dates }: { readonly dates: readonly string[] }): ReactNode {
   };
   const whole = { next: 'The next diving day', all: 'Every diving day' } as const;
   return (
-    <fieldset className={styles.ticks}>
+    <fieldset className={ticks.ticks}>
       <legend>Days</legend>
       {(['next', 'all'] as const).map((value) => (
         <label key={value}>
@@ -109,7 +110,7 @@ export function SlateOptionsForm({ dates }: { readonly dates: readonly string[] 
   const { kind } = chosen;
   const paper = paperOf(chosen, cardPaper);
   return (
-    <div className="slate-options">
+    <div className={styles.options}>
       <Choice
         label="Kind"
         value={kind}

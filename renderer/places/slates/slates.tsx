@@ -19,7 +19,7 @@ import type { SlatePages } from './slate-job';
 import { sinceOf } from './since';
 import { slateMaker, slateOutcome } from './slate-maker';
 import { SlateOptionsForm } from './slate-options';
-import './slates.css';
+import styles from './slates.module.css';
 
 type Shown =
   | { readonly kind: 'waiting' }
@@ -61,7 +61,7 @@ function usePages(trip: Trip, settings: SlateSettings | null, done: string): Sho
 
 function Troubles({ troubles }: { readonly troubles: readonly Trouble[] }): ReactNode {
   return (
-    <div className="slate-troubles" role="alert">
+    <div className={styles.troubles} data-part="troubles" role="alert">
       {troubles.map(({ what, mend }) => (
         <p key={what}>
           <strong>{what}</strong> {mend}
@@ -75,7 +75,7 @@ function JobLine(): ReactNode {
   const job = useJob();
   if (!job) return null;
   return (
-    <div className="slate-job" role="status">
+    <div className={styles.job} data-part="job" role="status">
       <label>
         {job.label}
         {job.all > 0 ? `: page ${job.done} of ${job.all}` : ''}
@@ -98,7 +98,7 @@ function Actions(props: {
   const isIdle = settings === null || pages === 0 || isBusy;
   const divers = settings?.diverIds?.length ?? trip.party.length;
   return (
-    <div className="slate-actions">
+    <div className={styles.actions}>
       <button
         type="button"
         className="button first"
@@ -165,13 +165,13 @@ export function Slates(): ReactNode {
   const pages = laid?.pages ?? [];
   usePrintedAlone(laid);
   return (
-    <div className="slates">
-      <aside className="slates-side" aria-label="What to print">
+    <div className={styles.slates} data-part="slates">
+      <aside className={styles.side} aria-label="What to print">
         <h2>Slates</h2>
         <SlateOptionsForm dates={dates} />
         <Actions trip={trip} settings={read.ok ? read.value : null} pages={pages.length} />
       </aside>
-      <section className="slates-pages" aria-label="Pages as they will be printed">
+      <section className={styles.pages} aria-label="Pages as they will be printed">
         {read.ok ? null : <Troubles troubles={read.troubles} />}
         {read.ok && shown.kind === 'troubles' ? <Troubles troubles={shown.troubles} /> : null}
         {read.ok && shown.kind === 'waiting' ? <p className="waiting">Laying out the pages…</p> : null}
@@ -182,8 +182,8 @@ export function Slates(): ReactNode {
           </p>
         ) : null}
         {pages.length > 0 ? (
-          <div className="slates-head">
-            <p className="slates-count" role="status">
+          <div className={styles.head}>
+            <p className={styles.count} data-part="count" role="status">
               {laid === null ? '' : fileWords(laid.count)}
             </p>
             <Choice
@@ -194,7 +194,7 @@ export function Slates(): ReactNode {
             />
           </div>
         ) : null}
-        <div className="slates-list">
+        <div className={styles.list}>
           {pages.map((page, i) => (
             <PagePicture key={`${i} ${page.name}`} page={page} number={i + 1} zoom={zoom} />
           ))}

@@ -14,11 +14,11 @@ export class SlatesPlace {
   }
 
   get pages() {
-    return this.bench.page.locator('.slate-page');
+    return this.bench.page.locator('[data-part="slate-page"]');
   }
 
   get count() {
-    return this.bench.page.locator('.slates-count');
+    return this.bench.page.locator('[data-part="count"]');
   }
 
   async shown(): Promise<void> {

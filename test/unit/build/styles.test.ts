@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { styleBreaches, stylesOfWindow, type StyleFile } from '../../../build/checks/styles';
 
 const file = (path: string, text: string): StyleFile => ({ path, text });
-const whats = (styles: readonly StyleFile[], code: readonly StyleFile[], global: readonly string[] = []) =>
-  styleBreaches(styles, code, global).map(({ where, what }) => `${where}: ${what}`);
+const whats = (styles: readonly StyleFile[], code: readonly StyleFile[]) =>
+  styleBreaches(styles, code).map(({ where, what }) => `${where}: ${what}`);
 
 describe('styleBreaches', () => {
   it('finds none in the window', () => {
@@ -47,27 +47,22 @@ describe('styleBreaches', () => {
     expect(whats([module], code)).toEqual([]);
   });
 
-  it('refuses a new file that is global, and one on the list that is gone', () => {
-    expect(whats([file('renderer/a/b.css', 'p { margin: 0; }')], [], ['renderer/a/c.css'])).toEqual([
+  it('refuses a file that is global', () => {
+    expect(whats([file('renderer/a/b.css', 'p { margin: 0; }')], [])).toEqual([
       'renderer/a/b.css: is global: name it x.module.css beside its component',
-      'renderer/a/c.css: is global no more: take it off the list',
     ]);
   });
 
   it('refuses a class that two files style bare, whichever was loaded last', () => {
     const styles = [
-      file('renderer/a/a.css', '.ticks { gap: 0; }'),
-      file('renderer/b/b.css', '@media print {\n  .ticks label { gap: 1px; }\n}\n.b .own { gap: 0; }'),
-      file('renderer/c/c.css', '.c .ticks { gap: 0; }'),
+      file('renderer/look/a.css', '.ticks { gap: 0; }'),
+      file('renderer/look/b.css', '@media print {\n  .ticks label { gap: 1px; }\n}\n.b .own { gap: 0; }'),
+      file('renderer/look/c.css', '.c .ticks { gap: 0; }'),
     ];
     const code = [file('renderer/a/a.tsx', '<p className="ticks b c own" />')];
-    expect(
-      whats(
-        styles,
-        code,
-        styles.map(({ path }) => path),
-      ),
-    ).toEqual(['renderer/a/a.css, renderer/b/b.css: .ticks is styled in each of them']);
+    expect(whats(styles, code)).toEqual([
+      'renderer/look/a.css, renderer/look/b.css: .ticks is styled in each of them',
+    ]);
   });
 
   it('refuses a class that nobody uses, though not one whose name is put together', () => {

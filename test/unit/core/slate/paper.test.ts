@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { assert } from '../../../../core/result';
 import { labelSheet, LABEL_SIZES } from '../../../../core/slate/labels';
 import { frameOf, imposition, placeOf, PT_PER_MM, readPaper } from '../../../../core/slate/paper';
+import { fileWords } from '../../../../core/words/reader';
 import { aPaper } from '../../../support/slates';
 
 describe('readPaper', () => {
@@ -46,22 +47,22 @@ describe('frameOf', () => {
 
 describe('imposition', () => {
   it('lays as many as fit, turning the sheet where that takes more', () => {
-    const four = imposition(aPaper('A6'), aPaper('A4'));
+    const four = imposition(aPaper('A6'), aPaper('A4'), fileWords);
     assert(four.ok, 'A6 on A4');
     expect([four.value.columns, four.value.rows]).toEqual([2, 2]);
-    const two = imposition(aPaper('A5'), aPaper('A4'));
+    const two = imposition(aPaper('A5'), aPaper('A4'), fileWords);
     assert(two.ok, 'A5 on A4');
     expect([two.value.columns, two.value.rows]).toEqual([2, 1]);
     expect(two.value.sheet.widthMm).toBe(297);
   });
 
   it('refuses a sheet smaller than the page', () => {
-    const none = imposition(aPaper('A4'), aPaper('A6'));
+    const none = imposition(aPaper('A4'), aPaper('A6'), fileWords);
     expect(none.ok).toBe(false);
   });
 
   it('counts along the rows, and on a back from the other side', () => {
-    const how = imposition(aPaper('A6'), aPaper('A4'));
+    const how = imposition(aPaper('A6'), aPaper('A4'), fileWords);
     assert(how.ok, 'A6 on A4');
     const xOf = (index: number, isBack: boolean) => placeOf(index, aPaper('A6'), how.value, isBack).x;
     expect(xOf(0, false)).toBeLessThan(xOf(1, false));

@@ -9,8 +9,11 @@ import { USUAL_REQUEST } from '../../../../core/proposal/mend/request';
 import { mendTable } from '../../../../electron/terminal/mend-table';
 import { mixesTable } from '../../../../electron/terminal/mixes-table';
 import { planTable } from '../../../../electron/terminal/plan-table';
+import { assert } from '../../../../core/result';
+import { slatePages } from '../../../../core/slate/pages';
+import { SLATE_KINDS, type SlateRequest } from '../../../../core/slate/request';
 import { aDive, aDiver, aTrip } from '../../../builders/trip';
-import { aPaper, layoutOf, wordsOf as wordsOfPage } from '../../../support/slates';
+import { aPaper, aRequest, layoutOf, wordsOf as wordsOfPage } from '../../../support/slates';
 
 /** A language nobody speaks, in letters that English has none of. */
 const greek: Language = (text) =>
@@ -31,6 +34,15 @@ function english(text: string, trip: Trip): readonly string[] {
   const own = new Set([...SIGNS, ...names.flatMap((name) => name.split(/\W+/))]);
   return (text.match(/[A-Za-z]+/g) ?? []).filter((word) => !own.has(word));
 }
+
+/** What a trouble names as it was asked for: ids, papers, sizes. */
+const IDS = new Set(['nobody', 'guest', 'A', 'x', 'mm']);
+
+/** The other forms of a card. */
+const SMALL = [
+  ['card', 'short'],
+  ['card', 'dive'],
+] as const;
 
 /** A dive of two levels past its limits, on several mixes, with little gas: what raises most cautions. */
 const trip = aTrip(
@@ -78,21 +90,47 @@ describe('another language', () => {
     expect(english(mendTable(late, mending, 1, reader), late)).toEqual([]);
   });
 
-  it('leaves none on a briefing, nor on a guest sheet', () => {
+  /** Words of the pages, their names in the outline, the count and the title of the document. */
+  function pagesOf(told: Trip, asked: Partial<SlateRequest>): string {
+    const { pages, count, title } = layoutOf(told, asked);
+    const named = pages.map(({ name }) => name).join('\n');
+    // The mark of the plan is a number.
+    return [...pages.map(wordsOfPage), named, title, wordsOf(reader)(count)]
+      .join('\n')
+      .replaceAll(/[-\s][0-9a-f]{4}\b/g, '');
+  }
+
+  it('leaves none on a card, a trip sheet, tags and their log, a depth card, a briefing, a guest sheet', () => {
     const told = { ...trip, emergency: { radio: '16' } };
     const since = { trip: { ...told, dives: trip.dives.slice(1) }, at: '2027-03-05T18:00' };
-    for (const kind of ['briefing', 'guest'] as const) {
+    for (const [kind, card] of [...SLATE_KINDS.map((each) => [each, 'full'] as const), ...SMALL]) {
       for (const paper of ['A4', 'A6']) {
-        const asked = { kind, paper: aPaper(paper), since, clock: '12h', units: 'both' } as const;
-        const text = (language?: Language): string =>
-          layoutOf(told, { ...asked, language })
-            .pages.map(wordsOfPage)
-            .join('\n')
-            // The mark of the plan is a number.
-            .replaceAll(/-[0-9a-f]{4}\b/g, '');
+        const asked = { kind, card, paper: aPaper(paper), since, clock: '12h', units: 'both' } as const;
+        const text = (language?: Language): string => pagesOf(told, { ...asked, language });
         expect(text(greek)).toMatch(/[α-ω]/);
-        expect(english(text(greek), told)).toEqual([]);
-        expect(english(text(), told).length).toBeGreaterThan(100);
+        expect(english(text(greek), told), `${kind}, ${card}, ${paper}`).toEqual([]);
+        expect(english(text(), told).length).toBeGreaterThan(50);
+      }
+    }
+  });
+
+  it('leaves none in why nothing can be printed', () => {
+    const asks: readonly Partial<SlateRequest>[] = [
+      { diverIds: ['nobody'] },
+      { dates: ['2027-03-09'] },
+      { diverIds: [] },
+      { marginMm: -1 },
+      { marginMm: 60 },
+      { kind: 'trip', paper: aPaper('30x30mm') },
+      { kind: 'tags', label: aPaper('30x30mm') },
+      { sheet: aPaper('30x30mm') },
+    ];
+    for (const asked of asks) {
+      const laid = slatePages(aRequest(trip, { language: greek, ...asked }));
+      assert(!laid.ok, 'something was printed');
+      for (const { what, mend } of laid.troubles) {
+        expect(what).toMatch(/[α-ω]/);
+        expect(english(`${what} ${mend}`, trip).filter((word) => !IDS.has(word))).toEqual([]);
       }
     }
   });
