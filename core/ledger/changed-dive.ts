@@ -27,10 +27,18 @@ export function entrySooner(trip: Trip, entry: Entry, byMin: number): Entry {
   return step(context, entry.from, entry.dive, moved, entry.mix, plan);
 }
 
+/** A recorded dive without a way up that could be told from its bottom time, longer at its last depth under water. */
+function longerThroughout(shape: ProfileShape, samples: readonly Sample[], byMin: number): ProfileShape {
+  const last = samples.findLastIndex(([, depthM]) => depthM > 0);
+  const up = samples.slice(Math.max(0, last)).map(([min, depthM]): Sample => [min + byMin, depthM]);
+  return { ...shape, bottomMin: shape.bottomMin + byMin, samples: [...samples.slice(0, last + 1), ...up] };
+}
+
 /** A recorded dive that stayed so much longer where it left the bottom. */
 function longerRecord(shape: ProfileShape, samples: readonly Sample[], byMin: number): ProfileShape {
   const { bottomMin } = shape;
   const at = samples.findIndex(([min]) => min > bottomMin);
+  if (at < 0) return longerThroughout(shape, samples, byMin);
   const [before, after] = [samples[at - 1]!, samples[at]!];
   const share = (bottomMin - before[0]) / (after[0] - before[0]);
   const leftM = before[1] + share * (after[1] - before[1]);

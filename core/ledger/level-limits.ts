@@ -2,7 +2,8 @@ import { noStopLimitMin, type LevelStay } from '../ascent/no-stop-limit';
 import { applyMap, type Lanes } from '../tissues/affine-map';
 import { inspiredBar } from '../tissues/compartments';
 import type { DivePlan } from './dive-plan';
-import type { EntryLevel } from './ledger-types';
+import { effectiveDive } from '../document/as-dived';
+import type { Entry, EntryLevel } from './ledger-types';
 
 /** The question of the no-stop limit for one plan, on one mix, from given tensions at the start. */
 export function lastLevelStay(
@@ -114,4 +115,18 @@ export function deepestLevel(levels: readonly EntryLevel[]): EntryLevel {
     if (each.depthM !== held.depthM) return each.depthM > held.depthM ? each : held;
     return (each.noStopMin ?? Infinity) < (held.noStopMin ?? Infinity) ? each : held;
   });
+}
+
+/** Whether the dive counts as its samples run, and not as levels that were planned. */
+export function isRecorded({ dive, diver }: Pick<Entry, 'dive' | 'diver'>): boolean {
+  return effectiveDive(dive, diver).shape.samples !== undefined;
+}
+
+/**
+ * The levels that are stays at their depth: all of a plan, and of a recorded dive the deepest stay, as its last level is
+ * the way there and back. Source: CONVENTIONS, "Recorded profiles".
+ */
+export function staysOf(entry: Pick<Entry, 'dive' | 'diver' | 'levels'>): readonly EntryLevel[] {
+  const { levels } = entry;
+  return levels.length < 2 || !isRecorded(entry) ? levels : levels.slice(0, -1);
 }

@@ -1,5 +1,6 @@
 import { said } from '../words/said';
 import { effectiveDive } from '../document/as-dived';
+import { staysOf } from '../ledger/level-limits';
 import type { Entry, EntryLevel } from '../ledger/ledger-types';
 import { deeper, entryWith } from '../ledger/changed-dive';
 import type { Trip } from '../document/types';
@@ -19,9 +20,10 @@ import {
  * The levels of a dive as it counts for one diver, rounded as its depth and time are.
  * @returns "36 m 12 min" a level, minutes with the travel to it; empty for a single level
  */
-export function levelTexts({ levels, isAsDived }: Entry, units: SlateUnits): readonly string[] {
+export function levelTexts(entry: Entry, units: SlateUnits): readonly string[] {
+  const { levels, isAsDived } = entry;
   if (levels.length < 2) return [];
-  return levels.map(({ depthM, min }) => {
+  return staysOf(entry).map(({ depthM, min }) => {
     const depth = joined(diveDepths({ depthM, isAsDived }, units));
     return `${depth} ${words(diveTime({ bottomMin: min, isAsDived }))}`;
   });
@@ -48,7 +50,7 @@ export function levelWords(entry: Entry, printed: Entry, units: SlateUnits): rea
   const { levels, isMade, isAsDived, bottomMin } = entry;
   if (levels.length < 2) return null;
   if (!isMade) return levelTexts(entry, units);
-  const each = levels.map(({ depthM, min }, i) => {
+  const each = staysOf(entry).map(({ depthM, min }, i) => {
     const depth = joined(diveDepths({ depthM, isAsDived }, units));
     return `${depth} ${ofLimit(diveTime({ bottomMin: min, isAsDived }), printed.levels[i]!)}`;
   });

@@ -355,7 +355,10 @@ test.describe('printing', () => {
       await page.getByRole('navigation').getByRole('button', { name: 'Slates' }).click();
       await page.getByLabel('Kind', { exact: true }).selectOption('Briefing sheet');
       await page.getByLabel('Paper', { exact: true }).selectOption('A5');
-      await expect(page.locator('[data-part="slate-page"] svg').first()).toHaveAttribute('viewBox', /^0 0 419\.5/);
+      await expect(page.locator('[data-part="slate-page"] svg').first()).toHaveAttribute(
+        'viewBox',
+        /^0 0 419\.5/,
+      );
       const count = await page.locator('[data-part="slate-page"]').count();
       const print = page.getByRole('button', { name: 'Print', exact: true });
 

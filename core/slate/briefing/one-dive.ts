@@ -2,6 +2,7 @@
 import { effectiveDive } from '../../document/as-dived';
 import type { Id, Trip } from '../../document/types';
 import type { Entry } from '../../ledger/ledger-types';
+import { isRecorded, staysOf } from '../../ledger/level-limits';
 import { roomOf } from '../../ledger/room';
 import { isRoomUnknown, tightestOf } from '../../ledger/tightest';
 import { safetyStopOf, type Leg } from '../../profile';
@@ -85,14 +86,17 @@ function distinct(texts: readonly string[]): readonly string[] {
 /** "34 to 9, 18 to 25": each level until which run time; alone, with units. */
 function planSaid(entry: Entry, isAlone: boolean): Said {
   let run = 0;
-  const levels = entry.levels.map(({ depthM, min }) => {
+  const stays = staysOf(entry);
+  const levels = stays.map(({ depthM, min }) => {
     run += min;
     const depth = depthOf(entry, depthM);
     return isAlone
       ? said`${slanted(depth)} to ${stressed(minutes(entry, run))}`
       : said`${slanted(stressed({ ...depth, isBare: true }))} to ${stressed(minutes(entry, run))}`;
   });
-  return isAlone ? said`${inRow(levels)} min` : said`${inRow(levels)}`;
+  // What was recorded after the deepest stay is no stay at a depth.
+  const all = isRecorded(entry) ? said`, ${minutes(entry, entry.bottomMin)} in all` : NOTHING;
+  return isAlone ? said`${inRow(levels)}${all} min` : said`${inRow(levels)}${all}`;
 }
 
 /** Room as it is looked for: how much, and to what. */
@@ -158,7 +162,8 @@ function leaveSaid(made: readonly Entry[]): Said {
   const leaves = new Set(made.map(({ startMin, bottomMin }) => rounded(startMin + bottomMin, 0, 'down')));
   const stops = made.map((entry) => safetyStopOf(effectiveDive(entry.dive, entry.diver).shape));
   const isSame = new Set(stops.map((stop) => JSON.stringify(stop))).size === 1;
-  const stop = isSame && made.every((entry) => entry.stops?.length === 0) ? stops[0]! : null;
+  const isFree = made.every((entry) => entry.stops?.length === 0 && !isRecorded(entry));
+  const stop = isSame && isFree ? stops[0]! : null;
   const [first] = leaves;
   return said`${inRow([
     leaves.size === 1 ? said`leave ${timeOfDay(wallText(first!).slice(11))}` : NOTHING,

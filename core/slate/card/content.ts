@@ -6,6 +6,7 @@ import type { Caution } from '../../cautions/caution';
 import { effectiveDive } from '../../document/as-dived';
 import type { Trip } from '../../document/types';
 import type { DiverLedger, Entry, LedgerDay, Room } from '../../ledger/ledger-types';
+import { isRecorded, staysOf } from '../../ledger/level-limits';
 import { roomOf } from '../../ledger/room';
 import { isRoomUnknown } from '../../ledger/tightest';
 import { runtimeMin, safetyStopOf, type Leg, type Stop } from '../../profile';
@@ -161,7 +162,7 @@ function levelsOf(context: Context, entry: Entry): readonly CardLevel[] {
   const { reader, words, trip } = context;
   const printed = asPrinted(trip, entry, reader.units);
   let run = 0;
-  return entry.levels.map(({ depthM, min }, i) => {
+  return staysOf(entry).map(({ depthM, min }, i) => {
     run += min;
     return {
       depth: shown(figure(entry.isAsDived ? 'depthMet' : 'depthSet', depthM), reader),
@@ -205,6 +206,7 @@ function stopSaid(entry: Entry): readonly [Said, Said] {
     const whole = required.reduce((sum, { min }) => sum + min, 0);
     return [said`Stop ${stopDepths(required)}`, said`${figure('minutesMet', whole)}, up`];
   }
+  if (isRecorded(entry)) return [said`As recorded,`, said`up`];
   const stop = safetyStopOf(effectiveDive(entry.dive, entry.diver).shape);
   return stop === null
     ? [said`No stop,`, said`up`]
@@ -232,11 +234,13 @@ function wayUpOf({ words }: Context, entry: Entry): Pick<CardDive, 'stations' | 
     ...(stopMin === null ? [] : [{ run: at(stopMin), name: words(said`stop`) }]),
     { run: at(upMin), name: words(said`up`) },
   ];
-  const up = said`up ${figure('minutesMet', upMin)}`;
-  return {
-    stations,
-    wayUp: words(stopMin === null ? up : said`stop ${bare('minutesMet', stopMin)}, ${up}`),
-  };
+  const up = inRow([
+    // Beside the deepest stay of what was recorded the whole time is not told otherwise.
+    ...(isRecorded(entry) ? [said`leave ${minutes(entry, entry.bottomMin)}`] : []),
+    ...(stopMin === null ? [] : [said`stop ${bare('minutesMet', stopMin)}`]),
+    said`up ${figure('minutesMet', upMin)}`,
+  ]);
+  return { stations, wayUp: words(said`${up}`) };
 }
 
 /** Their own and those of the whole party that are to be stopped for, and the stops that a passed limit costs. */
@@ -309,8 +313,16 @@ function cardDive(context: Context, entry: Entry): CardDive {
       ...warningsOf(context, entry),
     ],
     depthCaption: words(said`Depth, ${units.depth}`),
-    leaveCaption: words(isOne ? said`Leave the bottom at` : said`Leave each level at`),
-    leaveCaptionWithUnit: words(said`Leave at, ${units.min}`),
+    leaveCaption: words(
+      isRecorded(entry)
+        ? said`Left the depth at`
+        : isOne
+          ? said`Leave the bottom at`
+          : said`Leave each level at`,
+    ),
+    leaveCaptionWithUnit: words(
+      isRecorded(entry) ? said`Left at, ${units.min}` : said`Leave at, ${units.min}`,
+    ),
     limitCaption: words(said`No-stop limit`),
     limitShort: words(SHORT_LIMITS['no-stop']),
     limitHere: words(said`no-stop here`),

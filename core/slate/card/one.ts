@@ -226,7 +226,7 @@ function ruled(pen: Pen, block: Block, width: number): Block {
 
 /** The ways in which a dive may have pages of its own: what is dived, and what a little more would cost. */
 export function oneDive(pen: Pen, dive: CardDive, width: number): readonly Way[] {
-  const isOne = dive.levels.length === 1;
+  const isOne = dive.legs === null;
   const rows = (part: CardDive): Block => (isOne ? square(pen, part, width) : levels(pen, part, width));
   const others = (): readonly Block[] => [
     ...(dive.legs === null ? [] : [profile(pen, dive.legs, width, 9)]),

@@ -2,6 +2,7 @@
 import type { Caution } from '../../cautions/caution';
 import type { Trip } from '../../document/types';
 import type { DiverLedger, Entry, LedgerDay } from '../../ledger/ledger-types';
+import { staysOf } from '../../ledger/level-limits';
 import { roomOf } from '../../ledger/room';
 import { isRoomUnknown, tightestOf } from '../../ledger/tightest';
 import { timeAt, wallDate } from '../../words/calendar';
@@ -81,7 +82,7 @@ function tripDive(
   entry: Entry,
   usual: string,
 ): TripDive {
-  const { dive, diver, levels, isAsDived, startMin, bottomMin, depthM } = entry;
+  const { dive, diver, isAsDived, startMin, bottomMin, depthM } = entry;
   const isStopped = cautions.some(
     ({ severity, diveId, diverId }) =>
       severity === 'stop' && diveId === dive.id && (diverId === null || diverId === diver.id),
@@ -93,7 +94,7 @@ function tripDive(
     entry,
     start: words(said`${timeAt(startMin)}`),
     site: unmarked(trip.sites.find(({ id }) => id === dive.siteId)?.name ?? dive.siteId),
-    depth: words(said`${slanted(inRow(levels.map((level) => figure(depth, level.depthM))))}`),
+    depth: words(said`${slanted(inRow(staysOf(entry).map((level) => figure(depth, level.depthM))))}`),
     time: words(mix === usual ? said`${minutes}` : said`${minutes}, ${mixOf(entry)}`),
     room: words(roomSaid(trip, entry)),
     warning: isStopped ? words(said`${SEVERITIES.stop}: see its cautions`) : '',

@@ -1,7 +1,6 @@
 /** What stands on the card of a dive, each figure with its label and what it is held against; worded by its reader. */
-import { effectiveDive } from '../../../../core/document/as-dived';
 import { DENSITY_ADVISED_GL, isAbovePo2 } from '../../../../core/gas';
-import { deepestLevel } from '../../../../core/ledger/level-limits';
+import { deepestLevel, staysOf } from '../../../../core/ledger/level-limits';
 import type { Entry, EntryLevel, Room } from '../../../../core/ledger/ledger-types';
 import type { SecondOpinion } from '../../../../core/ledger/second-opinion';
 import { opinionAsideSaid, opinionSaid } from '../../../../core/ledger/second-opinion-said';
@@ -148,16 +147,10 @@ function roomHero(entry: Entry, { min, minLimit }: Room): HeroFigure {
       };
 }
 
-/** Of a recorded dive the deepest stay alone: its last is the way there and back, and no stay at that depth. */
-function levelsShown({ dive, diver, levels }: Entry): readonly EntryLevel[] {
-  const { samples } = effectiveDive(dive, diver).shape;
-  return samples === undefined ? levels : levels.slice(0, -1);
-}
-
 /** The levels of a dive, and behind them the whole time with the last one lengthened; none of a square dive. */
 export function levelRowsOf({ entry }: CardSource): readonly LevelRow[] {
   if (entry.levels.length < 2) return [];
-  const ofLevels = levelsShown(entry).map((level, index): LevelRow => ({
+  const ofLevels = staysOf(entry).map((level, index): LevelRow => ({
     figure: `levels.${index}`,
     label: said`${figure(entry.isAsDived ? 'depthMet' : 'depthSet', level.depthM)}`,
     time: figure(entry.isAsDived ? 'minutesDived' : 'minutesSet', level.min),
