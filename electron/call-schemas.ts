@@ -17,7 +17,7 @@ const mediaType = z
   .max(100)
   .regex(/^[a-z]+\/[a-z0-9.+-]+$/);
 /** Documents that a person opens in a reader; nothing that a system would run. */
-const documentName = title.regex(/\.(pdf|csv|ics|gpx|zip|json|svg|txt)$/i);
+const documentName = title.regex(/\.(pdf|csv|ics|gpx|uddf|zip|json|svg|txt)$/i);
 /** A side of a paper that slates can be printed on; the runtime throws below 0.353 mm. */
 const paperMm = z.number().min(SMALLEST_MM).max(LARGEST_MM);
 const command = z.strictObject({

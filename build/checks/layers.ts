@@ -33,6 +33,7 @@ const TOOLS = [
   'jsdom',
   'libxml2-wasm',
   'odex',
+  'ical.js',
   'papaparse',
   'temporal-polyfill',
   'scslre',

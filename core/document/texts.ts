@@ -37,11 +37,12 @@ export type TextField = keyof typeof TEXT_RULES;
 
 /**
  * Line breaks other than in notes; signs that steer a terminal or turn the direction of what follows; halves
- * of a letter. Source: Unicode, categories Cc, Zl, Zp and Cs; U+202D and U+202E override the direction.
+ * of a letter; code points that no text is exchanged with, as some formats cannot write them. Source: Unicode, categories
+ * Cc, Zl, Zp and Cs, property Noncharacter_Code_Point; U+202D and U+202E override the direction.
  */
 const LINE_BREAK = /[\n\r\u2028\u2029]/;
-const UNFIT = /[\p{Cc}\p{Zl}\p{Zp}\p{Cs}\u202D\u202E]/u;
-const UNFIT_IN_LINES = /(?![\t\n\r])[\p{Cc}\p{Zl}\p{Zp}\p{Cs}\u202D\u202E]/u;
+const UNFIT = /[\p{Cc}\p{Zl}\p{Zp}\p{Cs}\p{NChar}\u202D\u202E]/u;
+const UNFIT_IN_LINES = /(?![\t\n\r])[\p{Cc}\p{Zl}\p{Zp}\p{Cs}\p{NChar}\u202D\u202E]/u;
 
 /** Spaces, signs without width, fillers: a name of these alone names nothing. Source: Unicode, property DI. */
 const UNSEEN = /^[\s\p{DI}\p{Cf}\p{Mn}\u2800]*$/u;

@@ -8,6 +8,7 @@ import type { CsvStyle } from './delimited';
 import { writeDiveRows } from './dive-rows';
 import { writeFillRows } from './fill-rows';
 import { readGpx, writeGpx } from './gpx';
+import { readKml } from './kml';
 import { writeLedgerRows } from './ledger-rows';
 import { writePartyRows } from './party-rows';
 import type { SiteReading } from './site-draft';
@@ -17,14 +18,24 @@ import { writeStockRows } from './stock-rows';
 
 /** A format that sites can be read from. */
 export interface SiteFormat {
-  readonly id: 'gpx' | 'rows';
+  readonly id: 'gpx' | 'kml' | 'rows';
   readonly label: string;
   readonly isIn: (text: string) => boolean;
   readonly read: (text: string, usualUnit: DepthUnit, words: Words) => SiteReading;
 }
 
+/** How much of a text is looked at to tell what it is. */
+const HEAD = 20_000;
+
 /** Asked in order: the first that claims a text reads it. Rows take whatever is left. */
 export const SITE_FORMATS: readonly SiteFormat[] = [
+  {
+    id: 'kml',
+    label: 'Placemarks (KML)',
+    isIn: (text) =>
+      /^\uFEFF?\s*</.test(text) && /<(?:[A-Za-z][\w.-]{0,50}:)?kml[\s>]/.test(text.slice(0, HEAD)),
+    read: (text, _, words) => readKml(text, words),
+  },
   {
     id: 'gpx',
     label: 'Waypoints (GPX)',
@@ -35,7 +46,7 @@ export const SITE_FORMATS: readonly SiteFormat[] = [
 ];
 
 /**
- * Sites from a text of either format, pasted or read from a file.
+ * Sites from a text of any format, pasted or read from a file.
  * @param text anything @param usualUnit of depths that name none @param words of whoever reads the troubles
  * @returns what was understood, and a trouble for each row or waypoint that was not
  */

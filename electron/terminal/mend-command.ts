@@ -85,7 +85,7 @@ export async function mendCommand(args: readonly string[], terminal: Terminal): 
   if (apply !== null) {
     const written = await writeMended({ ...options, apply }, mending);
     if (!written.ok) return refused('the command line', written.troubles);
-    if (written.value !== null) return { status: 0, stdout: written.value, stderr: '' };
+    if (written.value !== null) return { status: 0, stdout: '', stderr: '', file: written.value };
   }
   const stdout = options.json
     ? `${JSON.stringify(mendingDocument(trip, mending, fileWords), null, 2)}\n`

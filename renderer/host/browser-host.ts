@@ -219,7 +219,9 @@ export function browserHost(page: Page = THIS_PAGE, libraryName = 'carryover'): 
     openText: () =>
       attempt(
         async () =>
-          await importPicked(await page.pickText('.uddf,.xml,.csv,.txt,.gpx,.geojson,.json,text/*', true)),
+          await importPicked(
+            await page.pickText('.uddf,.xml,.csv,.txt,.gpx,.kml,.geojson,.json,text/*', true),
+          ),
       ),
 
     loadSettings: () => attempt(async () => done(settingsFrom(await use((library) => library.settings())))),

@@ -177,6 +177,18 @@ export const HOSTILE_SITES: readonly Hostile[] = [
 ];
 
 export const HOSTILE_WAYPOINTS: readonly Hostile[] = [
+  filled(
+    'placemarks',
+    '<kml><Document>',
+    '<Placemark><name>A</name><Point><coordinates>1,2</coordinates></Point></Placemark>',
+    '</Document></kml>',
+  ),
+  filled(
+    'a description of tags that never end',
+    '<kml><Placemark><name>A</name><Point><coordinates>1,2</coordinates></Point><description>',
+    '&lt;a ',
+    '</description></Placemark></kml>',
+  ),
   filled('waypoints', '<gpx>', '<wpt lat="1" lon="2"><name>A</name></wpt>', '</gpx>'),
   filled('empty elements', '<gpx>', '<a/>', '</gpx>'),
   filled('elements in elements', '', '<a>'),

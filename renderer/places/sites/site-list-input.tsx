@@ -83,7 +83,7 @@ function Typed(props: {
       <div className={field.hint} id={`${id}-hint`}>
         A site on each line: name, depth in {unitName('depth', units)}, and if you like latitude, longitude
         and notes, as cells of a spreadsheet or with commas between; under headings also levels, briefing,
-        plan B, least depth limit and not for. Waypoints (GPX) can be read too.
+        plan B, least depth limit and not for. Waypoints (GPX) and placemarks (KML) can be read too.
       </div>
     </div>
   );

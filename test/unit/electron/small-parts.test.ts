@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { EXPORT_FORMATS } from '../../../core/formats/all';
 import { CALL_SCHEMAS, readArguments } from '../../../electron/call-schemas';
 import { CONTENT_SECURITY_POLICY } from '../../../electron/content-policy';
 import { tripFilesIn } from '../../../electron/opened-files';
@@ -77,6 +78,14 @@ describe('the policy', () => {
 });
 
 describe('readArguments', () => {
+  it('lets every document be saved that there is a format for, and nothing that a system would run', () => {
+    const allows = (name: string) =>
+      readArguments('saveDocument', [new Uint8Array(1), name, 'application/octet-stream']).ok;
+    const endings = [...EXPORT_FORMATS.map(({ extension }) => extension), 'uddf', 'zip', 'pdf'];
+    expect(endings.filter((ending) => !allows(`trip.${ending}`))).toEqual([]);
+    for (const ending of ['exe', 'sh', 'command', 'html']) expect(allows(`trip.${ending}`)).toBe(false);
+  });
+
   it('takes what fits, and says what does not', () => {
     expect(readArguments('readTrip', [`library-${'a'.repeat(32)}`]).ok).toBe(true);
     const refused = readArguments('readTrip', ['../etc/passwd']);

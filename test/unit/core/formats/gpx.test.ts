@@ -73,16 +73,15 @@ describe('readGpx', () => {
     expect(impossible.troubles).toHaveLength(1);
   });
 
-  it('names each waypoint that cannot be a site', () => {
+  it('names each waypoint that cannot be a site, and calls one without a name by its number', () => {
     const body =
       '<wpt lat="1" lon="2"><name>Good</name></wpt><wpt lat="91" lon="2"><name>Far</name></wpt>' +
       '<wpt lat="1" lon="2"/><wpt lon="2"><name>Lost</name></wpt>' +
       '<wpt lat="1" lon="2"><name>Odd</name><extensions><depth>deep</depth></extensions></wpt>';
     const { sites, troubles } = readGpx(gpx(body));
-    expect(sites.map((site) => site.name)).toEqual(['Good']);
+    expect(sites.map((site) => site.name)).toEqual(['Good', 'Waypoint 3']);
     expect(troubles.map((trouble) => trouble.where)).toEqual([
       'waypoint 2 ("Far")',
-      'waypoint 3',
       'waypoint 4 ("Lost")',
       'waypoint 5 ("Odd")',
     ]);

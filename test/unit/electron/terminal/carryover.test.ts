@@ -107,9 +107,9 @@ describe('carryover', () => {
     ];
     const worse = input(writeTrip(aTrip(dives.map((dive) => ({ ...dive, onBoard: ['air'] })))));
     const args = ['mend', '-', '--apply', '1', '--out', '-'];
-    const { status, stdout, stderr } = await carryoverCommand(args, worse);
-    expect([status, stderr]).toEqual([0, '']);
-    expect(readTrip(stdout).ok).toBe(true);
+    const { status, stdout, stderr, file } = await carryoverCommand(args, worse);
+    expect([status, stdout, stderr]).toEqual([0, '', '']);
+    expect(readTrip(file!).ok).toBe(true);
   });
 
   it('takes what stands behind two dashes for a file', async () => {
