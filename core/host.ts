@@ -67,6 +67,8 @@ export interface Settings {
   readonly lastTrip: TripToken | null;
   readonly cautionsAccepted: boolean;
   readonly paper: string;
+  /** What parts the cells of a table (CSV): commas, or semicolons and then a comma before decimals; as the system has it. */
+  readonly tables: 'system' | 'commas' | 'semicolons';
   /** What a step of each move costs when a trip is mended, in points; null: as usual. */
   readonly mendCosts: MendCosts | null;
 }
@@ -86,6 +88,7 @@ export const DEFAULT_SETTINGS: Settings = {
   lastTrip: null,
   cautionsAccepted: false,
   paper: 'A6',
+  tables: 'system',
   mendCosts: null,
 };
 

@@ -20,6 +20,7 @@ export const settingsSchema = z.strictObject({
   lastTrip: z.nullable(tokenText),
   cautionsAccepted: z.boolean(),
   paper: z.string().check(z.minLength(1), z.maxLength(40)),
+  tables: z.enum(['system', 'commas', 'semicolons']),
   mendCosts: z.nullable(
     z.strictObject({
       later: points,

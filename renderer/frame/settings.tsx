@@ -1,3 +1,5 @@
+import type { CsvStyle } from '../../core/formats/delimited';
+import { csvStyle } from '../figures/csv-style';
 import { percentText } from '../figures/format';
 import type { ReactNode } from 'react';
 import { changeSettings, closeOverlay } from '../actions/view';
@@ -7,6 +9,11 @@ import { useDesk } from '../store/store';
 import styles from './details.module.css';
 
 const TEXT_SCALES = [0.85, 1, 1.15, 1.3, 1.5, 1.75, 2];
+
+/** Two cells as they stand in a table. */
+function example({ separator, decimal }: CsvStyle): string {
+  return `18${decimal}5${separator}40`;
+}
 
 export function SettingsSheet(): ReactNode {
   const settings = useDesk((state) => state.settings);
@@ -43,6 +50,16 @@ export function SettingsSheet(): ReactNode {
             { value: 'ymd', label: '2027-12-31' },
           ]}
           commit={(dates) => changeSettings({ dates })}
+        />
+        <Choice
+          label="Tables (CSV)"
+          value={settings.tables}
+          options={[
+            { value: 'system', label: `Same as the system: ${example(csvStyle({ tables: 'system' }))}` },
+            { value: 'commas', label: `Commas: ${example(csvStyle({ tables: 'commas' }))}` },
+            { value: 'semicolons', label: `Semicolons: ${example(csvStyle({ tables: 'semicolons' }))}` },
+          ]}
+          commit={(tables) => changeSettings({ tables })}
         />
         <Choice
           label="Look"

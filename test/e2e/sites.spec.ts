@@ -280,6 +280,23 @@ test.describe('the sites', () => {
     });
   }
 
+  test('are written with semicolons where Settings say so, also the next time', async ({ page, sites }) => {
+    await sites.bench.command('settings');
+    await sites.bench.dialog.getByLabel('Tables (CSV)').selectOption({ label: 'Semicolons: 18,5;40' });
+    await page.keyboard.press('Escape');
+    const save = async (): Promise<string> => {
+      const download = page.waitForEvent('download');
+      await sites.bench.command('save sites csv');
+      return readFile(await (await download).path(), 'utf8');
+    };
+    const text = await save();
+    expect(text).toMatch(/^\uFEFFname;depth \(m\);/);
+    expect(text).toContain(';-7,412;148,318;');
+    await page.reload();
+    await expect(sites.row('Thrift Garden')).toBeVisible();
+    expect(await save()).toBe(text);
+  });
+
   test('lead to their dives', async ({ bench, sites }) => {
     await sites.row('Millstone Ledge').getByRole('cell').nth(WHEN).getByRole('button').first().click();
     await expect(bench.card).toContainText('Millstone Ledge');

@@ -7,6 +7,7 @@ import { fillPlan, type FillPlan } from '../../../core/mixes/fills';
 import { failure } from '../../../core/result';
 import type { EditResult } from '../../actions/edit';
 import { saveDocument } from '../../actions/save-document';
+import { csvStyle } from '../../figures/csv-style';
 import { wordsIn } from '../../figures/reader';
 import { Choice } from '../../parts/choice';
 import { CommandButton } from '../../parts/command-button';
@@ -57,9 +58,10 @@ function Bottle(): ReactNode {
 }
 
 async function saveCsv(plan: FillPlan): Promise<void> {
-  const { title } = desk.getState().trip;
+  const { trip, settings } = desk.getState();
+  const { title } = trip;
   await saveDocument({
-    bytes: new TextEncoder().encode(writeFillRows(plan)),
+    bytes: new TextEncoder().encode(writeFillRows(plan, csvStyle(settings))),
     name: `${slugOf(`${title} fills`)}.csv`,
     mediaType: 'text/csv',
     contents: plan.lines.length === 1 ? 'one row' : `${plan.lines.length} rows`,

@@ -4,11 +4,12 @@ import { nearestSaid, reachSaid } from '../../../core/mixes/compare-words';
 import { writeCompareRows } from '../../../core/formats/compare-rows';
 import { slugOf } from '../../../core/library';
 import { saveDocument } from '../../actions/save-document';
+import { csvStyle } from '../../figures/csv-style';
 import { depthText, mixText, numberText, percentText } from '../../figures/format';
 import { CommandButton } from '../../parts/command-button';
 import { useWords } from '../../parts/use-words';
 import { selectLedger } from '../../store/selectors';
-import { useDesk } from '../../store/store';
+import { desk, useDesk } from '../../store/store';
 import { chooseView, useMixesView } from './mixes-view';
 import { gainText, moneyText, noStopText, richestText, whyText } from './mixes-words';
 import { WordChoice } from './in-sentence';
@@ -133,7 +134,7 @@ function SiteRow(props: {
 }
 
 async function saveCsv(title: string, rows: readonly CompareRow[]): Promise<void> {
-  const bytes = new TextEncoder().encode(writeCompareRows(rows));
+  const bytes = new TextEncoder().encode(writeCompareRows(rows, csvStyle(desk.getState().settings)));
   await saveDocument({
     bytes,
     name: `${slugOf(`${title} mixes`)}.csv`,

@@ -1,4 +1,6 @@
 import { useMemo, useState, type ReactNode } from 'react';
+import { writeStockRows } from '../../../core/formats/stock-rows';
+import { slugOf } from '../../../core/library';
 import { fillPlan } from '../../../core/mixes/fills';
 import type { StockRequest } from '../../../core/mixes/shares';
 import type { StockList } from '../../../core/mixes/stock';
@@ -9,7 +11,10 @@ import { figure, said } from '../../../core/words/said';
 import { divesSaid, mixSaid, moneySaid } from '../../../core/words/terms';
 import { tell } from '../../actions/edit';
 import { putOnBoard } from '../../actions/mixes';
+import { saveDocument } from '../../actions/save-document';
+import { csvStyle } from '../../figures/csv-style';
 import { useWords } from '../../parts/use-words';
+import { desk } from '../../store/store';
 import { FillTable } from './fill-table';
 import { MixSample, mixLines } from './mix-line';
 import { useMixesView } from './mixes-view';
@@ -82,6 +87,18 @@ function Costs({ plan, trip }: { readonly plan: StockPlan; readonly trip: Trip }
   );
 }
 
+/** The fills of a list that is not on board yet, for who orders the gas. */
+async function saveCsv(plan: StockPlan, name: string): Promise<void> {
+  const { trip, settings } = desk.getState();
+  const text = writeStockRows(plan.ledger, plan.openIds, csvStyle(settings));
+  await saveDocument({
+    bytes: new TextEncoder().encode(text),
+    name: `${slugOf(`${trip.title} stock`)}.csv`,
+    mediaType: 'text/csv',
+    contents: `fills with ${name} by diver, site and mix`,
+  });
+}
+
 /** One list as it would be on board: who breathes what where, what each pays, and what filling takes. */
 export function StockCard(props: {
   readonly list: StockList;
@@ -135,6 +152,9 @@ export function StockCard(props: {
           onClick={() => setShowsFills(!showsFills)}
         >
           Fills by day
+        </button>
+        <button type="button" className="button" disabled={isOld} onClick={() => void saveCsv(plan, name)}>
+          Save the fills as CSV
         </button>
       </p>
       {showsFills && fills.ok ? <FillTable plan={fills.value} label={`Table of fills with ${name}`} /> : null}
