@@ -1,21 +1,29 @@
 import type { Words } from '../words/reader';
-import { dayOf, said } from '../words/said';
+import { dayOf, said, type Said } from '../words/said';
 import { SAFETY_LINE } from '../words/safety-line';
 import type { Trip } from '../document/types';
 import { beside, rule, stack, type Block, type Mark, type Setter, type TextStyle } from './layout';
 
+/** What stands inside the margins of a page, above its foot. */
+export interface NamedSheet {
+  readonly name: string;
+  readonly body: Block;
+}
+
 /** A page before it is known how many there are. */
 export type Draft =
-  | {
-      readonly name: string;
-      /** Inside the margins, above the foot. */
-      readonly body: Block;
-    }
+  | NamedSheet
   | {
       readonly name: string;
       /** The whole page, foot included, as label stock knows no margins. @param page e.g. "page 2/7" */
       readonly marks: (page: string) => readonly Mark[];
     };
+
+/** Bodies as drafts that are named for what they are of, the second one on as a further sheet of it. */
+export function namedSheets(words: Words, what: Said, bodies: readonly Block[]): readonly NamedSheet[] {
+  const name = words(what);
+  return bodies.map((body, i) => ({ name: i === 0 ? name : words(said`${name}, sheet ${i + 1}`), body }));
+}
 
 /** What every page says at its foot besides its number. */
 export interface FootFacts {

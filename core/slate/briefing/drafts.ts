@@ -3,7 +3,7 @@ import { inOneSystem, wordsOf, type Words } from '../../words/reader';
 import { said } from '../../words/said';
 import { beside, space, stack, tagged, type Block, type Setter } from '../layout';
 import { unmarked } from '../markup';
-import type { Draft } from '../page-frame';
+import { namedSheets, type Draft } from '../page-frame';
 import { slateReader } from '../reading';
 import type { DatedRequest } from '../request';
 import {
@@ -172,13 +172,7 @@ export function briefingDrafts(
   for (const day of briefDays(request)) {
     const pages = dayPages(request, set, words, day, widthPt, heightPt);
     if (pages === null) return null;
-    const name = unmarked(day.day);
-    drafts.push(
-      ...pages.map((body, i) => ({
-        name: words(i === 0 ? said`Briefing, ${name}` : said`Briefing, ${name}, sheet ${i + 1}`),
-        body,
-      })),
-    );
+    drafts.push(...namedSheets(words, said`Briefing, ${unmarked(day.day)}`, pages));
   }
   return drafts;
 }

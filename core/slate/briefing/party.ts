@@ -88,6 +88,8 @@ function chunksOf<Column extends { readonly width: number }>(
   columns: readonly Column[],
   widthPt: number,
 ): readonly (readonly Column[])[] {
+  // Columns differ in width: one table where they fit together, whatever the widest of them is.
+  if (columns.reduce((sum, { width }) => sum + width, 0) <= widthPt + 1e-6) return [columns];
   const greatest = Math.max(...columns.map(({ width }) => width));
   const most = Math.max(1, Math.floor(widthPt / greatest));
   const each = Math.ceil(columns.length / Math.ceil(columns.length / most));

@@ -1,5 +1,6 @@
 /** What a guest is told before the trip: nothing that needs an instructor to read it, no minutes, gas or shares. */
 import type { Trip } from '../../document/types';
+import { NO_BREAK } from '../../line-breaks';
 import type { DiverLedger, Entry } from '../../ledger/ledger-types';
 import { momentAt, timeAt, wallDate, wallMin } from '../../words/calendar';
 import { capital, inOneSystem, wordsOf, type Words } from '../../words/reader';
@@ -66,7 +67,8 @@ function dayOfGuest({ trip, words, figures }: Context, mine: DiverLedger, date: 
   const dives = [
     ...made.map((entry) => ({
       atMin: entry.startMin,
-      when: figures(said`${stressed(timeAt(entry.startMin))} ${depthOf(entry)}`),
+      // A depth in two systems stays in one line.
+      when: `${words(stressed(timeAt(entry.startMin)))} ${figures(depthOf(entry)).replaceAll(' ', NO_BREAK)}`,
       where: siteOf(trip, entry.dive.siteId),
     })),
     ...rests.map(({ startsAt, siteId }) => ({

@@ -2,7 +2,7 @@
 import { inOneSystem, wordsOf, type Words } from '../../words/reader';
 import { said } from '../../words/said';
 import { beside, polyline, rule, space, stack, tagged, type Block, type Mark, type Setter } from '../layout';
-import type { Draft } from '../page-frame';
+import { namedSheets, type Draft } from '../page-frame';
 import { slateReader } from '../reading';
 import type { DatedRequest } from '../request';
 import {
@@ -24,7 +24,7 @@ import { guestsOf, type Guest, type GuestDay, type GuestSite } from './content';
 const GUEST = ['name', 15] as const;
 
 /** A dive of the table is no narrower than this. */
-const DIVE_LEAST = 74;
+const DIVE_LEAST = 62;
 
 /** From here on sites stand beside what is breathed. */
 const TWO_COLUMNS = 330;
@@ -100,16 +100,21 @@ function dayRow(
 
 function daysSection(set: Setter, words: Words, { days }: Guest, width: number): Section {
   const left = Math.max(...days.map(({ day }) => widthOf(set, day, TYPES.dataBold))) + 10;
-  const most = Math.max(...days.map(({ dives }) => dives.length));
-  const taken = Math.max(1, Math.floor((width - left) / DIVE_LEAST));
-  // Four dives where three have room stand as two and two.
-  const columns =
-    most > taken ? Math.ceil(most / Math.ceil(most / taken)) : Math.min(taken, Math.max(most, 3));
+  const most = Math.max(3, ...days.map(({ dives }) => dives.length));
+  const names = days.flatMap(({ dives }) => dives.flatMap(({ where }) => where.split(' ')));
+  const cell = Math.max(DIVE_LEAST, ...names.map((word) => widthOf(set, word, TYPES.data) + 7));
+  const taken = Math.max(1, Math.min(most, Math.floor((width - left) / cell)));
+  const rowsIn = (columns: number): readonly Block[] =>
+    days.map((day, row) => dayRow(set, day, { row, left, columns, width }));
+  // As low as it can be: in narrow columns long names take more lines than dives below each other.
+  const [rows] = Array.from({ length: taken }, (_, i) => rowsIn(taken - i)).toSorted(
+    (one, other) => stack(one).heightPt - stack(other).heightPt,
+  );
   const note = words(said`time in the water, deepest point, site; the evening before may change them`);
   return {
     head: sectionHead(set, words(said`Your days`), note, width, 1.6),
     again: space(0),
-    rows: days.map((day, row) => dayRow(set, day, { row, left, columns, width })),
+    rows: rows!,
     isWhole: false,
   };
 }
@@ -226,6 +231,39 @@ function whole({ head, rows }: Section): Block {
   return stack([head, ...rows]);
 }
 
+/** The notes on the sites, where they have no room: each is told before its dive. */
+const NO_NOTES = said`Notes on the sites have no room here: a larger sheet has them, and they are told before each dive.`;
+
+/**
+ * All below the days, close: what is breathed and flying on the left, what to bring on the right, and below them the
+ * sites, or that a larger sheet has them. None where a page is too narrow for two columns.
+ */
+function closeBelow(set: Setter, words: Words, guest: Guest, width: number): readonly (readonly Section[])[] {
+  if (width < TWO_COLUMNS || guest.sites.length === 0) return [];
+  const half = (width - GAP) / 2;
+  const pair = (right: readonly Block[]): Section => ({
+    head: space(0),
+    again: space(0),
+    rows: [
+      beside([
+        { block: stack(leftParts(set, words, guest, half).map(whole), 5), x: 0 },
+        { block: stack(right, 5), x: half + GAP },
+      ]),
+    ],
+    isWhole: true,
+  });
+  const bring = whole(bringSection(set, words, guest, half));
+  const left = paragraph(set, words(NO_NOTES), half, TYPES.caption, LEADING.caption);
+  return [[pair([bring]), sitesSection(set, words, guest, width)], [pair([bring, left])]];
+}
+
+function leftParts(set: Setter, words: Words, guest: Guest, width: number): readonly Section[] {
+  return [
+    ...(guest.mixes.length === 0 ? [] : [mixesSection(set, words, guest, width)]),
+    ...(guest.flying.length === 0 ? [] : [textSection(set, words(said`Flying`), guest.flying, width)]),
+  ];
+}
+
 /** What is breathed and flying on the left, sites on the right; below each other where a page is too low. */
 function middle(
   set: Setter,
@@ -234,13 +272,9 @@ function middle(
   width: number,
   heightPt: number,
 ): readonly Section[] {
-  const parts = (each: number): readonly Section[] => [
-    ...(guest.mixes.length === 0 ? [] : [mixesSection(set, words, guest, each)]),
-    ...(guest.flying.length === 0 ? [] : [textSection(set, words(said`Flying`), guest.flying, each)]),
-  ];
   if (width >= TWO_COLUMNS && guest.sites.length > 0) {
     const half = (width - GAP) / 2;
-    const left = stack(parts(half).map(whole), 5);
+    const left = stack(leftParts(set, words, guest, half).map(whole), 5);
     const right = whole(sitesSection(set, words, guest, half));
     const row = beside([
       { block: left, x: 0 },
@@ -250,7 +284,10 @@ function middle(
       return [{ head: space(0), again: space(0), rows: [row], isWhole: true }];
     }
   }
-  return [...parts(width), ...(guest.sites.length === 0 ? [] : [sitesSection(set, words, guest, width)])];
+  return [
+    ...leftParts(set, words, guest, width),
+    ...(guest.sites.length === 0 ? [] : [sitesSection(set, words, guest, width)]),
+  ];
 }
 
 /**
@@ -266,22 +303,21 @@ export function guestDrafts(
   const words = wordsOf(inOneSystem(slateReader(request)));
   const drafts: Draft[] = [];
   for (const guest of guestsOf(request)) {
-    const sections: readonly Section[] = [
+    const top: readonly Section[] = [
       { head: space(0), again: space(0), rows: topRows(set, guest, widthPt), isWhole: false },
       daysSection(set, words, guest, widthPt),
+    ];
+    const pagesWith = (below: readonly Section[]): readonly Block[] | null =>
+      flowed([...top, ...below], { first: heightPt, others: heightPt });
+    const usual = pagesWith([
       ...middle(set, words, guest, widthPt, heightPt),
       bringSection(set, words, guest, widthPt),
-    ];
-    const pages = flowed(sections, { first: heightPt, others: heightPt });
+    ]);
+    // A guest has one page where one can be made.
+    const close = usual?.length === 1 ? [] : closeBelow(set, words, guest, widthPt);
+    const pages = close.map(pagesWith).find((each) => each?.length === 1) ?? usual;
     if (pages === null) return null;
-    drafts.push(
-      ...pages.map((page, i) => ({
-        name: words(
-          i === 0 ? said`Guest sheet, ${guest.name}` : said`Guest sheet, ${guest.name}, sheet ${i + 1}`,
-        ),
-        body: page,
-      })),
-    );
+    drafts.push(...namedSheets(words, said`Guest sheet, ${guest.name}`, pages));
   }
   return drafts;
 }

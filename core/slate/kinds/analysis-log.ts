@@ -20,9 +20,11 @@ import {
   type TextStyle,
 } from '../layout';
 import { unmarked } from '../markup';
-import { PRINT_MIN_PT, type Draft } from '../page-frame';
+import { namedSheets, PRINT_MIN_PT, type Draft } from '../page-frame';
 import type { DatedRequest } from '../request';
 import type { Tag } from '../tag/content';
+
+const TITLE = said`Cylinder analysis log`;
 
 /** Height of a row that is written on by hand. */
 const LOG_ROW_PT = 24;
@@ -198,10 +200,9 @@ export function logDrafts(
   let left = 0;
   const lefts = [0, ...columns.map(({ share }) => (left += (share / whole) * widthPt))];
   const head: TextStyle = { font: 'bold', sizePt: PRINT_MIN_PT };
-  const title = words(said`Cylinder analysis log`);
   const headWith = (step: number | null): Block =>
     stack([
-      tagged(set.text(title, { font: 'name', sizePt: 16 }, widthPt), { is: 'H1' }),
+      tagged(set.text(words(TITLE), { font: 'name', sizePt: 16 }, widthPt), { is: 'H1' }),
       set.text(unmarked(request.ledger.trip.place), CELL, widthPt),
       ...(step === null ? [] : [space(3), modTable(request, set, reader, words, widthPt, step)]),
       space(6),
@@ -238,8 +239,5 @@ export function logDrafts(
     for (; next >= rows.length && free >= blank.heightPt; free -= blank.heightPt) body.push(blank);
     pages.push(stack(body));
   } while (next < rows.length);
-  return pages.map((body, i) => ({
-    name: i === 0 ? title : words(said`${title}, sheet ${i + 1}`),
-    body,
-  }));
+  return namedSheets(words, TITLE, pages);
 }

@@ -10,7 +10,7 @@ import { nothingMade, paperTooSmall } from '../faults';
 import { beside, rule, space, stack, tagged, type Block, type Page, type Setter } from '../layout';
 import { stressed, unmarked } from '../markup';
 import { KIND_NAMES } from '../names';
-import { foot, FOOT_PT, footHeight, type FootFacts } from '../page-frame';
+import { foot, FOOT_PT, footHeight, namedSheets, type FootFacts, type NamedSheet } from '../page-frame';
 import { frameOf, imposition, PT_PER_MM, type Paper } from '../paper';
 import { slateReader } from '../reading';
 import type { DatedRequest, SlateTrouble } from '../request';
@@ -245,7 +245,7 @@ export function tripPages(
   const paper = lying(request.paper);
   const frame = frameOf(paper, marginMm, holes, false);
   const tooSmall = paperTooSmall(facts.words, paper.name, KIND_NAMES.trip, null);
-  const bodies: { readonly name: string; readonly body: Block }[] = [];
+  const bodies: NamedSheet[] = [];
   const footPt = footHeight(set, frame.width, FOOT_PT, facts, 3) + FOOT_GAP_PT;
   const area: Area = { widthPt: frame.width, heightPt: frame.height - footPt };
   if (area.heightPt <= 0 || area.widthPt < 3 * STRIP_DAY_PT) return failure(tooSmall);
@@ -257,13 +257,7 @@ export function tripPages(
     if (!isDiving) continue;
     const made = bodiesOf(request, set, mine, area);
     if (made === null) return failure(tooSmall);
-    const name = facts.words(said`Trip sheet, ${unmarked(mine.diver.name)}`);
-    bodies.push(
-      ...made.map((body, i) => ({
-        name: i === 0 ? name : facts.words(said`${name}, sheet ${i + 1}`),
-        body,
-      })),
-    );
+    bodies.push(...namedSheets(facts.words, said`Trip sheet, ${unmarked(mine.diver.name)}`, made));
   }
   if (bodies.length === 0) return failure(nothingMade(facts.words));
   const pages = bodies.map(({ name, body }, i): Page => {

@@ -94,6 +94,16 @@ describe('who with whom', () => {
     expect(briefing(aTrip([dive], { party: [a!, b!] }))).not.toMatch(/others|First in/);
   });
 
+  it('has one table where the dives fit beside each other, also where one of them is wider', () => {
+    for (const units of ['metric', 'imperial'] as const) {
+      const words = briefing(demoTrip(), { dates: ['2027-03-16'], units });
+      expect(words).toContain('stays up');
+      const [table = ''] = /Who with whom.*?Cautions/.exec(words) ?? [];
+      expect(table.match(/cylinder/g)).toHaveLength(1);
+      expect(table).toContain('cylinder 1 turn min. 2 turn min. 3 turn min.');
+    }
+  });
+
   it('says who stays up, in the table and on the roll', () => {
     const trip = aTrip([dive, aDive({ id: 'x', startsAt: '2027-03-06T12:00', divers: ['g0'] })], {
       party: [a!, b!],

@@ -24,6 +24,37 @@ describe('guest sheet', () => {
     }
   });
 
+  it('takes one page a guest on A5 where the notes on sites stay off it, and says so', () => {
+    const a5 = sheets(demoTrip(), { paper: aPaper('A5') });
+    expect(a5).toHaveLength(4);
+    for (const page of a5) {
+      expect(page).toContain('Notes on the sites have no room here: a larger sheet has them');
+      expect(page).toMatch(/What you breathe.*MOD.*Flying Not before.*Bring/);
+    }
+    expect(a5.join()).not.toContain('Coral heads on sand');
+    // With less to say nothing stays off, nor where one page would not do all the same.
+    const few = demoTrip();
+    const short = { ...few, dives: few.dives.slice(0, 6) };
+    for (const pages of [
+      sheets(short, { paper: aPaper('A5') }),
+      sheets(demoTrip(), { paper: aPaper('A6') }),
+      sheets(demoTrip(), { paper: aPaper('A5'), units: 'both' }),
+    ]) {
+      expect(pages.join()).toContain('Coral heads on sand');
+      expect(pages.join()).not.toContain('Notes on the sites');
+    }
+    expect(sheets(short, { paper: aPaper('A5') })).toHaveLength(4);
+  });
+
+  it('gives dives below each other rather than break a word of a long name', () => {
+    const trip = demoTrip();
+    const name = 'Unterwasserwandmitlangemnamen';
+    const long = { ...trip, sites: trip.sites.map((site) => ({ ...site, name })) };
+    for (const paper of ['A5', 'A6']) {
+      expect(sheets(long, { paper: aPaper(paper) }).join()).toContain(name);
+    }
+  });
+
   it('says where the guest rests, and what the limits are', () => {
     const [page] = sheets(demoTrip(), { diverIds: ['guest2'] });
     expect(page).toContain('Guest 2 20 dives, none below 29 m');
