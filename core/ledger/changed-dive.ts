@@ -1,7 +1,7 @@
 import { effectiveDive, type EffectiveDive } from '../document/as-dived';
 import type { Trip } from '../document/types';
 import { surroundingsOf, type ProfileShape, type Sample } from '../profile';
-import { newDivePlan } from './dive-plan';
+import { divePlan, newDivePlan } from './dive-plan';
 import { step } from './entry';
 import type { Entry } from './ledger-types';
 
@@ -13,7 +13,7 @@ export function shapeOf({ dive, diver }: Pick<Entry, 'dive' | 'diver'>): Profile
 /** The same dive with another profile, as its entry in the same ledger. */
 export function entryWith(trip: Trip, entry: Entry, shape: ProfileShape): Entry {
   const effective: EffectiveDive = { ...effectiveDive(entry.dive, entry.diver), shape };
-  const plan = newDivePlan(shape, surroundingsOf(trip));
+  const plan = divePlan(shape, surroundingsOf(trip));
   const context = { trip, diver: entry.diver, intervals: new Map() };
   return step(context, entry.from, entry.dive, effective, entry.mix, plan);
 }

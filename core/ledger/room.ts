@@ -320,12 +320,20 @@ const NO_ROOM: Room = {
 export function roomOf(trip: Trip, entry: Entry): Room {
   if (!entry.isMade) return NO_ROOM;
   const metres = metresDeeper(trip, entry);
+  return {
+    ...roomInTime(trip, entry),
+    m: metres === null || metres.amount === -Infinity ? null : metres.amount,
+    mLimit: metres?.limit ?? null,
+  };
+}
+
+/** The same without the metres, which take most of the work. Source: as `roomOf`. */
+export function roomInTime(trip: Trip, entry: Entry): Omit<Room, 'm' | 'mLimit'> {
+  if (!entry.isMade) return NO_ROOM;
   const earlier: Found | null =
     entry.cns.after === null ? { amount: -Infinity, limit: 'po2' } : minutesEarlier(trip, entry);
   return {
     ...roomMinutes(trip, entry),
-    m: metres === null || metres.amount === -Infinity ? null : metres.amount,
-    mLimit: metres?.limit ?? null,
     earlierMin: earlier === null || earlier.amount === -Infinity ? null : earlier.amount,
     earlierLimit: earlier?.limit ?? null,
   };

@@ -47,6 +47,22 @@ function nextSteps(value: number, step: number, count: number): readonly number[
   return Array.from({ length: count }, (_, i) => (first + i) * step);
 }
 
+const variantsKnown = new WeakMap<ProfileShape, Map<string, ProfileShape>>();
+
+/** The shape so much deeper and longer: one object for all divers of a dive, so that what it costs is planned once. */
+function variantOf(shape: ProfileShape, byM: number, byMin: number): ProfileShape {
+  const known = variantsKnown.get(shape) ?? new Map<string, ProfileShape>();
+  variantsKnown.set(shape, known);
+  const key = `${byM} ${byMin}`;
+  let variant = known.get(key);
+  if (variant === undefined) {
+    const lower = byM === 0 ? shape : deeper(shape, byM);
+    variant = byMin === 0 ? lower : longer(lower, byMin);
+    known.set(key, variant);
+  }
+  return variant;
+}
+
 /** From the depth as it is printed, so that no two rows read alike. */
 function depthSteps({ depthM, isAsDived, levels }: Entry, units: Reader['units']): readonly number[] {
   const toward = isAsDived ? 'up' : 'down';
@@ -129,7 +145,7 @@ export function deeperLonger(trip: Trip, entry: Entry, reader: Reader): DeeperLo
   const times = nextSteps(rounded(entry.bottomMin, 0, 'up'), STEP_MIN, STEPS);
   const depths = [depthAsPrintedM(entry, reader.units), ...depthSteps(entry, reader.units)];
   const rows = depths.map((depthM): DeeperRow => {
-    const lower = deeper(shape, depthM - entry.depthM);
+    const lower = variantOf(shape, depthM - entry.depthM, 0);
     const depth = depthWords(lower, entry, reader);
     const why = barred(entry, depthM);
     if (why !== null) return { depth, depthM, cells: words(why) };
@@ -142,7 +158,14 @@ export function deeperLonger(trip: Trip, entry: Entry, reader: Reader): DeeperLo
     }
     const { noStopMin, unlimited } = deepestLevel(entryWith(trip, entry, lower).levels);
     const costs = times.map((min) =>
-      held(words, costOf(trip, entryWith(trip, entry, longer(lower, min - entry.bottomMin)), hasUnit)),
+      held(
+        words,
+        costOf(
+          trip,
+          entryWith(trip, entry, variantOf(shape, depthM - entry.depthM, min - entry.bottomMin)),
+          hasUnit,
+        ),
+      ),
     );
     const noStop = words(unlimited ? NO_END : said`${bare('minutesLeft', noStopMin)}`);
     return { depth, depthM, cells: isOne ? [noStop, ...costs] : costs };

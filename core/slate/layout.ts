@@ -113,6 +113,9 @@ export interface Setter {
 function linesOf(text: string, availablePt: number, widthOf: (text: string) => number): readonly string[] {
   // A column as wide as its widest word takes that word, whatever its sum of letters loses to binary digits.
   const widthPt = availablePt + 1e-6;
+  const whole = text.replaceAll(NO_BREAK, ' ');
+  // Most texts are a line, and need not be taken apart.
+  if (widthOf(whole) <= widthPt && !/^ | $| {2}/.test(whole)) return whole === '' ? [] : [whole];
   const lines: string[] = [];
   let line = '';
   const words = wordByWord(keptTogether(text))
@@ -163,6 +166,16 @@ interface SetRun {
   readonly width: number;
 }
 
+/** The map kept under a key, begun where there is none. */
+function mapIn<Key, Inner>(maps: Map<Key, Inner>, key: Key): Inner {
+  let inner = maps.get(key);
+  if (inner === undefined) {
+    inner = new Map() as Inner;
+    maps.set(key, inner);
+  }
+  return inner;
+}
+
 /**
  * A setter for a set of fonts.
  * @returns measures by the fonts' own advance widths; a text is never set wider than it was measured
@@ -170,18 +183,18 @@ interface SetRun {
  */
 export function setterOf(fonts: SlateFonts): Setter {
   const missing = new Set<string>();
-  const known = new Map<string, readonly SetRun[]>();
+  const knownIn = new Map<FaceName, Map<FaceName | undefined, Map<string, readonly SetRun[]>>>();
   // Widths at one point: the same words come at every size, and on every page.
   const runsIn = (text: string, { font, stress }: TextStyle): readonly SetRun[] => {
-    const key = `${font} ${stress ?? ''} ${text}`;
-    let runs = known.get(key);
+    const known = mapIn(mapIn(knownIn, font), stress);
+    let runs = known.get(text);
     if (runs === undefined) {
       runs = runsOf(text).map((run) => {
         const print = printable(run.text, faceOf(run, font, stress), fonts);
         for (const letter of print.missing) missing.add(letter);
         return { text: print.text, font: print.face, width: textWidthPt(print.text, fonts[print.face], 1) };
       });
-      known.set(key, runs);
+      known.set(text, runs);
     }
     return runs;
   };

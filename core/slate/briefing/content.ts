@@ -3,7 +3,7 @@ import { denseSentence } from '../../cautions/gas-dense';
 import { toldTogether } from '../../cautions/told-together';
 import type { Id } from '../../document/types';
 import type { DiverLedger, Entry } from '../../ledger/ledger-types';
-import { roomOf } from '../../ledger/room';
+import { roomMinutes } from '../../ledger/room';
 import { tightestOf } from '../../ledger/tightest';
 import { wallDate } from '../../words/calendar';
 import { capital, inOneSystem, shown, wordsOf } from '../../words/reader';
@@ -131,7 +131,7 @@ export function briefDays(request: DatedRequest): readonly BriefDay[] {
     const ids = [...new Set(entries.map(({ dive }) => dive.id))].toSorted((a, b) => starts(a) - starts(b));
     const dives = ids.map((id) => ({ id, entries: entries.filter(({ dive }) => dive.id === id) }));
     const made = entries.filter(({ isMade }) => isMade);
-    const tightest = tightestOf(made, (entry) => roomOf(trip, entry));
+    const tightest = tightestOf(made, (entry) => roomMinutes(trip, entry));
     const place = unmarked(trip.place);
     const at = days.indexOf(date);
     const ofDays = said`day ${at + 1} of ${days.length}`;

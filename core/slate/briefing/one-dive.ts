@@ -3,7 +3,7 @@ import { effectiveDive } from '../../document/as-dived';
 import type { Id, Trip } from '../../document/types';
 import type { Entry } from '../../ledger/ledger-types';
 import { isRecorded, staysOf } from '../../ledger/level-limits';
-import { roomOf } from '../../ledger/room';
+import { roomMinutes } from '../../ledger/room';
 import { isRoomUnknown, tightestOf } from '../../ledger/tightest';
 import { safetyStopOf, type Leg } from '../../profile';
 import { timeAt, wallText } from '../../words/calendar';
@@ -101,7 +101,7 @@ function planSaid(entry: Entry, isAlone: boolean): Said {
 
 /** Room as it is looked for: how much, and to what. */
 export function roomSaid(trip: Trip, entry: Entry): Said {
-  const { min, minLimit } = roomOf(trip, entry);
+  const { min, minLimit } = roomMinutes(trip, entry);
   if (minLimit === null) return said`no limit`;
   if (min !== null) return said`${stressed(figure('minutesLeft', min))} to ${ROOM_TO[minLimit]}`;
   return isRoomUnknown(entry, minLimit) ? said`not known: PO2` : said`${stressed(pastSaid(minLimit))}`;
@@ -233,7 +233,7 @@ export function briefDive(context: Context, dive: Together, tightest: readonly E
   const first = entries[0]!;
   const made = entries.filter(({ isMade }) => isMade);
   const site = trip.sites.find(({ id }) => id === first.dive.siteId);
-  const least = tightestOf(made, (entry) => roomOf(trip, entry));
+  const least = tightestOf(made, (entry) => roomMinutes(trip, entry));
   const mixes = mixesOf(context, made);
   const both = reader.units === 'both';
   const drawn = made[0] ?? first;

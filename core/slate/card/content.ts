@@ -5,9 +5,9 @@
 import type { Caution } from '../../cautions/caution';
 import { effectiveDive } from '../../document/as-dived';
 import type { Trip } from '../../document/types';
-import type { DiverLedger, Entry, LedgerDay, Room } from '../../ledger/ledger-types';
+import type { DiverLedger, Entry, LedgerDay } from '../../ledger/ledger-types';
 import { isRecorded, staysOf } from '../../ledger/level-limits';
-import { roomOf } from '../../ledger/room';
+import { roomInTime } from '../../ledger/room';
 import { isRoomUnknown } from '../../ledger/tightest';
 import { runtimeMin, safetyStopOf, type Leg, type Stop } from '../../profile';
 import { dayNumber, momentAt, timeAt, wallDate, wallMin, wallText } from '../../words/calendar';
@@ -110,6 +110,9 @@ const ROOM_TO = {
   'diver-depth': said`own depth`,
 } as const;
 
+/** Room in minutes, and how much sooner. */
+type CardRoom = ReturnType<typeof roomInTime>;
+
 /** All that words of a card hang on. */
 interface Context {
   readonly trip: Trip;
@@ -130,7 +133,7 @@ export function numberOf(trip: Trip, { id, startsAt }: Trip['dives'][number]): n
 }
 
 /** The earliest entry after the dive before, or why there is no such time. */
-function earliestSaid({ intervalMin, isMade, startMin }: Entry, room: Room): Said {
+function earliestSaid({ intervalMin, isMade, startMin }: Entry, room: CardRoom): Said {
   if (intervalMin === null || !isMade) return NOTHING;
   if (room.earlierMin === null) {
     if (room.earlierLimit === null) return said`any interval will do`;
@@ -176,7 +179,7 @@ function levelsOf(context: Context, entry: Entry): readonly CardLevel[] {
 function roomFigure(
   { words, reader }: Context,
   entry: Entry,
-  { min, minLimit }: Room,
+  { min, minLimit }: CardRoom,
 ): Pick<CardDive, 'room' | 'isTight'> {
   const caption = words(minLimit === null ? said`Room` : said`Room to\n${ROOM_TO[minLimit]}`);
   if (min !== null) {
@@ -292,7 +295,7 @@ function unitsOf({ reader, words }: Context): {
 
 function cardDive(context: Context, entry: Entry): CardDive {
   const { trip, words } = context;
-  const room = roomOf(trip, entry);
+  const room = roomInTime(trip, entry);
   const site = trip.sites.find((each) => each.id === entry.dive.siteId)?.name ?? entry.dive.siteId;
   const units = unitsOf(context);
   const isOne = entry.levels.length === 1;

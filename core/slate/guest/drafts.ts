@@ -98,11 +98,13 @@ function dayRow(
   ]);
 }
 
-function daysSection(set: Setter, words: Words, { days }: Guest, width: number): Section {
+function daysSection(set: Setter, inWords: Words, { days }: Guest, width: number): Section {
   const left = Math.max(...days.map(({ day }) => widthOf(set, day, TYPES.dataBold))) + 10;
   const most = Math.max(3, ...days.map(({ dives }) => dives.length));
-  const names = days.flatMap(({ dives }) => dives.flatMap(({ where }) => where.split(' ')));
-  const cell = Math.max(DIVE_LEAST, ...names.map((word) => widthOf(set, word, TYPES.data) + 7));
+  const words = days.flatMap(({ dives }) => dives.flatMap(({ where }) => where.split(' ')));
+  const wide = words.map((word) => widthOf(set, word, TYPES.data) + 7);
+  // A word that is longer than the page is wide breaks anyway.
+  const cell = Math.max(DIVE_LEAST, ...wide.filter((each) => each <= width - left));
   const taken = Math.max(1, Math.min(most, Math.floor((width - left) / cell)));
   const rowsIn = (columns: number): readonly Block[] =>
     days.map((day, row) => dayRow(set, day, { row, left, columns, width }));
@@ -110,9 +112,9 @@ function daysSection(set: Setter, words: Words, { days }: Guest, width: number):
   const [rows] = Array.from({ length: taken }, (_, i) => rowsIn(taken - i)).toSorted(
     (one, other) => stack(one).heightPt - stack(other).heightPt,
   );
-  const note = words(said`time in the water, deepest point, site; the evening before may change them`);
+  const note = inWords(said`time in the water, deepest point, site; the evening before may change them`);
   return {
-    head: sectionHead(set, words(said`Your days`), note, width, 1.6),
+    head: sectionHead(set, inWords(said`Your days`), note, width, 1.6),
     again: space(0),
     rows: rows!,
     isWhole: false,

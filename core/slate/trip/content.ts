@@ -3,7 +3,7 @@ import type { Caution } from '../../cautions/caution';
 import type { Trip } from '../../document/types';
 import type { DiverLedger, Entry, LedgerDay } from '../../ledger/ledger-types';
 import { staysOf } from '../../ledger/level-limits';
-import { roomOf } from '../../ledger/room';
+import { roomMinutes } from '../../ledger/room';
 import { isRoomUnknown, tightestOf } from '../../ledger/tightest';
 import { timeAt, wallDate } from '../../words/calendar';
 import type { Words } from '../../words/reader';
@@ -68,7 +68,7 @@ function usualMix(entries: readonly Entry[], words: Words): string {
 
 function roomSaid(trip: Trip, entry: Entry): Said {
   if (!entry.isMade) return said`not to be dived`;
-  const { min, minLimit } = roomOf(trip, entry);
+  const { min, minLimit } = roomMinutes(trip, entry);
   if (minLimit === null) return said`room ${stressed(said`no limit`)}`;
   const limit = SHORT_LIMITS[minLimit];
   if (min !== null) return said`room ${stressed(bare('minutesLeft', min))}, ${limit}`;
@@ -128,7 +128,7 @@ export function tripDays(
   words: Words,
   single: Words,
 ): readonly TripDay[] {
-  const tightest = tightestOf(mine.entries, (entry) => roomOf(trip, entry));
+  const tightest = tightestOf(mine.entries, (entry) => roomMinutes(trip, entry));
   const context: Context = { trip, words, single, cautions, tightest };
   return mine.days
     .filter(({ date }) => dates.includes(date))
