@@ -18,7 +18,7 @@ const CORE: readonly (readonly string[])[] = [
   ['words'],
   ['document'],
   ['imported', 'library', 'ledger'],
-  ['cautions'],
+  ['cautions', 'sturdiness'],
   ['mixes'],
   ['proposal'],
   ['slate'],

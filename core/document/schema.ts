@@ -219,12 +219,21 @@ const waterSchema = record(said`Water`, {
   altitudeM: byDefault(number('altitudeM'), 0),
 });
 
+const scatterSchema = record(said`Scatter`, {
+  depthM: z.exactOptional(number('scatterDepthM')),
+  bottomMin: z.exactOptional(number('scatterBottomMin')),
+  startMin: z.exactOptional(number('scatterStartMin')),
+  rateShare: z.exactOptional(number('scatterRateShare')),
+  o2: z.exactOptional(number('scatterO2')),
+});
+
 const settingsSchema = record(said`Settings`, {
   descentMPerMin: byDefault(number('descentMPerMin'), DEFAULTS.descentMPerMin),
   ascentMPerMin: byDefault(number('ascentMPerMin'), DEFAULTS.ascentMPerMin),
   gasLaw: byDefault(oneOf(said`Gas law`, ['ideal', 'real']), 'ideal'),
   analysisTolerance: byDefault(number('analysisTolerance'), 0),
   cabinAltitudeM: z.exactOptional(number('cabinAltitudeM')),
+  scatter: z.exactOptional(scatterSchema),
 });
 
 const level = record(said`Level`, { depthM: number('levelDepthM'), min: number('levelMin') });

@@ -66,6 +66,21 @@ export interface TripSettings extends Rates {
   readonly analysisTolerance: number;
   /** Altitude that the cabin of the flight home stands for, metres; left out: 8 000 ft. */
   readonly cabinAltitudeM?: number;
+  /** How dives scatter about the plan where that is asked; an amount left out is the usual one. */
+  readonly scatter?: Partial<Scatter>;
+}
+
+/** How far what happens lies from what was planned: standard deviations. */
+export interface Scatter {
+  /** Depth of a dive, all its levels alike. */
+  readonly depthM: number;
+  /** Bottom time of a dive, at its last level. */
+  readonly bottomMin: number;
+  readonly startMin: number;
+  /** Gas rate of a diver on a dive, as a share of what is planned. */
+  readonly rateShare: number;
+  /** Oxygen fraction in a diver's cylinder. */
+  readonly o2: number;
 }
 
 export interface Diver {

@@ -42,7 +42,8 @@ const KEY_ORDER: Readonly<Record<string, readonly string[]>> = {
     'emergency',
   ],
   water: ['density', 'altitudeM'],
-  settings: ['descentMPerMin', 'ascentMPerMin', 'gasLaw', 'analysisTolerance', 'cabinAltitudeM'],
+  settings: ['descentMPerMin', 'ascentMPerMin', 'gasLaw', 'analysisTolerance', 'cabinAltitudeM', 'scatter'],
+  scatter: ['depthM', 'bottomMin', 'startMin', 'rateShare', 'o2'],
   party: [
     'id',
     'name',

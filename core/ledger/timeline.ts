@@ -302,7 +302,7 @@ function partFrom(entry: Entry, untilMin: WallMin, place: Place, known: Part | u
  * Source: as the ledger's own steps; CONVENTIONS, "Share of the limit".
  */
 export function timelineOf(
-  ledger: DiverLedger,
+  ledger: Pick<DiverLedger, 'diver' | 'entries'>,
   trip: Trip,
   untilMin: WallMin,
   steps: Steps,

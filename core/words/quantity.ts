@@ -153,6 +153,8 @@ const SHAPES = {
   /** What is allowed of something. */
   shareLeft: shape('share', 'down', WHOLE),
   shareTyped: shape('share', 'near', TENTH),
+  /** A share that an estimate knows to a tenth and no better. */
+  shareRough: shape('share', 'near', TENS),
   /** Doses of oxygen for the lungs, in their own units. */
   doseMet: shape('plain', 'up', WHOLE),
   doseLeft: shape('plain', 'down', WHOLE),

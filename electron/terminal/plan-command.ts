@@ -4,11 +4,14 @@ import { ledger } from '../../core/ledger/ledger';
 import { ledgerDocument } from '../../core/formats/ledger-document';
 import type { Ledger } from '../../core/ledger/ledger-types';
 import type { Trip } from '../../core/document/types';
-import { pageReader } from '../../core/words/reader';
+import { mostRuns, sturdiness } from '../../core/sturdiness/sturdiness';
+import { sturdinessDocument } from '../../core/sturdiness/sturdiness-document';
+import { fileWords, pageReader } from '../../core/words/reader';
 import { explained } from './explain';
 import { helpText } from './option-table';
 import { PLAN, readPlanOptions, type PlanOptions } from './plan-options';
 import { planTable } from './plan-table';
+import { sturdyTable } from './sturdy-table';
 import type { CommandOutcome, Terminal } from './terminal';
 import type { Look } from './text-table';
 import { refused } from './refusal';
@@ -35,7 +38,27 @@ function troublesOf(options: PlanOptions, trip: Trip): readonly Trouble[] {
       mend: `Use one of ${trip.party.map(({ id }) => id).join(', ')}.`,
     });
   }
+  if (options.sturdy !== null && options.sturdy.runs > mostRuns(trip)) {
+    troubles.push({
+      kind: 'too-many-runs',
+      what: `The divers make too many dives together for ${options.sturdy.runs} runs.`,
+      where: '--runs',
+      mend: `Ask for ${mostRuns(trip)} at most.`,
+    });
+  }
   return troubles;
+}
+
+/** How sturdy the plan is, as a table or as JSON. */
+function sturdyAnswer(
+  { json, diver, units }: PlanOptions,
+  ask: NonNullable<PlanOptions['sturdy']>,
+  trip: Trip,
+  look: Look,
+): string {
+  const found = sturdiness(trip, { ...ask, nowMin: null }, true);
+  if (!json) return sturdyTable(trip, found, diver, pageReader(units), look);
+  return `${JSON.stringify(sturdinessDocument(trip, found, diver, fileWords), null, 2)}\n`;
 }
 
 /** A trouble of the slates under the name of the option that mends it. */
@@ -123,6 +146,9 @@ export async function planCommand(args: readonly string[], terminal: Terminal): 
   }
   const status = options.strict && cautions.some(({ severity }) => severity === 'stop') ? 1 : 0;
   if (told?.ok) return { status, stdout: told.value, stderr };
+  if (options.sturdy !== null) {
+    return { status, stdout: sturdyAnswer(options, options.sturdy, trip.value, look), stderr };
+  }
   const stdout = options.json
     ? `${JSON.stringify(ledgerDocument(whole, cautions, options.diver ?? undefined), null, 2)}\n`
     : tableOf(options, whole, cautions, look);

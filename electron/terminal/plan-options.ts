@@ -12,6 +12,7 @@ import { failures, success, type Result, type Trouble } from '../../core/result'
 import { readUnits, type Units } from './units-option';
 import type { SlateOptions } from '../../core/slate/options';
 import { SLATE_KINDS } from '../../core/slate/request';
+import { RUNS_RANGE, SEED_RANGE, USUAL_RUNS, USUAL_SEED } from '../../core/sturdiness/sturdiness';
 
 /** What the command was asked for. */
 export interface PlanOptions {
@@ -22,6 +23,8 @@ export interface PlanOptions {
   readonly diver: string | null;
   /** A dive, or a figure of one, whose workings are printed in the place of the plan; null: the plan. */
   readonly explain: string | null;
+  /** How often the plan is drawn, and by what, where it is asked how sturdy it is in the place of the plan; null: the plan. */
+  readonly sturdy: { readonly runs: number; readonly seed: number } | null;
   /** Where the slates go; null: none are made. */
   readonly slate: string | null;
   /** How slates are made, in words; the slates judge them. */
@@ -58,6 +61,24 @@ export const PLAN = {
           value: 'DIVE[.FIGURE]',
           example: 'a dive, as in --explain 13 or --explain 13.noStopMin',
           help: 'print how the figures of a dive come about instead, or one of them: --explain 13, --explain 13.noStopMin; with --json as carryover/workings, always in metres and bar',
+        },
+        {
+          name: 'sturdy',
+          help: 'print how sturdy the plan is instead: how often the dives ahead pass a limit when depth, time, start, gas rate and analysis scatter about it; with --json as carryover/sturdiness',
+        },
+        {
+          name: 'runs',
+          needs: 'sturdy',
+          value: 'N',
+          example: 'how many runs, as in --runs 10000',
+          help: `how often the plan is drawn: ${RUNS_RANGE.min} to ${RUNS_RANGE.max}, ${USUAL_RUNS} by default`,
+        },
+        {
+          name: 'seed',
+          needs: 'sturdy',
+          value: 'S',
+          example: 'a whole number, as in --seed 7',
+          help: `what is drawn by: the same number draws the same; 0 to ${SEED_RANGE.max}, ${USUAL_SEED} by default`,
         },
         {
           name: 'slate',
@@ -183,6 +204,24 @@ function readDays(text: string, troubles: Trouble<'options'>[]): readonly string
   return days;
 }
 
+/** A whole number between two others; told as a trouble where it is none. */
+function readWhole(
+  name: string,
+  text: string | undefined,
+  usual: number,
+  { min, max }: { readonly min: number; readonly max: number },
+  troubles: Trouble<'options'>[],
+): number {
+  // A missing value has been told already.
+  if (text === undefined || text === '') return usual;
+  const value = /^\d+$/.test(text.trim()) ? Number(text) : NaN;
+  if (value >= min && value <= max) return value;
+  troubles.push(
+    trouble(`--${name}`, `"${text}" is no whole number from ${min} to ${max}.`, `Write it as ${usual}.`),
+  );
+  return usual;
+}
+
 /**
  * Reads the arguments of the command.
  * @param args what follows the command @param hasColors whether the terminal shows any
@@ -211,6 +250,21 @@ export function readPlanOptions(args: readonly string[], hasColors = false): Res
       ),
     );
   }
+  const sturdy = flags.sturdy
+    ? {
+        runs: readWhole('runs', values.runs, USUAL_RUNS, RUNS_RANGE, troubles),
+        seed: readWhole('seed', values.seed, USUAL_SEED, SEED_RANGE, troubles),
+      }
+    : null;
+  if (sturdy !== null && explain !== null) {
+    troubles.push(
+      trouble(
+        '--sturdy',
+        'Workings are asked for as well.',
+        'Ask for one of --explain and --sturdy at a time.',
+      ),
+    );
+  }
   const days = values.days === undefined || values.days === '' ? null : readDays(values.days, troubles);
   const units = readUnits(values.units, !flags.json || slate !== null, troubles);
   const colored = isColored(given, hasColors, troubles);
@@ -223,6 +277,7 @@ export function readPlanOptions(args: readonly string[], hasColors = false): Res
     isColored: colored,
     diver,
     explain,
+    sturdy,
     slate,
     units,
     slateOptions: {

@@ -9,6 +9,7 @@ import { benchMending } from './mending';
 import { benchMixes } from './mixes';
 import { printLine, type BenchLine } from './report';
 import { benchSlates } from './slates';
+import { benchSturdiness } from './sturdiness';
 import { benchTripFile } from './trip-file';
 import { benchWindow } from './window';
 
@@ -22,6 +23,7 @@ const benches: readonly { readonly title: string; readonly run: () => Promise<re
   { title: 'The slates', run: benchSlates },
   { title: 'The mixes', run: benchMixes },
   { title: 'Mending', run: benchMending },
+  { title: 'How sturdy a plan is', run: benchSturdiness },
   { title: 'The command', run: benchCommand },
 ];
 

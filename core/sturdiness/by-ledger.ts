@@ -1,0 +1,115 @@
+/** Dives of a run by the ledger's own steps: what the quick way leaves over, what draws the curves, and what both are held to. */
+import { modM } from '../gas';
+import { deeper, longer } from '../ledger/changed-dive';
+import { divePlan, type DivePlan } from '../ledger/dive-plan';
+import { step } from '../ledger/entry';
+import { spareL } from '../ledger/gas-outcome';
+import type { Carry, Entry } from '../ledger/ledger-types';
+import { minutesLeft } from '../ledger/room';
+import type { Dive, Diver, Trip } from '../document/types';
+import type { AffineMap } from '../tissues/affine-map';
+import type { WaterColumn } from '../water';
+import type { DiveTable } from './dive-table';
+import { CM, SECONDS } from './scatter';
+import type { CellTable, TripTable } from './trip-table';
+
+/** What a run drew for a dive: whole centimetres deeper, seconds longer and minutes later; fewer are less. */
+export interface DrawnDive {
+  cm: number;
+  seconds: number;
+  startMin: number;
+}
+
+/** What a run drew for a diver on a dive. */
+export interface DrawnCell {
+  readonly rateLpm: number;
+  readonly o2: number;
+}
+
+/** Limits that a run may pass, each a bit. Source: those of CONVENTIONS, "Room", in this project's own code. */
+export const PASSED = { 'no-stop': 1, gas: 2, mod: 4, 'diver-depth': 8, cns: 16, 'cns-day': 32 } as const;
+
+/** One of them. */
+export type PassedLimit = keyof typeof PASSED;
+
+/** A depth or a share may pass its limit by this much through rounding alone, metres and fractions and litres. */
+const DUST = 1e-9;
+
+/** The dive as a run has it; the start is each diver's own. */
+export function scatteredDive({ dive, wantedStop }: DiveTable, { cm, seconds }: DrawnDive): Dive {
+  return { ...dive, ...longer(deeper({ ...dive, safetyStop: wantedStop }, cm / CM), seconds / SECONDS) };
+}
+
+/** The diver as they breathe on a dive of a run. */
+export function breathing(person: Diver, rateLpm: number): Diver {
+  return rateLpm === person.surfaceRateLpm ? person : { ...person, surfaceRateLpm: rateLpm };
+}
+
+/**
+ * A dive of a run as the ledger has it: the cylinder stays the one planned.
+ * @param dive as scattered @param from what the diver holds on surfacing from the dive before
+ * Source: as `step`.
+ */
+export function scatteredEntry(
+  { trip, around }: TripTable,
+  cell: CellTable,
+  dive: Dive,
+  drawn: DrawnDive,
+  { rateLpm, o2 }: DrawnCell,
+  from: Carry,
+  intervals: Map<number, AffineMap>,
+): Entry {
+  const plan: DivePlan = divePlan(dive, around);
+  const effective = {
+    shape: dive,
+    startMin: cell.startMin + drawn.startMin,
+    analysedO2: o2,
+    analysedMix: null,
+    isAsDived: false,
+    isAsPlanned: false,
+    endBar: null,
+  };
+  const diver = breathing(cell.person, rateLpm);
+  return step({ trip, diver, intervals }, from, dive, effective, cell.mix, plan);
+}
+
+/** Limits of depth that a dive passes. @param o2 breathed Source: core/gas.ts. */
+export function passedDepths(
+  o2: number,
+  depthM: number,
+  { po2, maxDepthM }: Diver,
+  column: WaterColumn,
+): number {
+  const isBelowMod = modM(o2, po2.working, column) - depthM < -DUST;
+  return (isBelowMod ? PASSED.mod : 0) | (maxDepthM - depthM < -DUST ? PASSED['diver-depth'] : 0);
+}
+
+/** Limits of the clocks that are passed. @param cns @param day fractions */
+export function passedClocks(cns: number | null, day: number | null): number {
+  return ((cns ?? 0) > 1 + DUST ? PASSED.cns : 0) | ((day ?? 0) > 1 + DUST ? PASSED['cns-day'] : 0);
+}
+
+/** Whether gas is short. @param litres left above what must remain */
+export function passedGas(litres: number): number {
+  return litres < -DUST ? PASSED.gas : 0;
+}
+
+/** The limits that an entry passes, as bits of `PASSED`. Source: CONVENTIONS, "How sturdy a plan is". */
+export function passedBy(entry: Entry, trip: Trip, column: WaterColumn): number {
+  return (
+    (entry.isPastLimit ? PASSED['no-stop'] : 0) |
+    passedGas(spareL(entry, trip)) |
+    passedDepths(entry.o2!, entry.depthM, entry.diver, column) |
+    passedClocks(entry.cns.after, entry.cns.day)
+  );
+}
+
+/**
+ * The room of an entry as a number that can be put in order.
+ * @returns minutes to the limits that time decides; -Infinity where one is passed that no shorter stay keeps
+ * Source: as `minutesLeft`.
+ */
+export function roomNumber(trip: Trip, entry: Entry): number {
+  const { min, minLimit } = minutesLeft(trip, entry);
+  return min ?? (minLimit === null ? Infinity : -Infinity);
+}

@@ -1,0 +1,120 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Dive, Scatter, Trip } from '../../core/document/types';
+import { ledger } from '../../core/ledger/ledger';
+import type { Carry, Entry } from '../../core/ledger/ledger-types';
+import { passedBy, roomNumber, scatteredDive, scatteredEntry } from '../../core/sturdiness/by-ledger';
+import { Runs } from '../../core/sturdiness/runs';
+import { USUAL_SCATTER } from '../../core/sturdiness/scatter';
+import { seedsOf } from '../../core/sturdiness/seeds';
+import { tripTable, type TripTable } from '../../core/sturdiness/trip-table';
+import { wallText } from '../../core/words/calendar';
+import { trips } from '../support/trip-arbitrary';
+
+/**
+ * Of minutes, and of a minute for what is near none: the interval's factors are products whose parts may be thousands of
+ * times larger than they are.
+ */
+const TOLERANCE = 1e-9;
+
+const SEED = 20270306;
+
+/** Scatter wide enough that limits are passed, stops are made and dives run into each other. */
+const WIDE: Scatter = { depthM: 2, bottomMin: 6, startMin: 60, rateShare: 0.15, o2: 0.015 };
+
+/** The trip that a run stands for, as a document of its own: one gas rate a diver, so none may be drawn. */
+function scatteredTrip({ trip, dives, cells, people }: TripTable, runs: Runs): Trip {
+  const made = dives.map((table, j): Dive => {
+    const drawn = runs.drawn[j]!;
+    const own = cells.flatMap((cell, c) => (cell.dive === j ? [{ cell, o2: runs.o2[c]! }] : []));
+    return {
+      ...scatteredDive(table, drawn),
+      startsAt: wallText(table.startMin + drawn.startMin),
+      divers: own.map(({ cell }) => people[cell.diver]!.diver.id),
+      asDived: own.map(({ cell, o2 }) => ({ by: people[cell.diver]!.diver.id, o2 })),
+      mix: own[0]?.cell.mix.id ?? 'air',
+    };
+  });
+  return { ...trip, dives: made };
+}
+
+function expectSame(mine: Runs, c: number, entry: Entry, { trip, around }: TripTable): void {
+  const room = roomNumber(trip, entry);
+  expect(mine.passed[c]).toBe(passedBy(entry, trip, around.column));
+  if (Number.isFinite(room))
+    expect(Math.abs(mine.room[c]! - room)).toBeLessThan(TOLERANCE * (1 + Math.abs(room)));
+  else expect(mine.room[c]).toBe(room);
+}
+
+describe('every run', () => {
+  it('is the ledger of the trip that it drew', () => {
+    fc.assert(
+      fc.property(
+        trips(),
+        fc.constantFrom(USUAL_SCATTER, WIDE),
+        fc.constantFrom(0, 7, 15),
+        fc.integer({ min: 0, max: 1e6 }),
+        (drawn, scatter, afterMin, run) => {
+          const [first, ...rest] = drawn.party;
+          // A second group, which enters later.
+          const party = [first!, ...rest.map((diver) => ({ ...diver, group: { name: 'B', afterMin } }))];
+          const table = tripTable({ ...drawn, party }, { ...scatter, rateShare: 0 }, null);
+          const runs = new Runs(table);
+          runs.run(run, seedsOf(SEED));
+          const made = scatteredTrip(table, runs);
+          ledger(made).divers.forEach(({ entries }, d) => {
+            const own = table.cells.flatMap((cell, c) => (cell.diver === d ? [c] : []));
+            expect(entries).toHaveLength(own.length);
+            entries.forEach((entry, k) => expectSame(runs, own[k]!, entry, { ...table, trip: made }));
+          });
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+
+  it('breathes on each dive as it drew', () => {
+    fc.assert(
+      fc.property(
+        trips(),
+        fc.constantFrom(USUAL_SCATTER, WIDE),
+        fc.integer({ min: 0, max: 1e6 }),
+        (trip, scatter, run) => {
+          const table = tripTable(trip, scatter, null);
+          const runs = new Runs(table);
+          runs.run(run, seedsOf(SEED));
+          const carries: Carry[] = table.people.map(({ carry }) => carry);
+          table.cells.forEach((cell, c) => {
+            const drawn = runs.drawn[cell.dive]!;
+            const dive = scatteredDive(table.dives[cell.dive]!, drawn);
+            const breathed = { rateLpm: runs.rate[c]!, o2: runs.o2[c]! };
+            const entry = scatteredEntry(table, cell, dive, drawn, breathed, carries[cell.diver]!, new Map());
+            carries[cell.diver] = entry.after;
+            expectSame(runs, c, entry, table);
+          });
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+
+  it('leaves what is drawn a dive: no level above a metre, none too short for the way down', () => {
+    fc.assert(
+      fc.property(trips({ dives: { min: 1, max: 4 } }), fc.integer({ min: 0, max: 1e6 }), (trip, run) => {
+        const table = tripTable(trip, { ...WIDE, depthM: 3, bottomMin: 15 }, null);
+        const runs = new Runs(table);
+        runs.run(run, seedsOf(SEED));
+        table.dives.forEach((each, j) => {
+          const { depthM, legs, bottomMin } = scatteredDive(each, runs.drawn[j]!);
+          for (const level of legs ?? [{ depthM, min: bottomMin }]) {
+            expect(level.depthM).toBeGreaterThanOrEqual(1 - 1e-9);
+            expect(level.min).toBeGreaterThan(0);
+          }
+          const [first] = legs ?? [{ depthM, min: bottomMin }];
+          expect(first!.depthM / table.around.descentMPerMin).toBeLessThan(first!.min + 1e-9);
+        });
+      }),
+      { numRuns: 15 },
+    );
+  });
+});
