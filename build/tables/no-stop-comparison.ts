@@ -7,7 +7,7 @@ import { pathToFileURL } from 'node:url';
 import { noStopLimitMin } from '../../core/ascent/no-stop-limit';
 import { modM } from '../../core/gas';
 import { rowFor } from '../../core/tables/procedure';
-import { tableDepthFsw } from '../../core/ledger/second-opinion';
+import { tableDepthFsw } from '../../core/ledger/table-depth';
 import { restTensions } from '../../core/tissues/compartments';
 import { newDivePlan } from '../../core/ledger/dive-plan';
 import { surfaceLimits } from '../../core/ledger/entry';

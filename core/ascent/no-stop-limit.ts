@@ -30,28 +30,35 @@ function limitAtLevel(stay: LevelStay, i: number): number {
 }
 
 /**
- * Minutes at the level until one compartment meets its limit: ln(1 + (L - p) / (I - L)) / k.
+ * Minutes at the level until one compartment meets its limit: ln(1 + r) / k with r = (L - p) / (I - L).
+ * @param otherwiseMin what another compartment has: where ln(1 + r) >= 2 r / (2 + r) shows that this one has more, no
+ *   logarithm is taken and Infinity stands for it
  * @returns Infinity where it never does, -Infinity where it is past it on arrival
+ * Source: Haldane's solution for t; the bound is the first convergent of the logarithm's continued fraction.
  */
-function minutesToLimit(stay: LevelStay, i: number): number {
+function minutesToLimit(stay: LevelStay, i: number, otherwiseMin = Infinity): number {
   const limit = limitAtLevel(stay, i);
   const tension = stay.arrivalTensions[i]!;
   if (tension > limit) return -Infinity;
   if (stay.inspiredN2Bar <= limit) return Infinity;
-  return Math.log1p((limit - tension) / (stay.inspiredN2Bar - limit)) / RATES_PER_MIN[i]!;
+  const rise = (limit - tension) / (stay.inspiredN2Bar - limit);
+  if (2 * rise > otherwiseMin * RATES_PER_MIN[i]! * (2 + rise)) return Infinity;
+  return Math.log1p(rise) / RATES_PER_MIN[i]!;
 }
 
 /**
  * The no-stop limit: the longest time, `arrivalMin` included, from which a direct ascent never passes the
  * tolerated tension: bottom time of a whole dive whose last level is lengthened, or minutes of one level by
- * itself, what came before it being done. Closed form, 16 logarithms, the smallest of them over the compartments.
+ * itself, what came before it being done. Closed form, at most 16 logarithms, the smallest of them over the compartments.
  * @returns minutes, exact; Infinity where no compartment ever meets its limit; 0 when one is past it on
  *   arrival already
  * Source: Haldane's solution for t; tolerated tension after Baker 1998; the rule of 0 is this project's.
  */
 export function noStopLimitMin(stay: LevelStay): number {
   let shortest = Infinity;
-  for (let i = 0; i < COMPARTMENT_COUNT; i += 1) shortest = Math.min(shortest, minutesToLimit(stay, i));
+  for (let i = 0; i < COMPARTMENT_COUNT; i += 1) {
+    shortest = Math.min(shortest, minutesToLimit(stay, i, shortest));
+  }
   return shortest === -Infinity ? 0 : stay.arrivalMin + shortest;
 }
 

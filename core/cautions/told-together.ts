@@ -35,11 +35,19 @@ function subjectOf({ code, diveId, diverId }: Caution): string {
   return `${code}\n${diveId ?? ''}\n${diverId === null ? 'party' : 'diver'}`;
 }
 
+const known = new WeakMap<readonly Caution[], readonly Told[]>();
+
 /**
  * What is said of several divers in the same words is told once: a party of twelve raises many such.
- * @returns in the order of the first of each
+ * @returns in the order of the first of each; of the same list the same
  */
 export function toldTogether(cautions: readonly Caution[]): readonly Told[] {
+  let told = known.get(cautions);
+  if (!told) known.set(cautions, (told = groupsTold(cautions)));
+  return told;
+}
+
+function groupsTold(cautions: readonly Caution[]): readonly Told[] {
   return alike(cautions, subjectOf).map((group) => {
     const first = group[0]!;
     return {

@@ -15,7 +15,15 @@ import { gasOutcome, NO_GAS } from './gas-outcome';
 import type { Carry, Entry } from './ledger-types';
 import { lastLevelStay, levelLimits, levelsWithoutLimit } from './level-limits';
 import { mixO2 } from './mix-choice';
-import { beforeDive, broughtTo, madeAsPlanned, madeOn, type BeforeDive, type SharedNitrogen } from './on-mix';
+import {
+  beforeDive,
+  broughtTo,
+  madeAsPlanned,
+  madeOn,
+  surfaceIntervalMin,
+  type BeforeDive,
+  type SharedNitrogen,
+} from './on-mix';
 import type { Dive, Diver, Mix, Trip } from '../document/types';
 
 /** Bottom time and limit may differ by this much before one counts as past the other: rounding, minutes. */
@@ -166,10 +174,9 @@ export function step(
   const { trip, diver } = context;
   const { column } = plan.around;
   const { startMin } = effective;
-  const lastSurfacing = from.exposures[from.exposures.length - 1]?.endMin;
   const limits = surfaceLimits(column, diver.gradient.high);
   const restBar = AIR_N2 * inspiredBar(column.surfaceBar);
-  const intervalMin = lastSurfacing === undefined ? null : startMin - lastSurfacing;
+  const intervalMin = surfaceIntervalMin(from, startMin);
   if (mix === null) {
     const brought = broughtTo(from, startMin, column.surfaceBar, context.intervals);
     const day = dayNumber(startMin);
@@ -210,12 +217,13 @@ export function step(
       otu: { dive: null, day: today?.otu ?? 0, trip: tripOtu },
       esot: { dive: null, day: today?.esot ?? 0 },
       gas: NO_GAS,
+      table: null,
     };
   }
 
   const o2 = effective.analysedO2 ?? mixO2(mix);
   const n2 = 1 - o2;
-  const before = beforeDive(plan.onMix, from, startMin, o2, column.surfaceBar, context.intervals);
+  const before = beforeDive(plan, from, startMin, o2, context.intervals);
   const { tensions, cns } = before.brought;
   const { outcome: nitrogen, levels } = sharedNitrogen(before, plan, n2, diver, limits);
   const made =
@@ -263,5 +271,6 @@ export function step(
       known?.legs === nitrogen.legs && !known.isPastLimit && !nitrogen.isPastLimit
         ? known.gas
         : gasOutcome(plan, nitrogen, tensions, dive, diver, effective, o2, trip),
+    table: before.table.reading,
   };
 }

@@ -10,7 +10,7 @@ import type { WallMin } from '../words/calendar';
 import { figure, said, type Said } from '../words/said';
 import { flyingRow, HOURS_BEFORE_FLIGHT, lastSurfacingMin, type Dived, type FlyingRow } from './flying';
 import type { Carry } from './ledger-types';
-import { opinionsOfAll, TABLE_UP_TO_ALTITUDE_M } from './second-opinion';
+import { TABLE_UP_TO_ALTITUDE_M } from './second-opinion';
 
 /**
  * Altitude that the cabin of an airliner stands for where the trip does not say, metres.
@@ -100,15 +100,14 @@ export function tableFlight(
   cabinM: number = cabinAltitudeM(trip),
 ): TableFlightView | NoFlightView {
   if (trip.water.altitudeM > TABLE_UP_TO_ALTITUDE_M) return TOO_HIGH;
-  const opinions = opinionsOfAll(dived, trip);
-  const all = [...dived.earlier, ...dived.entries];
   const surfacedMin = lastSurfacingMin(dived) ?? -Infinity;
   let highest = -1;
-  all.forEach((entry, i) => {
-    const { groupAfter } = opinions[i]!;
-    if (!entry.isMade || groupAfter === null || surfacedMin - entry.surfacesMin > DAY_MIN) return;
-    highest = Math.max(highest, GROUPS.indexOf(groupAfter));
-  });
+  for (const dives of [dived.earlier, dived.entries]) {
+    for (const { table, surfacesMin } of dives) {
+      if (table === null || surfacedMin - surfacesMin > DAY_MIN) continue;
+      highest = Math.max(highest, GROUPS.indexOf(table.groupAfter));
+    }
+  }
   const group = GROUPS[highest];
   if (group === undefined) return NO_GROUP;
   const climbFt = Math.max(0, cabinM - trip.water.altitudeM) / M_PER_FOOT;

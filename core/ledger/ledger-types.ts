@@ -1,5 +1,6 @@
 import type { ClockPiece } from '../oxygen/cns-day';
 import type { Leg, Stop } from '../profile';
+import type { TableReading, TableState } from '../tables/procedure';
 import type { Lanes } from '../tissues/affine-map';
 import type { WallMin } from '../words/calendar';
 import type { Dive, Diver, Mix, Trip } from '../document/types';
@@ -15,6 +16,8 @@ export interface Carry {
   /** Oxygen already taken on this mission, by day number since 1970-01-01, and the exposures of its last day. */
   readonly doses: readonly DayDose[];
   readonly exposures: readonly Exposure[];
+  /** What the government table counts on from; null before the first dive. */
+  readonly table: TableState | null;
 }
 
 /** Whole-body oxygen doses of one day. */
@@ -138,6 +141,8 @@ export interface Entry {
     readonly turnBar: number | null;
     readonly minimumBar: number | null;
   };
+  /** What the government table says to it, up to the height at which it holds; null of a dive that is not made. */
+  readonly table: TableReading | null;
 }
 
 /**

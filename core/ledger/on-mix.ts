@@ -2,13 +2,15 @@
 import { cnsAfterInterval } from '../oxygen/cns';
 import { DAY_MIN, dayPeak } from '../oxygen/cns-day';
 import { sharedDoses, type KnownDoses, type OxygenDoses } from '../oxygen/doses';
-import { runtimeMin, type Leg } from '../profile';
+import { runtimeMin, type Leg, type Profile, type Surroundings } from '../profile';
+import { tableStep, type TableStep } from '../tables/procedure';
 import { applyMap, type AffineMap, type Lanes } from '../tissues/affine-map';
 import { AIR_N2 } from '../tissues/compartments';
 import { intervalMap } from '../tissues/leg-map';
 import { dayNumber, type WallMin } from '../words/calendar';
 import type { NitrogenOutcome } from './entry';
 import type { Carry, DayDose, EntryLevel, Exposure } from './ledger-types';
+import { tableDepthFsw } from './table-depth';
 
 /** What of a carry a dive begins with, once the surface interval has passed. */
 export type Brought = Pick<Carry, 'tensions' | 'cns'>;
@@ -30,6 +32,13 @@ export interface Course {
   readonly whole: AffineMap;
 }
 
+/** What of a dive's plan is asked before it begins. */
+export interface BeforeCourse {
+  readonly profile: Pick<Profile, 'deepestM' | 'bottomMin'>;
+  readonly around: Surroundings;
+  readonly onMix: KnownOnMix;
+}
+
 /**
  * What was last reckoned of one profile, by oxygen fraction, newest first. Divers who come to a dive with the very same
  * carry leave it with the same one: a party that dives together on one mix is reckoned once, until something tells two
@@ -45,6 +54,8 @@ export interface BeforeDive {
   readonly from: Carry;
   readonly startMin: WallMin;
   readonly brought: Brought;
+  /** The table's step from there, which asks for the deepest point and the bottom time alone. */
+  readonly table: TableStep;
   made: OnMix | null;
   nitrogen: SharedNitrogen | null;
 }
@@ -113,6 +124,12 @@ function isSameDay(
   return before.length === earlier.length && before.every((each, i) => each === earlier[i]);
 }
 
+/** Surface time before a dive, minutes; null before a first one. */
+export function surfaceIntervalMin({ exposures }: Carry, startMin: WallMin): number | null {
+  const last = exposures[exposures.length - 1];
+  return last === undefined ? null : startMin - last.endMin;
+}
+
 /**
  * Where a dive begins: the carry brought through the surface interval.
  * @param intervals maps of surface intervals by their minutes, shared by a party
@@ -138,17 +155,24 @@ export function broughtTo(
 
 /** As `broughtTo`, asked once of those who come to a profile with the same carry. Source: as there. */
 export function beforeDive(
-  known: KnownOnMix,
+  { onMix: known, profile, around }: BeforeCourse,
   from: Carry,
   startMin: WallMin,
   o2: number,
-  surfaceBar: number,
   intervals: Map<number, AffineMap>,
 ): BeforeDive {
   const groups = known.get(o2) ?? [];
   for (const group of groups) if (group.from === from && group.startMin === startMin) return group;
-  const brought = broughtTo(from, startMin, surfaceBar, intervals);
-  const before: BeforeDive = { from, startMin, brought, made: null, nitrogen: null };
+  const brought = broughtTo(from, startMin, around.column.surfaceBar, intervals);
+  const table = tableStep(
+    {
+      depthFsw: tableDepthFsw(profile.deepestM, o2, around),
+      bottomMin: profile.bottomMin,
+      intervalMin: surfaceIntervalMin(from, startMin),
+    },
+    from.table,
+  );
+  const before: BeforeDive = { from, startMin, brought, table, made: null, nitrogen: null };
   known.set(o2, [before, ...groups.slice(0, MOST_GROUPS - 1)]);
   return before;
 }
@@ -176,7 +200,7 @@ export function madeAsPlanned(
  * Source: core/tissues and core/oxygen; CONVENTIONS, "The order of reckoning".
  */
 export function madeOn(
-  { from, startMin, brought }: BeforeDive,
+  { from, startMin, brought, table }: BeforeDive,
   course: Course,
   o2: number,
   taken: OxygenDoses,
@@ -204,6 +228,7 @@ export function madeOn(
       cns: brought.cns === null || taken.cns === null ? null : brought.cns + taken.cns,
       doses,
       exposures: [...earlier, exposure],
+      table: table.state,
     },
   };
 }

@@ -18,7 +18,14 @@ const restKnown = new WeakMap<WaterColumn, Carry>();
 function atRest(column: WaterColumn): Carry {
   let rest = restKnown.get(column);
   if (!rest) {
-    rest = { atMin: -Infinity, tensions: restTensions(column.surfaceBar), cns: 0, doses: [], exposures: [] };
+    rest = {
+      atMin: -Infinity,
+      tensions: restTensions(column.surfaceBar),
+      cns: 0,
+      doses: [],
+      exposures: [],
+      table: null,
+    };
     restKnown.set(column, rest);
   }
   return rest;

@@ -1,5 +1,12 @@
 import type { Leg } from '../profile';
-import { EXPOSURE_FROM_BAR, LIMIT_SPANS, limitWithin, withoutDust, type OxygenClock } from './limits';
+import {
+  EXPOSURE_FROM_BAR,
+  LIMIT_SPANS,
+  limitWithin,
+  withoutDust,
+  type LimitSpan,
+  type OxygenClock,
+} from './limits';
 
 /** What of a leg the oxygen clocks ask: pressure runs linearly from one end to the other. */
 export type OxygenLeg = Pick<Leg, 'fromBar' | 'toBar' | 'min'>;
@@ -27,56 +34,123 @@ export function limitShare(min: number, fromLimitMin: number, toLimitMin: number
   return rise === 0 ? level : (level * Math.log1p(rise)) / rise;
 }
 
+/** What a minute takes while a whole span is gone through, up or down: its logarithm is taken once. */
+const SHARE_PER_MIN: Readonly<Record<OxygenClock, readonly number[]>> = {
+  single: sharesPerMin(LIMIT_SPANS.single),
+  daily: sharesPerMin(LIMIT_SPANS.daily),
+};
+
+function sharesPerMin(spans: readonly LimitSpan[]): readonly number[] {
+  return spans.map(({ fromLimitMin, toLimitMin }) => limitShare(1, fromLimitMin, toLimitMin));
+}
+
+/** A piece of a dive: its span, its oxygen pressures, from when and how long. Both clocks have their spans alike. */
+type Visit = (span: number, fromBar: number, toBar: number, fromMin: number, min: number) => void;
+
+const SPANS = LIMIT_SPANS.daily;
+
 /**
- * A dive cut where the limit's line bends, so that in each piece the limit is linear in time.
+ * Goes through a dive in order of time, cut where the limit's line bends, so that in each piece the limit is linear.
  * @param legs in order, pressures in bar @param o2 oxygen fraction, 0 to 1 @param startMin minutes
- * @returns pieces in order of time, without those at or below 0.5 bar; null where the oxygen pressure passes
- *   1.6 bar at any moment, as no limit exists there
+ * @returns false where the oxygen pressure passes 1.6 bar at any moment, as no limit exists there
+ */
+function eachPiece(legs: readonly OxygenLeg[], o2: number, startMin: number, visit: Visit): boolean {
+  let legFromMin = startMin;
+  for (const { fromBar, toBar, min } of legs) {
+    const from = withoutDust(o2 * fromBar);
+    const to = withoutDust(o2 * toBar);
+    if (from === null || to === null) return false;
+    if (min > 0 && (from > EXPOSURE_FROM_BAR || to > EXPOSURE_FROM_BAR)) {
+      if (from === to) visit(spanUpTo(from), from, from, legFromMin, min);
+      else if (to > from) goUp(from, to, legFromMin, min, visit);
+      else goDown(from, to, legFromMin, min, visit);
+    }
+    legFromMin += min;
+  }
+  return true;
+}
+
+/** The span in which a pressure lies, or whose upper end it is. @param po2 bar, 1.6 at most */
+function spanUpTo(po2: number): number {
+  let span = 0;
+  while (po2 > SPANS[span]!.toBar) span += 1;
+  return span;
+}
+
+/** As `eachPiece` along a leg on which the pressure rises. */
+function goUp(from: number, to: number, legFromMin: number, legMin: number, visit: Visit): void {
+  const minPerBar = legMin / (to - from);
+  for (let span = spanUpTo(from); span < SPANS.length && to > SPANS[span]!.fromBar; span += 1) {
+    const first = Math.max(from, SPANS[span]!.fromBar);
+    const last = Math.min(to, SPANS[span]!.toBar);
+    if (last > first)
+      visit(span, first, last, legFromMin + (first - from) * minPerBar, (last - first) * minPerBar);
+  }
+}
+
+/** As `eachPiece` along a leg on which the pressure falls. */
+function goDown(from: number, to: number, legFromMin: number, legMin: number, visit: Visit): void {
+  const minPerBar = legMin / (to - from);
+  for (let span = spanUpTo(from); span >= 0 && to < SPANS[span]!.toBar; span -= 1) {
+    const first = Math.min(from, SPANS[span]!.toBar);
+    const last = Math.max(to, SPANS[span]!.fromBar);
+    if (last < first)
+      visit(span, first, last, legFromMin + (first - from) * minPerBar, (last - first) * minPerBar);
+  }
+}
+
+/** What a clock counts of a piece within one span. */
+function shareOf(clock: OxygenClock, span: number, fromBar: number, toBar: number, min: number): number {
+  const row = LIMIT_SPANS[clock][span]!;
+  if (fromBar === toBar) return min / limitWithin(row, fromBar);
+  const isWhole = Math.min(fromBar, toBar) === row.fromBar && Math.max(fromBar, toBar) === row.toBar;
+  if (isWhole) return min * SHARE_PER_MIN[clock][span]!;
+  return limitShare(min, limitWithin(row, fromBar), limitWithin(row, toBar));
+}
+
+/** A piece as the daily clock sees it. */
+function dailyPiece(span: number, fromBar: number, toBar: number, fromMin: number, min: number): ClockPiece {
+  return {
+    fromMin,
+    toMin: fromMin + min,
+    fromLimitMin: limitWithin(SPANS[span]!, fromBar),
+    toLimitMin: limitWithin(SPANS[span]!, toBar),
+    share: shareOf('daily', span, fromBar, toBar, min),
+  };
+}
+
+/** A dive on both clocks: its share of the limit in one exposure, and the pieces of the daily one. */
+export interface BothClocks {
+  readonly single: number;
+  readonly daily: readonly ClockPiece[];
+}
+
+/**
+ * A dive on both clocks, cut where the limit's line bends, so that in each piece the limit is linear in time.
+ * @param legs in order, pressures in bar @param o2 oxygen fraction, 0 to 1 @param startMin minutes
+ * @returns the share, and pieces in order of time, without those at or below 0.5 bar; null where the oxygen pressure
+ *   passes 1.6 bar at any moment, as no limit exists there
  * Source: NOAA limits with straight lines between the rows (core/oxygen/limits.ts).
  */
-export function clockPieces(
-  legs: readonly OxygenLeg[],
-  o2: number,
-  clock: OxygenClock,
-  startMin: number,
-): readonly ClockPiece[] | null {
-  const pieces: ClockPiece[] = [];
-  const spans = LIMIT_SPANS[clock];
-  let legStartMin = startMin;
-  for (const leg of legs) {
-    const from = withoutDust(o2 * leg.fromBar);
-    const to = withoutDust(o2 * leg.toBar);
-    if (from === null || to === null) return null;
-    const isRising = to > from;
-    const low = Math.min(from, to);
-    const high = Math.max(from, to);
-    if (leg.min > 0 && high > EXPOSURE_FROM_BAR) {
-      for (let index = 0; index < spans.length; index += 1) {
-        const span = spans[isRising ? index : spans.length - 1 - index]!;
-        if (
-          low === high
-            ? !(low > span.fromBar && low <= span.toBar)
-            : low >= span.toBar || high <= span.fromBar
-        ) {
-          continue;
-        }
-        const first = isRising ? Math.max(from, span.fromBar) : Math.min(from, span.toBar);
-        const last = isRising ? Math.min(to, span.toBar) : Math.max(to, span.fromBar);
-        const perBar = low === high ? 0 : leg.min / (to - from);
-        const min = low === high ? leg.min : (last - first) * perBar;
-        const fromLimitMin = limitWithin(span, first);
-        const toLimitMin = limitWithin(span, last);
-        const fromMin = legStartMin + (first - from) * perBar;
-        pieces.push({
-          fromMin,
-          toMin: fromMin + min,
-          fromLimitMin,
-          toLimitMin,
-          share: limitShare(min, fromLimitMin, toLimitMin),
-        });
-      }
-    }
-    legStartMin += leg.min;
-  }
-  return pieces;
+export function bothClocks(legs: readonly OxygenLeg[], o2: number, startMin: number): BothClocks | null {
+  const daily: ClockPiece[] = [];
+  let single = 0;
+  const isKnown = eachPiece(legs, o2, startMin, (span, fromBar, toBar, fromMin, min) => {
+    single += shareOf('single', span, fromBar, toBar, min);
+    daily.push(dailyPiece(span, fromBar, toBar, fromMin, min));
+  });
+  return isKnown ? { single, daily } : null;
+}
+
+/**
+ * The share of a limit that a dive takes: that of its pieces, summed up.
+ * @returns fraction; null where the oxygen pressure passes 1.6 bar
+ * Source: as `bothClocks`.
+ */
+export function clockShare(legs: readonly OxygenLeg[], o2: number, clock: OxygenClock): number | null {
+  let sum = 0;
+  const isKnown = eachPiece(legs, o2, 0, (span, fromBar, toBar, _fromMin, min) => {
+    sum += shareOf(clock, span, fromBar, toBar, min);
+  });
+  return isKnown ? sum : null;
 }

@@ -1,4 +1,4 @@
-import { clockPieces, limitShare, type ClockPiece, type OxygenLeg } from './clock-pieces';
+import { bothClocks, limitShare, type ClockPiece, type OxygenLeg } from './clock-pieces';
 
 export type { ClockPiece } from './clock-pieces';
 
@@ -16,7 +16,7 @@ export function dailyPieces(
   o2: number,
   startMin: number,
 ): readonly ClockPiece[] | null {
-  return clockPieces(legs, o2, 'daily', startMin);
+  return bothClocks(legs, o2, startMin)?.daily ?? null;
 }
 
 function limitAt(piece: ClockPiece, min: number): number {
@@ -51,16 +51,6 @@ export function dayShareAt(pieces: readonly ClockPiece[], atMin: number): number
 }
 
 /**
- * Where between two times the rates of both ends of the window are equal, 1/L1(t) = 1/L2(t - 1440): what
- * comes in against what falls out, each one over a linear limit.
- */
-function turnMin(coming: ClockPiece, leaving: ClockPiece, fromMin: number, toMin: number): number | null {
-  const gapFrom = limitAt(coming, fromMin) - limitAt(leaving, fromMin - DAY_MIN);
-  const gapTo = limitAt(coming, toMin) - limitAt(leaving, toMin - DAY_MIN);
-  return gapFrom * gapTo < 0 ? fromMin + ((toMin - fromMin) * gapFrom) / (gapFrom - gapTo) : null;
-}
-
-/**
  * The first piece from `index` on that ends after a moment. Times are moved by `shiftMin` before they are
  * compared, here and in `nextEdge` alike, so that rounding cannot make the two disagree. There always is one:
  * the last piece ends with the dive.
@@ -76,18 +66,13 @@ function nextEdge(piece: ClockPiece, shiftMin: number, min: number): number {
   return piece.fromMin + shiftMin > min ? piece.fromMin + shiftMin : piece.toMin + shiftMin;
 }
 
-/** What the window gains between two times while one piece comes in and another falls out. */
-function gained(coming: ClockPiece, leaving: ClockPiece, fromMin: number, toMin: number): number {
-  return shareBetween(coming, fromMin, toMin) - shareBetween(leaving, fromMin - DAY_MIN, toMin - DAY_MIN);
-}
-
 /**
  * Highest share of the daily limit in any 24 hours that end during a dive, from its entry to its surfacing.
  * Method: the share over the window, W(t) = D(t) - D(t - 1440), is smooth between the times at which a piece
  * begins or ends at either end of the window. Its slope there is 1/L1(t) - 1/L2(t - 1440) with both limits
- * linear, so it turns at most once, where they are equal. One sweep over those times therefore knows W exactly
- * wherever it can be highest, and nothing is sampled. Rounding: a wall minute holds 1e-9 minutes, so 1e-10 of
- * the share.
+ * linear, so it turns at most once, where they are equal. One sweep over those times compares limits alone, finds
+ * every moment at which W stops rising, and asks the clock there: nothing is sampled. Rounding: a wall minute holds
+ * 1e-9 minutes, so 1e-10 of the share.
  * @param earlier pieces of the dives before, in order of time @param current pieces of this dive
  * @param entryMin wall minutes, not after the first of its pieces
  * @returns fraction; where the dive has no piece what the clock reads at entry, as after that it only falls
@@ -115,20 +100,33 @@ function peakOfPieces(earlier: readonly ClockPiece[], current: readonly ClockPie
 
   let comingAt = 0;
   let min = first.fromMin;
-  let share = dayShareAt(all, min);
-  let peak = share;
+  let peak = 0;
+  let isRising = true;
   while (min < endMin) {
     comingAt = skipTo(current, comingAt, 0, min);
     leavingAt = skipTo(all, leavingAt, DAY_MIN, min);
     const coming = current[comingAt]!;
     const leaving = all[leavingAt]!;
     const next = Math.min(nextEdge(coming, 0, min), nextEdge(leaving, DAY_MIN, min));
-    // Before one of the two has begun the other moves the share one way only, and the edges hold the peak.
-    const turn = turnMin(coming, leaving, min, next);
-    if (turn !== null) peak = Math.max(peak, share + gained(coming, leaving, min, turn));
-    share += gained(coming, leaving, min, next);
-    peak = Math.max(peak, share);
+    const fromSlope = slopeAt(coming, leaving, min, min);
+    const toSlope = slopeAt(coming, leaving, min, next);
+    if (isRising && fromSlope <= 0) peak = Math.max(peak, dayShareAt(all, min));
+    if (fromSlope > 0 && toSlope < 0) {
+      const turn = min + ((next - min) * fromSlope) / (fromSlope - toSlope);
+      peak = Math.max(peak, dayShareAt(all, turn));
+    }
+    isRising = toSlope > 0;
     min = next;
   }
-  return peak;
+  return isRising ? Math.max(peak, dayShareAt(all, endMin)) : peak;
+}
+
+/**
+ * Above 0 where the window gains at a moment of a stretch within which no piece begins or ends, below 0 where it
+ * loses: 1/L1 against 1/L2 has the sign of L2 - L1, which is linear.
+ */
+function slopeAt(coming: ClockPiece, leaving: ClockPiece, fromMin: number, atMin: number): number {
+  if (leaving.fromMin + DAY_MIN > fromMin) return 1;
+  if (coming.fromMin > fromMin) return -1;
+  return limitAt(leaving, atMin - DAY_MIN) - limitAt(coming, atMin);
 }

@@ -1,4 +1,4 @@
-import { clockPieces, type OxygenLeg } from './clock-pieces';
+import { clockShare, type OxygenLeg } from './clock-pieces';
 import { limitMin, type OxygenClock } from './limits';
 
 /**
@@ -16,8 +16,7 @@ export const CNS_HALF_TIME_MIN = 90;
  * Source: NOAA Diving Manual limits; closed form by E. C. Baker, "Oxygen toxicity calculations".
  */
 export function cnsFraction(legs: readonly OxygenLeg[], o2: number, clock: OxygenClock): number | null {
-  const pieces = clockPieces(legs, o2, clock, 0);
-  return pieces && pieces.reduce((sum, piece) => sum + piece.share, 0);
+  return clockShare(legs, o2, clock);
 }
 
 /**

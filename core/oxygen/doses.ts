@@ -1,6 +1,5 @@
 import type { Leg } from '../profile';
-import { cnsFraction } from './cns';
-import { dailyPieces, type ClockPiece } from './cns-day';
+import { bothClocks, type ClockPiece } from './clock-pieces';
 import { esot } from './esot';
 import { otu } from './otu';
 
@@ -20,11 +19,12 @@ export interface OxygenDoses {
  * Source: each clock as in its own module.
  */
 export function oxygenDoses(legs: readonly Leg[], o2: number, startMin: number): OxygenDoses {
+  const clocks = bothClocks(legs, o2, startMin);
   return {
-    cns: cnsFraction(legs, o2, 'single'),
+    cns: clocks === null ? null : clocks.single,
     otu: otu(legs, o2),
     esot: esot(legs, o2),
-    pieces: dailyPieces(legs, o2, startMin),
+    pieces: clocks === null ? null : clocks.daily,
   };
 }
 

@@ -51,6 +51,12 @@ export interface TableState {
   };
 }
 
+/** What the table says to a dive, and what the dive leaves. */
+export interface TableStep {
+  readonly reading: TableReading;
+  readonly state: TableState;
+}
+
 /** Depths and times computed from metres and pressures miss a printed figure by rounding alone. */
 const DUST = 1e-9;
 
@@ -177,10 +183,7 @@ function read(depthFsw: number, bottomMin: number, groupBefore: Group | null): T
  * Source: U.S. Navy Diving Manual Revision 7 (2016), tables 9-7 and 9-8 with their notes; the dives under
  * 10 minutes apart by the rule of earlier revisions.
  */
-export function tableStep(
-  dive: TableDive,
-  before: TableState | null,
-): { readonly reading: TableReading; readonly state: TableState } {
+export function tableStep(dive: TableDive, before: TableState | null): TableStep {
   const joins =
     before !== null && dive.intervalMin !== null && dive.intervalMin < SHORTEST_INTERVAL_MIN - DUST;
   const depthFsw = joins ? Math.max(dive.depthFsw, before.open.depthFsw) : dive.depthFsw;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { secondOpinions, tableDepthFsw } from '../../../../core/ledger/second-opinion';
+import { secondOpinions } from '../../../../core/ledger/second-opinion';
+import { tableDepthFsw } from '../../../../core/ledger/table-depth';
 import { tableStep, type TableDive } from '../../../../core/tables/procedure';
 import type { Ledger } from '../../../../core/ledger/ledger-types';
 import { aDive, aDiver, aLedger, aTrip, RICH } from '../../../builders/trip';

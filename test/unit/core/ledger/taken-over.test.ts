@@ -144,7 +144,7 @@ describe('a party of two groups whose divers stand by turns', () => {
 
   it('reads the air table once a group, and holds it against each limit', () => {
     const opinions = of.divers.map((each) => secondOpinions(each, apart).at(-2)!);
-    expect(opinions[2]).toBe(opinions[0]);
+    expect(early2!.table).toBe(early1!.table);
     expect(opinions[1]!.equivalentMin).not.toBe(opinions[0]!.equivalentMin);
     for (const [i, { entries }] of of.divers.entries()) {
       expect(opinions[i]!.agrees).toBe(opinions[i]!.isWithin === !entries.at(-2)!.isPastLimit);
