@@ -14,7 +14,7 @@ export function Frame(): ReactNode {
   const ready = useDesk((state) => state.ready);
   const View = PLACE_VIEWS[place] ?? PLACE_VIEWS.days;
   return (
-    <div className={styles.frame}>
+    <div className={styles.frame} data-fills={(ready && View === PLACE_VIEWS.days) || undefined}>
       <a className={styles.skip} href="#place">
         To the plan
       </a>

@@ -5,6 +5,7 @@ import { dayOf, listed, said } from '../../core/words/said';
 import { countSaid, SEVERITIES } from '../../core/words/terms';
 import type { Trip } from '../../core/document/types';
 import { chooseDives, closeOverlay, goTo, showMending } from '../actions/view';
+import { Folded } from './folded';
 import { useWords } from './use-words';
 import { selectAhead } from '../store/clock';
 import { diveNumber, selectCautions, selectCautionsByTime } from '../store/selectors';
@@ -31,10 +32,9 @@ export function CautionItems(props: CautionItemsProps): ReactNode {
     <>
       <ToldList told={told.slice(0, open)} trip={trip} withDive={withDive} />
       {hidden.length > 0 ? (
-        <details>
-          <summary>{words(said`${countSaid(hidden.length)} more`)}</summary>
-          <ToldList told={hidden} trip={trip} withDive={withDive} />
-        </details>
+        <Folded summary={words(said`${countSaid(hidden.length)} more`)}>
+          {() => <ToldList told={hidden} trip={trip} withDive={withDive} />}
+        </Folded>
       ) : null}
     </>
   );
@@ -54,7 +54,8 @@ function ToldList(props: {
         const names = trip.party.filter(({ id }) => diverIds.includes(id)).map(({ name }) => name);
         return (
           <li
-            key={`${caution.code}/${diverIds.join(' ')}/${caution.diveId ?? ''}`}
+            // On the card of a dive the same finding about the next dive chosen is the same line with other words.
+            key={`${caution.code}/${diverIds.join(' ')}/${withDive ? (caution.diveId ?? '') : ''}`}
             data-severity={caution.severity}
           >
             <span className={styles.severity}>{words(SEVERITIES[caution.severity])}</span>
@@ -82,10 +83,9 @@ function ToldList(props: {
                 ) : null}
                 <MendThis caution={caution} trip={trip} />
               </p>
-              <details className={styles.published}>
-                <summary>Source</summary>
-                <p>{words(said`${caution.source}`)}</p>
-              </details>
+              <Folded summary="Source" className={styles.published}>
+                {() => <p>{words(said`${caution.source}`)}</p>}
+              </Folded>
             </div>
           </li>
         );

@@ -1,32 +1,33 @@
-import { useState, type ReactNode } from 'react';
+import { Fragment, useState, type ReactNode } from 'react';
 
 /**
  * What is out of the way until asked for. It is made when it is opened: closed, it costs its one line.
+ * @param about what it is about, by its id: about something else it is closed, or open, as that has it
  * @param opens that it is to stand open, from when this is first so; closed by hand it stays closed
  */
 export function Folded(props: {
   readonly summary: string;
   readonly opens?: boolean;
+  readonly about?: string;
+  readonly className?: string | undefined;
   readonly children: () => ReactNode;
 }): ReactNode {
-  const { summary, opens = false, children } = props;
-  const [isOpen, setIsOpen] = useState(opens);
-  const [hasOpened, setHasOpened] = useState(opens);
-  if (opens && !hasOpened) {
-    setHasOpened(true);
-    setIsOpen(true);
-  }
+  const { summary, opens = false, about = '', className, children } = props;
+  const [held, hold] = useState({ about, isOpen: opens, hasOpened: opens });
+  if (held.about !== about) hold({ about, isOpen: opens, hasOpened: opens });
+  else if (opens && !held.hasOpened) hold({ about, isOpen: true, hasOpened: true });
+  const { isOpen } = held;
   return (
-    <details open={isOpen}>
+    <details open={isOpen} className={className}>
       <summary
         onClick={(event) => {
           event.preventDefault();
-          setIsOpen(!isOpen);
+          hold({ ...held, isOpen: !isOpen });
         }}
       >
         {summary}
       </summary>
-      {isOpen ? children() : null}
+      {isOpen ? <Fragment key={about}>{children()}</Fragment> : null}
     </details>
   );
 }

@@ -93,6 +93,7 @@ test.describe('the card', () => {
     await bench.field('Site').selectOption('Candle Harbour');
     await expect(bench.field('Depth')).toHaveValue('12 m');
     await bench.set('Depth', '36');
+    await bench.card.locator('summary', { hasText: / more$/ }).click();
     await expect(bench.card).toContainText('36 m is deeper than Candle Harbour, which goes down to 12 m');
     await expect(bench.card).toContainText('The dive goes deeper than the site.');
     await bench.card.getByRole('button', { name: 'Use its depth, 12 m' }).click();

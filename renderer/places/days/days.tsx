@@ -38,14 +38,14 @@ export function Days(): ReactNode {
   });
   if (isTable) {
     return (
-      <div className={styles.days} data-fills>
+      <div className={styles.days}>
         <Headline />
         <TripTable />
       </div>
     );
   }
   return (
-    <div className={styles.days} data-fills data-step={isMending ? 'mend' : evening?.step}>
+    <div className={styles.days} data-step={isMending ? 'mend' : evening?.step}>
       <Headline />
       <div className={styles.strip} data-part="days strip">
         <Strip />

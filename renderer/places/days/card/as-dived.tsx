@@ -17,7 +17,7 @@ export function AsDivedSheet({
 }): ReactNode {
   // Once open it stays so: with the last record taken back, the way to enter one is where the hand is.
   return (
-    <Folded summary="As dived" opens={(dive.asDived ?? []).length > 0}>
+    <Folded about={dive.id} summary="As dived" opens={(dive.asDived ?? []).length > 0}>
       {() => <AsDivedRecords dive={dive} divers={divers} />}
     </Folded>
   );

@@ -72,9 +72,9 @@ export function DiveCard({ dive }: { readonly dive: Dive }): ReactNode {
         </>
       )}
       <div className={styles.details}>
-        <PlanDetails key={`plan-${dive.id}`} dive={dive} />
-        <DiveParty key={`party-${dive.id}`} dive={dive} />
-        <AsDivedSheet key={`dived-${dive.id}`} dive={dive} divers={partyOf(trip, dive)} />
+        <PlanDetails dive={dive} />
+        <DiveParty dive={dive} />
+        <AsDivedSheet dive={dive} divers={partyOf(trip, dive)} />
       </div>
       <p className={styles.end}>
         <CommandButton id="dive.swap" className="linked">

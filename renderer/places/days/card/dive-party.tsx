@@ -16,7 +16,10 @@ export function DiveParty({ dive }: { readonly dive: Dive }): ReactNode {
     tell(setDiveParty(dive.id, next.length === party.length ? null : next));
   };
   return (
-    <Folded summary={dive.divers ? `Dived by ${ids.length} of ${party.length}` : 'The whole party dives it'}>
+    <Folded
+      about={dive.id}
+      summary={dive.divers ? `Dived by ${ids.length} of ${party.length}` : 'The whole party dives it'}
+    >
       {() => (
         <fieldset className={styles.ticks}>
           <legend className="unseen">Who dives it</legend>

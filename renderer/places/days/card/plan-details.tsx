@@ -26,7 +26,7 @@ export function PlanDetails({ dive }: { readonly dive: Dive }): ReactNode {
     dive.turnShare === undefined ? '' : 'its own turn',
   ].filter(Boolean);
   return (
-    <Folded summary={`Levels, stop and turn${says.length > 0 ? `: ${says.join(', ')}` : ''}`}>
+    <Folded about={dive.id} summary={`Levels, stop and turn${says.length > 0 ? `: ${says.join(', ')}` : ''}`}>
       {() => (
         <div className={styles.pairs}>
           {levels.map((level, i) => (

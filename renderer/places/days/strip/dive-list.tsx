@@ -15,6 +15,7 @@ import { momentOf, type TimeScale } from './time-scale';
 import type { DiveDrag } from './use-dive-drag';
 import { useDiveKeys } from './use-dive-keys';
 import { useFrame } from './use-frame';
+import { useTabStop } from './use-tab-stop';
 import type { Zoom } from './use-zoom';
 import { Water, type Lit } from './water';
 import styles from './dives.module.css';
@@ -50,7 +51,7 @@ export function DiveList(props: DiveListProps): ReactNode {
   const keys = useDiveKeys(list, views, props.zoom);
   const ids = useMemo(() => views.map(({ id }) => id), [views]);
   const { frame, ...framing } = useFrame(ids, marks, layout.skyPx);
-  const tabStop = views.find((view) => chosen.has(view.id))?.id ?? views[0]?.id;
+  useTabStop(list, chosen, views.find((view) => chosen.has(view.id))?.id ?? views[0]?.id);
   const liveAt = drag.live === null ? -1 : views.findIndex((view) => view.id === drag.live?.diveId);
   const liveView = views[liveAt];
   const liveMark = marks[liveAt];
@@ -148,7 +149,6 @@ export function DiveList(props: DiveListProps): ReactNode {
                 isPast={view.isPast}
                 name={view.name}
                 isChosen={chosen.has(view.id)}
-                isTabStop={view.id === tabStop}
               />
             ))}
           </g>

@@ -12,8 +12,6 @@ type Shown = Pick<
 export interface DiveMarkProps extends Mark, Shown {
   readonly textScale: number;
   readonly isChosen: boolean;
-  /** One dive of the strip is on the way of the Tab key; the others are reached from it. */
-  readonly isTabStop: boolean;
 }
 
 /** Half the width of what can be taken hold of, wider than what is drawn. */
@@ -234,7 +232,7 @@ export const DiveMark = memo(function DiveMark(props: DiveMarkProps) {
         role="option"
         aria-selected={props.isChosen}
         aria-label={props.name}
-        tabIndex={props.isTabStop ? 0 : -1}
+        tabIndex={-1}
         data-dive={id}
       >
         {/* What is not written beside it is told under the pointer. */}

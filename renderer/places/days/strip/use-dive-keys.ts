@@ -11,6 +11,7 @@ import { desk } from '../../../store/store';
 import { aheadFromMin, type DiveView } from './dive-view';
 import { applyEdit, DIVED, isEdit, MISSED, meaningOf, stepNameOf, type KeyEdit } from './strip-keys';
 import { useGesture } from './use-gesture';
+import { markOf, takeFocusAlong } from './use-tab-stop';
 import type { Zoom } from './use-zoom';
 
 export interface DiveKeys {
@@ -37,8 +38,7 @@ export function useDiveKeys(
   }
 
   function focusOn(view: DiveView | undefined): void {
-    const element = view && list.current?.querySelector(`[data-dive="${CSS.escape(view.id)}"]`);
-    if (element instanceof SVGElement) element.focus();
+    if (view) markOf(list, view.id)?.focus();
   }
 
   function change(edit: KeyEdit, view: DiveView, isRepeat: boolean): void {
@@ -56,7 +56,7 @@ export function useDiveKeys(
     if (result) tell(result);
   }
 
-  useFocusFollowsChoice(list);
+  useFocusAfterPalette(list);
   useFocusAfterLoss(list, views);
 
   return {
@@ -115,22 +115,15 @@ function middleOf(target: EventTarget): number | undefined {
   return left + width / 2;
 }
 
-/** A command that goes to another dive takes the focus along, where it is on the strip already. */
-function useFocusFollowsChoice(list: RefObject<SVGElement | null>): void {
+/** A palette gives the focus back as it closes, after its command has run: from there it follows the choice. */
+function useFocusAfterPalette(list: RefObject<SVGElement | null>): void {
   useEffect(
     () =>
       desk.subscribe((state, before) => {
-        const { diveIds } = state.selection;
-        if (diveIds === before.selection.diveIds || diveIds.length !== 1) return;
-        const follow = (): void => {
-          const focused = document.activeElement;
-          if (!focused || !list.current?.contains(focused)) return;
-          const target = list.current.querySelector(`[data-dive="${CSS.escape(diveIds[0]!)}"]`);
-          if (target instanceof SVGElement && target !== focused) target.focus();
-        };
-        follow();
-        // A palette gives the focus back as it closes, after its command has run.
-        if (document.querySelector('dialog[open]')) queueMicrotask(follow);
+        const [diveId, ...others] = state.selection.diveIds;
+        if (state.selection.diveIds === before.selection.diveIds || others.length > 0) return;
+        if (diveId === undefined || !document.querySelector('dialog[open]')) return;
+        queueMicrotask(() => takeFocusAlong(list, markOf(list, diveId)));
       }),
     [list],
   );

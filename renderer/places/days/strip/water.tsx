@@ -56,8 +56,10 @@ export const Water = memo(function Water({
       {pastX !== null && pastX > 0 && (
         <rect className={styles.veil} x={0} y={0} width={Math.min(pastX, time.widthPx)} height={heightPx} />
       )}
-      {lit.map(({ id, fromX, untilX }) => (
-        <g key={id} data-part="lamp">
+      {lit.map(({ fromX, untilX }, i) => (
+        // The light goes from dive to dive: it is the same light.
+        // oxlint-disable-next-line react/no-array-index-key
+        <g key={i} data-part="lamp">
           <rect className={styles.lamp} x={fromX} y={0} width={untilX - fromX} height={heightPx} />
           <path className={styles.lampEdge} d={`M${fromX} 0V${heightPx}M${untilX} 0V${heightPx}`} />
         </g>
