@@ -107,6 +107,16 @@ export interface MenuCommand {
   readonly enabled: boolean;
 }
 
+/** A file as the platform hands it to the window; only the host may know where it lies. */
+export interface DroppedFile {
+  readonly name: string;
+}
+
+export interface TripReport {
+  readonly token: TripToken | null;
+  readonly isEdited: boolean;
+}
+
 /** A sheet as it goes into the printer, upright or lying as its sides say. */
 export interface PrintPaper {
   readonly widthMm: number;
@@ -192,6 +202,15 @@ export interface Host {
   onOpenTrip(listener: (trip: StoredTrip) => void): () => void;
   /** Called by the host before it closes; the window answers once nothing is unsaved. */
   onBeforeClose(saveAll: () => Promise<void>): () => void;
+  /**
+   * Opens a trip file that was let go over the window: on the desktop it is then the open file, in a browser a copy of it.
+   * `text` is what the window read of it.
+   */
+  openDropped(file: DroppedFile, text: string): Promise<HostResult<StoredTrip>>;
+  /** Tells the host which trip is open and whether a save is behind, for what the system marks a window with. */
+  reportTrip(report: TripReport): void;
+  /** How much of long work is done, 0 to 1, for the bar of the system; null: none is under way. */
+  reportWork(share: number | null): void;
   /** Asks, then opens one of the cited sources in the user's browser. */
   openSource(url: string): Promise<HostResult<null>>;
   about(): Promise<AboutHost>;

@@ -18,6 +18,8 @@ const mediaType = z
   .regex(/^[a-z]+\/[a-z0-9.+-]+$/);
 /** Documents that a person opens in a reader; nothing that a system would run. */
 const documentName = title.regex(/\.(pdf|csv|ics|gpx|uddf|zip|json|svg|txt)$/i);
+/** Characters. Source: common practice, the longest that Windows takes. */
+const LONGEST_PATH = 32_767;
 /** A side of a paper that slates can be printed on; the runtime throws below 0.353 mm. */
 const paperMm = z.number().min(SMALLEST_MM).max(LARGEST_MM);
 const command = z.strictObject({
@@ -53,6 +55,9 @@ export const CALL_SCHEMAS = {
   openSource: z.tuple([z.string().max(2000)]),
   about: z.tuple([]),
   offerCommands: z.tuple([z.array(command).max(200)]),
+  openDroppedAt: z.tuple([z.string().max(LONGEST_PATH)]),
+  reportTrip: z.tuple([z.strictObject({ token: token.nullable(), isEdited: z.boolean() })]),
+  reportWork: z.tuple([z.number().min(0).max(1).nullable()]),
   awaitTrips: z.tuple([]),
   guardClose: z.tuple([z.boolean()]),
   closeAnswered: z.tuple([z.string().max(2000).nullable()]),

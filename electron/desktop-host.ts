@@ -1,10 +1,10 @@
 /** What the desktop answers to each call of the window: dialogs here, trips and settings in their own files. */
 import * as nodeFs from 'node:fs/promises';
-import { basename, extname } from 'node:path';
+import { basename, extname, isAbsolute } from 'node:path';
 import { dialog, shell, type BrowserWindow, type OpenDialogOptions } from 'electron';
 import { CITED_HOSTS } from '../core/cited-hosts';
 import type { HostResult, HostTrouble, MenuCommand } from '../core/host';
-import { slugOf, TRIP_EXTENSION } from '../core/library';
+import { peekTrip, slugOf, TRIP_EXTENSION } from '../core/library';
 import { aboutDesktop } from './about';
 import { attempt, type Handlers } from './answer';
 import type { CloseGuard } from './close-guard';
@@ -16,6 +16,7 @@ import type { DesktopSettings } from './settings';
 import type { TripFiles } from './trip-files';
 import type { TripWatch } from './trip-watch';
 import type { UnsavedEdits } from './unsaved-edits';
+import type { WindowMarks } from './window-marks';
 
 export interface DesktopParts {
   readonly window: BrowserWindow;
@@ -24,6 +25,7 @@ export interface DesktopParts {
   readonly watch: TripWatch;
   readonly settings: DesktopSettings;
   readonly guard: CloseGuard;
+  readonly marks: WindowMarks;
   readonly onCommands: (commands: readonly MenuCommand[]) => void;
   readonly onAwaitTrips: () => Promise<void>;
 }
@@ -96,6 +98,17 @@ export function desktopHandlers(parts: DesktopParts): Handlers {
         return trip;
       }),
 
+    // Nothing that is no trip is handed out, whatever path a page brings.
+    openDroppedAt: (path) =>
+      attempt(async () => {
+        if (!isAbsolute(path)) throw new DiskTrouble(noPlace());
+        const trip = await trips.openAt(path);
+        const peek = peekTrip(trip.text);
+        if (!peek.ok) throw new DiskTrouble(noTrip(basename(path), peek.reason));
+        await watch.alsoFile(path);
+        return trip;
+      }),
+
     saveTripAs: (text, suggestedName) =>
       attempt(async () => {
         const path = await askForPlace(slugOf(suggestedName), TRIP_EXTENSION);
@@ -141,6 +154,11 @@ export function desktopHandlers(parts: DesktopParts): Handlers {
     openSource: (url) => openSource(window, url),
     about: async () => aboutDesktop(),
 
+    reportTrip: async ({ token, isEdited }) => {
+      parts.marks.showTrip(token === null ? undefined : await trips.pathOf(token), isEdited);
+      return null;
+    },
+    reportWork: async (share) => nothing(parts.marks.showWork(share)),
     offerCommands: async (commands) => nothing(parts.onCommands(commands)),
     awaitTrips: async () => nothing(await parts.onAwaitTrips()),
     guardClose: async (isGuarded) => nothing(guard.setGuarded(isGuarded)),
@@ -155,6 +173,19 @@ function notSaved(): HostTrouble {
     where: 'the last document',
     mend: 'Save one first.',
   };
+}
+
+function noPlace(): HostTrouble {
+  return {
+    kind: 'not-readable',
+    what: 'What was dropped is no file of this computer.',
+    where: 'the dropped file',
+    mend: 'Save it first, then open it from there.',
+  };
+}
+
+function noTrip(name: string, reason: string): HostTrouble {
+  return { kind: 'not-readable', what: reason, where: name, mend: 'Drop a trip file, or a list of sites.' };
 }
 
 function goneSince(name: string): HostTrouble {

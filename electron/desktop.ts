@@ -12,10 +12,12 @@ import { serveScheme, START_URL } from './scheme';
 import { secureSession } from './security';
 import { desktopSettings, type DesktopSettings } from './settings';
 import { tripFiles } from './trip-files';
+import type { RecentFiles } from './trip-places';
 import { watchTripFiles } from './trip-watch';
 import { unsavedEdits } from './unsaved-edits';
 import { boundsToOpen, type Area } from './window-bounds';
 import { watchHealth } from './window-health';
+import { windowMarks } from './window-marks';
 import { windowOptions } from './window-options';
 
 export interface Desktop {
@@ -39,7 +41,7 @@ export async function openDesktop(options: DesktopOptions): Promise<Desktop> {
 
   let commands: readonly MenuCommand[] = [];
   const settings = desktopSettings(userData, () => showMenu());
-  const trips = tripFiles({ folder: userData, recent: settings.recent });
+  const trips = tripFiles({ folder: userData, recent: knownToSystem(settings.recent) });
   const window = makeWindow(options, settings);
   const tell = <Name extends NoteName>(name: Name, note: Notes[Name]): void => {
     if (!window.isDestroyed()) window.webContents.send(noteChannel(name), note);
@@ -80,6 +82,7 @@ export async function openDesktop(options: DesktopOptions): Promise<Desktop> {
       watch,
       settings,
       guard,
+      marks: windowMarks(window, process.platform),
       onCommands: (offered) => {
         commands = offered;
         showMenu();
@@ -116,6 +119,20 @@ export async function openDesktop(options: DesktopOptions): Promise<Desktop> {
       if (window.isMinimized()) window.restore();
       window.show();
       window.focus();
+    },
+  };
+}
+
+/**
+ * Files that are opened are also told to the system, whose own lists (of the Dock, of the task bar) have them.
+ * Source: Electron's documentation, `app.addRecentDocument`: macOS and Windows.
+ */
+function knownToSystem(recent: RecentFiles): RecentFiles {
+  return {
+    ...recent,
+    remember: (path) => {
+      recent.remember(path);
+      if (process.platform !== 'linux') app.addRecentDocument(path);
     },
   };
 }

@@ -1,5 +1,5 @@
 /** Lays the bridge: the only thing a page of this app can reach outside itself, one function a question. */
-import { contextBridge, ipcRenderer } from 'electron';
+import { contextBridge, ipcRenderer, webUtils } from 'electron';
 import type { Bridge } from '../core/host';
 import {
   callChannel,
@@ -44,6 +44,9 @@ const bridge = {
   saveSettings: call('saveSettings'),
   openSource: call('openSource'),
   about: call('about'),
+  openDropped: (file) => call('openDroppedAt')(webUtils.getPathForFile(file as File)),
+  reportTrip: (report) => void call('reportTrip')(report),
+  reportWork: (share) => void call('reportWork')(share),
   watchTrips: (listener) => onNote('tripChanged', listener),
   offerCommands: (commands) => void call('offerCommands')(commands),
   onCommand: (listener) => onNote('command', listener),

@@ -3,8 +3,8 @@ import type { Host } from '../core/host';
 import { demoTrip } from '../core/document/demo-trip';
 import { openHanded, putStored, setAutosave } from './actions/files';
 import { endOthersGesture } from './actions/gesture';
+import { loadPart } from './actions/load-part';
 import { changeSettings } from './actions/view';
-import { systemSettings } from './figures/system-settings';
 import { putUnsaved, readUnsaved } from './actions/unsaved';
 import { say } from './store/notice';
 import { offerCommands, runFromMenu } from './commands/offer';
@@ -32,7 +32,9 @@ export async function start(host: Host): Promise<void> {
 
   // Nobody has begun yet: the system is asked once, and what it says can be changed in the settings.
   if (settings.ok && !settings.value.cautionsAccepted) {
-    changeSettings(systemSettings(new Intl.DateTimeFormat().resolvedOptions().locale));
+    const part = await loadPart(() => import('./figures/system-settings'));
+    if (part.ok)
+      changeSettings(part.value.systemSettings(new Intl.DateTimeFormat().resolvedOptions().locale));
   }
 
   const { lastTrip } = desk.getState().settings;
@@ -74,6 +76,11 @@ export async function start(host: Host): Promise<void> {
     if (kind === 'removed') desk.setState({ overlay: { kind: 'changed', token, removed: true } });
     else void noticeChange(host, token);
   });
+  // Where it does not come the window does without.
+  void import('./frame/manners').then(
+    ({ startManners }) => startManners(host),
+    () => undefined,
+  );
   // What is still being typed is work too; where a page goes without asking, it is saved while that lasts.
   window.addEventListener('pagehide', () => {
     settleAll();

@@ -108,6 +108,11 @@ export function openFile(): Promise<void> {
   return open(() => machine().openTrip());
 }
 
+/** Opens a trip that was let go over the window. */
+export function openDropped(ask: () => Promise<HostResult<StoredTrip>>): Promise<void> {
+  return open(ask);
+}
+
 /** Opens a trip of the library. */
 export function openKept(token: TripToken): Promise<void> {
   return open(() => machine().readTrip(token));

@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
 import { COMMANDS } from '../commands/all';
 import { chordText, isEnabled, labelOf, type Command } from '../commands/registry';
+import { CAN_RUN, walkMenu } from '../parts/menu-keys';
 import { desk, useDesk } from '../store/store';
 import { isMac } from './keys';
 import styles from './trip-menu.module.css';
@@ -17,6 +18,8 @@ const GROUPS: readonly { readonly name: string; readonly ids: readonly string[] 
       'save.ledger-csv',
       'save.dives-csv',
       'save.party-csv',
+      'save.stock-csv',
+      'save.fills-csv',
       'save.calendar',
       'save.sites-csv',
       'save.sites-gpx',
@@ -26,9 +29,6 @@ const GROUPS: readonly { readonly name: string; readonly ids: readonly string[] 
   { name: 'This trip', ids: ['trip.details', 'view.table', 'sites.list', 'view.cautions'] },
   { name: 'Carryover', ids: ['help.settings', 'help.keys', 'help.about'] },
 ];
-
-/** The arrows pass over what cannot be done now. */
-const CAN_RUN = 'button:enabled';
 
 const NAMED: ReadonlySet<string> = new Set(GROUPS.flatMap(({ ids }) => ids));
 
@@ -59,13 +59,8 @@ export function TripMenu(): ReactNode {
 
   const onKeyDown = (event: KeyboardEvent): void => {
     if (!isOpen) return;
-    const items = [...(list.current?.querySelectorAll<HTMLElement>(CAN_RUN) ?? [])];
-    const at = items.findIndex((item) => item === document.activeElement);
-    const to = { ArrowDown: at + 1, ArrowUp: at - 1, Home: 0, End: items.length - 1 }[event.key];
-    if (to !== undefined) {
-      event.preventDefault();
-      items.at(to % items.length)?.focus();
-    } else if (event.key === 'Escape') {
+    if (walkMenu(list.current, event.key)) event.preventDefault();
+    else if (event.key === 'Escape') {
       event.stopPropagation();
       setOpen(false);
       button.current?.focus();

@@ -1,10 +1,6 @@
 /** Files as far as a browser reaches them: picked by the user, or handed over as a download. */
 import { MAX_TRIP_BYTES } from '../../core/library';
-
-export type PickedText =
-  | { readonly kind: 'text'; readonly name: string; readonly text: string }
-  | { readonly kind: 'too-large'; readonly name: string; readonly bytes: number }
-  | { readonly kind: 'unreadable'; readonly name: string };
+import type { PickedText } from '../actions/read-import';
 
 /**
  * Lets the user choose a text file; null when they think better of it.
@@ -25,7 +21,7 @@ export async function pickText(accept: string, isImport = false): Promise<Picked
   input.remove();
   if (file === null) return null;
   // Which encodings other programs have is a module of its own, and no part of the start.
-  if (isImport) return (await import('./browser-import')).readImport(file);
+  if (isImport) return (await import('../actions/read-import')).readImport(file);
   if (file.size > MAX_TRIP_BYTES) return { kind: 'too-large', name: file.name, bytes: file.size };
   try {
     const text = new TextDecoder('utf-8', { fatal: true }).decode(await file.arrayBuffer());

@@ -17,7 +17,8 @@ import { MAX_TRIP_BYTES, slugOf, tooLargeTrouble, TRIP_EXTENSION, TRIP_MEDIA_TYP
 import { assert } from '../../core/result';
 import { settingsFrom } from '../../core/settings-schema';
 import { readTrip } from '../../core/document/read-trip';
-import { download, openPage, pickText, type PickedText } from './browser-files';
+import { download, openPage, pickText } from './browser-files';
+import type { PickedText } from '../actions/read-import';
 import { connectLibrary, type KeptTrip } from './browser-library';
 import { attempts, WHERE } from './browser-trouble';
 import { browserUnsaved } from './browser-unsaved';
@@ -181,6 +182,8 @@ export function browserHost(page: Page = THIS_PAGE, libraryName = 'carryover'): 
         return done(picked.value === null ? null : await keepOpened(picked.value.text));
       }),
 
+    openDropped: (_, text) => attempt(async () => done(await keepOpened(text))),
+
     saveTripAs: (text, suggestedName) =>
       attempt(async () => {
         page.download(text, `${slugOf(suggestedName)}.${TRIP_EXTENSION}`, TRIP_MEDIA_TYPE);
@@ -234,6 +237,8 @@ export function browserHost(page: Page = THIS_PAGE, libraryName = 'carryover'): 
 
     // A browser's own menu knows no commands of a page.
     offerCommands: () => {},
+    reportTrip: () => {},
+    reportWork: () => {},
     onCommand: () => () => {},
     onOpenTrip: () => () => {},
 
@@ -316,7 +321,7 @@ async function importPicked(
   picked: PickedText | null,
 ): Promise<HostResult<{ name: string; text: string } | null>> {
   if (picked === null || picked.kind === 'text') return readPicked(picked);
-  return refused((await import('./browser-import')).importTrouble(picked));
+  return refused((await import('../actions/read-import')).importTrouble(picked));
 }
 
 function readPicked(picked: PickedText | null): HostResult<{ name: string; text: string } | null> {

@@ -3,6 +3,7 @@
  * and whoever asked before is told that theirs was stopped.
  */
 import { beginWorker } from './begin-worker';
+import { longWork } from './task-bar';
 import type { Asked, Progress, Reply } from './work-messages';
 
 export type Outcome<Answer> =
@@ -106,7 +107,18 @@ export function workBeside<Ask, Answer>(
       settle({ kind: 'stopped' });
       return new Promise((resolve) => {
         lastId += 1;
-        const newest = { asked: { id: lastId, ask: what }, progress, settle: resolve };
+        const told = longWork();
+        const newest: Waiting<Ask, Answer> = {
+          asked: { id: lastId, ask: what },
+          progress: (done, total) => {
+            told.progress(done, total);
+            progress(done, total);
+          },
+          settle: (outcome) => {
+            told.end();
+            resolve(outcome);
+          },
+        };
         waiting = newest;
         if (runningId === null) send(newest);
         else {

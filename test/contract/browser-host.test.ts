@@ -1,5 +1,5 @@
 // @vitest-environment jsdom
-import type { PickedText } from '../../renderer/host/browser-files';
+import type { PickedText } from '../../renderer/actions/read-import';
 import { browserHost } from '../../renderer/host/browser-host';
 import { holdsTheContract, type Machine } from './host-suite';
 

@@ -45,6 +45,7 @@ async function machine(): Promise<Machine> {
       watch,
       settings,
       guard: { setGuarded: () => {}, answered: async () => {}, forget: () => {} },
+      marks: { showTrip: () => {}, showWork: () => {} },
       onCommands: () => {},
       onAwaitTrips: async () => {},
     }),

@@ -32,6 +32,7 @@ export async function startDesktop(folder: string): Promise<{ readonly close: ()
       watch,
       settings,
       guard: { setGuarded: () => {}, answered: async () => {}, forget: () => {} },
+      marks: { showTrip: () => {}, showWork: () => {} },
       onCommands: () => {},
       onAwaitTrips: async () => {},
     }),

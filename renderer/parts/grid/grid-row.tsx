@@ -2,7 +2,7 @@ import { memo, type ReactElement, type ReactNode } from 'react';
 import type { Said } from '../../../core/words/said';
 import type { Words } from '../../../core/words/reader';
 import { CellInput, type Ending } from './cell-input';
-import type { GridColumn } from './grid-types';
+import type { GridColumn, RowKind } from './grid-types';
 import type { Editing } from './use-grid';
 import styles from './grid.module.css';
 
@@ -22,6 +22,9 @@ export interface GridRowProps<Row> {
   readonly refused: ReadonlyMap<number, Said> | undefined;
   readonly rowHead: ((row: Row) => ReactNode) | undefined;
   readonly className: string | undefined;
+  /** What a row is, and which: menus of the window ask for it. */
+  readonly kind: RowKind | undefined;
+  readonly id: string;
   /** Of the row that is being typed into alone, so that the others stay as they are. */
   readonly finish: ((text: string, ending: Ending | null) => boolean) | null;
   readonly drop: (() => void) | null;
@@ -31,7 +34,7 @@ function Cells<Row>(props: GridRowProps<Row>): ReactNode {
   const { row, index, columns, words, left, right, corner, cursor, editing, refused } = props;
   const { rowHead, finish, drop } = props;
   return (
-    <tr className={props.className}>
+    <tr className={props.className} {...(props.kind ? { [`data-${props.kind}`]: props.id } : {})}>
       {rowHead ? (
         <th scope="row" className={styles.rowHead}>
           {rowHead(row)}

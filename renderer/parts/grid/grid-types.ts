@@ -45,6 +45,9 @@ export interface Sorting {
   readonly isDown: boolean;
 }
 
+/** What rows may be of: menus of the window ask for it. */
+export type RowKind = 'dive' | 'diver';
+
 export interface GridProps<Row> {
   /** What the grid is, for who cannot see it. */
   readonly label: string;
@@ -63,6 +66,8 @@ export interface GridProps<Row> {
   readonly rowHead?: (row: Row) => ReactNode;
   /** The head over `rowHead`. */
   readonly corner?: ReactNode;
+  /** What the rows are of, where their keys are its ids. */
+  readonly kind?: RowKind;
   /** A row of heads above those of the columns. */
   readonly above?: ReactNode;
   readonly rowClass?: (row: Row) => string | undefined;

@@ -245,6 +245,8 @@ export function Grid<Row>(props: GridProps<Row>): ReactNode {
                   refused={grid.refused.get(key)}
                   rowHead={props.rowHead}
                   className={props.rowClass?.(row)}
+                  kind={props.kind}
+                  id={key}
                   finish={isEdited ? finish : null}
                   drop={isEdited ? grid.drop : null}
                 />

@@ -262,6 +262,7 @@ export function DiverTable(props: {
     <div className={styles.divers}>
       <Grid
         label="The divers of the trip"
+        kind="diver"
         columns={columns}
         rows={lines}
         keyOf={keyOf}

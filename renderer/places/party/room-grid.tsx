@@ -181,7 +181,7 @@ function Rooms({ rows }: { readonly rows: readonly GridRow[] }): ReactNode {
   return (
     <tbody>
       {rows.map(({ diver, cells }) => (
-        <tr key={diver.id}>
+        <tr key={diver.id} data-diver={diver.id}>
           <RowHead diver={diver} />
           {cells.map((cell, at) => (
             // The dives stand in the columns, so a cell's place names it.

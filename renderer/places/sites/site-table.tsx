@@ -116,7 +116,7 @@ function Row({ row }: { readonly row: SiteRow }): ReactNode {
   const told = detailsText(site);
   return (
     <>
-      <tr>
+      <tr data-site={site.id}>
         <th scope="row" className={styles.name}>
           <TextField
             label={`Name of ${site.name}`}

@@ -43,7 +43,8 @@ function preloadWorld({ pack: packed, unpack: unpacked }: Carried, send: Send): 
       };
     }
     if (Array.isArray(value)) return value.map(bridged);
-    if (typeof value !== 'object' || value === null || value instanceof Error) return value;
+    if (typeof value !== 'object' || value === null || value instanceof Error || value instanceof File)
+      return value;
     if (Object.getPrototypeOf(value) !== Object.prototype) return structuredClone(value);
     return Object.freeze(
       Object.fromEntries(Object.entries(value).map(([key, each]) => [key, bridged(each)])),
@@ -61,7 +62,11 @@ function preloadWorld({ pack: packed, unpack: unpacked }: Carried, send: Send): 
     },
   });
   const require = (id: string): unknown => {
-    if (id === 'electron') return { contextBridge, ipcRenderer };
+    // A file that a page made itself lies nowhere; one that was dropped says here where, as a test put it there.
+    const webUtils = {
+      getPathForFile: (file: File) => (file as File & { readonly lies?: string }).lies ?? '',
+    };
+    if (id === 'electron') return { contextBridge, ipcRenderer, webUtils };
     throw new Error(`module not found: ${id}`);
   };
   return [require, { exports: {} }, {}];

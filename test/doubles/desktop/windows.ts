@@ -234,6 +234,18 @@ export class BrowserWindow extends EventEmitter {
 
   restore(): void {}
 
+  setProgressBar(progress: number): void {
+    happened('setProgressBar', progress);
+  }
+
+  setRepresentedFilename(path: string): void {
+    happened('setRepresentedFilename', path);
+  }
+
+  setDocumentEdited(isEdited: boolean): void {
+    happened('setDocumentEdited', isEdited);
+  }
+
   maximize(): void {
     this.isMaximizedNow = true;
   }

@@ -35,6 +35,7 @@ async function start(): Promise<void> {
     watch,
     settings,
     guard: { setGuarded: () => {}, answered: async () => {}, forget: () => {} },
+    marks: { showTrip: () => {}, showWork: () => {} },
     onCommands: () => {},
     onAwaitTrips: async () => {},
   });

@@ -19,6 +19,7 @@ import { machine } from '../../../store/machine';
 import { say } from '../../../store/notice';
 import { siteOf } from '../../../store/selectors';
 import { desk, useDesk } from '../../../store/store';
+import { takeHanded } from './handed';
 import styles from './recorded.module.css';
 
 /** A file as it was read, and what the user made of it so far. */
@@ -33,7 +34,10 @@ interface Chosen {
 
 /** Dives that a computer recorded: each is matched to one of the trip, to be corrected before anything changes. */
 export function RecordedSheet(): ReactNode {
-  const [chosen, setChosen] = useState<Chosen | null>(null);
+  const [chosen, setChosen] = useState<Chosen | null>(() => {
+    const handed = takeHanded();
+    return handed === null ? null : read(handed.name, handed.text);
+  });
   const [refusal, setRefusal] = useState<string | null>(null);
   const trip = useDesk((state) => state.trip);
   const diver = trip.party.find(({ id }) => id === chosen?.diverId);

@@ -129,6 +129,7 @@ export function TripTable(): ReactNode {
     <section className={styles.table} aria-label={words(said`The dives as a table`)}>
       <Grid
         label={words(said`Dives, a row each`)}
+        kind="dive"
         columns={columns}
         rows={rows}
         keyOf={keyOf}

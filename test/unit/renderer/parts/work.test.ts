@@ -1,4 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import type { Host } from '../../../../core/host';
+import { setMachine } from '../../../../renderer/store/machine';
 import { PATIENCE_MS, workBeside, type WorkerLike } from '../../../../renderer/parts/work';
 import type { Asked, Reply } from '../../../../renderer/parts/work-messages';
 
@@ -26,6 +28,9 @@ class Hand {
     this.listeners.get('error')!({ message });
   }
 }
+
+// Long work is told to the host.
+setMachine({ reportWork: () => {} } as unknown as Host);
 
 let hands: Hand[] = [];
 

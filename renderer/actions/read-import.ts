@@ -1,8 +1,12 @@
-/** Files of other programs in a browser, loaded when one is chosen. */
+/** Files of other programs as the window has them, loaded when one is chosen or dropped. */
 import { decodeText, type Decoder } from '../../core/decode-text';
 import type { HostTrouble } from '../../core/host';
 import { importTooLargeTrouble, MAX_IMPORT_BYTES, noTextTrouble } from '../../core/imported';
-import type { PickedText } from './browser-files';
+
+export type PickedText =
+  | { readonly kind: 'text'; readonly name: string; readonly text: string }
+  | { readonly kind: 'too-large'; readonly name: string; readonly bytes: number }
+  | { readonly kind: 'unreadable'; readonly name: string };
 
 const decode: Decoder = (encoding, bytes) => {
   try {

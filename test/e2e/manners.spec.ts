@@ -1,0 +1,93 @@
+/** What a desktop expects of a window: menus of what lies under the pointer, and files that are dropped on it. */
+import { readFile } from 'node:fs/promises';
+import type { Page } from '@playwright/test';
+import { expect, test } from './fixtures';
+
+/** Lets a file go over the window, as a file manager would. */
+async function drop(
+  page: Page,
+  ...files: readonly { readonly name: string; readonly text: string }[]
+): Promise<void> {
+  const dataTransfer = await page.evaluateHandle((given) => {
+    const transfer = new DataTransfer();
+    for (const { name, text } of given) transfer.items.add(new File([text], name));
+    return transfer;
+  }, files);
+  await page.locator('main').dispatchEvent('dragover', { dataTransfer });
+  await page.locator('main').dispatchEvent('drop', { dataTransfer });
+}
+
+test('a dive has a menu of its own, by pointer and by key, that passes over what cannot be done', async ({
+  page,
+  bench,
+}) => {
+  const menu = page.getByRole('menu', { name: 'Dive 2' });
+  await expect(async () => {
+    await bench.dive(2).click({ button: 'right' });
+    await expect(menu).toBeVisible({ timeout: 1000 });
+  }).toPass();
+  await expect(menu.getByRole('menuitem', { name: 'Duplicate the dive' })).toBeFocused();
+  await expect(menu.getByRole('menuitem', { name: 'Paste dives' })).toBeDisabled();
+  for (const name of ['Duplicate the day', 'Copy the dive', 'Swap with another dive']) {
+    await page.keyboard.press('ArrowDown');
+    await expect(menu.getByRole('menuitem', { name })).toBeFocused();
+  }
+  await page.keyboard.press('Escape');
+  await expect(menu).toBeHidden();
+  await expect(bench.dive(2)).toHaveAttribute('aria-selected', 'true');
+  const before = await page.getByRole('listbox', { name: 'Dives' }).getByRole('option').count();
+  await bench.dive(2).focus();
+  await page.keyboard.press('Shift+F10');
+  await page.keyboard.press('End');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('listbox', { name: 'Dives' }).getByRole('option')).toHaveCount(before - 1);
+});
+
+test('sites and divers have one too, and a field that is typed in keeps the system’s', async ({
+  page,
+  bench,
+}) => {
+  await page.getByRole('navigation').getByRole('button', { name: 'Sites' }).click();
+  const depth = page.getByLabel('Depth of Millstone Ledge');
+  const menu = page.getByRole('menu', { name: 'Millstone Ledge' });
+  await depth.click();
+  await depth.click({ button: 'right' });
+  await expect(menu).toBeHidden();
+  await page
+    .getByRole('row', { name: /Millstone Ledge/ })
+    .getByRole('cell')
+    .nth(2)
+    .click({ button: 'right' });
+  await expect(menu.getByRole('menuitem', { name: 'Remove the site' })).toBeDisabled();
+  await menu.getByRole('menuitem', { name: 'New dive here' }).click();
+  await expect(bench.card).toContainText('Millstone Ledge');
+  await page.getByRole('navigation').getByRole('button', { name: 'Party' }).click();
+  await page.getByRole('gridcell', { name: 'Guest 2' }).first().click({ button: 'right' });
+  const download = page.waitForEvent('download');
+  await page.getByRole('menuitem', { name: 'Save the dives of Guest 2 as UDDF' }).click();
+  expect((await download).suggestedFilename()).toMatch(/guest-2\.uddf$/);
+});
+
+test('a trip that is dropped is opened, a list of sites comes into its sheet, and more than one file is refused', async ({
+  page,
+  bench,
+}) => {
+  const download = page.waitForEvent('download');
+  await bench.command('save a copy as a file');
+  const text = await readFile(await (await download).path(), 'utf8');
+  await drop(page, { name: 'a.csv', text: 'name' }, { name: 'b.csv', text: 'name' });
+  await expect(page.getByText('Several files were dropped.')).toBeVisible();
+  await drop(page, {
+    name: 'other.carryover',
+    text: text.replace(/"title": ?"[^"]*"/, '"title": "From the desktop"'),
+  });
+  await expect(bench.title).toHaveText('From the desktop');
+  await drop(page, {
+    name: 'sites.kml',
+    text: '<kml><Placemark><name>Gull Steps</name><Point><coordinates>1,2</coordinates></Point></Placemark></kml>',
+  });
+  await expect(bench.dialog.getByLabel('Depth of Gull Steps')).toBeVisible();
+  await drop(page, { name: 'other.carryover', text });
+  await expect(bench.dialog.getByLabel('Depth of Gull Steps')).toBeVisible();
+  await expect(bench.title).toHaveText('From the desktop');
+});
