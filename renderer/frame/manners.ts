@@ -22,6 +22,7 @@ function reportTrip(host: Host): void {
 }
 
 export function startManners(host: Host): void {
+  void import('./palette').catch(() => undefined);
   reportTrip(host);
   listenForContextMenus();
   listenForDroppedFiles(host);

@@ -6,7 +6,6 @@ import { Dialog } from '../parts/dialog';
 import { lazily, type StandIn } from '../parts/lazily';
 import { CautionList } from '../parts/caution-list';
 import { useDesk, type Overlay } from '../store/store';
-import { Palette } from './palette';
 import { Troubles } from './troubles';
 import { Welcome } from './welcome';
 
@@ -45,6 +44,9 @@ const StartingSheet = lazily(
 
 const LessonSheet = lazily(async () => (await import('../places/lesson/lesson-sheet')).LessonSheet, STAND_IN);
 const MendSheet = lazily(async () => (await import('../places/mending/mend-sheet')).MendSheet, STAND_IN);
+
+/** Asked for once the window stands, so that it is there at the first press. */
+const Palette = lazily(async () => (await import('./palette')).Palette, STAND_IN);
 
 const lateSheets = () => import('./late-sheets');
 const Changed = lazily(async () => (await lateSheets()).Changed, STAND_IN);
