@@ -284,7 +284,7 @@ export function classFormulas(depthM: number, percents: readonly number[]): Clas
       },
       {
         title: said`Minimum gas`,
-        formula: [fraction(['4 × rate × sum of (pressure × minutes)'], ['litres of water'])],
+        formula: [fraction(['4 × rate × sum of P × min'], ['litres of water'])],
         where: said`two divers at twice ${figure('rateTyped', rateLpm)}: a minute at the depth, the way up, the safety stop`,
         mixes: [minimum(first)],
       },

@@ -1,16 +1,20 @@
 import { readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Trip } from '../../core/document/types';
+import { readTrip } from '../../core/document/read-trip';
+import { depthCard } from '../../core/mixes/depth-card';
+import { pageReader, wordsOf } from '../../core/words/reader';
+import { bare, figure, said } from '../../core/words/said';
 import { at, expect, test as base } from './fixtures';
 import { MixesPlace } from './pages/mixes';
 
 const test = base.extend<{ mixes: MixesPlace }>({ mixes: at(MixesPlace) });
 
-const trip = JSON.parse(readFileSync('core/document/demo-trip.json', 'utf8')) as Pick<
-  Trip,
-  'sites' | 'mixes' | 'party'
->;
+const read = readTrip(readFileSync('core/document/demo-trip.json', 'utf8'));
+if (!read.ok) throw new Error('the demo trip is not read');
+const trip = read.value;
+const ean32 = trip.mixes.find(({ o2 }) => o2 === 0.32)!;
+const words = wordsOf(pageReader('metric'));
 
 const names = trip.mixes
   .toSorted((a, b) => a.o2 - b.o2)
@@ -297,6 +301,37 @@ test.describe('mixes', () => {
     expect(rows.length).toBe((await mixes.panel.getByLabel('Table of fills').getByRole('row').count()) - 1);
   });
 
+  test('has a card of each mix by depth, as it is printed, for the most careful or for one', async ({
+    mixes,
+  }) => {
+    await mixes.ask('Depth cards');
+    const card = mixes.panel.getByRole('region', { name: 'Depth card of EAN32' });
+    const shown = async (depth: string) =>
+      (await card.getByRole('row', { name: new RegExp(`^${depth} `) }).innerText()).split(/\s*\t\s*/);
+    for (const diver of [null, ...trip.party]) {
+      await mixes.panel
+        .getByLabel('Whose figures')
+        .selectOption({ label: diver === null ? 'the most careful of the party' : diver.name });
+      const { rows, modM } = depthCard(trip, ean32, diver === null ? trip.party : [diver], 'metric');
+      await expect(card.getByRole('heading')).toHaveText(`EAN32 MOD ${Math.floor(modM)} m`);
+      const at24 = rows.find(({ depthM }) => depthM === 24)!;
+      await expect
+        .poll(() => shown('24 m'))
+        .toEqual([
+          '24 m',
+          words(said`${bare('po2Met', at24.po2Bar)}`),
+          words(said`${bare('densityMet', at24.densityGL)}`),
+          words(said`${figure('depthCounted', at24.eadM)}`),
+          words(said`${figure('minutesLeft', at24.noStopMin!)}`),
+          words(said`${figure('minutesLeft', at24.cnsMin!)}`),
+        ]);
+      await expect(card.getByText('only to get out of trouble')).toHaveCount(
+        rows.filter(({ isPastMod }) => isPastMod).length,
+      );
+    }
+    await expect(card).toContainText('after another dive it is shorter');
+  });
+
   test('shows in class what mixes do at a depth, moved by keys, by hand and by typing, and nothing of it is kept', async ({
     page,
     mixes,
@@ -312,9 +347,16 @@ test.describe('mixes', () => {
     await expect(mixes.panel.getByRole('img', { name: /^Nitrogen over the minutes/ })).toHaveAccessibleName(
       /Air meets the limit at 19 min, EAN28 meets the limit at 25 min, EAN32 meets the limit at 30 min, EAN36 meets the limit at 37 min/,
     );
+    expect(await mixes.readBack('EAN32')).toEqual({ depth: 26, po2: 1.16, noStopMin: 30, meetsMin: 30 });
     await depth.focus();
     await page.keyboard.press('PageDown');
     await expect(depth).toHaveAttribute('aria-valuetext', '31 m, 4.11 bar');
+    expect(await mixes.readBack('EAN28')).toMatchObject({
+      depth: 31,
+      po2: 1.15,
+      noStopMin: 17,
+      meetsMin: 17,
+    });
     expect((await noStop()).at(-1)).toBe('past its MOD');
     await page.keyboard.press('Shift+ArrowUp');
     await expect(depth).toHaveAttribute('aria-valuenow', '30.9');
@@ -347,8 +389,15 @@ test.describe('mixes', () => {
     await expect(paper.getByRole('group', { name: 'Page 1' })).toContainText('Workings at 26 m');
     await paper.getByRole('button', { name: 'Close' }).click();
     await mixes.panel.getByRole('button', { name: 'Large type' }).click();
+    // The whole window is the projector's, and the depth is moved there too.
+    const large = page.getByRole('dialog', { name: 'In class, large type' });
+    await expect(large.getByRole('heading', { name: 'What the mix changes at 26 m' })).toBeVisible();
+    await large.getByRole('slider', { name: 'Depth' }).press('ArrowDown');
+    await expect(large.getByRole('heading', { name: 'What the mix changes at 27 m' })).toBeVisible();
+    await expect(large.getByText(/^Plan within your training/)).toBeVisible();
     await page.keyboard.press('Escape');
-    await expect(mixes.panel.getByRole('button', { name: 'Large type' })).toBeVisible();
+    await expect(large).toBeHidden();
+    await expect(mixes.panel.getByRole('button', { name: 'Large type' })).toBeFocused();
     await expect(page.getByRole('button', { name: /^Undo$/ })).toBeDisabled();
   });
 
@@ -382,7 +431,14 @@ test.describe('mixes', () => {
     test(`is open to everybody in the ${look} look`, async ({ page, mixes }) => {
       await page.emulateMedia({ colorScheme: look });
       await mixes.board.click();
-      for (const question of ['At the sites', 'For one dive', 'What to stock', 'Fills', 'In class']) {
+      for (const question of [
+        'At the sites',
+        'For one dive',
+        'What to stock',
+        'Fills',
+        'Depth cards',
+        'In class',
+      ]) {
         await mixes.ask(question);
         const { violations } = await new AxeBuilder({ page })
           .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
@@ -402,7 +458,14 @@ test.describe(() => {
     mixes,
   }) => {
     for (let i = 0; i < 5; i += 1) await bench.command('larger text');
-    for (const question of ['At the sites', 'For one dive', 'What to stock', 'Fills', 'In class']) {
+    for (const question of [
+      'At the sites',
+      'For one dive',
+      'What to stock',
+      'Fills',
+      'Depth cards',
+      'In class',
+    ]) {
       await mixes.ask(question);
       const beyond = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
       expect(beyond, question).toBeLessThanOrEqual(0);

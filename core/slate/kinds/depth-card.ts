@@ -1,20 +1,10 @@
 /** Depth cards: what each mix on board is by depth, for the most careful of those chosen. */
 import { failure, type Result } from '../../result';
 import { depthCard, type DepthCard, type DepthCardRow } from '../../mixes/depth-card';
-import { DENSITY_ADVISED_GL, DENSITY_LIMIT_GL } from '../../gas';
+import { cardNotesSaid, isDense, isTooDense } from '../../mixes/depth-card-words';
 import { mixO2 } from '../../ledger/mix-choice';
 import { shown, wordsOf, inOneSystem, type Reader, type Words } from '../../words/reader';
-import {
-  bare,
-  figure,
-  listed,
-  NOTHING,
-  said,
-  sentences,
-  type Figure,
-  type Piece,
-  type Said,
-} from '../../words/said';
+import { bare, figure, said, type Figure, type Said } from '../../words/said';
 import { mixSaid } from '../../words/terms';
 import { footBlock } from '../card-foot';
 import { cardSheets, papersOf, spaceOf, type CardPages, type Face, type FaceSpace } from '../card-sheets';
@@ -59,24 +49,6 @@ const LEAST_WIDTH = 78;
 
 /** Where the density stands among the columns. */
 const DENSITY = 1;
-
-/** Above what is advised, and above what must not be exceeded, more than binary fractions alone can make it. */
-function isDense({ densityGL }: DepthCardRow): boolean {
-  return densityGL > DENSITY_ADVISED_GL + 1e-9;
-}
-
-function isTooDense({ densityGL }: DepthCardRow): boolean {
-  return densityGL > DENSITY_LIMIT_GL + 1e-9;
-}
-
-/** What a bold density, and one in dots, means; nothing where there is none. */
-function densitySaid(rows: readonly DepthCardRow[]): Said {
-  const advised = said`Bold: denser than the ${figure('densityLimit', DENSITY_ADVISED_GL)} advised`;
-  if (rows.some(isTooDense)) {
-    return said`${advised}; in dots: past the ${figure('densityLimit', DENSITY_LIMIT_GL)} not to be exceeded.`;
-  }
-  return rows.some(isDense) ? said`${advised}.` : NOTHING;
-}
 
 interface Column {
   readonly head: readonly [string, string];
@@ -280,32 +252,6 @@ function rowsBlocks(
   return { head, rows };
 }
 
-/** What the rows hold for, and for whom the mix is not. */
-function notesOf({ words }: Setting, card: DepthCard, tolerance: number, isOne: boolean): string {
-  const { low, high } = card.strictest.gradient;
-  const gradient = said`${bare('shareTyped', low)}/${bare('shareTyped', high)}`;
-  const isRead = card.mix.analysedO2 !== undefined;
-  const names: Piece = listed(card.notFor.map(({ name }) => unmarked(name)));
-  return words(
-    sentences([
-      said`Between two depths take the deeper.`,
-      isOne
-        ? said`No-stop time of a first dive from rest for gradient ${gradient}; after another dive it is shorter.`
-        : said`No-stop time of a first dive from rest for gradient ${gradient}, the most careful of those this is for; after another dive it is shorter.`,
-      densitySaid(card.rows),
-      card.ownDepthM === null
-        ? said`Never below ${slanted(figure('depthLimit', card.contingencyM))}.`
-        : NOTHING,
-      isRead
-        ? said`The share is as analysed.`
-        : tolerance > 0
-          ? said`Not analysed yet: MOD, PO2, density and CNS are for ${figure('shareMet', tolerance)} more oxygen.`
-          : said`Not analysed yet: it holds for the share on the label.`,
-      card.notFor.length === 0 ? NOTHING : said`Above the oxygen ceiling of ${names}: not for them.`,
-    ]),
-  );
-}
-
 /** The faces of one mix: on as many as its rows need, each with the head again. */
 function facesOf(
   setting: Setting,
@@ -383,7 +329,12 @@ export function depthCardPages(
   const cards = [];
   for (const mix of trip.mixes.toSorted((a, b) => mixO2(a) - mixO2(b))) {
     const card = depthCard(trip, mix, those, request.units === 'imperial' ? 'imperial' : 'metric');
-    const notes = notesOf(setting, card, trip.settings.analysisTolerance, those.length === 1);
+    const notes = setting.words(
+      cardNotesSaid(card, trip.settings.analysisTolerance, those.length === 1, {
+        depth: slanted,
+        name: unmarked,
+      }),
+    );
     const faces = facesOf(setting, card, front, mark, notes);
     if (faces === null) return failure(tooSmall);
     cards.push(...faces.map((each) => ({ faces: [each] })));

@@ -1,4 +1,5 @@
-import { useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
+import { useMemo, useRef, useState, type ReactNode } from 'react';
+import type { Id } from '../../../core/document/types';
 import {
   CLASS_DEPTHS_M,
   CLASS_DIVER,
@@ -17,9 +18,13 @@ import { useSize } from '../../parts/use-size';
 import { useWords } from '../../parts/use-words';
 import { useDesk } from '../../store/store';
 import { ClassWorkings } from './class-workings';
-import { DepthPictures, MinutesPicture } from './class-pictures';
+import { DepthPictures } from './class-depth';
+import { ClassFigures } from './class-figures';
+import { classFrame } from './class-frame';
+import { ClassLarge } from './class-large';
+import { MinutesPicture } from './class-minutes';
 import { WordChoice, WordField } from './in-sentence';
-import { MixSample, mixLines, type MixLine } from './mix-line';
+import { mixLines } from './mix-line';
 import { chooseView, useMixesView } from './mixes-view';
 import styles from './class-room.module.css';
 
@@ -79,58 +84,19 @@ function MixWords(): ReactNode {
   );
 }
 
-function Figures({
-  mixes,
-  lines,
-}: {
-  readonly mixes: readonly ClassMix[];
-  readonly lines: readonly MixLine[];
-}): ReactNode {
-  const words = useWords();
-  const depthM = useMixesView((view) => view.classroom.depthM);
-  const depth = words(said`${figure('depthTyped', depthM)}`);
-  return (
-    <table className={styles.figures} aria-label={`The mixes at ${depth}`}>
-      <thead>
-        <tr>
-          <th scope="col">at {depth}</th>
-          <th scope="col">PO2</th>
-          <th scope="col">MOD</th>
-          <th scope="col">EAD</th>
-          <th scope="col">No-stop</th>
-        </tr>
-      </thead>
-      <tbody>
-        {mixes.map(({ mix, po2Bar, modM, eadM, isPastMod, curve }, at) => (
-          <tr key={mix.id}>
-            <th scope="row">
-              <MixSample line={lines[at]!} />
-              {words(mixSaid(mix.o2))}
-            </th>
-            <td className={isPastMod ? 'care' : ''}>{words(said`${figure('po2Met', po2Bar)}`)}</td>
-            <td>{words(said`${figure('depthLimit', modM)}`)}</td>
-            <td>{words(said`${figure('depthMet', eadM)}`)}</td>
-            <td className={isPastMod ? 'care' : styles.lead}>
-              {isPastMod
-                ? 'past its MOD'
-                : Number.isFinite(curve.meetsMin)
-                  ? words(said`${figure('minutesLeft', curve.meetsMin)}`)
-                  : 'no end'}
-            </td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
-  );
+/** The mix whose compartments are drawn where none is pointed at: the richest that may go there. */
+function usuallyInHand(mixes: readonly ClassMix[]): ClassMix | null {
+  return mixes.findLast(({ isPastMod }) => !isPastMod) ?? null;
 }
 
-/** For whoever explains why: what mixes do at a depth, in three pictures and a table; nothing of it is in the trip. */
-export function ClassRoom(): ReactNode {
+/** Three pictures and a table, as large as what they stand in. */
+function ClassPictures(props: { readonly isLarge: boolean }): ReactNode {
   const words = useWords();
   const classroom = useMixesView((view) => view.classroom);
   const units = useDesk(({ settings }) => settings.units);
-  const { depthM, percents, isLarge } = classroom;
-  const [showsWorkings, setShowsWorkings] = useState(false);
+  const { isLarge } = props;
+  const { depthM, percents } = classroom;
+  const [pointedAt, setPointedAt] = useState<Id | null>(null);
   const box = useRef<HTMLDivElement>(null);
   const size = useSize(box);
   const trip = useMemo(() => classTrip(26, percents), [percents]);
@@ -145,20 +111,62 @@ export function ClassRoom(): ReactNode {
   );
   const untilMin = SPANS_MIN.find((span) => shortest < span * 0.9) ?? SPANS_MIN[2];
   const mixes = useMemo(() => classMixes(trip, depthM, untilMin, untilMin / 60), [trip, depthM, untilMin]);
+  const frame = useMemo(() => {
+    // In a sheet that is not open yet there is no room.
+    if (size === null || size.heightPx === 0) return null;
+    const remPx = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
+    return classFrame(size.widthPx, size.heightPx, remPx, isLarge);
+  }, [size, isLarge]);
   const setDepth = (next: number): void => {
     const [least, most] = CLASS_DEPTHS_M;
     chooseView({ classroom: { ...classroom, depthM: Math.min(most, Math.max(least, next)) } });
   };
-  useEffect(() => {
-    if (!isLarge) return undefined;
-    const onKey = (event: KeyboardEvent): void => {
-      if (event.key === 'Escape') chooseView({ classroom: { ...classroom, isLarge: false } });
-    };
-    window.addEventListener('keydown', onKey);
-    return () => window.removeEventListener('keydown', onKey);
-  }, [isLarge, classroom]);
+  const depth = words(said`${figure('depthTyped', depthM)}`);
+  const inHand = mixes.find(({ mix }) => mix.id === pointedAt) ?? usuallyInHand(mixes);
   return (
-    <section aria-label="In class" className={isLarge ? styles.large : styles.room}>
+    <div ref={box} className={styles.pictures}>
+      {frame === null ? null : (
+        <>
+          <DepthPictures
+            mixes={mixes}
+            lines={lines}
+            curves={curves}
+            depthM={depthM}
+            setDepth={setDepth}
+            untilMin={untilMin}
+            frame={frame}
+            units={units}
+          />
+          <div className={styles.lower}>
+            <ClassFigures mixes={mixes} lines={lines} depth={depth} take={isLarge ? null : setPointedAt} />
+            <MinutesPicture
+              mixes={mixes}
+              lines={lines}
+              untilMin={untilMin}
+              frame={frame}
+              inHand={isLarge ? null : inHand}
+              depth={depth}
+            />
+          </div>
+        </>
+      )}
+    </div>
+  );
+}
+
+/** For whoever explains why: what mixes do at a depth, in three pictures and a table; nothing of it is in the trip. */
+export function ClassRoom(): ReactNode {
+  const words = useWords();
+  const classroom = useMixesView((view) => view.classroom);
+  const units = useDesk(({ settings }) => settings.units);
+  const { depthM, percents, isLarge } = classroom;
+  const [showsWorkings, setShowsWorkings] = useState(false);
+  const setDepth = (next: number): void => chooseView({ classroom: { ...classroom, depthM: next } });
+  const setLarge = (next: boolean): void => chooseView({ classroom: { ...classroom, isLarge: next } });
+  const { low, high } = CLASS_DIVER.gradient;
+  const limits = `limits at ${shortText(low * 100, 0)} / ${shortText(high * 100, 0)} of the M-value`;
+  return (
+    <section aria-label="In class" className={styles.room}>
       <div className={styles.ask}>
         <span>
           At{' '}
@@ -184,18 +192,12 @@ export function ClassRoom(): ReactNode {
           on <MixWords />
         </span>
         <span className="soft">
-          a first dive, limits at {shortText(CLASS_DIVER.gradient.low * 100, 0)} /{' '}
-          {shortText(CLASS_DIVER.gradient.high * 100, 0)} of the M-value, PO2 limit{' '}
-          {words(said`${figure('po2Limit', CLASS_DIVER.po2.working)}`)}; nothing here is kept in the trip
+          a first dive, {limits}, PO2 limit {words(said`${figure('po2Limit', CLASS_DIVER.po2.working)}`)};
+          nothing here is kept in the trip
         </span>
         <span className={styles.links}>
-          <button
-            type="button"
-            className="linked"
-            aria-pressed={isLarge}
-            onClick={() => chooseView({ classroom: { ...classroom, isLarge: !isLarge } })}
-          >
-            {isLarge ? 'Usual type' : 'Large type'}
+          <button type="button" className="linked" onClick={() => setLarge(true)}>
+            Large type
           </button>
           <button
             type="button"
@@ -213,33 +215,17 @@ export function ClassRoom(): ReactNode {
           </CommandButton>
         </span>
       </div>
-      <div ref={box} className={styles.pictures}>
-        {size === null ? null : (
-          <DepthPictures
-            mixes={mixes}
-            lines={lines}
-            curves={curves}
-            depthM={depthM}
-            setDepth={setDepth}
-            untilMin={untilMin}
-            widthPx={size.widthPx}
-            isLarge={isLarge}
-            units={units}
-          />
-        )}
-        <div className={styles.lower}>
-          <Figures mixes={mixes} lines={lines} />
-          {size === null ? null : (
-            <MinutesPicture
-              mixes={mixes}
-              lines={lines}
-              untilMin={untilMin}
-              widthPx={size.widthPx}
-              isLarge={isLarge}
-            />
-          )}
-        </div>
-      </div>
+      {isLarge ? (
+        <ClassLarge
+          title={`What the mix changes at ${words(said`${figure('depthTyped', depthM)}`)}`}
+          note={`a first dive, ${limits}`}
+          leave={() => setLarge(false)}
+        >
+          <ClassPictures isLarge />
+        </ClassLarge>
+      ) : (
+        <ClassPictures isLarge={false} />
+      )}
       {showsWorkings ? <ClassWorkings depthM={depthM} percents={percents} /> : null}
     </section>
   );

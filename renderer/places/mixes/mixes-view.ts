@@ -8,7 +8,7 @@ import type { Id } from '../../../core/document/types';
 import type { SortKey } from './site-sort';
 
 /** The questions of the place, one at a time. */
-export type Question = 'sites' | 'dive' | 'stock' | 'fills' | 'class';
+export type Question = 'sites' | 'dive' | 'stock' | 'fills' | 'depths' | 'class';
 
 export interface MixesView {
   readonly question: Question;

@@ -28,6 +28,7 @@ const LATE: StandIn = {
 
 /** What is not asked first comes when it is shown. */
 const Fills = lazily(async () => (await import('./fills')).Fills, LATE);
+const DepthCards = lazily(async () => (await import('./depth-cards')).DepthCards, LATE);
 const Class = lazily(async () => (await import('./class-room')).ClassRoom, LATE);
 
 const QUESTIONS: readonly QuestionEntry[] = [
@@ -35,6 +36,7 @@ const QUESTIONS: readonly QuestionEntry[] = [
   { id: 'dive', label: 'For one dive', Panel: DiveChoice },
   { id: 'stock', label: 'What to stock', Panel: StockPanel },
   { id: 'fills', label: 'Blending and fills', Panel: Fills },
+  { id: 'depths', label: 'Depth cards', Panel: DepthCards },
   { id: 'class', label: 'In class', Panel: Class },
 ];
 

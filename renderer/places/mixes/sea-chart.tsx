@@ -21,7 +21,15 @@ import { useWords } from '../../parts/use-words';
 import { mixLines, strokeOf, type MixLine } from './mix-line';
 import { isSnug, markSaid, seaMarks, seaPlans, type SeaMark, type SeaPlan } from './sea-marks';
 import { apart } from './chart-scale';
-import { BEYOND_MIN, LONGEST_MIN, MINUTE_TICKS, seaScale, SHORTEST_MIN, type SeaScale } from './sea-scale';
+import {
+  BEYOND_MIN,
+  LONGEST_MIN,
+  MINUTE_TICKS,
+  namesPx,
+  seaScale,
+  SHORTEST_MIN,
+  type SeaScale,
+} from './sea-scale';
 import styles from './sea-chart.module.css';
 
 /** A site and a mix that is pointed at, by their places in the table. */
@@ -30,7 +38,7 @@ export interface Pointed {
   readonly mixId: string;
 }
 
-const MARGIN = { top: 4, right: 190, bottom: 4, left: 4 } as const;
+const MARGIN = { top: 4, bottom: 4, left: 4 } as const;
 const DEPTHS_PX = 44;
 const MINUTES_PX = 30;
 const NAMES_PX = 19;
@@ -180,10 +188,20 @@ export function SeaChart(props: {
   const plans = useMemo(() => (inTrip ? seaPlans(rows) : []), [rows, inTrip]);
   const widthPx = size?.widthPx ?? 0;
   const heightPx = size?.heightPx ?? 0;
+  const margin = useMemo(
+    () => ({
+      ...MARGIN,
+      right: namesPx(
+        rows.map(({ site }) => site.name),
+        widthPx,
+      ),
+    }),
+    [rows, widthPx],
+  );
   const scale = seaScale(
     {
       left: MARGIN.left + DEPTHS_PX,
-      right: widthPx - MARGIN.right,
+      right: widthPx - margin.right,
       top: MARGIN.top + MINUTES_PX,
       bottom: heightPx - MARGIN.bottom,
     },
@@ -241,7 +259,7 @@ export function SeaChart(props: {
         onBlur={() => point(null)}
       >
         {size === null ? null : (
-          <ScatterChart width={widthPx} height={heightPx} margin={MARGIN} accessibilityLayer={false}>
+          <ScatterChart width={widthPx} height={heightPx} margin={margin} accessibilityLayer={false}>
             {Array.from({ length: Math.ceil(toM / 10) }, (_, i) => (
               <ReferenceArea
                 key={i}

@@ -49,3 +49,16 @@ export function seaScale(
     yPx: (depthM) => top + ((bottom - top) * (depthM - fromM)) / (toM - fromM),
   };
 }
+
+/** Of the width, for the names of sites at the most. */
+const NAMES_SHARE = 0.28;
+/** A letter of a site's name is so wide, in sizes of the window's text, and the elbow before it so long. */
+const LETTER_REM = 0.54;
+const ELBOW_PX = 30;
+
+/** Room at the right of the chart for the longest name of a site with its depth. */
+export function namesPx(names: readonly string[], widthPx: number): number {
+  const remPx = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
+  const letters = Math.max(...names.map(({ length }) => length), 0) + ' 100 m'.length;
+  return Math.min(widthPx * NAMES_SHARE, ELBOW_PX + letters * LETTER_REM * remPx);
+}
