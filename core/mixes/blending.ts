@@ -5,7 +5,15 @@ import type { Ledger } from '../ledger/ledger-types';
 import { greatest } from '../numeric';
 import { contentL, type GasLaw } from '../supply';
 import type { Id } from '../document/types';
-import { partialPressureFill, type FillPlan, type FillRequest, type PartialPressureFill } from './fills';
+import {
+  fillPlan,
+  partialPressureFill,
+  type FillPlan,
+  type FillRequest,
+  type PartialPressureFill,
+} from './fills';
+import { success, type Result } from '../result';
+import { fileWords, type Words } from '../words/reader';
 import { isAir } from './stocked-trip';
 
 /** One kind of cylinder filled with one mix by partial pressure, by both gas laws; null: not this way. */
@@ -106,4 +114,34 @@ export function oxygenBottles(
   );
   const bottles = oxygenL <= 0 ? 0 : eachL > 0 ? Math.ceil(oxygenL / eachL - 1e-9) : null;
   return { bottles, eachL, downToBar };
+}
+
+/** Fills that were worked out, with what they were asked by. */
+export interface FillsMade {
+  readonly request: FillRequest;
+  readonly bottle: OxygenBottle;
+  readonly plan: FillPlan;
+  /** Of filling by partial pressure alone. */
+  readonly steps: readonly BlendStep[];
+  readonly bottles: BottleCount;
+}
+
+/**
+ * All that is told of the fills of a trip: by day, step by step, and the bottles of oxygen to bring.
+ * @param diveIds only these dives; null: all @param words of whoever reads the trouble
+ * @returns trouble as `fillPlan` has it
+ * Source: as `fillPlan`, `blendSteps` and `oxygenBottles`.
+ */
+export function fillsMade(
+  ledger: Ledger,
+  request: FillRequest,
+  bottle: OxygenBottle,
+  diveIds: ReadonlySet<Id> | null = null,
+  words: Words = fileWords,
+): Result<FillsMade, 'start'> {
+  const plan = fillPlan(ledger, request, diveIds, words);
+  if (!plan.ok) return plan;
+  const steps = request.method === 'partial-pressure' ? blendSteps(ledger, request, diveIds) : [];
+  const bottles = oxygenBottles(plan.value, steps, request, bottle);
+  return success({ request, bottle, plan: plan.value, steps, bottles });
 }

@@ -1,5 +1,9 @@
 import type { Id } from '../document/types';
+import { mixO2 } from '../ledger/mix-choice';
+import type { GasLaw } from '../supply';
+import type { FillsMade, OxygenBottle } from './blending';
 import type { CompareCell, CompareRow } from './compare';
+import type { FillLine, FillMethod, FillPlan } from './fills';
 import { fileWords } from '../words/reader';
 import { whyNotSaid } from './richest';
 import type { RoomLimit } from '../ledger/ledger-types';
@@ -54,6 +58,30 @@ export interface StockListDocument {
   readonly unused: readonly number[];
 }
 
+/** Fills as they stand in the document: gas in litres at 1 bar, pressures as gauges show them. */
+export interface FillsDocument {
+  readonly method: FillMethod;
+  readonly law: GasLaw;
+  readonly backBar: number;
+  /** Oxygen of what is left in the cylinders; null: the mix they get again. */
+  readonly leftO2: number | null;
+  readonly lines: readonly (Omit<FillLine, 'mix'> & { readonly mixId: Id; readonly o2: number })[];
+  readonly total: FillPlan['total'];
+  /** Of filling by partial pressure: the gauge after the oxygen, null where it cannot be done this way. */
+  readonly steps: readonly {
+    readonly mixId: Id;
+    readonly o2: number;
+    readonly waterL: number;
+    readonly fillBar: number;
+    readonly fills: number;
+    readonly idealBar: number | null;
+    readonly realBar: number | null;
+  }[];
+  /** Null where a bottle has too little pressure. */
+  readonly bottles: number | null;
+  readonly bottle: OxygenBottle & { readonly downToBar: number; readonly givesL: number };
+}
+
 /** What `mixes --json` prints, version 1. */
 export interface MixesDocument {
   readonly format: 'carryover/mixes';
@@ -63,6 +91,8 @@ export interface MixesDocument {
   readonly currency: string | null;
   readonly compare: readonly { readonly siteId: Id; readonly cells: readonly CompareCellDocument[] }[];
   readonly stock: readonly StockListDocument[];
+  /** Of the trip as it stands; null where they cannot be told. */
+  readonly fills: FillsDocument | null;
   readonly searched: number;
   readonly total: number;
   /** Lists left out because a mix of theirs would fill no dive. */
@@ -94,15 +124,38 @@ function cellDocument(cell: CompareCell): CompareCellDocument {
   };
 }
 
+function fillsDocument({ request, bottle, plan, steps, bottles }: FillsMade): FillsDocument {
+  return {
+    method: request.method,
+    law: request.law,
+    backBar: request.startBar,
+    leftO2: request.startO2,
+    lines: plan.lines.map(({ mix, ...line }) => ({ mixId: mix.id, o2: mixO2(mix), ...line })),
+    total: plan.total,
+    steps: steps.map(({ mix, waterL, fillBar, fills, by }) => ({
+      mixId: mix.id,
+      o2: mixO2(mix),
+      waterL,
+      fillBar,
+      fills,
+      idealBar: by.ideal?.afterOxygenBar ?? null,
+      realBar: by.real?.afterOxygenBar ?? null,
+    })),
+    bottles: bottles.bottles,
+    bottle: { ...bottle, downToBar: bottles.downToBar, givesL: bottles.eachL },
+  };
+}
+
 /**
  * The document of the command `mixes`, fractions and minutes as computed, nothing rounded.
- * @param rows from `compareSites` @param answer from `searchStock`; null where nothing was searched
+ * @param rows from `compareSites` @param answer from `searchStock`; null where nothing was searched @param fills of the trip as it stands
  * Source: format carryover/mixes of this project, version 1.
  */
 export function mixesDocument(
   { title, currency = null }: { readonly title: string; readonly currency?: string | null },
   rows: readonly CompareRow[],
   answer: StockAnswer | null,
+  fills: FillsMade | null,
 ): MixesDocument {
   return {
     format: 'carryover/mixes',
@@ -126,6 +179,7 @@ export function mixesDocument(
       best: list.isBest,
       unused: list.unusedPercents.map((percent) => percent / 100),
     })),
+    fills: fills && fillsDocument(fills),
     searched: answer?.searched ?? 0,
     total: answer?.total ?? 0,
     withUnused: answer?.withUnused ?? 0,

@@ -1,5 +1,5 @@
 import { compareMixes, compareSites } from '../../core/mixes/compare';
-import { fillPlan, USUAL_START_BAR, type FillPlan } from '../../core/mixes/fills';
+import { fillsMade, type FillsMade } from '../../core/mixes/blending';
 import { mixesDocument } from '../../core/mixes/mixes-document';
 import { searchStock, type StockAnswer } from '../../core/mixes/stock';
 import { openTrip, stockedTrip } from '../../core/mixes/stocked-trip';
@@ -9,6 +9,7 @@ import type { Ledger } from '../../core/ledger/ledger-types';
 import type { Id, Trip } from '../../core/document/types';
 import { pageReader } from '../../core/words/reader';
 import { said } from '../../core/words/said';
+import type { FillAsked } from './fill-options';
 import { MIXES, readMixesOptions } from './mixes-options';
 import { listsTold, mixesTable } from './mixes-table';
 import { helpText } from './option-table';
@@ -16,18 +17,20 @@ import type { CommandOutcome, Terminal } from './terminal';
 import { refused } from './refusal';
 import { subjectOf, tripOf } from './trip-input';
 
-function fillsOf(whole: Ledger, diveIds: ReadonlySet<Id> | null): FillPlan | null {
-  const request = { method: 'banked', law: 'ideal', startBar: USUAL_START_BAR, startO2: null } as const;
-  const plan = fillPlan(whole, request, diveIds);
-  return plan.ok ? plan.value : null;
+/** The fills of a ledger as asked for; of some dives, or of all. */
+function fillsOf(whole: Ledger, asked: FillAsked, diveIds: ReadonlySet<Id> | null = null) {
+  const { method, startBar, startO2, bottle } = asked;
+  const law = asked.law ?? whole.trip.settings.gasLaw;
+  return fillsMade(whole, { method, law, startBar, startO2 }, bottle, diveIds);
 }
 
 /** What the first list told takes on the dives that are open to it. */
-function fillsWithFirst(trip: Trip, answer: StockAnswer): FillPlan | null {
+function fillsWithFirst(trip: Trip, asked: FillAsked, answer: StockAnswer): FillsMade | null {
   const [first] = listsTold(answer);
   if (!first) return null;
   const open = openTrip(trip, answer.request);
-  return fillsOf(ledger(stockedTrip(open, first.percents)), open.openIds);
+  const fills = fillsOf(ledger(stockedTrip(open, first.percents)), asked, open.openIds);
+  return fills.ok ? fills.value : null;
 }
 
 /** The places of a request, as the options that set them. */
@@ -73,14 +76,22 @@ export async function mixesCommand(args: readonly string[], terminal: Terminal):
   }
   const whole = ledger(trip);
   const rows = compareSites(whole, compareMixes(trip, options.shares), options.diver);
+  const made = fillsOf(whole, options.fills);
+  if (!made.ok && options.fills.isStartGiven) {
+    return refused(
+      subject,
+      made.troubles.map((each) => ({ ...each, where: '--back' })),
+    );
+  }
+  // A party of cylinders below the usual reserve is compared all the same.
+  const fills = made.ok ? made.value : null;
   if (options.json) {
-    const document = mixesDocument(trip, rows, answer);
+    const document = mixesDocument(trip, rows, answer, fills);
     return { status: 0, stdout: `${JSON.stringify(document, null, 2)}\n`, stderr: '' };
   }
   const whose = diver?.name ?? said`the tightest of the party`;
-  const stocked = answer === null ? null : fillsWithFirst(trip, answer);
-  const fills = fillsOf(whole, null);
-  const told = { trip, whose, rows, fills, answer, stocked, backBar: USUAL_START_BAR };
+  const stocked = answer === null ? null : fillsWithFirst(trip, options.fills, answer);
+  const told = { trip, whose, rows, fills, answer, stocked };
   const stdout = mixesTable(told, pageReader(options.units), { columns, isColored: options.isColored });
   return { status: 0, stdout, stderr: '' };
 }

@@ -1,4 +1,5 @@
 import { COMMON, isColored, readArgs, TRIP_OPERAND, UNITS_ROW, type CommandTable } from './option-table';
+import { FILL_GROUP, readFillOptions, type FillAsked } from './fill-options';
 import { readUnits, type Units } from './units-option';
 import { PLAIN_REQUEST, USUAL_RANGE, type ShareRange, type StockRequest } from '../../core/mixes/shares';
 import { failures, success, type Result, type Trouble } from '../../core/result';
@@ -14,6 +15,7 @@ export interface MixesOptions {
   readonly shares: readonly number[];
   /** null: nothing is searched. */
   readonly stock: StockRequest | null;
+  readonly fills: FillAsked;
   readonly units: Units;
   readonly help: boolean;
   readonly isColored: boolean;
@@ -51,6 +53,7 @@ export const MIXES = {
         ...COMMON,
       ],
     },
+    FILL_GROUP,
     {
       heading: 'For --stock:',
       alone: { what: 'It narrows a search, but none is asked for.', mend: 'Give --stock K too.' },
@@ -185,6 +188,7 @@ export function readMixesOptions(
           maxFills: limit('max-fills'),
           fromDate: values.from ?? null,
         };
+  const fills = readFillOptions(values, troubles);
   const colored = isColored(given, hasColors, troubles);
   if (troubles.length > 0) return failures(troubles);
   return success({
@@ -196,5 +200,6 @@ export function readMixesOptions(
     units,
     shares,
     stock,
+    fills,
   });
 }

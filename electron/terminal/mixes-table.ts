@@ -1,6 +1,5 @@
 import { SAFETY_LINE } from '../../core/words/safety-line';
-import { unitOf } from '../../core/words/quantity';
-import { inOneSystem, shown, wordsOf, type Reader, type Words } from '../../core/words/reader';
+import { inOneSystem, wordsOf, type Reader } from '../../core/words/reader';
 import {
   bare,
   dayOf,
@@ -13,8 +12,8 @@ import {
   type Said,
 } from '../../core/words/said';
 import { HEADS, mixSaid, moneySaid, NO_END, NONE, PAST } from '../../core/words/terms';
+import type { FillsMade } from '../../core/mixes/blending';
 import type { CompareCell, CompareRow, NoStopTime } from '../../core/mixes/compare';
-import type { FillLine, FillPlan } from '../../core/mixes/fills';
 import { richestSaid, whyNotSaid } from '../../core/mixes/richest';
 import type { StockAnswer, StockList } from '../../core/mixes/stock';
 import {
@@ -25,32 +24,13 @@ import {
   recommendationSaid,
 } from '../../core/mixes/stock-words';
 import type { Site, Trip } from '../../core/document/types';
+import { fillsText } from './fills-text';
+import { cellsOf, values, type Page } from './mixes-page';
 import { inked } from './paint';
 import { PLAIN, sentenceColumns, table, wrapped, type Look } from './text-table';
 
 /** Lists printed; --json has all that nothing beats. */
 const PRINTED_LISTS = 20;
-
-/** A reader and their words: sentences have one system of units, cells as many as the reader. */
-interface Page {
-  readonly reader: Reader;
-  readonly words: Words;
-  readonly currency: string | undefined;
-  /** Of sentences. */
-  readonly columns: number;
-  readonly isColored: boolean;
-}
-
-function cellsOf(pieces: readonly Piece[], { words }: Page): readonly string[] {
-  return pieces.map((piece) => words(said`${piece}`));
-}
-
-/** The values of a figure alone, "1500/53" to who has both systems. */
-function values(of: Figure, { reader }: Page): string {
-  return shown(of, reader)
-    .map(({ value }) => value)
-    .join('/');
-}
 
 function depthCell(of: Figure, page: Page): string {
   return page.reader.units === 'both' ? values(of, page) : page.words(said`${of}`);
@@ -197,50 +177,6 @@ function sentences(all: readonly Said[]): Said {
   return all.reduce((before, next) => (isNothing(before) ? next : said`${before} ${next}`), NOTHING);
 }
 
-/** Figures of the fills of a mix on a day, or of all. */
-function fillCells(line: FillPlan['total'], page: Page): readonly string[] {
-  const litres = [line.litres, line.oxygenL, line.airL];
-  return [
-    String(line.fills),
-    ...litres.map((each) => values(figure('gasUsed', each), page)),
-    ...cellsOf([moneySaid(line.cost, page.currency)], page),
-  ];
-}
-
-function fillRow(line: FillLine, page: Page): readonly string[] {
-  const { analysedO2, o2 } = line.mix;
-  return [...cellsOf([dayOf(line.date), mixSaid(analysedO2 ?? o2)], page), ...fillCells(line, page)];
-}
-
-const FILL_HEADS: readonly Said[] = [
-  said`day`,
-  HEADS.mix,
-  said`fills`,
-  said`gas`,
-  said`oxygen`,
-  said`air`,
-  HEADS.cost,
-];
-
-/** @param backBar with how much the cylinders come back */
-function fillsText(plan: FillPlan, whose: Said, backBar: number, page: Page): string {
-  const { units } = page.reader;
-  const systems = units === 'both' ? (['metric', 'imperial'] as const) : [units];
-  const signs = systems.map((system) => unitOf('volume', system).sign).join('/');
-  const intro = said`${whose}, from cylinders that come back at ${figure('pressureTyped', backBar)} of their mix, gas in ${signs} at 1 bar without compressibility; the window also reckons with it, and for partial-pressure filling.`;
-  return [
-    wrapped(page.words(intro), 0, page.columns),
-    ...table(
-      [
-        cellsOf(FILL_HEADS, page),
-        ...plan.lines.map((line) => fillRow(line, page)),
-        [page.words(said`in all`), '', ...fillCells(plan.total, page)],
-      ],
-      2,
-    ),
-  ].join('\n');
-}
-
 /** What the tables of mixes tell. */
 export interface MixesTold {
   readonly trip: Trip;
@@ -248,13 +184,11 @@ export interface MixesTold {
   readonly whose: Piece;
   readonly rows: readonly CompareRow[];
   /** Of the trip as it stands; null where they cannot be told. */
-  readonly fills: FillPlan | null;
+  readonly fills: FillsMade | null;
   /** null where nothing was searched. */
   readonly answer: StockAnswer | null;
   /** Fills of the open dives with the first list told on board; null where there is none. */
-  readonly stocked: FillPlan | null;
-  /** Gauge pressure that cylinders come back with. */
-  readonly backBar: number;
+  readonly stocked: FillsMade | null;
 }
 
 /**
@@ -262,7 +196,7 @@ export interface MixesTold {
  * @param reader who has both systems is told figures of tables in both, and sentences in one
  */
 export function mixesTable(told: MixesTold, reader: Reader, look: Look = PLAIN): string {
-  const { trip, rows, fills, answer, stocked, backBar } = told;
+  const { trip, rows, fills, answer, stocked } = told;
   const words = wordsOf(inOneSystem(reader));
   const columns = sentenceColumns(look);
   const page: Page = { reader, words, currency: trip.currency, columns, isColored: look.isColored };
@@ -270,11 +204,11 @@ export function mixesTable(told: MixesTold, reader: Reader, look: Look = PLAIN):
   const parts = [
     wrapped(words(intro), 0, columns),
     ...rows.map((row) => siteText(row, page)),
-    ...(fills === null ? [] : [fillsText(fills, said`Fills of the trip as it stands`, backBar, page)]),
+    ...(fills === null ? [] : [fillsText(fills, said`Fills of the trip as it stands`, page)]),
     ...(answer === null ? [] : [stockText(trip, answer, page)]),
     ...(stocked === null
       ? []
-      : [fillsText(stocked, said`Fills with the first of these lists on board`, backBar, page)]),
+      : [fillsText(stocked, said`Fills with the first of these lists on board`, page)]),
     wrapped(words(SAFETY_LINE), 0, columns),
   ];
   return `${parts.join('\n\n')}\n`;

@@ -50,8 +50,8 @@ test.describe('mixes', () => {
     const told = chart.getByRole('status');
     await expect(told).toContainText(/^Thrift Garden, EAN28: \d+ min at \d+ m/);
     await expect(mixes.panel.locator('td[data-pointed]')).toContainText(/min at \d+ m/);
-    const figure = /: (\d+ min) at/.exec(await told.innerText())![1]!;
-    await expect(mixes.panel.locator('td[data-pointed]')).toContainText(figure);
+    const minutes = /: (\d+ min) at/.exec(await told.innerText())![1]!;
+    await expect(mixes.panel.locator('td[data-pointed]')).toContainText(minutes);
     await mixes
       .row(/^Kettle Pinnacle/)
       .getByText('33 min')

@@ -1,64 +1,30 @@
 import type { ReactNode } from 'react';
-import { oxygenBottles, type BlendStep, type OxygenBottle } from '../../../core/mixes/blending';
-import type { FillMethod, FillPlan, PartialPressureFill } from '../../../core/mixes/fills';
+import type { BlendStep, FillsMade } from '../../../core/mixes/blending';
+import { gaugeSaid, oxygenSaid } from '../../../core/mixes/blending-words';
+import type { PartialPressureFill } from '../../../core/mixes/fills';
 import { mixO2 } from '../../../core/ledger/mix-choice';
-import type { GasLaw } from '../../../core/supply';
-import { cylinder, figure, said, type Said } from '../../../core/words/said';
+import { cylinder, figure, said } from '../../../core/words/said';
 import { mixSaid } from '../../../core/words/terms';
 import { useWords } from '../../parts/use-words';
 import { WideTable } from './wide-table';
 import styles from './blend-table.module.css';
 
-const METHODS: Readonly<Record<FillMethod, Said>> = {
-  banked: said`to fill the banks for the trip`,
-  'partial-pressure': said`for the trip, without a booster`,
-  continuous: said`for the trip`,
-  membrane: said``,
-};
-
 /** The answer in a sentence: how much oxygen, and in how many bottles. */
-export function OxygenLine(props: {
-  readonly plan: FillPlan;
-  readonly steps: readonly BlendStep[];
-  readonly method: FillMethod;
-  readonly law: GasLaw;
-  readonly bottle: OxygenBottle;
-}): ReactNode {
+export function OxygenLine({ fills }: { readonly fills: FillsMade }): ReactNode {
   const words = useWords();
-  const { plan, steps, method, law, bottle } = props;
-  const { bottles, eachL, downToBar } = oxygenBottles(plan, steps, { method, law }, bottle);
-  const { oxygenL } = plan.total;
-  if (bottles === 0) {
-    return (
-      <p className={styles.answer}>
-        {method === 'membrane' ? 'A membrane takes no oxygen from bottles.' : 'No oxygen needed.'}
-      </p>
-    );
-  }
-  const oxygen = said`${figure('gasUsed', oxygenL)} of oxygen`;
-  if (bottles === null) {
-    return (
-      <p className={`care ${styles.answer}`}>
-        {words(
-          said`${oxygen}, but the cylinders need it to ${figure('pressureNeeded', downToBar)}, and a bottle has no more than ${figure('pressureTyped', bottle.fillBar)}: it takes a booster.`,
-        )}
-      </p>
-    );
-  }
-  const each = said`each gives ${figure('gasLeft', eachL)} down to ${figure('pressureNeeded', downToBar)}`;
+  const { plan, bottles, request, bottle } = fills;
+  const { lead, rest, isCare } = oxygenSaid(plan, bottles, request.method, bottle);
   return (
-    <p className={styles.answer}>
-      <strong>{words(said`${bottles} ${bottles === 1 ? said`bottle` : said`bottles`} of oxygen`)}</strong>{' '}
-      {words(said`${METHODS[method]}: ${oxygen}; ${each}.`)}
+    <p className={isCare ? `care ${styles.answer}` : styles.answer}>
+      <strong>{words(lead)}</strong>
+      {words(rest)}
     </p>
   );
 }
 
 function Gauge({ fill }: { readonly fill: PartialPressureFill | null }): ReactNode {
   const words = useWords();
-  if (fill === null) return <td className="care">not this way</td>;
-  const from = fill.isDrained ? said`let down to ${figure('pressureLeft', fill.fromBar)}, ` : said``;
-  return <td>{words(said`${from}oxygen to ${figure('pressureTyped', fill.afterOxygenBar)}`)}</td>;
+  return <td className={fill === null ? 'care' : ''}>{words(gaugeSaid(fill))}</td>;
 }
 
 /** What a blender reads off the gauge, by both gas laws. */

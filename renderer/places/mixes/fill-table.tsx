@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { fillNotesSaid } from '../../../core/mixes/blending-words';
 import type { FillLine, FillPlan } from '../../../core/mixes/fills';
 import { figure, said } from '../../../core/words/said';
 import { dateText, mixText, numberText } from '../../figures/format';
@@ -14,10 +15,7 @@ function SumCells({ sums }: { readonly sums: Sums }): ReactNode {
   const words = useWords();
   const gas = (litres: number): string => words(said`${figure('gasUsed', litres)}`);
   const currency = useDesk(({ trip }) => trip.currency);
-  const notes = [
-    ...(sums.drained > 0 ? [`${sums.drained} let down first`] : []),
-    ...(sums.impossible > 0 ? [`${sums.impossible} cannot be filled this way`] : []),
-  ];
+  const notes = fillNotesSaid(sums).map((note) => words(note));
   return (
     <>
       <td>{numberText(sums.fills, 0, 'near')}</td>

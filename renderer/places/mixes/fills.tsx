@@ -2,8 +2,9 @@ import { unitName } from '../../figures/format';
 import { useMemo, type ReactNode } from 'react';
 import { writeFillRows } from '../../../core/formats/fill-rows';
 import { slugOf } from '../../../core/library';
-import { blendSteps } from '../../../core/mixes/blending';
-import { fillPlan, type FillPlan } from '../../../core/mixes/fills';
+import { fillsMade } from '../../../core/mixes/blending';
+import { BLENDING_CAUTION, METHOD_NAMES } from '../../../core/mixes/blending-words';
+import type { FillMethod, FillPlan } from '../../../core/mixes/fills';
 import { failure } from '../../../core/result';
 import type { EditResult } from '../../actions/edit';
 import { saveDocument } from '../../actions/save-document';
@@ -12,6 +13,7 @@ import { wordsIn } from '../../figures/reader';
 import { Choice } from '../../parts/choice';
 import { CommandButton } from '../../parts/command-button';
 import { PlainNumberField, ShareField, UnitField } from '../../parts/number-field';
+import { useWords } from '../../parts/use-words';
 import { selectLedger } from '../../store/selectors';
 import { desk, useDesk } from '../../store/store';
 import { BlendTable, OxygenLine } from './blend-table';
@@ -68,8 +70,11 @@ async function saveCsv(plan: FillPlan): Promise<void> {
   });
 }
 
+const METHODS: readonly FillMethod[] = ['banked', 'partial-pressure', 'continuous', 'membrane'];
+
 function Tools(props: { readonly law: 'ideal' | 'real'; readonly plan: FillPlan | null }): ReactNode {
   const { law, plan } = props;
+  const words = useWords();
   const fills = useMixesView((view) => view.fills);
   const isPartial = fills.method === 'partial-pressure';
   return (
@@ -77,12 +82,7 @@ function Tools(props: { readonly law: 'ideal' | 'real'; readonly plan: FillPlan 
       <Choice
         label="Filled"
         value={fills.method}
-        options={[
-          { value: 'banked', label: 'from banks of the mix' },
-          { value: 'partial-pressure', label: 'by partial pressure: oxygen, then air' },
-          { value: 'continuous', label: 'by continuous blending' },
-          { value: 'membrane', label: 'through a membrane' },
-        ]}
+        options={METHODS.map((value) => ({ value, label: words(METHOD_NAMES[value]) }))}
         commit={(method) => change({ method }, fills)}
       />
       <Choice
@@ -136,35 +136,27 @@ function Tools(props: { readonly law: 'ideal' | 'real'; readonly plan: FillPlan 
 
 /** Fills by day and mix, with the oxygen and air to bring, for the trip as it stands. */
 export function Fills(): ReactNode {
+  const words = useWords();
   const ledger = useDesk(selectLedger);
   const settings = useDesk((state) => state.settings);
   const { method, law, startBar, startO2, bottle } = useMixesView((view) => view.fills);
   const usedLaw = law ?? ledger.trip.settings.gasLaw;
-  const plan = useMemo(
-    () => fillPlan(ledger, { method, law: usedLaw, startBar, startO2 }, null, wordsIn(settings)),
-    [ledger, method, usedLaw, startBar, startO2, settings],
+  const made = useMemo(
+    () => fillsMade(ledger, { method, law: usedLaw, startBar, startO2 }, bottle, null, wordsIn(settings)),
+    [ledger, method, usedLaw, startBar, startO2, bottle, settings],
   );
-  const steps = useMemo(
-    () => (method === 'partial-pressure' ? blendSteps(ledger, { startBar, startO2 }) : []),
-    [ledger, method, startBar, startO2],
-  );
-  const hasFills = plan.ok && plan.value.lines.length > 0;
+  const fills = made.ok && made.value.plan.lines.length > 0 ? made.value : null;
   return (
     <section aria-label="Fills">
-      {hasFills ? (
-        <OxygenLine plan={plan.value} steps={steps} method={method} law={usedLaw} bottle={bottle} />
-      ) : null}
-      <Tools law={usedLaw} plan={hasFills ? plan.value : null} />
-      <p className="care">
-        Blending needs training and oxygen-clean gear; every cylinder is analysed before it is dived, by
-        whoever dives it.
-      </p>
-      {steps.length > 0 ? <BlendTable steps={steps} startBar={startBar} /> : null}
-      {plan.ok ? null : <Troubles troubles={plan.troubles} />}
-      {plan.ok && plan.value.lines.length === 0 ? (
-        <p className="soft">No dives yet, so nothing to fill.</p>
-      ) : null}
-      {plan.ok && plan.value.lines.length > 0 ? <FillTable plan={plan.value} label="Table of fills" /> : null}
+      {fills === null ? null : <OxygenLine fills={fills} />}
+      <Tools law={usedLaw} plan={fills?.plan ?? null} />
+      <p className="care">{words(BLENDING_CAUTION)}</p>
+      {fills === null || fills.steps.length === 0 ? null : (
+        <BlendTable steps={fills.steps} startBar={startBar} />
+      )}
+      {made.ok ? null : <Troubles troubles={made.troubles} />}
+      {made.ok && fills === null ? <p className="soft">No dives yet, so nothing to fill.</p> : null}
+      {fills === null ? null : <FillTable plan={fills.plan} label="Table of fills" />}
       <p className={styles.note}>
         A fill for each diver and dive, to the pressure of their cylinder;{' '}
         {unitName('volume', settings.units)} of gas at the surface. Gas lost in hoses and in analysing comes

@@ -13,7 +13,7 @@ function listsOf(dives: readonly Dive[]): readonly StockListDocument[] {
     fixedPercents: [28],
   });
   if (!answer.ok) throw new Error(JSON.stringify(answer.troubles));
-  return mixesDocument(trip, [], answer.value).stock;
+  return mixesDocument(trip, [], answer.value, null).stock;
 }
 
 describe('the smallest room of a list in the document', () => {

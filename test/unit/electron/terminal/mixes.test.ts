@@ -4,6 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { fillsMade } from '../../../../core/mixes/blending';
+import { ledger } from '../../../../core/ledger/ledger';
 import { diveDates } from '../../../../core/mixes/shares';
 import type { MixesDocument } from '../../../../core/mixes/mixes-document';
 import { pageReader, wordsOf } from '../../../../core/words/reader';
@@ -129,11 +131,44 @@ describe('mixes', () => {
     for (const line of stdout.split('\n')) expect(Array.from(line).length).toBeLessThanOrEqual(100);
   });
 
+  it('reckons the fills by every way of filling, as the window does, with the bottles of oxygen to bring', async () => {
+    const whole = ledger(demoTrip());
+    const bottle = { waterL: 40, fillBar: 200 };
+    for (const method of ['banked', 'partial-pressure', 'continuous', 'membrane'] as const) {
+      for (const law of ['ideal', 'real'] as const) {
+        const made = fillsMade(whole, { method, law, startBar: 40, startO2: null }, bottle);
+        if (!made.ok) throw new Error(JSON.stringify(made.troubles));
+        const asked = ['--fill', method, '--law', law, '--back', '40', '--bottle', '40x200'];
+        const { stdout } = await mixesCommand([...asked, '--json'], aTerminal());
+        const { fills } = JSON.parse(stdout) as MixesDocument;
+        expect(fills).toMatchObject({ method, law, backBar: 40, leftO2: null, total: made.value.plan.total });
+        expect(fills!.lines.map(({ oxygenL }) => oxygenL)).toEqual(
+          made.value.plan.lines.map(({ oxygenL }) => oxygenL),
+        );
+        expect(fills!.bottles).toBe(made.value.bottles.bottles);
+        expect(fills!.steps.length > 0).toBe(method === 'partial-pressure');
+      }
+    }
+    const text = (await mixesCommand(['--fill', 'partial-pressure'], aTerminal())).stdout;
+    expect(text).toContain('by partial pressure: oxygen, then air');
+    // 12 L from 50 bar of EAN32 to 200 bar: 150 · (0.32 − 0.21) / 0.79 = 20.9 bar of oxygen by Dalton.
+    expect(text).toMatch(/EAN32 +12 L +\d+ +oxygen to 71 bar +oxygen to \d+ bar +200 bar/);
+    expect(text.replaceAll(/\s+/g, ' ')).toMatch(/\d bottles? of oxygen for the trip, without a booster/);
+    expect(text.replaceAll(/\s+/g, ' ')).toContain('Blending needs training and oxygen-clean gear');
+    const membrane = (await mixesCommand(['--fill', 'membrane'], aTerminal())).stdout;
+    expect(membrane).toContain('A membrane takes no oxygen from bottles.');
+    const booster = (await mixesCommand(['--fill', 'partial-pressure', '--bottle', '50x60'], aTerminal()))
+      .stdout;
+    expect(booster.replaceAll(/\s+/g, ' ')).toContain('it takes a booster.');
+    const both = (await mixesCommand(['--fill', 'partial-pressure', '--units', 'both'], aTerminal())).stdout;
+    for (const line of both.split('\n')) expect(Array.from(line).length).toBeLessThanOrEqual(100);
+  });
+
   it('tells depths and gas in feet and cubic feet where asked, and in both', async () => {
     const imperial = (await mixesCommand(['--units', 'imperial'], aTerminal())).stdout;
     expect(imperial).toMatch(/, \d+ ft: richest that suits/);
     expect(imperial).toMatch(/EAN\d\d +yes +\d+ ft /);
-    expect(imperial).toMatch(/come back at 725 psi of their mix, gas in cu ft/);
+    expect(imperial.replaceAll(/\s+/g, ' ')).toMatch(/come back at 725 psi of their mix; gas in cu ft/);
     expect(imperial).not.toMatch(/\d (m|L)\b/);
     const both = (await mixesCommand(['--units', 'both'], aTerminal())).stdout;
     expect(both).toMatch(/EAN\d\d +yes +\d+\/\d+ /);
@@ -171,6 +206,15 @@ describe('mixes', () => {
     [['--diver', 'nobody'], '--diver'],
     [['--units', 'feet'], '--units'],
     [['--units', 'imperial', '--json'], '--units'],
+    [['--fill', 'bucket'], '--fill'],
+    [['--law', 'boyle'], '--law'],
+    [['--back', '500'], '--back'],
+    [['--back=-1'], '--back'],
+    [['--left', '32'], '--left'],
+    [['--left', '32', '--fill', 'banked'], '--left'],
+    [['--left', '12', '--fill', 'partial-pressure'], '--left'],
+    [['--bottle', '50'], '--bottle'],
+    [['--bottle', '0x200'], '--bottle'],
     [['--wet'], '--wet'],
     [['--stock'], '--stock'],
     [['a.json', 'b.json'], 'b.json'],

@@ -1,0 +1,75 @@
+import { figure, NOTHING, said, type Said } from '../words/said';
+import type { BottleCount, OxygenBottle } from './blending';
+import type { FillMethod, FillPlan, PartialPressureFill } from './fills';
+
+/** Beside every answer about blending. Source: common practice of the trade. */
+export const BLENDING_CAUTION = said`Blending needs training and oxygen-clean gear; every cylinder is analysed before it is dived, by whoever dives it.`;
+
+/** How a cylinder gets its mix. Source: names of the trade. */
+export const METHOD_NAMES: Readonly<Record<FillMethod, Said>> = {
+  banked: said`from banks of the mix`,
+  'partial-pressure': said`by partial pressure: oxygen, then air`,
+  continuous: said`by continuous blending`,
+  membrane: said`through a membrane`,
+};
+
+const FOR_WHAT: Readonly<Record<FillMethod, Said>> = {
+  banked: said`to fill the banks for the trip`,
+  'partial-pressure': said`for the trip, without a booster`,
+  continuous: said`for the trip`,
+  membrane: NOTHING,
+};
+
+/** How much oxygen the fills take, and in how many bottles. */
+export interface OxygenSaid {
+  /** What is looked for. */
+  readonly lead: Said;
+  readonly rest: Said;
+  /** Whether it cannot be done as asked. */
+  readonly isCare: boolean;
+}
+
+/**
+ * The answer about bottles of oxygen in a sentence.
+ * @param counted from `oxygenBottles` of the same plan, method and bottle
+ * Source: as `oxygenBottles`.
+ */
+export function oxygenSaid(
+  plan: FillPlan,
+  counted: BottleCount,
+  method: FillMethod,
+  bottle: OxygenBottle,
+): OxygenSaid {
+  const { bottles, eachL, downToBar } = counted;
+  if (bottles === 0) {
+    const lead =
+      method === 'membrane' ? said`A membrane takes no oxygen from bottles.` : said`No oxygen needed.`;
+    return { lead, rest: NOTHING, isCare: false };
+  }
+  const oxygen = said`${figure('gasUsed', plan.total.oxygenL)} of oxygen`;
+  if (bottles === null) {
+    const rest = said`, but the cylinders need it to ${figure('pressureNeeded', downToBar)}, and a bottle has no more than ${figure('pressureTyped', bottle.fillBar)}: it takes a booster.`;
+    return { lead: oxygen, rest, isCare: true };
+  }
+  const each = said`each gives ${figure('gasLeft', eachL)} down to ${figure('pressureNeeded', downToBar)}`;
+  return {
+    lead: said`${bottles} ${bottles === 1 ? said`bottle` : said`bottles`} of oxygen`,
+    rest: said` ${FOR_WHAT[method]}: ${oxygen}; ${each}.`,
+    isCare: false,
+  };
+}
+
+/** What the gauge shows after the oxygen of one cylinder; null: it cannot be filled this way. */
+export function gaugeSaid(fill: PartialPressureFill | null): Said {
+  if (fill === null) return said`not this way`;
+  const from = fill.isDrained ? said`let down to ${figure('pressureLeft', fill.fromBar)}, ` : NOTHING;
+  return said`${from}oxygen to ${figure('pressureTyped', fill.afterOxygenBar)}`;
+}
+
+/** What else is to be known of some fills; nothing where there is nothing. */
+export function fillNotesSaid({ drained, impossible }: FillPlan['total']): readonly Said[] {
+  return [
+    ...(drained > 0 ? [said`${drained} let down first`] : []),
+    ...(impossible > 0 ? [said`${impossible} cannot be filled this way`] : []),
+  ];
+}
