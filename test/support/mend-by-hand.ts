@@ -168,12 +168,22 @@ function compare(a: Choice, b: Choice, mixIds: readonly string[]): number {
 
 /** Cautions that moves can do something about, each as its code, dive and diver. */
 function toMendIn(whole: Ledger, ahead: ReadonlySet<string>): readonly string[] {
-  return cautionsOf(whole)
-    .filter(
-      ({ code, severity, diveId }) =>
-        severity !== 'know' && (diveId === null ? code === 'flight-too-soon' : ahead.has(diveId)),
-    )
-    .map(({ code, diveId, diverId }) => `${diveId} ${diverId} ${code}`);
+  const keys = (of: Ledger): readonly string[] =>
+    cautionsOf(of)
+      .filter(
+        ({ code, severity, diveId }) =>
+          severity !== 'know' &&
+          (diveId === null
+            ? code === 'flight-too-soon' || code === 'flight-before-other-view'
+            : ahead.has(diveId)),
+      )
+      .map(({ code, diveId, diverId }) => `${diveId} ${diverId} ${code}`);
+  const all = keys(whole);
+  if (!all.some((key) => key.endsWith('other-view'))) return all;
+  // What the dives done alone have of it no move reaches.
+  const { trip } = whole;
+  const byDone = keys(ledger({ ...trip, dives: trip.dives.filter(({ id }) => !ahead.has(id)) }));
+  return all.filter((key) => !key.endsWith('other-view') || !byDone.includes(key));
 }
 
 /** Whether nothing but what may stay is left to mend, and every dive that was changed keeps its room. */

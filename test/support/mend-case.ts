@@ -11,7 +11,17 @@ export interface MendCase {
 }
 
 /** What the dives of a case are tight in. */
-const THEMES = ['nitrogen', 'oxygen', 'gas', 'several mixes', 'flight', 'long', 'night', 'levels'] as const;
+const THEMES = [
+  'nitrogen',
+  'oxygen',
+  'gas',
+  'several mixes',
+  'flight',
+  'other view',
+  'long',
+  'night',
+  'levels',
+] as const;
 type Theme = (typeof THEMES)[number];
 
 /** Random numbers from a seed: mulberry32, in the public domain. */
@@ -129,6 +139,14 @@ function divesOf(chance: Chance, theme: Theme, party: readonly Diver[], count: n
   return dives;
 }
 
+/** Near the published hours; near the table's wait, which is longer after much diving. */
+function flightOf(chance: Chance, theme: Theme, last: Dive): Trip['flight'] {
+  if (theme !== 'flight' && theme !== 'other view') return null;
+  const [day, hour] = [Number(last.startsAt.slice(8, 10)), Number(last.startsAt.slice(11, 13))];
+  if (theme === 'flight') return { at: `2027-03-${two(day + 1)}T${two(chance.whole(9, 20))}:00` };
+  return { at: momentOf((day * 24 + hour + chance.whole(20, 24)) * 60) };
+}
+
 /** The case of a seed: two to five dives, few and long steps, so that every plan can be tried. */
 export function mendCase(seed: number): MendCase {
   const chance = new Chance(seed);
@@ -136,13 +154,13 @@ export function mendCase(seed: number): MendCase {
   const party = partyOf(chance, theme);
   const count = chance.whole(2, theme === 'long' ? 4 : 5);
   const dives = divesOf(chance, theme, party, count);
-  const lastDay = Number(dives.at(-1)!.startsAt.slice(8, 10));
   const trip = aTrip(dives, {
     party,
     water: { density: 'gauge', altitudeM: chance.is(0.15) ? 1200 : 0 },
     settings: {
       descentMPerMin: 18,
       ascentMPerMin: 9,
+      ...(theme === 'other view' && { cabinAltitudeM: chance.of([2400, 2700, 3000]) }),
       gasLaw: chance.is(0.15) ? 'real' : 'ideal',
       analysisTolerance: chance.is(0.1) ? 0.01 : 0,
     },
@@ -154,7 +172,7 @@ export function mendCase(seed: number): MendCase {
       { id: 'air', o2: 0.21, costPerFill: 0 },
       { id: 'rich', o2: theme === 'oxygen' ? 0.38 : chance.of([0.28, 0.32, 0.36]), costPerFill: 5 },
     ],
-    flight: theme === 'flight' ? { at: `2027-03-${two(lastDay + 1)}T${two(chance.whole(9, 20))}:00` } : null,
+    flight: flightOf(chance, theme, dives.at(-1)!),
   });
   const far = count <= 2 ? 4 : count === 3 ? 2 : 1;
   const isTied = chance.is(0.3);

@@ -8,18 +8,19 @@
  *    Else one search through all days with the bounds of step 2.
  * Source: DEVELOPERS, "How mending searches".
  */
-import type { Trip } from '../../document/types';
 import { ledger } from '../../ledger/ledger';
+import type { Ledger } from '../../ledger/ledger-types';
 import { COMPARTMENT_COUNT, RATES_PER_MIN } from '../../tissues/compartments';
 import type { WallMin } from '../../words/calendar';
 import type { Plan } from './carried-out';
 import { DayBound, leastAdded } from './day-bound';
+import { FlightNeeds } from './flight-needs';
 import { Rules, type State } from './holding';
 import { KEPT, wholePoints } from './moves';
 import type { Question } from './question';
 import type { MendRequest } from './request';
 import { Effort, Search, type Accepts, type Bound, type BoundWithin, type Found } from './search';
-import { cautionsToMend } from './to-mend';
+import { cautionsToMend, isByHours } from './to-mend';
 import { DiveWays } from './ways';
 
 /** Why there is no plan. */
@@ -32,6 +33,8 @@ export type WhyNone =
   | { readonly kind: 'together' }
   /** The dive could be mended, but not without a caution on another. */
   | { readonly kind: 'later' }
+  /** By the table or the model the flight leaves too soon after every plan. */
+  | { readonly kind: 'views' }
   /** None was found before the effort was spent. */
   | { readonly kind: 'unknown' };
 
@@ -76,8 +79,9 @@ class DaysAhead {
     private readonly start: State,
     readonly effort: Effort,
     private readonly progress: DayProgress,
+    isEveryStart: boolean,
   ) {
-    this.search = new Search(rules, request.costs, effort);
+    this.search = new Search(rules, request.costs, effort, isEveryStart);
     const numbers = [...new Set(dives.map(({ day }) => day))];
     const byDay = numbers.map((number) => dives.filter(({ day }) => day === number));
     const lastMin = dives.at(-1)!.startMin + 1440;
@@ -185,6 +189,7 @@ class DaysAhead {
       exposed: null,
       before: null,
       firstDay: held.firstDay ?? this.dives[0]!.day,
+      table: null,
     }));
     return { excess, holdings, lastStartMin: -Infinity };
   }
@@ -219,22 +224,23 @@ function none(why: WhyNone): Cheapest {
   return { kind: 'none', why };
 }
 
-/**
- * The cheapest plan after which nothing is left of what has to go, and what came of it may be.
- * @param question about a trip that `checkTrip` has passed
- * @returns the first plan in the order of plans; or that none exists
- * Source: DEVELOPERS, "What mending looks for".
- */
-export function cheapestPlan(
-  { trip, request, accepts }: Question,
-  progress: DayProgress = () => {},
+/** How a question is searched. */
+interface How {
+  readonly accepts: Accepts | null;
+  /** Whether table and model are asked about the flight, dive by dive. */
+  readonly asksViews: boolean;
+  readonly isEveryStart: boolean;
+}
+
+function searched(
+  { trip, request, mayMiss }: Question,
+  done: Ledger,
+  { accepts, asksViews, isEveryStart }: How,
+  progress: DayProgress,
 ): Cheapest {
   const { doneCount } = request;
-  const doneTrip: Trip = { ...trip, dives: trip.dives.slice(0, doneCount) };
-  const done = ledger(doneTrip);
-  // What the dives done leave of the flight no dive ahead can give back.
-  if (cautionsToMend(done, new Set()).length > 0) return none({ kind: 'flight' });
-  const rules = new Rules(trip, done);
+  const views = asksViews ? new FlightNeeds(trip, done, mayMiss) : null;
+  const rules = new Rules(trip, done, views);
   const dives = trip.dives.slice(doneCount).map((dive) => new DiveWays(trip, dive, request, rules));
   const kept = trip.dives.slice(0, doneCount).map(() => KEPT);
   const planned = (found: readonly Found[], price: number, atLeast: number): Cheapest => ({
@@ -246,7 +252,8 @@ export function cheapestPlan(
   if (dives.length === 0) return planned([], 0, 0);
 
   const effort = new Effort(request.mostTried);
-  const ahead = new DaysAhead(rules, request, dives, rules.start(dives[0]!.startMin), effort, progress);
+  const start = rules.start(dives[0]!.startMin);
+  const ahead = new DaysAhead(rules, request, dives, start, effort, progress, isEveryStart);
   const alone = ahead.daysAlone();
   const stuck = alone.indexOf(Infinity);
   if (stuck !== -1)
@@ -262,4 +269,33 @@ export function cheapestPlan(
   if (found !== null) return planned([found], found.price, found.price);
   if (!isPlan) return none({ kind: effort.isSpent ? 'unknown' : isWhole ? 'later' : 'together' });
   return planned(plans, price, Math.max(atLeast, sum(least)));
+}
+
+/**
+ * The cheapest plan after which nothing is left of what has to go, and what came of it may be.
+ *
+ * The flight by the table and the model is asked second: a plan that is the first of all without it, and keeps it, is
+ * the first of all. Where it does not, every start is tried, as the table goes by steps and a later start may serve.
+ * @param question about a trip that `checkTrip` has passed
+ * @returns the first plan in the order of plans; or that none exists
+ * Source: DEVELOPERS, "What mending looks for".
+ */
+export function cheapestPlan(question: Question, progress: DayProgress = () => {}): Cheapest {
+  const { trip, request, accepts, keepsViews, needsEveryStart } = question;
+  const done = ledger({ ...trip, dives: trip.dives.slice(0, request.doneCount) });
+  // What the dives done leave of the flight no dive ahead can give back.
+  if (cautionsToMend(done, new Set()).some(isByHours)) return none({ kind: 'flight' });
+  const first = searched(
+    question,
+    done,
+    { accepts, asksViews: false, isEveryStart: needsEveryStart },
+    progress,
+  );
+  if (keepsViews === null || (first.kind === 'none' && first.why.kind !== 'unknown')) return first;
+  if (first.kind === 'plan' && keepsViews(first.plan)) return first;
+  const both: Accepts = (plan) => (accepts?.(plan) ?? true) && keepsViews(plan);
+  const second = searched(question, done, { accepts: both, asksViews: true, isEveryStart: true }, progress);
+  if (second.kind === 'none' && second.why.kind === 'later' && accepts === null)
+    return none({ kind: 'views' });
+  return second;
 }

@@ -6,9 +6,11 @@ import { otuTotalAllowed } from '../../oxygen/budgets';
 import { cnsAfterInterval } from '../../oxygen/cns';
 import { DAY_MIN, dayPeak, type ClockPiece } from '../../oxygen/cns-day';
 import { surroundingsOf } from '../../profile';
+import type { TableState } from '../../tables/procedure';
 import type { Lanes } from '../../tissues/affine-map';
 import { AIR_N2, COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from '../../tissues/compartments';
 import { dayNumber, wallMin, type WallMin } from '../../words/calendar';
+import type { FlightNeeds } from './flight-needs';
 import type { Clocks, DiveWays, Made, Way } from './ways';
 
 const LANES = COMPARTMENT_COUNT;
@@ -53,6 +55,8 @@ export interface Holding {
   readonly otu: number;
   /** The day that allowances of OTU count from. */
   readonly firstDay: number | null;
+  /** What the government table has after the last dive; null: nothing, or it is not asked. */
+  readonly table: TableState | null;
 }
 
 /** What the party holds between two dives. */
@@ -84,6 +88,7 @@ function holdingAfter({ earlier, start, entries }: DiverLedger): Holding {
     dives: earlier.length + entries.filter((entry) => entry.isMade).length,
     otu: carry.doses.reduce((sum, dose) => sum + dose.otu, 0),
     firstDay: first === undefined ? null : dayNumber(first.startMin),
+    table: null,
   };
 }
 
@@ -108,10 +113,14 @@ export class Rules {
   /** Minutes that each diver enters after a dive’s start, by place in the party. */
   readonly afterMin: readonly number[];
 
-  /** @param done the ledger of the trip with the dives done alone */
+  /**
+   * @param done the ledger of the trip with the dives done alone
+   * @param views what the flight asks by the table and the model; null: it is not asked
+   */
   constructor(
     readonly trip: Trip,
     private readonly done: Ledger,
+    private readonly views: FlightNeeds | null = null,
   ) {
     this.flightMin = trip.flight === null ? Infinity : wallMin(trip.flight.at);
     const { oneNoStopDive, severalDivesOrDays, requiredStops } = HOURS_BEFORE_FLIGHT;
@@ -148,7 +157,11 @@ export class Rules {
       return tensions.map((tension, i) => (tension - air) * left(i));
     });
     const lastStartMin = wallMinOfLast(this.done.trip);
-    return { excess, holdings: this.done.divers.map(holdingAfter), lastStartMin };
+    const holdings = this.done.divers.map((diver): Holding => ({
+      ...holdingAfter(diver),
+      table: this.views === null ? null : this.views.tableAfter(diver),
+    }));
+    return { excess, holdings, lastStartMin };
   }
 
   /** Whether a diver may not make a dive after what they hold: every rule in which a dive before has a part. */
@@ -172,6 +185,7 @@ export class Rules {
     if (day !== this.dayPastOtu[place] && otu > otuTotalAllowed(Math.max(1, dayOfTrip)) + DUST) return true;
     const hours = this.surfaceHours[place]!(held.dives + 1);
     if (startMin + filled.runMin + hours * 60 > this.flightMin) return true;
+    if (this.views?.forbids(place, state, dive, made, later, startMin) === true) return true;
     if (isDayOver(held.exposed, filled, startMin)) return true;
     const { longer } = filled;
     // A clock that is not known leaves no room that anybody could tell.
@@ -217,6 +231,7 @@ export class Rules {
         dives: held.dives + 1,
         otu: held.otu + filled.otu,
         firstDay: held.firstDay ?? day,
+        table: this.views === null ? null : this.views.tableStep(held, filled, startMin),
       };
     });
     return { excess, holdings, lastStartMin: way === null ? state.lastStartMin : plannedMin };

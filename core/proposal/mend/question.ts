@@ -1,11 +1,11 @@
 /** What the search is asked: of all dives ahead, or of one of them. Source: DEVELOPERS, "What mending looks for". */
 import type { Caution } from '../../cautions/caution';
-import type { Trip } from '../../document/types';
+import type { Id, Trip } from '../../document/types';
 import { ledger } from '../../ledger/ledger';
 import type { Ledger } from '../../ledger/ledger-types';
 import { mendedTrip, type Plan } from './carried-out';
 import type { MendRequest } from './request';
-import { aheadIdsOf, cautionsToMend } from './to-mend';
+import { aheadIdsOf, cautionsToMend, heldByDone, isByHours, isByOtherView } from './to-mend';
 
 export interface Question {
   /** As it is searched: for one dive alone it ends with that dive. */
@@ -16,6 +16,15 @@ export interface Question {
   readonly toMend: readonly Caution[];
   /** Whether what a plan leads to later on may be; null: there is nothing later. @param plan of every dive searched */
   readonly accepts: ((plan: Plan) => boolean) | null;
+  /**
+   * Whether a plan keeps the flight by the table and the model; null: there is no flight. Kept apart: a later start may
+   * serve it, as the table goes by steps.
+   */
+  readonly keepsViews: ((plan: Plan) => boolean) | null;
+  /** Divers whom table and model may go on keeping from the flight. */
+  readonly mayMiss: ReadonlySet<Id | null>;
+  /** Whether a start later than it need be may serve what lies behind the dives searched. */
+  readonly needsEveryStart: boolean;
 }
 
 function keyOf({ code, diveId, diverId }: Caution): string {
@@ -41,11 +50,23 @@ export function questionOf(before: Ledger, request: MendRequest): Question {
   const { doneCount, onlyDiveId, steps } = request;
   const aheadIds = aheadIdsOf(trip, doneCount);
   const all = cautionsToMend(before, aheadIds);
-  if (onlyDiveId === null) return { trip, request, toMend: all, accepts: null };
+  const cautionsAfter = (plan: Plan): readonly Caution[] =>
+    cautionsToMend(ledger(mendedTrip(trip, plan, steps), before), aheadIds);
+  if (onlyDiveId === null) {
+    return {
+      trip,
+      request,
+      toMend: all,
+      accepts: null,
+      keepsViews: trip.flight && ((plan) => !cautionsAfter(plan).some(isByOtherView)),
+      mayMiss: heldByDone(before, aheadIds),
+      needsEveryStart: false,
+    };
+  }
   const at = trip.dives.findIndex(({ id }) => id === onlyDiveId);
   const cautioned = new Set(all.map(({ diveId }) => diveId));
   const lastStuck = trip.dives.findLastIndex(({ id }, i) => i < at && cautioned.has(id));
-  const isFlightPast = all.some(({ diveId }) => diveId === null);
+  const isFlightPast = all.some(isByHours);
   const searched: Trip = {
     ...trip,
     dives: trip.dives.slice(0, at + 1),
@@ -57,12 +78,22 @@ export function questionOf(before: Ledger, request: MendRequest): Question {
     const isInOrder = made.dives.every(
       ({ startsAt }, i) => i === 0 || made.dives[i - 1]!.startsAt <= startsAt,
     );
-    return isInOrder && comeBy(all, cautionsToMend(ledger(made, before), aheadIds)).length === 0;
+    return isInOrder && comeBy(all, cautionsAfter(plan)).every(isByOtherView);
   };
+  // Less nitrogen before a dive with required stops may lengthen what it leaves: there alone a later start may serve.
+  const needsEveryStart = before.divers.some(({ entries }) =>
+    entries.some(({ dive, isPastLimit }) => isPastLimit && trip.dives.indexOf(dive) > at),
+  );
   return {
     trip: searched,
     request: { ...request, doneCount: Math.max(doneCount, lastStuck + 1) },
     toMend: all.filter(({ diveId }) => diveId === onlyDiveId),
     accepts,
+    keepsViews: trip.flight && ((plan) => !comeBy(all, cautionsAfter(plan)).some(isByOtherView)),
+    mayMiss: new Set([
+      ...heldByDone(before, aheadIds),
+      ...all.filter(isByOtherView).map(({ diverId }) => diverId),
+    ]),
+    needsEveryStart,
   };
 }

@@ -92,6 +92,8 @@ export class Search {
     private readonly rules: Rules,
     private readonly costs: MoveCosts,
     readonly effort: Effort,
+    /** Whether starts are tried that are later than a dive itself needs. */
+    private readonly isEveryStart = false,
   ) {
     this.mixIds = rules.trip.mixes.map(({ id }) => id);
   }
@@ -201,7 +203,7 @@ export class Search {
       if (dive.startAfter(later) < state.lastStartMin) continue;
       const out = this.forbidden(dive, state, way, later);
       // Later than it need be is dearer and better for nothing.
-      if (before !== null && before.join() === out.join()) continue;
+      if (!this.isEveryStart && before !== null && before.join() === out.join()) continue;
       before = out;
       const size = reach.leaveOut
         ? Math.min(divers.length - reach.fewestDivers, Math.floor((most - spent) / costs.leaveOut))
@@ -211,7 +213,7 @@ export class Search {
         const points = pointsOf(treatment, costs);
         if (points > 0 && priceOfPoints(points) <= budget) children.push({ treatment, way });
       }
-      if (out.length === way.barred.length) break;
+      if (!this.isEveryStart && out.length === way.barred.length) break;
     }
   }
 

@@ -42,6 +42,7 @@ export interface Clocks {
 export interface Filled extends Clocks {
   readonly o2: number;
   readonly depthM: number;
+  readonly bottomMin: number;
   readonly runMin: number;
   /** What the dive adds to excess, as at its start, bar. */
   readonly gain: Lanes;
@@ -243,7 +244,7 @@ export class DiveWays {
     return made;
   }
 
-  private filled({ plan, longerPlan, filled: known }: Shape, o2: number): Filled {
+  private filled({ dive, plan, longerPlan, filled: known }: Shape, o2: number): Filled {
     let filled = known.get(o2);
     if (filled !== undefined) return filled;
     const { decay, uptake } = plan.whole;
@@ -251,6 +252,7 @@ export class DiveWays {
     filled = {
       o2,
       depthM: plan.profile.deepestM,
+      bottomMin: dive.bottomMin,
       runMin: plan.runtimeMin,
       // Not divided by the decay: of a dive of five hours nothing is left of it in the fastest compartment, not a digit.
       gain: RATES_PER_MIN.map(
