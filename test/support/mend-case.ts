@@ -147,10 +147,10 @@ function flightOf(chance: Chance, theme: Theme, last: Dive): Trip['flight'] {
   return { at: momentOf((day * 24 + hour + chance.whole(20, 24)) * 60) };
 }
 
-/** The case of a seed: two to five dives, few and long steps, so that every plan can be tried. */
-export function mendCase(seed: number): MendCase {
+/** The case of a seed: two to five dives, few and long steps, so that every plan can be tried. @param asked null: any theme */
+export function mendCase(seed: number, asked: Theme | null = null): MendCase {
   const chance = new Chance(seed);
-  const theme = chance.of(THEMES);
+  const theme = asked ?? chance.of(THEMES);
   const party = partyOf(chance, theme);
   const count = chance.whole(2, theme === 'long' ? 4 : 5);
   const dives = divesOf(chance, theme, party, count);

@@ -1,10 +1,13 @@
 import { checkTrip } from '../../core/document/check-trip';
+import type { Caution } from '../../core/cautions/caution';
+import type { Id } from '../../core/document/types';
 import { ledger } from '../../core/ledger/ledger';
+import type { Ledger } from '../../core/ledger/ledger-types';
 import { mendedTrip } from '../../core/proposal/mend/carried-out';
 import { cheapestPlan } from '../../core/proposal/mend/cheapest-plan';
 import { KEPT } from '../../core/proposal/mend/moves';
 import { questionOf } from '../../core/proposal/mend/question';
-import { aheadIdsOf, cautionsToMend } from '../../core/proposal/mend/to-mend';
+import { aheadIdsOf, cautionsToMend, isByOtherView } from '../../core/proposal/mend/to-mend';
 import { mendCase } from './mend-case';
 import { mendedByHand } from './mend-by-hand';
 
@@ -20,17 +23,41 @@ export type Compared =
       readonly differs: string;
     };
 
-/** Seeds whose trip has nothing to mend, or more plans than `most`, are passed over. */
-export function compared(seed: number, most: number, about: 'all' | 'one dive'): Compared {
-  const { trip, request: ofAll, theme } = mendCase(seed);
-  if (checkTrip(trip).length > 0) return { kind: 'passed over' };
-  const toMend = cautionsToMend(ledger(trip), aheadIdsOf(trip, ofAll.doneCount));
+/** What is asked of a seed; of the flight, only where the table or the model holds it. */
+export type About =
+  | 'all dives'
+  | 'one dive'
+  | 'one dive before required stops'
+  | 'the flight by another view';
+
+/** The dives to mend that a request may name. */
+function diveIdsOf(whole: Ledger, toMend: readonly Caution[], about: About): readonly Id[] {
   const diveIds = toMend.flatMap(({ diveId }) => diveId ?? []);
-  if ((about === 'all' ? toMend : diveIds).length === 0) return { kind: 'passed over' };
-  const request = { ...ofAll, onlyDiveId: about === 'all' ? null : diveIds[seed % diveIds.length]! };
+  if (about === 'one dive') return diveIds;
+  const { dives } = whole.trip;
+  const lastPast = dives.findLastIndex(({ id }) =>
+    whole.divers.some(({ entries }) =>
+      entries.some(({ dive, isPastLimit }) => isPastLimit && dive.id === id),
+    ),
+  );
+  return diveIds.filter((id) => dives.findIndex((dive) => dive.id === id) < lastPast);
+}
+
+/** Seeds whose trip has nothing of it to mend, or more plans than `most`, are passed over. */
+export function compared(seed: number, most: number, about: About): Compared {
+  const isFlight = about === 'the flight by another view';
+  const { trip, request: ofAll, theme } = mendCase(seed, isFlight ? 'other view' : null);
+  if (checkTrip(trip).length > 0) return { kind: 'passed over' };
+  const whole = ledger(trip);
+  const toMend = cautionsToMend(whole, aheadIdsOf(trip, ofAll.doneCount));
+  if (toMend.length === 0 || (isFlight && !toMend.some(isByOtherView))) return { kind: 'passed over' };
+  const isOfAll = about === 'all dives' || isFlight;
+  const diveIds = isOfAll ? [] : diveIdsOf(whole, toMend, about);
+  if (!isOfAll && diveIds.length === 0) return { kind: 'passed over' };
+  const request = { ...ofAll, onlyDiveId: isOfAll ? null : diveIds[seed % diveIds.length]! };
   const byHand = mendedByHand(trip, request, most);
   if (byHand === null) return { kind: 'passed over' };
-  const found = cheapestPlan(questionOf(ledger(trip), request));
+  const found = cheapestPlan(questionOf(whole, request));
   // What lies behind the one dive stays as it is.
   const plan =
     found.kind === 'plan' ? trip.dives.map((_, at) => found.plan[at] ?? KEPT).slice(request.doneCount) : null;
