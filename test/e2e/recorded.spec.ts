@@ -39,10 +39,14 @@ test('a recorded log is matched by time, corrected, taken in one step, drawn, an
   // Nothing has changed so far.
   await expect(evening.progress).toContainText('0 of 12');
   await matches.nth(2).selectOption('');
-  await sheet.getByRole('button', { name: 'Take 2 profiles' }).click();
+  await expect(sheet.getByRole('button', { name: 'Take 2 profiles' })).toBeEnabled();
+  // What nobody had planned is added, for whoever's computer it was.
+  await matches.nth(2).selectOption({ label: 'Added at Candle Harbour' });
+  await sheet.getByRole('button', { name: 'Take 3 profiles' }).click();
 
   await expect(sheet).toBeHidden();
-  await expect(evening.progress).toContainText('2 of 12');
+  await expect(evening.progress).toContainText('3 of 13');
+  await expect(evening.panel.getByRole('columnheader', { name: /\+ 21:30 Candle Harbour/ })).toBeVisible();
   await expect(evening.cell('Guest 2', 1)).toContainText('9:38');
   await expect(evening.cell('Guest 2', 2)).toContainText('16.2');
   await expect(evening.cell('Guest 2', 4)).toContainText('70');
@@ -53,6 +57,18 @@ test('a recorded log is matched by time, corrected, taken in one step, drawn, an
   await bench.reload();
   await bench.page.getByRole('combobox', { name: /^Shown/ }).selectOption('Guest 2');
   await expect(bench.dive(1)).toHaveAccessibleName(/16\.2 m.*as recorded/);
+  await expect(bench.dive(4)).toHaveAccessibleName(/8 m.*as recorded/);
+
+  // A profile is taken off again, and what was typed or read of the dive stays.
+  await bench.dive(1).click();
+  const record = bench.page.getByRole('group', { name: 'As dived by Guest 2' });
+  await expect(record).toContainText('As recorded, ');
+  await record.getByRole('button', { name: 'Take the profile off' }).click();
+  await expect(record).not.toContainText('As recorded, ');
+  await expect(record.getByLabel('Deepest')).toHaveValue('16.2 m');
+  await expect(bench.dive(1)).not.toHaveAccessibleName(/as recorded/);
+  await bench.page.getByRole('button', { name: /^Undo/ }).click();
+  await expect(bench.dive(1)).toHaveAccessibleName(/as recorded/);
 });
 
 test('undo takes back all that was taken', async ({ bench, evening }) => {

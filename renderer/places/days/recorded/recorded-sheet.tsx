@@ -6,7 +6,7 @@ import { effectiveDive, isOnDive } from '../../../../core/document/as-dived';
 import type { Dive, Diver, Id } from '../../../../core/document/types';
 import { wallText } from '../../../../core/words/calendar';
 import { mixSaid } from '../../../../core/words/terms';
-import { takeRecorded, type Taken } from '../../../actions/recorded';
+import { takeRecorded, type RecordedAs, type Taken } from '../../../actions/recorded';
 import { closeOverlay } from '../../../actions/view';
 import { clockText, dateText, depthText, minutesText, unitName, valueText } from '../../../figures/format';
 import type { Parsed } from '../../../figures/parse';
@@ -29,7 +29,7 @@ interface Chosen {
   readonly diverId: Id;
   readonly shiftMin: number;
   /** What the user put in the place of what was matched; null leaves a dive out. */
-  readonly corrected: Readonly<Record<number, Id | null>>;
+  readonly corrected: Readonly<Record<number, RecordedAs | null>>;
 }
 
 /** Dives that a computer recorded: each is matched to one of the trip, to be corrected before anything changes. */
@@ -45,16 +45,17 @@ export function RecordedSheet(): ReactNode {
     () =>
       chosen === null || diver === undefined
         ? []
-        : matchRecorded(trip, diver, chosen.reading.dives, chosen.shiftMin).map((id, at) =>
-            at in chosen.corrected ? chosen.corrected[at]! : id,
+        : matchRecorded(trip, diver, chosen.reading.dives, chosen.shiftMin).map((diveId, at) =>
+            at in chosen.corrected ? chosen.corrected[at]! : diveId === null ? null : { diveId },
           ),
     [chosen, diver, trip],
   );
   const taken: readonly Taken[] =
     chosen?.reading.dives.flatMap((recorded, at) =>
-      matches[at] === null || matches[at] === undefined ? [] : [{ diveId: matches[at], recorded }],
+      matches[at] === null || matches[at] === undefined ? [] : [{ as: matches[at], recorded }],
     ) ?? [];
-  const twice = taken.find(({ diveId }, at) => taken.findIndex((each) => each.diveId === diveId) !== at);
+  const diveIds = taken.flatMap(({ as }) => ('diveId' in as ? [as.diveId] : []));
+  const isTwice = new Set(diveIds).size < diveIds.length;
   const choose = async (): Promise<void> => {
     const picked = await machine().openText();
     if (!picked.ok) say({ tone: 'refused', lines: [picked.trouble] });
@@ -77,14 +78,14 @@ export function RecordedSheet(): ReactNode {
       foot={
         <>
           <p className="care foot-note" role="status">
-            {twice
+            {isTwice
               ? 'Two of them stand for the same dive: choose another for one, or leave it out.'
               : refusal}
           </p>
           <button
             type="button"
             className="button first"
-            disabled={taken.length === 0 || twice !== undefined}
+            disabled={taken.length === 0 || isTwice}
             onClick={take}
           >
             {taken.length === 1
@@ -161,7 +162,7 @@ function parseShift(text: string): Parsed<number> {
 function Matching(props: {
   readonly chosen: Chosen;
   readonly diver: Diver;
-  readonly matches: readonly (Id | null)[];
+  readonly matches: readonly (RecordedAs | null)[];
   readonly change: (chosen: Chosen) => void;
 }): ReactNode {
   const { chosen, diver, matches, change } = props;
@@ -214,7 +215,7 @@ function Matching(props: {
               diver={diver}
               options={options}
               match={matches[at] ?? null}
-              correct={(id) => change({ ...chosen, corrected: { ...chosen.corrected, [at]: id } })}
+              correct={(as) => change({ ...chosen, corrected: { ...chosen.corrected, [at]: as } })}
             />
           ))}
         </tbody>
@@ -223,20 +224,30 @@ function Matching(props: {
   );
 }
 
+/** Before the id of a site in the list of what a recorded dive is. */
+const NEW_AT = 'added at ';
+
+function chosenAs(value: string, options: readonly Dive[]): RecordedAs | null {
+  if (value === '') return null;
+  if (options.some(({ id }) => id === value)) return { diveId: value };
+  return { siteId: value.slice(NEW_AT.length) };
+}
+
 function Row(props: {
   readonly recorded: RecordedDive;
   readonly shiftMin: number;
   readonly diver: Diver;
   readonly options: readonly Dive[];
-  readonly match: Id | null;
-  readonly correct: (id: Id | null) => void;
+  readonly match: RecordedAs | null;
+  readonly correct: (as: RecordedAs | null) => void;
 }): ReactNode {
   const { recorded, shiftMin, diver, options, match, correct } = props;
   const { units, clock } = useDesk(({ settings }) => settings);
   const trip = useDesk((state) => state.trip);
   const words = useWords();
   const startsAt = wallText(startedMin(recorded, shiftMin));
-  const dive = options.find(({ id }) => id === match);
+  const dive =
+    match !== null && 'diveId' in match ? options.find(({ id }) => id === match.diveId) : undefined;
   const label = ({ startsAt: planned, siteId }: Dive): string =>
     `${dateText(planned)} ${clockText(planned, clock)} ${siteOf(trip, siteId)?.name ?? siteId}`;
   const when = `${dateText(startsAt)} ${clockText(startsAt, clock)}`;
@@ -265,8 +276,8 @@ function Row(props: {
       <td>
         <select
           aria-label={`Dive of the trip for ${when}`}
-          value={match ?? ''}
-          onChange={(event) => correct(event.target.value === '' ? null : event.target.value)}
+          value={match === null ? '' : 'diveId' in match ? match.diveId : `${NEW_AT}${match.siteId}`}
+          onChange={({ target: { value } }) => correct(chosenAs(value, options))}
         >
           <option value="">Leave it out</option>
           {options.map((each) => (
@@ -274,6 +285,13 @@ function Row(props: {
               {label(each)}
             </option>
           ))}
+          <optgroup label={`Not planned: add it, for ${diver.name} alone`}>
+            {trip.sites.map(({ id, name }) => (
+              <option key={id} value={`${NEW_AT}${id}`}>
+                Added at {name}
+              </option>
+            ))}
+          </optgroup>
         </select>
         {dive ? <Apart dive={dive} diver={diver} startMin={startedMin(recorded, shiftMin)} /> : null}
       </td>
