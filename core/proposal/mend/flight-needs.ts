@@ -6,8 +6,9 @@
 import { toleratedTensions } from '../../ascent/tolerated';
 import type { Id, Trip } from '../../document/types';
 import { cabinAltitudeM } from '../../ledger/flight-views';
-import { opinionsOfAll, tableDepthFsw, TABLE_UP_TO_ALTITUDE_M } from '../../ledger/second-opinion';
-import type { DiverLedger, Ledger } from '../../ledger/ledger-types';
+import { TABLE_UP_TO_ALTITUDE_M } from '../../ledger/second-opinion';
+import { tableDepthFsw } from '../../ledger/table-depth';
+import type { Ledger } from '../../ledger/ledger-types';
 import { surroundingsOf, type Surroundings } from '../../profile';
 import { altitudeWaitMin, tableStep, type TableState } from '../../tables/procedure';
 import type { Lanes } from '../../tissues/affine-map';
@@ -34,11 +35,7 @@ export class FlightNeeds {
   private readonly isTableAsked: readonly boolean[];
 
   /** @param mayMiss divers whose flight is let go @param done the ledger of the trip with the dives done alone */
-  constructor(
-    private readonly trip: Trip,
-    done: Ledger,
-    mayMiss: ReadonlySet<Id | null>,
-  ) {
+  constructor(trip: Trip, done: Ledger, mayMiss: ReadonlySet<Id | null>) {
     const { flight, party, water } = trip;
     this.flightMin = flight === null ? Infinity : wallMin(flight.at);
     this.around = surroundingsOf(trip);
@@ -54,22 +51,6 @@ export class FlightNeeds {
       return isAsked[place]! && limits.every((limit) => limit > 0) ? limits : null;
     });
     this.isTableAsked = isAsked.map((asked) => asked && water.altitudeM <= TABLE_UP_TO_ALTITUDE_M);
-  }
-
-  /** What the table has of the dives done. */
-  tableAfter(diver: DiverLedger): TableState | null {
-    const all = [...diver.earlier, ...diver.entries];
-    const opinions = opinionsOfAll(diver, this.trip);
-    let state: TableState | null = null;
-    let surfacedMin: WallMin | null = null;
-    for (const [at, { exposure, bottomMin, startMin, surfacesMin }] of all.entries()) {
-      const { depthFsw } = opinions[at]!;
-      if (exposure === null || depthFsw === null) continue;
-      const intervalMin = surfacedMin === null ? null : startMin - surfacedMin;
-      ({ state } = tableStep({ depthFsw, bottomMin, intervalMin }, state));
-      surfacedMin = surfacesMin;
-    }
-    return state;
   }
 
   /** What the table has after a dive. */

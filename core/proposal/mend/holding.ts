@@ -55,7 +55,7 @@ export interface Holding {
   readonly otu: number;
   /** The day that allowances of OTU count from. */
   readonly firstDay: number | null;
-  /** What the government table has after the last dive; null: nothing, or it is not asked. */
+  /** What the government table has after the last dive; null: nothing, or it is not asked of the dives ahead. */
   readonly table: TableState | null;
 }
 
@@ -88,7 +88,7 @@ function holdingAfter({ earlier, start, entries }: DiverLedger): Holding {
     dives: earlier.length + entries.filter((entry) => entry.isMade).length,
     otu: carry.doses.reduce((sum, dose) => sum + dose.otu, 0),
     firstDay: first === undefined ? null : dayNumber(first.startMin),
-    table: null,
+    table: carry.table,
   };
 }
 
@@ -157,11 +157,7 @@ export class Rules {
       return tensions.map((tension, i) => (tension - air) * left(i));
     });
     const lastStartMin = wallMinOfLast(this.done.trip);
-    const holdings = this.done.divers.map((diver): Holding => ({
-      ...holdingAfter(diver),
-      table: this.views === null ? null : this.views.tableAfter(diver),
-    }));
-    return { excess, holdings, lastStartMin };
+    return { excess, holdings: this.done.divers.map(holdingAfter), lastStartMin };
   }
 
   /** Whether a diver may not make a dive after what they hold: every rule in which a dive before has a part. */
