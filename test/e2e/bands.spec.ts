@@ -44,6 +44,22 @@ test.describe('the bands', () => {
     );
   });
 
+  test('go on, dotted, to the limit had the diver stayed, where a day fills the page', async ({
+    page,
+    strip,
+    bench,
+  }) => {
+    const stayed = page.locator('[data-part=stayed]');
+    await expect(stayed).toHaveCount(0);
+    await strip.dive(13).focus();
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: 'Day', exact: true }).click();
+    // One for each dive of whose figures are shown, who leaves two out; the card says the same.
+    await expect(stayed).toHaveCount(20);
+    await expect(bench.card.locator('[data-outcome="room.min"]')).toContainText('4 min');
+    await expect(stayed.nth(11)).toHaveText('4 min to the limit');
+  });
+
   test('read out the figures of now: after an edit nothing, until the pointer moves again', async ({
     page,
     strip,

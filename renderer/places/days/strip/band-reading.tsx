@@ -1,5 +1,6 @@
 /** What the bands' curves are at the pointer and the keyboard; loaded after the curves stand. */
 import { memo, useCallback, useMemo } from 'react';
+import type { DiverLedger } from '../../../../core/ledger/ledger-types';
 import {
   Line,
   LineChart,
@@ -11,6 +12,8 @@ import {
 } from 'recharts';
 import { NitrogenReadout, OxygenReadout, type FullPoint } from './band-readout';
 import { heightOf, type CurveScale } from './curve';
+import { StayedLines } from './stayed-lines';
+import type { TimeScale } from './time-scale';
 
 /** The bands have the same points, so that both are read at one moment. */
 const SYNC = 'carried';
@@ -54,6 +57,9 @@ export interface ReadingProps extends CurveScale {
   readonly isRead: boolean;
   readonly title: string;
   readonly of: keyof typeof SERIES;
+  /** Whose dives are drawn on as if they stayed, where there is room for it. */
+  readonly stays?: DiverLedger | null | false | undefined;
+  readonly time?: TimeScale | undefined;
 }
 
 /**
@@ -61,7 +67,7 @@ export interface ReadingProps extends CurveScale {
  * takes longer than the frame of an edit.
  */
 export const ReadingChart = memo(function ReadingChart(props: ReadingProps) {
-  const { points, isRead, widthPx, heightPx, top, title, of } = props;
+  const { points, isRead, widthPx, heightPx, top, title, of, stays, time } = props;
   const series: readonly Series[] = SERIES[of];
   const Readout = READOUTS[of];
   const axes = useMemo(
@@ -86,7 +92,7 @@ export const ReadingChart = memo(function ReadingChart(props: ReadingProps) {
     },
     [Readout, isRead],
   );
-  return (
+  const chart = (
     <LineChart width={widthPx} height={heightPx} data={points} margin={NO_MARGIN} syncId={SYNC} title={title}>
       {axes}
       {lines}
@@ -98,5 +104,13 @@ export const ReadingChart = memo(function ReadingChart(props: ReadingProps) {
         position={READOUT_AT}
       />
     </LineChart>
+  );
+  return (
+    <>
+      {stays && time && (
+        <StayedLines shown={stays} time={time} widthPx={widthPx} heightPx={heightPx} top={top} />
+      )}
+      {chart}
+    </>
   );
 });

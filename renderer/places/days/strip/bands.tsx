@@ -11,7 +11,7 @@ const ReadingChart = lazily(async () => (await import('./band-reading')).Reading
   waiting: null,
   failed: ({ mend }, again) => (
     <p className={styles.fault} role="alert">
-      The curves cannot be read out: a part of the window could not be loaded. {mend}{' '}
+      The curves cannot be read out. {mend}{' '}
       <button type="button" className="button" onClick={again}>
         Try again
       </button>
@@ -25,7 +25,7 @@ export interface Carried {
   readonly shares: readonly (readonly number[])[] | null;
 }
 
-interface BandProps extends CurveScale {
+interface BandProps extends CurveScale, Pick<ReadingProps, 'stays' | 'time'> {
   readonly points: readonly BandPoint[];
   readonly widthPx: number;
   /** What the charts were given to read, which an edit leaves behind; both bands are read at once. */

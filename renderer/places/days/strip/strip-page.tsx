@@ -7,6 +7,7 @@ import { selectAhead, selectDoneUntil } from '../../../store/clock';
 import { unitOf } from '../../../../core/words/quantity';
 import type { Size } from '../../../parts/use-size';
 import { useDesk } from '../../../store/store';
+import { STAND_IN } from '../stand-in';
 import { Axis } from './axis';
 import { bandPoints, bandTop, compartmentShares, stepsOf, timelineFor } from './band-data';
 import { BandTitle } from './band-title';
@@ -25,7 +26,6 @@ import { EDGE_PX, usePage } from './use-page';
 import { useReading } from './use-reading';
 import { useStripData, type StripData } from './use-strip';
 
-/** The bands as figures, which are asked for now and then. */
 /** Drawn while a proposal is looked at. */
 const ProposedGhosts = lazily(async () => (await import('./proposed-ghosts')).ProposedGhosts, {
   waiting: null,
@@ -33,21 +33,14 @@ const ProposedGhosts = lazily(async () => (await import('./proposed-ghosts')).Pr
   failed: () => null,
 });
 
-const BandsTable = lazily(async () => (await import('./bands-table')).BandsTable, {
-  waiting: <p>One moment…</p>,
-  failed: ({ what, mend }, again) => (
-    <p role="alert">
-      {what} {mend}{' '}
-      <button type="button" className="button" onClick={again}>
-        Try again
-      </button>
-    </p>
-  ),
-});
+/** The bands as figures, which are asked for now and then. */
+const BandsTable = lazily(async () => (await import('./bands-table')).BandsTable, STAND_IN);
 
 const DAY_MIN = 1440;
 /** Drawn larger than this, a clock that hardly runs would look like one that does. */
 const LEAST_OXYGEN_TOP = 0.2;
+/** Where a day fills the page, words stand above the limit. */
+const ROOM_FOR_WORDS_TOP = 1.24;
 
 export function StripPage({ size }: { readonly size: Size }): ReactNode {
   const scroller = useRef<HTMLDivElement>(null);
@@ -60,8 +53,9 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
   const page = usePage({ scroller, sizeOnScreen: size, data, frozen, flight });
   const { time, depth, layout, textScale, chosen, days, elbow } = page;
   const drag = useDiveDrag({ views, stretches: data.stretches, time, depth }, setFrozen);
+  const isDay = page.form === 'day';
   const whose = useWhose(data);
-  const carried = useCarried(data, time, hasCompartments);
+  const carried = useCarried(data, time, hasCompartments, isDay);
   const reading = useReading(carried.drawn);
   const words = useWords();
   const proposed = useDesk((state) => state.proposed);
@@ -150,6 +144,8 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
                   shares={carried.drawn.shares}
                   heightPx={layout.nitrogenPx}
                   top={carried.nitrogenTop}
+                  stays={isDay && data.shown}
+                  time={time}
                 />
                 <BandTitle heightPx={layout.titlePx} title="Oxygen clock">
                   CNS; dashed, over 24 h; bars, each day’s OTU of its allowance
@@ -223,7 +219,7 @@ function useWhose({ shown }: StripData): string {
 }
 
 /** What the bands draw of the diver shown. */
-function useCarried(data: StripData, time: TimeScale, hasCompartments: boolean) {
+function useCarried(data: StripData, time: TimeScale, hasCompartments: boolean, isDay: boolean) {
   const trip = useDesk((state) => state.trip);
   const { shown } = data;
   const pageEndMin = (time.firstDay + time.dayCount) * DAY_MIN;
@@ -238,13 +234,16 @@ function useCarried(data: StripData, time: TimeScale, hasCompartments: boolean) 
   );
   const tops = useMemo(
     () => ({
-      nitrogenTop: bandTop(Math.max(0, ...points.map((point) => point.share)), 1.1),
+      nitrogenTop: bandTop(
+        Math.max(0, ...points.map((point) => point.share)),
+        isDay ? ROOM_FOR_WORDS_TOP : 1.1,
+      ),
       oxygenTop: bandTop(
         Math.max(0, ...points.map((point) => Math.max(point.cns ?? 0, point.cnsDay ?? 0))),
         LEAST_OXYGEN_TOP,
       ),
     }),
-    [points],
+    [points, isDay],
   );
   const drawn = useMemo(() => ({ points, shares }), [points, shares]);
   return { timeline, drawn, ...tops };
