@@ -20,6 +20,7 @@ export const PACKAGE: Configuration = {
     'out/renderer/**',
     'out/main/**',
     'out/preload/**',
+    'out/command/**',
     'package.json',
     'LICENSE',
     '!**/node_modules/**',

@@ -32,12 +32,13 @@ export async function checkPacked(folder: string): Promise<readonly string[]> {
 const NEEDED = [
   'out/main/main.js',
   'out/preload/preload.cjs',
+  'out/command/carryover.js',
   'out/renderer/index.html',
   'package.json',
   'LICENSE',
 ];
 const ALLOWED =
-  /^(out\/main\/main\.js|out\/preload\/preload\.cjs|out\/renderer\/[^.][^]*|package\.json|LICENSE)$/;
+  /^(out\/main\/main\.js|out\/preload\/preload\.cjs|out\/command\/[\w.-]+|out\/renderer\/[^.][^]*|package\.json|LICENSE)$/;
 
 function contentFaults(files: readonly ArchivedFile[]): readonly string[] {
   const paths = files.map(({ path }) => path);

@@ -1,6 +1,7 @@
 /** The order in which the desktop starts; what each step does is in its own file. */
 import { join } from 'node:path';
 import { app, dialog } from 'electron';
+import { commandIn, runInApp } from './command-in-app';
 import { openDesktop, type Desktop } from './desktop';
 import { tripFilesIn } from './opened-files';
 import { registerScheme } from './scheme';
@@ -22,8 +23,15 @@ const fail = (error: unknown): void => {
   dialog.showErrorBox('Carryover has a fault', `${what}\n\nSaved trips are untouched.`);
 };
 
-// Two windows of one trip would be two truths: the second start hands its files to the first and ends.
-if (app.requestSingleInstanceLock()) {
+const command = commandIn(process.argv, app.isPackaged);
+
+if (command !== null) {
+  // No window, so no icon that waits for one.
+  if (process.platform === 'darwin') app.dock?.hide();
+  const bundle = new URL('../command/carryover.js', import.meta.url);
+  void runInApp(command, bundle, (status) => app.exit(status));
+  // Two windows of one trip would be two truths: the second start hands its files to the first and ends.
+} else if (app.requestSingleInstanceLock()) {
   process.on('uncaughtException', fail);
   process.on('unhandledRejection', fail);
   secureApp(isDeveloping);

@@ -1,4 +1,5 @@
 /** The commands there are; each is loaded by who calls it, and all by who completes them. */
+import type { CommandName } from './command-names';
 import type { CommandTable } from './option-table';
 import type { CommandOutcome, Terminal } from './terminal';
 
@@ -8,7 +9,7 @@ export interface LoadedCommand {
 }
 
 export interface Command {
-  readonly name: string;
+  readonly name: CommandName;
   /** What it does, in a line of the help. */
   readonly does: string;
   readonly load: () => Promise<LoadedCommand>;

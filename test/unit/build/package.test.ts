@@ -33,6 +33,8 @@ function project(files: Readonly<Record<string, string>> = {}): string {
     'package.json': JSON.stringify({ name: 'carryover', version: '0.2.0', main: 'out/main/main.js' }),
     'out/main/main.js': 'main()',
     'out/preload/preload.cjs': 'preload()',
+    'out/command/carryover.js': 'command()',
+    'out/command/check-worker.js': 'worker()',
     'out/renderer/index.html': '<title>window</title>',
     'out/renderer/assets/a.js': 'let a',
     'out/licences.txt': 'react 19 (MIT)',
@@ -75,6 +77,8 @@ describe('the package', () => {
     const paths = readArchive(join(packed, 'resources', 'app.asar')).map(({ path }) => path);
     expect(paths.toSorted()).toEqual([
       'LICENSE',
+      'out/command/carryover.js',
+      'out/command/check-worker.js',
       'out/main/main.js',
       'out/preload/preload.cjs',
       'out/renderer/assets/a.js',
@@ -129,6 +133,7 @@ describe('the package', () => {
       );
       expect(await checkPacked(folder)).toEqual([
         'out/preload/preload.cjs is not in the archive.',
+        'out/command/carryover.js is not in the archive.',
         'core/water.ts has no place in the archive.',
         'out/main/main.js names a folder of the machine that built it.',
       ]);
