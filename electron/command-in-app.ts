@@ -4,7 +4,9 @@
  */
 import { fileURLToPath } from 'node:url';
 import type { Writable } from 'node:stream';
-import { COMMAND_NAMES } from './terminal/command-names';
+
+/** The commands by name; the commands themselves are no part of the desktop's bundle. */
+export const COMMAND_NAMES = ['plan', 'mixes', 'mend', 'lesson', 'export', 'check'] as const;
 
 /**
  * What a command was asked for.

@@ -1,5 +1,4 @@
 /** The commands there are; each is loaded by who calls it, and all by who completes them. */
-import type { CommandName } from './command-names';
 import type { CommandTable } from './option-table';
 import type { CommandOutcome, Terminal } from './terminal';
 
@@ -9,7 +8,7 @@ export interface LoadedCommand {
 }
 
 export interface Command {
-  readonly name: CommandName;
+  readonly name: string;
   /** What it does, in a line of the help. */
   readonly does: string;
   readonly load: () => Promise<LoadedCommand>;

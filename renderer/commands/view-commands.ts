@@ -126,6 +126,13 @@ export const HELP_COMMANDS: readonly Command[] = [
     run: () => showOverlay({ kind: 'palette' }),
   },
   {
+    id: 'help.guide',
+    group: 'Help',
+    label: 'Guide',
+    finds: 'manual how to learn help',
+    run: () => showOverlay({ kind: 'guide' }),
+  },
+  {
     id: 'help.keys',
     group: 'Help',
     label: 'Keys',

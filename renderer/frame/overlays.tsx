@@ -48,6 +48,8 @@ const MendSheet = lazily(async () => (await import('../places/mending/mend-sheet
 /** Asked for once the window stands, so that it is there at the first press. */
 const Palette = lazily(async () => (await import('./palette')).Palette, STAND_IN);
 
+const GuideSheet = lazily(async () => (await import('./guide/guide-sheet')).GuideSheet, STAND_IN);
+
 const lateSheets = () => import('./late-sheets');
 const Changed = lazily(async () => (await lateSheets()).Changed, STAND_IN);
 const UnsavedEdits = lazily(async () => (await lateSheets()).UnsavedEdits, STAND_IN);
@@ -120,6 +122,8 @@ function Shown({ overlay }: { readonly overlay: Overlay }): ReactNode {
       return <StartingSheet />;
     case 'settings':
       return <SettingsSheet />;
+    case 'guide':
+      return <GuideSheet />;
     case 'about':
       return <About />;
     case 'changed':

@@ -27,7 +27,7 @@ const GROUPS: readonly { readonly name: string; readonly ids: readonly string[] 
     ],
   },
   { name: 'This trip', ids: ['trip.details', 'view.table', 'sites.list', 'view.cautions'] },
-  { name: 'Carryover', ids: ['help.settings', 'help.keys', 'help.about'] },
+  { name: 'Carryover', ids: ['help.guide', 'help.settings', 'help.keys', 'help.about'] },
 ];
 
 const NAMED: ReadonlySet<string> = new Set(GROUPS.flatMap(({ ids }) => ids));

@@ -50,6 +50,7 @@ export type Overlay =
   | { readonly kind: 'starting' }
   | { readonly kind: 'settings' }
   | { readonly kind: 'about' }
+  | { readonly kind: 'guide' }
   /** Edits of the trip on the desk that were noted down on another save than the one that is stored. */
   | { readonly kind: 'unsaved'; readonly token: TripToken; readonly text: string }
   | { readonly kind: 'changed'; readonly token: TripToken; readonly removed: boolean }

@@ -91,3 +91,16 @@ test('a trip that is dropped is opened, a list of sites comes into its sheet, an
   await expect(bench.dialog.getByLabel('Depth of Gull Steps')).toBeVisible();
   await expect(bench.title).toHaveText('From the desktop');
 });
+
+test('the guide opens from Help, with a picture of each of its six jobs', async ({ page, bench }) => {
+  await bench.command('guide');
+  await expect(bench.dialog.getByRole('heading', { level: 3 })).toHaveCount(6);
+  const pictures = bench.dialog.getByRole('img');
+  await expect(pictures).toHaveCount(6);
+  for (const picture of await pictures.all()) {
+    await picture.scrollIntoViewIfNeeded();
+    await expect(picture).toHaveJSProperty('naturalWidth', 1280);
+  }
+  await page.keyboard.press('Escape');
+  await expect(bench.dialog).toHaveCount(0);
+});

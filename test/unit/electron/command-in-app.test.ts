@@ -3,8 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
-import { commandIn, runInApp } from '../../../electron/command-in-app';
-import { COMMAND_NAMES } from '../../../electron/terminal/command-names';
+import { COMMAND_NAMES, commandIn, runInApp } from '../../../electron/command-in-app';
 import { COMMANDS } from '../../../electron/terminal/commands';
 
 describe('commandIn', () => {
