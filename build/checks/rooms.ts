@@ -34,7 +34,7 @@ const RENDERER: readonly (readonly string[])[] = [
   ['commands'],
   ['parts'],
   ['places/days', 'places/mixes', 'places/party', 'places/sites', 'places/slates'],
-  ['places/starting', 'places/mending', 'places/lesson'],
+  ['places/starting', 'places/mending', 'places/lesson', 'places/sturdiness'],
   ['frame'],
   ['host', 'look', 'start'],
   ['main'],

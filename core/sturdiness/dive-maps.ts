@@ -3,7 +3,7 @@
  * once a run and dive; what the divers breathe comes in afterwards, as a map is linear in the fraction.
  */
 import {
-  COMPARTMENT_COUNT as N,
+  COMPARTMENT_COUNT,
   RATES_PER_MIN,
   TIME_CONSTANTS_MIN,
   WATER_VAPOUR_BAR,
@@ -11,6 +11,9 @@ import {
 import type { DiveTable, Step } from './dive-table';
 import { CM, SECONDS } from './scatter';
 import type { TripTable } from './trip-table';
+
+/** Of this module's own: what is imported is asked of another one at each use where modules are not bundled. */
+const N = COMPARTMENT_COUNT;
 
 /** Decay and uptake of the sixteen compartments, as of `AffineMap`, in lists that are written over. */
 export interface Lanewise {

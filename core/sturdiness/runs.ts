@@ -11,7 +11,7 @@ import { CNS_HALF_TIME_MIN, cnsFraction } from '../oxygen/cns';
 import { DAY_MIN } from '../oxygen/cns-day';
 import { ShareSums } from '../oxygen/share-sums';
 import { contentL } from '../supply';
-import { COMPARTMENT_COUNT as N, RATES_PER_MIN, WATER_VAPOUR_BAR } from '../tissues/compartments';
+import { COMPARTMENT_COUNT, RATES_PER_MIN, WATER_VAPOUR_BAR } from '../tissues/compartments';
 import {
   breathing,
   PASSED,
@@ -30,6 +30,9 @@ import { Counter, normalOf } from './draws';
 import { CM, SECONDS } from './scatter';
 import type { Seeds } from './seeds';
 import type { CellTable, TripTable } from './trip-table';
+
+/** Of this module's own: what is imported is asked of another one at each use where modules are not bundled. */
+const N = COMPARTMENT_COUNT;
 
 /** Bottom time and limit may differ by this much through rounding, minutes. */
 const SAME_MIN = 1e-9;

@@ -43,11 +43,11 @@ export function headSaid({ keepsAll, dives, easeFirst }: Sturdiness, place: Said
   return said`${kept} Ease first: ${place}; in ${figure('shareMet', passes)} of the runs somebody passes a limit there.`;
 }
 
-/** The limits that runs of a diver pass on a dive, those most passed first: "gas 21 %, MOD 1 %". */
-export function passedSaid({ passesEach }: Pick<SturdyCell, 'passesEach'>): Said {
+/** The limits that runs of a diver pass on a dive, those most passed first: "gas 21 %", "MOD 1 %". */
+export function passedSaid({ passesEach }: Pick<SturdyCell, 'passesEach'>): readonly Said[] {
   const passed: readonly PassedLimit[] = LIMITS_PASSED.filter((limit) => passesEach[limit] > 0);
   const sorted = passed.toSorted((a, b) => passesEach[b] - passesEach[a]);
-  return said`${inRow(sorted.map((limit) => said`${SHORT_LIMITS[limit]} ${figure('shareMet', passesEach[limit])}`))}`;
+  return sorted.map((limit) => said`${SHORT_LIMITS[limit]} ${figure('shareMet', passesEach[limit])}`);
 }
 
 /** Minutes of a percentile, or that a limit is passed there that no shorter stay keeps. */

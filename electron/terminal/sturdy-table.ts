@@ -11,7 +11,7 @@ import {
 import type { Sturdiness, SturdyCell } from '../../core/sturdiness/sturdiness';
 import { inOneSystem, wordsOf, type Reader, type Words } from '../../core/words/reader';
 import { SAFETY_LINE } from '../../core/words/safety-line';
-import { bare, figure, moment, said, type Said } from '../../core/words/said';
+import { bare, figure, inRow, moment, said, type Said } from '../../core/words/said';
 import { siteName } from './headline';
 import { inked } from './paint';
 import { greatest } from '../../core/numeric';
@@ -38,7 +38,7 @@ function rowOf(trip: Trip, cell: SturdyCell, words: Words): readonly string[] {
     words(roomAtSaid(cell.room50Min)),
     words(said`${bare('shareMet', cell.passes)} %`),
     words(mostBySaid(cell)),
-    words(passedSaid(cell)),
+    words(said`${inRow(passedSaid(cell))}`),
   ];
 }
 

@@ -91,6 +91,14 @@ export const TRIP_COMMANDS: readonly Command[] = [
     run: () => showMending(null),
   },
   {
+    id: 'trip.sturdy',
+    group: 'Trip',
+    label: 'How sturdy is this plan?',
+    finds: 'scatter runs risk margin',
+    enabled: hasDives,
+    run: () => showOverlay({ kind: 'sturdy' }),
+  },
+  {
     id: 'trip.details',
     group: 'Trip',
     label: 'Title, water and flight',

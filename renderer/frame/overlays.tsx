@@ -47,6 +47,10 @@ const MendSheet = lazily(async () => (await import('../places/mending/mend-sheet
 
 /** Asked for once the window stands, so that it is there at the first press. */
 const Palette = lazily(async () => (await import('./palette')).Palette, STAND_IN);
+const SturdySheet = lazily(
+  async () => (await import('../places/sturdiness/sturdy-sheet')).SturdySheet,
+  STAND_IN,
+);
 
 const GuideSheet = lazily(async () => (await import('./guide/guide-sheet')).GuideSheet, STAND_IN);
 
@@ -104,6 +108,8 @@ function Shown({ overlay }: { readonly overlay: Overlay }): ReactNode {
       );
     case 'mend':
       return <MendSheet key={overlay.diveId} diveId={overlay.diveId} />;
+    case 'sturdy':
+      return <SturdySheet />;
     case 'lesson':
       return <LessonSheet what={overlay.what} />;
     case 'workings':

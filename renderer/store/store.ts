@@ -39,6 +39,8 @@ export type Overlay =
   | { readonly kind: 'mend'; readonly diveId: Id | null }
   /** What a class is given on paper. */
   | { readonly kind: 'lesson'; readonly what: 'exercises' | 'workings' }
+  /** How sturdy the plan is. */
+  | { readonly kind: 'sturdy' }
   | { readonly kind: 'trip' }
   | { readonly kind: 'site-list' }
   /** Profiles out of a file. */
@@ -95,6 +97,8 @@ export interface Desk {
   readonly proposed: Trip | null;
   /** Days shows the trip as rows of a table, in the place of strip and card. */
   readonly isTable: boolean;
+  /** The strip shows where most runs of the plan lie. */
+  readonly hasSturdyBand: boolean;
   readonly notice: Notice | null;
   /** This machine's wall clock to the minute; null until the window has begun. */
   readonly nowMin: WallMin | null;
@@ -118,6 +122,7 @@ export function freshDesk(trip: Trip = blankTrip()): Desk {
     evening: null,
     proposed: null,
     isTable: false,
+    hasSturdyBand: false,
     notice: null,
     nowMin: null,
     ready: false,

@@ -56,8 +56,9 @@ export const NitrogenBand = memo(function NitrogenBand({
   points,
   shares,
   given,
+  about,
   ...band
-}: BandProps & Carried) {
+}: BandProps & Carried & { readonly about: ReactNode }) {
   const { top, heightPx } = band;
   const full = useMemo(
     () =>
@@ -72,7 +73,12 @@ export const NitrogenBand = memo(function NitrogenBand({
       points={full}
       title="Nitrogen on surfacing"
       of="nitrogen"
-      curves={<NitrogenCurves points={points} shares={shares} top={top} heightPx={heightPx} />}
+      curves={
+        <>
+          <NitrogenCurves points={points} shares={shares} top={top} heightPx={heightPx} />
+          {about}
+        </>
+      }
     />
   );
 });

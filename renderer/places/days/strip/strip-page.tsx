@@ -36,6 +36,13 @@ const ProposedGhosts = lazily(async () => (await import('./proposed-ghosts')).Pr
 /** The bands as figures, which are asked for now and then. */
 const BandsTable = lazily(async () => (await import('./bands-table')).BandsTable, STAND_IN);
 
+/** Drawn where it is asked how sturdy the plan is. */
+const SturdyBand = lazily(async () => (await import('./sturdy-band')).SturdyBand, {
+  waiting: null,
+  // The sheet that asks for it has the same in figures.
+  failed: () => null,
+});
+
 const DAY_MIN = 1440;
 /** Drawn larger than this, a clock that hardly runs would look like one that does. */
 const LEAST_OXYGEN_TOP = 0.2;
@@ -59,6 +66,7 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
   const reading = useReading(carried.drawn);
   const words = useWords();
   const proposed = useDesk((state) => state.proposed);
+  const hasRuns = useDesk((state) => state.hasSturdyBand);
   const nowMin = useDesk((state) => state.nowMin);
   const doneUntilMin = useDesk(selectDoneUntil);
   const ahead = useDesk(selectAhead);
@@ -137,7 +145,7 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
                 onBlur={reading.leave}
               >
                 <BandTitle heightPx={layout.titlePx} title="Nitrogen on surfacing">
-                  {`if ${whose} went straight up at that moment`}
+                  {`if ${whose} went straight up at that moment${hasRuns ? '; about it 90 of 100 runs: the plan’s limits, never the chance of injury' : ''}`}
                 </BandTitle>
                 <NitrogenBand
                   {...band}
@@ -146,6 +154,17 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
                   top={carried.nitrogenTop}
                   stays={isDay && data.shown}
                   time={time}
+                  about={
+                    hasRuns && data.shown ? (
+                      <SturdyBand
+                        diverId={data.shown.diver.id}
+                        time={time}
+                        untilMin={carried.timeline.at(-1)?.atMin ?? 0}
+                        heightPx={layout.nitrogenPx}
+                        top={carried.nitrogenTop}
+                      />
+                    ) : null
+                  }
                 />
                 <BandTitle heightPx={layout.titlePx} title="Oxygen clock">
                   CNS; dashed, over 24 h; bars, each day’s OTU of its allowance

@@ -13,25 +13,25 @@ function plan(...args: readonly string[]) {
 
 describe('plan --sturdy', () => {
   it('prints how often each dive passes a limit, which to ease first, and of what it speaks', async () => {
-    const { status, stdout, stderr } = await plan('--runs', '200', '--seed', '7');
+    const { status, stdout, stderr } = await plan('--runs', '100', '--seed', '7');
     expect([status, stderr]).toEqual([0, '']);
     const text = stdout.replaceAll(/\s+/g, ' ');
-    expect(text).toContain('drawn 200 times, seed 7; standard deviations: depth 1 m, bottom time 2 min');
+    expect(text).toContain('drawn 100 times, seed 7; standard deviations: depth 1 m, bottom time 2 min');
     expect(text).toContain(SPEAKS_OF);
     expect(text).toMatch(/\d+ % of the runs keep every limit on every dive\. Ease first: .*Anvil Head/);
     expect(text).toContain('do not prevent decompression sickness');
     expect(stdout).toMatch(/Guide +−?\d+ +\d+ +\d+ % +gas rate \d+ % +gas \d+ %/);
-    expect((await plan('--runs', '200', '--seed', '7')).stdout).toBe(stdout);
-    expect((await plan('--runs', '200', '--seed', '8')).stdout).not.toBe(stdout);
+    expect((await plan('--runs', '100', '--seed', '7')).stdout).toBe(stdout);
+    expect((await plan('--runs', '100', '--seed', '8')).stdout).not.toBe(stdout);
   });
 
   it('prints the same as JSON, unrounded, of one diver where one is asked', async () => {
-    const { stdout } = await plan('--runs', '200', '--json', '--diver', 'guest2');
+    const { stdout } = await plan('--runs', '100', '--json', '--diver', 'guest2');
     const document = JSON.parse(stdout) as SturdinessDocument;
-    expect(document).toMatchObject({ format: 'carryover/sturdiness', version: 1, runs: 200, seed: 1 });
+    expect(document).toMatchObject({ format: 'carryover/sturdiness', version: 1, runs: 100, seed: 1 });
     expect(document.speaksOf).toContain(SPEAKS_OF);
     expect(new Set(document.entries.map(({ diverId }) => diverId))).toEqual(new Set(['guest2']));
-    const { cells, dives, keepsAll } = sturdiness(demoTrip(), { runs: 200, seed: 1, nowMin: null }, true);
+    const { cells, dives, keepsAll } = sturdiness(demoTrip(), { runs: 100, seed: 1, nowMin: null }, true);
     expect(document).toMatchObject({ dives, keepsAll });
     const own = cells.filter(({ diverId }) => diverId === 'guest2');
     expect(document.entries.map(({ passes, room5Min }) => [passes, room5Min])).toEqual(
@@ -53,7 +53,7 @@ describe('plan --sturdy', () => {
       expect([status, stdout]).toEqual([2, '']);
       expect(stderr).toContain(where);
     }
-    const alone = await planCommand(['--runs', '200'], aTerminal());
+    const alone = await planCommand(['--runs', '100'], aTerminal());
     expect(alone).toMatchObject({ status: 2 });
     expect(alone.stderr).toContain('--sturdy');
   });
