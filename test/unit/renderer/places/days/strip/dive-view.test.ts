@@ -267,3 +267,41 @@ describe('marksOf', () => {
     expect(after[20]).not.toEqual(before[20]);
   });
 });
+
+describe('what a screen reader is told of a dive', () => {
+  const when = 'Wed 17 March 11:35, Kettle Pinnacle';
+  it.each<[string, string, Partial<Trip['dives'][number]>, string]>([
+    [
+      'a dive as planned',
+      'd1',
+      {},
+      'Dive 1, Sun 14 March 09:30, Thrift Garden, 15 m, 40 min, Air, 16 min of room',
+    ],
+    [
+      'the tightest, after a dive of the same day',
+      'd13',
+      {},
+      `Dive 13, ${when}, 24 m, 29 min, EAN32, after 1:44 at the surface, 4 min of room, tightest of the trip`,
+    ],
+    [
+      'one past its limit',
+      'd13',
+      { bottomMin: 60 },
+      `Dive 13, ${when}, 24 m, 60 min, EAN32, after 1:44 at the surface, −27 min of room, tightest of the day, caution: not as planned`,
+    ],
+    [
+      'one that not everybody makes',
+      'd8',
+      {},
+      'Dive 8, Tue 16 March 07:30, Anvil Head, 36 m, 33 min, EAN28, 7 min of room, 3 of 4 divers',
+    ],
+    [
+      'one that was dived',
+      'd1',
+      { asDived: [{ depthM: 15.5, bottomMin: 41 }] },
+      'Dive 1, Sun 14 March 09:30, Thrift Garden, 15.5 m, 41 min, Air, 13 min of room, as dived',
+    ],
+  ])('%s', (_, id, change, told) => {
+    expect(byId(viewsOf(withDive(demoTrip(), id, change)), id).name).toBe(told);
+  });
+});
