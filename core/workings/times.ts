@@ -133,7 +133,8 @@ export const secondOpinionWorkings: Work = ({ entry, diverLedger, trip }) => {
   if (residualMin !== null) steps.push({ label: 'Residual nitrogen time', value: `${residualMin} min` });
   if (equivalentMin !== null) {
     steps.push({
-      label: `With ${digits(entry.bottomMin, 1)} min of bottom time, rounded up`,
+      // As fine as it is: 5.03 min are six whole ones.
+      label: `With ${Number(digits(entry.bottomMin, 3))} min of bottom time, rounded up`,
       value: `${equivalentMin} min`,
     });
   }

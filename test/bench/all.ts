@@ -1,5 +1,6 @@
 /** `npm run bench`: each cost beside its floor, in one run. Ends with 1 where a ratio that is to hold does not. */
 import { availableParallelism, loadavg } from 'node:os';
+import { benchClassAndLog } from './class-and-log';
 import { benchCommand } from './command';
 import { benchFindings } from './findings';
 import { benchGrowth } from './growth';
@@ -19,6 +20,7 @@ const benches: readonly { readonly title: string; readonly run: () => Promise<re
   { title: 'The trip file', run: benchTripFile },
   { title: 'Texts made to be slow', run: benchGrowth },
   { title: 'The window', run: benchWindow },
+  { title: 'Keys in class and in the log', run: benchClassAndLog },
   { title: 'The largest trip', run: benchLargestTrip },
   { title: 'The slates', run: benchSlates },
   { title: 'The mixes', run: benchMixes },

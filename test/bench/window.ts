@@ -19,7 +19,7 @@ const EMPTY_PAGE = 'data:text/html,<p>word';
 const TWO_FRAMES_MS = 2000 / 60;
 
 /** Opens the window on the full trip, its dive 30 chosen. */
-async function openFullTrip(page: Page, address: string): Promise<void> {
+export async function openFullTrip(page: Page, address: string): Promise<void> {
   await page.goto(address);
   await page.getByRole('button', { name: 'I accept, show me the demo trip' }).click();
   page.on('filechooser', (chooser) => {
@@ -39,12 +39,12 @@ function depthField(page: Page) {
   return page.getByRole('textbox', { name: 'Depth', exact: true });
 }
 
-function chosenMark(page: Page) {
+export function chosenMark(page: Page) {
   return page.getByRole('listbox', { name: 'Dives' }).getByRole('option', { selected: true });
 }
 
-/** A way to change the depth of dive 30, or to draw the page anew without changing anything. */
-interface Way {
+/** A way to change something by keys, or to draw the page anew without changing anything. */
+export interface Way {
   readonly what: string;
   readonly keys: readonly string[];
   readonly focus: (page: Page) => Promise<void>;
@@ -52,7 +52,7 @@ interface Way {
 }
 
 /** The next dive is chosen: strip and card are drawn anew, and nothing is reckoned. */
-const BARE: Way = {
+export const BARE: Way = {
   what: 'another dive chosen',
   keys: ['Control+ArrowRight', 'Control+ArrowLeft'],
   focus: (page) => chosenMark(page).focus(),
@@ -77,7 +77,7 @@ const EDITS: readonly Way[] = [
   },
 ];
 
-async function pressesOfWay(browser: Browser, address: string, way: Way): Promise<readonly Press[]> {
+export async function pressesOfWay(browser: Browser, address: string, way: Way): Promise<readonly Press[]> {
   const page = await browser.newPage({ locale: 'en-GB', viewport: { width: 1280, height: 800 } });
   try {
     await openFullTrip(page, address);
@@ -89,7 +89,7 @@ async function pressesOfWay(browser: Browser, address: string, way: Way): Promis
 }
 
 /** What a press costs a page that has nothing to do for it. */
-async function pressesOfEmptyPage(browser: Browser): Promise<readonly Press[]> {
+export async function pressesOfEmptyPage(browser: Browser): Promise<readonly Press[]> {
   const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
   try {
     await page.goto(EMPTY_PAGE);
@@ -100,7 +100,7 @@ async function pressesOfEmptyPage(browser: Browser): Promise<readonly Press[]> {
 }
 
 /** The page's own work to the paint, at the median, beside that of a page with nothing to do. */
-function workLine(what: string, presses: readonly Press[], empty: readonly Press[]): BenchLine {
+export function workLine(what: string, presses: readonly Press[], empty: readonly Press[]): BenchLine {
   const median = (from: readonly Press[]) =>
     percentile(
       from.map(({ workMs }) => workMs),
@@ -115,7 +115,11 @@ function workLine(what: string, presses: readonly Press[], empty: readonly Press
 }
 
 /** An edit: to the paint beside two frames, on both clocks, and beside the bare page. */
-function editLines(what: string, presses: readonly Press[], bare: readonly Press[]): readonly BenchLine[] {
+export function editLines(
+  what: string,
+  presses: readonly Press[],
+  bare: readonly Press[],
+): readonly BenchLine[] {
   const at95 = (from: readonly Press[], of: keyof Press) =>
     percentile(
       from.map((press) => press[of]),

@@ -1,0 +1,216 @@
+/*
+ * Every figure of every entry, worked out anew from the numbers that its workings show and from nothing else, as a
+ * person would on a calculator: the figure lies among what these digits can come to.
+ */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { demoTrip } from '../../core/document/demo-trip';
+import type { Trip } from '../../core/document/types';
+import { ledger } from '../../core/ledger/ledger';
+import { fileWords } from '../../core/words/reader';
+import { figuresOf, workingsOf } from '../../core/workings/all';
+import type { Workings } from '../../core/workings/types';
+import {
+  by,
+  exactly,
+  greatest,
+  least,
+  minus,
+  over,
+  plus,
+  shownIn,
+  times,
+  type Shown,
+} from '../support/shown-number';
+import { trips } from '../support/trip-arbitrary';
+
+const HUNDRED = exactly(100);
+
+/** Steps by what their labels hold. */
+class Put {
+  constructor(private readonly workings: Workings) {}
+
+  get steps() {
+    return this.workings.steps;
+  }
+
+  has(label: string): boolean {
+    return this.steps.some((step) => step.label.includes(label));
+  }
+
+  text(label: string): string {
+    const step = this.steps.find((each) => each.label.includes(label));
+    if (step === undefined) throw new Error(`${this.workings.figure} shows no "${label}"`);
+    return step.value;
+  }
+
+  value(label: string, at = 0): Shown {
+    return shownIn(this.text(label))[at]!;
+  }
+
+  percent(label: string): Shown {
+    return over(this.value(label), HUNDRED);
+  }
+
+  /** The last number of each step that is numbered, as legs are. */
+  legs(): readonly Shown[] {
+    return this.steps.filter(({ label }) => /^\d+\. /.test(label)).map(({ value }) => shownIn(value).at(-1)!);
+  }
+}
+
+/** e.g. 3 h 15 min or 75 min of the interval; ln 2 / half-time. */
+function rate(put: Put, label: string): Shown {
+  return over(exactly(Math.LN2), exactly(Number(/half-time ([\d.]+)/.exec(put.text(label))![1])));
+}
+
+/** ln(1 + (L − p) / (I − L)) / k after the arrival. */
+function noStop(put: Put): Shown | null {
+  if (put.has('Compartments whose limit lies below I')) return null;
+  if (put.has('p is above L already')) return exactly(0);
+  const [p, l] = [put.value(', p'), put.value(', L')];
+  const inspired = put.value('Inspired nitrogen');
+  const arrival = put.has('Arrival') ? put.value('Arrival') : put.value('Way from');
+  const stay = over(
+    by(Math.log1p, over(minus(l, p), minus(inspired, l))),
+    rate(put, 'Compartment that meets'),
+  );
+  // What the digits of p and L leave open is wide where the two lie close: the step shows the time itself too.
+  const shown = put.value('Time at the level');
+  expect(stay.from).toBeLessThanOrEqual(shown.to);
+  expect(stay.to).toBeGreaterThanOrEqual(shown.from);
+  return plus(arrival, shown);
+}
+
+const depth = (bar: Shown, put: Put): Shown => over(minus(bar, put.value('P0')), put.value(', w'));
+
+/** By figure, what its numbers come to; null: there is none; left out: nothing to work out, a moment or a reading. */
+const BY_HAND: Readonly<Record<string, (put: Put, workings: Workings) => Shown | null>> = {
+  noStopMin: noStop,
+  stops: (put) =>
+    plus(
+      ...put.steps
+        .filter(({ label }) => label.startsWith('At '))
+        .map(({ value }) => exactly(Number.parseFloat(value))),
+    ),
+  leading: (put) =>
+    over(
+      minus(put.value('Its tension'), put.value('At rest, 0.79')),
+      minus(put.value('Tolerated'), put.value('At rest, 0.79')),
+    ),
+  'room.min': (put) =>
+    least(put.steps.filter(({ label }) => label.startsWith('To ')).map(({ value }) => shownIn(value)[0]!)),
+  'room.m': (put) => {
+    const found = put.steps.find(({ label }) => label.includes('found by trying'));
+    if (found !== undefined) return shownIn(found.value)[0]!;
+    return least(put.steps.map(({ value }) => shownIn(value)[0]!));
+  },
+  earlierMin: (put) => {
+    const needs = put.steps.filter(
+      ({ label }) => label.startsWith('Interval ') && label !== 'Interval before the dive',
+    );
+    if (put.has('Interval it needs')) {
+      const [p, q, air] = [put.value(', p'), put.value(', q'), put.value('A = ')];
+      const need = over(
+        by(Math.log, over(minus(p, air), minus(q, air))),
+        rate(put, 'Compartment that needs'),
+      );
+      const shown = put.value('Interval it needs');
+      expect(need.from).toBeLessThanOrEqual(shown.to);
+      expect(need.to).toBeGreaterThanOrEqual(shown.from);
+    }
+    return minus(put.value('Interval before'), greatest(needs.map(({ value }) => shownIn(value)[0]!)));
+  },
+  modM: (put) => depth(over(exactly(Number.parseFloat(put.text('Working PO2'))), put.percent('Oxygen')), put),
+  po2Bar: (put) => times(put.percent('Oxygen'), put.value('Ambient')),
+  eadM: (put) => depth(over(times(put.value('Ambient'), put.percent('Nitrogen')), exactly(0.79)), put),
+  gasDensityGL: (put) => times(put.value('at 1 bar'), put.value('Ambient')),
+  'cns.before': (put) => {
+    if (put.steps.length < 2) return exactly(0);
+    return times(
+      put.percent('After'),
+      by((min) => 2 ** (-min / 90), put.value('surface')),
+    );
+  },
+  'cns.after': (put) => plus(put.percent('Before'), ...put.legs().map((leg) => over(leg, HUNDRED))),
+  'cns.day': (put) => over(plus(...put.steps.map(({ value }) => shownIn(value)[0]!)), HUNDRED),
+  'otu.dive': (put) => plus(...put.legs()),
+  'otu.day': (put) => plus(put.value('Dives before'), put.value('This dive')),
+  'otu.trip': (put) => plus(put.value('Dives before'), put.value('This dive')),
+  'esot.dive': (put) => plus(...put.legs()),
+  'esot.day': (put) => plus(put.value('Dives before'), put.value('This dive')),
+  usedL: (put) => (put.has('Left, as read') ? put.value('Used') : plus(...put.legs())),
+  minimumBar: (put) => {
+    const litres = plus(put.value('One minute'), ...put.legs());
+    const together = put.value('Together');
+    expect(litres.from).toBeLessThanOrEqual(together.to);
+    expect(litres.to).toBeGreaterThanOrEqual(together.from);
+    if (!put.text('Cylinder').includes('ideal')) return null;
+    return greatest([
+      over(together, exactly(Number.parseFloat(put.text('Cylinder')))),
+      exactly(Number.parseFloat(put.text('Reserve'))),
+    ]);
+  },
+  turnBar: (put) => {
+    const fill = exactly(Number.parseFloat(put.text('Fill')));
+    return minus(fill, times(minus(fill, put.value('Minimum gas')), put.percent('Share')));
+  },
+  endBar: (put) => {
+    if (!put.has('Used')) return null;
+    const content = put.steps[0]!;
+    const left = minus(shownIn(content.value)[0]!, put.value('Used'));
+    expect(left.from).toBeLessThanOrEqual(put.value('Left').to);
+    expect(left.to).toBeGreaterThanOrEqual(put.value('Left').from);
+    if (!content.label.includes('ideal')) return null;
+    return over(put.value('Left'), exactly(Number(/Content of ([\d.]+) L/.exec(content.label)![1])));
+  },
+  secondOpinion: (put) =>
+    put.has('With ')
+      ? plus(
+          put.has('Residual') ? exactly(Number.parseFloat(put.text('Residual'))) : exactly(0),
+          exactly(
+            Math.ceil(
+              Number(
+                /With ([\d.]+) min/.exec(put.steps.find(({ label }) => label.startsWith('With '))!.label)![1],
+              ) - 1e-9,
+            ),
+          ),
+        )
+      : null,
+};
+
+let compared = 0;
+
+function expectByHand(trip: Trip): void {
+  for (const diverLedger of ledger(trip).divers) {
+    for (const entry of diverLedger.entries) {
+      for (const figure of figuresOf(entry)) {
+        const workings = workingsOf(figure, entry, { trip, diverLedger, words: fileWords });
+        const work = figure.startsWith('levels.') ? noStop : BY_HAND[figure];
+        // A figure that does not exist has nothing to be worked out from.
+        if (work === undefined || workings.exact === null) continue;
+        const said = `${figure} of ${entry.dive.id} for ${diverLedger.diver.id}: ${JSON.stringify(workings)}`;
+        const shown = work(new Put(workings), workings);
+        if (shown === null) continue;
+        compared += 1;
+        const dust = 1e-9 * Math.max(1, Math.abs(workings.exact));
+        expect(workings.exact, said).toBeGreaterThanOrEqual(shown.from - dust);
+        expect(workings.exact, said).toBeLessThanOrEqual(shown.to + dust);
+        // And digits say it closely: within a hundredth of it, or of one.
+        expect(shown.to - shown.from, said).toBeLessThan(0.02 * Math.max(1, Math.abs(workings.exact)));
+      }
+    }
+  }
+}
+
+describe('the numbers that workings show', () => {
+  it('come to every figure of every entry of the demo trip', () => {
+    expectByHand(demoTrip());
+    expect(compared).toBeGreaterThan(22 * 3 * 18);
+  });
+
+  it('come to every figure of two hundred trips drawn by lot', () => {
+    fc.assert(fc.property(trips({ dives: { min: 1, max: 2 }, party: { min: 1, max: 1 } }), expectByHand), {
+      numRuns: 200,
+    });
+  });
+});
