@@ -15,6 +15,6 @@ export default defineConfig({
     ],
     setupFiles: ['test/setup.ts'],
     pool: 'threads',
-    testTimeout: 90_000,
+    testTimeout: 180_000,
   },
 });

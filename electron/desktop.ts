@@ -16,7 +16,7 @@ import type { RecentFiles } from './trip-places';
 import { watchTripFiles } from './trip-watch';
 import { unsavedEdits } from './unsaved-edits';
 import { boundsToOpen, type Area } from './window-bounds';
-import { watchHealth } from './window-health';
+import { loadPage, watchHealth } from './window-health';
 import { windowMarks } from './window-marks';
 import { windowOptions } from './window-options';
 
@@ -105,10 +105,7 @@ export async function openDesktop(options: DesktopOptions): Promise<Desktop> {
   window.webContents.on('will-prevent-unload', (event) => event.preventDefault());
   window.on('closed', () => watch.close());
   showMenu();
-  await window.loadURL(START_URL).catch((error: unknown) => {
-    // Closed before it was there: the user went, and nothing is at fault.
-    if (!window.isDestroyed()) throw error;
-  });
+  await loadPage(window, START_URL);
   if (settings.damaged !== null && !window.isDestroyed())
     void showTrouble(window, settings.damaged.what, settings.damaged);
 

@@ -1,5 +1,20 @@
-/** A page that crashed or hangs: the user is asked, once, and may have it back; what was saved is on the disk. */
+/**
+ * A page that does not come, crashed or hangs. Of the last two the user is asked, once, and may have it back; what was
+ * saved is on the disk.
+ */
 import { dialog, type BrowserWindow } from 'electron';
+
+/** Loads a window's page. A fault is thrown, but where the window was closed meanwhile: then the user went, and nothing is at fault. */
+export async function loadPage(
+  window: Pick<BrowserWindow, 'loadURL' | 'isDestroyed'>,
+  url: string,
+): Promise<void> {
+  try {
+    await window.loadURL(url);
+  } catch (error) {
+    if (!window.isDestroyed()) throw error;
+  }
+}
 
 /** Watches one window; `onLost` is called when its page is gone, and with it whoever could be asked to save. */
 export function watchHealth(window: BrowserWindow, onLost: () => void): void {

@@ -3,6 +3,6 @@ import fc from 'fast-check';
 
 fc.configureGlobal({
   ...(process.env['CI'] ? { seed: 20_270_306 } : {}),
-  interruptAfterTimeLimit: 60_000,
+  interruptAfterTimeLimit: 170_000,
   markInterruptAsFailure: true,
 });

@@ -17,7 +17,7 @@ interface Layer {
 }
 
 const TOOLS = [
-  '@axe-core/playwright',
+  'axe-core',
   '@electron/asar',
   '@electron/fuses',
   '@hyzyla/pdfium',

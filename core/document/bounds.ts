@@ -1,7 +1,8 @@
 import { said } from '../words/said';
 import { bag, type Bag, type TripPath } from './place-in-trip';
 import type { Found } from './references';
-import { LIST_RULES, MOST_DIVES_TOGETHER, tooMany, TRIP_LISTS } from './schema';
+import { LIST_RULES, MOST_DIVES_TOGETHER, TRIP_LISTS } from './schema';
+import { tooMany } from './schema-parts';
 
 /** Lists of a dive, planned or brought to the trip. */
 const LISTS_OF_DIVE = ['legs', 'onBoard', 'divers', 'asDived', 'notDived'] as const;

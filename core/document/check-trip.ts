@@ -6,7 +6,8 @@ import { boundTroubles } from './bounds';
 import { timeTroubles } from './dive-times';
 import { bag, placeText, type Bag, type TripPath } from './place-in-trip';
 import { isEnough, referenceTroubles, type Found } from './references';
-import { frameSchema, ITEM_SCHEMAS, messageParts, TRIP_KEYS, TRIP_LISTS, type TripList } from './schema';
+import { frameSchema, ITEM_SCHEMAS, TRIP_KEYS, TRIP_LISTS, type TripList } from './schema';
+import { messageParts } from './schema-parts';
 import type { Trip } from './types';
 
 /** What the rules made of a document: the trip with its defaults, or every trouble. */

@@ -3,7 +3,8 @@ import { fileWords } from '../words/reader';
 import { said } from '../words/said';
 import { NUMBER_RULES } from './fields';
 import { MOST_SAMPLES } from './samples';
-import { leafOf, tripSchema, type Leaf } from './schema';
+import { tripSchema } from './schema';
+import { leafOf, type Leaf } from './schema-parts';
 import { TEXT_RULES } from './texts';
 
 /** A schema as plain data. */

@@ -1,5 +1,6 @@
 import { numberTrouble } from '../document/fields';
-import { LIST_RULES, tooMany } from '../document/schema';
+import { LIST_RULES } from '../document/schema';
+import { tooMany } from '../document/schema-parts';
 import { excerpt } from '../document/texts';
 import type { Level } from '../profile';
 import { M_PER_FOOT } from '../units';

@@ -1,4 +1,5 @@
 import { expect, test as base } from '@playwright/test';
+import { KeptPage } from './kept-page';
 import { StripHand } from './pages/strip';
 import { Workbench } from './pages/workbench';
 
@@ -11,7 +12,26 @@ interface Fixtures {
   readonly strip: StripHand;
 }
 
-export const test = base.extend<Fixtures>({
+interface WorkerFixtures {
+  readonly kept: KeptPage;
+}
+
+export const test = base.extend<Fixtures, WorkerFixtures>({
+  kept: [
+    async ({ browser }, use) => {
+      const kept = new KeptPage(browser);
+      await use(kept);
+      await kept.close();
+    },
+    { scope: 'worker' },
+  ],
+  page: async ({ kept, baseURL, viewport, locale, colorScheme, contextOptions }, use) => {
+    const options = { baseURL: baseURL!, viewport, locale: locale!, colorScheme, ...contextOptions };
+    await use(await kept.fresh(options));
+  },
+  context: async ({ page }, use) => {
+    await use(page.context());
+  },
   firstStart: async ({ page }, use) => {
     const bench = new Workbench(page);
     await use(bench);

@@ -1,19 +1,11 @@
 /** Every sentence about the strip that a hand could try. */
-import { AxeBuilder } from '@axe-core/playwright';
-import type { Page } from '@playwright/test';
 import { readFileSync } from 'node:fs';
 import { expect, test } from './fixtures';
 import { depthOf } from './pages/strip';
+import { wcagBreaches } from './wcag';
 
 const minutesOf = (told: string) => Number(/ m, ([\d.]+) min, /.exec(told)?.[1]);
 const startOf = (told: string) => /, (\w+ \d+ \w+ \d\d:\d\d), /.exec(told)?.[1];
-
-const findings = async (page: Page) => {
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
-    .analyze();
-  return violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`);
-};
 
 test.describe('the strip', () => {
   test('shows the whole week at first sight', async ({ bench, strip }) => {
@@ -137,7 +129,7 @@ test.describe('the strip', () => {
     await expect(page.getByRole('button', { name: 'Log Mon 15' })).toBeVisible();
     await expect(page.locator('[data-state=missed]')).toHaveCount(1);
     await expect(page.locator('[data-state=added] [data-part=added]')).toHaveCount(1);
-    expect(await findings(page)).toEqual([]);
+    expect(await wcagBreaches(page)).toEqual([]);
   });
 
   test('opens the card of a dive that is pressed', async ({ bench, strip }) => {
@@ -273,9 +265,9 @@ test.describe('for who cannot see or point', () => {
       await page.keyboard.press('Enter');
       await page.keyboard.press('+');
       await page.getByRole('button', { name: 'All 16 compartments' }).click();
-      expect(await findings(page)).toEqual([]);
+      expect(await wcagBreaches(page)).toEqual([]);
       await page.getByRole('button', { name: 'Curves as a table' }).click();
-      expect(await findings(page)).toEqual([]);
+      expect(await wcagBreaches(page)).toEqual([]);
     });
   }
 
@@ -283,7 +275,7 @@ test.describe('for who cannot see or point', () => {
     await page.keyboard.press('Control+a');
     await page.keyboard.press('Delete');
     await expect(strip.whole.getByText('No dives yet.')).toBeVisible();
-    expect(await findings(page)).toEqual([]);
+    expect(await wcagBreaches(page)).toEqual([]);
     await strip.whole.getByRole('button', { name: 'New dive' }).click();
     await expect(strip.dives).toHaveCount(1);
   });

@@ -1,7 +1,7 @@
 import { EventEmitter } from 'node:events';
 import type { BrowserWindow } from 'electron';
 import { beforeEach, describe, expect, it } from 'vitest';
-import { watchHealth } from '../../../electron/window-health';
+import { loadPage, watchHealth } from '../../../electron/window-health';
 import { dialogAnswers } from '../../doubles/electron-mini';
 
 const RELOAD = { response: 0 };
@@ -109,5 +109,21 @@ describe('watchHealth', () => {
     goes('clean-exit');
     await settled();
     expect(done).toEqual(['lost']);
+  });
+});
+
+describe('loadPage', () => {
+  /** A window whose load fails as the runtime has it fail: also where the window goes meanwhile. */
+  const failing = (isClosed: boolean) => ({
+    loadURL: () => Promise.reject(new Error("ERR_FAILED (-2) loading 'app://carryover/'")),
+    isDestroyed: () => isClosed,
+  });
+
+  it('takes a window that was closed while it loads for what it is: no fault', async () => {
+    await expect(loadPage(failing(true), 'app://carryover/')).resolves.toBeUndefined();
+  });
+
+  it('tells a page that does not come to a window that stays', async () => {
+    await expect(loadPage(failing(false), 'app://carryover/')).rejects.toThrow('ERR_FAILED');
   });
 });
