@@ -104,6 +104,8 @@ test.describe('the strip', () => {
   }) => {
     await page.clock.setFixedTime(new Date(2027, 2, 15, 20, 40));
     await page.reload();
+    // A window that is not open again yet hears no key.
+    await expect(strip.dives).toHaveCount(22);
     const demo = readFileSync('core/document/demo-trip.json', 'utf8');
     const trip = JSON.parse(demo) as { readonly dives: readonly { readonly id: string }[] };
     const log: Readonly<Record<string, object>> = {
