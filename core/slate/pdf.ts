@@ -1,8 +1,9 @@
 import PdfWriter from 'pdfkit';
 import { FACE_NAMES } from './faces';
 import type { SlateFonts } from './font';
-import type { CellTag, Mark, Page, TextMark } from './layout';
+import type { CellTag, Page, TextMark } from './layout';
 import { slatePages } from './pages';
+import { shapesContent, TextWriter } from './pdf-content';
 import type { SlateRequest, SlateTrouble } from './request';
 import type { Result } from '../result';
 
@@ -17,26 +18,6 @@ export interface DocumentFacts {
 
 /** Called after each page; `true` to stop. A long job yields between pages so that a window stays alive. */
 export type Progress = (donePages: number, allPages: number) => boolean | Promise<boolean>;
-
-function drawText(document: PDFKit.PDFDocument, { text, x, y, font, sizePt }: TextMark): void {
-  document
-    .font(font)
-    .fontSize(sizePt)
-    .fillColor('black')
-    .text(text, x, y, { lineBreak: false, baseline: 'alphabetic' });
-}
-
-function drawShape(document: PDFKit.PDFDocument, mark: Exclude<Mark, TextMark>): void {
-  trace(document, mark.points);
-  if (mark.kind === 'area') {
-    document.closePath().fill(greyName(mark.grey));
-    return;
-  }
-  document.lineWidth(mark.widthPt).strokeColor('black');
-  if (mark.dashPt) document.dash(mark.dashPt[0], { space: mark.dashPt[1] });
-  document.stroke();
-  if (mark.dashPt) document.undash();
-}
 
 type Element = PDFKit.PDFStructureElement;
 
@@ -103,13 +84,16 @@ class OpenTable {
 }
 
 /** Words of a page with what they are, in the order they are read: headings, tables by their rows, and plain words. */
-function drawTexts(document: PDFKit.PDFDocument, section: Element, texts: readonly TextMark[]): void {
+function drawTexts(
+  document: PDFKit.PDFDocument,
+  writer: TextWriter,
+  section: Element,
+  texts: readonly TextMark[],
+): void {
   let table: OpenTable | null = null;
   for (const part of partsOf(texts)) {
     const { tag } = part[0]!;
-    const draw = (): void => {
-      for (const text of part) drawText(document, text);
-    };
+    const draw = (): void => writer.draw(part);
     const isCell = tag !== undefined && 'row' in tag;
     if (table !== null && !(isCell && table.takes(tag.row))) {
       table.end();
@@ -127,36 +111,19 @@ function drawTexts(document: PDFKit.PDFDocument, section: Element, texts: readon
 }
 
 /** A page: lines and areas are no content, and stand behind the words. */
-function drawPage(document: PDFKit.PDFDocument, root: Element, { marks }: Page): void {
+function drawPage(document: PDFKit.PDFDocument, writer: TextWriter, root: Element, { marks }: Page): void {
   document.markContent('Artifact', { type: 'Layout' });
-  for (const mark of marks) if (mark.kind !== 'text') drawShape(document, mark);
+  document.addContent(shapesContent(marks));
   document.endMarkedContent();
   const section = document.struct('Sect');
   root.add(section);
   drawTexts(
     document,
+    writer,
     section,
     marks.filter((mark): mark is TextMark => mark.kind === 'text'),
   );
   section.end();
-}
-
-/** @param grey 0 black to 1 white */
-export function greyName(grey: number): string {
-  const level = Math.round(grey * 255)
-    .toString(16)
-    .padStart(2, '0');
-  return `#${level}${level}${level}`;
-}
-
-function trace(
-  document: PDFKit.PDFDocument,
-  points: readonly { readonly x: number; readonly y: number }[],
-): void {
-  for (const [i, { x, y }] of points.entries()) {
-    if (i === 0) document.moveTo(x, y);
-    else document.lineTo(x, y);
-  }
 }
 
 /**
@@ -197,12 +164,13 @@ export async function writePdf(
     document.on('error', reject);
   });
   for (const name of FACE_NAMES) document.registerFont(name, fonts[name].bytes);
+  const writer = new TextWriter(document);
   const root = document.struct('Document');
   document.addStructure(root);
   for (const [i, page] of pages.entries()) {
     document.addPage({ size: [page.widthPt, page.heightPt], margin: 0 });
     document.outline.addItem(page.name);
-    drawPage(document, root, page);
+    drawPage(document, writer, root, page);
     if (progress && (await progress(i + 1, pages.length))) return null;
   }
   root.end();
