@@ -26,6 +26,8 @@ export interface SlateOptions {
   readonly twoSided?: boolean;
   readonly card?: string | null;
   readonly singleFaces?: boolean;
+  /** The file of what a briefing is compared with, which whoever asks reads. */
+  readonly since?: string | null;
 }
 
 /** A request but for what is to be printed from: ledger, cautions, fonts and day. */
@@ -112,6 +114,9 @@ function refuseOthers(options: SlateOptions, kind: SlateKind, troubles: Trouble[
   }
   if (typeof options.card === 'string' && kind !== 'card') {
     refuse('--card', 'It says how a card sets its dives', 'card');
+  }
+  if (typeof options.since === 'string' && kind !== 'briefing') {
+    refuse('--since', 'It is what the changes on a briefing are told since', 'briefing');
   }
   if (typeof options.label === 'string' && kind !== 'tags') {
     refuse('--label', 'It is the size of a cylinder tag', 'tags');

@@ -15,7 +15,7 @@ import { sturdyTable } from './sturdy-table';
 import type { CommandOutcome, Terminal } from './terminal';
 import type { Look } from './text-table';
 import { refused } from './refusal';
-import { subjectOf, tripOf } from './trip-input';
+import { readTripFile, subjectOf, tripOf } from './trip-input';
 import type { Caution } from '../../core/cautions/caution';
 import { isSameFile, writeWhole } from './write-whole';
 
@@ -80,9 +80,14 @@ async function writeSlates(
       mend: 'Name another file.',
     });
   }
+  const { since = null } = options.slateOptions;
+  const before = since === null ? null : await readTripFile(since);
+  if (before?.ok === false) {
+    return failures(before.troubles.map((trouble) => ({ ...trouble, where: `--since ${since}` })));
+  }
   // The PDF library is loaded by those who print.
   const { slateFromOptions } = await import('./slates');
-  const made = await slateFromOptions(options.slateOptions, whole, printedOn);
+  const made = await slateFromOptions(options.slateOptions, whole, printedOn, before?.value ?? null);
   if (!made.ok) {
     return failures(made.troubles.map(asOption));
   }

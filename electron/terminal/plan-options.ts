@@ -160,6 +160,14 @@ export const PLAN = {
           example: 'a size, as in --label 99x57mm',
           help: 'with --kind tags: size of one tag, such as 70x37mm or 4x2in; 95x54mm by default',
         },
+        {
+          name: 'since',
+          needs: 'slate',
+          value: 'TRIP',
+          example: 'a trip file, as in --since yesterday.json',
+          completed: 'file',
+          help: 'with --kind briefing: an earlier file of the trip; the sheet says what changed since',
+        },
         { name: 'two-sided', needs: 'slate', help: 'every second page is the back of the one before' },
         {
           name: 'card',
@@ -182,7 +190,7 @@ export const PLAN = {
 } as const satisfies CommandTable;
 
 /** What is handed to the slates as it was typed. */
-const OF_SLATES = ['kind', 'paper', 'clock', 'card', 'holes', 'margin', 'sheet', 'label'] as const;
+const OF_SLATES = ['kind', 'paper', 'clock', 'card', 'holes', 'margin', 'sheet', 'label', 'since'] as const;
 
 function trouble(where: string, what: string, mend: string): Trouble<'options'> {
   return { kind: 'options', what, where, mend };

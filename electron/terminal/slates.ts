@@ -8,6 +8,7 @@ import { slatePdf, type SlatePdf } from '../../core/slate/pdf';
 import { readSlateOptions, type SlateOptions } from '../../core/slate/options';
 import { doneDates } from '../../core/slate/next-day';
 import { cautionsOf } from '../../core/cautions/all';
+import type { Trip } from '../../core/document/types';
 import type { Ledger } from '../../core/ledger/ledger-types';
 
 /** The fonts of all print-outs: beside the bundle where this is one, else in the packages that ship them. */
@@ -26,12 +27,13 @@ export function slateFonts(): SlateFonts {
 /**
  * Slates as the command makes them, page for page those of the window.
  * @param options as typed; what is null takes the usual value
- * @param printedOn "2027-03-05" @returns the PDF, or every trouble with the options
+ * @param printedOn "2027-03-05" @param since the trip as it was before; null: nothing is compared @returns the PDF, or every trouble with the options
  */
 export async function slateFromOptions(
   options: SlateOptions,
   ledger: Ledger,
   printedOn: string,
+  since: Trip | null = null,
 ): Promise<Result<SlatePdf>> {
   const read = readSlateOptions(options);
   if (!read.ok) return read;
@@ -43,7 +45,7 @@ export async function slateFromOptions(
     fonts: slateFonts(),
     printedOn,
     doneDates: doneDates(ledger.trip, null),
-    since: null,
+    since: since && { trip: since, at: null },
   });
   if (!made.ok) return made;
   assert(made.value !== null, 'slates stopped though nobody asked');

@@ -167,16 +167,31 @@ test.describe('slates', () => {
     expect(await slates.pages.first().textContent()).not.toBe(before);
   });
 
-  test('says on a briefing what changed since the trip was opened', async ({ page, bench, slates }) => {
+  test('says on a briefing what changed since the trip was opened, or since what is chosen', async ({
+    page,
+    bench,
+    slates,
+  }) => {
     await slates.choice('Kind').selectOption('briefing');
     await expect(slates.pages.first()).toContainText('Roll call', { timeout: LAID_OUT_MS });
     await expect(slates.pages.first()).not.toContainText('Changed');
     await page.getByRole('navigation').getByRole('button', { name: 'Days' }).click();
     await bench.dive(1).click();
     await bench.set('Depth', '11');
+    await expect(bench.saved).toContainText('Saved');
     await slates.go();
     await expect(slates.pages.first()).toContainText('Changed', { timeout: LAID_OUT_MS });
     await expect(slates.pages.first()).toContainText('11 m, not 15 m.');
+
+    const since = slates.choice('Changed since');
+    await since.selectOption('nothing');
+    await expect(slates.pages.first()).not.toContainText('Changed', { timeout: LAID_OUT_MS });
+    // What was edited is saved by now, and then nothing has changed since.
+    const save = since.locator('option', { hasText: 'The save of' }).first();
+    await since.selectOption((await save.getAttribute('value'))!);
+    await expect(slates.pages.first()).toContainText('Nothing of this day.', { timeout: LAID_OUT_MS });
+    await since.selectOption('opened');
+    await expect(slates.pages.first()).toContainText('11 m, not 15 m.', { timeout: LAID_OUT_MS });
   });
 
   test('refuses a paper that cannot be, beside the field, and takes one that can', async ({

@@ -8,6 +8,7 @@ import { USUAL_SLATE, type CardForm, type SlateKind } from '../../../core/slate/
 import type { Settings } from '../../../core/host';
 import type { Result } from '../../../core/result';
 import { decimalSign } from '../../figures/decimal-sign';
+import type { SinceWish } from './since';
 import type { Id, Trip } from '../../../core/document/types';
 
 export interface SlateChoices {
@@ -29,6 +30,8 @@ export interface SlateChoices {
   /** null: the units of the window. */
   readonly units: SlateUnits | null;
   readonly label: string | null;
+  /** What a briefing is compared with. */
+  readonly since: SinceWish;
   /** Size of the pages on screen, as a share of the real one. */
   readonly zoom: number;
 }
@@ -46,6 +49,7 @@ export const choices = createStore<SlateChoices>()(() => ({
   singleFaces: false,
   units: null,
   label: null,
+  since: null,
   zoom: 1,
 }));
 

@@ -13,6 +13,7 @@ import { say } from '../../store/notice';
 import { todayText } from '../../figures/local-time';
 import { desk } from '../../store/store';
 import { machine } from '../../store/machine';
+import { choices } from './choices';
 import { registerPictureFonts } from './font-files';
 import { PrintPages, paperOfPage } from './print-pages';
 import type { SlateAnswer, SlateAsk, ToPrint } from './slate-job';
@@ -91,13 +92,20 @@ function fileName(trip: Trip, settings: SlateSettings, ending: 'pdf' | 'zip'): s
 
 async function slatesOf(trip: Trip, settings: SlateSettings): Promise<ToPrint> {
   const done = doneDates(trip, desk.getState().nowMin);
-  return { trip, settings, doneDates: done, since: await sinceOf(settings.kind, trip) };
+  return {
+    trip,
+    settings,
+    doneDates: done,
+    since: await sinceOf(settings.kind, trip, choices.getState().since),
+  };
 }
 
 /** What is of a trip is compared with the next time it is printed. */
 async function remember(what: ToPrint | Promise<ToPrint>): Promise<void> {
   const printed = await what;
-  if ('trip' in printed) await rememberPrinted(printed.settings.kind, printed.trip);
+  if ('trip' in printed) {
+    await rememberPrinted(printed.settings.kind, printed.trip, choices.getState().since);
+  }
 }
 
 export function saveOne(trip: Trip, settings: SlateSettings): Promise<void> {

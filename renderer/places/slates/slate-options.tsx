@@ -11,6 +11,7 @@ import { Choice, type Option } from '../../parts/choice';
 import { useDesk } from '../../store/store';
 import { choose, paperOf, useChoices } from './choices';
 import { PaperChoice } from './paper-choice';
+import { SinceChoice } from './since-choice';
 import { Ticks } from './ticks';
 import styles from './slate-options.module.css';
 import ticks from './ticks.module.css';
@@ -145,6 +146,7 @@ export function SlateOptionsForm({ dates }: { readonly dates: readonly string[] 
           commit={(label) => choose({ label })}
         />
       ) : null}
+      {kind === 'briefing' ? <SinceChoice /> : null}
       <Choice
         label="Units"
         value={chosen.units ?? 'window'}

@@ -13,6 +13,7 @@ import { slatePages } from '../../../core/slate/pages';
 import { slatePdf } from '../../../core/slate/pdf';
 import type { SlateRequest } from '../../../core/slate/request';
 import { cautionsOf } from '../../../core/cautions/all';
+import type { Trip } from '../../../core/document/types';
 import { ledger } from '../../../core/ledger/ledger';
 import { said } from '../../../core/words/said';
 import { answerAsks } from '../../parts/answer-asks';
@@ -59,13 +60,24 @@ function lessonLaidOut(lesson: LessonToPrint['lesson'], on: LessonPaper): Result
   return made.ok ? lessonPages(made.value, on) : made;
 }
 
+let reckoned: { readonly text: string; readonly figures: Pick<SlateRequest, 'ledger' | 'cautions'> } | null =
+  null;
+
+/** Ledger and cautions of a trip: those of the ask before where it is the same trip, and another choice of how to print it. */
+function figuresOf(trip: Trip): Pick<SlateRequest, 'ledger' | 'cautions'> {
+  const text = JSON.stringify(trip);
+  if (reckoned?.text !== text) {
+    const whole = ledger(trip);
+    reckoned = { text, figures: { ledger: whole, cautions: cautionsOf(whole) } };
+  }
+  return reckoned.figures;
+}
+
 async function makeSlates(ask: SlateAsk & TripToPrint, progress: Progress): Promise<SlateAnswer> {
   const { trip, settings, printedOn, doneDates, since } = ask;
-  const whole = ledger(trip);
   const request: SlateRequest = {
     ...settings,
-    ledger: whole,
-    cautions: cautionsOf(whole),
+    ...figuresOf(trip),
     fonts: await fonts(),
     printedOn,
     doneDates,

@@ -10,7 +10,7 @@ import { todayText } from '../../figures/local-time';
 import { machine } from '../../store/machine';
 import { selectLedger, selectTrip } from '../../store/selectors';
 import { useDesk } from '../../store/store';
-import { choose, slateSettings, useChoices } from './choices';
+import { choices, choose, slateSettings, useChoices } from './choices';
 import { registerPictureFonts } from './font-files';
 import { PagePicture } from './page-picture';
 import { usePrintedAlone } from './print-pages';
@@ -36,7 +36,7 @@ function usePages(trip: Trip, settings: SlateSettings | null, done: string): Sho
   useEffect(() => {
     if (settings === null) return undefined;
     let isShown = true;
-    const asked = sinceOf(settings.kind, trip).then((since) =>
+    const asked = sinceOf(settings.kind, trip, choices.getState().since).then((since) =>
       isShown
         ? maker.ask({
             want: 'pages',

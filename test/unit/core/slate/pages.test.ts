@@ -256,6 +256,7 @@ describe('readSlateOptions', () => {
     ['trip', { singleFaces: true }, '--single-faces', '--kind card'],
     ['tags', { singleFaces: true }, '--single-faces', '--kind card'],
     ['card', { label: '70x37mm' }, '--label', '--kind tags'],
+    ['guest', { since: 'before.json' }, '--since', '--kind briefing'],
     ['trip', { label: '4x2in' }, '--label', '--kind tags'],
     ['Briefing', { label: '4x2in' }, '--label', '--kind tags'],
   ])('refuses with kind %s what it would pass over: %j', (kind, options, where, other) => {

@@ -238,16 +238,18 @@ describe('plan, refusing', { timeout: PATIENCE_MS }, () => {
 
   it('refuses options it does not know, and ids and papers that are not there', async () => {
     const out = join(folder, 'out.pdf');
-    const [option, diver, paper, day] = await Promise.all([
+    const [option, diver, paper, day, since] = await Promise.all([
       planned('--slates', out),
       planned('--diver', 'nobody'),
       planned('--slate', out, '--paper', 'B17'),
       planned('--slate', out, '--days', '2027-04-01'),
+      planned('--slate', out, '--kind', 'briefing', '--since', join(folder, 'gone.json')),
     ]);
     expectRefused(option, /--slates: There is no such option[^]*Did you mean --slate/, []);
     expectRefused(diver, /--diver: There is no diver "nobody"[^]*guide, guest1, guest2, guest3/, []);
     expectRefused(paper, /--paper: "B17"/, []);
     expectRefused(day, /--days: [^]*2027-04-01/, []);
+    expectRefused(since, /--since .*gone\.json: There is no such file/, []);
   });
 
   it('refuses options of slates that do not go together, and a margin that is no number', async () => {

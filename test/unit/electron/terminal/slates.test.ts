@@ -3,6 +3,8 @@ import { assert } from '../../../../core/result';
 import { slatePdf } from '../../../../core/slate/pdf';
 import { ledger } from '../../../../core/ledger/ledger';
 import { slateFonts, slateFromOptions } from '../../../../electron/terminal/slates';
+import type { Trip } from '../../../../core/document/types';
+import { readPdf } from '../../../support/pdf/read-pdf';
 import { aDive, aTrip } from '../../../builders/trip';
 import { aPaper, aRequest } from '../../../support/slates';
 
@@ -22,6 +24,19 @@ describe('slateFromOptions', () => {
       assert(same.ok && same.value !== null, 'no PDF');
       expect(Buffer.from(await bytesOf(units)).equals(Buffer.from(same.value.bytes))).toBe(true);
     }
+  });
+
+  it('says on a briefing what changed since an earlier file', async () => {
+    const before = { ...trip, dives: trip.dives.map((dive) => ({ ...dive, depthM: 30 })) };
+    const textOf = async (since: Trip | null): Promise<string> => {
+      const made = await slateFromOptions({ kind: 'briefing' }, ledger(trip), '2027-03-01', since);
+      assert(made.ok, 'no briefing');
+      const pages = await readPdf(made.value.bytes);
+      return pages.map(({ text }) => text.replaceAll(/\s+/g, ' ')).join(' ');
+    };
+    expect(await textOf(before)).toMatch(/Changed .*39 m, not 30 m/);
+    expect(await textOf(trip)).toMatch(/Changed .*Nothing of this day/);
+    expect(await textOf(null)).not.toContain('Changed');
   });
 
   it('hands on what is wrong with the words, and with what they ask for', async () => {
