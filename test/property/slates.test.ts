@@ -9,51 +9,25 @@ import { inOneSystem, wordsOf } from '../../core/words/reader';
 import { cautionsOf } from '../../core/cautions/all';
 import { wallText } from '../../core/words/calendar';
 import { ledger } from '../../core/ledger/ledger';
-import type { DiverLedger, Entry, Ledger, Room, RoomLimit } from '../../core/ledger/ledger-types';
+import type { DiverLedger, Entry, Ledger, Room } from '../../core/ledger/ledger-types';
 import { roomOf } from '../../core/ledger/room';
 import type { Trip } from '../../core/document/types';
 import { pdfTroubles } from '../support/pdf/qpdf';
 import { readPdf } from '../support/pdf/read-pdf';
 import { trips } from '../support/trip-arbitrary';
 import { aPaper, aRequest } from '../support/slates';
-
-/** The text of each page, in the order it was written. */
-async function readBack(
-  trip: Trip,
-  kind: 'card' | 'briefing' | 'guest',
-  paper: string,
-): Promise<readonly string[]> {
-  const made = await slatePdf(aRequest(trip, { kind, paper: aPaper(paper), isFolded: false }));
-  assert(made.ok && made.value !== null, 'no slates');
-  expect(await pdfTroubles(made.value.bytes)).toBe('');
-  const pages = await readPdf(made.value.bytes);
-  expect(pages).toHaveLength(made.value.pageCount);
-  return pages.map(({ text }) => text.replaceAll(/[\s\u00a0]+/g, ' '));
-}
-
-/** Binary dust: 33 m that comes out as 32.9999999 is 33 m. Far below what any figure is printed to. */
-const DUST = 1e-6;
-
-function floor(value: number): string {
-  return minus(Math.floor(value + DUST));
-}
-
-function ceil(value: number): string {
-  return minus(Math.ceil(value - DUST));
-}
-
-function minus(value: number): string {
-  return value < 0 ? `\u2212${-value}` : `${value + 0}`;
-}
-
-function tenthsUp(value: number): string {
-  return `${Math.ceil(value * 10 - DUST) / 10}`;
-}
-
-/** What is planned is rounded down with the limits it keeps; what was dived, up: to the tenth. */
-function careful(value: number, { isAsDived }: Pick<Entry, 'isAsDived'>): string {
-  return isAsDived ? tenthsUp(value) : `${Math.floor(value * 10 + DUST) / 10}`;
-}
+import {
+  careful,
+  ceil,
+  DUST,
+  floor,
+  literal,
+  minus,
+  mixName,
+  readBack,
+  ROOM_TO,
+  tenthsUp,
+} from '../support/slates-read-back';
 
 function intervalWords(min: number): string {
   const whole = Math.floor(min + DUST);
@@ -78,10 +52,6 @@ function earliestWords(entry: Entry, { earlierMin, earlierLimit }: Room): string
   return date === own ? `earliest ${clock}` : `, ${clock}`;
 }
 
-function literal(text: string): string {
-  return text.replaceAll(/[.*+?^${}()|[\]\\]/g, '\\$&');
-}
-
 /** Each level on a row: depth, run time, moment to leave at, and the minutes there of the limit there. */
 function levelRow(entry: Entry, i: number): RegExp {
   const { depthM, min, noStopMin, unlimited } = entry.levels[i]!;
@@ -96,17 +66,6 @@ function levelRow(entry: Entry, i: number): RegExp {
 function barUp(label: string, bar: number | null, instead: string): string {
   return bar === null ? `${label} ${instead}` : `${label} bar ${ceil(bar)}`;
 }
-
-const ROOM_TO: Record<RoomLimit, string> = {
-  'no-stop': 'no-stop',
-  mod: 'MOD',
-  po2: 'PO2',
-  cns: 'CNS',
-  'cns-day': 'CNS 24 h',
-  gas: 'gas',
-  'diver-depth': 'own depth',
-  interval: 'dive before',
-};
 
 function cardRoom(entry: Entry, { min, minLimit }: Room): string {
   if (minLimit === null) return 'Room no limit';
@@ -198,10 +157,6 @@ function briefed(whole: Ledger, date: string): readonly Briefed[] {
     .map((id) => ({ id, entries: today.filter(({ dive }) => dive.id === id) }));
 }
 
-function mixName(o2: number): string {
-  return Math.abs(o2 - 0.21) < DUST ? 'Air' : `EAN${Number((100 * o2).toFixed(2))}`;
-}
-
 /** What stands in the table of pressures for a diver and a dive. */
 function pressureCell({ entries }: Briefed, diverId: string): string {
   const entry = entries.find(({ diver }) => diver.id === diverId);
@@ -247,7 +202,7 @@ function roomWords(entry: Entry, { min, minLimit }: Room): string {
 
 async function checkBriefing(trip: Trip, paper: string): Promise<void> {
   const whole = ledger(trip);
-  const text = (await readBack(trip, 'briefing', paper)).join(' ').replaceAll('- ', '-');
+  const text = (await readBack(trip, paper, { kind: 'briefing' })).join(' ').replaceAll('- ', '-');
   const dates = [...new Set(trip.dives.map(({ startsAt }) => startsAt.slice(0, 10)))];
   const days = dates.map((date) => briefed(whole, date));
   for (const { diver } of whole.divers) {
@@ -295,7 +250,7 @@ describe('briefings', () => {
 
 async function checkGuests(trip: Trip, paper: string): Promise<void> {
   const whole = ledger(trip);
-  const text = (await readBack(trip, 'guest', paper)).join(' ').replaceAll('- ', '-');
+  const text = (await readBack(trip, paper, { kind: 'guest' })).join(' ').replaceAll('- ', '-');
   for (const { entries, flyAfterMin } of whole.divers) {
     const made = entries.filter(({ isMade }) => isMade);
     for (const entry of made) {

@@ -114,9 +114,10 @@ function secondWords(figures: CardLevel['depth']): string {
   return second === undefined ? '' : `${second.value} ${second.unit}`;
 }
 
-/** Where the run time ends and the clock begins. */
+/** Where the run time ends where depths and times are short, the white before it, and from its end to the clock. */
 const RUN_END = 22.6;
-const CLOCK = 30;
+const RUN_GAP = 3;
+const TO_CLOCK = 7.4;
 
 /** The plan: the levels, and beside the first of them, or below where there is no room, what the gauge is held to. */
 function planRows(pen: Pen, dive: CardDive, width: number): Block {
@@ -125,7 +126,12 @@ function planRows(pen: Pen, dive: CardDive, width: number): Block {
   const rights = [width, width, width];
   for (let i = 1; i >= 0; i -= 1) rights[i] = rights[i + 1]! - cellWidth(pen, cells[i + 1]!) - gap;
   const gasLeft = rights[0]! - cellWidth(pen, cells[0]!);
-  const clockEnd = Math.max(...dive.levels.map(({ clock }) => CLOCK + partsWidth(pen, clockParts(clock))));
+  const widest = (of: (level: CardLevel) => number): number => Math.max(...dive.levels.map(of));
+  const depthWidth = widest(({ depth }) => widthMm(pen, depth[0]!.value, TYPES.bigDepth));
+  const runWidth = widest(({ run }) => widthMm(pen, run.value, TYPES.big));
+  const runEnd = Math.max(RUN_END, depthWidth + RUN_GAP + runWidth);
+  const clockAt = runEnd + TO_CLOCK;
+  const clockEnd = clockAt + widest(({ clock }) => partsWidth(pen, clockParts(clock)));
   const captionEnd = 14 + widthMm(pen, dive.leaveCaption, TYPES.caption);
   const isBeside = Math.max(clockEnd, captionEnd) + 1.2 <= gasLeft;
   const draws: Draw[] = [
@@ -138,9 +144,9 @@ function planRows(pen: Pen, dive: CardDive, width: number): Block {
     const baseline = baselineMm(TYPES.big[1], y, ROW);
     draws.push(
       putOn(pen, level.depth[0]!.value, TYPES.bigDepth, { x: 0, baseline }),
-      putOn(pen, level.run.value, TYPES.big, { x: RUN_END, baseline, align: 'right' }),
-      putOn(pen, ` ${level.run.unit}`, TYPES.caption, { x: RUN_END, baseline }),
-      ...partsOn(pen, clockParts(level.clock), CLOCK, baseline),
+      putOn(pen, level.run.value, TYPES.big, { x: runEnd, baseline, align: 'right' }),
+      putOn(pen, ` ${level.run.unit}`, TYPES.caption, { x: runEnd, baseline }),
+      ...partsOn(pen, clockParts(level.clock), clockAt, baseline),
     );
     if (i > 0 && level.limit !== '') {
       const limit: readonly Part[] = [

@@ -23,12 +23,12 @@ export function SinceChoice(): ReactNode {
     };
   }, [token]);
   const options = [
-    { value: USUAL, label: 'The last print, else the save of a day before' },
+    { value: USUAL, label: 'The last print, else an earlier day' },
     ...saves.map(({ id, at }) => ({
       value: id,
-      label: `The save of ${dateText(at, true)}, ${clockText(at, clock)}`,
+      label: `Save of ${dateText(at, true)}, ${clockText(at, clock)}`,
     })),
-    { value: 'opened', label: 'The trip as it was opened here' },
+    { value: 'opened', label: 'As it was opened here' },
     { value: 'nothing', label: 'Nothing: leave it out' },
   ];
   const isThere = options.some(({ value }) => value === since);
