@@ -97,18 +97,14 @@ function barred(entry: Entry, depthM: number): Said | null {
 
 /**
  * Stops as their depths and the minutes in all, "6–3 m 2 min": one depth alone would be taken for the whole. In feet
- * the head has the unit.
+ * the head has the unit, and a colon parts the two numbers: "20–10: 3 min".
  */
 function stopsSaid(stops: readonly Stop[], hasUnit: boolean): Said {
   const [first, last] = [stops[0]!, stops[stops.length - 1]!];
   const end = hasUnit ? figure('depthMet', last.depthM) : bare('depthMet', last.depthM);
   const depths = first === last ? said`${end}` : said`${bare('depthMet', first.depthM)}–${end}`;
-  return stressed(
-    said`${slanted(depths)} ${figure(
-      'minutesMet',
-      stops.reduce((sum, { min }) => sum + min, 0),
-    )}`,
-  );
+  const whole = stops.reduce((sum, { min }) => sum + min, 0);
+  return stressed(said`${slanted(depths)}${hasUnit ? '' : ':'} ${figure('minutesMet', whole)}`);
 }
 
 /** What a longer stay costs: nothing, stops, or more than there is of gas or of an oxygen limit. */

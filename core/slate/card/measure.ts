@@ -18,7 +18,7 @@ const GUTTER = 2;
 
 /** The right column with the white before it: psi has a figure more than bar. */
 const RIGHT = 30;
-const RIGHT_PSI = 31.1;
+const RIGHT_PSI = 32;
 
 /** On less than this a row of a level finds no place even in two lines. */
 export const LEAST_MEASURE = 78;

@@ -15,7 +15,7 @@ export function SinceChoice(): ReactNode {
   const [saves, setSaves] = useState<readonly EarlierSave[]>([]);
   useEffect(() => {
     let isWanted = true;
-    void earlierSaves().then((found) => {
+    void earlierSaves(token).then((found) => {
       if (isWanted) setSaves(found);
     });
     return () => {

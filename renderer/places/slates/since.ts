@@ -6,6 +6,7 @@ import type { WallTime } from '../../../core/words/calendar';
 import { readTrip } from '../../../core/document/read-trip';
 import type { Trip } from '../../../core/document/types';
 import type { Since, SlateKind } from '../../../core/slate/request';
+import type { TripToken } from '../../../core/host';
 import { localText, todayText } from '../../figures/local-time';
 import { machine } from '../../store/machine';
 import { desk } from '../../store/store';
@@ -35,8 +36,7 @@ export interface EarlierSave {
 }
 
 /** The saves of the trip that can be read, newest first; none where the host cannot tell. */
-export async function earlierSaves(): Promise<readonly EarlierSave[]> {
-  const { token } = desk.getState().keeping;
+export async function earlierSaves(token: TripToken | null): Promise<readonly EarlierSave[]> {
   const listed = token === null ? null : await machine().listVersions(token);
   if (!listed?.ok) return [];
   return listed.value
@@ -51,7 +51,7 @@ export async function earlierSaves(): Promise<readonly EarlierSave[]> {
 /** The newest save that is as it is wanted, where it can still be read. */
 async function savedAs(isWanted: (save: EarlierSave) => boolean): Promise<Since | null> {
   const { token } = desk.getState().keeping;
-  const found = (await earlierSaves()).find(isWanted);
+  const found = (await earlierSaves(token)).find(isWanted);
   if (token === null || found === undefined) return null;
   const text = await machine().readVersion(token, found.version);
   const read = text.ok ? readTrip(text.value) : null;

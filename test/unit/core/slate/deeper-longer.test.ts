@@ -172,6 +172,9 @@ describe('deeperLonger', () => {
     const cells = tableOf(trip, 'imperial').rows.flatMap(({ cells: each }) => each);
     expect(cells.filter((cell) => cell.includes('–'))).not.toEqual([]);
     for (const cell of cells) expect(cell).not.toMatch(/\d ft/);
+    // Without its unit a depth beside minutes would read as one number with them.
+    const both = [cells, tableOf(trip, 'both').rows.flatMap(({ cells: each }) => each)].flat();
+    for (const cell of both.filter((each) => each.endsWith('min'))) expect(cell).toMatch(/\d: \d+.min$/);
   });
 
   it('holds what was dived to the depth as it is printed', () => {
