@@ -1,6 +1,7 @@
 /** Cards as they leave the printer: on faces of one size of type, cut from larger sheets, front and back to fold. */
 import { success, type Result } from '../result';
-import { said, type Said } from '../words/said';
+import type { Said } from '../words/said';
+import { countSaid } from './counts';
 import type { Block, Page } from './layout';
 import { frameOf, imposition, PT_PER_MM, type Imposition, type Paper } from './paper';
 import { slateWords } from './reading';
@@ -76,37 +77,6 @@ export interface CardPages {
   readonly count: Said;
 }
 
-function cardsSaid(count: number): Said {
-  return count === 1 ? said`1 card` : said`${count} cards`;
-}
-
-export function pagesSaid(count: number): Said {
-  return count === 1 ? said`1 page` : said`${count} pages`;
-}
-
-function sheetsSaid(count: number, paper: string): Said {
-  return count === 1 ? said`1 sheet of ${paper}` : said`${count} sheets of ${paper}`;
-}
-
-function countSaid(
-  cards: number,
-  pages: number,
-  sides: number,
-  sheet: Paper | null,
-  isFolded: boolean,
-  twoSided: boolean,
-): Said {
-  if (sheet === null) {
-    return isFolded
-      ? said`${cardsSaid(cards)}, to fold: ${pagesSaid(pages)}`
-      : said`${cardsSaid(cards)}: ${pagesSaid(pages)}`;
-  }
-  const sheets = sheetsSaid(twoSided ? Math.ceil(sides / 2) : sides, sheet.name);
-  return twoSided
-    ? said`${cardsSaid(cards)}: ${sheets}, printed on both sides`
-    : said`${cardsSaid(cards)}: ${sheets}`;
-}
-
 /** How pages lie on the sheets that are asked for; null: each is its own. */
 function imposed(
   request: SlateRequest,
@@ -152,6 +122,12 @@ export function cardSheets(
   const usedSheet = how.value === null ? null : sheet;
   return success({
     pages: printed,
-    count: countSaid(cards.length, pages.length, printed.length, usedSheet, isFolded, twoSided),
+    count: countSaid(request.kind, cards.length, {
+      pages: pages.length,
+      sides: printed.length,
+      sheet: usedSheet,
+      isFolded,
+      twoSided,
+    }),
   });
 }

@@ -7,6 +7,8 @@ import { beside, rule, stack, type Block, type Mark, type Setter, type TextStyle
 /** What stands inside the margins of a page, above its foot. */
 export interface NamedSheet {
   readonly name: string;
+  /** How many of what is counted begin on it: days, guests, divers; 0 on what only goes on. */
+  readonly begins: number;
   readonly body: Block;
 }
 
@@ -15,6 +17,8 @@ export type Draft =
   | NamedSheet
   | {
       readonly name: string;
+      /** Tags on it. */
+      readonly begins: number;
       /** The whole page, foot included, as label stock knows no margins. @param page e.g. "page 2/7" */
       readonly marks: (page: string) => readonly Mark[];
     };
@@ -22,7 +26,11 @@ export type Draft =
 /** Bodies as drafts that are named for what they are of, the second one on as a further sheet of it. */
 export function namedSheets(words: Words, what: Said, bodies: readonly Block[]): readonly NamedSheet[] {
   const name = words(what);
-  return bodies.map((body, i) => ({ name: i === 0 ? name : words(said`${name}, sheet ${i + 1}`), body }));
+  return bodies.map((body, i) => ({
+    name: i === 0 ? name : words(said`${name}, sheet ${i + 1}`),
+    begins: i === 0 ? 1 : 0,
+    body,
+  }));
 }
 
 /** What every page says at its foot besides its number. */

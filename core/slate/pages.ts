@@ -23,7 +23,8 @@ import { nextDay, usualDates } from './next-day';
 import { slateWords } from './reading';
 import { onSheets } from './sheets';
 import { cardPages } from './card/pages';
-import { pagesSaid, type CardPages } from './card-sheets';
+import type { CardPages } from './card-sheets';
+import { countSaid } from './counts';
 import { depthCardPages } from './kinds/depth-card';
 import { planMark } from './plan-mark';
 import { foot, FOOT_PT, footHeight, PRINT_MIN_PT, type Draft, type FootFacts } from './page-frame';
@@ -202,7 +203,11 @@ export function slatePages(asked: SlateRequest): Result<SlateLayout, SlateTroubl
   return success({
     title: titleOf(request, facts),
     pages: printed,
-    count: pagesSaid(printed.length),
+    count: countSaid(
+      request.kind,
+      drafts.reduce((sum, { begins }) => sum + begins, 0),
+      { pages: pages.length, sides: printed.length, sheet: request.sheet, twoSided: request.twoSided },
+    ),
     missingLetters: [...drawn.missing],
   });
 }

@@ -239,5 +239,5 @@ export function logDrafts(
     for (; next >= rows.length && free >= blank.heightPt; free -= blank.heightPt) body.push(blank);
     pages.push(stack(body));
   } while (next < rows.length);
-  return namedSheets(words, TITLE, pages);
+  return namedSheets(words, TITLE, pages).map((sheet) => ({ ...sheet, begins: 0 }));
 }

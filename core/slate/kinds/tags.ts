@@ -135,6 +135,7 @@ export function tagDrafts(
     const { day } = tags[first]!;
     drafts.push({
       name: words(said`Cylinder tags, ${day}, from ${first + 1} on`),
+      begins: Math.min(perPage, blocks.length - first),
       marks: (page) => [
         ...(sheet.isStock ? [] : cutMarks(sheet)),
         ...blocks.slice(first, first + perPage).flatMap((block, i) => {

@@ -5,7 +5,8 @@ import { dayAt, momentAt, wallMin } from '../../words/calendar';
 import { inOneSystem, wordsOf, type Words } from '../../words/reader';
 import { moment, NOTHING, said, sentences, type Said } from '../../words/said';
 import { divesSaid, SEVERITIES } from '../../words/terms';
-import { pagesSaid, type CardPages } from '../card-sheets';
+import type { CardPages } from '../card-sheets';
+import { countSaid, type Printed } from '../counts';
 import { nothingMade, paperTooSmall } from '../faults';
 import { beside, rule, space, stack, tagged, type Block, type Page, type Setter } from '../layout';
 import { stressed, unmarked } from '../markup';
@@ -270,9 +271,14 @@ export function tripPages(
       marks: [...body.at(x, y), ...below.at(x, y + height - below.heightPt)],
     };
   });
-  if (request.sheet === null) return success({ pages, count: pagesSaid(pages.length) });
+  const begun = bodies.reduce((sum, { begins }) => sum + begins, 0);
+  const counted = (printed: Omit<Printed, 'pages' | 'twoSided'>) =>
+    countSaid('trip', begun, { pages: pages.length, twoSided, ...printed });
+  if (request.sheet === null) {
+    return success({ pages, count: counted({ sides: pages.length, sheet: null }) });
+  }
   const how = imposition(paper, request.sheet, facts.words);
   if (!how.ok) return how;
   const printed = onSheets(pages, paper, how.value, twoSided);
-  return success({ pages: printed, count: pagesSaid(printed.length) });
+  return success({ pages: printed, count: counted({ sides: printed.length, sheet: request.sheet }) });
 }

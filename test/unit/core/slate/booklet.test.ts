@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import { usualPaper } from '../../../../core/slate/options';
 import { PAPERS, PT_PER_MM } from '../../../../core/slate/paper';
-import { SLATE_KINDS } from '../../../../core/slate/request';
+import { SLATE_KINDS, type SlateKind, type SlateRequest } from '../../../../core/slate/request';
 import { SAFETY_LINE } from '../../../../core/words/safety-line';
 import { fileWords } from '../../../../core/words/reader';
 import { aDive, aDiver, aTrip } from '../../../builders/trip';
@@ -59,6 +59,19 @@ describe('a booklet of day cards', () => {
     expect(count({ paper: aPaper('A4') })).toBe('4 cards: 2 sheets of A4');
     expect(count({ paper: aPaper('letter') })).toBe('4 cards: 4 sheets of letter');
     expect(count({ isFolded: false })).toBe('4 cards: 8 pages');
+    const onA4 = (kind: SlateKind, change: Partial<SlateRequest> = {}) =>
+      count({ kind, paper: aPaper('A4'), ...change });
+    expect(onA4('tags')).toBe('16 tags and their log: 3 pages');
+    expect(onA4('trip')).toBe('4 divers: 4 pages');
+    expect(onA4('trip', { diverIds: ['guide'] })).toBe('1 diver: 1 page');
+    expect(onA4('guest', { dates: 'all' })).toBe('4 guests: 4 pages');
+    expect(onA4('briefing', { dates: 'all' })).toMatch(/^6 days: \d+ pages$/);
+    expect(count({ kind: 'depth', paper: aPaper('A6') })).toBe('3 cards: 3 pages');
+    const a5 = { paper: aPaper('A5'), sheet: aPaper('A4') };
+    expect(onA4('guest', { ...a5, dates: 'all' })).toBe('4 guests: 2 sheets of A4');
+    expect(onA4('guest', { ...a5, dates: 'all', twoSided: true })).toBe(
+      '4 guests: 1 sheet of A4, printed on both sides',
+    );
     expect(count({ isFolded: false, sheet: aPaper('A4'), twoSided: true })).toBe(
       '4 cards: 1 sheet of A4, printed on both sides',
     );
