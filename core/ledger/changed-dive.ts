@@ -27,28 +27,24 @@ export function entrySooner(trip: Trip, entry: Entry, byMin: number): Entry {
   return step(context, entry.from, entry.dive, moved, entry.mix, plan);
 }
 
-/** A recorded dive without a way up that could be told from its bottom time, longer at its last depth under water. */
-function longerThroughout(shape: ProfileShape, samples: readonly Sample[], byMin: number): ProfileShape {
-  const last = samples.findLastIndex(([, depthM]) => depthM > 0);
-  const up = samples.slice(Math.max(0, last)).map(([min, depthM]): Sample => [min + byMin, depthM]);
-  return { ...shape, bottomMin: shape.bottomMin + byMin, samples: [...samples.slice(0, last + 1), ...up] };
-}
-
-/** A recorded dive that stayed so much longer where it left the bottom. */
+/**
+ * A recorded dive that stayed so much longer where it left the bottom, or where no way up can be told from its bottom
+ * time, at its last depth under water.
+ */
 function longerRecord(shape: ProfileShape, samples: readonly Sample[], byMin: number): ProfileShape {
-  const { bottomMin } = shape;
-  const at = samples.findIndex(([min]) => min > bottomMin);
-  if (at < 0) return longerThroughout(shape, samples, byMin);
+  const found = samples.findIndex(([min]) => min > shape.bottomMin);
+  const at = found < 0 ? samples.findLastIndex(([, depthM]) => depthM > 0) + 1 : found;
   const [before, after] = [samples[at - 1]!, samples[at]!];
-  const share = (bottomMin - before[0]) / (after[0] - before[0]);
+  const leftMin = found < 0 ? before[0] : shape.bottomMin;
+  const share = (leftMin - before[0]) / (after[0] - before[0]);
   const leftM = before[1] + share * (after[1] - before[1]);
   const wayUp = samples.slice(at).map(([min, depthM]): Sample => [min + byMin, depthM]);
-  const bottom = samples.slice(0, before[0] === bottomMin ? at - 1 : at);
+  const bottom = samples.slice(0, before[0] === leftMin ? at - 1 : at);
   const stay: readonly Sample[] = [
-    [bottomMin, leftM],
-    [bottomMin + byMin, leftM],
+    [leftMin, leftM],
+    [leftMin + byMin, leftM],
   ];
-  return { ...shape, bottomMin: bottomMin + byMin, samples: [...bottom, ...stay, ...wayUp] };
+  return { ...shape, bottomMin: shape.bottomMin + byMin, samples: [...bottom, ...stay, ...wayUp] };
 }
 
 /** The shape with its last level longer. */

@@ -300,15 +300,6 @@ function minutesEarlier(trip: Trip, entry: Entry): Found | null {
   return most && { amount: entry.intervalMin - most.min, limit: most.limit };
 }
 
-const NO_ROOM: Room = {
-  min: null,
-  minLimit: null,
-  m: null,
-  mLimit: null,
-  earlierMin: null,
-  earlierLimit: null,
-};
-
 /**
  * The room of an entry: minutes longer, metres deeper, minutes sooner, each with the limit met first. Negative it is
  * the exact amount by which the dive must be shorter, shallower or later to keep every limit; null with a limit where
@@ -318,8 +309,7 @@ const NO_ROOM: Room = {
  * Source: CONVENTIONS, "Room"; each limit as in its module.
  */
 export function roomOf(trip: Trip, entry: Entry): Room {
-  if (!entry.isMade) return NO_ROOM;
-  const metres = metresDeeper(trip, entry);
+  const metres = entry.isMade ? metresDeeper(trip, entry) : null;
   return {
     ...roomInTime(trip, entry),
     m: metres === null || metres.amount === -Infinity ? null : metres.amount,
@@ -329,9 +319,10 @@ export function roomOf(trip: Trip, entry: Entry): Room {
 
 /** The same without the metres, which take most of the work. Source: as `roomOf`. */
 export function roomInTime(trip: Trip, entry: Entry): Omit<Room, 'm' | 'mLimit'> {
-  if (!entry.isMade) return NO_ROOM;
-  const earlier: Found | null =
-    entry.cns.after === null ? { amount: -Infinity, limit: 'po2' } : minutesEarlier(trip, entry);
+  let earlier: Found | null = null;
+  if (entry.isMade) {
+    earlier = entry.cns.after === null ? { amount: -Infinity, limit: 'po2' } : minutesEarlier(trip, entry);
+  }
   return {
     ...roomMinutes(trip, entry),
     earlierMin: earlier === null || earlier.amount === -Infinity ? null : earlier.amount,
