@@ -212,6 +212,9 @@ function startsSaid(entries: readonly Entry[]): Said {
   )}`;
 }
 
+/** More divers alike than these are not named. */
+const MOST_NAMED = 3;
+
 /** The mixes of a dive, each with its MOD: told with the names where it is not one for all. */
 function mixesOf({ words, figures }: Context, made: readonly Entry[]): BriefDive['mixes'] {
   const mixes = [...new Set(made.map(({ o2 }) => words(mixSaid(o2!))))];
@@ -223,7 +226,17 @@ function mixesOf({ words, figures }: Context, made: readonly Entry[]): BriefDive
       byMod.set(mod, [...(byMod.get(mod) ?? []), nameOf(entry)]);
     }
     if (byMod.size === 1) return [mix, [...byMod.keys()]] as const;
-    return [mix, [...byMod].map(([mod, names]) => words(said`${mod} for ${listed(names)}`))] as const;
+    const groups = [...byMod].toSorted(([, a], [, b]) => a.length - b.length);
+    const [, most] = groups[groups.length - 1]!;
+    // Of a large party those are named who differ from the rest; all of them stand in the table below.
+    const isLong = most.length > MOST_NAMED;
+    const told = isLong ? groups : [...byMod];
+    return [
+      mix,
+      told.map(([mod, names]) =>
+        words(isLong && names === most ? said`${mod} for the others` : said`${mod} for ${listed(names)}`),
+      ),
+    ] as const;
   });
 }
 

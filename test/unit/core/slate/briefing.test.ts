@@ -119,6 +119,18 @@ describe('who with whom', () => {
     expect(words).toMatch(/EAN36 MOD 28 m for Guest 1 MOD 23 m for Guest 2/);
   });
 
+  it('tells the MOD of most of a large party as that of the others, after those who are named', () => {
+    const party = Array.from({ length: 6 }, (_, i) =>
+      aDiver({
+        id: `g${i}`,
+        name: `Guest ${i}`,
+        ...(i === 1 ? { po2: { working: 1.2, contingency: 1.6 } } : {}),
+      }),
+    );
+    const words = briefing(aTrip([aDive({ startsAt: START, depthM: 20, mix: 'rich' })], { party }));
+    expect(words).toMatch(/EAN36 MOD 23 m for Guest 1 MOD 28 m for the others/);
+  });
+
   it('names each mix where they differ', () => {
     const rich = aDive({ startsAt: START, depthM: 20, mix: 'auto' });
     const ceiling = { ...b!, maxO2: 0.21 };
