@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { SlateRequest } from '../../../../core/slate/request';
 import { demoTrip } from '../../../../core/document/demo-trip';
+import { fileWords } from '../../../../core/words/reader';
 import type { Trip } from '../../../../core/document/types';
 import { PT_PER_MM } from '../../../../core/slate/paper';
 import { bigTrip } from '../../../bench/big-trip';
@@ -23,7 +24,7 @@ describe('the sheet', () => {
       'Trip sheet, Guest 2',
       'Trip sheet, Guest 3',
     ]);
-    expect(count.pieces).toEqual([4]);
+    expect(fileWords(count)).toBe('4 divers: 4 pages');
     for (const [i, page] of pages.entries()) {
       expect(page.widthPt).toBeCloseTo(297 * PT_PER_MM, 1);
       expect(page.widthPt).toBeGreaterThan(page.heightPt);
