@@ -92,7 +92,7 @@ test.describe('a part of the window that is loaded when it is asked for', () => 
   });
 
   test('says so where a file cannot be made', async ({ page, bench }) => {
-    await drop(bench, 'all');
+    await drop(bench, 'export-document');
     await bench.command('sites as GPX');
     await expect(page.getByRole('alert')).toContainText('could not be loaded');
     await expect(bench.dive(1)).toBeVisible();
