@@ -11,7 +11,7 @@ import { chooseSitesView } from '../places/sites/sites-view';
 import { say } from '../store/notice';
 import { desk } from '../store/store';
 
-const IS_TRIP = new RegExp(`\\.(?:${TRIP_EXTENSION}|json)$`, 'i');
+const TRIP_ENDINGS = [`.${TRIP_EXTENSION}`, '.json'];
 
 function refuse(what: string, where: string, mend: string): void {
   say({ tone: 'refused', lines: [{ what, where, mend }] });
@@ -33,7 +33,8 @@ async function take(host: Host, files: readonly File[]): Promise<void> {
     return say({ tone: 'refused', lines: [importTrouble(picked)] });
   }
   const { name, text } = picked;
-  if (IS_TRIP.test(name)) return openDropped(() => host.openDropped(file, text));
+  if (TRIP_ENDINGS.some((ending) => name.toLowerCase().endsWith(ending)))
+    return openDropped(() => host.openDropped(file, text));
   if (/<(?:\w+:)?uddf[\s>]/.test(text.slice(0, 5000))) {
     if (desk.getState().trip.dives.length === 0) {
       return refuse(

@@ -1,6 +1,6 @@
 /** The command export: what each format comes to, where it may go, and what is refused. */
 import { spawn, spawnSync } from 'node:child_process';
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { closeSync, mkdtempSync, openSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Papa from 'papaparse';
@@ -194,10 +194,13 @@ describe('the command export, started', { timeout: PATIENCE_MS }, () => {
   });
 
   it.skipIf(process.platform !== 'linux')('ends with 2 and a sentence where the disk is full', () => {
-    const full = spawnSync('sh', ['-c', '"$0" "$1" export -f dives > /dev/full', process.execPath, BIN], {
+    const disk = openSync('/dev/full', 'w');
+    const full = spawnSync(process.execPath, [BIN, 'export', '-f', 'dives'], {
       cwd: folder,
       encoding: 'utf8',
+      stdio: ['ignore', disk, 'pipe'],
     });
+    closeSync(disk);
     expect(full.status).toBe(2);
     expect(full.stderr).toMatch(/standard output: The answer could not be written \(ENOSPC\)/);
   });
