@@ -91,7 +91,7 @@ export const NUMBER_RULES = {
     said`Scatter of depth`,
     'depth',
     0,
-    3,
+    4,
     said`Give the standard deviation of a dive's depth; ${usual('depth', [1], [3])} is taken where none is given.`,
   ),
   scatterBottomMin: rule(
