@@ -19,17 +19,20 @@ import { pathAttack } from './paths';
 import { hostileRecordedAttack, recordedAttack, recordedTableAttack } from './recorded-texts';
 import { hostileSiteAttack, hostileWaypointAttack, siteListAttack, waypointAttack } from './site-texts';
 
-export const ATTACKS: readonly Attack[] = [
-  documentAttack,
+/** In three parts, as `npm test` runs one after another on a core of its own. */
+export const ON_TRIPS: readonly Attack[] = [documentAttack, hostileDocumentAttack, mendingAttack];
+
+export const ON_OTHER_TEXTS: readonly Attack[] = [
   siteListAttack,
   waypointAttack,
-  hostileDocumentAttack,
   hostileSiteAttack,
   hostileWaypointAttack,
   recordedAttack,
   recordedTableAttack,
   hostileRecordedAttack,
-  mendingAttack,
+];
+
+export const ON_THE_MACHINE: readonly Attack[] = [
   killAttack,
   errorAttack,
   powerAttack,
@@ -38,6 +41,8 @@ export const ATTACKS: readonly Attack[] = [
   bridgeAttack,
   pathAttack,
 ];
+
+const ATTACKS = [...ON_TRIPS, ...ON_OTHER_TEXTS, ...ON_THE_MACHINE];
 
 async function attack(): Promise<void> {
   const { values, positionals } = parseArgs({

@@ -188,9 +188,19 @@ function* calls(token: string, folder: string, random: () => number): Generator<
   }
 }
 
+/** What only tells the host something. */
+const WITHOUT_ANSWER: readonly CallName[] = [
+  'offerCommands',
+  'awaitTrips',
+  'guardClose',
+  'closeAnswered',
+  'reportTrip',
+  'reportWork',
+];
+
 /** An answer as the host promises it, or what the call had to give. */
 function isAnswer(name: CallName, answer: unknown): boolean {
-  if (['offerCommands', 'awaitTrips', 'guardClose', 'closeAnswered'].includes(name)) return answer === null;
+  if (WITHOUT_ANSWER.includes(name)) return answer === null;
   if (name === 'about') return typeof (answer as { app: unknown }).app === 'string';
   const { ok, value, trouble } = answer as {
     ok?: unknown;

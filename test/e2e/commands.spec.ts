@@ -21,7 +21,7 @@ test.describe('commands and keys', () => {
 
   test('arrows choose in the palette and Escape leaves it', async ({ page, bench }) => {
     await page.keyboard.press('Control+k');
-    await page.keyboard.press('ArrowDown');
+    await page.getByRole('combobox', { name: /Find a command/ }).press('ArrowDown');
     const commands = page.getByRole('listbox', { name: 'Commands' }).getByRole('option');
     await expect(commands.nth(0)).toHaveAttribute('aria-selected', 'false');
     await expect(commands.nth(1)).toHaveAttribute('aria-selected', 'true');

@@ -1,4 +1,15 @@
-import { expect, type Locator, type Page } from '@playwright/test';
+import { writeFileSync } from 'node:fs';
+import { expect, test, type FileChooser, type Locator, type Page } from '@playwright/test';
+
+type Handed = Exclude<Parameters<FileChooser['setFiles']>[0], readonly unknown[]>;
+
+/** A large file is taken off the disk: given in hand, the page itself would work to take it over. */
+function handed(name: string, buffer: Buffer): Handed {
+  if (buffer.length < 1_000_000) return { name, mimeType: 'application/json', buffer };
+  const path = test.info().outputPath(name);
+  writeFileSync(path, buffer);
+  return path;
+}
 
 /** The window as a hand and an eye know it: by roles and names. */
 export class Workbench {
@@ -15,7 +26,7 @@ export class Workbench {
     // Listening from the start: a dialog that opens before the test listens would be lost.
     page.on('filechooser', (chooser) => {
       const { name, text } = this.answer ?? { name: 'empty.json', text: '' };
-      void chooser.setFiles({ name, mimeType: 'application/json', buffer: Buffer.from(text) });
+      void chooser.setFiles(handed(name, Buffer.from(text)));
     });
     page.on('pageerror', (error) => this.hear(error.message));
     page.on('console', (message) => {
