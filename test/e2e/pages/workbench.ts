@@ -11,6 +11,21 @@ function handed(name: string, buffer: Buffer): Handed {
   return path;
 }
 
+/** In the page: whether its store says that the cautions were accepted. */
+async function isAcceptanceKept(): Promise<boolean> {
+  const [{ name } = {}] = await indexedDB.databases();
+  if (name === undefined) return false;
+  const answer = <T>(request: IDBRequest<T>): Promise<T> =>
+    new Promise((resolve, reject) => {
+      request.addEventListener('success', () => resolve(request.result));
+      request.addEventListener('error', () => reject(request.error ?? new Error('no answer')));
+    });
+  const db = await answer(indexedDB.open(name));
+  const kept = await answer(db.transaction('settings').objectStore('settings').get('settings'));
+  db.close();
+  return (kept as { readonly cautionsAccepted?: boolean } | undefined)?.cautionsAccepted === true;
+}
+
 /** The window as a hand and an eye know it: by roles and names. */
 export class Workbench {
   /** What the page's policy refused, and errors nobody caught; a test ends by finding none. */
@@ -43,6 +58,8 @@ export class Workbench {
     await this.page.goto('/');
     await this.page.getByRole('button', { name: 'I accept, show me the demo trip' }).click();
     await expect(this.dive(1)).toBeVisible();
+    // Left before that is kept, the window would ask again.
+    await expect.poll(() => this.page.evaluate(isAcceptanceKept)).toBe(true);
   }
 
   /** Loads the window again and waits until the last trip stands there. */
