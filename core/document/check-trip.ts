@@ -105,12 +105,12 @@ function timesAmongTheSound(document: Bag, { lists, found }: Shape): readonly Fo
 }
 
 /**
- * Judges a document of version 2 by every rule at once.
+ * Judges a document of version 3 by every rule at once.
  * @param document any JSON object @param words of whoever reads the troubles
  * @returns the trip with defaults filled in and unknown keys kept, or what is wrong with it: lists that are too
  *   long by themselves, as nothing in them is looked at; else first troubles of shape and range, then
  *   references, then times. After a hundred a last one says that there are more
- * Source: the trip file of this project, version 2.
+ * Source: the trip file of this project, version 3.
  */
 export function judgeTrip(document: Bag, words: Words = fileWords): Judgement {
   const bounds = boundTroubles(document);

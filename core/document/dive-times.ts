@@ -288,7 +288,7 @@ function lengthTrouble({ trip, unsound }: TimedTrip): Found | null {
  * inside another, as planned and as dived, earlier dives before the trip, and a trip of sensible length.
  * @param timed the trip with its defaults, and which of its dives and divers are broken and stay out
  * @returns every trouble found
- * Source: the trip file of this project, version 2; bottom time as in profile.ts.
+ * Source: the trip file of this project, version 3; bottom time as in profile.ts.
  */
 export function timeTroubles({ trip, unsound }: TimedTrip): readonly Found[] {
   const found: Found[] = [];

@@ -1,8 +1,8 @@
 import { assert } from '../result';
 import { bag, type Bag } from './place-in-trip';
 
-/** The version this code reads and writes. */
-export const CURRENT_VERSION = 2;
+/** The version this code reads and writes. Source: the trip file of this project. */
+export const CURRENT_VERSION = 3;
 
 /**
  * A step upwards from one version of the file to the next, over unknown JSON: types of today would change
@@ -44,8 +44,14 @@ function withoutEmptyRecords(dive: unknown): unknown {
   return records.length === 0 && asDived.length > 0 ? rest : { ...rest, asDived: records };
 }
 
+/**
+ * Version 3 adds fields that an older program would keep without heeding them, and so reckon another dive than is
+ * meant. What version 2 said means the same.
+ */
+const loopsAndHeights: Migration = { to: 3, name: '3-loops-and-heights', up: (document) => document };
+
 /** Every step there is, in order. */
-export const MIGRATIONS: readonly Migration[] = [emptyRecordsOut];
+export const MIGRATIONS: readonly Migration[] = [emptyRecordsOut, loopsAndHeights];
 
 /**
  * Holds a list of steps to its form: from version 2 to the current one, without gaps, named by number.

@@ -66,7 +66,7 @@ function notJson(text: string): Result<Trip, ReadTroubleKind> {
  * @param text the whole file; a byte-order mark at its start is passed over
  * @returns the trip, its defaults filled in and unknown keys kept (all but "__proto__", which would reach
  *   into the language), or every trouble found; never half of each. A trip without dives is one: it can be opened and filled.
- * Source: the trip file of this project, version 2; RFC 8259.
+ * Source: the trip file of this project, version 3; RFC 8259.
  */
 export function readTrip(text: string): Result<Trip, ReadTroubleKind> {
   if (text.length > LARGEST_FILE) return tooLarge(text.length);

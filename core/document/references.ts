@@ -265,7 +265,7 @@ function levelTroubles(site: Bag, path: TripPath, found: Found[]): void {
  * contradict each other. Works on any JSON, so that the mistakes of a file are told together.
  * @param document the trip, or what should have been one
  * @returns every trouble found, in the order of the file
- * Source: the trip file of this project, version 2.
+ * Source: the trip file of this project, version 3.
  */
 export function referenceTroubles(document: Bag): readonly Found[] {
   const found: Found[] = [];

@@ -275,13 +275,14 @@ const emergency = record(said`Emergency`, {
 });
 
 /**
- * The trip document, version 2: shapes, types and ranges of every field, defaults filled in, unknown keys
+ * The trip document, version 3: shapes, types and ranges of every field, defaults filled in, unknown keys
  * kept. References and times are judged by `references.ts` and `dive-times.ts`.
+ * Source: the trip file of this project, version 3.
  */
 export const tripSchema = record(said`Trip`, {
   format: oneOf(said`Format`, ['carryover/trip']),
-  version: judged<2>({ is: 'words', words: [2] }, (value) =>
-    value === 2 ? null : { what: said`Version is ${shown(value)}.`, mend: said`Write 2.` },
+  version: judged<3>({ is: 'words', words: [3] }, (value) =>
+    value === 3 ? null : { what: said`Version is ${shown(value)}.`, mend: said`Write 3.` },
   ),
   id: z.exactOptional(text('id', said`Id of the trip`)),
   title: text('title'),

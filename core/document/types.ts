@@ -1,5 +1,5 @@
 /**
- * The trip document, version 2. Plain, immutable data as it stands in the file, with its defaults
+ * The trip document, version 3. Plain, immutable data as it stands in the file, with its defaults
  * filled in by `readTrip`; keys this version does not know travel along untouched.
  * Units are in the names; fractions run from 0 to 1; times are wall-clock text at the trip's place.
  */
@@ -14,7 +14,7 @@ export type Id = string;
 
 export interface Trip {
   readonly format: 'carryover/trip';
-  readonly version: 2;
+  readonly version: 3;
   /** What other programs know this trip by, whatever it is called; left out: nobody was told of it. */
   readonly id?: Id;
   readonly title: string;

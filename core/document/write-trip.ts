@@ -103,7 +103,7 @@ function ordered(key: string, value: unknown): unknown {
  * @param trip a document that `checkTrip` finds nothing wrong with
  * @returns UTF-8 JSON, two spaces of indent, keys in a fixed order, unknown keys kept, a line feed at the
  *   end: the same trip always gives the same text, so that files can be compared line by line
- * Source: the trip file of this project, version 2.
+ * Source: the trip file of this project, version 3.
  */
 export function writeTrip(trip: Trip): string {
   return `${JSON.stringify(ordered('', trip), null, 2).replaceAll(PAIR, '[$1, $2]')}\n`;

@@ -36,7 +36,7 @@ export function classTrip(depthM: number, percents: readonly number[]): Trip {
   const mixes = percents.map((percent): Mix => mixOfShare(percent, []));
   return {
     format: 'carryover/trip',
-    version: 2,
+    version: 3,
     title: 'In class',
     place: '',
     notes: '',

@@ -289,7 +289,7 @@ export function startingSheet(answers: StartingAnswers, words: Words = fileWords
   const empty = judgeTrip(
     {
       format: 'carryover/trip',
-      version: 2,
+      version: 3,
       title: answers.title,
       place: answers.place,
       water: answers.water,

@@ -51,7 +51,7 @@ export function usualStop(units: System, depthM: number): Pick<Dive, 'safetyStop
 export function blankTrip(units: System = 'metric'): Trip {
   return {
     format: 'carryover/trip',
-    version: 2,
+    version: 3,
     title: 'New trip',
     place: '',
     notes: '',

@@ -121,7 +121,7 @@ export const smallTrip: fc.Arbitrary<Trip> = fc
       })
       .map((parts): Trip => ({
         format: 'carryover/trip',
-        version: 2,
+        version: 3,
         title: 'Random',
         place: '',
         notes: '',

@@ -19,7 +19,13 @@ const fourDives = tenDives();
 fourDives.dives.length = 4;
 
 /** Small trips: each costs a few milliseconds, so that a busy machine is not taken for a slow document. */
-const SEEDS = [fixture('v2-full'), fixture('v1-full'), fixture('v1-minimal'), fourDives] as const;
+const SEEDS = [
+  fixture('v3-full'),
+  fixture('v2-full'),
+  fixture('v1-full'),
+  fixture('v1-minimal'),
+  fourDives,
+] as const;
 
 /** Every place in a document, as keys from the top. */
 function placesOf(value: unknown, path: readonly (string | number)[] = []): (readonly (string | number)[])[] {

@@ -33,7 +33,7 @@ export function bigTrip(diveCount: number, diverCount: number): Trip {
   }));
   return {
     format: 'carryover/trip',
-    version: 2,
+    version: 3,
     title: 'A full fortnight',
     place: '',
     notes: '',

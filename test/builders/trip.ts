@@ -42,7 +42,7 @@ export function aDive(change: Partial<Dive> = {}): Dive {
 export function aTrip(dives: readonly Dive[], change: Partial<Trip> = {}): Trip {
   return {
     format: 'carryover/trip',
-    version: 2,
+    version: 3,
     title: 'A test trip',
     place: '',
     notes: '',

@@ -112,7 +112,7 @@ export function trips(
     .map(({ water, settings, party: people, draws }) => {
       const bare: Trip = {
         format: 'carryover/trip',
-        version: 2,
+        version: 3,
         title: 'Random trip',
         place: '',
         notes: '',

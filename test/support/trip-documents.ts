@@ -7,7 +7,7 @@ export type Loose = any;
 
 const FOLDER = new URL('../fixtures/trips/', import.meta.url);
 
-/** The text of a frozen file, `v1-full` or `v2-minimal`. */
+/** The text of a frozen file, `v1-full` or `v3-minimal`. */
 export function fixtureText(name: string): string {
   return readFileSync(new URL(`${name}.json`, FOLDER), 'utf8');
 }
@@ -20,7 +20,7 @@ export function fixture(name: string): Loose {
 export function tenDives(): Loose {
   return {
     format: 'carryover/trip',
-    version: 2,
+    version: 3,
     title: 'Ten dives',
     party: ['a', 'b'].map((id) => ({
       id,

@@ -36,8 +36,8 @@ describe('the published schemas', () => {
 describe('the schema of a trip', () => {
   it('accepts every trip of this version, with what is unknown and with its own name', () => {
     const documents = [
-      fixture('v2-full'),
-      fixture('v2-minimal'),
+      fixture('v3-full'),
+      fixture('v3-minimal'),
       tenDives(),
       JSON.parse(writeTrip(demoTrip())),
     ];

@@ -87,9 +87,9 @@ describe('readTrip, files that are no trips of this version', () => {
     ['our own ledger', '{"format": "carryover/ledger"}', 'not-a-trip', /is a ledger/, 'format'],
     [
       'a newer version',
-      '{"format": "carryover/trip", "version": 3}',
+      '{"format": "carryover/trip", "version": 4}',
       'newer-version',
-      /version 3;/,
+      /version 4;/,
       'version',
     ],
     ['no version', '{"format": "carryover/trip"}', 'invalid', /Version is missing/, 'version'],

@@ -12,8 +12,8 @@ function tripOf(document: unknown): Trip {
 
 describe('writeTrip', () => {
   it('writes a full file as it stood, unknown keys in their places, two spaces and a line feed', () => {
-    const text = writeTrip(tripOf(fixture('v2-full')));
-    expect(JSON.parse(text)).toEqual(fixture('v2-full'));
+    const text = writeTrip(tripOf(fixture('v3-full')));
+    expect(JSON.parse(text)).toEqual(fixture('v3-full'));
     expect(text.split('\n')[1]).toBe('  "format": "carryover/trip",');
     expect(text.endsWith('}\n')).toBe(true);
   });
@@ -34,7 +34,7 @@ describe('writeTrip', () => {
   });
 
   it('keeps keys it does not know at every level', () => {
-    const trip = JSON.parse(writeTrip(tripOf(fixture('v2-full'))));
+    const trip = JSON.parse(writeTrip(tripOf(fixture('v3-full'))));
     expect(trip.water.clarity).toBe('milky');
     expect(trip.party[1].cylinder.material).toBe('steel');
     expect(trip.mixes[1].bank).toBe('B');

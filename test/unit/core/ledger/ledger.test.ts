@@ -30,7 +30,7 @@ function dive(
 function tripOf(dives: readonly Dive[], more: Partial<Trip> = {}): Trip {
   return {
     format: 'carryover/trip',
-    version: 2,
+    version: 3,
     title: 'Two days',
     place: '',
     notes: '',

@@ -178,9 +178,9 @@ describe('a gas rate with a day', () => {
   });
 });
 
-describe('a file of version 2', () => {
+describe('a file of version 3', () => {
   it('comes back letter by letter, with all that was logged and what it does not know', () => {
-    const text = fixtureText('v2-full');
+    const text = fixtureText('v3-full');
     const result = readTrip(text);
     if (!result.ok) throw new Error(JSON.stringify(result.troubles));
     const again = readTrip(writeTrip(result.value));

@@ -133,7 +133,7 @@ describe('the foot of each page', () => {
   for (const kind of SLATE_KINDS.filter((each) => !ON_FACES.includes(each))) {
     it(`${kind}: carries the cautions, the trip, the day, the version and the page`, () => {
       const { pages } = layoutOf(demoTrip(), { kind, paper: aPaper('A4') });
-      const version = `file version 2-${planMark(demoTrip())}`;
+      const version = `file version 3-${planMark(demoTrip())}`;
       for (const [i, page] of pages.entries()) {
         const words = wordsOf(page).replaceAll('\n', ' ');
         expect(words).toContain(fileWords(SAFETY_LINE));

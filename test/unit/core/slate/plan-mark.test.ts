@@ -54,7 +54,7 @@ describe('planMark', () => {
           textsOf(page)
             .map(({ text }) => text)
             .join(' '),
-        ).toContain(kind === 'card' ? `plan ${planMark(trip)}` : `file version 2-${planMark(trip)}, page`);
+        ).toContain(kind === 'card' ? `plan ${planMark(trip)}` : `file version 3-${planMark(trip)}, page`);
       }
     }
   });
