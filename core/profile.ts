@@ -1,3 +1,4 @@
+import type { Breathing } from './breathing';
 import { assert } from './result';
 import { ambientBar, waterColumn, type Water, type WaterColumn } from './water';
 
@@ -20,6 +21,8 @@ export interface Rates {
 /** Water and rates: what a profile depends on besides the dive. */
 export interface Surroundings extends Rates {
   readonly column: WaterColumn;
+  /** Left out: one mix, whose share of nitrogen is put into the maps when they are applied. */
+  readonly breathing?: Breathing;
 }
 
 /** A stay at one depth of a dive. */

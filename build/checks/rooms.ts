@@ -7,7 +7,7 @@
 const CORE: readonly (readonly string[])[] = [
   ['bytes', 'cited-hosts', 'decode-text', 'host', 'line-breaks', 'numeric', 'result'],
   ['settings-schema', 'water'],
-  ['units', 'gas'],
+  ['units', 'breathing', 'gas'],
   ['profile'],
   ['tissues'],
   ['ascent'],

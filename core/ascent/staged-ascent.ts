@@ -1,6 +1,7 @@
-import { travelMin, type Surroundings, type Stop } from '../profile';
+import { travelMin, type Leg, type Surroundings, type Stop } from '../profile';
 import { applyMap, type AffineMap, type Lanes } from '../tissues/affine-map';
-import { COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
+import { breathedMap, nitrogenInspiredBar } from '../tissues/breathed-legs';
+import { COMPARTMENT_COUNT, RATES_PER_MIN } from '../tissues/compartments';
 import { stretchMap } from '../tissues/leg-map';
 import { ambientBar } from '../water';
 import { isWithin, toleratedTensions, type Gradient } from './tolerated';
@@ -11,9 +12,16 @@ export const STOP_STEP_M = 3;
 /** No stop is waited out longer than a day: past that the ascent counts as not computable. */
 const LONGEST_STOP_MIN = 1440;
 
+function wayMap(fromM: number, toM: number, min: number, { column, breathing }: Surroundings): AffineMap {
+  const fromBar = ambientBar(fromM, column);
+  const toBar = ambientBar(toM, column);
+  if (breathing === undefined) return stretchMap(fromBar, toBar, min);
+  const leg: Leg = { kind: 'ascent', fromM, toM, fromBar, toBar, min };
+  return breathedMap([leg], breathing);
+}
+
 function travelMap(fromM: number, toM: number, around: Surroundings): AffineMap {
-  const { column } = around;
-  return stretchMap(ambientBar(fromM, column), ambientBar(toM, column), travelMin(fromM, toM, around));
+  return wayMap(fromM, toM, travelMin(fromM, toM, around), around);
 }
 
 /** Whole minutes at a stop until the travel on ends inside `limits`; null where waiting does not get there. */
@@ -66,12 +74,12 @@ function stopsFrom(
     const factor = gradient.high + ((gradient.low - gradient.high) * nextM) / firstM;
     const onward = travelMap(depthM, nextM, around);
     const limits = toleratedTensions(ambientBar(nextM, column), factor);
-    const here = ambientBar(depthM, column);
-    const wait = waitMin(now, n2Fraction * inspiredBar(here), onward, n2Fraction, limits);
+    const inspiredBar = nitrogenInspiredBar(depthM, ambientBar(depthM, column), n2Fraction, around.breathing);
+    const wait = waitMin(now, inspiredBar, onward, n2Fraction, limits);
     if (wait === null) return null;
     // The ceiling at the low factor calls for the first stop, even where the line beyond it would not.
     const min = depthM === firstM ? Math.max(1, wait) : wait;
-    const rested = applyMap(stretchMap(here, here, min), now, n2Fraction);
+    const rested = applyMap(wayMap(depthM, depthM, min, around), now, n2Fraction);
     now = applyMap(onward, rested, n2Fraction);
     // A tissue that was inside its limit may have loaded past it while the others were waited for.
     if (!isWithin(now, widened(limits))) return null;
@@ -84,7 +92,7 @@ function stopsFrom(
  * The stops a passed no-stop limit costs: every 3 m, whole minutes, on the same gas. The gradient factor
  * runs linearly in depth from `low` at the first stop to `high` at the surface.
  * @param tensions on leaving the bottom, bar @param fromM depth of the last level, metres
- * @param n2Fraction nitrogen fraction of the mix, 0 to 1
+ * @param n2Fraction nitrogen fraction of the mix, 0 to 1; `PURE_NITROGEN` where the surroundings have a breathing
  * @returns stops deepest first, each of 1 minute or more; null where no such ascent exists on this gas
  *   (a tissue would go on loading at the stop itself)
  * Source: E. C. Baker, "Clearing up the confusion about deep stops", Immersed 1998;3(4); 3 m steps and

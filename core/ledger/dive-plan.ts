@@ -15,7 +15,7 @@ import {
 } from '../profile';
 import { barMinutes, emergencyWay, type EmergencyWay } from '../supply';
 import { compose, identity, type AffineMap } from '../tissues/affine-map';
-import { legsMap } from '../tissues/leg-map';
+import { breathedMap } from '../tissues/breathed-legs';
 import { effectiveDive } from '../document/as-dived';
 import type { Trip } from '../document/types';
 import type { Entry } from './ledger-types';
@@ -87,13 +87,13 @@ function earlierLevelsOf(
   let wayMin = 0;
   for (const leg of profile.toLastLevel) {
     toArrival = map;
-    map = legsMap([leg], map);
+    map = breathedMap([leg], around.breathing, map);
     if (leg.kind !== 'level') {
       wayMin = leg.min;
       continue;
     }
     const { depthM, min } = levels[made.length]!;
-    const directAscent = legsMap(ascentLegs(leg.toM, [], around));
+    const directAscent = breathedMap(ascentLegs(leg.toM, [], around), around.breathing);
     made.push({
       depthM,
       min,
@@ -118,9 +118,9 @@ function deepestStayOf(profile: Profile, around: Surroundings): readonly Earlier
   if (!(lastLevel.fromM < deepestM)) return [];
   const first = toLastLevel.findIndex(({ toM }) => toM === deepestM) + 1;
   const last = toLastLevel.findLastIndex(({ toM }) => toM === deepestM) + 1;
-  const toArrival = legsMap(toLastLevel.slice(0, first));
-  const map = legsMap(toLastLevel.slice(first, last), toArrival);
-  const directAscent = legsMap(ascentLegs(deepestM, [], around));
+  const toArrival = breathedMap(toLastLevel.slice(0, first), around.breathing);
+  const map = breathedMap(toLastLevel.slice(first, last), around.breathing, toArrival);
+  const directAscent = breathedMap(ascentLegs(deepestM, [], around), around.breathing);
   return [
     {
       depthM: deepestM,
@@ -144,7 +144,7 @@ function momentsUpOf(profile: Profile, around: Surroundings): readonly MomentUp[
   let map = identity;
   let sinceMin = 0;
   for (const leg of [...profile.toLastLevel, ...profile.ascent]) {
-    map = legsMap([leg], map);
+    map = breathedMap([leg], around.breathing, map);
     sinceMin += leg.min;
     if (sinceMin < ASKED_EVERY_MIN || leg.toM === 0) continue;
     sinceMin = 0;
@@ -186,10 +186,10 @@ export function newDivePlan(shape: ProfileShape, around: Surroundings): DivePlan
       ? earlierLevelsOf(profile, levels, around)
       : [];
   const last = isRecorded ? lastOfRecorded(profile, earlierLevels) : lastPlanned(profile, levels);
-  const toArrival = legsMap(profile.toLastLevel);
-  const toLeaving = legsMap([profile.lastLevel], toArrival);
+  const toArrival = breathedMap(profile.toLastLevel, around.breathing);
+  const toLeaving = breathedMap([profile.lastLevel], around.breathing, toArrival);
   const lastM = profile.lastLevel.toM;
-  const directAscent = legsMap(ascentLegs(lastM, [], around));
+  const directAscent = breathedMap(ascentLegs(lastM, [], around), around.breathing);
   const legs = legsOf(profile);
   const { deepestM, bottomMin } = profile;
   const { safetyStop } = shape;
@@ -210,7 +210,7 @@ export function newDivePlan(shape: ProfileShape, around: Surroundings): DivePlan
     whole:
       profile.ascent.length === 1 && !isRecorded
         ? compose(toLeaving, directAscent)
-        : legsMap(profile.ascent, toLeaving),
+        : breathedMap(profile.ascent, around.breathing, toLeaving),
     directAscent,
     earlierLevels,
     momentsUp: isRecorded ? momentsUpOf(profile, around) : [],

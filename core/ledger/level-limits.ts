@@ -1,6 +1,6 @@
 import { noStopLimitMin, type LevelStay } from '../ascent/no-stop-limit';
 import { applyMap, type Lanes } from '../tissues/affine-map';
-import { inspiredBar } from '../tissues/compartments';
+import { nitrogenInspiredBar } from '../tissues/breathed-legs';
 import type { DivePlan } from './dive-plan';
 import { effectiveDive } from '../document/as-dived';
 import type { Entry, EntryLevel } from './ledger-types';
@@ -15,7 +15,12 @@ export function lastLevelStay(
   return {
     arrivalTensions: applyMap(plan.toArrival, tensionsBefore, n2Fraction),
     arrivalMin: plan.arrivalMin,
-    inspiredN2Bar: n2Fraction * inspiredBar(plan.profile.lastLevel.toBar),
+    inspiredN2Bar: nitrogenInspiredBar(
+      plan.profile.lastLevel.toM,
+      plan.profile.lastLevel.toBar,
+      n2Fraction,
+      plan.around.breathing,
+    ),
     directAscent: plan.directAscent,
     n2Fraction,
     limits,
@@ -43,7 +48,7 @@ export function levelStay(
   return {
     arrivalTensions: applyMap(earlier.toArrival, tensionsBefore, n2Fraction),
     arrivalMin: earlier.travelMin,
-    inspiredN2Bar: n2Fraction * inspiredBar(earlier.ambientBar),
+    inspiredN2Bar: nitrogenInspiredBar(earlier.depthM, earlier.ambientBar, n2Fraction, plan.around.breathing),
     directAscent: earlier.directAscent,
     n2Fraction,
     limits,

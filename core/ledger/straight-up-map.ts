@@ -1,6 +1,6 @@
 import { ascentLegs, type Surroundings } from '../profile';
 import { identity, type AffineMap } from '../tissues/affine-map';
-import { legsMap } from '../tissues/leg-map';
+import { breathedMap } from '../tissues/breathed-legs';
 
 /**
  * The way straight to the surface at the trip's ascent rate, no stop made.
@@ -9,5 +9,5 @@ import { legsMap } from '../tissues/leg-map';
  * Source: CONVENTIONS, "Share of the limit"; maps as in tissues/leg-map.ts.
  */
 export function straightUpMap(depthM: number, around: Surroundings): AffineMap {
-  return depthM <= 0 ? identity : legsMap(ascentLegs(depthM, [], around));
+  return depthM <= 0 ? identity : breathedMap(ascentLegs(depthM, [], around), around.breathing);
 }
