@@ -193,6 +193,26 @@ export function setDiveParty(diveId: Id, divers: readonly Id[] | null): EditResu
   );
 }
 
+/** Puts a diver on dives or takes them off, all in one step; refused where a dive would be left without anybody. */
+export function setOnDives(diverId: Id, diveIds: readonly Id[], isOn: boolean): EditResult {
+  const { trip } = desk.getState();
+  const after = ({ divers }: Dive): readonly Id[] =>
+    trip.party.map(({ id }) => id).filter((id) => (id === diverId ? isOn : (divers?.includes(id) ?? true)));
+  const empty = trip.dives.findIndex((dive) => diveIds.includes(dive.id) && after(dive).length === 0);
+  if (empty >= 0) {
+    return failure({
+      kind: 'in-use',
+      what: `Dive ${empty + 1} would be left without anybody.`,
+      where: `dives[${empty}].divers (dive "${trip.dives[empty]!.id}")`,
+      mend: 'Put somebody else on it first, or remove the dive.',
+    });
+  }
+  return editDives(diveIds, 'Divers', 'dive.divers', (dive) => {
+    const divers = after(dive);
+    return divers.length === trip.party.length ? without(dive, 'divers') : { ...dive, divers };
+  });
+}
+
 /** null: none. undefined: the usual one. */
 export function setSafetyStop(diveId: Id, safetyStop: Stop | null | undefined): EditResult {
   return editDive(diveId, 'Safety stop', 'dive.stop', (dive) =>

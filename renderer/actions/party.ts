@@ -6,7 +6,6 @@ import { isSameName } from '../figures/names';
 import { newDiver } from '../store/blank-trip';
 import { diveNumber } from '../store/selectors';
 import { desk } from '../store/store';
-import { setDiveParty } from './dives';
 import { edit, type EditResult } from './edit';
 import { freeId } from './ids';
 
@@ -153,26 +152,6 @@ function withoutDiver(trip: Trip, id: Id): Trip {
     };
   });
   return { ...trip, party, dives };
-}
-
-/** Puts a diver on a dive or takes them off it. */
-export function setOnDive(diverId: Id, diveId: Id, isOn: boolean): EditResult {
-  const { trip } = desk.getState();
-  const at = trip.dives.findIndex((dive) => dive.id === diveId);
-  const dive = trip.dives[at];
-  if (!dive) return edit({ label: 'Divers', code: 'dive.divers' }, (same) => same);
-  const next = trip.party
-    .map(({ id }) => id)
-    .filter((id) => (id === diverId ? isOn : (dive.divers?.includes(id) ?? true)));
-  if (next.length === 0) {
-    return failure({
-      kind: 'in-use',
-      what: `Dive ${at + 1} would be left without anybody.`,
-      where: `dives[${at}].divers (dive "${diveId}")`,
-      mend: 'Put somebody else on it first, or remove the dive.',
-    });
-  }
-  return setDiveParty(diveId, next.length === trip.party.length ? null : next);
 }
 
 function editEarlier(

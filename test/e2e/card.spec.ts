@@ -206,6 +206,30 @@ test.describe('the card', () => {
     await expect(bench.whose('Guest 2')).toHaveCount(0);
   });
 
+  test('takes a diver off two days by four presses, and puts one back on all by one', async ({
+    page,
+    bench,
+  }) => {
+    await bench.dive(4).click();
+    await bench.dive(10).click({ modifiers: ['Shift'] });
+    await bench.card.getByText('Dived by 3 to 4 of 4').click();
+    const guest = bench.card.getByRole('checkbox', { name: 'Guest 1' });
+    await guest.click();
+    await expect(guest).not.toBeChecked();
+    await expect(bench.card.getByText('Dived by 2 to 3 of 4')).toBeVisible();
+
+    await bench.dive(11).click();
+    await bench.dive(10).click({ modifiers: ['Shift'] });
+    await bench.card.getByText('Dived by 3 to 4 of 4').click();
+    await expect(bench.card.getByText('on 1 of 2')).toBeVisible();
+    await expect(guest).toHaveJSProperty('indeterminate', true);
+    await guest.click();
+    await expect(bench.card.getByText('The whole party dives them')).toBeVisible();
+    await expect(guest).toHaveJSProperty('indeterminate', false);
+    await page.keyboard.press('Control+z');
+    await expect(guest).toHaveJSProperty('indeterminate', true);
+  });
+
   test('gives the cautions of a dive with what to do and their source', async ({ bench }) => {
     await bench.chooseTightest();
     await bench.set('Depth', '38');
@@ -303,7 +327,7 @@ test('the card of a dive looks the same after every place was opened', async ({ 
   const looks = async () => {
     await bench.dive(5).click();
     await bench.card.getByText('The whole party dives it').click();
-    const who = bench.card.getByRole('group', { name: 'Who dives it' });
+    const who = bench.card.getByRole('group', { name: 'Who dives' });
     await expect(who).toBeVisible();
     return who.evaluate((group) =>
       [group, ...group.querySelectorAll('label, input')].map((element) => {

@@ -1,6 +1,6 @@
 import { useState, type ReactNode } from 'react';
 import type { Diver } from '../../../core/document/types';
-import { setOnDive } from '../../actions/party';
+import { setOnDives } from '../../actions/dives';
 import { clockText, dateText } from '../../figures/format';
 import { RefusalLine } from '../../parts/refusal-line';
 import type { Refusal } from '../../parts/use-draft';
@@ -30,7 +30,7 @@ export function DiverDives({ diver }: { readonly diver: Diver }): ReactNode {
               type="checkbox"
               checked={isOn(dive.divers)}
               onChange={(event) => {
-                const result = setOnDive(diver.id, dive.id, event.target.checked);
+                const result = setOnDives(diver.id, [dive.id], event.target.checked);
                 setRefusal(result.ok ? null : result.troubles[0]);
               }}
             />

@@ -1,6 +1,6 @@
 import { useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
 import type { Dive, Diver } from '../../../core/document/types';
-import { setOnDive } from '../../actions/party';
+import { setOnDives } from '../../actions/dives';
 import type { EditResult } from '../../actions/edit';
 import { chooseDives, goTo } from '../../actions/view';
 import { clockText, dateText, depthText, numberText } from '../../figures/format';
@@ -268,7 +268,7 @@ function Makes(props: {
                 checked={cells[column]?.entry !== null}
                 tabIndex={row === stop.row && column === stop.column ? 0 : -1}
                 onFocus={() => setAt({ row, column })}
-                onChange={(event) => put(setOnDive(diver.id, dive.id, event.target.checked))}
+                onChange={(event) => put(setOnDives(diver.id, [dive.id], event.target.checked))}
               />
             </td>
           ))}

@@ -73,7 +73,7 @@ export function DiveCard({ dive }: { readonly dive: Dive }): ReactNode {
       )}
       <div className={styles.details}>
         <PlanDetails dive={dive} />
-        <DiveParty dive={dive} />
+        <DiveParty dives={[dive]} />
         <AsDivedSheet dive={dive} divers={partyOf(trip, dive)} />
       </div>
       <p className={styles.end}>

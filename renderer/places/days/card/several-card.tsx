@@ -14,6 +14,7 @@ import { useWords } from '../../../parts/use-words';
 import { selectCautions, selectEntriesByDive, selectRooms, siteOf } from '../../../store/selectors';
 import { useDesk } from '../../../store/store';
 import { Pennant } from '../pennant';
+import { DiveParty } from './dive-party';
 import { SeveralFields } from './several-fields';
 import styles from './card.module.css';
 import list from './several-card.module.css';
@@ -43,6 +44,7 @@ export function SeveralCard({ dives }: { readonly dives: readonly Dive[] }): Rea
       </p>
       <h2>{capital(words(said`${countSaid(dives.length)} dives`))}</h2>
       <SeveralFields dives={dives} />
+      <DiveParty dives={dives} />
       <table className={list.list}>
         <caption className="unseen">{words(said`The dives, each with its least room`)}</caption>
         {days.map((day) => (

@@ -104,9 +104,9 @@ const SAME: Readonly<Record<string, readonly (() => unknown)[]>> = {
     () => party.setArrival(diver().id, diver().arrivedAt!),
     () => party.setArrival(now().party[1]!.id, null),
   ],
-  setOnDive: [
-    () => party.setOnDive(diver().id, bare().id, true),
-    () => party.setOnDive(split().divers![0]!, split().id, true),
+  setOnDives: [
+    () => dives.setOnDives(diver().id, [bare().id], true),
+    () => dives.setOnDives(split().divers![0]!, [split().id], true),
   ],
   changeEarlierDive: [
     () => party.changeEarlierDive(diver().id, 'before-1', { depthM: 12 }),

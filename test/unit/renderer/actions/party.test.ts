@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { demoTrip } from '../../../../core/document/demo-trip';
-import { setAsDived, setDiveParty } from '../../../../renderer/actions/dives';
+import { setAsDived, setDiveParty, setOnDives } from '../../../../renderer/actions/dives';
 import { undoStep } from '../../../../renderer/actions/history';
 import {
   addDiver,
@@ -12,7 +12,6 @@ import {
   setCylinder,
   setDiverName,
   setGradient,
-  setOnDive,
   setPo2Limits,
 } from '../../../../renderer/actions/party';
 import { ledgerOfDiver } from '../../../../renderer/store/selectors';
@@ -109,24 +108,44 @@ describe('removeDiver', () => {
   });
 });
 
-describe('setOnDive', () => {
+describe('setOnDives', () => {
   it('takes a diver off a dive and puts them back, to the same dive as before', () => {
     const at = whole();
     const before = dive(at);
-    expect(setOnDive(diver(1).id, before.id, false).ok).toBe(true);
+    expect(setOnDives(diver(1).id, [before.id], false).ok).toBe(true);
     expect(dive(at).divers).toEqual([diver(0).id, diver(2).id, diver(3).id]);
     expect(
       ledgerOfDiver(desk.getState(), diver(1).id)?.entries.some((entry) => entry.dive.id === before.id),
     ).toBe(false);
-    expect(setOnDive(diver(1).id, before.id, true).ok).toBe(true);
+    expect(setOnDives(diver(1).id, [before.id], true).ok).toBe(true);
     expect(dive(at)).toEqual(before);
   });
 
   it('is refused for the last one on a dive', () => {
     const { id } = dive(whole());
     setDiveParty(id, [diver(1).id]);
-    const result = setOnDive(diver(1).id, id, false);
+    const result = setOnDives(diver(1).id, [id], false);
     expect(result.ok ? '' : result.troubles[0].what).toContain('without anybody');
+  });
+
+  it('takes a diver off a whole day in one step, and leaves all as it was where a dive would have nobody', () => {
+    const day = desk
+      .getState()
+      .trip.dives.filter(({ startsAt }) => startsAt.startsWith(dive(0).startsAt.slice(0, 10)));
+    const ids = day.map(({ id }) => id);
+    const { id } = diver(1);
+    expect(ids.length).toBeGreaterThan(1);
+    const steps = labels().length;
+    expect(setOnDives(id, ids, false).ok).toBe(true);
+    expect(labels()).toHaveLength(steps + 1);
+    expect(labels().at(-1)).toBe(`Divers of ${ids.length} dives`);
+    const onDay = ({ dive: each }: { readonly dive: { readonly id: string } }) => ids.includes(each.id);
+    expect(ledgerOfDiver(desk.getState(), id)?.entries.filter(onDay)).toEqual([]);
+    setDiveParty(ids[1]!, [diver(0).id]);
+    const { trip } = desk.getState();
+    const refused = setOnDives(diver(0).id, ids, false);
+    expect(refused.ok ? '' : refused.troubles[0].what).toBe('Dive 2 would be left without anybody.');
+    expect(desk.getState().trip).toBe(trip);
   });
 });
 
