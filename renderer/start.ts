@@ -1,7 +1,6 @@
 /** What happens as the window starts, in order: settings, the last trip or the demo, then saving and listening. */
 import type { Host } from '../core/host';
-import { demoTrip } from '../core/document/demo-trip';
-import { openHanded, putStored, setAutosave } from './actions/files';
+import { loadDemo, openHanded, putStored, setAutosave } from './actions/files';
 import { endOthersGesture } from './actions/gesture';
 import { loadPart } from './actions/load-part';
 import { changeSettings } from './actions/view';
@@ -42,10 +41,11 @@ export async function start(host: Host): Promise<void> {
   // A trip begun and never saved was the one on screen, whatever was saved before it.
   const begun = await readUnsaved(null);
   const unsaved = begun === null && stored?.ok ? await readUnsaved(stored.value.token) : null;
-  desk.setState({ trip: demoTrip(), keeping: freshKeeping() });
+  const isLastOpen = begun === null && stored?.ok === true && putStored(stored.value, unsaved);
+  const demo = isLastOpen ? null : await loadDemo();
+  if (demo) desk.setState({ trip: demo, keeping: freshKeeping() });
   if (begun !== null) putUnsaved(begun.text);
-  else if (stored?.ok) putStored(stored.value, unsaved);
-  else if (stored) {
+  else if (stored?.ok === false) {
     const { what, where, mend } = stored.trouble;
     say({ tone: 'refused', lines: [{ what: `The last trip could not be opened: ${what}`, where, mend }] });
   }

@@ -1,7 +1,6 @@
 /** Opening, saving and starting trips. The open trip stays on screen until another has been read whole. */
 import type { HostResult, HostTrouble, StoredTrip, TripToken, Unsaved } from '../../core/host';
 import type { Trouble } from '../../core/result';
-import { demoTrip } from '../../core/document/demo-trip';
 import { readTrip } from '../../core/document/read-trip';
 import type { Trip } from '../../core/document/types';
 import { writeTrip } from '../../core/document/write-trip';
@@ -13,6 +12,7 @@ import { desk, freshKeeping, type Keeping } from '../store/store';
 import { isSomebodysWork, isUnsaved } from '../store/autosave';
 import { say } from '../store/notice';
 import { endOthersGesture } from './gesture';
+import { loadPart } from './load-part';
 import { readUnsaved, takeUp } from './unsaved';
 import { changeSettings, closeOverlay, showOverlay } from './view';
 
@@ -131,7 +131,16 @@ export async function newTrip(): Promise<void> {
 }
 
 export async function openDemo(): Promise<void> {
-  if (await settled()) place(demoTrip(), freshKeeping());
+  const demo = await loadDemo();
+  if (demo && (await settled())) place(demo, freshKeeping());
+}
+
+/** The demo trip, for those who have none of their own or ask for it; null where it could not be loaded, which is said. */
+export async function loadDemo(): Promise<Trip | null> {
+  const part = await loadPart(() => import('../../core/document/demo-trip'));
+  if (part.ok) return part.value.demoTrip();
+  say({ tone: 'refused', lines: part.troubles });
+  return null;
 }
 
 /** Puts a trip that something laid out (the starting sheet) on the desk as a new one, unsaved until it is kept. */
