@@ -96,8 +96,8 @@ export function readXml(text: string, take?: XmlTaker): XmlReading {
   parser.on('text', add);
   parser.on('cdata', add);
   parser.on('closetag', () => {
-    const { text: inside, ...element } = open.pop()!;
-    const done: XmlElement = { ...element, text: inside.trim() };
+    const done = open.pop()!;
+    done.text = done.text.trim();
     names.pop();
     const parent = open[open.length - 1];
     if (!parent) root = done;

@@ -113,7 +113,7 @@ export async function readWhole(fs: FileSystem, path: string): Promise<ReadFile>
 export async function readImport(fs: FileSystem, path: string): Promise<string> {
   const { bytes } = await readBytes(fs, path, MAX_IMPORT_BYTES, importTooLargeTrouble);
   const text = decodeText(bytes, decodeFatally);
-  if (text === null) throw new DiskTrouble(noTextTrouble(path));
+  if (text === null) throw new DiskTrouble(noTextTrouble(path, bytes));
   return text;
 }
 

@@ -10,7 +10,7 @@ import { refused } from './refusal';
 import type { CommandOutcome, Terminal } from './terminal';
 import { padded } from './text-table';
 import { STANDARD_INPUT, subjectOf, tripOf } from './trip-input';
-import { tripsIn } from './trips-in';
+import { tripsIn, type Folders } from './trips-in';
 
 /** How wide the state of a trip is set. */
 const STATE_WIDTH = 14;
@@ -72,8 +72,13 @@ function add(sum: Sum, { cautions }: Checked): void {
 /**
  * The command `check`: a line for each of many trips, printed as they are done.
  * @param args what follows the command @param terminal where it was started
+ * @param folders where files are looked for; a test puts a failing disk in its place
  */
-export async function checkCommand(args: readonly string[], terminal: Terminal): Promise<CommandOutcome> {
+export async function checkCommand(
+  args: readonly string[],
+  terminal: Terminal,
+  folders?: Folders,
+): Promise<CommandOutcome> {
   const read = readCheckOptions(args, terminal.hasColors);
   if (!read.ok) return refused('the command line', read.troubles);
   const options = read.value;
@@ -82,11 +87,12 @@ export async function checkCommand(args: readonly string[], terminal: Terminal):
   }
   const { units, paths } = options;
   const sum: Sum = { trips: 0, stop: 0, change: 0, unusable: 0, others: 0 };
-  // What was named itself is told whatever it is.
-  const named = new Set<string>();
+  // Told whatever it is.
+  const told = new Set<string>();
   const files = async function* (): AsyncGenerator<string> {
-    for await (const { path, isNamed } of tripsIn(paths.filter((each) => each !== STANDARD_INPUT))) {
-      if (isNamed) named.add(path);
+    const named = paths.filter((each) => each !== STANDARD_INPUT);
+    for await (const { path, isTold } of tripsIn(named, folders)) {
+      if (isTold) told.add(path);
       yield path;
     }
   };
@@ -97,7 +103,7 @@ export async function checkCommand(args: readonly string[], terminal: Terminal):
     await terminal.print(lineOf(subject, found, options));
   }
   for await (const { path, found } of checkedInOrder(files(), units)) {
-    if (found.isOther && !named.has(path)) {
+    if (found.isOther && !told.has(path)) {
       sum.others += 1;
       continue;
     }

@@ -64,6 +64,8 @@ export async function runCommand(
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
     // A reader that has seen enough closes the pipe; that is no fault of the command.
     if (error.code === 'EPIPE') return;
+    // Each piece that is written fails by itself; one sentence is enough.
+    if (process.exitCode === 2) return;
     process.exitCode = 2;
     process.stderr.write(
       `${troubleText({

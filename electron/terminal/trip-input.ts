@@ -1,8 +1,10 @@
-import { readFile, stat } from 'node:fs/promises';
+import * as nodeFs from 'node:fs/promises';
 import { failure, success, type Result } from '../../core/result';
 import { LARGEST_FILE, readTrip, tooLarge, type ReadTroubleKind } from '../../core/document/read-trip';
 import type { Trip } from '../../core/document/types';
 import type { Terminal } from './terminal';
+
+type Files = Pick<typeof nodeFs, 'opendir' | 'readFile' | 'stat'>;
 
 export type InputTrouble = ReadTroubleKind | 'not-found' | 'not-readable' | 'not-text';
 
@@ -25,6 +27,27 @@ function notRead(path: string, error: unknown): Result<Trip, InputTrouble> {
   );
 }
 
+/** What is said of a folder in the place of a trip: of one that is closed to this user, that. */
+async function folderTrouble(path: string, fs: Files): Promise<Result<Trip, InputTrouble>> {
+  try {
+    await (await fs.opendir(path)).close();
+  } catch (error) {
+    const code = (error as NodeJS.ErrnoException).code;
+    return failure<InputTrouble>({
+      kind: 'not-readable',
+      what: `The folder cannot be looked into (${code ?? String(error)}).`,
+      where: path,
+      mend: 'Check who may read it, or leave it out.',
+    });
+  }
+  return failure<InputTrouble>({
+    kind: 'not-readable',
+    what: 'This is a folder.',
+    where: path,
+    mend: 'Name the trip file.',
+  });
+}
+
 /** A trip from the bytes of a file. @param where they are from, for who is told of them */
 function tripIn(bytes: Uint8Array, where: string): Result<Trip, InputTrouble> {
   let text: string;
@@ -43,22 +66,23 @@ function tripIn(bytes: Uint8Array, where: string): Result<Trip, InputTrouble> {
 
 /**
  * Reads a trip file from the disk, its size first: a file that no trip can have is not read at all.
- * @param path as the user typed it
+ * @param path as the user typed it @param fs the disk; a test puts a failing one in its place
  */
-export async function readTripFile(path: string): Promise<Result<Trip, InputTrouble>> {
+export async function readTripFile(path: string, fs: Files = nodeFs): Promise<Result<Trip, InputTrouble>> {
   let bytes: Uint8Array;
   try {
-    const about = await stat(path);
+    const about = await fs.stat(path);
+    if (about.isDirectory()) return await folderTrouble(path, fs);
     if (!about.isFile()) {
       return failure<InputTrouble>({
         kind: 'not-readable',
-        what: about.isDirectory() ? 'This is a folder.' : 'This is not a file.',
+        what: 'This is not a file.',
         where: path,
         mend: 'Name the trip file.',
       });
     }
     if (about.size > LARGEST_FILE) return tooLarge(about.size);
-    bytes = await readFile(path);
+    bytes = await fs.readFile(path);
   } catch (error) {
     return notRead(path, error);
   }

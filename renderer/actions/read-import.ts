@@ -6,7 +6,12 @@ import { importTooLargeTrouble, MAX_IMPORT_BYTES, noTextTrouble } from '../../co
 export type PickedText =
   | { readonly kind: 'text'; readonly name: string; readonly text: string }
   | { readonly kind: 'too-large'; readonly name: string; readonly bytes: number }
-  | { readonly kind: 'unreadable'; readonly name: string };
+  | {
+      readonly kind: 'unreadable';
+      readonly name: string;
+      /** How it begins, where that could be read. */
+      readonly bytes?: Uint8Array;
+    };
 
 const decode: Decoder = (encoding, bytes) => {
   try {
@@ -21,8 +26,9 @@ export async function readImport(file: File): Promise<PickedText> {
   const { name, size } = file;
   if (size > MAX_IMPORT_BYTES) return { kind: 'too-large', name, bytes: size };
   try {
-    const text = decodeText(new Uint8Array(await file.arrayBuffer()), decode);
-    return text === null ? { kind: 'unreadable', name } : { kind: 'text', name, text };
+    const bytes = new Uint8Array(await file.arrayBuffer());
+    const text = decodeText(bytes, decode);
+    return text === null ? { kind: 'unreadable', name, bytes } : { kind: 'text', name, text };
   } catch {
     return { kind: 'unreadable', name };
   }
@@ -32,5 +38,5 @@ export async function readImport(file: File): Promise<PickedText> {
 export function importTrouble(picked: Exclude<PickedText, { readonly kind: 'text' }>): HostTrouble {
   return picked.kind === 'too-large'
     ? importTooLargeTrouble(picked.name, picked.bytes)
-    : noTextTrouble(picked.name);
+    : noTextTrouble(picked.name, picked.bytes ?? new Uint8Array());
 }

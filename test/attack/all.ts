@@ -17,7 +17,13 @@ import { hostileDocumentAttack } from './hostile-documents';
 import { mendingAttack } from './mending';
 import { pathAttack } from './paths';
 import { hostileRecordedAttack, recordedAttack, recordedTableAttack } from './recorded-texts';
-import { hostileSiteAttack, hostileWaypointAttack, siteListAttack, waypointAttack } from './site-texts';
+import {
+  hostileSiteAttack,
+  hostileWaypointAttack,
+  placemarkAttack,
+  siteListAttack,
+  waypointAttack,
+} from './site-texts';
 
 /** In three parts, as `npm test` runs one after another on a core of its own. */
 export const ON_TRIPS: readonly Attack[] = [documentAttack, hostileDocumentAttack, mendingAttack];
@@ -25,6 +31,7 @@ export const ON_TRIPS: readonly Attack[] = [documentAttack, hostileDocumentAttac
 export const ON_OTHER_TEXTS: readonly Attack[] = [
   siteListAttack,
   waypointAttack,
+  placemarkAttack,
   hostileSiteAttack,
   hostileWaypointAttack,
   recordedAttack,

@@ -124,6 +124,70 @@ const waypoints = fc
     return `<gpx><metadata><desc>${filler}</desc></metadata>${body}</gpx>`;
   });
 
+/** What stands in a placemark, sound or gone wrong. */
+const inPlacemark = fc.oneof(
+  {
+    weight: 6,
+    arbitrary: fc.constantFrom(
+      '<Point><coordinates>41.5,-7.25,-18</coordinates></Point>',
+      '<Point><altitudeMode>absolute</altitudeMode><coordinates> 41.5,-7.25,-18.4 </coordinates></Point>',
+      '<ExtendedData><Data name="Depth"><value>18</value></Data></ExtendedData>',
+      '<description>sand &amp; weed</description>',
+      '<description><![CDATA[<p>sand<br>weed</p>]]></description>',
+    ),
+  },
+  {
+    weight: 1,
+    arbitrary: fc.constantFrom(
+      '<LineString><coordinates>1,2 3,4</coordinates></LineString>',
+      '<MultiGeometry><Point><coordinates>1,2</coordinates></Point></MultiGeometry>',
+      '<Point><coordinates>1,2 3,4</coordinates></Point>',
+      '<Point><coordinates>,</coordinates></Point>',
+      '<description>&lt;a &lt;b</description>',
+    ),
+  },
+  {
+    weight: 1,
+    arbitrary: piece.map(
+      (each) => `<ExtendedData><Data name="depth"><value>${each}</value></Data></ExtendedData>`,
+    ),
+  },
+  { weight: 1, arbitrary: XML_PIECES },
+);
+
+const placemarks = fc
+  .tuple(
+    fc.array(
+      fc.record({
+        name: fc.oneof(
+          { weight: 4, arbitrary: fc.constantFrom('Kettle Rock', 'Reef &amp; Wall', '') },
+          XML_PIECES,
+        ),
+        isPlain: fc.boolean(),
+        inside: fc.array(inPlacemark, { maxLength: 3 }),
+      }),
+      { minLength: 1, maxLength: 3 },
+    ),
+    fc.tuple(
+      fc.constantFrom('a', ' ', '<b/>', '&lt;a ', '<br>', '&lt;', '&amp;lt;'),
+      times,
+      fc.nat({ max: 20 }),
+    ),
+    fc.constantFrom('', '<Folder>', '<Folder><Folder>'),
+  )
+  .map(([places, [again, count, at], folders]) => {
+    const body = places
+      .map(({ name, isPlain, inside }) => {
+        const point = isPlain ? '<Point><coordinates>41.5,-7.25</coordinates></Point>' : inside.join('');
+        return `<Placemark><name>${name}</name>${point}</Placemark>`;
+      })
+      .join('');
+    const filler = at < 6 ? again.repeat(count) : '';
+    const ends = folders.replaceAll('<', '</');
+    const long = `<Placemark><name>Wall</name><description>${filler}</description><Point><coordinates>1,2</coordinates></Point></Placemark>`;
+    return `<kml><Document>${folders}${body}${long}${ends}</Document></kml>`;
+  });
+
 const limits = {
   sizeOf: (text: string) => text.length,
   answer,
@@ -144,6 +208,13 @@ export const waypointAttack: Attack = {
   whole: 100_000,
   quick: 3000,
   run: (count) => fuzz({ ...limits, inputs: waypoints }, count),
+};
+
+export const placemarkAttack: Attack = {
+  title: 'Random placemarks (KML)',
+  whole: 100_000,
+  quick: 3000,
+  run: (count) => fuzz({ ...limits, inputs: placemarks }, count),
 };
 
 function filled(what: string, head: string, fill: string, tail = ''): Hostile {

@@ -178,13 +178,19 @@ describe('carryover, started', { timeout: PATIENCE_MS }, () => {
     expect([status, stderr]).toEqual([0, '']);
   });
 
-  it('ends with 2 and a sentence where the disk is full', () => {
-    const full = spawnSync(process.execPath, ['-e', FULL_DISK, BIN, 'plan'], {
-      cwd: folder,
-      encoding: 'utf8',
-    });
-    expect(full.status).toBe(2);
-    expect(full.stderr).toMatch(/standard output: The answer could not be written \(ENOSPC\)/);
+  it('ends with 2 and one sentence where the disk is full, however many pieces do not fit', () => {
+    const trips = ['a.json', 'b.json', 'c.json'].map((name) => join(folder, name));
+    for (const path of trips) writeFileSync(path, fixtureText('v1-minimal'));
+    for (const args of [['plan'], ['check', ...trips]]) {
+      const full = spawnSync(process.execPath, ['-e', FULL_DISK, BIN, ...args], {
+        cwd: folder,
+        encoding: 'utf8',
+      });
+      expect(full.status).toBe(2);
+      expect(full.stderr.match(/standard output: The answer could not be written \(ENOSPC\)/g)).toHaveLength(
+        1,
+      );
+    }
   });
 });
 

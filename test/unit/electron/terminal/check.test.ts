@@ -1,5 +1,6 @@
 /** The command `check`: its lines and exit codes, and the threads it works on. */
 import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import * as nodeFs from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -7,6 +8,8 @@ import { demoTrip } from '../../../../core/document/demo-trip';
 import { writeTrip } from '../../../../core/document/write-trip';
 import { checkCommand } from '../../../../electron/terminal/check-command';
 import { checkedInOrder } from '../../../../electron/terminal/check-pool';
+import { readTripFile } from '../../../../electron/terminal/trip-input';
+import { tripsIn, type Folders } from '../../../../electron/terminal/trips-in';
 import { aTerminal } from '../../../support/a-terminal';
 import { fixtureText, tenDives } from '../../../support/trip-documents';
 
@@ -37,7 +40,29 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
+/** A disk on which a folder is closed to this user. */
+function closed(name: string): Folders & Pick<typeof nodeFs, 'opendir' | 'readFile'> {
+  const enter = (path: unknown): void => {
+    if (String(path).endsWith(name)) throw Object.assign(new Error('closed'), { code: 'EACCES' });
+  };
+  return {
+    ...nodeFs,
+    readdir: (async (path: string, options: object) => {
+      enter(path);
+      return nodeFs.readdir(path, options);
+    }) as typeof nodeFs.readdir,
+    opendir: async (path, options) => {
+      enter(path);
+      return nodeFs.opendir(path, options);
+    },
+  };
+}
+
 async function check(...args: readonly string[]) {
+  return checkOn(undefined, ...args);
+}
+
+async function checkOn(folders: Folders | undefined, ...args: readonly string[]) {
   const lines: string[] = [];
   const terminal = aTerminal({
     print: async (text) => {
@@ -46,7 +71,7 @@ async function check(...args: readonly string[]) {
     },
     readInput: async () => new TextEncoder().encode(fixtureText('v1-minimal')),
   });
-  return { ...(await checkCommand(args, terminal)), lines };
+  return { ...(await checkCommand(args, terminal, folders)), lines };
 }
 
 describe('check', { timeout: PATIENCE_MS }, () => {
@@ -78,6 +103,35 @@ describe('check', { timeout: PATIENCE_MS }, () => {
     expect(status).toBe(2);
     expect(lines[0]).toMatch(/^CANNOT USE .*ledger\.json: format: This is a ledger/);
     expect(lines[1]).toMatch(/^CANNOT USE .*nothing: There is no such file\./);
+  });
+
+  it('tells a folder that is closed to this user, named or below one, and goes on with the others', async () => {
+    const north = closed('north');
+    const found: (readonly [string, boolean])[] = [];
+    for await (const { path, isTold } of tripsIn(
+      [join(folder, 'boats'), join(folder, 'boats', 'north')],
+      north,
+    ))
+      found.push([path.replace(folder, ''), isTold]);
+    expect(found).toEqual([
+      ['/boats/a.carryover', false],
+      ['/boats/broken.carryover', false],
+      ['/boats/ledger.json', false],
+      ['/boats/north', true],
+      ['/boats/north', true],
+    ]);
+    expect(await readTripFile(join(folder, 'boats', 'north'), north)).toMatchObject({
+      ok: false,
+      troubles: [
+        { what: 'The folder cannot be looked into (EACCES).', where: join(folder, 'boats', 'north') },
+      ],
+    });
+    const { status, lines } = await checkOn(north, join(folder, 'boats', 'north'), good);
+    expect(status).toBe(2);
+    expect(lines).toEqual([
+      expect.stringMatching(/^CANNOT USE .*north: This is a folder\./),
+      expect.stringMatching(/^Within limits /),
+    ]);
   });
 
   it('has a line of JSON a trip', async () => {
