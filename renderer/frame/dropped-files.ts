@@ -5,7 +5,7 @@ import { openDropped } from '../actions/files';
 import { showOverlay } from '../actions/view';
 import { isUnderSheet } from '../commands/registry';
 import { importTrouble, readImport } from '../actions/read-import';
-import { handRecorded } from '../places/days/recorded/handed';
+import { startReading } from '../places/days/recorded/recorded-view';
 import { listOf } from '../places/sites/site-list';
 import { chooseSitesView } from '../places/sites/sites-view';
 import { say } from '../store/notice';
@@ -43,8 +43,8 @@ async function take(host: Host, files: readonly File[]): Promise<void> {
         'Plan the dives first, then drop the file again.',
       );
     }
-    handRecorded({ name, text });
-    return showOverlay({ kind: 'recorded' });
+    showOverlay({ kind: 'recorded' });
+    return startReading(name, text);
   }
   chooseSitesView({ list: listOf(text) });
   return showOverlay({ kind: 'site-list' });

@@ -1,6 +1,7 @@
 /** What a desktop expects of a window: menus of what lies under the pointer, and files that are dropped on it. */
 import { readFile } from 'node:fs/promises';
 import type { Page } from '@playwright/test';
+import { uddfLog } from '../support/uddf-log';
 import { expect, test } from './fixtures';
 
 /** Lets a file go over the window, as a file manager would. */
@@ -90,6 +91,50 @@ test('a trip that is dropped is opened, a list of sites comes into its sheet, an
   await drop(page, { name: 'other.carryover', text });
   await expect(bench.dialog.getByLabel('Depth of Gull Steps')).toBeVisible();
   await expect(bench.title).toHaveText('From the desktop');
+});
+
+const LOG = uddfLog([
+  { startsAt: '2027-03-14T09:38:20', site: 'Thrift Garden', deepestM: 16.2, bottomMin: 41, endBar: 70 },
+]);
+
+test('recorded dives that are dropped are read beside the window into their sheet, which can be stopped', async ({
+  page,
+  bench,
+}) => {
+  await expect(bench.dive(1)).toBeVisible();
+  let isHeld = true;
+  // A worker that never comes reads for ever, as a log of many years would for seconds.
+  await page.route(/recorded-worker.*\.js/, (route) => (isHeld ? undefined : route.continue()));
+  await drop(page, { name: 'log.uddf', text: LOG });
+  const sheet = page.getByRole('dialog', { name: 'Recorded profiles' });
+  await expect(sheet.getByText('Reading log.uddf…')).toBeVisible();
+  await sheet.getByRole('button', { name: 'Stop reading' }).click();
+  await expect(sheet.getByText('Reading log.uddf…')).toHaveCount(0);
+  await page.keyboard.press('Escape');
+  await expect(sheet).toHaveCount(0);
+  isHeld = false;
+  await drop(page, { name: 'log.uddf', text: LOG });
+  await expect(sheet.getByRole('combobox', { name: /^Dive of the trip for/ })).toHaveValue('d1');
+  await expect(sheet.getByLabel('Whose dives')).toHaveValue('guest2');
+  await expect(sheet.getByText('log.uddf')).toBeVisible();
+  // What is packed is told as that.
+  await page.keyboard.press('Escape');
+  await drop(page, { name: 'places.kmz', text: 'PK\u0003\u0004\u0014\u0000\u0000\u0000' });
+  await expect(
+    page.getByText('The file is packed: an archive (ZIP), places as KMZ or a workbook.'),
+  ).toBeVisible();
+});
+
+test('a dive has the same menu in the table of dives', async ({ page, bench }) => {
+  await bench.command('dives as a table');
+  const menu = page.getByRole('menu', { name: 'Dive 3' });
+  const rows = page.getByRole('grid').getByRole('row');
+  await expect(page.locator('[data-row="2"]').first()).toBeVisible();
+  const before = await rows.count();
+  await page.locator('[data-row="2"][data-column="3"]').click({ button: 'right' });
+  await menu.getByRole('menuitem', { name: 'Duplicate the dive' }).click();
+  await expect(menu).toHaveCount(0);
+  await expect(rows).toHaveCount(before + 1);
 });
 
 test('the guide opens from Help, with a picture of each of its six jobs', async ({ page, bench }) => {

@@ -1,6 +1,5 @@
-import { useMemo, useState, type ReactNode } from 'react';
+import { useEffect, useMemo, useState, type ReactNode } from 'react';
 import { diverNamed, matchRecorded, startedMin } from '../../../../core/formats/recorded/match-recorded';
-import { readRecorded } from '../../../../core/formats/recorded/read-recorded';
 import type { RecordedDive, RecordedReading } from '../../../../core/formats/recorded/recorded-dive';
 import { effectiveDive, isOnDive } from '../../../../core/document/as-dived';
 import type { Dive, Diver, Id } from '../../../../core/document/types';
@@ -10,7 +9,6 @@ import { takeRecorded, type RecordedAs, type Taken } from '../../../actions/reco
 import { closeOverlay } from '../../../actions/view';
 import { clockText, dateText, depthText, minutesText, unitName, valueText } from '../../../figures/format';
 import type { Parsed } from '../../../figures/parse';
-import { wordsIn } from '../../../figures/reader';
 import { Choice } from '../../../parts/choice';
 import { Dialog } from '../../../parts/dialog';
 import { Field } from '../../../parts/field';
@@ -19,13 +17,11 @@ import { machine } from '../../../store/machine';
 import { say } from '../../../store/notice';
 import { siteOf } from '../../../store/selectors';
 import { desk, useDesk } from '../../../store/store';
-import { takeHanded } from './handed';
+import { leaveRecorded, startReading, stopReading, useRecordedView, type ReadFile } from './recorded-view';
 import styles from './recorded.module.css';
 
 /** A file as it was read, and what the user made of it so far. */
-interface Chosen {
-  readonly name: string;
-  readonly reading: RecordedReading;
+interface Chosen extends ReadFile {
   readonly diverId: Id;
   readonly shiftMin: number;
   /** What the user put in the place of what was matched; null leaves a dive out. */
@@ -34,11 +30,11 @@ interface Chosen {
 
 /** Dives that a computer recorded: each is matched to one of the trip, to be corrected before anything changes. */
 export function RecordedSheet(): ReactNode {
-  const [chosen, setChosen] = useState<Chosen | null>(() => {
-    const handed = takeHanded();
-    return handed === null ? null : read(handed.name, handed.text);
-  });
+  const { readingName, file, fault } = useRecordedView();
+  const [changed, setChanged] = useState<Chosen | null>(null);
   const [refusal, setRefusal] = useState<string | null>(null);
+  const chosen = file === null ? null : changed?.reading === file.reading ? changed : newlyRead(file);
+  useEffect(() => leaveRecorded, []);
   const trip = useDesk((state) => state.trip);
   const diver = trip.party.find(({ id }) => id === chosen?.diverId);
   const matches = useMemo(
@@ -61,7 +57,7 @@ export function RecordedSheet(): ReactNode {
     if (!picked.ok) say({ tone: 'refused', lines: [picked.trouble] });
     else if (picked.value) {
       setRefusal(null);
-      setChosen(read(picked.value.name, picked.value.text));
+      await startReading(picked.value.name, picked.value.text);
     }
   };
   const take = (): void => {
@@ -80,7 +76,7 @@ export function RecordedSheet(): ReactNode {
           <p className="care foot-note" role="status">
             {isTwice
               ? 'Two of them stand for the same dive: choose another for one, or leave it out.'
-              : refusal}
+              : (refusal ?? fault)}
           </p>
           <button
             type="button"
@@ -105,21 +101,26 @@ export function RecordedSheet(): ReactNode {
         <button type="button" className={chosen ? 'linked' : 'button first'} onClick={() => void choose()}>
           {chosen ? 'Choose another file' : 'Choose a file'}
         </button>
-        {chosen ? <span className={styles.name}> {chosen.name}</span> : null}
+        {chosen ? <span className={styles.name}> {chosen.name}</span> : null}{' '}
+        <span role="status">{readingName === null ? '' : `Reading ${readingName}…`}</span>{' '}
+        {readingName === null ? null : (
+          <button type="button" className="linked" onClick={stopReading}>
+            Stop reading
+          </button>
+        )}
       </p>
       {chosen ? <Troubles reading={chosen.reading} /> : null}
       {chosen && diver && chosen.reading.dives.length > 0 ? (
-        <Matching chosen={chosen} diver={diver} matches={matches} change={setChosen} />
+        <Matching chosen={chosen} diver={diver} matches={matches} change={setChanged} />
       ) : null}
     </Dialog>
   );
 }
 
-function read(name: string, text: string): Chosen {
-  const { trip, settings } = desk.getState();
-  const reading = readRecorded(text, trip.settings.ascentMPerMin, wordsIn({ ...settings, trip }));
-  const named = reading.dives.map((dive) => diverNamed(trip.party, dive.diver)).find((id) => id !== null);
-  return { name, reading, diverId: named ?? trip.party[0]!.id, shiftMin: 0, corrected: {} };
+function newlyRead(file: ReadFile): Chosen {
+  const { party } = desk.getState().trip;
+  const named = file.reading.dives.map((dive) => diverNamed(party, dive.diver)).find((id) => id !== null);
+  return { ...file, diverId: named ?? party[0]!.id, shiftMin: 0, corrected: {} };
 }
 
 /** So many are told in full; the rest by number, so that a wrong file does not fill the sheet. */
