@@ -43,4 +43,23 @@ test('text at 200 percent loses nothing to the side', async ({ page, bench }) =>
   ).toBeLessThanOrEqual(0);
   await bench.field('Depth').scrollIntoViewIfNeeded();
   await expect(bench.field('Depth')).toBeInViewport({ ratio: 1 });
+  for (const width of [1280, 840]) {
+    await page.setViewportSize({ width, height: 800 });
+    for (const { id, label } of PLACES) {
+      await page.getByRole('navigation').getByRole('button', { name: label }).click();
+      await expect(page.locator('main > *').first()).toBeVisible();
+      await expect
+        .poll(() => page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth), {
+          message: `${id} at ${width} px`,
+        })
+        .toBeLessThanOrEqual(0);
+    }
+  }
+  // Drawn anew, the strip takes no more than before: it would grow with each dive that is chosen.
+  await page.getByRole('navigation').getByRole('button', { name: 'Days' }).click();
+  const highPx = () =>
+    page.getByRole('region', { name: 'The trip, day by day' }).evaluate((strip) => strip.clientHeight);
+  const before = await highPx();
+  for (const number of [1, 2, 3]) await bench.command(`dive ${number},`);
+  expect(await highPx()).toBe(before);
 });

@@ -7,11 +7,12 @@ import { useSize } from '../../../parts/use-size';
 import styles from './strip.module.css';
 
 export function Strip(): ReactNode {
-  const frame = useRef<HTMLElement>(null);
-  const size = useSize(frame);
+  const space = useRef<HTMLDivElement>(null);
+  const size = useSize(space);
   const hasDives = useDesk((state) => state.trip.dives.length > 0);
   return (
-    <section className={styles.strip} aria-label="The trip, day by day" ref={frame}>
+    <section className={styles.strip} aria-label="The trip, day by day">
+      <div className={styles.space} ref={space} />
       {!hasDives && <EmptyStrip />}
       {hasDives && size !== null && size.widthPx > 0 && <StripPage size={size} />}
     </section>
