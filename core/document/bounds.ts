@@ -41,6 +41,7 @@ export function boundTroubles(document: Bag): readonly Found[] {
     readonly unknown[],
     ...(readonly unknown[][]),
   ];
+  itemsWithin(document, 'events', [], found);
   itemsWithin(document, 'days', [], found);
   sites.forEach((each, index) => {
     const site = bag(each);

@@ -30,6 +30,7 @@ import { wallMin, wallText, type WallMin, type WallTime } from '../words/calenda
 import { greatest } from '../numeric';
 import type { TripPath } from './place-in-trip';
 import { isEnough, type Found } from './references';
+import { excerpt } from './texts';
 import type { Dive, Diver, Id, Trip } from './types';
 
 /** Minutes and metres are equal within this; sums of decimal fractions miss by less. */
@@ -258,6 +259,28 @@ function earlierTroubles(
   return last;
 }
 
+/** The party is in one place at a time: events stand in order and end before the next begins. */
+function eventTroubles({ events = [] }: Trip, found: Found[]): void {
+  events.forEach(({ title, from, to }, index) => {
+    const path = ['events', index];
+    const before = events[index - 1];
+    // Wall-clock text of one form sorts as time does.
+    if (to <= from) {
+      found.push({
+        path: [...path, 'to'],
+        what: said`“${excerpt(title)}” ends ${moment(to)}, before it has begun (${moment(from)}).`,
+        mend: said`Give an end after the beginning.`,
+      });
+    } else if (before !== undefined && from < before.to) {
+      found.push({
+        path: [...path, 'from'],
+        what: said`“${excerpt(title)}” begins ${moment(from)}, while “${excerpt(before.title)}” lasts until ${moment(before.to)}.`,
+        mend: said`Give the events in order, each beginning when the one before has ended or later.`,
+      });
+    }
+  });
+}
+
 /** A trip over years is a slip in a date, and would make every band a year wide. */
 function lengthTrouble({ trip, unsound }: TimedTrip): Found | null {
   const times: { readonly text: WallTime; readonly path: TripPath }[] = [];
@@ -268,6 +291,12 @@ function lengthTrouble({ trip, unsound }: TimedTrip): Found | null {
     const first = unsound?.divers.has(index) ? undefined : diver.before?.[0];
     if (first) times.push({ text: first.startsAt, path: ['party', index, 'before', 0, 'startsAt'] });
   });
+  // Of a broken document they are not looked at: the rest tells a wrong year too.
+  if (unsound === null) {
+    trip.events?.forEach(({ from, to }, index) => {
+      times.push({ text: from, path: ['events', index, 'from'] }, { text: to, path: ['events', index, 'to'] });
+    });
+  }
   if (trip.flight && !unsound?.flight) times.push({ text: trip.flight.at, path: ['flight', 'at'] });
   if (times.length === 0) return null;
   // Wall-clock text of one form sorts as time does.
@@ -331,6 +360,7 @@ export function timeTroubles({ trip, unsound }: TimedTrip): readonly Found[] {
       before = dived;
     }
   });
+  if (unsound === null) eventTroubles(trip, found);
   for (const clash of clashes.values()) found.push(clashTrouble(clash, party.length));
   const length = lengthTrouble({ trip, unsound });
   if (length) found.push(length);

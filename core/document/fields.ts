@@ -59,6 +59,13 @@ export const NUMBER_RULES = {
     4500,
     said`Give the height of the water's surface above the sea; 0 at the sea.`,
   ),
+  eventAltitudeM: rule(
+    said`Height of the event`,
+    'depth',
+    0,
+    6000,
+    said`Give how high the party comes, above the sea: of a road its highest point.`,
+  ),
   cabinAltitudeM: rule(
     said`Cabin altitude`,
     'depth',

@@ -17,6 +17,7 @@ const ITEM_NAMES: Readonly<Record<string, string>> = {
   sites: 'site',
   mixes: 'mix',
   dives: 'dive',
+  events: 'event',
   before: 'earlier dive',
 };
 

@@ -314,6 +314,7 @@ export function referenceTroubles(document: Bag): readonly Found[] {
       mixesKnown(dive, [...path, at]);
     });
   });
+  idsOf(items(document['events']), ['events'], found);
   const days = new Map<string, number>();
   items(document['days'])?.forEach(({ date }, index) => {
     if (typeof date !== 'string') return;

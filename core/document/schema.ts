@@ -39,6 +39,7 @@ export const LIST_RULES = {
   onBoard: { label: said`Mixes on board`, min: 1, max: 60, mend: said`Name each mix once.` },
   divers: { label: said`Divers of the dive`, min: 1, max: MOST_DIVERS, mend: said`Name each diver once.` },
   rates: { label: said`Gas rates`, min: 0, max: 366, mend: said`Keep the days on which the rate changed.` },
+  events: { label: said`Events`, min: 0, max: 60, mend: said`Join those that follow each other at one height.` },
   days: { label: said`Days`, min: 0, max: 366, mend: said`Keep the days of the trip.` },
   notDived: {
     label: said`Not dived`,
@@ -82,18 +83,31 @@ export const AUTO_MIX = 'auto';
 
 const id = text('id');
 
+const density = judged<'gauge' | 'salt' | 'fresh' | number>({ is: 'density' }, (value) =>
+  value === 'gauge' || value === 'salt' || value === 'fresh'
+    ? null
+    : typeof value === 'string'
+      ? { what: said`Water density is ${shown(value)}.`, mend: NUMBER_RULES.densityKgM3.mend }
+      : numberTrouble('densityKgM3', value),
+);
+
 const waterSchema = record(said`Water`, {
-  density: byDefault(
-    judged<'gauge' | 'salt' | 'fresh' | number>({ is: 'density' }, (value) =>
-      value === 'gauge' || value === 'salt' || value === 'fresh'
-        ? null
-        : typeof value === 'string'
-          ? { what: said`Water density is ${shown(value)}.`, mend: NUMBER_RULES.densityKgM3.mend }
-          : numberTrouble('densityKgM3', value),
-    ),
-    'gauge',
-  ),
+  density: byDefault(density, 'gauge'),
   altitudeM: byDefault(number('altitudeM'), 0),
+});
+
+/** What of a site's water is not as the trip's. */
+const siteWater = record(said`Water of the site`, {
+  density: z.exactOptional(density),
+  altitudeM: z.exactOptional(number('altitudeM')),
+});
+
+const event = record(said`Event`, {
+  id,
+  title: text('eventTitle'),
+  from: time(said`Beginning of the event`),
+  to: time(said`End of the event`),
+  altitudeM: number('eventAltitudeM'),
 });
 
 const scatterSchema = record(said`Scatter`, {
@@ -249,6 +263,7 @@ const site = record(said`Site`, {
   position: z.exactOptional(
     z.nullable(record(said`Position`, { lat: number('latitude'), lon: number('longitude') })),
   ),
+  water: z.exactOptional(siteWater),
 });
 
 const mixSchema = record(said`Mix`, {
@@ -296,6 +311,7 @@ export const tripSchema = record(said`Trip`, {
   currency: z.exactOptional(text('currency')),
   dives: list(LIST_RULES.dives, diveSchema),
   flight: byDefault(z.nullable(record(said`Flight`, { at: time(said`Flight`) })), null),
+  events: z.exactOptional(list(LIST_RULES.events, event)),
   days: z.exactOptional(
     list(LIST_RULES.days, record(said`Day`, { date: date(said`Day`), notes: text('notes') })),
   ),

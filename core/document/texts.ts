@@ -20,6 +20,7 @@ export const TEXT_RULES = {
   id: { label: said`Id`, max: 100, isAsked: true, hasLines: false },
   name: { label: said`Name`, max: 80, isAsked: true, hasLines: false },
   title: { label: said`Title`, max: 120, isAsked: true, hasLines: false },
+  eventTitle: { label: said`Event`, max: 80, isAsked: true, hasLines: false },
   place: { label: said`Place`, max: 120, isAsked: false, hasLines: false },
   siteNotes: { label: said`Notes`, max: 4000, isAsked: false, hasLines: true },
   planB: { label: said`Plan B`, max: 400, isAsked: false, hasLines: true },

@@ -30,10 +30,23 @@ export interface Trip {
   /** In order of planned start; no two dives of one diver overlap. */
   readonly dives: readonly Dive[];
   readonly flight: Flight | null;
+  /** Stays of the party at another height than the trip's water, in order; none of them overlap. */
+  readonly events?: readonly TripEvent[];
   /** What is noted of a day; a day of which nothing is noted is left out. */
   readonly days?: readonly DayNotes[];
   /** What is to be known in an emergency; what is left out is a line to write on. */
   readonly emergency?: Emergency;
+}
+
+/** The party is at another height for a while: a road over a pass, a lake between days at sea. */
+export interface TripEvent {
+  readonly id: Id;
+  readonly title: string;
+  /** When the party is up there, and down again. */
+  readonly from: WallTime;
+  readonly to: WallTime;
+  /** The highest it comes to, metres above the sea. */
+  readonly altitudeM: number;
 }
 
 /** Whom and what an emergency asks for, in words of the trip's leader. */
@@ -141,6 +154,8 @@ export interface Site {
   /** Who may not dive it; left out: nobody. */
   readonly notFor?: NotFor;
   readonly position?: { readonly lat: number; readonly lon: number } | null;
+  /** What of its water is not as the trip's; left out: nothing. */
+  readonly water?: Partial<Water>;
 }
 
 /** Divers who may not dive a site. */

@@ -1,8 +1,10 @@
 import { effectiveDive, type EffectiveDive } from '../document/as-dived';
 import type { Trip } from '../document/types';
+import { surroundingsAt } from '../document/waters';
 import { surroundingsOf, type ProfileShape, type Sample } from '../profile';
+import { atSurface } from './at-surface';
 import { divePlan, newDivePlan } from './dive-plan';
-import { step } from './entry';
+import { step, type FoldContext } from './entry';
 import type { Entry } from './ledger-types';
 
 /** The shape of an entry's dive, as dived where that is known. */
@@ -10,11 +12,15 @@ export function shapeOf({ dive, diver }: Pick<Entry, 'dive' | 'diver'>): Profile
   return effectiveDive(dive, diver).shape;
 }
 
+function contextOf(trip: Trip, { diver }: Entry): FoldContext {
+  return { trip, diver, surface: atSurface(trip, surroundingsOf(trip).column.surfaceBar) };
+}
+
 /** The same dive with another profile, as its entry in the same ledger. */
 export function entryWith(trip: Trip, entry: Entry, shape: ProfileShape): Entry {
   const effective: EffectiveDive = { ...effectiveDive(entry.dive, entry.diver), shape };
-  const plan = divePlan(shape, surroundingsOf(trip));
-  const context = { trip, diver: entry.diver, intervals: new Map() };
+  const plan = divePlan(shape, surroundingsAt(trip, entry.dive));
+  const context = contextOf(trip, entry);
   return step(context, entry.from, entry.dive, effective, entry.mix, plan);
 }
 
@@ -22,8 +28,8 @@ export function entryWith(trip: Trip, entry: Entry, shape: ProfileShape): Entry 
 export function entrySooner(trip: Trip, entry: Entry, byMin: number): Entry {
   const effective = effectiveDive(entry.dive, entry.diver);
   const moved: EffectiveDive = { ...effective, startMin: entry.startMin - byMin };
-  const plan = newDivePlan(effective.shape, surroundingsOf(trip));
-  const context = { trip, diver: entry.diver, intervals: new Map() };
+  const plan = newDivePlan(effective.shape, surroundingsAt(trip, entry.dive));
+  const context = contextOf(trip, entry);
   return step(context, entry.from, entry.dive, moved, entry.mix, plan);
 }
 

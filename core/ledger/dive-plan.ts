@@ -6,7 +6,6 @@ import {
   profileOf,
   runtimeMin,
   safetyStopOf,
-  surroundingsOf,
   type Leg,
   type Level,
   type Profile,
@@ -18,6 +17,7 @@ import { compose, identity, type AffineMap } from '../tissues/affine-map';
 import { breathedMap } from '../tissues/breathed-legs';
 import { effectiveDive } from '../document/as-dived';
 import type { Trip } from '../document/types';
+import { surroundingsAt } from '../document/waters';
 import type { Entry } from './ledger-types';
 import type { KnownOnMix } from './on-mix';
 import { straightUpMap } from './straight-up-map';
@@ -237,5 +237,5 @@ export function divePlan(shape: ProfileShape, around: Surroundings): DivePlan {
 
 /** The plan of an entry's dive, as dived where that is known; required stops are no part of it. */
 export function planOf(trip: Trip, entry: Pick<Entry, 'dive' | 'diver'>): DivePlan {
-  return divePlan(effectiveDive(entry.dive, entry.diver).shape, surroundingsOf(trip));
+  return divePlan(effectiveDive(entry.dive, entry.diver).shape, surroundingsAt(trip, entry.dive));
 }

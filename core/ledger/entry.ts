@@ -3,13 +3,15 @@ import { noStopLimitMin } from '../ascent/no-stop-limit';
 import { stagedAscent } from '../ascent/staged-ascent';
 import { eadM, gasDensityGL, modM, po2Bar } from '../gas';
 import { oxygenDoses } from '../oxygen/doses';
-import { ascentLegs, runtimeMin, type Leg, surroundingsOf, type Stop } from '../profile';
+import { ascentLegs, runtimeMin, type Leg, type Stop } from '../profile';
 import { applyMap, type AffineMap, type Lanes } from '../tissues/affine-map';
 import { AIR_N2, inspiredBar } from '../tissues/compartments';
 import { legsMap } from '../tissues/leg-map';
 import { ambientBar, type WaterColumn } from '../water';
 import type { EffectiveDive } from '../document/as-dived';
+import { surroundingsAt } from '../document/waters';
 import { dayNumber } from '../words/calendar';
+import type { AtSurface } from './at-surface';
 import { divePlan, type DivePlan } from './dive-plan';
 import { gasOutcome, NO_GAS } from './gas-outcome';
 import type { Carry, Entry } from './ledger-types';
@@ -148,8 +150,8 @@ function sharedNitrogen(
 export interface FoldContext {
   readonly trip: Trip;
   readonly diver: Diver;
-  /** Maps of surface intervals by their minutes, shared by the divers of a party. */
-  readonly intervals: Map<number, AffineMap>;
+  /** Where the diver breathes between dives, with maps that the divers of a party share. */
+  readonly surface: AtSurface;
 }
 
 /**
@@ -168,7 +170,7 @@ export function step(
   dive: Dive,
   effective: EffectiveDive,
   mix: Mix | null,
-  plan: DivePlan = divePlan(effective.shape, surroundingsOf(context.trip)),
+  plan: DivePlan = divePlan(effective.shape, surroundingsAt(context.trip, dive)),
   known: Entry | null = null,
 ): Entry {
   const { trip, diver } = context;
@@ -178,7 +180,7 @@ export function step(
   const restBar = AIR_N2 * inspiredBar(column.surfaceBar);
   const intervalMin = surfaceIntervalMin(from, startMin);
   if (mix === null) {
-    const brought = broughtTo(from, startMin, column.surfaceBar, context.intervals);
+    const brought = broughtTo(from, startMin, context.surface);
     const day = dayNumber(startMin);
     const today = from.doses.find((dose) => dose.day === day);
     const tripOtu = from.doses.reduce((sum, dose) => sum + dose.otu, 0);
@@ -223,7 +225,7 @@ export function step(
 
   const o2 = effective.analysedO2 ?? mixO2(mix);
   const n2 = 1 - o2;
-  const before = beforeDive(plan, from, startMin, o2, context.intervals);
+  const before = beforeDive(plan, from, startMin, o2, context.surface);
   const { tensions, cns } = before.brought;
   const { outcome: nitrogen, levels } = sharedNitrogen(before, plan, n2, diver, limits);
   const made =

@@ -1,16 +1,16 @@
 import { toleratedTensions } from '../ascent/tolerated';
 import type { Trip } from '../document/types';
-import { surroundingsOf } from '../profile';
+import { runtimeMin, surroundingsOf } from '../profile';
 import { GROUPS, type Group } from '../tables/data';
 import { altitudeWaitMin } from '../tables/procedure';
-import { AIR_N2, COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
 import { M_PER_FOOT } from '../units';
 import { altitudeBar } from '../water';
 import type { WallMin } from '../words/calendar';
 import { figure, said, type Said } from '../words/said';
+import { atSurface, fallenBelow, type AtSurface } from './at-surface';
 import { flyingRow, HOURS_BEFORE_FLIGHT, lastSurfacingMin, type Dived, type FlyingRow } from './flying';
-import type { Carry } from './ledger-types';
-import { TABLE_UP_TO_ALTITUDE_M } from './second-opinion';
+import type { Carry, Entry } from './ledger-types';
+import { heightOfDive, TABLE_UP_TO_ALTITUDE_M, tableHolds } from './second-opinion';
 
 /**
  * Altitude that the cabin of an airliner stands for where the trip does not say, metres.
@@ -67,7 +67,8 @@ export function cabinAltitudeM({ settings }: Pick<Trip, 'settings'>): number {
   return settings.cabinAltitudeM ?? CABIN_ALTITUDE_M;
 }
 
-const MIX_NOT_KNOWN: NoFlightView = {
+/** Of a diver who brings a dive whose mix is not known. */
+export const MIX_NOT_KNOWN: NoFlightView = {
   clearMin: null,
   reason: said`the mix of a dive brought to the trip is not known`,
 };
@@ -87,30 +88,54 @@ const TOO_HIGH: NoFlightView = {
 /** A climb told in metres misses the head of a column by rounding alone, feet. */
 const SAME_FT = 1e-6;
 
+/** A dive that counts for a climb, and how high it was made, metres. */
+function* heights(dived: Dived, trip: Trip): Iterable<readonly [Entry, number]> {
+  for (const entry of dived.earlier) yield [entry, heightOfDive(trip, entry, true)];
+  for (const entry of dived.entries) yield [entry, heightOfDive(trip, entry, false)];
+}
+
 /**
- * When the government table lets a diver fly: the wait of the highest group of the 24 hours before the last surfacing,
- * dives brought to the trip included, in the column of the climb from where was dived to the cabin.
- * @param dived at least one dive, all on known mixes @param cabinM altitude of the cabin, metres
+ * How high the lowest of the dives was made that a climb is counted from: of those surfaced from in the 24 hours before
+ * the last surfacing, as for the table.
+ * @returns metres above the sea; Infinity without dives
+ * Source: CONVENTIONS, "Height after diving".
+ */
+export function lowestDivedM(dived: Dived, trip: Trip): number {
+  const surfacedMin = lastSurfacingMin(dived) ?? -Infinity;
+  let lowestM = Infinity;
+  for (const [entry, heightM] of heights(dived, trip)) {
+    const outMin = entry.isMade ? entry.surfacesMin : entry.startMin + runtimeMin(entry.legs);
+    if (surfacedMin - outMin <= DAY_MIN) lowestM = Math.min(lowestM, heightM);
+  }
+  return lowestM;
+}
+
+/**
+ * When the government table lets a diver go up: the wait of the highest group of the 24 hours before the last surfacing,
+ * dives brought to the trip included, in the column of the climb from the lowest water dived in them.
+ * @param dived at least one dive, all on known mixes @param toM altitude of the cabin, or of the road, metres
  * @returns no moment for dives higher than the table holds, without a group, or where it has no column so high
  * Source: U.S. Navy Diving Manual Revision 7 (2016), table 9-6 and its notes.
  */
 export function tableFlight(
   dived: Dived,
   trip: Trip,
-  cabinM: number = cabinAltitudeM(trip),
+  toM: number = cabinAltitudeM(trip),
 ): TableFlightView | NoFlightView {
-  if (trip.water.altitudeM > TABLE_UP_TO_ALTITUDE_M) return TOO_HIGH;
   const surfacedMin = lastSurfacingMin(dived) ?? -Infinity;
+  const holds = tableHolds(dived, trip);
   let highest = -1;
-  for (const dives of [dived.earlier, dived.entries]) {
-    for (const { table, surfacesMin } of dives) {
-      if (table === null || surfacedMin - surfacesMin > DAY_MIN) continue;
-      highest = Math.max(highest, GROUPS.indexOf(table.groupAfter));
-    }
+  let isTooHigh = false;
+  for (const [entry] of heights(dived, trip)) {
+    const { table, surfacesMin } = entry;
+    if (table === null || surfacedMin - surfacesMin > DAY_MIN) continue;
+    isTooHigh ||= holds.get(entry) !== 'holds';
+    highest = Math.max(highest, GROUPS.indexOf(table.groupAfter));
   }
+  if (isTooHigh) return TOO_HIGH;
   const group = GROUPS[highest];
   if (group === undefined) return NO_GROUP;
-  const climbFt = Math.max(0, cabinM - trip.water.altitudeM) / M_PER_FOOT;
+  const climbFt = Math.max(0, toM - lowestDivedM(dived, trip)) / M_PER_FOOT;
   const waitMin = altitudeWaitMin(group, climbFt - SAME_FT);
   if (waitMin === null) return { clearMin: null, reason: said`the table ends at a climb of 10,000 ft` };
   return { group, waitMin, clearMin: surfacedMin + waitMin };
@@ -118,36 +143,37 @@ export function tableFlight(
 
 /**
  * When every compartment may be taken to a lower pressure.
- * @param after tensions on surfacing from the last dive @param restBar what they fall to at the surface, bar
- * @param cabinBar pressure they are taken to, bar @param gradientHigh 0 to 1, the diver's at the surface
+ * @param after tensions on surfacing from the last dive @param surface what is breathed meanwhile
+ * @param toBar pressure they are taken to, bar @param gradientHigh 0 to 1, the diver's at the surface
  * @returns the surfacing itself where they may at once; no moment where a compartment at rest stands above its limit
- * Source: Haldane's solution at the surface for t; tolerated tension after Baker 1998, at the cabin's pressure.
+ * Source: as `fallenBelow`; tolerated tension after Baker 1998, at the lower pressure.
  */
 export function modelFlight(
   after: Pick<Carry, 'atMin' | 'tensions'>,
-  restBar: number,
-  cabinBar: number,
+  surface: Pick<AtSurface, 'homeBar' | 'stays'>,
+  toBar: number,
   gradientHigh: number,
 ): ModelFlightView | NoFlightView {
-  const limits = toleratedTensions(cabinBar, gradientHigh);
-  let longestMin = 0;
-  let compartment: number | null = null;
-  for (let i = 0; i < COMPARTMENT_COUNT; i += 1) {
-    const allowed = limits[i]! - restBar;
-    const excess = after.tensions[i]! - restBar;
-    if (excess <= allowed) continue;
-    if (allowed <= 0) {
-      return {
-        clearMin: null,
-        reason: said`compartment ${String(i + 1)} never comes below what the model tolerates at that height`,
-      };
-    }
-    const min = Math.log(excess / allowed) / RATES_PER_MIN[i]!;
-    if (min <= longestMin) continue;
-    longestMin = min;
-    compartment = i + 1;
+  const fallen = fallenBelow(after, toleratedTensions(toBar, gradientHigh), surface);
+  if (!('never' in fallen)) return { compartment: fallen.compartment, clearMin: fallen.atMin };
+  return {
+    clearMin: null,
+    reason: said`compartment ${String(fallen.never)} never comes below what the model tolerates at that height`,
+  };
+}
+
+/** Which of some views asks for the longest wait, and until when; of equals the one listed first. */
+export function latestOf<Kind extends string>(
+  views: readonly (readonly [Kind, { readonly clearMin: WallMin | null } | null])[],
+): { readonly latest: Kind | null; readonly clearMin: WallMin } {
+  let latest: Kind | null = null;
+  let clearMin = -Infinity;
+  for (const [kind, view] of views) {
+    if (view === null || view.clearMin === null || view.clearMin <= clearMin) continue;
+    latest = kind;
+    ({ clearMin } = view);
   }
-  return { compartment, clearMin: after.atMin + longestMin };
+  return { latest, clearMin };
 }
 
 /**
@@ -172,20 +198,22 @@ export function flightViews(
   const guideline = { row, hours, clearMin: surfacedMin + hours * 60 };
   const altitudeM = cabinAltitudeM(trip);
   const cabinBar = altitudeBar(altitudeM);
-  const { surfaceBar } = surroundingsOf(trip).column;
   const isKnown = dived.earlier.every((entry) => entry.isMade);
+  const surface = atSurface(trip, surroundingsOf(trip).column.surfaceBar);
   const table = isKnown ? tableFlight(dived, trip, altitudeM) : MIX_NOT_KNOWN;
-  const model = isKnown
-    ? modelFlight(after, AIR_N2 * inspiredBar(surfaceBar), cabinBar, gradientHigh)
-    : MIX_NOT_KNOWN;
+  const model = isKnown ? modelFlight(after, surface, cabinBar, gradientHigh) : MIX_NOT_KNOWN;
   const views = { guideline, table, model };
-  let latest: FlightViewKind = 'guideline';
-  let clearMin = guideline.clearMin;
-  for (const kind of ['table', 'model'] as const) {
-    const each = views[kind].clearMin;
-    if (each === null || each <= clearMin) continue;
-    latest = kind;
-    clearMin = each;
-  }
-  return { lastSurfacingMin: surfacedMin, cabinAltitudeM: altitudeM, cabinBar, ...views, latest, clearMin };
+  const { latest, clearMin } = latestOf<FlightViewKind>([
+    ['guideline', guideline],
+    ['table', table],
+    ['model', model],
+  ]);
+  return {
+    lastSurfacingMin: surfacedMin,
+    cabinAltitudeM: altitudeM,
+    cabinBar,
+    ...views,
+    latest: latest ?? 'guideline',
+    clearMin,
+  };
 }

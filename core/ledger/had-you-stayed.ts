@@ -1,6 +1,6 @@
 import { noStopLimitMin } from '../ascent/no-stop-limit';
 import { leadingShare } from '../ascent/tolerated';
-import { surroundingsOf } from '../profile';
+import { surroundingsAt } from '../document/waters';
 import { applyMap } from '../tissues/affine-map';
 import { AIR_N2, inspiredBar } from '../tissues/compartments';
 import { stretchMap } from '../tissues/leg-map';
@@ -37,7 +37,7 @@ export function hadYouStayed(entry: Entry, trip: Trip, mostMin: number, stepMin:
   if (!entry.isMade || entry.isPastLimit) return null;
   const plan = planOf(trip, entry);
   if (plan.isRecorded) return null;
-  const { column } = surroundingsOf(trip);
+  const { column } = surroundingsAt(trip, entry.dive);
   const n2 = 1 - entry.o2!;
   const levelBar = plan.profile.lastLevel.toBar;
   const leaving = applyMap(plan.toLeaving, entry.tensionsBefore, n2);

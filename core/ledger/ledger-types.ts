@@ -4,6 +4,7 @@ import type { TableReading, TableState } from '../tables/procedure';
 import type { Lanes } from '../tissues/affine-map';
 import type { WallMin } from '../words/calendar';
 import type { Dive, Diver, Mix, Trip } from '../document/types';
+import type { ClimbViews } from './climb-views';
 import type { FlightViews } from './flight-views';
 
 /** What a diver holds at a moment. */
@@ -175,7 +176,9 @@ export interface DiverLedger {
   readonly flight: FlightViews | null;
   /** Flying is clear from here, by the latest of them; null without dives. */
   readonly flyAfterMin: WallMin | null;
-  /** Every compartment is back within 1 % of its limit from rest; null without dives. */
+  /** The ways up to a greater height after dives, in order of time, each with the same three views. */
+  readonly climbs: readonly ClimbViews[];
+  /** Every compartment is back within 1 % of its limit from rest at the trip's own height; null without dives. */
   readonly clearAtMin: WallMin | null;
 }
 

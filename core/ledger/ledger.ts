@@ -1,9 +1,12 @@
 import { otuAllowedToday } from '../oxygen/budgets';
-import { AIR_N2, COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
-import type { AffineMap, Lanes } from '../tissues/affine-map';
+import { AIR_N2, inspiredBar } from '../tissues/compartments';
+import type { Lanes } from '../tissues/affine-map';
 import { effectiveDive, makesDive } from '../document/as-dived';
 import { diverOn } from '../document/gas-rate';
 import { dayNumber, wallDate, type WallMin } from '../words/calendar';
+import { surroundingsAt } from '../document/waters';
+import { atSurface, fallenBelow, type AtSurface } from './at-surface';
+import { climbViews } from './climb-views';
 import { divePlan } from './dive-plan';
 import { step, surfaceLimits, type FoldContext } from './entry';
 import { flightViews } from './flight-views';
@@ -22,18 +25,15 @@ export const CLEAR_SHARE = 0.01;
 
 /**
  * The moment from which every compartment stays within 1 % of its limit from rest.
- * @param carry on surfacing from the last dive @param limits tolerated at the surface, bar
+ * @param carry on surfacing from the last dive @param limits tolerated at the trip's own height, bar
  * @returns minutes of wall-clock time; the surfacing itself where that is so already
  * Source: Haldane's solution at the surface for t; the 1 % is this project's.
  */
-function clearAtMin(carry: Carry, restBar: number, limits: Lanes): WallMin {
-  let longest = 0;
-  for (let i = 0; i < COMPARTMENT_COUNT; i += 1) {
-    const allowed = CLEAR_SHARE * (limits[i]! - restBar);
-    const excess = carry.tensions[i]! - restBar;
-    if (excess > allowed) longest = Math.max(longest, Math.log(excess / allowed) / RATES_PER_MIN[i]!);
-  }
-  return carry.atMin + longest;
+function clearAtMin(carry: Carry, surface: AtSurface, limits: Lanes): WallMin | null {
+  const restBar = AIR_N2 * inspiredBar(surface.homeBar);
+  const bounds = limits.map((limit) => restBar + CLEAR_SHARE * (limit - restBar));
+  const fallen = fallenBelow(carry, bounds, surface);
+  return 'never' in fallen ? null : fallen.atMin;
 }
 
 /** A dive to which a day and its oxygen belong. */
@@ -116,38 +116,38 @@ function finished(
   { earlier, carry }: Start,
   entries: readonly Entry[],
   known: TakenOver | null,
+  surface: AtSurface,
 ): DiverLedger {
   const { column } = surroundingsOf(trip);
   const divingDays = new Set<number>();
   for (const entry of earlier) divingDays.add(dayOf(entry));
   for (const entry of entries) if (entry.isMade) divingDays.add(dayOf(entry));
   const last = entries[entries.length - 1]?.after ?? carry;
-  const flight = flightViews(trip, { earlier, entries }, last, diver.gradient.high);
+  const dived = { earlier, entries };
+  const flight = flightViews(trip, dived, last, diver.gradient.high);
   return {
     diver,
     earlier,
     start: carry,
     entries,
-    days: daysOf({ earlier, entries }, known),
+    days: daysOf(dived, known),
     divingDays: divingDays.size,
     flight,
     flyAfterMin: flight?.clearMin ?? null,
+    climbs: climbViews(trip, dived, carry, diver.gradient.high),
     clearAtMin:
       last.exposures.length === 0
         ? null
-        : clearAtMin(
-            last,
-            AIR_N2 * inspiredBar(column.surfaceBar),
-            surfaceLimits(column, diver.gradient.high),
-          ),
+        : clearAtMin(last, surface, surfaceLimits(column, diver.gradient.high)),
   };
 }
 
 function isSameStart(trip: Trip, diver: Diver, previous: DiverLedger, before: Trip): boolean {
-  return previous.diver === diver && before.water === trip.water && before.settings === trip.settings;
+  const isSamePlace = before.water === trip.water && before.events === trip.events;
+  return previous.diver === diver && isSamePlace && before.settings === trip.settings;
 }
 
-/** Earlier dives name mixes of the trip, so a diver who brings any is folded afresh when the mixes change. */
+/** Earlier dives name mixes and sites of the trip, so a diver who brings any is folded afresh when those change. */
 function bringsDives(diver: Diver): boolean {
   return (diver.before?.length ?? 0) > 0;
 }
@@ -156,27 +156,27 @@ function bringsDives(diver: Diver): boolean {
  * The ledger of one diver: the fold of their dives over the days.
  * @param previous the ledger of an earlier version of the trip: its longest prefix with the same dive, mix
  *   and diver (the same objects) is taken over; the result equals the fold from scratch
- * @param intervals maps of surface intervals, shared by a party
+ * @param surface where the party breathes between dives
  * Source: CONVENTIONS, "The order of reckoning"; what it is built of is named in entry.ts.
  */
 export function diverLedger(
   trip: Trip,
   diver: Diver,
   previous?: { readonly ledger: DiverLedger; readonly trip: Trip },
-  intervals: Map<number, AffineMap> = new Map(),
+  surface: AtSurface = atSurface(trip, surroundingsOf(trip).column.surfaceBar),
 ): DiverLedger {
-  const around = surroundingsOf(trip);
   const hasSameMixes = previous !== undefined && previous.trip.mixes === trip.mixes;
+  const hasSameSites = previous !== undefined && previous.trip.sites === trip.sites;
   const reusable =
     previous &&
     isSameStart(trip, diver, previous.ledger, previous.trip) &&
-    (hasSameMixes || !bringsDives(diver))
+    ((hasSameMixes && hasSameSites) || !bringsDives(diver))
       ? previous.ledger
       : null;
-  const context: FoldContext = { trip, diver, intervals };
+  const context: FoldContext = { trip, diver, surface };
   const start = reusable
     ? { earlier: reusable.earlier, carry: reusable.start }
-    : startOf(trip, diver, around);
+    : startOf(trip, diver, surroundingsOf(trip));
   const entries: Entry[] = [];
   let { carry } = start;
   let isPrefix = reusable !== null;
@@ -184,7 +184,9 @@ export function diverLedger(
   for (const dive of trip.dives) {
     if (!makesDive(dive, diver.id)) continue;
     const before = reusable?.entries[entries.length];
-    const isSameDive = before?.dive === dive;
+    const around = surroundingsAt(trip, dive);
+    const isSameDive =
+      before?.dive === dive && (hasSameSites || surroundingsAt(previous!.trip, dive) === around);
     // On the same mixes the same diver takes the same: nothing has to be asked of a dive that nobody touched.
     if (isPrefix && isSameDive && hasSameMixes) {
       entries.push(before);
@@ -210,7 +212,7 @@ export function diverLedger(
     carry = entry.after;
   }
   if (isPrefix && reusable!.entries.length === entries.length) return reusable!;
-  return finished(trip, diver, start, entries, reusable && { ledger: reusable, entries: taken });
+  return finished(trip, diver, start, entries, reusable && { ledger: reusable, entries: taken }, surface);
 }
 
 /**
@@ -221,13 +223,13 @@ export function diverLedger(
  * Source: as `diverLedger`.
  */
 export function ledger(trip: Trip, previous?: Ledger): Ledger {
-  const intervals = new Map<number, AffineMap>();
+  const surface = atSurface(trip, surroundingsOf(trip).column.surfaceBar);
   const known = new Map(previous?.divers.map((each) => [each.diver.id, each]));
   return {
     trip,
     divers: trip.party.map((diver) => {
       const mine = known.get(diver.id);
-      return diverLedger(trip, diver, mine && { ledger: mine, trip: previous!.trip }, intervals);
+      return diverLedger(trip, diver, mine && { ledger: mine, trip: previous!.trip }, surface);
     }),
   };
 }

@@ -2,7 +2,8 @@ import type { Trip } from '../document/types';
 import { modM } from '../gas';
 import { cnsFraction } from '../oxygen/cns';
 import { dailyPieces, dayPeak, type ClockPiece } from '../oxygen/cns-day';
-import { surroundingsOf, type Leg } from '../profile';
+import { surroundingsAt } from '../document/waters';
+import type { Leg } from '../profile';
 import { contentL } from '../supply';
 import { compose, type AffineMap, type Lanes } from '../tissues/affine-map';
 import { COMPARTMENT_COUNT } from '../tissues/compartments';
@@ -52,7 +53,7 @@ export function askedDive(trip: Trip, entry: Entry): AskedDive {
     entry,
     o2,
     n2: 1 - o2,
-    surfaceLimits: surfaceLimits(surroundingsOf(trip).column, entry.diver.gradient.high),
+    surfaceLimits: surfaceLimits(surroundingsAt(trip, entry.dive).column, entry.diver.gradient.high),
     earlierPieces: once(() => piecesOf(entry.from)),
   };
 }
@@ -130,8 +131,8 @@ export interface DepthLimit {
 }
 
 /** The limit of depth that is met first: the MOD at the working PO2, or the diver's own. Source: core/gas.ts. */
-export function depthLimit(trip: Trip, { o2, diver, depthM }: Entry): DepthLimit {
-  const toMod = modM(o2!, diver.po2.working, surroundingsOf(trip).column) - depthM;
+export function depthLimit(trip: Trip, { dive, o2, diver, depthM }: Entry): DepthLimit {
+  const toMod = modM(o2!, diver.po2.working, surroundingsAt(trip, dive).column) - depthM;
   const toOwn = diver.maxDepthM - depthM;
   return toMod <= toOwn ? { amount: toMod, limit: 'mod' } : { amount: toOwn, limit: 'diver-depth' };
 }

@@ -6,8 +6,8 @@ import { runtimeMin, type Leg, type Profile, type Surroundings } from '../profil
 import { tableStep, type TableStep } from '../tables/procedure';
 import { applyMap, type AffineMap, type Lanes } from '../tissues/affine-map';
 import { AIR_N2 } from '../tissues/compartments';
-import { intervalMap } from '../tissues/leg-map';
 import { dayNumber, type WallMin } from '../words/calendar';
+import { isSameSurface, surfaceMap, type AtSurface } from './at-surface';
 import type { NitrogenOutcome } from './entry';
 import type { Carry, DayDose, EntryLevel, Exposure } from './ledger-types';
 import { tableDepthFsw } from './table-depth';
@@ -53,6 +53,7 @@ const MOST_GROUPS = 4;
 export interface BeforeDive {
   readonly from: Carry;
   readonly startMin: WallMin;
+  readonly surface: AtSurface;
   readonly brought: Brought;
   /** The table's step from there, which asks for the deepest point and the bottom time alone. */
   readonly table: TableStep;
@@ -132,21 +133,15 @@ export function surfaceIntervalMin({ exposures }: Carry, startMin: WallMin): num
 
 /**
  * Where a dive begins: the carry brought through the surface interval.
- * @param intervals maps of surface intervals by their minutes, shared by a party
+ * @param surface where the diver breathes meanwhile
  * Source: core/tissues/leg-map.ts; core/oxygen/cns.ts.
  */
-export function broughtTo(
-  carry: Carry,
-  startMin: WallMin,
-  surfaceBar: number,
-  intervals: Map<number, AffineMap>,
-): Brought {
+export function broughtTo(carry: Carry, startMin: WallMin, surface: AtSurface): Brought {
   // A climb to altitude seeds the carry without a dive; at rest there is nothing to carry.
   const sinceMin = startMin - carry.atMin;
   if (sinceMin === Infinity) return { tensions: carry.tensions, cns: carry.cns };
   const givenOffMin = Math.max(0, sinceMin);
-  let map = intervals.get(givenOffMin);
-  if (!map) intervals.set(givenOffMin, (map = intervalMap(surfaceBar, givenOffMin)));
+  const map = surfaceMap(surface, carry.atMin, carry.atMin + givenOffMin);
   return {
     tensions: applyMap(map, carry.tensions, AIR_N2),
     cns: carry.cns === null ? null : cnsAfterInterval(carry.cns, givenOffMin),
@@ -159,11 +154,14 @@ export function beforeDive(
   from: Carry,
   startMin: WallMin,
   o2: number,
-  intervals: Map<number, AffineMap>,
+  surface: AtSurface,
 ): BeforeDive {
   const groups = known.get(o2) ?? [];
-  for (const group of groups) if (group.from === from && group.startMin === startMin) return group;
-  const brought = broughtTo(from, startMin, around.column.surfaceBar, intervals);
+  for (const group of groups) {
+    const isSame = group.from === from && group.startMin === startMin;
+    if (isSame && isSameSurface(group.surface, surface)) return group;
+  }
+  const brought = broughtTo(from, startMin, surface);
   const table = tableStep(
     {
       depthFsw: tableDepthFsw(profile.deepestM, o2, around),
@@ -172,7 +170,7 @@ export function beforeDive(
     },
     from.table,
   );
-  const before: BeforeDive = { from, startMin, brought, table, made: null, nitrogen: null };
+  const before: BeforeDive = { from, startMin, surface, brought, table, made: null, nitrogen: null };
   known.set(o2, [before, ...groups.slice(0, MOST_GROUPS - 1)]);
   return before;
 }

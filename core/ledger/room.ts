@@ -4,8 +4,9 @@ import { increasingRoot } from '../numeric';
 import { CNS_HALF_TIME_MIN, cnsMinutesLeft } from '../oxygen/cns';
 import { DAY_MIN } from '../oxygen/cns-day';
 import { LAST_LIMIT_BAR, limitMin } from '../oxygen/limits';
-import type { Leg } from '../profile';
+import { surroundingsOf, type Leg } from '../profile';
 import { AIR_N2, COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
+import { atSurface, fallenBelow } from './at-surface';
 import { deeper, shapeOf } from './changed-dive';
 import { newDivePlan, planOf, type DivePlan } from './dive-plan';
 import type { Entry, Room, RoomLimit } from './ledger-types';
@@ -213,11 +214,21 @@ function lastKept<T>(make: (byM: number) => T): (byM: number) => T {
  * @param othersMin what everything else needs
  */
 function intervalForNoStop(
-  { entry, n2, surfaceLimits: limits }: AskedDive,
+  { trip, entry, n2, surfaceLimits: limits }: AskedDive,
   plan: DivePlan,
   othersMin: number,
 ): number {
-  const airBar = AIR_N2 * inspiredBar(plan.around.column.surfaceBar);
+  const surface = atSurface(trip, surroundingsOf(trip).column.surfaceBar);
+  // At several heights each compartment is followed through all of them.
+  if (surface.stays.some(({ toMin }) => toMin > entry.from.atMin)) {
+    const highest = limits.map((limit, i) =>
+      Math.min(...waysUp(plan).map(({ decay, uptake }) => (limit - n2 * uptake[i]!) / decay[i]!)),
+    );
+    const fallen = fallenBelow(entry.from, highest, surface);
+    if ('never' in fallen) return Infinity;
+    return fallen.compartment === null ? -Infinity : fallen.atMin - entry.from.atMin;
+  }
+  const airBar = AIR_N2 * inspiredBar(surface.homeBar);
   let neededMin = -Infinity;
   let keptUntilMin = Infinity;
   for (const toEnd of waysUp(plan)) {

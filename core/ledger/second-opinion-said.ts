@@ -14,13 +14,14 @@ export function opinionSaid(opinion: SecondOpinion | null): Piece {
 /**
  * Another view, not an alarm: the procedure takes every dive as square and rounds up at each step. Where it has no
  * view, why.
- * @param altitudeM of the water @param isMade whether there is a mix to look it up for
+ * @param isMade whether there is a mix to look it up for
  * Source: as `secondOpinions`.
  */
-export function opinionAsideSaid(opinion: SecondOpinion | null, altitudeM: number, isMade: boolean): Said {
+export function opinionAsideSaid(opinion: SecondOpinion | null, isMade: boolean): Said {
   if (!opinion) return NOTHING;
   if (opinion.isWithin !== null) return opinion.isWithin ? said`within` : said`past its limit`;
-  if (altitudeM > TABLE_UP_TO_ALTITUDE_M) {
+  if (opinion.holds === 'after a dive too high') return said`after a dive higher than it holds`;
+  if (opinion.holds === 'too high') {
     return said`holds up to ${figure('depthLimit', TABLE_UP_TO_ALTITUDE_M)} above the sea`;
   }
   return isMade ? said`deeper than it goes` : said`no mix to look it up for`;

@@ -1,7 +1,9 @@
-import { surroundingsOf } from '../profile';
 import type { DiverLedger, Entry } from './ledger-types';
 import type { Id, Trip } from '../document/types';
-import type { Group } from '../tables/data';
+import { surroundingsAt, waterAt } from '../document/waters';
+import { wallMin } from '../words/calendar';
+import type { Dived } from './flying';
+import { SHORTEST_INTERVAL_MIN, type Group } from '../tables/data';
 import type { TableReading } from '../tables/procedure';
 import { tableDepthFsw } from './table-depth';
 
@@ -13,6 +15,7 @@ export interface SecondOpinion extends Omit<TableReading, 'groupAfter'> {
   readonly depthFsw: number | null;
   /** Null where the table was not entered. */
   readonly groupAfter: Group | null;
+  readonly holds: TableHolds;
   /** Both say within the limit, or both say past it; null where one of them does not tell. */
   readonly agrees: boolean | null;
 }
@@ -20,9 +23,39 @@ export interface SecondOpinion extends Omit<TableReading, 'groupAfter'> {
 /** Higher than this the table wants its depths corrected for altitude. Source: common practice, 300 m (1 000 ft). */
 export const TABLE_UP_TO_ALTITUDE_M = 300;
 
-function notEntered(entry: Entry, reason: string): SecondOpinion {
+/** Whether the table may be entered with a dive: by its height, and by that of the dives it counts on from. */
+export type TableHolds = 'holds' | 'too high' | 'after a dive too high';
+
+/** How high a dive of a diver was made, metres: one brought along before the climb to the trip's height at the sea. */
+export function heightOfDive(trip: Trip, { dive, diver, startMin }: Entry, isEarlier: boolean): number {
+  const water = waterAt(trip, dive);
+  const isBelow = isEarlier && diver.arrivedAt !== undefined && startMin < wallMin(diver.arrivedAt);
+  return isBelow && water === trip.water ? 0 : water.altitudeM;
+}
+
+/**
+ * Up to where the table holds, dive by dive.
+ * Source: as `TABLE_UP_TO_ALTITUDE_M`; residual nitrogen of a dive at altitude is told by no row of the table.
+ */
+export function tableHolds({ earlier, entries }: Dived, trip: Trip): ReadonlyMap<Entry, TableHolds> {
+  const holds = new Map<Entry, TableHolds>();
+  let isTainted = false;
+  const note = (entry: Entry, isEarlier: boolean): void => {
+    const isTooHigh = heightOfDive(trip, entry, isEarlier) > TABLE_UP_TO_ALTITUDE_M;
+    const countsOn = entry.table?.groupBefore != null || (entry.intervalMin ?? Infinity) < SHORTEST_INTERVAL_MIN;
+    const isAfter = isTainted && countsOn;
+    holds.set(entry, isTooHigh ? 'too high' : isAfter ? 'after a dive too high' : 'holds');
+    if (entry.isMade) isTainted = isTooHigh || isAfter;
+  };
+  for (const entry of earlier) note(entry, true);
+  for (const entry of entries) note(entry, false);
+  return holds;
+}
+
+function notEntered(entry: Entry, holds: TableHolds, reason: string): SecondOpinion {
   return {
     procedure: 'usn-rev7-air',
+    holds,
     diveId: entry.dive.id,
     depthFsw: null,
     rowFsw: null,
@@ -38,22 +71,31 @@ function notEntered(entry: Entry, reason: string): SecondOpinion {
   };
 }
 
-function opinionOf(entry: Entry, trip: Trip): SecondOpinion {
-  const { altitudeM } = trip.water;
-  if (altitudeM > TABLE_UP_TO_ALTITUDE_M) {
+function opinionOf(entry: Entry, trip: Trip, holds: TableHolds): SecondOpinion {
+  if (holds === 'after a dive too high') {
     return notEntered(
       entry,
+      holds,
+      `The dive before, whose group the table counts on from, was made higher than the ${TABLE_UP_TO_ALTITUDE_M} m up to which the table holds.`,
+    );
+  }
+  if (holds === 'too high') {
+    const { altitudeM } = waterAt(trip, entry.dive);
+    return notEntered(
+      entry,
+      holds,
       `The table holds up to ${TABLE_UP_TO_ALTITUDE_M} m above sea level; at ${altitudeM} m its depths need a correction that is not made here.`,
     );
   }
   const { table, o2 } = entry;
   if (table === null || o2 === null) {
-    return notEntered(entry, 'No mix of the trip may go on this dive, so there is nothing to look up.');
+    return notEntered(entry, holds, 'No mix of the trip may go on this dive, so there is nothing to look up.');
   }
   return {
     procedure: 'usn-rev7-air',
+    holds,
     diveId: entry.dive.id,
-    depthFsw: tableDepthFsw(entry.depthM, o2, surroundingsOf(trip)),
+    depthFsw: tableDepthFsw(entry.depthM, o2, surroundingsAt(trip, entry.dive)),
     ...table,
     agrees: table.isWithin === null ? null : table.isWithin === !entry.isPastLimit,
   };
@@ -67,6 +109,7 @@ function opinionOf(entry: Entry, trip: Trip): SecondOpinion {
  * @returns one opinion an entry, in order; what the table does not give is null with the reason
  * Source: U.S. Navy Diving Manual Revision 7 (2016), tables 9-7 and 9-8 and ch. 10.
  */
-export function secondOpinions({ entries }: DiverLedger, trip: Trip): readonly SecondOpinion[] {
-  return entries.map((entry) => opinionOf(entry, trip));
+export function secondOpinions(dived: DiverLedger, trip: Trip): readonly SecondOpinion[] {
+  const holds = tableHolds(dived, trip);
+  return dived.entries.map((entry) => opinionOf(entry, trip, holds.get(entry)!));
 }

@@ -6,6 +6,8 @@ import { intervalMap } from '../tissues/leg-map';
 import { SEA_LEVEL_BAR, type WaterColumn } from '../water';
 import { asAnalysed } from '../document/as-dived';
 import { wallMin, type WallMin } from '../words/calendar';
+import { surroundingsAt } from '../document/waters';
+import { atSurface } from './at-surface';
 import { newDivePlan } from './dive-plan';
 import { step } from './entry';
 import type { Carry, Entry } from './ledger-types';
@@ -64,6 +66,7 @@ export interface Start {
 export function startOf(trip: Trip, diver: Diver, around: Surroundings): Start {
   const climbMin = diver.arrivedAt === undefined ? null : wallMin(diver.arrivedAt);
   const seaLevel: Surroundings = { ...around, column: { ...around.column, surfaceBar: SEA_LEVEL_BAR } };
+  const [above, below] = [around, seaLevel].map(({ column }) => atSurface(trip, column.surfaceBar));
   let place = climbMin === null ? around : seaLevel;
   const earlier: Entry[] = [];
   let carry = atRest(place.column);
@@ -73,7 +76,10 @@ export function startOf(trip: Trip, diver: Diver, around: Surroundings): Start {
       carry = climbed(carry, climbMin);
       place = around;
     }
-    const mix = earlierMix(dive, diver, trip, place);
+    // In a water of its own a dive was made there, whenever the diver came up.
+    const own = surroundingsAt(trip, dive);
+    const at = own === around ? place : own;
+    const mix = earlierMix(dive, diver, trip, at);
     const effective = {
       shape: dive,
       startMin,
@@ -83,9 +89,9 @@ export function startOf(trip: Trip, diver: Diver, around: Surroundings): Start {
       isAsPlanned: false,
       endBar: null,
     };
-    const context = { trip, diver, intervals: new Map() };
+    const context = { trip, diver, surface: place === around ? above! : below! };
     const asDive = { ...dive, siteId: dive.siteId ?? '' };
-    const entry = step(context, carry, asDive, effective, mix, newDivePlan(dive, place));
+    const entry = step(context, carry, asDive, effective, mix, newDivePlan(dive, at));
     earlier.push(entry);
     carry = entry.after;
   }

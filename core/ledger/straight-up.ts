@@ -1,7 +1,8 @@
 /** What would be, were a diver to leave for the surface at any moment of a dive, or to stay where it is. */
 import { noStopLimitMin } from '../ascent/no-stop-limit';
 import { leadingShare } from '../ascent/tolerated';
-import { type Leg, surroundingsOf } from '../profile';
+import { surroundingsAt } from '../document/waters';
+import type { Leg } from '../profile';
 import { applyMap, compose, identity, type AffineMap } from '../tissues/affine-map';
 import { AIR_N2, inspiredBar } from '../tissues/compartments';
 import { stretchMap } from '../tissues/leg-map';
@@ -51,7 +52,7 @@ function placeAt(legs: readonly Leg[], sinceMin: number): { readonly map: Affine
  */
 export function momentInWater(entry: Entry, trip: Trip, atMin: WallMin): MomentInWater | null {
   if (!entry.isMade || atMin < entry.startMin || atMin > entry.surfacesMin) return null;
-  const around = surroundingsOf(trip);
+  const around = surroundingsAt(trip, entry.dive);
   const { surfaceBar } = around.column;
   const n2Fraction = 1 - entry.o2!;
   const { map, leg } = placeAt(entry.legs, atMin - entry.startMin);

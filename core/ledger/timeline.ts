@@ -1,11 +1,12 @@
-import { leadingShare } from '../ascent/tolerated';
+import { leadingShare, toleratedTensions } from '../ascent/tolerated';
+import { surroundingsAt } from '../document/waters';
 import { cnsAfterInterval, cnsFraction } from '../oxygen/cns';
 import { dayShareAt, type ClockPiece } from '../oxygen/cns-day';
 import { type Leg, type Surroundings, surroundingsOf } from '../profile';
-import { applyMap, compose, identity, type AffineMap, type Lanes } from '../tissues/affine-map';
+import { applyMap, compose, type AffineMap, type Lanes } from '../tissues/affine-map';
 import { AIR_N2, inspiredBar } from '../tissues/compartments';
-import { intervalMap, stretchMap } from '../tissues/leg-map';
-import { surfaceLimits } from './entry';
+import { stretchMap } from '../tissues/leg-map';
+import { afterSurface, atSurface, isSameSurface, stretchesOf, type AtSurface, type Stay } from './at-surface';
 import type { Carry, DiverLedger, Entry } from './ledger-types';
 import { straightUpMap } from './straight-up-map';
 import type { Trip } from '../document/types';
@@ -78,13 +79,19 @@ function part(leg: Leg, min: number): Leg {
   };
 }
 
-interface Place {
+/** What a share of the limit is told by at one pressure of the air. */
+interface Scale {
   readonly restBar: number;
   readonly limits: Lanes;
+}
+
+/** A dive's own water, and where the diver breathes after it. */
+interface Place extends Scale {
   readonly around: Surroundings;
   readonly steps: Steps;
-  /** The map of each wait at the surface, by its minutes: intervals share them. */
-  readonly waits: Map<number, AffineMap>;
+  readonly surface: AtSurface;
+  /** Of the air at a pressure: at the trip's own height, and at that of an event. */
+  readonly scaleAt: (bar: number) => Scale;
 }
 
 /** Exposures that can share a 24 h window, in order of time. */
@@ -115,9 +122,9 @@ function pointAt(
   surfacingTensions: Lanes,
   cns: number | null,
   clock: DayClock,
-  place: Place,
+  scale: Scale,
 ): TimelinePoint {
-  const { compartment, fractionOfLimit } = leadingShare(surfacingTensions, place.restBar, place.limits);
+  const { compartment, fractionOfLimit } = leadingShare(surfacingTensions, scale.restBar, scale.limits);
   const cnsDay = dayShare(clock, atMin);
   return { atMin, depthM, compartment, fractionOfLimit, surfacingTensions, cns, cnsDay };
 }
@@ -176,7 +183,7 @@ const SEEN = 1 / 500;
  * Where, between two points, another compartment takes the lead: there the curve bends at once, however near they lie.
  * @returns the share of the time between them, 0 to 1; null for no bend that can be seen
  */
-function bendBetween(from: TimelinePoint, to: TimelinePoint, { restBar, limits }: Place): number | null {
+function bendBetween(from: TimelinePoint, to: TimelinePoint, { restBar, limits }: Scale): number | null {
   if (from.compartment === to.compartment) return null;
   const share = ({ surfacingTensions }: TimelinePoint, compartment: number): number =>
     (surfacingTensions[compartment - 1]! - restBar) / (limits[compartment - 1]! - restBar);
@@ -224,10 +231,37 @@ function waterPoints(entry: Entry, clock: DayClock, place: Place): readonly Time
   return points;
 }
 
-function waitMap(min: number, { around, waits }: Place): AffineMap {
-  let map = waits.get(min);
-  if (!map) waits.set(min, (map = intervalMap(around.column.surfaceBar, min)));
-  return map;
+/** The points of a while at one pressure; at its beginning there is one where the pressure is another than before. */
+function stretchPoints(
+  carry: Carry,
+  { fromMin, toMin, bar }: Stay,
+  isChanged: boolean,
+  clock: DayClock,
+  place: Place,
+): readonly TimelinePoint[] {
+  const scale = place.scaleAt(bar);
+  const after = (min: number): TimelinePoint =>
+    pointAt(
+      fromMin + min,
+      0,
+      afterSurface(place.surface, carry, fromMin + min),
+      carry.cns === null ? null : cnsAfterInterval(carry.cns, fromMin + min - carry.atMin),
+      clock,
+      scale,
+    );
+  let before = after(0);
+  const points: TimelinePoint[] = isChanged ? [before] : [];
+  for (const min of momentsAlong(toMin - fromMin, place.steps.surfaceMin, WIDEST.surfaceMin)) {
+    const point = after(min);
+    const bend = bendBetween(before, point, scale);
+    if (bend !== null) {
+      const sinceMin = before.atMin - fromMin;
+      points.push(after(sinceMin + bend * (min - sinceMin)));
+    }
+    points.push(point);
+    before = point;
+  }
+  return points;
 }
 
 function surfacePoints(
@@ -236,29 +270,12 @@ function surfacePoints(
   clock: DayClock,
   place: Place,
 ): readonly TimelinePoint[] {
-  const after = (min: number, map: AffineMap): TimelinePoint =>
-    pointAt(
-      carry.atMin + min,
-      0,
-      applyMap(map, carry.tensions, AIR_N2),
-      carry.cns === null ? null : cnsAfterInterval(carry.cns, min),
-      clock,
-      place,
-    );
-  const points: TimelinePoint[] = [];
-  let before = after(0, identity);
-  for (const min of momentsAlong(untilMin - carry.atMin, place.steps.surfaceMin, WIDEST.surfaceMin)) {
-    const point = after(min, waitMap(min, place));
-    const bend = bendBetween(before, point, place);
-    if (bend !== null) {
-      const sinceMin = before.atMin - carry.atMin;
-      const bendMin = sinceMin + bend * (min - sinceMin);
-      points.push(after(bendMin, intervalMap(place.around.column.surfaceBar, bendMin)));
-    }
-    points.push(point);
-    before = point;
-  }
-  return points;
+  let bar = place.around.column.surfaceBar;
+  return stretchesOf(place.surface, carry.atMin, untilMin).flatMap((stretch) => {
+    const points = stretchPoints(carry, stretch, stretch.bar !== bar, clock, place);
+    ({ bar } = stretch);
+    return points;
+  });
 }
 
 /** The points of one dive and of the time at the surface after it. */
@@ -272,6 +289,7 @@ export interface Timeline {
   /** In order of time. */
   readonly points: readonly TimelinePoint[];
   readonly steps: Steps;
+  readonly surface: AtSurface;
   readonly parts: ReadonlyMap<Entry, Part>;
 }
 
@@ -308,25 +326,33 @@ export function timelineOf(
   steps: Steps,
   previous?: Timeline,
 ): Timeline {
-  const around = surroundingsOf(trip);
-  const { column } = around;
-  const place: Place = {
-    around,
-    steps,
-    restBar: AIR_N2 * inspiredBar(column.surfaceBar),
-    limits: surfaceLimits(column, ledger.diver.gradient.high),
-    waits: new Map(),
+  const gradientHigh = ledger.diver.gradient.high;
+  const surface = atSurface(trip, surroundingsOf(trip).column.surfaceBar);
+  const scales = new Map<number, Scale>();
+  const scaleAt = (bar: number): Scale => {
+    let scale = scales.get(bar);
+    if (!scale) {
+      scale = { restBar: AIR_N2 * inspiredBar(bar), limits: toleratedTensions(bar, gradientHigh) };
+      scales.set(bar, scale);
+    }
+    return scale;
+  };
+  const placeOf = ({ dive }: Entry): Place => {
+    const around = surroundingsAt(trip, dive);
+    return { around, steps, surface, scaleAt, ...scaleAt(around.column.surfaceBar) };
   };
   const known =
-    previous?.steps.waterMin === steps.waterMin && previous.steps.surfaceMin === steps.surfaceMin
+    previous?.steps.waterMin === steps.waterMin &&
+    previous.steps.surfaceMin === steps.surfaceMin &&
+    isSameSurface(previous.surface, surface)
       ? previous.parts
       : undefined;
   const made = ledger.entries.filter((entry) => entry.isMade);
   const parts = new Map(
     made.map((entry, turn) => {
       const endMin = made[turn + 1]?.startMin ?? untilMin;
-      return [entry, partFrom(entry, endMin, place, known?.get(entry))];
+      return [entry, partFrom(entry, endMin, placeOf(entry), known?.get(entry))];
     }),
   );
-  return { points: [...parts.values()].flatMap(({ points }) => points), steps, parts };
+  return { points: [...parts.values()].flatMap(({ points }) => points), steps, surface, parts };
 }
