@@ -5,6 +5,8 @@ import { belowMinimumGas } from './below-minimum-gas';
 import { belowMod } from './below-mod';
 import { belowModAnalysed } from './below-mod-analysed';
 import { belowReserve } from './below-reserve';
+import { climbBeforeOtherView } from './climb-before-other-view';
+import { climbTooSoon } from './climb-too-soon';
 import { cnsDayOver100 } from './cns-day-over-100';
 import { cnsOver100 } from './cns-over-100';
 import { cnsOver80 } from './cns-over-80';
@@ -21,6 +23,7 @@ import { gasDense } from './gas-dense';
 import { gasNotForStops } from './gas-not-for-stops';
 import { gasRunsOut } from './gas-runs-out';
 import { gasTooDense } from './gas-too-dense';
+import { heightNotTold } from './height-not-told';
 import { levelPastNoStop } from './level-past-no-stop';
 import { manyDives } from './many-dives';
 import { mixNotAnalysed } from './mix-not-analysed';
@@ -59,6 +62,7 @@ export const RULES: readonly Rule[] = [
   cnsOver100,
   cnsDayOver100,
   altitudeTooSoon,
+  climbTooSoon,
   flightTooSoon,
   po2AboveWorking,
   cnsOver80,
@@ -67,7 +71,9 @@ export const RULES: readonly Rule[] = [
   gasTooDense,
   deeperThanSite,
   siteNotForDiver,
+  climbBeforeOtherView,
   flightBeforeOtherView,
+  heightNotTold,
   shortInterval,
   deeperThanTheOneBefore,
   otuOverDay,

@@ -4,14 +4,14 @@ import { AIR_O2, richestO2 } from '../gas';
 import type { Entry } from '../ledger/ledger-types';
 import { DUST, eachMadeDive, told, WATCH, type Place, type Rule } from './rule';
 import { MOD_SOURCE } from './sources';
-import { surroundingsOf } from '../profile';
+import { surroundingsAt } from '../document/waters';
 
 /** What a dive below the MOD is told; null where it is not, or rests on another reading of its mix. */
 export function belowModSaid(entry: Entry, { ledger }: Place, isAnalysed: boolean): Said | null {
   const { modM, o2, depthM, diver } = entry;
   if (modM === null || o2 === null || entry.isAnalysed !== isAnalysed || depthM <= modM + DUST) return null;
   const richest = Math.min(
-    richestO2(diver.po2.working, depthM, surroundingsOf(ledger.trip).column),
+    richestO2(diver.po2.working, depthM, surroundingsAt(ledger.trip, entry.dive).column),
     diver.maxO2,
   );
   const mix = isAnalysed

@@ -1,6 +1,6 @@
 import { figure, listed, said } from '../words/said';
 import { momentAt, wallMin } from '../words/calendar';
-import { surroundingsOf } from '../profile';
+import { surroundingsAt } from '../document/waters';
 import { mixFor } from '../ledger/mix-choice';
 import { eachDiver, type Rule } from './rule';
 
@@ -11,7 +11,9 @@ export const earlierDiveWithoutMix: Rule = {
   source: said`common practice: every dive of the last days counts`,
   find: eachDiver(({ diver }, { trip }) => {
     const unknown = (diver.before ?? [])
-      .filter((dive) => dive.o2 === undefined && mixFor(dive, diver, trip, surroundingsOf(trip)) === null)
+      .filter(
+        (dive) => dive.o2 === undefined && mixFor(dive, diver, trip, surroundingsAt(trip, dive)) === null,
+      )
       .map((dive) => said`${figure('depthMet', dive.depthM)} on ${momentAt(wallMin(dive.startsAt))}`);
     if (unknown.length === 0) return [];
     const says = said`Before the trip, left out of every figure as no mix of the trip may go there: the dive to ${listed(unknown)}. Enter the oxygen share that was breathed.`;

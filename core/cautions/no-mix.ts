@@ -3,7 +3,7 @@ import { figure, NOTHING, said } from '../words/said';
 import { AIR_O2, richestO2 } from '../gas';
 import { deepestReachM } from './deepest-reach';
 import { eachDive, type Rule } from './rule';
-import { surroundingsOf } from '../profile';
+import { surroundingsAt } from '../document/waters';
 
 /** A dive on "auto" that none of the trip's mixes may make. Source: as in the rule. */
 export const noMix: Rule = {
@@ -13,11 +13,11 @@ export const noMix: Rule = {
   find: eachDive((entry, { ledger: { trip } }) => {
     if (entry.isMade) return null;
     const { dive, diver } = entry;
-    const { column } = surroundingsOf(trip);
+    const { column } = surroundingsAt(trip, dive);
     const reachesO2 = richestO2(diver.po2.working, dive.depthM, column) - trip.settings.analysisTolerance;
     const richest = Math.min(reachesO2, diver.maxO2);
     const onBoard = trip.mixes.filter((mix) => dive.onBoard?.includes(mix.id) ?? true);
-    const deepest = deepestReachM(diver, onBoard, trip);
+    const deepest = deepestReachM(diver, onBoard, trip, column);
     const bring =
       printedSi(richest, 'oxygenLimit', 'metric') >= AIR_O2
         ? said`bring a mix of ${figure('oxygenLimit', richest)} or less, or `

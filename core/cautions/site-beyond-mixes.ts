@@ -1,3 +1,5 @@
+import type { Site } from '../document/types';
+import { surroundingsOfSite } from '../document/waters';
 import { figure, listed, said } from '../words/said';
 import { deepestReachM } from './deepest-reach';
 import { DUST, type Rule } from './rule';
@@ -13,11 +15,17 @@ export const siteBeyondMixes: Rule = {
   severity: 'know',
   source: MOD_SOURCE,
   find: ({ trip }) => {
-    const reachM = Math.max(-1, ...trip.party.map((diver) => deepestReachM(diver, trip.mixes, trip)));
-    const beyond = trip.sites
-      .filter((site) => site.depthM > reachM + DUST)
-      .map((site) => said`${site.name} (${figure('depthMet', site.depthM)})`);
+    const reachOf = (site: Site): number => {
+      const { column } = surroundingsOfSite(trip, site);
+      return Math.max(-1, ...trip.party.map((diver) => deepestReachM(diver, trip.mixes, trip, column)));
+    };
+    const deep = trip.sites
+      .map((site) => ({ site, reachM: reachOf(site) }))
+      .filter(({ site, reachM }) => site.depthM > reachM + DUST);
+    const beyond = deep.map(({ site }) => said`${site.name} (${figure('depthMet', site.depthM)})`);
     if (beyond.length === 0 || trip.mixes.length === 0) return [];
+    // In several waters a mix goes to several depths: the least of them holds everywhere.
+    const reachM = Math.min(...deep.map((each) => each.reachM));
     const reach =
       reachM >= 1
         ? said`the ${figure('depthLimit', reachM)} that any mix on board allows`

@@ -16,5 +16,8 @@ export const DENSITY_SOURCE = said`G. Anthony, S. J. Mitchell, "Respiratory phys
 /** Source of the hours before a flight (core/ledger/flying.ts). */
 export const FLYING_SOURCE = said`P. J. Sheffield, R. D. Vann (eds), Flying After Recreational Diving, workshop proceedings (2004)`;
 
+/** Source of the table’s wait before going up (core/ledger/climb-views.ts). */
+export const CLIMB_TABLE_SOURCE = said`U.S. Navy Diving Manual, Revision 7 (2016), table 9-6`;
+
 /** Source of the two other views of when flying is clear (core/ledger/flight-views.ts). */
 export const FLIGHT_TABLE_SOURCE = said`U.S. Navy Diving Manual, Revision 7 (2016), table 9-6; A. A. Buehlmann’s tolerated tensions with the diver’s gradient factor at the cabin’s pressure`;

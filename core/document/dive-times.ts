@@ -294,7 +294,10 @@ function lengthTrouble({ trip, unsound }: TimedTrip): Found | null {
   // Of a broken document they are not looked at: the rest tells a wrong year too.
   if (unsound === null) {
     trip.events?.forEach(({ from, to }, index) => {
-      times.push({ text: from, path: ['events', index, 'from'] }, { text: to, path: ['events', index, 'to'] });
+      times.push(
+        { text: from, path: ['events', index, 'from'] },
+        { text: to, path: ['events', index, 'to'] },
+      );
     });
   }
   if (trip.flight && !unsound?.flight) times.push({ text: trip.flight.at, path: ['flight', 'at'] });

@@ -39,7 +39,12 @@ export const LIST_RULES = {
   onBoard: { label: said`Mixes on board`, min: 1, max: 60, mend: said`Name each mix once.` },
   divers: { label: said`Divers of the dive`, min: 1, max: MOST_DIVERS, mend: said`Name each diver once.` },
   rates: { label: said`Gas rates`, min: 0, max: 366, mend: said`Keep the days on which the rate changed.` },
-  events: { label: said`Events`, min: 0, max: 60, mend: said`Join those that follow each other at one height.` },
+  events: {
+    label: said`Events`,
+    min: 0,
+    max: 60,
+    mend: said`Join those that follow each other at one height.`,
+  },
   days: { label: said`Days`, min: 0, max: 366, mend: said`Keep the days of the trip.` },
   notDived: {
     label: said`Not dived`,

@@ -3,6 +3,7 @@ import { wallText, type WallMin } from '../words/calendar';
 import { fileWords } from '../words/reader';
 import type { DiverLedger, Entry, Ledger } from '../ledger/ledger-types';
 import { roomOf } from '../ledger/room';
+import { waterAt } from '../document/waters';
 import { missedDive } from '../document/as-dived';
 import type { Trip } from '../document/types';
 import type { Caution } from '../cautions/caution';
@@ -35,6 +36,7 @@ function entryOf(trip: Trip, entry: Entry, opinion: SecondOpinion) {
     asDived: entry.isAsDived,
     asPlanned: entry.isAsPlanned,
     mix: entry.mix === null ? null : { id: entry.mix.id, o2: entry.o2, analysed: entry.isAnalysed },
+    altitudeM: waterAt(trip, entry.dive).altitudeM,
     depthM: entry.depthM,
     bottomMin: entry.bottomMin,
     modM: entry.modM,
@@ -87,6 +89,18 @@ function diverOf(trip: Trip, ledger: DiverLedger) {
       table: textOrNull(ledger.flight.table.clearMin),
       model: textOrNull(ledger.flight.model.clearMin),
     },
+    climbs: ledger.climbs.map(({ climb, latest, clearMin, guideline, table, model }) => ({
+      eventId: climb.event?.id ?? null,
+      diveId: climb.dive?.id ?? null,
+      at: wallText(climb.atMin),
+      fromM: climb.fromM,
+      toM: climb.toM,
+      latest,
+      clear: wallText(clearMin),
+      guideline: textOrNull(guideline?.clearMin ?? null),
+      table: textOrNull(table.clearMin),
+      model: textOrNull(model.clearMin),
+    })),
     clearAt: textOrNull(ledger.clearAtMin),
   };
 }

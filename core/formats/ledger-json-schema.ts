@@ -34,6 +34,8 @@ const entry = z.strictObject({
   asDived: z.boolean(),
   asPlanned: z.boolean(),
   mix: z.nullable(z.strictObject({ id, o2: orNull, analysed: z.boolean() })),
+  /** Of the water dived. */
+  altitudeM: number,
   depthM: number,
   bottomMin: number,
   modM: orNull,
@@ -98,6 +100,20 @@ const diver = z.strictObject({
   flight: z.nullable(
     z.strictObject({
       latest: z.enum(['guideline', 'table', 'model']),
+      guideline: z.nullable(time),
+      table: z.nullable(time),
+      model: z.nullable(time),
+    }),
+  ),
+  climbs: z.array(
+    z.strictObject({
+      eventId: textOrNull,
+      diveId: textOrNull,
+      at: time,
+      fromM: number,
+      toM: number,
+      latest: z.nullable(z.enum(['guideline', 'table', 'model'])),
+      clear: time,
       guideline: z.nullable(time),
       table: z.nullable(time),
       model: z.nullable(time),

@@ -15,11 +15,15 @@ export interface Stay {
 }
 
 /** The pressure breathed at, over time. */
-export interface AtSurface {
+export interface Air {
   /** At the trip's own height, bar. */
   readonly homeBar: number;
   /** Everything else, in order. */
   readonly stays: readonly Stay[];
+}
+
+/** The same, with what is worked out of it. */
+export interface AtSurface extends Air {
   /** Maps of intervals at home, by their minutes, shared by the divers of a party. */
   readonly waits: Map<number, AffineMap>;
 }
@@ -52,16 +56,12 @@ export function atSurface(trip: Pick<Trip, 'events'>, homeBar: number): AtSurfac
 }
 
 /** Whether two say the same of every moment. */
-export function isSameSurface(one: AtSurface, other: AtSurface): boolean {
+export function isSameAir(one: Air, other: Air): boolean {
   return one.homeBar === other.homeBar && one.stays === other.stays;
 }
 
 /** The pressure breathed from one moment to another, cut where it changes, in order; the last may have no end. */
-export function stretchesOf(
-  { homeBar, stays }: Pick<AtSurface, 'homeBar' | 'stays'>,
-  fromMin: WallMin,
-  toMin: WallMin,
-): readonly Stay[] {
+export function stretchesOf({ homeBar, stays }: Air, fromMin: WallMin, toMin: WallMin): readonly Stay[] {
   const stretches: Stay[] = [];
   let atMin = fromMin;
   for (const stay of stays) {
@@ -74,11 +74,6 @@ export function stretchesOf(
   }
   if (atMin < toMin || stretches.length === 0) stretches.push({ fromMin: atMin, toMin, bar: homeBar });
   return stretches;
-}
-
-/** The pressure breathed at a moment, bar; where it changes, the one that begins. */
-export function surfaceBarAt({ homeBar, stays }: AtSurface, atMin: WallMin): number {
-  return stays.find(({ fromMin, toMin }) => fromMin <= atMin && atMin < toMin)?.bar ?? homeBar;
 }
 
 /**
@@ -146,7 +141,7 @@ function fallenAt(tension: number, bound: number, k: number, stretches: readonly
 export function fallenBelow(
   held: { readonly atMin: WallMin; readonly tensions: Lanes },
   bounds: Lanes,
-  surface: Pick<AtSurface, 'homeBar' | 'stays'>,
+  surface: Air,
 ): Fallen | { readonly never: number } {
   const stretches = stretchesOf(surface, held.atMin, Infinity);
   let atMin = held.atMin;

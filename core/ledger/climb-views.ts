@@ -86,9 +86,7 @@ function climbsOfDives(trip: Trip, entries: readonly Entry[]): readonly Climb[] 
   return entries.flatMap(({ dive, startMin, isMade }) => {
     const toM = waterAt(trip, dive).altitudeM;
     const { altitudeM: fromM } = stayAt(trip, startMin);
-    return isMade && toM - fromM >= CLIMB_FROM_M
-      ? [{ event: null, dive, atMin: startMin, fromM, toM }]
-      : [];
+    return isMade && toM - fromM >= CLIMB_FROM_M ? [{ event: null, dive, atMin: startMin, fromM, toM }] : [];
   });
 }
 

@@ -7,7 +7,7 @@ import { M_PER_FOOT } from '../units';
 import { altitudeBar } from '../water';
 import type { WallMin } from '../words/calendar';
 import { figure, said, type Said } from '../words/said';
-import { atSurface, fallenBelow, type AtSurface } from './at-surface';
+import { atSurface, fallenBelow, type Air } from './at-surface';
 import { flyingRow, HOURS_BEFORE_FLIGHT, lastSurfacingMin, type Dived, type FlyingRow } from './flying';
 import type { Carry, Entry } from './ledger-types';
 import { heightOfDive, TABLE_UP_TO_ALTITUDE_M, tableHolds } from './second-opinion';
@@ -150,7 +150,7 @@ export function tableFlight(
  */
 export function modelFlight(
   after: Pick<Carry, 'atMin' | 'tensions'>,
-  surface: Pick<AtSurface, 'homeBar' | 'stays'>,
+  surface: Air,
   toBar: number,
   gradientHigh: number,
 ): ModelFlightView | NoFlightView {

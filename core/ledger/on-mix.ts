@@ -7,7 +7,7 @@ import { tableStep, type TableStep } from '../tables/procedure';
 import { applyMap, type AffineMap, type Lanes } from '../tissues/affine-map';
 import { AIR_N2 } from '../tissues/compartments';
 import { dayNumber, type WallMin } from '../words/calendar';
-import { isSameSurface, surfaceMap, type AtSurface } from './at-surface';
+import { isSameAir, surfaceMap, type AtSurface } from './at-surface';
 import type { NitrogenOutcome } from './entry';
 import type { Carry, DayDose, EntryLevel, Exposure } from './ledger-types';
 import { tableDepthFsw } from './table-depth';
@@ -159,7 +159,7 @@ export function beforeDive(
   const groups = known.get(o2) ?? [];
   for (const group of groups) {
     const isSame = group.from === from && group.startMin === startMin;
-    if (isSame && isSameSurface(group.surface, surface)) return group;
+    if (isSame && isSameAir(group.surface, surface)) return group;
   }
   const brought = broughtTo(from, startMin, surface);
   const table = tableStep(

@@ -42,7 +42,8 @@ export function tableHolds({ earlier, entries }: Dived, trip: Trip): ReadonlyMap
   let isTainted = false;
   const note = (entry: Entry, isEarlier: boolean): void => {
     const isTooHigh = heightOfDive(trip, entry, isEarlier) > TABLE_UP_TO_ALTITUDE_M;
-    const countsOn = entry.table?.groupBefore != null || (entry.intervalMin ?? Infinity) < SHORTEST_INTERVAL_MIN;
+    const countsOn =
+      (entry.table?.groupBefore ?? null) !== null || (entry.intervalMin ?? Infinity) < SHORTEST_INTERVAL_MIN;
     const isAfter = isTainted && countsOn;
     holds.set(entry, isTooHigh ? 'too high' : isAfter ? 'after a dive too high' : 'holds');
     if (entry.isMade) isTainted = isTooHigh || isAfter;
@@ -89,7 +90,11 @@ function opinionOf(entry: Entry, trip: Trip, holds: TableHolds): SecondOpinion {
   }
   const { table, o2 } = entry;
   if (table === null || o2 === null) {
-    return notEntered(entry, holds, 'No mix of the trip may go on this dive, so there is nothing to look up.');
+    return notEntered(
+      entry,
+      holds,
+      'No mix of the trip may go on this dive, so there is nothing to look up.',
+    );
   }
   return {
     procedure: 'usn-rev7-air',

@@ -6,11 +6,25 @@ import { type Leg, type Surroundings, surroundingsOf } from '../profile';
 import { applyMap, compose, type AffineMap, type Lanes } from '../tissues/affine-map';
 import { AIR_N2, inspiredBar } from '../tissues/compartments';
 import { stretchMap } from '../tissues/leg-map';
-import { afterSurface, atSurface, isSameSurface, stretchesOf, type AtSurface, type Stay } from './at-surface';
+import {
+  afterSurface,
+  atSurface,
+  isSameAir,
+  stretchesOf,
+  type Air,
+  type AtSurface,
+  type Stay,
+} from './at-surface';
 import type { Carry, DiverLedger, Entry } from './ledger-types';
 import { straightUpMap } from './straight-up-map';
 import type { Trip } from '../document/types';
 import type { WallMin } from '../words/calendar';
+
+/** What a share of the limit is told by at one pressure of the air. */
+export interface Scale {
+  readonly restBar: number;
+  readonly limits: Lanes;
+}
 
 /** One moment of the bands: exact at the moment, straight lines between them are for the eye. */
 export interface TimelinePoint {
@@ -21,6 +35,8 @@ export interface TimelinePoint {
   readonly fractionOfLimit: number;
   /** Tensions on surfacing, were the diver to go straight up at this moment, bar; at the surface those of now. */
   readonly surfacingTensions: Lanes;
+  /** What they are held to, by the pressure surfaced to. */
+  readonly scale: Scale;
   readonly cns: number | null;
   readonly cnsDay: number | null;
 }
@@ -79,14 +95,10 @@ function part(leg: Leg, min: number): Leg {
   };
 }
 
-/** What a share of the limit is told by at one pressure of the air. */
-interface Scale {
-  readonly restBar: number;
-  readonly limits: Lanes;
-}
-
 /** A dive's own water, and where the diver breathes after it. */
-interface Place extends Scale {
+interface Place {
+  /** Of the water's surface. */
+  readonly scale: Scale;
   readonly around: Surroundings;
   readonly steps: Steps;
   readonly surface: AtSurface;
@@ -126,7 +138,7 @@ function pointAt(
 ): TimelinePoint {
   const { compartment, fractionOfLimit } = leadingShare(surfacingTensions, scale.restBar, scale.limits);
   const cnsDay = dayShare(clock, atMin);
-  return { atMin, depthM, compartment, fractionOfLimit, surfacingTensions, cns, cnsDay };
+  return { atMin, depthM, compartment, fractionOfLimit, surfacingTensions, scale, cns, cnsDay };
 }
 
 /** A leg cut into steps: the end of each, and the map from the leg's beginning to it and straight up from there. */
@@ -195,7 +207,7 @@ function bendBetween(from: TimelinePoint, to: TimelinePoint, { restBar, limits }
 
 function waterPoints(entry: Entry, clock: DayClock, place: Place): readonly TimelinePoint[] {
   const n2 = 1 - entry.o2!;
-  const points = [pointAt(entry.startMin, 0, entry.tensionsBefore, entry.cns.before, clock, place)];
+  const points = [pointAt(entry.startMin, 0, entry.tensionsBefore, entry.cns.before, clock, place.scale)];
   let atMin = entry.startMin;
   let tensions = entry.tensionsBefore;
   let cns = entry.cns.before;
@@ -207,7 +219,7 @@ function waterPoints(entry: Entry, clock: DayClock, place: Place): readonly Time
       applyMap(straightUp, tensions, n2),
       cns === null || taken === null ? null : cns + taken,
       clock,
-      place,
+      place.scale,
     );
   };
   for (const leg of entry.legs) {
@@ -215,7 +227,7 @@ function waterPoints(entry: Entry, clock: DayClock, place: Place): readonly Time
     for (const cut of cuts) {
       const before = points[points.length - 1]!;
       const point = after(cut);
-      const bend = bendBetween(before, point, place);
+      const bend = bendBetween(before, point, place.scale);
       if (bend !== null) {
         const sinceMin = before.atMin - atMin;
         points.push(after(cutAt(leg, sinceMin + bend * (cut.done.min - sinceMin), place.around)));
@@ -289,7 +301,7 @@ export interface Timeline {
   /** In order of time. */
   readonly points: readonly TimelinePoint[];
   readonly steps: Steps;
-  readonly surface: AtSurface;
+  readonly air: Air;
   readonly parts: ReadonlyMap<Entry, Part>;
 }
 
@@ -328,6 +340,7 @@ export function timelineOf(
 ): Timeline {
   const gradientHigh = ledger.diver.gradient.high;
   const surface = atSurface(trip, surroundingsOf(trip).column.surfaceBar);
+  const air: Air = { homeBar: surface.homeBar, stays: surface.stays };
   const scales = new Map<number, Scale>();
   const scaleAt = (bar: number): Scale => {
     let scale = scales.get(bar);
@@ -339,12 +352,12 @@ export function timelineOf(
   };
   const placeOf = ({ dive }: Entry): Place => {
     const around = surroundingsAt(trip, dive);
-    return { around, steps, surface, scaleAt, ...scaleAt(around.column.surfaceBar) };
+    return { around, steps, surface, scaleAt, scale: scaleAt(around.column.surfaceBar) };
   };
   const known =
     previous?.steps.waterMin === steps.waterMin &&
     previous.steps.surfaceMin === steps.surfaceMin &&
-    isSameSurface(previous.surface, surface)
+    isSameAir(previous.air, surface)
       ? previous.parts
       : undefined;
   const made = ledger.entries.filter((entry) => entry.isMade);
@@ -354,5 +367,5 @@ export function timelineOf(
       return [entry, partFrom(entry, endMin, placeOf(entry), known?.get(entry))];
     }),
   );
-  return { points: [...parts.values()].flatMap(({ points }) => points), steps, surface, parts };
+  return { points: [...parts.values()].flatMap(({ points }) => points), steps, air, parts };
 }

@@ -5,7 +5,7 @@ import { roomMinutes, type MinutesRoom } from '../ledger/room';
 import { roomOrder, tightestOf } from '../ledger/tightest';
 import type { Dive, Id, Mix, Trip } from '../document/types';
 import { whyNot, type WhyNot } from './richest';
-import { surroundingsOf } from '../profile';
+import { surroundingsAt } from '../document/waters';
 
 /** What a mix would make of a dive for one diver. */
 export interface DiverChoice {
@@ -106,7 +106,7 @@ export function mixChoices(ledger: Ledger, diveId: Id): readonly MixChoice[] {
   const { trip } = ledger;
   const diveIndex = trip.dives.findIndex((dive) => dive.id === diveId);
   if (diveIndex === -1) return [];
-  const around = surroundingsOf(trip);
+  const around = surroundingsAt(trip, trip.dives[diveIndex]!);
   return trip.mixes
     .toSorted((a, b) => a.o2 - b.o2)
     .map((mix) => {

@@ -1,5 +1,6 @@
 import { sharedDoses } from '../oxygen/doses';
-import { type Surroundings, surroundingsOf } from '../profile';
+import { surroundingsOfSite } from '../document/waters';
+import type { Surroundings } from '../profile';
 import { restTensions } from '../tissues/compartments';
 import { effectiveDive } from '../document/as-dived';
 import { divePlan, newDivePlan, type DivePlan } from '../ledger/dive-plan';
@@ -154,7 +155,7 @@ class SiteComparison {
     entries: readonly Entry[],
   ) {
     this.trip = trip;
-    this.around = surroundingsOf(trip);
+    this.around = surroundingsOfSite(trip, site);
     this.divers = divers;
     this.columns = columns;
     this.site = site;

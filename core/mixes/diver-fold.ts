@@ -3,6 +3,7 @@ import { oxygenDoses } from '../oxygen/doses';
 import { applyMap, fill, type FilledMap } from '../tissues/affine-map';
 import { AIR_N2, RATES_PER_MIN } from '../tissues/compartments';
 import { intervalMap } from '../tissues/leg-map';
+import { surfaceMap, type AtSurface } from '../ledger/at-surface';
 import { nitrogenOutcome } from '../ledger/entry';
 import {
   dailyShareOf,
@@ -45,10 +46,15 @@ export class DiverFold {
   private atMin = 0;
 
   /**
-   * @param intervals maps of surface intervals on air by their minutes @param peaks of the rolling clock; both
+   * @param surface where the party breathes between dives @param intervals maps of surface intervals on air by their minutes @param peaks of the rolling clock; both
    *   are kept here and shared by a party
    */
-  constructor(tables: DiverTables, intervals: Map<number, FilledMap>, peaks: PeakTables) {
+  constructor(
+    tables: DiverTables,
+    private readonly surface: AtSurface,
+    intervals: Map<number, FilledMap>,
+    peaks: PeakTables,
+  ) {
     const { start } = tables;
     const { cns, exposures } = start.carry;
     this.tables = tables;
@@ -61,13 +67,17 @@ export class DiverFold {
     const sinceMin = dive.startMin - this.atMin;
     if (sinceMin === Infinity) return;
     const min = Math.max(0, sinceMin);
-    let map = this.intervals.get(min);
-    if (!map) {
-      map = fill(intervalMap(dive.plan.around.column.surfaceBar, min), AIR_N2);
-      this.intervals.set(min, map);
-    }
-    this.through(map);
+    this.through(this.interval(min));
     this.oxygen.rest(min);
+  }
+
+  /** The map of an interval from the last surfacing on; at one height those of the same minutes are the same. */
+  private interval(min: number): FilledMap {
+    const { surface, atMin } = this;
+    if (surface.stays.length > 0) return fill(surfaceMap(surface, atMin, atMin + min), AIR_N2);
+    let map = this.intervals.get(min);
+    if (!map) this.intervals.set(min, (map = fill(intervalMap(surface.homeBar, min), AIR_N2)));
+    return map;
   }
 
   private through({ decay, gain }: FilledMap): void {

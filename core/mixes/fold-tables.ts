@@ -5,6 +5,7 @@ import { fill, type FilledMap, type Lanes } from '../tissues/affine-map';
 import { COMPARTMENT_COUNT, inspiredBar } from '../tissues/compartments';
 import { effectiveDive, makesDive, type EffectiveDive } from '../document/as-dived';
 import { diverOn } from '../document/gas-rate';
+import { surroundingsAt } from '../document/waters';
 import { dayNumber } from '../words/calendar';
 import { divePlan, type DivePlan } from '../ledger/dive-plan';
 import { surfaceLimits } from '../ledger/entry';
@@ -171,7 +172,6 @@ class TableMaker {
   }
 
   diver(diver: Diver): DiverTables {
-    const around = surroundingsOf(this.trip);
     const classes: { isOpen: boolean; allowed: readonly boolean[]; openDives: number }[] = [];
     const classKnown = new Map<string, number>();
     const dives: DiverDive[] = [];
@@ -179,6 +179,7 @@ class TableMaker {
       if (!makesDive(dive, diver.id)) return;
       const isOpen = this.open.openIds.has(dive.id);
       const effective = effectiveDive(dive, diver);
+      const around = surroundingsAt(this.trip, dive);
       const plan = divePlan(effective.shape, around);
       const allowed = isOpen
         ? this.candidates.map((mix) => mayBreathe(mix, dive.depthM, diver, this.trip, around))
@@ -209,7 +210,7 @@ class TableMaker {
         ),
       });
     });
-    return { diver, start: startOf(this.trip, diver, around), dives, classes };
+    return { diver, start: startOf(this.trip, diver, surroundingsOf(this.trip)), dives, classes };
   }
 }
 

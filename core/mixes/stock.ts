@@ -1,5 +1,7 @@
 import type { FilledMap } from '../tissues/affine-map';
 import { success, type Result } from '../result';
+import { surroundingsOf } from '../profile';
+import { atSurface } from '../ledger/at-surface';
 import { diverLedger } from '../ledger/ledger';
 import type { Id, Trip } from '../document/types';
 import { DiverFold, type FoldOutcome } from './diver-fold';
@@ -88,7 +90,8 @@ class Party {
     this.tables = tables;
     const intervals = new Map<number, FilledMap>();
     const peaks: PeakTables = new Map();
-    this.folds = tables.divers.map((diver) => new DiverFold(diver, intervals, peaks));
+    const surface = atSurface(open.trip, surroundingsOf(open.trip).column.surfaceBar);
+    this.folds = tables.divers.map((diver) => new DiverFold(diver, surface, intervals, peaks));
     this.known = tables.divers.map(() => new Map());
     this.openPlaces = open.trip.dives.flatMap((dive, place) => (open.openIds.has(dive.id) ? [place] : []));
     this.scratch = new Float64Array(this.openPlaces.length);

@@ -1,4 +1,5 @@
-import { levelsOf, travelMin, type ProfileShape, surroundingsOf, type Stop } from '../profile';
+import { surroundingsAt } from '../document/waters';
+import { levelsOf, travelMin, type ProfileShape, type Stop } from '../profile';
 import { effectiveDive } from '../document/as-dived';
 import type { Entry } from '../ledger/ledger-types';
 import { deepestLevel } from '../ledger/level-limits';
@@ -134,7 +135,7 @@ function held(words: Words, cell: Said): string {
 export function deeperLonger(trip: Trip, entry: Entry, reader: Reader): DeeperLonger {
   const words = wordsOf(inOneSystem(reader));
   const { shape } = effectiveDive(entry.dive, entry.diver);
-  const around = surroundingsOf(trip);
+  const around = surroundingsAt(trip, entry.dive);
   const isOne = entry.levels.length === 1;
   const hasUnit = reader.units === 'metric';
   const unit = shown(figure('depthMet', 0), inOneSystem(reader))[0]!.unit;

@@ -1,5 +1,6 @@
 /** Dives of a run by the ledger's own steps: what the quick way leaves over, what draws the curves, and what both are held to. */
 import { modM } from '../gas';
+import type { AtSurface } from '../ledger/at-surface';
 import { deeper, longer } from '../ledger/changed-dive';
 import { divePlan, type DivePlan } from '../ledger/dive-plan';
 import { step } from '../ledger/entry';
@@ -7,7 +8,6 @@ import { spareL } from '../ledger/gas-outcome';
 import type { Carry, Entry } from '../ledger/ledger-types';
 import { minutesLeft } from '../ledger/room';
 import type { Dive, Diver, Trip } from '../document/types';
-import type { AffineMap } from '../tissues/affine-map';
 import type { WaterColumn } from '../water';
 import type { DiveTable } from './dive-table';
 import { CM, SECONDS } from './scatter';
@@ -51,15 +51,15 @@ export function breathing(person: Diver, rateLpm: number): Diver {
  * Source: as `step`.
  */
 export function scatteredEntry(
-  { trip, around }: TripTable,
+  { trip, dives }: TripTable,
   cell: CellTable,
   dive: Dive,
   drawn: DrawnDive,
   { rateLpm, o2 }: DrawnCell,
   from: Carry,
-  intervals: Map<number, AffineMap>,
+  surface: AtSurface,
 ): Entry {
-  const plan: DivePlan = divePlan(dive, around);
+  const plan: DivePlan = divePlan(dive, dives[cell.dive]!.around);
   const effective = {
     shape: dive,
     startMin: cell.startMin + drawn.startMin,
@@ -70,7 +70,7 @@ export function scatteredEntry(
     endBar: null,
   };
   const diver = breathing(cell.person, rateLpm);
-  return step({ trip, diver, intervals }, from, dive, effective, cell.mix, plan);
+  return step({ trip, diver, surface }, from, dive, effective, cell.mix, plan);
 }
 
 /** Limits of depth that a dive passes. @param o2 breathed Source: core/gas.ts. */

@@ -1,4 +1,5 @@
 /** The band in which most runs' curves lie, around the curve of nitrogen on surfacing of one diver. */
+import { atSurface } from '../ledger/at-surface';
 import { timelineOf, type Steps } from '../ledger/timeline';
 import type { Entry } from '../ledger/ledger-types';
 import type { Id, Trip } from '../document/types';
@@ -56,7 +57,7 @@ export function curveBand(
   const shares = new Float32Array(moments * count);
   for (let run = 0; run < count; run += 1) {
     runs.run(run, seeds);
-    const intervals = new Map();
+    const surface = atSurface(trip, table.around.column.surfaceBar);
     let from = carry;
     const entries: Entry[] = [];
     table.cells.forEach((cell, c) => {
@@ -64,7 +65,7 @@ export function curveBand(
       const drawn = runs.drawn[cell.dive]!;
       const dive = scatteredDive(table.dives[cell.dive]!, drawn);
       const breathed = { rateLpm: runs.rate[c]!, o2: runs.o2[c]! };
-      const entry = scatteredEntry(table, cell, dive, drawn, breathed, from, intervals);
+      const entry = scatteredEntry(table, cell, dive, drawn, breathed, from, surface);
       entries.push(entry);
       from = entry.after;
     });

@@ -52,6 +52,7 @@ export interface StopTable {
 /** A dive ahead. */
 export interface DiveTable {
   readonly dive: Dive;
+  readonly around: Surroundings;
   readonly startMin: number;
   readonly bottomMin: number;
   readonly deepestM: number;
@@ -162,6 +163,7 @@ export function diveTable(dive: Dive, around: Surroundings): DiveTable {
   const isSquare = levels.length === 1;
   return {
     dive,
+    around,
     startMin: wallMin(dive.startsAt),
     bottomMin: levels.reduce((sum, { min }) => sum + min, 0),
     deepestM,

@@ -2,6 +2,7 @@
  * Runs of a scattered trip: the maps of every dive once for the party, then each diver through them. Nothing is allocated
  * in a run, and no exponential taken but for the clocks and the compartments that come near a limit.
  */
+import { atSurface } from '../ledger/at-surface';
 import { nitrogenOutcome } from '../ledger/entry';
 import { divePlan } from '../ledger/dive-plan';
 import { gasOutcome, spareL } from '../ledger/gas-outcome';
@@ -401,6 +402,7 @@ export class Runs {
   private byLedger(d: number): void {
     const { table } = this;
     const { trip, around, cells, dives, people } = table;
+    const surface = atSurface(trip, around.column.surfaceBar);
     this.left += 1;
     let { carry } = people[d]!;
     cells.forEach((cell, c) => {
@@ -408,9 +410,9 @@ export class Runs {
       const drawn = this.drawn[cell.dive]!;
       const dive = scatteredDive(dives[cell.dive]!, drawn);
       const breathed = { rateLpm: this.rate[c]!, o2: this.o2[c]! };
-      const entry = scatteredEntry(table, cell, dive, drawn, breathed, carry, new Map());
+      const entry = scatteredEntry(table, cell, dive, drawn, breathed, carry, surface);
       this.room[c] = roomNumber(trip, entry);
-      this.passed[c] = passedBy(entry, trip, around.column);
+      this.passed[c] = passedBy(entry, trip, dives[cell.dive]!.around.column);
       carry = entry.after;
     });
   }

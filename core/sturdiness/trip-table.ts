@@ -7,10 +7,11 @@ import { mixFor, mixO2 } from '../ledger/mix-choice';
 import { effectiveDive, makesDive } from '../document/as-dived';
 import { diverOn } from '../document/gas-rate';
 import type { Diver, Mix, Scatter, Trip } from '../document/types';
+import { isOneWater, surroundingsAt } from '../document/waters';
 import { surroundingsOf, type Surroundings } from '../profile';
 import { AIR_N2, inspiredBar } from '../tissues/compartments';
 import type { Lanes } from '../tissues/affine-map';
-import type { WallMin } from '../words/calendar';
+import { wallMin, type WallMin } from '../words/calendar';
 import { diveTable, type DiveTable } from './dive-table';
 import { keptAfter, keptRows, lostRows, type Rows } from './rows';
 import { CM, FURTHEST, SECONDS } from './scatter';
@@ -42,7 +43,7 @@ export interface PersonTable {
   readonly limits: Lanes;
   /** Shares of the 24 h clock that were taken, with the end of each. */
   readonly taken: readonly { readonly endMin: number; readonly share: number }[];
-  /** A clock of theirs is not known: nothing but the ledger tells what follows. */
+  /** A clock of theirs is not known, or the trip has several heights or waters: only the ledger tells what follows. */
   readonly isUnknown: boolean;
 }
 
@@ -73,6 +74,7 @@ function personTable(
   firstAhead: number,
   airBar: number,
   around: Surroundings,
+  isPlain: boolean,
 ): PersonTable {
   const { entries, start } = diverLedger(trip, diver);
   const done = new Set(trip.dives.slice(0, firstAhead));
@@ -86,7 +88,7 @@ function personTable(
       endMin,
       share: (pieces ?? []).reduce((sum, { share }) => sum + share, 0),
     })),
-    isUnknown: carry.cns === null || carry.exposures.some(({ pieces }) => pieces === null),
+    isUnknown: !isPlain || carry.cns === null || carry.exposures.some(({ pieces }) => pieces === null),
   };
 }
 
@@ -111,9 +113,12 @@ export function tripTable(trip: Trip, scatter: Scatter, nowMin: WallMin | null):
   const ahead = divesAhead(trip, nowMin);
   const firstAhead = trip.dives.findIndex(({ id }) => ahead.has(id));
   const planned = trip.dives.filter(({ id }) => ahead.has(id));
-  const dives = planned.map((dive) => diveTable(dive, around));
+  const lastMin = Math.max(...planned.map(({ startsAt }) => wallMin(startsAt))) + most(scatter.startMin, 1);
+  // Maps are made for one water, and intervals at one pressure.
+  const isPlain = isOneWater(trip) && (trip.events ?? []).every(({ from }) => wallMin(from) > lastMin);
+  const dives = planned.map((dive) => diveTable(dive, surroundingsAt(trip, dive)));
   const people = trip.party.map((diver) =>
-    personTable(trip, diver, firstAhead === -1 ? trip.dives.length : firstAhead, airBar, around),
+    personTable(trip, diver, firstAhead === -1 ? trip.dives.length : firstAhead, airBar, around, isPlain),
   );
   const cells: CellTable[] = [];
   const lastOf = people.map(() => -1);
@@ -123,7 +128,7 @@ export function tripTable(trip: Trip, scatter: Scatter, nowMin: WallMin | null):
     people.forEach(({ diver, carry }, d) => {
       if (!makesDive(table.dive, diver.id)) return;
       const effective = effectiveDive(table.dive, diver);
-      const mix = mixFor(table.dive, diver, trip, around) ?? effective.analysedMix;
+      const mix = mixFor(table.dive, diver, trip, table.around) ?? effective.analysedMix;
       if (mix === null) return;
       const { startMin } = effective;
       const before = lastOf[d]!;

@@ -5,12 +5,12 @@ import { divePlan } from '../ledger/dive-plan';
 import { digits, minutes } from './digits';
 import { MODEL } from './nitrogen';
 import type { Work, WorkingsStep } from './types';
-import { surroundingsOf } from '../profile';
+import { surroundingsAt } from '../document/waters';
 
 /** What a passed limit would cost. Source: named in the workings. */
 export const stopsWorkings: Work = ({ entry, trip, o2 }) => {
   const { low, high } = entry.diver.gradient;
-  const around = surroundingsOf(trip);
+  const around = surroundingsAt(trip, entry.dive);
   const shared = {
     title: 'Stops that a passed limit would cost',
     formula: `at each stop, every ${STOP_STEP_M} m, the whole minutes after which the way to the next stays within P + GF (a + P/b − P); GF runs from ${low} at the first stop to ${high} at the surface`,

@@ -8,6 +8,9 @@ import { intervalsNeeded } from '../ledger/room';
 import { bar, minutes, minutesOut } from './digits';
 import { compartmentStep, MODEL } from './nitrogen';
 import type { Asked, Work, WorkingsStep } from './types';
+import { surroundingsAt } from '../document/waters';
+import type { Trip } from '../document/types';
+import { atSurface, fallenBelow, type AtSurface } from '../ledger/at-surface';
 import { surroundingsOf } from '../profile';
 
 /** The interval a compartment needs, and the tension it may begin the dive with. */
@@ -19,6 +22,15 @@ interface Need {
   readonly mostBar: number;
 }
 
+function surfaceOf(trip: Trip): AtSurface {
+  return atSurface(trip, surroundingsOf(trip).column.surfaceBar);
+}
+
+/** Whether the party comes to another height after the dive before: the interval is then cut there. */
+function changesHeight({ entry, trip }: Asked): boolean {
+  return surfaceOf(trip).stays.some(({ toMin }) => toMin > entry.from.atMin);
+}
+
 function airBar({ trip }: Asked): number {
   return AIR_N2 * inspiredBar(surroundingsOf(trip).column.surfaceBar);
 }
@@ -26,11 +38,21 @@ function airBar({ trip }: Asked): number {
 /** The compartment that needs the interval most. Source: named in the workings. */
 function nitrogenNeed(asked: Asked): Need {
   const { entry, trip, o2 } = asked;
-  const around = surroundingsOf(trip);
+  const around = surroundingsAt(trip, entry.dive);
   const plan = divePlan(effectiveDive(entry.dive, entry.diver).shape, around);
   const limits = surfaceLimits(around.column, entry.diver.gradient.high);
   const air = airBar(asked);
   let need: Need = { index: -1, min: 0, mostBar: 0 };
+  const surface = surfaceOf(trip);
+  if (changesHeight(asked)) {
+    const most = limits.map((limit, i) =>
+      Math.min(...waysUp(plan).map(({ decay, uptake }) => (limit - (1 - o2) * uptake[i]!) / decay[i]!)),
+    );
+    const fallen = fallenBelow(entry.from, most, surface);
+    const index = ('never' in fallen ? fallen.never : (fallen.compartment ?? 0)) - 1;
+    const min = 'never' in fallen ? Infinity : fallen.atMin - entry.from.atMin;
+    return index === -1 ? need : { index, min, mostBar: most[index]! };
+  }
   for (const toEnd of waysUp(plan)) {
     for (let index = 0; index < limits.length; index += 1) {
       const mostBar = (limits[index]! - (1 - o2) * toEnd.uptake[index]!) / toEnd.decay[index]!;
@@ -54,6 +76,9 @@ function nitrogenSteps(asked: Asked, need: Need): readonly WorkingsStep[] {
     },
     { label: 'Tension it may begin this dive with, q', value: bar(need.mostBar) },
     { label: 'Nitrogen breathed at the surface, A = 0.79 (P0 − 0.0627)', value: bar(airBar(asked)) },
+    ...(changesHeight(asked)
+      ? [{ label: 'Heights between', value: 'followed stretch by stretch, each with an A of its own' }]
+      : []),
     ...(need.min === Infinity ? [] : [{ label: 'Interval it needs', value: minutes(need.min) }]),
   ];
 }

@@ -2,7 +2,7 @@ import { AIR_O2, DENSITY_ADVISED_GL, DENSITY_LIMIT_GL, gasDensityGL } from '../g
 import { ambientBar } from '../water';
 import { bar, digits, metres, percent } from './digits';
 import type { Asked, Work, WorkingsStep } from './types';
-import { surroundingsOf } from '../profile';
+import { surroundingsAt } from '../document/waters';
 
 /** Oxygen, and whether it was analysed: the first number of most figures. */
 export function oxygenStep({ entry, o2 }: Asked): WorkingsStep {
@@ -10,8 +10,8 @@ export function oxygenStep({ entry, o2 }: Asked): WorkingsStep {
 }
 
 /** Water and air above it. */
-function columnSteps({ trip }: Asked): readonly WorkingsStep[] {
-  const { surfaceBar, barPerM } = surroundingsOf(trip).column;
+function columnSteps({ entry, trip }: Asked): readonly WorkingsStep[] {
+  const { surfaceBar, barPerM } = surroundingsAt(trip, entry.dive).column;
   return [
     { label: 'Pressure at the surface, P0', value: bar(surfaceBar) },
     { label: 'Pressure of a metre of this water, w', value: `${digits(barPerM, 6)} bar` },
@@ -19,7 +19,7 @@ function columnSteps({ trip }: Asked): readonly WorkingsStep[] {
 }
 
 function deepestBar({ entry, trip }: Asked): number {
-  return ambientBar(entry.depthM, surroundingsOf(trip).column);
+  return ambientBar(entry.depthM, surroundingsAt(trip, entry.dive).column);
 }
 
 function deepestStep(asked: Asked): WorkingsStep {
@@ -31,7 +31,7 @@ function deepestStep(asked: Asked): WorkingsStep {
 
 /** MOD. Source: named in the workings. */
 export const modWorkings: Work = (asked) => {
-  const { surfaceBar, barPerM } = surroundingsOf(asked.trip).column;
+  const { surfaceBar, barPerM } = surroundingsAt(asked.trip, asked.entry.dive).column;
   const { working } = asked.entry.diver.po2;
   const exact = (working / asked.o2 - surfaceBar) / barPerM;
   return {
@@ -64,7 +64,7 @@ export const po2Workings: Work = (asked) => {
 
 /** EAD. Source: named in the workings. */
 export const eadWorkings: Work = (asked) => {
-  const { surfaceBar, barPerM } = surroundingsOf(asked.trip).column;
+  const { surfaceBar, barPerM } = surroundingsAt(asked.trip, asked.entry.dive).column;
   const n2 = 1 - asked.o2;
   const exact = ((deepestBar(asked) * n2) / (1 - AIR_O2) - surfaceBar) / barPerM;
   return {

@@ -8,7 +8,7 @@ import { lastLevelStay, levelStay } from '../ledger/level-limits';
 import { bar, metres, minutes, minutesOut, percent } from './digits';
 import { oxygenStep } from './mix';
 import type { Asked, Work, WorkingsStep } from './types';
-import { surroundingsOf } from '../profile';
+import { surroundingsAt } from '../document/waters';
 
 /** Source of the model. */
 export const MODEL =
@@ -25,7 +25,7 @@ export function stayOf(
   { entry, trip, o2 }: Pick<Asked, 'entry' | 'trip' | 'o2'>,
   level: number | null,
 ): LevelStay {
-  const around = surroundingsOf(trip);
+  const around = surroundingsAt(trip, entry.dive);
   const plan = divePlan(effectiveDive(entry.dive, entry.diver).shape, around);
   const limits = surfaceLimits(around.column, entry.diver.gradient.high);
   return level === null
@@ -72,7 +72,7 @@ function limitWorkings(
     return { ...shared, steps: [oxygenStep(asked), inspired, note], result: 'unlimited', exact: null };
   }
   const { compartment, tensionBar, limitBar } = found;
-  const { surfaceBar } = surroundingsOf(asked.trip).column;
+  const { surfaceBar } = surroundingsAt(asked.trip, asked.entry.dive).column;
   const { high } = asked.entry.diver.gradient;
   const isPastOnArrival = tensionBar > limitBar;
   const longerMin =
@@ -103,7 +103,7 @@ function limitWorkings(
 
 /** The leading compartment's share of its limit. Source: named in the workings. */
 export const leadingWorkings: Work = ({ entry, trip }) => {
-  const { surfaceBar } = surroundingsOf(trip).column;
+  const { surfaceBar } = surroundingsAt(trip, entry.dive).column;
   const { high } = entry.diver.gradient;
   const index = entry.leading.compartment - 1;
   const tensionBar = entry.after.tensions[index]!;

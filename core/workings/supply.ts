@@ -1,4 +1,5 @@
-import { ascentLegs, type Leg, surroundingsOf } from '../profile';
+import { surroundingsAt } from '../document/waters';
+import { ascentLegs, type Leg } from '../profile';
 import { contentL, gasUsedL, pressureBar, type MinimumGas } from '../supply';
 import { planOf } from '../ledger/dive-plan';
 import { minimumGasOf, reckonedOf, USUAL_TURN_SHARE } from '../ledger/gas-outcome';
@@ -142,7 +143,7 @@ function minimumOf({ entry, trip, o2 }: Asked): MinimumGas | null {
 /** Minimum gas. Source: named in the workings. */
 export const minimumWorkings: Work = (asked) => {
   const { entry, trip } = asked;
-  const around = surroundingsOf(trip);
+  const around = surroundingsAt(trip, entry.dive);
   const found = minimumOf(asked);
   const rateLpm = 4 * entry.diver.surfaceRateLpm;
   const deepestBar = ambientBar(entry.depthM, around.column);

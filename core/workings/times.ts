@@ -1,11 +1,12 @@
 import { secondOpinions, type SecondOpinion } from '../ledger/second-opinion';
-import { AIR_N2, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
+import { AIR_N2, inspiredBar } from '../tissues/compartments';
 import { surfaceLimits } from '../ledger/entry';
 import { flightLines } from '../ledger/flight-said';
 import { CLEAR_SHARE } from '../ledger/ledger';
 import { bar, digits, minutes, minutesOut, momentText } from './digits';
 import { compartmentStep, MODEL } from './nitrogen';
 import type { Asked, Work, WorkingsStep } from './types';
+import { atSurface, fallenBelow } from '../ledger/at-surface';
 import { surroundingsOf } from '../profile';
 import type { WallMin } from '../words/calendar';
 import { said } from '../words/said';
@@ -90,13 +91,13 @@ export const clearWorkings: Work = (asked) => {
   const { column } = surroundingsOf(trip);
   const restBar = AIR_N2 * inspiredBar(column.surfaceBar);
   const limits = surfaceLimits(column, diverLedger.diver.gradient.high);
-  let slowest = { index: -1, min: 0 };
-  Array.from(RATES_PER_MIN).forEach((rate, index) => {
-    const allowed = CLEAR_SHARE * (limits[index]! - restBar);
-    const min = Math.log((last.tensions[index]! - restBar) / allowed) / rate;
-    if (min > slowest.min) slowest = { index, min };
-  });
-  const exact = last.atMin + slowest.min;
+  const surface = atSurface(trip, column.surfaceBar);
+  const bounds = limits.map((limit) => restBar + CLEAR_SHARE * (limit - restBar));
+  const fallen = fallenBelow(last, bounds, surface);
+  if ('never' in fallen) return { ...shared, steps: [], result: 'never at this height', exact: null };
+  const exact = fallen.atMin;
+  const slowest = { index: (fallen.compartment ?? 0) - 1, min: exact - last.atMin };
+  const isCut = surface.stays.some(({ toMin }) => toMin > last.atMin);
   const surfacing = momentStep('Last surfacing', last.atMin, asked);
   const compartment: readonly WorkingsStep[] =
     slowest.index === -1
@@ -106,6 +107,14 @@ export const clearWorkings: Work = (asked) => {
           { label: 'Its tension on surfacing', value: bar(last.tensions[slowest.index]!) },
           { label: 'At rest', value: bar(restBar) },
           { label: 'Tolerated at the surface', value: bar(limits[slowest.index]!) },
+          ...(isCut
+            ? [
+                {
+                  label: 'Heights after the last dive',
+                  value: 'followed stretch by stretch, each with a rest of its own',
+                },
+              ]
+            : []),
           { label: 'Time it takes', value: minutes(slowest.min) },
         ];
   return { ...shared, steps: [surfacing, ...compartment], result: momentText(exact, words), exact };

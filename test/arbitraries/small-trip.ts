@@ -1,6 +1,7 @@
 /** Random small trips that the schema would pass: what the mixes are searched on, over many shapes. */
 import * as fc from 'fast-check';
 import type { AsDived, Dive, Diver, EarlierDive, Mix, NotDived, Trip } from '../../core/document/types';
+import type { Water } from '../../core/water';
 
 const oneIn = (n: number) => fc.integer({ min: 1, max: n }).map((k) => k === 1);
 
@@ -98,6 +99,39 @@ const dive = (index: number, party: number, mixes: readonly Mix[]) =>
       };
     });
 
+interface Elsewhere {
+  readonly water: Partial<Water>;
+  readonly from: string;
+  readonly altitudeM: number;
+}
+
+/** Every other dive at a site with its own water, and a stay at another height between and over some of them. */
+const elsewhere: fc.Arbitrary<Elsewhere> = fc.record({
+  water: fc.constantFrom<Partial<Water>>(
+    { altitudeM: 900 },
+    { density: 'fresh' },
+    { density: 'fresh', altitudeM: 2000 },
+  ),
+  from: fc.constantFrom('2027-03-05T09:00', '2027-03-05T20:00', '2027-03-06T18:00'),
+  altitudeM: fc.constantFrom(0, 900, 2400),
+});
+
+function withElsewhere(trip: Trip, at: Elsewhere): Trip {
+  const stay = {
+    id: 'e',
+    title: 'Up the road',
+    from: at.from,
+    to: '2027-03-06T19:00',
+    altitudeM: at.altitudeM,
+  };
+  return {
+    ...trip,
+    sites: [...trip.sites, { id: 's1', name: 'Elsewhere', depthM: 40, notes: '', water: at.water }],
+    dives: trip.dives.map((each, index) => (index % 2 === 1 ? { ...each, siteId: 's1' } : each)),
+    events: [stay],
+  };
+}
+
 /** A trip of up to three divers and six dives over two days, with whatever a trip may hold. */
 export const smallTrip: fc.Arbitrary<Trip> = fc
   .record({
@@ -108,8 +142,9 @@ export const smallTrip: fc.Arbitrary<Trip> = fc
     analysisTolerance: fc.constantFrom(0, 0.01),
     price: fc.integer({ min: 0, max: 12 }),
     analysedO2: rarely(3, fc.constantFrom(0.311, 0.329)),
+    other: rarely(4, elsewhere),
   })
-  .chain(({ divers, dives, altitudeM, gasLaw, analysisTolerance, price, analysedO2 }) => {
+  .chain(({ divers, dives, altitudeM, gasLaw, analysisTolerance, price, analysedO2, other }) => {
     const mixes: Mix[] = [
       { id: 'bottom', o2: 0.32, costPerFill: price, ...(analysedO2 !== undefined && { analysedO2 }) },
       { id: 'plain', o2: 0.21, costPerFill: 2 },
@@ -131,5 +166,6 @@ export const smallTrip: fc.Arbitrary<Trip> = fc
         mixes,
         flight: null,
         ...parts,
-      }));
+      }))
+      .map((trip) => (other === undefined ? trip : withElsewhere(trip, other)));
   });

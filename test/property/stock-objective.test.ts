@@ -12,6 +12,7 @@ import { minutesLeft } from '../../core/ledger/room';
 import type { StockRequest } from '../../core/mixes/shares';
 import { searchStock } from '../../core/mixes/stock';
 import { esotAdvised } from '../../core/oxygen/budgets';
+import { surroundingsAt } from '../../core/document/waters';
 import { surroundingsOf } from '../../core/profile';
 import { smallTrip } from '../arbitraries/small-trip';
 
@@ -79,7 +80,7 @@ function isOpen(dive: Dive, { fromDate }: StockRequest): boolean {
 
 /** What "auto" gives a diver of air and a list: the richest that may go, of two alike the leaner label. */
 function givenMix(dive: Dive, diver: Diver, trip: Trip, percents: readonly number[]): Mix | null {
-  const { surfaceBar, barPerM } = surroundingsOf(trip).column;
+  const { surfaceBar, barPerM } = surroundingsAt(trip, dive).column;
   let best: Mix | null = null;
   for (const percent of [21, ...percents]) {
     const mix = mixOf(percent, trip.mixes);

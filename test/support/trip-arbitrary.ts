@@ -137,3 +137,48 @@ export function trips(
       return { ...bare, dives: made };
     });
 }
+
+/** Where else a trip may take its party: stays and a site with its own water. */
+interface HeightDraw {
+  readonly stays: readonly {
+    readonly afterMin: number;
+    readonly lastsMin: number;
+    readonly altitudeM: number;
+  }[];
+  readonly tarn: Partial<Water>;
+  readonly atTarn: readonly boolean[];
+}
+
+const heightDraws: fc.Arbitrary<HeightDraw> = fc.record({
+  stays: fc.array(
+    fc.record({
+      afterMin: fc.integer({ min: 0, max: 2000 }),
+      lastsMin: fc.integer({ min: 1, max: 3000 }),
+      altitudeM: fc.integer({ min: 0, max: 3000 }),
+    }),
+    { minLength: 1, maxLength: 4 },
+  ),
+  tarn: fc.oneof(
+    fc.record({ altitudeM: fc.integer({ min: 0, max: 3000 }) }),
+    fc.record({ density: fc.constant('fresh' as const), altitudeM: fc.integer({ min: 0, max: 3000 }) }),
+  ),
+  atTarn: fc.array(fc.boolean(), { minLength: 12, maxLength: 12 }),
+});
+
+/** Trips in several waters, with stays at other heights between their dives and across them. */
+export function highTrips(options: Parameters<typeof trips>[0] = {}): fc.Arbitrary<Trip> {
+  return fc.tuple(trips(options), heightDraws).map(([trip, { stays, tarn, atTarn }]) => {
+    let atMin = wallMin('2027-03-01T06:00');
+    const events = stays.map(({ afterMin, lastsMin, altitudeM }, at) => {
+      const fromMin = atMin + afterMin;
+      atMin = fromMin + lastsMin;
+      return { id: `e${at}`, title: `Stay ${at}`, from: wallText(fromMin), to: wallText(atMin), altitudeM };
+    });
+    return {
+      ...trip,
+      events,
+      sites: [...trip.sites, { id: 'tarn', name: 'Tarn', depthM: 30, notes: '', water: tarn }],
+      dives: trip.dives.map((dive, at) => (atTarn[at % 12] ? { ...dive, siteId: 'tarn' } : dive)),
+    };
+  });
+}

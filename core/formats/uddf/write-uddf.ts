@@ -4,7 +4,8 @@ import { effectiveDive, makesDive, missedDive } from '../../document/as-dived';
 import type { Diver, Dive, Id, Site, Trip } from '../../document/types';
 import { divePlan } from '../../ledger/dive-plan';
 import type { Entry, Ledger } from '../../ledger/ledger-types';
-import { surroundingsOf, type Leg } from '../../profile';
+import { surroundingsAt, waterOf } from '../../document/waters';
+import type { Leg } from '../../profile';
 import { DENSITIES_KG_M3 } from '../../water';
 import { wallDate, wallMin, wallText } from '../../words/calendar';
 import { fileWords } from '../../words/reader';
@@ -62,9 +63,9 @@ function siteLines(site: Site, trip: Trip): Lines {
   const place = site.position
     ? `${element('latitude', plain(site.position.lat))}${element('longitude', plain(site.position.lon))}`
     : '';
-  const altitude = trip.water.altitudeM > 0 ? element('altitude', plain(trip.water.altitudeM)) : '';
+  const { density, altitudeM } = waterOf(site, trip.water);
+  const altitude = altitudeM > 0 ? element('altitude', plain(altitudeM)) : '';
   const location = trip.place === '' ? trip.title : trip.place;
-  const { density } = trip.water;
   return [
     `    <site id="${xmlId('site', site.id)}">`,
     `      ${element('name', site.name)}`,
@@ -130,7 +131,7 @@ function stateOf({ isAsDived, isAsPlanned }: Entry, isRecorded: boolean): string
 
 function diveLines(trip: Trip, entry: Entry, number: number): Lines {
   const { dive, diver } = entry;
-  const around = surroundingsOf(trip);
+  const around = surroundingsAt(trip, dive);
   const effective = effectiveDive(dive, diver);
   const o2 = entry.o2!;
   const planned = divePlan(dive, around).legs;

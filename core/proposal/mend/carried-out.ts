@@ -1,14 +1,8 @@
 /** The moves carried out on a trip. Source: DEVELOPERS, "What mending looks for". */
 import { isOnDive, makesDive } from '../../document/as-dived';
 import type { Dive, Id, Trip } from '../../document/types';
-import {
-  levelsOf,
-  safetyStopOf,
-  surroundingsOf,
-  travelMin,
-  type Level,
-  type Surroundings,
-} from '../../profile';
+import { surroundingsAt } from '../../document/waters';
+import { levelsOf, safetyStopOf, travelMin, type Level, type Surroundings } from '../../profile';
 import { assert } from '../../result';
 import { wallMin, wallText } from '../../words/calendar';
 import { FIXED, isKept, KEPT, type MoveReach, type MoveSteps, type Treatment } from './moves';
@@ -121,7 +115,7 @@ export function treatedDive(trip: Trip, dive: Dive, treatment: Treatment, steps:
   if (treatment.isDropped) return null;
   const { later, shallower, level, shorter, mix, leftOut } = treatment;
   const byM = shallower * steps.shallowerM;
-  const shaped = shapedDive(dive, byM, level, shorter * steps.shorterMin, surroundingsOf(trip));
+  const shaped = shapedDive(dive, byM, level, shorter * steps.shorterMin, surroundingsAt(trip, dive));
   assert(shaped !== null, 'moves that no dive is left of');
   return {
     ...(leftOut.length === 0 ? shaped : without(shaped, trip, leftOut)),

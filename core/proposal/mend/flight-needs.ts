@@ -5,16 +5,17 @@
  */
 import { toleratedTensions } from '../../ascent/tolerated';
 import type { Id, Trip } from '../../document/types';
+import { waterAt } from '../../document/waters';
 import { cabinAltitudeM } from '../../ledger/flight-views';
 import { TABLE_UP_TO_ALTITUDE_M } from '../../ledger/second-opinion';
-import { tableDepthFsw } from '../../ledger/table-depth';
 import type { Ledger } from '../../ledger/ledger-types';
-import { surroundingsOf, type Surroundings } from '../../profile';
+import { greatest } from '../../numeric';
+import { surroundingsOf } from '../../profile';
 import { altitudeWaitMin, tableStep, type TableState } from '../../tables/procedure';
 import type { Lanes } from '../../tissues/affine-map';
 import { AIR_N2, COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from '../../tissues/compartments';
 import { M_PER_FOOT } from '../../units';
-import { altitudeBar } from '../../water';
+import { altitudeBar, type Water } from '../../water';
 import { wallMin, type WallMin } from '../../words/calendar';
 import type { Holding, State } from './holding';
 import type { DiveWays, Filled, Made } from './ways';
@@ -25,9 +26,12 @@ const SAME_BAR = 1e-9;
 /** A climb told in metres misses the head of a column by rounding alone, feet. */
 const SAME_FT = 1e-6;
 
+function heightOf({ altitudeM }: Water): number {
+  return altitudeM;
+}
+
 export class FlightNeeds {
   private readonly flightMin: WallMin;
-  private readonly around: Surroundings;
   private readonly climbFt: number;
   /** By place in the party: the excess at the flight that the model tolerates, bar; null where it is not asked. */
   private readonly tolerated: readonly (Lanes | null)[];
@@ -38,10 +42,11 @@ export class FlightNeeds {
   constructor(trip: Trip, done: Ledger, mayMiss: ReadonlySet<Id | null>) {
     const { flight, party, water } = trip;
     this.flightMin = flight === null ? Infinity : wallMin(flight.at);
-    this.around = surroundingsOf(trip);
     const cabinM = cabinAltitudeM(trip);
-    this.climbFt = Math.max(0, cabinM - water.altitudeM) / M_PER_FOOT - SAME_FT;
-    const air = AIR_N2 * inspiredBar(this.around.column.surfaceBar);
+    // The climb is counted from the lowest water of the last day; from the highest it is no longer, whatever is dived.
+    const highestM = greatest([water, ...trip.dives.map((dive) => waterAt(trip, dive))].map(heightOf));
+    this.climbFt = Math.max(0, cabinM - highestM) / M_PER_FOOT - SAME_FT;
+    const air = AIR_N2 * inspiredBar(surroundingsOf(trip).column.surfaceBar);
     const isAsked = party.map(
       ({ id }, place) => !mayMiss.has(id) && done.divers[place]!.earlier.every(({ isMade }) => isMade),
     );
@@ -50,13 +55,12 @@ export class FlightNeeds {
       // Where a compartment at rest stands above its limit the model has no moment, and nothing to ask.
       return isAsked[place]! && limits.every((limit) => limit > 0) ? limits : null;
     });
-    this.isTableAsked = isAsked.map((asked) => asked && water.altitudeM <= TABLE_UP_TO_ALTITUDE_M);
+    this.isTableAsked = isAsked.map((asked) => asked && highestM <= TABLE_UP_TO_ALTITUDE_M);
   }
 
   /** What the table has after a dive. */
-  tableStep(held: Holding, { depthM, bottomMin, o2 }: Filled, startMin: WallMin): TableState {
+  tableStep(held: Holding, { depthFsw, bottomMin }: Filled, startMin: WallMin): TableState {
     const intervalMin = held.table === null ? null : startMin - held.surfacedMin;
-    const depthFsw = tableDepthFsw(depthM, o2, this.around);
     return tableStep({ depthFsw, bottomMin, intervalMin }, held.table).state;
   }
 

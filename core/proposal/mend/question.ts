@@ -5,7 +5,7 @@ import { ledger } from '../../ledger/ledger';
 import type { Ledger } from '../../ledger/ledger-types';
 import { mendedTrip, type Plan } from './carried-out';
 import type { MendRequest } from './request';
-import { aheadIdsOf, cautionsToMend, heldByDone, isByHours, isByOtherView } from './to-mend';
+import { aheadIdsOf, cautionsToMend, hasWayUp, heldByDone, isByHours, isByOtherView } from './to-mend';
 
 export interface Question {
   /** As it is searched: for one dive alone it ends with that dive. */
@@ -17,8 +17,8 @@ export interface Question {
   /** Whether what a plan leads to later on may be; null: there is nothing later. @param plan of every dive searched */
   readonly accepts: ((plan: Plan) => boolean) | null;
   /**
-   * Whether a plan keeps the flight by the table and the model; null: there is no flight. Kept apart: a later start may
-   * serve it, as the table goes by steps.
+   * Whether a plan keeps the flight by the table and the model, and every way up to a greater height; null: there is none.
+   * Kept apart: a later start may serve it, as the table goes by steps.
    */
   readonly keepsViews: ((plan: Plan) => boolean) | null;
   /** Divers whom table and model may go on keeping from the flight. */
@@ -29,6 +29,16 @@ export interface Question {
 
 function keyOf({ code, diveId, diverId }: Caution): string {
   return `${code} ${diveId} ${diverId}`;
+}
+
+function diversOf(cautions: readonly Caution[]): ReadonlySet<Id | null> {
+  return new Set(cautions.map(({ diverId }) => diverId));
+}
+
+/** Whether the party stays at another height before the last of its dives. */
+function isStayBetween({ events = [], dives }: Trip): boolean {
+  const last = dives.at(-1);
+  return last !== undefined && events.some(({ from }) => from <= last.startsAt);
 }
 
 /** Cautions of a plan that were not there before. */
@@ -57,9 +67,10 @@ export function questionOf(before: Ledger, request: MendRequest): Question {
       trip,
       request,
       toMend: all,
-      accepts: null,
-      keepsViews: trip.flight && ((plan) => !cautionsAfter(plan).some(isByOtherView)),
-      mayMiss: heldByDone(before, aheadIds),
+      // Stays at other heights between dives are left out of the search, so its plans are judged with them.
+      accepts: isStayBetween(trip) ? (plan) => cautionsAfter(plan).every(isByOtherView) : null,
+      keepsViews: hasWayUp(trip) ? (plan) => !cautionsAfter(plan).some(isByOtherView) : null,
+      mayMiss: diversOf(heldByDone(before, aheadIds)),
       needsEveryStart: false,
     };
   }
@@ -89,11 +100,8 @@ export function questionOf(before: Ledger, request: MendRequest): Question {
     request: { ...request, doneCount: Math.max(doneCount, lastStuck + 1) },
     toMend: all.filter(({ diveId }) => diveId === onlyDiveId),
     accepts,
-    keepsViews: trip.flight && ((plan) => !comeBy(all, cautionsAfter(plan)).some(isByOtherView)),
-    mayMiss: new Set([
-      ...heldByDone(before, aheadIds),
-      ...all.filter(isByOtherView).map(({ diverId }) => diverId),
-    ]),
+    keepsViews: hasWayUp(trip) ? (plan) => !comeBy(all, cautionsAfter(plan)).some(isByOtherView) : null,
+    mayMiss: diversOf([...heldByDone(before, aheadIds), ...all.filter(isByOtherView)]),
     needsEveryStart,
   };
 }

@@ -1,9 +1,12 @@
 /** What is still to be mended in a trip, by the ledger's own cautions. Source: DEVELOPERS, "What mending looks for". */
 import type { Caution } from '../../cautions/caution';
 import { cautionsOf } from '../../cautions/all';
+import { climbBeforeOtherView } from '../../cautions/climb-before-other-view';
+import { climbTooSoon } from '../../cautions/climb-too-soon';
 import { flightBeforeOtherView } from '../../cautions/flight-before-other-view';
 import { flightTooSoon } from '../../cautions/flight-too-soon';
 import type { Id, Trip } from '../../document/types';
+import { waterOf } from '../../document/waters';
 import type { Entry, Ledger } from '../../ledger/ledger-types';
 import { ledger } from '../../ledger/ledger';
 import { roomMinutes } from '../../ledger/room';
@@ -14,9 +17,29 @@ export const SAME_ROOM_MIN = 1e-6;
 const BY_HOURS = flightTooSoon.code;
 const BY_OTHER_VIEW = flightBeforeOtherView.code;
 
-/** Whether a caution is that of a flight earlier than the government table or the model has it. */
+/** Of a flight by another view, and of a way up after dives by any: judged by the ledger, plan by plan. */
+const JUDGED: ReadonlySet<string> = new Set([BY_OTHER_VIEW, climbTooSoon.code, climbBeforeOtherView.code]);
+
+/**
+ * Whether a caution is that of a flight earlier than the government table or the model has it, or of going up to a
+ * greater height too soon.
+ */
 export function isByOtherView({ code }: Pick<Caution, 'code'>): boolean {
-  return code === BY_OTHER_VIEW;
+  return JUDGED.has(code);
+}
+
+/** Whether a trip has anything that such a caution could be about. */
+export function hasWayUp({ flight, events = [], sites, water }: Trip): boolean {
+  return (
+    flight !== null ||
+    events.length > 0 ||
+    sites.some((site) => waterOf(site, water).altitudeM !== water.altitudeM)
+  );
+}
+
+/** By whom and by what rule somebody is held. */
+export function holdOf({ code, diverId }: Pick<Caution, 'code' | 'diverId'>): string {
+  return `${code} ${diverId}`;
 }
 
 /** Whether a caution is that of a flight before the published hours. */
@@ -24,15 +47,11 @@ export function isByHours({ code }: Pick<Caution, 'code'>): boolean {
   return code === BY_HOURS;
 }
 
-/** The divers whom the dives done alone keep from the flight by the table or the model: no move gives that back. */
-export function heldByDone({ trip }: Ledger, aheadIds: ReadonlySet<Id>): ReadonlySet<Id | null> {
-  if (trip.flight === null) return new Set();
+/** Of such cautions those that the dives done alone make: no move gives back what they hold. */
+export function heldByDone({ trip }: Ledger, aheadIds: ReadonlySet<Id>): readonly Caution[] {
+  if (!hasWayUp(trip)) return [];
   const done = ledger({ ...trip, dives: trip.dives.filter(({ id }) => !aheadIds.has(id)) });
-  return new Set(
-    cautionsOf(done)
-      .filter(isByOtherView)
-      .map(({ diverId }) => diverId),
-  );
+  return cautionsOf(done).filter(isByOtherView);
 }
 
 /**
@@ -44,12 +63,11 @@ export function heldByDone({ trip }: Ledger, aheadIds: ReadonlySet<Id>): Readonl
 export function cautionsToMend(whole: Ledger, aheadIds: ReadonlySet<Id>): readonly Caution[] {
   const found = cautionsOf(whole).filter(
     ({ severity, diveId, code }) =>
-      severity !== 'know' &&
-      (diveId === null ? code === BY_HOURS || code === BY_OTHER_VIEW : aheadIds.has(diveId)),
+      severity !== 'know' && (diveId === null ? code === BY_HOURS || JUDGED.has(code) : aheadIds.has(diveId)),
   );
   if (!found.some(isByOtherView)) return found;
-  const held = heldByDone(whole, aheadIds);
-  return found.filter((each) => !isByOtherView(each) || !held.has(each.diverId));
+  const held = new Set(heldByDone(whole, aheadIds).map(holdOf));
+  return found.filter((each) => !isByOtherView(each) || !held.has(holdOf(each)));
 }
 
 /** Ids of the dives that are not done. */

@@ -8,11 +8,13 @@
 import { effectiveDive } from '../../document/as-dived';
 import { diverOn } from '../../document/gas-rate';
 import type { Dive, Diver, Id, Trip } from '../../document/types';
+import { surroundingsAt } from '../../document/waters';
 import { longer } from '../../ledger/changed-dive';
 import { divePlan, newDivePlan, type DivePlan } from '../../ledger/dive-plan';
 import { surfaceLimits } from '../../ledger/entry';
 import { waysUp } from '../../ledger/limits-kept';
 import { mixFor, mixO2 } from '../../ledger/mix-choice';
+import { tableDepthFsw } from '../../ledger/table-depth';
 import { cnsFraction } from '../../oxygen/cns';
 import { dailyPieces, type ClockPiece } from '../../oxygen/cns-day';
 import { otu } from '../../oxygen/otu';
@@ -42,6 +44,8 @@ export interface Clocks {
 export interface Filled extends Clocks {
   readonly o2: number;
   readonly depthM: number;
+  /** As the government table is entered. */
+  readonly depthFsw: number;
   readonly bottomMin: number;
   readonly runMin: number;
   /** What the dive adds to excess, as at its start, bar. */
@@ -106,6 +110,8 @@ export class DiveWays {
   /** More points than any treatment of the dive costs. */
   readonly mostPoints: number;
   private readonly around: Surroundings;
+  /** What tensions rest at where the party stays, bar: excess is above it, whatever water is dived. */
+  private readonly airBar: number;
   private readonly mixes: readonly (Id | null)[];
   private readonly analysedO2: readonly (number | null)[];
   private readonly shapes = new Map<string, Shape | null>();
@@ -123,7 +129,8 @@ export class DiveWays {
     this.day = dayNumber(this.startMin);
     this.divers = placesOn(trip, dive);
     this.reach = reachOn(trip, dive, steps, request.reach);
-    this.around = surroundingsOf(trip);
+    this.around = surroundingsAt(trip, dive);
+    this.airBar = AIR_N2 * inspiredBar(surroundingsOf(trip).column.surfaceBar);
     this.mixes = [null, ...(this.reach.mix ? otherMixes(trip, dive) : [])];
     this.analysedO2 = trip.party.map((diver) => effectiveDive(dive, diver).analysedO2);
     this.shift = Array.from({ length: this.reach.later + 1 }, (_, step) =>
@@ -248,10 +255,11 @@ export class DiveWays {
     let filled = known.get(o2);
     if (filled !== undefined) return filled;
     const { decay, uptake } = plan.whole;
-    const air = AIR_N2 * inspiredBar(this.around.column.surfaceBar);
+    const air = this.airBar;
     filled = {
       o2,
       depthM: plan.profile.deepestM,
+      depthFsw: tableDepthFsw(plan.profile.deepestM, o2, this.around),
       bottomMin: dive.bottomMin,
       runMin: plan.runtimeMin,
       // Not divided by the decay: of a dive of five hours nothing is left of it in the fastest compartment, not a digit.
@@ -271,7 +279,7 @@ export class DiveWays {
     let highest = shape.highest.get(key);
     if (highest !== undefined) return highest;
     const { column } = this.around;
-    const air = AIR_N2 * inspiredBar(column.surfaceBar);
+    const air = this.airBar;
     const limits = surfaceLimits(column, gradient.high);
     const found = limits.map(() => Infinity);
     const ups = isLonger ? [...shape.waysUp, ...shape.longerWaysUp] : shape.waysUp;

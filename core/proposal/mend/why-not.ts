@@ -4,7 +4,7 @@ import { dayOf, moment, said, type Said } from '../../words/said';
 import { mendedTrip, reachOn, shapedDive } from './carried-out';
 import type { WhyNone } from './cheapest-plan';
 import { KEPT, type Treatment } from './moves';
-import { surroundingsOf } from '../../profile';
+import { surroundingsAt } from '../../document/waters';
 import type { MendRequest } from './request';
 import { cautionsToMend } from './to-mend';
 import type { Id } from '../../document/types';
@@ -13,7 +13,7 @@ import type { Id } from '../../document/types';
 function least(trip: Trip, at: number, { steps, reach }: MendRequest): Treatment {
   const dive = trip.dives[at]!;
   const most = reachOn(trip, dive, steps, reach);
-  const around = surroundingsOf(trip);
+  const around = surroundingsAt(trip, dive);
   const level = (dive.legs?.length ?? 1) - 1;
   const byM = most.shallower * steps.shallowerM;
   for (let shorter = most.shorter; shorter >= 0; shorter -= 1) {

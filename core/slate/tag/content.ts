@@ -1,7 +1,7 @@
 /** What stands on the tag of a filled cylinder, in words and rounded for good. */
 import { modM } from '../../gas';
 import type { Entry } from '../../ledger/ledger-types';
-import { surroundingsOf } from '../../profile';
+import { surroundingsAt } from '../../document/waters';
 import { wallDate } from '../../words/calendar';
 import { printed } from '../../words/quantity';
 import { shown, type Reader, type Words } from '../../words/reader';
@@ -64,7 +64,7 @@ function sharesAround(percent: number): readonly number[] {
 
 function tagOf(request: DatedRequest, entry: Entry, reader: Reader, words: Words): Tag {
   const { trip } = request.ledger;
-  const { column } = surroundingsOf(trip);
+  const { column } = surroundingsAt(trip, entry.dive);
   const { dive, diver } = entry;
   const { working, contingency } = diver.po2;
   const label = entry.o2!;

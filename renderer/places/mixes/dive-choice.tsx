@@ -5,7 +5,7 @@ import { richestMix } from '../../../core/mixes/richest';
 import { planOf } from '../../../core/ledger/dive-plan';
 import { mixO2 } from '../../../core/ledger/mix-choice';
 import type { Dive, Trip } from '../../../core/document/types';
-import { surroundingsOf } from '../../../core/profile';
+import { surroundingsAt } from '../../../core/document/waters';
 import { setMix } from '../../actions/dives';
 import { tell } from '../../actions/edit';
 import { depthText, mixText, numberText, percentText } from '../../figures/format';
@@ -26,7 +26,7 @@ const MOST_MIN = 240;
 
 function Best({ trip, dive }: { readonly trip: Trip; readonly dive: Dive }): ReactNode {
   const units = useDesk(({ settings }) => settings.units);
-  const around = surroundingsOf(trip);
+  const around = surroundingsAt(trip, dive);
   const byText = new Map<string, string[]>();
   for (const diver of partyOf(trip, dive)) {
     const best = richestMix(dive.depthM, diver, trip, around);

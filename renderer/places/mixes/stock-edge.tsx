@@ -8,6 +8,7 @@ import {
   type StockRequest,
 } from '../../../core/mixes/shares';
 import type { Site, Trip } from '../../../core/document/types';
+import { surroundingsOfSite } from '../../../core/document/waters';
 import { surroundingsOf } from '../../../core/profile';
 import { figure, listed, said } from '../../../core/words/said';
 import { useWords } from '../../parts/use-words';
@@ -45,9 +46,9 @@ function pressed(request: StockRequest, percent: number, standing: Standing): St
 
 /** Sites by the richest share that suits everybody there. */
 function sitesByShare(trip: Trip): ReadonlyMap<number, readonly Site[]> {
-  const around = surroundingsOf(trip);
   const byShare = new Map<number, Site[]>();
   for (const site of trip.sites) {
+    const around = surroundingsOfSite(trip, site);
     const percent = Math.min(
       ...trip.party.map((diver) => richestMix(site.depthM, diver, trip, around).percent),
       RICHEST_PERCENT,

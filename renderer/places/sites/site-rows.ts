@@ -2,7 +2,7 @@
 import { richestMix, type RichestMix } from '../../../core/mixes/richest';
 import { mayBreathe, mixO2 } from '../../../core/ledger/mix-choice';
 import type { Dive, Diver, Id, Mix, Site, Trip } from '../../../core/document/types';
-import { surroundingsOf } from '../../../core/profile';
+import { surroundingsOfSite } from '../../../core/document/waters';
 
 /** A site with its dives and the mix that suits whoever is tightest. */
 export interface SiteRow {
@@ -19,7 +19,7 @@ export interface SiteRow {
 }
 
 function rowOf(site: Site, trip: Trip, dives: readonly Dive[]): SiteRow {
-  const around = surroundingsOf(trip);
+  const around = surroundingsOfSite(trip, site);
   const may = (mix: Mix, diver: Diver): boolean => mayBreathe(mix, site.depthM, diver, trip, around);
   let mixForAll: Mix | null = null;
   for (const mix of trip.mixes) {

@@ -67,7 +67,6 @@ export interface CardSource {
   readonly entry: Entry;
   readonly room: Room;
   readonly opinion: SecondOpinion | null;
-  readonly altitudeM: number;
 }
 
 function noStopOf({ noStopMin, unlimited }: Pick<EntryLevel, 'noStopMin' | 'unlimited'>): Figure | Said {
@@ -183,7 +182,7 @@ function leftOf({ min, noStopMin, unlimited }: EntryLevel): Piece {
 
 /** All else, by what it is about. */
 export function groupsOf(source: CardSource): readonly CardGroup[] {
-  const { entry, opinion, altitudeM } = source;
+  const { entry, opinion } = source;
   return [
     { name: said`Nitrogen`, rows: nitrogenRows(source) },
     { name: said`Oxygen`, rows: oxygenRows(entry) },
@@ -195,7 +194,7 @@ export function groupsOf(source: CardSource): readonly CardGroup[] {
           figure: 'secondOpinion',
           label: said`Air table`,
           value: opinionSaid(opinion),
-          aside: opinionAsideSaid(opinion, altitudeM, entry.isMade),
+          aside: opinionAsideSaid(opinion, entry.isMade),
           care: false,
         },
       ],

@@ -115,9 +115,8 @@ function Figures(props: {
   const { entry, entries, cautions } = props;
   const room = useDesk((state) => roomOfEntry(state, entry));
   const opinion = useDesk((state) => secondOpinionOf(state, entry));
-  const altitudeM = useDesk(({ trip }) => trip.water.altitudeM);
   if (!room) return null;
-  const source = { entry, room, opinion, altitudeM };
+  const source = { entry, room, opinion };
   return (
     <>
       <Hero source={source} />

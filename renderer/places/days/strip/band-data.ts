@@ -1,13 +1,11 @@
 /** The points of the bands with their places on the page: what the charts draw, ready made. */
 import { wallMin } from '../../../../core/words/calendar';
-import { surfaceLimits } from '../../../../core/ledger/entry';
 import type { DiverLedger } from '../../../../core/ledger/ledger-types';
 import { timelineOf, type Steps, type Timeline, type TimelinePoint } from '../../../../core/ledger/timeline';
 import type { Trip } from '../../../../core/document/types';
-import { AIR_N2, COMPARTMENT_COUNT, inspiredBar } from '../../../../core/tissues/compartments';
+import { COMPARTMENT_COUNT } from '../../../../core/tissues/compartments';
 import { takingUp } from '../../../store/memo';
 import { placeOf, WEIGHT, type TimeScale } from './time-scale';
-import { surroundingsOf } from '../../../../core/profile';
 
 export interface BandPoint {
   /** Pixels from the left edge of the strip. */
@@ -84,15 +82,8 @@ export function bandPoints(timeline: readonly TimelinePoint[], time: TimeScale):
 }
 
 /** As the curve, for every compartment: its share of its limit, were the diver to go straight up; the first is at 0. */
-export function compartmentShares(
-  trip: Trip,
-  ledger: DiverLedger,
-  timeline: readonly TimelinePoint[],
-): readonly (readonly number[])[] {
-  const { column } = surroundingsOf(trip);
-  const restBar = AIR_N2 * inspiredBar(column.surfaceBar);
-  const limits = surfaceLimits(column, ledger.diver.gradient.high);
-  return timeline.map(({ surfacingTensions }) =>
+export function compartmentShares(timeline: readonly TimelinePoint[]): readonly (readonly number[])[] {
+  return timeline.map(({ surfacingTensions, scale: { restBar, limits } }) =>
     Array.from(
       { length: COMPARTMENT_COUNT },
       (_, i) => (surfacingTensions[i]! - restBar) / (limits[i]! - restBar),

@@ -5,7 +5,8 @@ import type { Dive, Id, Trip } from '../../../../core/document/types';
 import { clockText, dateText, depthText, hoursText, minutesText, shortText } from '../../../figures/format';
 import { effectiveDive, missedDive } from '../../../../core/document/as-dived';
 import { divePlan } from '../../../../core/ledger/dive-plan';
-import { surroundingsOf, type Leg, type Surroundings } from '../../../../core/profile';
+import { surroundingsAt } from '../../../../core/document/waters';
+import type { Leg, Surroundings } from '../../../../core/profile';
 import { noMinutesText } from '../../../figures/limits';
 import { isRoomUnknown, isTooLong } from '../../../../core/ledger/tightest';
 import { unitOf } from '../../../../core/words/quantity';
@@ -121,7 +122,6 @@ export function diveViews(source: ViewSource): readonly DiveView[] {
   const careByDive = careOf(source.cautions, source.diverId);
   const tight = idsOf(source.tight);
   const tightOfDay = idsOf(source.tightOfDays);
-  const around = surroundingsOf(source.trip);
   const siteNames = new Map(source.trip.sites.map((site) => [site.id, site.name]));
   const views = source.trip.dives
     .map((dive, index) => {
@@ -132,7 +132,7 @@ export function diveViews(source: ViewSource): readonly DiveView[] {
       return viewOf(dive, index + 1, missed === null ? entry : null, {
         isAbsent: source.diverId !== null && own === undefined && missed === null,
         missed,
-        planned: plannedPath(dive, missed === null ? entry : null, around),
+        planned: plannedPath(dive, missed === null ? entry : null, surroundingsAt(source.trip, dive)),
         part:
           (dive.divers ?? dive.notDived) && entries.length > 0 && entries.length < source.trip.party.length
             ? `${entries.length} of ${source.trip.party.length}`

@@ -1,7 +1,8 @@
 /** What a proposal would make of the dives, over the strip as it stands: drawn before anything is changed. */
 import { memo, useEffect, useRef, type ReactNode } from 'react';
 import { divePlan } from '../../../../core/ledger/dive-plan';
-import { surroundingsOf, type Surroundings } from '../../../../core/profile';
+import { surroundingsAt } from '../../../../core/document/waters';
+import type { Surroundings } from '../../../../core/profile';
 import type { Dive, Trip } from '../../../../core/document/types';
 import { clockText, numberText } from '../../../figures/format';
 import { useDesk } from '../../../store/store';
@@ -43,7 +44,6 @@ export const ProposedGhosts = memo(function ProposedGhosts(props: GhostsProps): 
   const { proposed, time, waterlineY, heightPx } = props;
   const trip = useDesk((state) => state.trip);
   const reader = useDesk(({ settings }) => settings);
-  const around = surroundingsOf(trip);
   const drawn = useRef<SVGSVGElement>(null);
   // Where the card stands below the strip, the strip was scrolled away.
   useEffect(() => {
@@ -62,9 +62,16 @@ export const ProposedGhosts = memo(function ProposedGhosts(props: GhostsProps): 
       <g transform={`translate(0 ${waterlineY})`}>
         {changedDives(trip, proposed).map(({ from, to }) =>
           to === null ? (
-            <Dropped key={from.id} dive={from} around={around} page={props} />
+            <Dropped key={from.id} dive={from} around={surroundingsAt(trip, from)} page={props} />
           ) : (
-            <Ghost key={from.id} from={from} to={to} around={around} page={props} reader={reader} />
+            <Ghost
+              key={from.id}
+              from={from}
+              to={to}
+              around={surroundingsAt(trip, from)}
+              page={props}
+              reader={reader}
+            />
           ),
         )}
       </g>

@@ -248,8 +248,8 @@ function useCarried(data: StripData, time: TimeScale, hasCompartments: boolean, 
   );
   const points = useMemo(() => bandPoints(timeline, time), [timeline, time]);
   const shares = useMemo(
-    () => (hasCompartments && shown !== null ? compartmentShares(trip, shown, timeline) : null),
-    [hasCompartments, trip, shown, timeline],
+    () => (hasCompartments && shown !== null ? compartmentShares(timeline) : null),
+    [hasCompartments, shown, timeline],
   );
   const tops = useMemo(
     () => ({

@@ -133,3 +133,35 @@ describe('before and after the trip', () => {
     expect(codes(aLedger([aDive()], party({ before })))).not.toContain('earlier-dive-without-mix');
   });
 });
+
+describe('heights', () => {
+  const stay = (from: string, to: string, altitudeM: number) => ({
+    events: [
+      { id: 'e', title: 'Over the saddle', from: `2027-03-06T${from}`, to: `2027-03-06T${to}`, altitudeM },
+    ],
+  });
+
+  it('stops a climb before the published hours', () => {
+    const early = only('climb-too-soon', aLedger([aDive()], stay('12:00', '13:00', 2100)));
+    expect(early).toMatchObject({ severity: 'stop', diveId: null });
+    expect(early.message).toContain('is clear on 2027-03-06 at 20:');
+    const late = aLedger([aDive({ startsAt: '2027-03-05T08:00' })], stay('12:00', '13:00', 2100));
+    expect(codes(late)).not.toContain('climb-too-soon');
+  });
+
+  it('changes a climb that the table alone would have wait', () => {
+    const long = aDive({ depthM: 12, bottomMin: 160 });
+    const low = only('climb-before-other-view', aLedger([long], stay('11:00', '12:00', 299)));
+    expect(low).toMatchObject({ severity: 'change', diveId: null });
+    expect(low.message).toContain('(Government table)');
+    expect(codes(aLedger([aDive()], stay('11:00', '12:00', 299)))).not.toContain('climb-before-other-view');
+  });
+
+  it('changes a dive whose height no event tells of', () => {
+    const sites = [{ id: 'wall', name: 'Tarn', depthM: 40, notes: '', water: { altitudeM: 300 } }];
+    expect(only('height-not-told', aLedger([aDive()], { sites })).severity).toBe('change');
+    expect(codes(aLedger([aDive()], { sites, ...stay('07:00', '12:00', 300) }))).not.toContain(
+      'height-not-told',
+    );
+  });
+});

@@ -15,6 +15,7 @@ import { trips } from '../../../support/trip-arbitrary';
 /** 60 feet of sea water. */
 const SIXTY_FSW_M = (60 * 0.030643 * 1e5) / (1025 * 9.80665) - 0.001;
 const REST_BAR = AIR_N2 * inspiredBar(SEA_LEVEL_BAR);
+const AT_SEA = { homeBar: SEA_LEVEL_BAR, stays: [] };
 
 function viewsOf(...args: Parameters<typeof aLedger>) {
   return aLedger(...args).divers[0]!.flight;
@@ -69,19 +70,19 @@ describe('modelFlight', () => {
     // Compartment 5 with a = 0.62 bar, b = 0.8126 (zhl16c) and a factor of 0.3 at 0.7 bar, by hand.
     const limit = 0.7 + 0.3 * (0.62 + 0.7 / 0.8126 - 0.7);
     const hand = (Math.log((1.2 - REST_BAR) / (limit - REST_BAR)) / Math.LN2) * 27;
-    const view = modelFlight({ atMin: 100, tensions: fifth }, REST_BAR, 0.7, 0.3);
+    const view = modelFlight({ atMin: 100, tensions: fifth }, AT_SEA, 0.7, 0.3);
     expect(view.clearMin! - 100).toBeCloseTo(hand, 9);
     expect(view).toMatchObject({ compartment: 5 });
   });
 
   it('lets a diver go at once who is within every limit', () => {
     const after = { atMin: 7, tensions: restTensions(SEA_LEVEL_BAR) };
-    expect(modelFlight(after, REST_BAR, altitudeBar(2438), 0.85)).toEqual({ compartment: null, clearMin: 7 });
+    expect(modelFlight(after, AT_SEA, altitudeBar(2438), 0.85)).toEqual({ compartment: null, clearMin: 7 });
   });
 
   it('has no moment where rest itself is above what is tolerated', () => {
     const slow = Array.from({ length: 16 }, () => REST_BAR + 0.01);
-    const view = modelFlight({ atMin: 0, tensions: slow }, REST_BAR, 0.55, 0.1);
+    const view = modelFlight({ atMin: 0, tensions: slow }, AT_SEA, 0.55, 0.1);
     expect(view.clearMin).toBeNull();
   });
 
@@ -92,7 +93,7 @@ describe('modelFlight', () => {
         fc.array(tension, { minLength: 16, maxLength: 16 }),
         fc.double({ min: 0.7, max: 1, noNaN: true }),
         (tensions, cabinBar) => {
-          const view = modelFlight({ atMin: 0, tensions }, REST_BAR, cabinBar, 0.8);
+          const view = modelFlight({ atMin: 0, tensions }, AT_SEA, cabinBar, 0.8);
           const limits = toleratedTensions(cabinBar, 0.8);
           const overAt = (min: number): boolean =>
             tensions.some(

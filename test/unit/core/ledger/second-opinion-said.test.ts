@@ -11,7 +11,7 @@ import { said } from '../../../../core/words/said';
 function first(trip: Trip, units: 'metric' | 'imperial' = 'metric'): string {
   const [own] = ledger(trip).divers;
   const [opinion] = secondOpinions(own!, trip);
-  const aside = opinionAsideSaid(opinion!, trip.water.altitudeM, own!.entries[0]!.isMade);
+  const aside = opinionAsideSaid(opinion!, own!.entries[0]!.isMade);
   return wordsOf(pageReader(units))(said`${opinionSaid(opinion!)}, ${aside}`);
 }
 

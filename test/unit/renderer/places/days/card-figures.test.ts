@@ -18,7 +18,7 @@ function source(trip: Trip): CardSource {
   const [own] = ledger(trip).divers;
   const entry = own!.entries[0]!;
   const [opinion] = secondOpinions(own!, trip);
-  return { entry, room: roomOf(trip, entry), opinion: opinion!, altitudeM: trip.water.altitudeM };
+  return { entry, room: roomOf(trip, entry), opinion: opinion! };
 }
 
 const words = wordsOf(pageReader('metric'));

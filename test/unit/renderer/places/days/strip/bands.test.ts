@@ -57,7 +57,7 @@ describe('bandPoints', () => {
   });
 
   it('lead with the compartment whose share is the largest', () => {
-    const shares = compartmentShares(trip, mine!, timeline);
+    const shares = compartmentShares(timeline);
     timeline.forEach((point, i) => {
       const all = shares[i]!;
       expect(all).toHaveLength(16);
