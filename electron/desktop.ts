@@ -12,7 +12,7 @@ import { serveScheme, START_URL } from './scheme';
 import { secureSession } from './security';
 import { desktopSettings, type DesktopSettings } from './settings';
 import { tripFiles } from './trip-files';
-import type { RecentFiles } from './trip-places';
+import { knownToSystem } from './recent-files';
 import { watchTripFiles } from './trip-watch';
 import { unsavedEdits } from './unsaved-edits';
 import { boundsToOpen, type Area } from './window-bounds';
@@ -41,7 +41,10 @@ export async function openDesktop(options: DesktopOptions): Promise<Desktop> {
 
   let commands: readonly MenuCommand[] = [];
   const settings = desktopSettings(userData, () => showMenu());
-  const trips = tripFiles({ folder: userData, recent: knownToSystem(settings.recent) });
+  const trips = tripFiles({
+    folder: userData,
+    recent: knownToSystem(settings.recent, app, process.platform),
+  });
   const window = makeWindow(options, settings);
   const tell = <Name extends NoteName>(name: Name, note: Notes[Name]): void => {
     if (!window.isDestroyed()) window.webContents.send(noteChannel(name), note);
@@ -116,20 +119,6 @@ export async function openDesktop(options: DesktopOptions): Promise<Desktop> {
       if (window.isMinimized()) window.restore();
       window.show();
       window.focus();
-    },
-  };
-}
-
-/**
- * Files that are opened are also told to the system, whose own lists (of the Dock, of the task bar) have them.
- * Source: Electron's documentation, `app.addRecentDocument`: macOS and Windows.
- */
-function knownToSystem(recent: RecentFiles): RecentFiles {
-  return {
-    ...recent,
-    remember: (path) => {
-      recent.remember(path);
-      if (process.platform !== 'linux') app.addRecentDocument(path);
     },
   };
 }

@@ -223,6 +223,43 @@ test.describe('files', () => {
     await expect(bench.field('Bottom time')).toHaveValue(/^14/);
   });
 
+  test(
+    'are opened where they are dropped on the window, and saved there',
+    { tag: '@double' },
+    async ({ desktops }) => {
+      const { page, bench, desktop } = await desktops.startWithDemo();
+      await bench.chooseTightest();
+      await bench.set('Bottom time', '14');
+      await bench.waitForSave();
+      const [name] = await desktops.libraryFiles();
+      const text = (await desktops.libraryText(name!)).replace(/"title": ?"[^"]*"/, '"title": "Dropped"');
+      const path = join(desktops.elsewhere, 'Dropped.carryover');
+      await writeFile(path, text);
+      await page.evaluate(
+        ([lies, inside]) => {
+          // As the system hands it over: with the place it lies at, which the page is not told.
+          const file = Object.assign(new File([inside!], 'Dropped.carryover'), { lies });
+          const dataTransfer = new DataTransfer();
+          Object.defineProperty(dataTransfer, 'types', { value: ['Files'] });
+          Object.defineProperty(dataTransfer, 'files', { value: [file] });
+          const drop = new DragEvent('drop', { bubbles: true, cancelable: true });
+          Object.defineProperty(drop, 'dataTransfer', { value: dataTransfer });
+          document.querySelector('main')!.dispatchEvent(drop);
+        },
+        [path, text],
+      );
+      await expect(bench.title).toHaveText('Dropped');
+      await expect
+        .poll(async () =>
+          (await desktop.menu())
+            .flatMap(({ submenu }) => submenu ?? [])
+            .find(({ id }) => id === 'recent')
+            ?.submenu?.map(({ label }) => label),
+        )
+        .toContain('Dropped.carryover');
+    },
+  );
+
   test('that were opened stand in the menu', async ({ desktops }) => {
     const path = join(desktops.elsewhere, 'Our week.carryover');
     await writeFile(path, await savedDemo(desktops));

@@ -157,7 +157,10 @@ test.describe('mixes', () => {
     await expect(mixes.board).toHaveText(onBoard);
   });
 
-  test('shows what another list comes to: who breathes what where, and what each pays', async ({ mixes }) => {
+  test('shows what another list comes to: who breathes what where, what each pays, and its fills as a file', async ({
+    mixes,
+    page,
+  }) => {
     await mixes.ask('What to stock');
     await mixes.lists.nth(1).click();
     const name = await mixes.lists.nth(1).innerText();
@@ -169,6 +172,16 @@ test.describe('mixes', () => {
       await expect(card.getByRole('row', { name: new RegExp(`^${diver}`) })).toContainText('€');
     await card.getByRole('button', { name: 'Fills by day' }).click();
     await expect(card.getByRole('row', { name: /^In all/ })).toBeVisible();
+    const download = page.waitForEvent('download');
+    await card.getByRole('button', { name: 'Save the fills as CSV' }).click();
+    const file = await download;
+    expect(file.suggestedFilename()).toMatch(/-stock\.csv$/);
+    const [heads = '', ...rows] = (await readFile(await file.path(), 'utf8')).trim().split('\r\n');
+    expect(heads).toContain('diver,site,depth of the site (m),oxygen (%),fills');
+    // Those of the list, not of what is on board now: nothing was put there.
+    const oxygen = new Set(rows.map((row) => row.split(',')[3]));
+    oxygen.delete('21');
+    expect([...oxygen].toSorted()).toEqual(name.match(/\d+/g));
     await mixes.panel.getByRole('button', { name: /^Show all \d+ told$/ }).click();
     await expect(mixes.row(/ beaten /).first()).toBeVisible();
   });

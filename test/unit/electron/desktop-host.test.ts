@@ -70,6 +70,37 @@ describe('a file outside the library that is read again at the next start', () =
   });
 });
 
+describe('a file that is dropped on the window', () => {
+  it('is opened by its path, watched and remembered, and saved there', async () => {
+    const path = join(elsewhere, 'dropped.carryover');
+    await fs.writeFile(path, tripText('Dropped'));
+    const opened = await handlers.openDroppedAt(path);
+    expect(opened).toMatchObject({ ok: true, value: { text: tripText('Dropped'), home: 'file' } });
+    expect(desktopSettings(folder).recent.list()).toEqual([path]);
+    const { token, savedAt } = opened.ok ? opened.value : { token: '', savedAt: '' };
+    expect(await handlers.writeTrip(token, tripText('Ours'), 'Ours', savedAt)).toMatchObject({ ok: true });
+    expect(await fs.readFile(path, 'utf8')).toBe(tripText('Ours'));
+    await fs.writeFile(path, tripText('Theirs'));
+    const later = new Date(Date.now() + 60_000);
+    await fs.utimes(path, later, later);
+    await vi.waitFor(() => expect(changes).toEqual([{ token, kind: 'changed' }]), { timeout: 10_000 });
+  });
+
+  it('is refused where it has no place on this computer, is gone, or is no trip: nothing of it is handed out', async () => {
+    const other = join(elsewhere, 'secret.json');
+    await fs.writeFile(other, '{"password": "x"}');
+    for (const path of ['', 'week.carryover', join(elsewhere, 'gone.carryover'), elsewhere, other]) {
+      const answer = await handlers.openDroppedAt(path);
+      expect(answer.ok, path).toBe(false);
+      expect(JSON.stringify(answer)).not.toContain('password');
+    }
+    expect(await handlers.openDroppedAt('')).toMatchObject({
+      trouble: { what: 'What was dropped is no file of this computer.' },
+    });
+    expect(desktopSettings(folder).recent.list()).toEqual([]);
+  });
+});
+
 describe('what was saved last', () => {
   const save = (name: string) => {
     dialogAnswers.push(() => ({ canceled: false, filePath: join(elsewhere, name) }));
