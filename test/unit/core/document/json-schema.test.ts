@@ -167,3 +167,37 @@ describe('the schema of a ledger', () => {
     expect(found).toContain('/divers/1/entries/0 must NOT have additional properties');
   });
 });
+
+describe('the table of the README', () => {
+  const readme = readFileSync(at('README.md'), 'utf8');
+  const section = readme.slice(readme.indexOf('**Trip** ('), readme.indexOf('**Ledger** ('));
+  const rows = section.split('\n').filter((line) => line.startsWith('| `'));
+
+  /** The names of all keys below a part of the schema. */
+  function keysBelow(part: unknown): readonly string[] {
+    if (typeof part !== 'object' || part === null) return [];
+    const own = Object.keys((part as Loose)['properties'] ?? {});
+    return [...own, ...Object.values(part).flatMap(keysBelow)];
+  }
+
+  const named = (row: string, key: string): boolean => new RegExp(`\`${key}(?:\\[\\])?\``).test(row);
+
+  /** The row of a key of the trip: one that begins with it. */
+  const rowOf = (key: string): string =>
+    rows.find((row) => named(row.slice(0, row.indexOf(' | ', 2)), key)) ?? '';
+
+  it('has every key that a trip can have, in the row of its part', () => {
+    const { properties } = tripJsonSchema() as { readonly properties: Record<string, Loose> };
+    // Format and version stand above it, $schema below.
+    const { $schema, format, version, ...parts } = properties;
+    expect([$schema, format, version]).not.toContain(undefined);
+    expect(Object.keys(parts).length).toBeGreaterThan(12);
+    const missing = Object.entries(parts).flatMap(([key, part]) =>
+      [key, ...keysBelow(part)]
+        // Dives before the trip are told to be as those of it.
+        .filter((each) => !named(rowOf(key), each) && !(key === 'party' && named(rowOf('dives'), each)))
+        .map((each) => `${key}: ${each}`),
+    );
+    expect([...new Set(missing)]).toEqual([]);
+  });
+});
