@@ -138,7 +138,7 @@ function planSaid(was: Dive, is: Dive): readonly Said[] {
   const parts: Said[] = [];
   if (was.startsAt !== is.startsAt) parts.push(said`moved to ${moment(is.startsAt)}`);
   if (was.depthM !== is.depthM)
-    parts.push(said`${figure('depthTyped', is.depthM)}, not ${figure('depthTyped', was.depthM)}`);
+    parts.push(said`${figure('depthSet', is.depthM)}, not ${figure('depthSet', was.depthM)}`);
   if (was.bottomMin !== is.bottomMin)
     parts.push(said`${figure('minutesTyped', is.bottomMin)}, not ${figure('minutesTyped', was.bottomMin)}`);
   if (was.siteId !== is.siteId) parts.push(said`another site`);

@@ -88,7 +88,7 @@ function headOf(desk: Desk, { depthM, percents }: ClassLook): Block {
   const { pressure } = classFormulas(depthM, percents);
   const { gradient, po2 } = CLASS_DIVER;
   return stack([
-    tagged(set.text(words(said`Workings at ${figure('depthTyped', depthM)}`), NAME, widthPt), { is: 'H1' }),
+    tagged(set.text(words(said`Workings at ${figure('depthSet', depthM)}`), NAME, widthPt), { is: 'H1' }),
     set.text(
       words(
         said`Of a first dive of ${CLASS_MIN} min, limits at ${Math.round(gradient.low * 100)} / ${Math.round(gradient.high * 100)} of the M-value, PO2 limit ${figure('po2Limit', po2.working)}, in metres and bar; to be learned from, not dived.`,
@@ -145,7 +145,7 @@ export function classPages(look: ClassLook, on: LessonPaper): Result<LessonPages
     frame.height - footPt - head.heightPt,
   );
   if (flowed === null) return tooSmall;
-  const title = words(said`Workings at ${figure('depthTyped', look.depthM)}`);
+  const title = words(said`Workings at ${figure('depthSet', look.depthM)}`);
   const pages = flowed.map((blocks, at): Page => {
     const below = footOf(desk, `${at + 1} of ${flowed.length}`);
     return {

@@ -35,7 +35,7 @@ export interface LeftOut {
 const HOURS = HOURS_BEFORE_FLIGHT.severalDivesOrDays;
 
 function depth(depthM: number): Figure {
-  return figure('depthTyped', depthM);
+  return figure('depthSet', depthM);
 }
 
 function minutes(min: number): Figure {

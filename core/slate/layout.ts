@@ -110,33 +110,38 @@ export interface Setter {
 }
 
 /** Breaks a text at its spaces, but for those before units, and a word longer than the line wherever it must. */
-function linesOf(text: string, availablePt: number, widthOf: (text: string) => number): readonly string[] {
+function linesOf(
+  { width: widthIn }: Setter,
+  text: string,
+  style: TextStyle,
+  availablePt: number,
+): readonly string[] {
   // A column as wide as its widest word takes that word, whatever its sum of letters loses to binary digits.
   const widthPt = availablePt + 1e-6;
   const whole = text.replaceAll(NO_BREAK, ' ');
   // Most texts are a line, and need not be taken apart.
-  if (widthOf(whole) <= widthPt && !/^ | $| {2}/.test(whole)) return whole === '' ? [] : [whole];
+  if (widthIn(whole, style) <= widthPt && !/^ | $| {2}/.test(whole)) return whole === '' ? [] : [whole];
   const lines: string[] = [];
   let line = '';
   const words = wordByWord(keptTogether(text))
     .split(' ')
     .flatMap((word) =>
-      widthOf(word) <= widthPt ? [word] : wordByWord(word.replaceAll(NO_BREAK, ' ')).split(' '),
+      widthIn(word, style) <= widthPt ? [word] : wordByWord(word.replaceAll(NO_BREAK, ' ')).split(' '),
     );
   for (const word of words.filter((each) => each !== '')) {
     const longer = line === '' ? word : `${line} ${word}`;
-    if (widthOf(longer) <= widthPt) {
+    if (widthIn(longer, style) <= widthPt) {
       line = longer;
       continue;
     }
     if (line !== '') lines.push(line);
     line = '';
-    if (widthOf(word) <= widthPt) {
+    if (widthIn(word, style) <= widthPt) {
       line = word;
       continue;
     }
     for (const letter of word) {
-      if (line !== '' && widthOf(line + letter) > widthPt) {
+      if (line !== '' && widthIn(line + letter, style) > widthPt) {
         lines.push(line);
         line = '';
       }
@@ -147,10 +152,11 @@ function linesOf(text: string, availablePt: number, widthOf: (text: string) => n
   return lines.map((each) => each.replaceAll(NO_BREAK, ' '));
 }
 
-function shortened(line: string, widthPt: number, widthOf: (text: string) => number): string {
+function shortened(set: Setter, line: string, style: TextStyle, widthPt: number): string {
   const letters = Array.from(line);
-  while (letters.length > 0 && widthOf(`${letters.join('').trimEnd()}${ELLIPSIS}`) > widthPt) letters.pop();
-  return `${letters.join('').trimEnd()}${ELLIPSIS}`;
+  const cut = (): string => `${letters.join('').trimEnd()}${ELLIPSIS}`;
+  while (letters.length > 0 && set.width(cut(), style) > widthPt) letters.pop();
+  return cut();
 }
 
 /** The face of a part of a text set in another. */
@@ -163,6 +169,13 @@ function faceOf({ isSlanted, isStressed }: Run, font: FaceName, stress?: FaceNam
 interface SetRun {
   readonly text: string;
   readonly font: FaceName;
+  readonly width: number;
+  readonly isBlank: boolean;
+}
+
+/** A line in its faces, at one point. */
+interface SetText {
+  readonly runs: readonly SetRun[];
   readonly width: number;
 }
 
@@ -183,67 +196,63 @@ function mapIn<Key, Inner>(maps: Map<Key, Inner>, key: Key): Inner {
  */
 export function setterOf(fonts: SlateFonts): Setter {
   const missing = new Set<string>();
-  const knownIn = new Map<FaceName, Map<FaceName | undefined, Map<string, readonly SetRun[]>>>();
   // Widths at one point: the same words come at every size, and on every page.
-  const runsIn = (text: string, { font, stress }: TextStyle): readonly SetRun[] => {
+  const knownIn = new Map<FaceName, Map<FaceName | undefined, Map<string, SetText>>>();
+  const setIn = (text: string, { font, stress }: TextStyle): SetText => {
     const known = mapIn(mapIn(knownIn, font), stress);
-    let runs = known.get(text);
-    if (runs === undefined) {
-      runs = runsOf(text).map((run) => {
+    let set = known.get(text);
+    if (set === undefined) {
+      const runs = runsOf(text).map((run): SetRun => {
         const print = printable(run.text, faceOf(run, font, stress), fonts);
         for (const letter of print.missing) missing.add(letter);
-        return { text: print.text, font: print.face, width: textWidthPt(print.text, fonts[print.face], 1) };
+        const width = textWidthPt(print.text, fonts[print.face], 1);
+        return { text: print.text, font: print.face, width, isBlank: print.text.trim() === '' };
       });
-      known.set(text, runs);
+      set = { runs, width: runs.reduce((sum, run) => sum + run.width, 0) };
+      known.set(text, set);
     }
-    return runs;
+    return set;
   };
-  const widthOf = (text: string, style: TextStyle): number =>
-    runsIn(text, style).reduce((sum, run) => sum + run.width, 0) * style.sizePt;
-  const lineAt = (line: string, style: TextStyle, left: number, baseline: number): readonly TextMark[] => {
-    let x = left;
-    return runsIn(line, style).flatMap(({ text, font, width }): TextMark[] => {
-      const at = x;
-      x += width * style.sizePt;
-      if (text.trim() === '') return [];
-      return [
-        {
-          kind: 'text',
-          x: rounded(at),
-          y: rounded(baseline),
-          width: width * style.sizePt,
-          text,
-          font,
-          sizePt: style.sizePt,
-        },
-      ];
-    });
-  };
-  return {
+  const setter: Setter = {
     fonts,
     missing,
-    width: widthOf,
-    line: lineAt,
-    text: (text, style, width) => {
-      const measure = (each: string): number => widthOf(each, style);
-      let lines = linesOf(text, width, measure);
-      if (style.maxLines !== undefined && lines.length > style.maxLines) {
-        const kept = lines.slice(0, style.maxLines);
-        // The last line is cut in the middle of a word rather than left half empty.
-        kept[style.maxLines - 1] = shortened(lines.slice(style.maxLines - 1).join(' '), width, measure);
-        lines = kept;
+    width: (text, style) => setIn(text, style).width * style.sizePt,
+    line: (line, style, left, baseline) => {
+      const marks: TextMark[] = [];
+      const { sizePt } = style;
+      let x = left;
+      for (const { text, font, width, isBlank } of setIn(line, style).runs) {
+        const at = x;
+        x += width * sizePt;
+        if (isBlank) continue;
+        const y = rounded(baseline);
+        marks.push({ kind: 'text', x: rounded(at), y, width: width * sizePt, text, font, sizePt });
       }
-      const lineHeight = style.leadingPt ?? style.sizePt * LEADING;
-      return {
-        heightPt: lines.length * lineHeight,
-        at: (x, y) =>
-          lines.flatMap((line, i) => {
-            const free = width - measure(line);
-            const shift = style.align === 'right' ? free : style.align === 'center' ? free / 2 : 0;
-            return lineAt(line, style, x + shift, y + (i + 0.5) * lineHeight + style.sizePt * MIDDLE);
-          }),
-      };
+      return marks;
     },
+    text: (text, style, width) => textBlock(setter, text, style, width),
+  };
+  return setter;
+}
+
+/** A text broken into lines, those past the most that are wanted cut off. */
+function textBlock(set: Setter, text: string, style: TextStyle, widthPt: number): TextBlock {
+  let lines = linesOf(set, text, style, widthPt);
+  if (style.maxLines !== undefined && lines.length > style.maxLines) {
+    const kept = lines.slice(0, style.maxLines);
+    // The last line is cut in the middle of a word rather than left half empty.
+    kept[style.maxLines - 1] = shortened(set, lines.slice(style.maxLines - 1).join(' '), style, widthPt);
+    lines = kept;
+  }
+  const lineHeight = style.leadingPt ?? style.sizePt * LEADING;
+  return {
+    heightPt: lines.length * lineHeight,
+    at: (x, y) =>
+      lines.flatMap((line, i) => {
+        const free = style.align === undefined ? 0 : widthPt - set.width(line, style);
+        const shift = style.align === 'right' ? free : style.align === 'center' ? free / 2 : 0;
+        return set.line(line, style, x + shift, y + (i + 0.5) * lineHeight + style.sizePt * MIDDLE);
+      }),
   };
 }
 
@@ -380,8 +389,9 @@ export function boxOf(
 
 /** Moves marks, for a page that comes to lie on a larger sheet. */
 export function moved(marks: readonly Mark[], dx: number, dy: number): readonly Mark[] {
-  const shift = ({ x, y }: Point): Point => ({ x: rounded(x + dx), y: rounded(y + dy) });
   return marks.map((mark) =>
-    mark.kind === 'text' ? { ...mark, ...shift(mark) } : { ...mark, points: mark.points.map(shift) },
+    mark.kind === 'text'
+      ? { ...mark, x: rounded(mark.x + dx), y: rounded(mark.y + dy) }
+      : { ...mark, points: mark.points.map(({ x, y }) => ({ x: rounded(x + dx), y: rounded(y + dy) })) },
   );
 }

@@ -102,7 +102,7 @@ const SHAPES = {
   depthMet: shape('depth', 'up', TENTH, WHOLE),
   /** The depth that another one counts as. */
   depthCounted: shape('depth', 'up', WHOLE),
-  /** A depth that was set, as a plan or a limit: the figures beside it hold there, and not a foot deeper. */
+  /** A depth that was set, as a plan or a limit, wherever it stands: the figures beside it hold there, not a foot deeper. */
   depthSet: shape('depth', 'down', TENTH, WHOLE),
   /** A depth that follows from a limit, such as a MOD. */
   depthLimit: shape('depth', 'down', WHOLE),
@@ -110,8 +110,6 @@ const SHAPES = {
   depthLimitFine: shape('depth', 'down', [1, 1], WHOLE),
   /** A depth that is too great by so much. */
   depthMetFine: shape('depth', 'up', [1, 1], WHOLE),
-  /** A depth as it was typed, where it stands for no limit. */
-  depthTyped: shape('depth', 'near', TENTH, WHOLE),
   /** Height above the sea. */
   altitude: shape('depth', 'up', WHOLE),
 
@@ -136,7 +134,7 @@ const SHAPES = {
   cylinderWater: shape('volume', 'near', TENTH),
   /** What a full cylinder holds at 1 bar: the size it is called by in cubic feet. */
   cylinderGas: shape('volume', 'near', WHOLE),
-  rateTyped: shape('gas-rate', 'near', TENTH, [0, 2]),
+  rateTyped: shape('gas-rate', 'near', TENTH, [2, 2]),
 
   /** The oxygen of a mix: with the decimals it has, at most two. Richer is what its depth depends on. */
   oxygen: shape('share', 'up', [0, 2]),

@@ -58,8 +58,11 @@ export function valueText(si: number, kind: Kind, units: System, careful: Carefu
   return digits(toUnit(si, kind, units), least, places, careful, { decimal: decimalSign(), minus: MINUS });
 }
 
-/** A depth as planned: to the decimal where it has one. */
-export function depthText(depthM: number, units: System, careful: Careful = 'near'): string {
+/**
+ * A depth as planned: to the decimal where it has one, and down, as everywhere else: 24 m are 78 ft in the field, beside
+ * the no-stop time and on the card. Of what was dived, up.
+ */
+export function depthText(depthM: number, units: System, careful: Careful = 'down'): string {
   const shown = shortText(toUnit(depthM, 'depth', units), units === 'imperial' ? 0 : 1, careful);
   return `${shown} ${unitOf('depth', units).sign}`;
 }

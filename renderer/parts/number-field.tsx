@@ -1,7 +1,7 @@
 /** Fields for figures, in the units, decimal sign and clock of the settings. */
 import type { ReactNode } from 'react';
 import type { EditResult } from '../actions/edit';
-import { clockText, hoursText, shareText, shortText } from '../figures/format';
+import { clockText, depthText, hoursText, shareText, shortText } from '../figures/format';
 import { parseClock, parseFigure, parseMinutes, parseNumber, parseShare } from '../figures/parse';
 import { fromUnit, toUnit, unitOf, type Kind } from '../../core/words/quantity';
 import { useDesk } from '../store/store';
@@ -40,7 +40,9 @@ export function UnitField(
       label={label}
       value={value}
       show={(si) =>
-        `${shortText(toUnit(si, kind, units), units === 'imperial' && kind === 'depth' ? 0 : decimals)} ${unit.sign}`
+        kind === 'depth'
+          ? depthText(si, units)
+          : `${shortText(toUnit(si, kind, units), decimals)} ${unit.sign}`
       }
       parse={(text) => parseFigure(text, kind, units)}
       commit={commit}

@@ -28,8 +28,8 @@ export function nothingToMend({ onlyDiveId }: MendRequest): Said {
 
 function depthsSaid({ legs, depthM }: Dive): Piece {
   return legs === undefined
-    ? figure('depthTyped', depthM)
-    : inRow(levelsOf({ depthM, bottomMin: 0, legs }).map((level) => figure('depthTyped', level.depthM)));
+    ? figure('depthSet', depthM)
+    : inRow(levelsOf({ depthM, bottomMin: 0, legs }).map((level) => figure('depthSet', level.depthM)));
 }
 
 function mixNamed(trip: Trip, id: string): Said {
@@ -51,7 +51,7 @@ export function changeSaid(trip: Trip, before: Dive, after: Dive | null, treatme
   if (shorter > 0) {
     const [is, was] = [levelsOf(after)[level]!, levelsOf(before)[level]!];
     const minutes = said`${figure('minutesTyped', is.min)}, not ${figure('minutesTyped', was.min)}`;
-    parts.push(before.legs === undefined ? minutes : said`${minutes}, at ${figure('depthTyped', is.depthM)}`);
+    parts.push(before.legs === undefined ? minutes : said`${minutes}, at ${figure('depthSet', is.depthM)}`);
   }
   if (mix !== null) parts.push(said`on ${mixNamed(trip, mix)}`);
   if (leftOut.length > 0) {

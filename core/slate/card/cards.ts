@@ -21,22 +21,36 @@ interface NamedDay {
   readonly day: CardDay;
 }
 
+/** A card with those whose it is, and all its words once somebody else's might be the same. */
+interface SharedDay extends NamedDay {
+  readonly names: string[];
+  text: string | null;
+}
+
 /** Days in the order of the calendar, divers in that of the party; who has the same card word for word shares it. */
 function sharedDays(request: SlateRequest, dates: readonly string[]): readonly NamedDay[] {
   const { ledger, cautions, diverIds } = request;
-  const byWords = new Map<string, { names: string[]; day: CardDay }>();
+  // Whole cards are long to compare: those alone are whose heads say the same.
+  const byHead = new Map<string, SharedDay[]>();
+  const days: SharedDay[] = [];
   for (const mine of ledger.divers) {
     if (diverIds !== null && !diverIds.includes(mine.diver.id)) continue;
     for (const day of cardDays(ledger.trip, mine, dates, cautions, request)) {
-      const key = JSON.stringify(day);
-      const known = byWords.get(key);
-      if (known === undefined) byWords.set(key, { names: [unmarked(mine.diver.name)], day });
-      else known.names.push(unmarked(mine.diver.name));
+      const head = [day.date, ...day.oxygen].join('\n');
+      const alike = byHead.get(head) ?? [];
+      byHead.set(head, alike);
+      const text = alike.length === 0 ? null : JSON.stringify(day);
+      const known = alike.find((each) => (each.text ??= JSON.stringify(each.day)) === text);
+      if (known !== undefined) {
+        known.names.push(unmarked(mine.diver.name));
+        continue;
+      }
+      const made: SharedDay = { names: [unmarked(mine.diver.name)], day, text };
+      alike.push(made);
+      days.push(made);
     }
   }
-  return [...byWords.values()].toSorted((a, b) =>
-    a.day.date < b.day.date ? -1 : a.day.date > b.day.date ? 1 : 0,
-  );
+  return days.toSorted((a, b) => (a.day.date < b.day.date ? -1 : a.day.date > b.day.date ? 1 : 0));
 }
 
 /** Names are never cut or set smaller: they take the lines they need. */

@@ -45,7 +45,7 @@ function DepthTicks(props: {
               textAnchor="end"
               className={styles.depthTick}
             >
-              {words(said`${figure('depthTyped', tickM)}`)}
+              {words(said`${figure('depthSet', tickM)}`)}
             </text>
             <text x={pressureX} y={y + textPx * 0.35} textAnchor="middle" className={styles.tick}>
               {words(said`${worked(ambientBar(tickM, column), 1)} bar`)}
@@ -109,7 +109,7 @@ export function DepthPictures(props: {
   const words = useWords();
   const { left, right, topPx, upperPx, textPx } = frame;
   const y = yPx(frame, depthM);
-  const depth = words(said`${figure('depthTyped', depthM)}`);
+  const depth = words(said`${figure('depthSet', depthM)}`);
   const pressure = words(said`${worked(ambientBar(depthM, column), 2)} bar`);
   const leadX = textPx * 1.6;
   const toDepth = (event: PointerEvent<SVGElement>): void => {

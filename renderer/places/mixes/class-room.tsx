@@ -121,7 +121,7 @@ function ClassPictures(props: { readonly isLarge: boolean }): ReactNode {
     const [least, most] = CLASS_DEPTHS_M;
     chooseView({ classroom: { ...classroom, depthM: Math.min(most, Math.max(least, next)) } });
   };
-  const depth = words(said`${figure('depthTyped', depthM)}`);
+  const depth = words(said`${figure('depthSet', depthM)}`);
   const inHand = mixes.find(({ mix }) => mix.id === pointedAt) ?? usuallyInHand(mixes);
   return (
     <div ref={box} className={styles.pictures}>
@@ -173,12 +173,12 @@ export function ClassRoom(): ReactNode {
           <WordField
             label="Depth"
             value={depthM}
-            show={(shown) => words(said`${figure('depthTyped', shown)}`)}
+            show={(shown) => words(said`${figure('depthSet', shown)}`)}
             parse={(text) => {
               const depth = parseFigure(text, 'depth', units);
               const [least, most] = CLASS_DEPTHS_M;
               if (depth.ok && (depth.value < least || depth.value > most)) {
-                const range = words(said`${figure('depthTyped', least)} to ${figure('depthTyped', most)}`);
+                const range = words(said`${figure('depthSet', least)} to ${figure('depthSet', most)}`);
                 return {
                   ok: false,
                   what: `The class goes from ${range}.`,
@@ -217,7 +217,7 @@ export function ClassRoom(): ReactNode {
       </div>
       {isLarge ? (
         <ClassLarge
-          title={`What the mix changes at ${words(said`${figure('depthTyped', depthM)}`)}`}
+          title={`What the mix changes at ${words(said`${figure('depthSet', depthM)}`)}`}
           note={`a first dive, ${limits}`}
           leave={() => setLarge(false)}
         >

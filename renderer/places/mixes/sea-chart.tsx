@@ -296,7 +296,7 @@ export function SeaChart(props: {
               axisLine={false}
               tickLine={false}
               tick={{ fill: 'var(--ink-soft)', fontSize: 13, fontStyle: 'italic' }}
-              tickFormatter={(depthM: number) => words(said`${bare('depthTyped', depthM)}`)}
+              tickFormatter={(depthM: number) => words(said`${bare('depthSet', depthM)}`)}
             />
             <Tooltip content={readout} isAnimationActive={false} cursor={false} />
             {MINUTE_TICKS.map((min) => (
@@ -374,7 +374,7 @@ export function SeaChart(props: {
                   <text x={scale.beyond + 22} y={nameYs[at]! + 4.5} className={styles.site}>
                     {site.name}{' '}
                     <tspan className={styles.depth}>
-                      {words(said`${figure('depthTyped', site.depthM)}`)}
+                      {words(said`${figure('depthSet', site.depthM)}`)}
                     </tspan>
                   </text>
                 </g>

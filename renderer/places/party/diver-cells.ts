@@ -33,7 +33,10 @@ export function cellText(diver: Diver, field: DiverField, units: System): string
     case 'certification':
       return diver.certification ?? '';
     case 'rate':
-      return shortText(toUnit(diver.surfaceRateLpm, 'gas-rate', units), units === 'imperial' ? 2 : 1);
+      // Cubic feet to the hundredth in every row, so that 0.60 and 0.42 stand under each other.
+      return units === 'imperial'
+        ? valueText(diver.surfaceRateLpm, 'gas-rate', units, 'near', 2)
+        : shortText(diver.surfaceRateLpm, 1);
     case 'cylinder':
       return cylinderText(cylinder, units);
     case 'cylinderNo':

@@ -47,7 +47,7 @@ export function typedText(field: LogField, value: string | number, { units, cloc
   if (typeof value === 'string') return clockText(value, clock);
   switch (field) {
     case 'depthM':
-      return shortText(toUnit(value, 'depth', units), units === 'imperial' ? 0 : 1);
+      return shortText(toUnit(value, 'depth', units), units === 'imperial' ? 0 : 1, 'up');
     case 'endBar':
       return shortText(toUnit(value, 'pressure', units), 0);
     case 'o2':

@@ -264,7 +264,7 @@ function Row(props: {
         {when}
         {recorded.site === '' ? null : <span className={styles.site}>{recorded.site}</span>}
       </th>
-      <td className={styles.figure}>{depthText(recorded.depthM, units)}</td>
+      <td className={styles.figure}>{depthText(recorded.depthM, units, 'up')}</td>
       <td className={styles.figure}>{minutesText(recorded.bottomMin, 'up')}</td>
       <td>
         {found.join(', ')}

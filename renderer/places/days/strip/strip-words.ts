@@ -7,8 +7,8 @@ import { clockText, dateText, depthText, hoursText, minutesText, mixText } from 
 export type Reader = Pick<Settings, 'units' | 'clock'>;
 
 /** Depth without its unit, as soundings stand on a chart. */
-export function sounding(depthM: number, reader: Reader): string {
-  return depthText(depthM, reader.units).replace(/\s\D{1,9}$/u, '');
+export function sounding(depthM: number, reader: Reader, isDone = false): string {
+  return depthText(depthM, reader.units, isDone ? 'up' : 'down').replace(/\s\D{1,9}$/u, '');
 }
 
 /** "2 h 31", rounded up: time in the water is what is used up. */

@@ -98,7 +98,7 @@ function levelsText(dive: Dive, words: Words): string {
   return (dive.legs ?? [])
     .map(({ depthM, min }) =>
       words(
-        said`${{ ...typed('depth', depthM, 'near'), isBare: true }}/${{ ...typed('minutes', min, 'near'), isBare: true }}`,
+        said`${bare('depthSet', depthM)}/${{ ...typed('minutes', min, 'near'), isBare: true }}`,
       ),
     )
     .join(' ');
@@ -112,7 +112,7 @@ function plannedTexts(dive: Dive, { trip, words }: RowSource): Readonly<Record<s
     day: of(dayOf(dive.startsAt.slice(0, 10), 'weekday')),
     start: of(timeOfDay(dive.startsAt.slice(11))),
     site: trip.sites.find(({ id }) => id === dive.siteId)?.name ?? dive.siteId,
-    depth: of({ ...typed('depth', dive.depthM, 'near'), isBare: true }),
+    depth: of(bare('depthSet', dive.depthM)),
     time: of({ ...typed('minutes', dive.bottomMin, 'near'), isBare: true }),
     levels: levelsText(dive, words),
     mix: mix ? of(mixSaid(mix.o2)) : words(said`best`),

@@ -352,7 +352,7 @@ describe('startingSheet', () => {
     expect(text).toContain('There are 6 days for diving, Sun 7 March to Fri 12 March;');
     expect(text).toContain('at least 10 ft less deep, or no deeper than 40 ft');
     expect(text).toContain(
-      'Site b is dived to 60 ft rather than 98 ft and Site d to 60 ft rather than 79 ft: the depth limit is 60 ft.',
+      'Site b is dived to 60 ft rather than 98 ft and Site d to 60 ft rather than 78 ft: the depth limit is 60 ft.',
     );
     expect(text).toContain('before the flight on Sat 13, 3:00 pm.');
     expect(text).not.toMatch(/\d m\b|T\d\d:|\d{4}-/);

@@ -95,7 +95,6 @@ describe('a quantity', () => {
     ['depthSet', 80 * FOOT, '24.3 m', '80 ft'],
     ['depthLimit', 33.75, '33 m', '110 ft'],
     ['depthLimit', 28.99, '28 m', '95 ft'],
-    ['depthTyped', 18.28, '18.3 m', '60 ft'],
     ['altitude', 1499.2, '1500 m', '4919 ft'],
     ['minutesMet', 38.2, '39 min', '39 min'],
     ['minutesLeft', 38.99, '38 min', '38 min'],
