@@ -1,7 +1,8 @@
-import { keptTogether, NO_BREAK } from '../line-breaks';
+import { NO_BREAK } from '../line-breaks';
+import { linesOf, shortened } from './broken-lines';
 import { SLANTED, STRESSED, type FaceName } from './faces';
 import { printable, textWidthPt, type SlateFonts } from './font';
-import { runsOf, wordByWord, type Run } from './markup';
+import { runsOf, type Run } from './markup';
 
 /** What stands on a page, in points from its upper left corner, y downwards. Black and greys only. */
 export type Mark =
@@ -89,8 +90,6 @@ const MIDDLE = 0.36;
 /** Baseline distance as a share of the type size: letters with accents above and tails below stay apart. */
 const LEADING = 1.2;
 
-const ELLIPSIS = '\u2026';
-
 /** Positions are kept to a hundredth of a point, so that every machine writes the same digits. */
 export function rounded(pt: number): number {
   return Math.round(pt * 100) / 100;
@@ -107,56 +106,6 @@ export interface Setter {
   readonly line: (text: string, style: TextStyle, x: number, baseline: number) => readonly TextMark[];
   /** A text broken into lines no wider than `widthPt`. */
   readonly text: (text: string, style: TextStyle, widthPt: number) => TextBlock;
-}
-
-/** Breaks a text at its spaces, but for those before units, and a word longer than the line wherever it must. */
-function linesOf(
-  { width: widthIn }: Setter,
-  text: string,
-  style: TextStyle,
-  availablePt: number,
-): readonly string[] {
-  // A column as wide as its widest word takes that word, whatever its sum of letters loses to binary digits.
-  const widthPt = availablePt + 1e-6;
-  const whole = text.replaceAll(NO_BREAK, ' ');
-  // Most texts are a line, and need not be taken apart.
-  if (widthIn(whole, style) <= widthPt && !/^ | $| {2}/.test(whole)) return whole === '' ? [] : [whole];
-  const lines: string[] = [];
-  let line = '';
-  const words = wordByWord(keptTogether(text))
-    .split(' ')
-    .flatMap((word) =>
-      widthIn(word, style) <= widthPt ? [word] : wordByWord(word.replaceAll(NO_BREAK, ' ')).split(' '),
-    );
-  for (const word of words.filter((each) => each !== '')) {
-    const longer = line === '' ? word : `${line} ${word}`;
-    if (widthIn(longer, style) <= widthPt) {
-      line = longer;
-      continue;
-    }
-    if (line !== '') lines.push(line);
-    line = '';
-    if (widthIn(word, style) <= widthPt) {
-      line = word;
-      continue;
-    }
-    for (const letter of word) {
-      if (line !== '' && widthIn(line + letter, style) > widthPt) {
-        lines.push(line);
-        line = '';
-      }
-      line += letter;
-    }
-  }
-  if (line !== '') lines.push(line);
-  return lines.map((each) => each.replaceAll(NO_BREAK, ' '));
-}
-
-function shortened(set: Setter, line: string, style: TextStyle, widthPt: number): string {
-  const letters = Array.from(line);
-  const cut = (): string => `${letters.join('').trimEnd()}${ELLIPSIS}`;
-  while (letters.length > 0 && set.width(cut(), style) > widthPt) letters.pop();
-  return cut();
 }
 
 /** The face of a part of a text set in another. */
@@ -235,15 +184,23 @@ export function setterOf(fonts: SlateFonts): Setter {
   return setter;
 }
 
+/** The lines of a text. Most are one, and need not be taken apart. */
+function brokenText(set: Setter, text: string, style: TextStyle, availablePt: number): readonly string[] {
+  // A column as wide as its widest word takes that word, whatever its sum of letters loses to binary digits.
+  const widthPt = availablePt + 1e-6;
+  const whole = text.replaceAll(NO_BREAK, ' ');
+  if (set.width(whole, style) <= widthPt && !/^ | $| {2}/.test(whole)) return whole === '' ? [] : [whole];
+  const fits = (part: string): boolean => set.width(part, style) <= widthPt;
+  const lines = linesOf(text, fits);
+  const { maxLines } = style;
+  if (maxLines === undefined || lines.length <= maxLines) return lines;
+  // The last line is cut in the middle of a word rather than left half empty.
+  return [...lines.slice(0, maxLines - 1), shortened(lines.slice(maxLines - 1).join(' '), fits)];
+}
+
 /** A text broken into lines, those past the most that are wanted cut off. */
 function textBlock(set: Setter, text: string, style: TextStyle, widthPt: number): TextBlock {
-  let lines = linesOf(set, text, style, widthPt);
-  if (style.maxLines !== undefined && lines.length > style.maxLines) {
-    const kept = lines.slice(0, style.maxLines);
-    // The last line is cut in the middle of a word rather than left half empty.
-    kept[style.maxLines - 1] = shortened(set, lines.slice(style.maxLines - 1).join(' '), style, widthPt);
-    lines = kept;
-  }
+  const lines = brokenText(set, text, style, widthPt);
   const lineHeight = style.leadingPt ?? style.sizePt * LEADING;
   return {
     heightPt: lines.length * lineHeight,

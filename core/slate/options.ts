@@ -50,9 +50,17 @@ export function usualPaper(kind: SlateKind): string {
   return isHeld(kind) ? 'A6' : 'A4';
 }
 
-/** The margin of a kind where none is given, millimetres. */
-export function usualMarginMm(kind: SlateKind): number {
-  return isHeld(kind) ? 5 : 10;
+/** Paper this narrow is read in the hand, millimetres: A5, half letter and smaller. */
+const SMALL_MM = 160;
+
+/**
+ * The margin of a kind where none is given: of what is filed wide enough to be held, of small paper as little as printers
+ * leave white, for on it a guest's week would else take two pages.
+ * @param paper null: one that is not known @returns millimetres
+ */
+export function usualMarginMm(kind: SlateKind, paper: Paper | null): number {
+  const isSmall = paper !== null && Math.min(paper.widthMm, paper.heightMm) <= SMALL_MM;
+  return isHeld(kind) || isSmall ? 5 : 10;
 }
 
 function oneOf<T extends string>(
@@ -86,8 +94,8 @@ function paperOf(text: string | null | undefined, where: string, troubles: Troub
 const NUMBER = /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)(?:e[+-]?\d+)?$/i;
 
 /** @returns millimetres */
-function marginOf(text: string | null | undefined, kind: SlateKind, troubles: Trouble[]): number {
-  if (text === null || text === undefined) return usualMarginMm(kind);
+function marginOf(text: string | null | undefined, usualMm: number, troubles: Trouble[]): number {
+  if (text === null || text === undefined) return usualMm;
   const plain = text.trim();
   if (NUMBER.test(plain) && Number.isFinite(Number(plain))) return Number(plain);
   troubles.push({
@@ -96,7 +104,7 @@ function marginOf(text: string | null | undefined, kind: SlateKind, troubles: Tr
     where: '--margin',
     mend: 'Give a number such as 6.',
   });
-  return usualMarginMm(kind);
+  return usualMm;
 }
 
 /** What one kind alone looks at: asked for with another it would be passed over in silence. */
@@ -133,7 +141,7 @@ export function readSlateOptions(options: SlateOptions): Result<SlateSettings> {
   const paper = paperOf(options.paper ?? usualPaper(kind), '--paper', troubles);
   const sheet = paperOf(options.sheet, '--sheet', troubles);
   const label = paperOf(options.label, '--label', troubles);
-  const margin = marginOf(options.margin, kind, troubles);
+  const margin = marginOf(options.margin, usualMarginMm(kind, paper), troubles);
   const units = oneOf(options.units, UNITS, USUAL_SLATE.units, '--units', troubles);
   const clock = oneOf(options.clock, CLOCKS, USUAL_SLATE.clock, '--clock', troubles);
   const holes = oneOf(options.holes, HOLES, USUAL_SLATE.holes, '--holes', troubles);

@@ -120,7 +120,7 @@ function tooSmall(request: SlateRequest, facts: FootFacts): SlateFault {
   const { kind, label, paper, marginMm } = request;
   const { words } = facts;
   const atMostMm = fittingMarginMm(request, facts);
-  if (atMostMm !== null && marginMm > usualMarginMm(kind)) {
+  if (atMostMm !== null && marginMm > usualMarginMm(kind, paper)) {
     return marginTooWide(words, paper.name, marginMm, atMostMm);
   }
   return kind === 'tags'

@@ -143,7 +143,7 @@ export const PLAN = {
           needs: 'slate',
           value: 'MM',
           example: 'millimetres, as in --margin 6',
-          help: 'free margin; of cards 5 by default, of the others 10',
+          help: 'free margin; of cards and on paper up to A5 5 by default, else 10',
         },
         {
           name: 'sheet',

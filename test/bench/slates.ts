@@ -36,12 +36,10 @@ function asSent(trip: Trip): Trip {
 /** Every day of a trip on the usual paper of its kind, from the ledger on. */
 function requestsOf(trip: Trip): readonly SlateRequest[] {
   const request = aRequest(asSent(trip));
-  return SLATE_KINDS.map((kind) => ({
-    ...request,
-    kind,
-    paper: aPaper(usualPaper(kind)),
-    marginMm: usualMarginMm(kind),
-  }));
+  return SLATE_KINDS.map((kind) => {
+    const paper = aPaper(usualPaper(kind));
+    return { ...request, kind, paper, marginMm: usualMarginMm(kind, paper) };
+  });
 }
 
 /** The pages that the window shows at first: cards of the next diving day. */

@@ -1,4 +1,5 @@
 /** What a briefing says of one dive of the party. */
+import { NO_BREAK } from '../../line-breaks';
 import { effectiveDive } from '../../document/as-dived';
 import type { Id, Trip } from '../../document/types';
 import type { Entry } from '../../ledger/ledger-types';
@@ -176,7 +177,7 @@ function leaveSaid(made: readonly Entry[]): Said {
 function upSaid(made: readonly Entry[]): Said {
   if (made.length === 0) return NOTHING;
   const last = Math.max(...made.map(({ surfacesMin }) => surfacesMin));
-  return made.length === 1 ? said`up ${timeAt(last)}` : said`all up ${timeAt(last)}`;
+  return made.length === 1 ? said`up${NO_BREAK}${timeAt(last)}` : said`all up${NO_BREAK}${timeAt(last)}`;
 }
 
 /** The lines of a note that say something. */

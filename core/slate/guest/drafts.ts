@@ -237,33 +237,48 @@ function whole({ head, rows }: Section): Block {
 const NO_NOTES = said`Notes on the sites have no room here: a larger sheet has them, and they are told before each dive.`;
 
 /**
- * All below the days, close: what is breathed and flying on the left, what to bring on the right, and below them the
- * sites, or that a larger sheet has them. None where a page is too narrow for two columns.
+ * All below the days, close, in several ways, the first that is one page to be taken: what is breathed and flying on the
+ * left and what to bring on the right, or those two beside each other and what to bring below; and below them the sites,
+ * or that a larger sheet has them. None where a page is too narrow for two columns.
  */
 function closeBelow(set: Setter, words: Words, guest: Guest, width: number): readonly (readonly Section[])[] {
   if (width < TWO_COLUMNS || guest.sites.length === 0) return [];
   const half = (width - GAP) / 2;
-  const pair = (right: readonly Block[]): Section => ({
+  const pair = (left: readonly Block[], right: readonly Block[]): Section => ({
     head: space(0),
     again: space(0),
     rows: [
       beside([
-        { block: stack(leftParts(set, words, guest, half).map(whole), 5), x: 0 },
+        { block: stack(left, 5), x: 0 },
         { block: stack(right, 5), x: half + GAP },
       ]),
     ],
     isWhole: true,
   });
+  const mixes = mixParts(set, words, guest, half).map(whole);
+  const flying = flyingParts(set, words, guest, half).map(whole);
   const bring = whole(bringSection(set, words, guest, half));
-  const left = paragraph(set, words(NO_NOTES), half, TYPES.caption, LEADING.caption);
-  return [[pair([bring]), sitesSection(set, words, guest, width)], [pair([bring, left])]];
+  const across = bringSection(set, words, guest, width);
+  const sites = sitesSection(set, words, guest, width);
+  const notes = paragraph(set, words(NO_NOTES), half, TYPES.caption, LEADING.caption);
+  return [
+    [pair([...mixes, ...flying], [bring]), sites],
+    [pair(mixes, flying), across, sites],
+    [pair([...mixes, ...flying], [bring, notes])],
+    [pair(mixes, [...flying, notes]), across],
+  ];
+}
+
+function mixParts(set: Setter, words: Words, guest: Guest, width: number): readonly Section[] {
+  return guest.mixes.length === 0 ? [] : [mixesSection(set, words, guest, width)];
+}
+
+function flyingParts(set: Setter, words: Words, guest: Guest, width: number): readonly Section[] {
+  return guest.flying.length === 0 ? [] : [textSection(set, words(said`Flying`), guest.flying, width)];
 }
 
 function leftParts(set: Setter, words: Words, guest: Guest, width: number): readonly Section[] {
-  return [
-    ...(guest.mixes.length === 0 ? [] : [mixesSection(set, words, guest, width)]),
-    ...(guest.flying.length === 0 ? [] : [textSection(set, words(said`Flying`), guest.flying, width)]),
-  ];
+  return [...mixParts(set, words, guest, width), ...flyingParts(set, words, guest, width)];
 }
 
 /** What is breathed and flying on the left, sites on the right; below each other where a page is too low. */

@@ -122,9 +122,12 @@ export function columnsOf(days: readonly DayParts[], heightPt: number): readonly
   let used = 0;
   for (const { head, parts } of days) {
     let isHeaded = false;
-    for (const part of parts) {
+    for (const [i, part] of parts.entries()) {
       if (head.heightPt + part.heightPt > heightPt) return null;
-      if (used + (isHeaded ? 0 : head.heightPt) + part.heightPt > heightPt) {
+      // The sums of a day stand below its last dive, and in a column of their own only where no column takes both.
+      const sums = i === parts.length - 2 ? parts[i + 1]!.heightPt : 0;
+      const heldPt = part.heightPt + (head.heightPt + part.heightPt + sums <= heightPt ? sums : 0);
+      if (used + (isHeaded ? 0 : head.heightPt) + heldPt > heightPt) {
         columns.push([]);
         used = 0;
         isHeaded = false;

@@ -373,9 +373,7 @@ export function SeaChart(props: {
                   />
                   <text x={scale.beyond + 22} y={nameYs[at]! + 4.5} className={styles.site}>
                     {site.name}{' '}
-                    <tspan className={styles.depth}>
-                      {words(said`${figure('depthSet', site.depthM)}`)}
-                    </tspan>
+                    <tspan className={styles.depth}>{words(said`${figure('depthSet', site.depthM)}`)}</tspan>
                   </text>
                 </g>
               ))}

@@ -3,7 +3,7 @@ import { dateText } from '../../../core/slate/figures';
 import { usualDates } from '../../../core/slate/next-day';
 import { usualMarginMm } from '../../../core/slate/options';
 import { LABEL_SIZES, usualLabel } from '../../../core/slate/labels';
-import type { HoleSide } from '../../../core/slate/paper';
+import { readPaper, type HoleSide } from '../../../core/slate/paper';
 import type { CardForm, SlateKind } from '../../../core/slate/request';
 import type { SlateUnits } from '../../../core/slate/figures';
 import { changeSettings } from '../../actions/view';
@@ -110,6 +110,7 @@ export function SlateOptionsForm({ dates }: { readonly dates: readonly string[] 
   const cardPaper = useDesk(({ settings }) => settings.paper);
   const { kind } = chosen;
   const paper = paperOf(chosen, cardPaper);
+  const named = readPaper(paper);
   return (
     <div className={styles.options}>
       <Choice
@@ -170,7 +171,7 @@ export function SlateOptionsForm({ dates }: { readonly dates: readonly string[] 
       />
       <Choice
         label="Margin"
-        value={String(chosen.marginMm ?? usualMarginMm(kind))}
+        value={String(chosen.marginMm ?? usualMarginMm(kind, named.ok ? named.value : null))}
         options={MARGINS}
         commit={(mm) => choose({ marginMm: Number(mm) })}
       />

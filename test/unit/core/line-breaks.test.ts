@@ -16,7 +16,11 @@ describe('keptTogether', () => {
   });
 
   it('lets a line break everywhere else', () => {
-    for (const sentence of ['Dive 3 may begin after 14 hours, m by m', 'on 4 mixes at 07:30', 'within 24 hours of 3 dives']) {
+    for (const sentence of [
+      'Dive 3 may begin after 14 hours, m by m',
+      'on 4 mixes at 07:30',
+      'within 24 hours of 3 dives',
+    ]) {
       expect(keptTogether(sentence)).toBe(sentence);
     }
   });

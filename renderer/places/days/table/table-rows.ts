@@ -97,9 +97,7 @@ function newRow(number: number): TableRow {
 function levelsText(dive: Dive, words: Words): string {
   return (dive.legs ?? [])
     .map(({ depthM, min }) =>
-      words(
-        said`${bare('depthSet', depthM)}/${{ ...typed('minutes', min, 'near'), isBare: true }}`,
-      ),
+      words(said`${bare('depthSet', depthM)}/${{ ...typed('minutes', min, 'near'), isBare: true }}`),
     )
     .join(' ');
 }

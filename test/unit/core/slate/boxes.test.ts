@@ -5,6 +5,7 @@ import { FOOT_PT } from '../../../../core/slate/page-frame';
 import { SAFETY_LINE } from '../../../../core/words/safety-line';
 import { fileWords } from '../../../../core/words/reader';
 import { SLATE_KINDS, type SlateKind } from '../../../../core/slate/request';
+import { usualMarginMm } from '../../../../core/slate/options';
 import { slatePages } from '../../../../core/slate/pages';
 import { planMark } from '../../../../core/slate/plan-mark';
 import { EMERGENCY_KEYS } from '../../../../core/document/emergency';
@@ -21,9 +22,9 @@ const MARGIN_MM = 5;
 const LONG_WORDS = 'Wunderwasserwand am Mövenmeerbusen WWWWWW below the outermost lighthouse of Wiwa';
 const LONG_WORD = 'W'.repeat(80);
 
-/** Two divers with every name as long as it may be and figures as large as they get. */
-function longest(name: string): Trip {
-  const trip = bigTrip(28, 2);
+/** Divers, two where not said, with every name as long as it may be and figures as large as they get. */
+function longest(name: string, divers = 2): Trip {
+  const trip = bigTrip(28, divers);
   return {
     ...trip,
     title: name.repeat(2).slice(0, 120),
@@ -50,6 +51,16 @@ function idleEnds(): Trip {
     aDive({ id: `x${i}`, startsAt: `2027-03-0${6 + i}T08:00`, depthM, mix: 'auto' }),
   );
   return aTrip(dives, { mixes: [RICH] });
+}
+
+/** The demo for a party of so many, its divers over and over. */
+function demoFor(count: number): Trip {
+  const demo = demoTrip();
+  const party = Array.from({ length: count }, (_, i) => {
+    const diver = demo.party[i % demo.party.length]!;
+    return i < demo.party.length ? diver : { ...diver, id: `also${i}`, name: `${diver.name}, ${i}` };
+  });
+  return { ...demo, party };
 }
 
 const twoDivers = (trip: Trip): Trip => ({ ...trip, party: trip.party.slice(0, 2) });
@@ -106,6 +117,39 @@ describe('every kind on every paper', () => {
           }
         });
       }
+    }
+  }
+});
+
+describe('every kind on every paper for one and for twelve, as it is printed unasked', () => {
+  const requests = {
+    'the demo for one': aRequest(demoFor(1)),
+    'the demo for twelve': aRequest(demoFor(12)),
+    'the hardest trip for one': aRequest(longest(LONG_WORDS, 1)),
+    'the hardest trip for twelve': aRequest(longest(LONG_WORDS, 12)),
+  };
+  for (const kind of SLATE_KINDS) {
+    for (const [which, request] of Object.entries(requests)) {
+      it(`${kind}, ${which}: each paper takes it in metres and in feet, and nothing overlaps or runs off`, () => {
+        const lasting = kind === 'trip' || kind === 'guest';
+        for (const paper of PAPERS) {
+          for (const units of ['metric', 'imperial'] as const) {
+            const marginMm = usualMarginMm(kind, paper);
+            const laid = slatePages({
+              ...request,
+              kind,
+              paper,
+              units,
+              marginMm,
+              dates: null,
+              // What is of the whole trip says the same of one diver as of twelve.
+              diverIds: lasting ? request.ledger.trip.party.slice(0, 1).map(({ id }) => id) : null,
+            });
+            assert(laid.ok, laid.ok ? '' : laid.troubles[0].what);
+            for (const page of laid.value.pages) expect(faultsOf(page, marginPt(kind))).toEqual([]);
+          }
+        }
+      });
     }
   }
 });

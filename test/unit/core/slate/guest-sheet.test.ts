@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import type { Trip } from '../../../../core/document/types';
+import { usualMarginMm } from '../../../../core/slate/options';
 import type { SlateRequest } from '../../../../core/slate/request';
 import { bigTrip } from '../../../bench/big-trip';
 import { aPaper, layoutOf, wordsOf } from '../../../support/slates';
@@ -44,6 +45,15 @@ describe('guest sheet', () => {
       expect(pages.join()).not.toContain('Notes on the sites');
     }
     expect(sheets(short, { paper: aPaper('A5') })).toHaveLength(4);
+  });
+
+  it('takes one page a guest on A5 and half letter with the margin that they have unasked', () => {
+    for (const name of ['A5', 'half-letter']) {
+      const paper = aPaper(name);
+      for (const units of ['metric', 'imperial'] as const) {
+        expect(sheets(demoTrip(), { paper, units, marginMm: usualMarginMm('guest', paper) })).toHaveLength(4);
+      }
+    }
   });
 
   it('gives dives below each other rather than break a word of a long name', () => {

@@ -162,3 +162,17 @@ describe('what is not known, and what is counted', () => {
     expect(sheets(aTrip([one, two]))[0]).toContain('2 dives, 40 min');
   });
 });
+
+describe('the table', () => {
+  it('has the sums of a day below its last dive, never alone at the head of a column', () => {
+    for (const paper of ['A6', 'A5', '4x6in', 'half-letter']) {
+      for (const units of ['metric', 'imperial'] as const) {
+        const { pages } = layoutOf(demoTrip(), { kind: 'trip', paper: aPaper(paper), units });
+        const words = pages.map((page) => wordsOf(page)).join('\n');
+        expect(words).toContain('CNS 24 h');
+        // Head of a day, and at once its sums.
+        expect(words).not.toMatch(/^[A-Z][a-z]{2} \d+(?: [A-Z][a-z]+)?\nCNS 24 h/m);
+      }
+    }
+  });
+});
