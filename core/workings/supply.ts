@@ -1,9 +1,10 @@
+import { idealBar } from '../compressibility';
 import { surroundingsAt } from '../document/waters';
 import { ascentLegs, type Leg } from '../profile';
 import { contentL, gasUsedL, pressureBar, type MinimumGas } from '../supply';
 import { planOf } from '../ledger/dive-plan';
 import { minimumGasOf, reckonedOf, USUAL_TURN_SHARE } from '../ledger/gas-outcome';
-import { ambientBar } from '../water';
+import { ambientBar, SEA_LEVEL_BAR } from '../water';
 import { bar, digits, legSteps, litres, litresOut } from './digits';
 import type { Asked, Work, WorkingsStep } from './types';
 
@@ -16,6 +17,35 @@ function law({ trip }: Asked): string {
 
 function rateStep({ entry }: Asked): WorkingsStep {
   return { label: 'Surface gas rate', value: `${digits(entry.diver.surfaceRateLpm, 1)} L/min` };
+}
+
+/** How real the gas is at a pressure, at least 0: Z = p V / (n R T). */
+function zOf({ o2 }: Asked, absoluteBar: number): number {
+  return absoluteBar / idealBar(o2, absoluteBar);
+}
+
+/** What turns litres into a pressure by hand where the gas is real; nothing where it is ideal. */
+function realSteps(
+  asked: Asked,
+  gauges: readonly (readonly [at: string, gaugeBar: number | null])[],
+): readonly WorkingsStep[] {
+  if (asked.trip.settings.gasLaw === 'ideal') return [];
+  const z = (label: string, absoluteBar: number): WorkingsStep => ({
+    label: `Z ${label}, ${digits(absoluteBar, 3)} bar absolute`,
+    value: digits(zOf(asked, absoluteBar), 5),
+  });
+  return [
+    z('where litres are measured', 1),
+    z('where the gauge reads 0', SEA_LEVEL_BAR),
+    ...gauges.flatMap(([at, gaugeBar]) => (gaugeBar === null ? [] : [z(at, gaugeBar + SEA_LEVEL_BAR)])),
+  ];
+}
+
+/** The formula of what a cylinder holds, where the gas is real. */
+const REAL = 'litres = volume × (p / Z(p) − P0 / Z(P0)) × Z(1 bar), p absolute, P0 where the gauge reads 0';
+
+function withReal(formula: string, { trip }: Asked): string {
+  return trip.settings.gasLaw === 'ideal' ? formula : `${formula}; ${REAL}`;
 }
 
 function cylinderStep(asked: Asked): WorkingsStep {
@@ -67,6 +97,10 @@ function readSteps(asked: Asked, readL: number): readonly WorkingsStep[] {
     cylinderStep(asked),
     { label: 'Left, as read', value: `${digits(gas.endBar!, 1)} bar` },
     { label: 'Used', value: litres(readL) },
+    ...realSteps(asked, [
+      ['at the fill', asked.entry.diver.cylinder.fillBar],
+      ['at what was read', gas.endBar],
+    ]),
   ];
 }
 
@@ -77,7 +111,7 @@ export const usedWorkings: Work = (asked) => {
   if (readL !== null) {
     return {
       title: 'Gas used',
-      formula: 'content at the start − content at the pressure read',
+      formula: withReal('content at the start − content at the pressure read', asked),
       steps: readSteps(asked, readL),
       result: litresOut(readL),
       exact: readL,
@@ -115,7 +149,7 @@ export const endWorkings: Work = (asked) => {
   }
   const shared = {
     title: 'Pressure left at the surface',
-    formula: 'pressure of (content − used) in the cylinder',
+    formula: withReal('pressure of (content − used) in the cylinder', asked),
     source: `${CONSUMPTION}; ${law(asked)}`,
   };
   const usedL = usedOf(asked);
@@ -128,6 +162,10 @@ export const endWorkings: Work = (asked) => {
       cylinderStep(asked),
       { label: 'Used', value: litres(usedL) },
       { label: 'Left', value: litres(leftL) },
+      ...realSteps(asked, [
+        ['at the fill', entry.diver.cylinder.fillBar],
+        ['at what is left', exact],
+      ]),
     ],
     result: exact === null ? 'none: the gas does not last' : `${digits(exact, 1)} bar`,
     exact,
@@ -142,15 +180,20 @@ function minimumOf({ entry, trip, o2 }: Asked): MinimumGas | null {
 
 /** Minimum gas. Source: named in the workings. */
 export const minimumWorkings: Work = (asked) => {
-  const { entry, trip } = asked;
+  const { entry, trip, o2 } = asked;
   const around = surroundingsAt(trip, entry.dive);
   const found = minimumOf(asked);
   const rateLpm = 4 * entry.diver.surfaceRateLpm;
   const deepestBar = ambientBar(entry.depthM, around.column);
   const ascent = found === null ? [] : ascentLegs(entry.depthM, found.stops, around);
+  const { waterL } = entry.diver.cylinder;
+  const neededBar = found && pressureBar(waterL, found.litres, o2, trip.settings.gasLaw);
   return {
     title: 'Minimum gas: what brings two divers from the deepest point to the surface',
-    formula: `2 divers × 2 × rate × (1 min at depth + ascent and stops), and never below the reserve${moreCounts(asked)}`,
+    formula: withReal(
+      `2 divers × 2 × rate × (1 min at depth + ascent and stops), and never below the reserve${moreCounts(asked)}`,
+      asked,
+    ),
     steps: [
       { label: 'Two divers at twice the surface rate', value: `${digits(rateLpm, 1)} L/min` },
       {
@@ -160,7 +203,8 @@ export const minimumWorkings: Work = (asked) => {
       ...legSteps(ascent, (leg) => `${meanText(leg)}: ${litres(gasUsedL([leg], rateLpm))}`),
       ...(found === null ? [] : [{ label: 'Together', value: litres(found.litres) }]),
       { label: 'Reserve of the diver', value: `${entry.diver.cylinder.reserveBar} bar` },
-      { label: 'Cylinder', value: `${entry.diver.cylinder.waterL} L, ${law(asked)}` },
+      { label: 'Cylinder', value: `${waterL} L, ${law(asked)}` },
+      ...realSteps(asked, [['at what that takes', neededBar]]),
     ],
     result: found === null ? NO_WAY_UP : `${digits(found.bar, 1)} bar`,
     exact: found && found.bar,

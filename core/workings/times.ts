@@ -1,6 +1,8 @@
 import { secondOpinions, type SecondOpinion } from '../ledger/second-opinion';
 import { AIR_N2, inspiredBar } from '../tissues/compartments';
+import { toleratedBar } from '../ascent/tolerated';
 import { surfaceLimits } from '../ledger/entry';
+import type { FlightViews } from '../ledger/flight-views';
 import { flightLines } from '../ledger/flight-said';
 import { CLEAR_SHARE } from '../ledger/ledger';
 import { bar, digits, minutes, minutesOut, momentText } from './digits';
@@ -11,11 +13,18 @@ import { surroundingsOf } from '../profile';
 import type { WallMin } from '../words/calendar';
 import { said } from '../words/said';
 
+/** Sums of leg times miss a whole minute by rounding alone. */
+const SAME_MIN = 1e-6;
+
 const TABLE =
   'U.S. Navy Diving Manual Revision 7 (2016), tables 9-7 and 9-8, and ch. 10 for the equivalent air depth';
 
+/** A moment with the part of a minute it has, so that differences come out: "Fri 19 Mar 2027, 16:19 and 0.667 min". */
 function momentStep(label: string, at: WallMin, { words }: Asked): WorkingsStep {
-  return { label, value: momentText(at, words) };
+  const whole = Math.floor(at + SAME_MIN);
+  const rest = at - whole;
+  const text = momentText(whole, words);
+  return { label, value: rest <= SAME_MIN ? text : `${text} and ${minutes(rest)}` };
 }
 
 /** Surface interval. Source: named in the workings. */
@@ -46,6 +55,35 @@ export const intervalWorkings: Work = (asked) => {
   };
 };
 
+/** Where the diver goes up after the last dive, no one fall leads to the time. */
+function heightsSteps({ trip }: Asked, fromMin: WallMin): readonly WorkingsStep[] {
+  const { stays } = atSurface(trip, surroundingsOf(trip).column.surfaceBar);
+  if (!stays.some(({ toMin }) => toMin > fromMin)) return [];
+  return [
+    {
+      label: 'Heights after the last dive',
+      value: 'followed stretch by stretch, each with a rest of its own',
+    },
+  ];
+}
+
+/** How long the model's slowest compartment waits for the cabin; nothing where none has to. */
+function cabinSteps(asked: Asked, { model, cabinBar }: FlightViews): readonly WorkingsStep[] {
+  const { diverLedger, trip } = asked;
+  const after = diverLedger.entries[diverLedger.entries.length - 1]?.after;
+  if (model.clearMin === null || model.compartment === null || after === undefined) return [];
+  const index = model.compartment - 1;
+  const { high } = diverLedger.diver.gradient;
+  return [
+    compartmentStep(model.compartment, 'Compartment that waits longest, p falling to rest'),
+    { label: 'Its p on surfacing', value: bar(after.tensions[index]!) },
+    { label: 'Its p at rest', value: bar(AIR_N2 * inspiredBar(surroundingsOf(trip).column.surfaceBar)) },
+    { label: `Tolerated in the cabin at ${bar(cabinBar)}`, value: bar(toleratedBar(index, cabinBar, high)) },
+    ...heightsSteps(asked, after.atMin),
+    { label: 'Time it waits', value: minutes(model.clearMin - after.atMin) },
+  ];
+}
+
 /** When flying is clear. Source: named in the workings. */
 export const flyWorkings: Work = (asked) => {
   const { diverLedger, words } = asked;
@@ -53,7 +91,7 @@ export const flyWorkings: Work = (asked) => {
   const shared = {
     title: 'When flying is clear',
     formula:
-      'the latest of: last surfacing + 12 h after one no-stop dive, 18 h after several dives or days, 24 h after required stops; last surfacing + the government table’s wait; the moment from which every compartment tolerates the cabin’s pressure. Dives brought to the trip count',
+      'the latest of: last surfacing + 12 h after one no-stop dive, 18 h after several dives or days, 24 h after required stops; last surfacing + the government table’s wait; the moment from which every compartment tolerates the cabin’s pressure, ln((p on surfacing − rest) / (tolerated − rest)) / k after it. Dives brought to the trip count',
     source:
       'P. J. Sheffield, R. D. Vann (eds), Flying After Recreational Diving (2004); U.S. Navy Diving Manual Revision 7 (2016), table 9-6; tolerated tensions after A. A. Buehlmann and E. C. Baker; bubbles even after 24 h: D. Cialoni et al., Aviat Space Environ Med 2014;85(10):993-998',
   };
@@ -67,6 +105,7 @@ export const flyWorkings: Work = (asked) => {
     steps: [
       momentStep('Last surfacing', flight.lastSurfacingMin, asked),
       ...views,
+      ...cabinSteps(asked, flight),
       {
         label: 'To know',
         value: 'bubbles were found in some divers in flight even after 24 h: leave more where you can',
@@ -97,7 +136,6 @@ export const clearWorkings: Work = (asked) => {
   if ('never' in fallen) return { ...shared, steps: [], result: 'never at this height', exact: null };
   const exact = fallen.atMin;
   const slowest = { index: (fallen.compartment ?? 0) - 1, min: exact - last.atMin };
-  const isCut = surface.stays.some(({ toMin }) => toMin > last.atMin);
   const surfacing = momentStep('Last surfacing', last.atMin, asked);
   const compartment: readonly WorkingsStep[] =
     slowest.index === -1
@@ -107,14 +145,7 @@ export const clearWorkings: Work = (asked) => {
           { label: 'Its tension on surfacing', value: bar(last.tensions[slowest.index]!) },
           { label: 'At rest', value: bar(restBar) },
           { label: 'Tolerated at the surface', value: bar(limits[slowest.index]!) },
-          ...(isCut
-            ? [
-                {
-                  label: 'Heights after the last dive',
-                  value: 'followed stretch by stretch, each with a rest of its own',
-                },
-              ]
-            : []),
+          ...heightsSteps(asked, last.atMin),
           { label: 'Time it takes', value: minutes(slowest.min) },
         ];
   return { ...shared, steps: [surfacing, ...compartment], result: momentText(exact, words), exact };
