@@ -143,5 +143,7 @@ export function shallowerLines(
 
 /** Limits with room for rounding: waiting times are solved for equality. */
 function widened(limits: Lanes): Lanes {
-  return Array.from(limits, (limit) => limit + 1e-9);
+  const wide = new Array<number>(COMPARTMENT_COUNT);
+  for (let i = 0; i < COMPARTMENT_COUNT; i += 1) wide[i] = limits[i]! + 1e-9;
+  return wide;
 }

@@ -106,7 +106,7 @@ function overridden(dive: Dive, records: readonly AsDived[], afterMin: number): 
  * Divers without a record of their own who enter together share one effective dive, and through it one profile and its
  * map: they are known by their minutes after the start, the others by their id too.
  */
-const known = new WeakMap<Dive, Map<string, EffectiveDive>>();
+const known = new WeakMap<Dive, Map<string | number, EffectiveDive>>();
 
 /**
  * A dive as it counts for one diver.
@@ -114,13 +114,17 @@ const known = new WeakMap<Dive, Map<string, EffectiveDive>>();
  * Source: CONVENTIONS, "A dive": what was dived and what is analysed rules.
  */
 export function effectiveDive(dive: Dive, diver: Pick<Diver, 'id' | 'group'>): EffectiveDive {
-  const everybody = dive.asDived?.filter((record) => record.by === undefined) ?? [];
-  const own = dive.asDived?.filter((record) => record.by === diver.id) ?? [];
   const afterMin = diver.group?.afterMin ?? 0;
-  const key = own.length > 0 ? `${afterMin} ${diver.id}` : String(afterMin);
+  const hasOwn = dive.asDived?.some(({ by }) => by === diver.id) === true;
+  const key = hasOwn ? `${afterMin} ${diver.id}` : afterMin;
   let byDiver = known.get(dive);
   if (!byDiver) known.set(dive, (byDiver = new Map()));
   let effective = byDiver.get(key);
-  if (!effective) byDiver.set(key, (effective = overridden(dive, [...everybody, ...own], afterMin)));
+  if (!effective) {
+    const records = dive.asDived ?? [];
+    const everybody = records.filter(({ by }) => by === undefined);
+    const own = records.filter(({ by }) => by === diver.id);
+    byDiver.set(key, (effective = overridden(dive, [...everybody, ...own], afterMin)));
+  }
   return effective;
 }

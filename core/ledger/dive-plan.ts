@@ -22,6 +22,8 @@ import type { Entry } from './ledger-types';
 import type { KnownOnMix } from './on-mix';
 import { straightUpMap } from './straight-up-map';
 
+const NONE: readonly never[] = [];
+
 /** A level as planned, and what of its minutes the way to it takes. */
 export interface PlanLevel {
   readonly depthM: number;
@@ -76,11 +78,16 @@ export interface DivePlan {
   readonly onMix: KnownOnMix;
 }
 
-function earlierLevelsOf(
-  profile: Profile,
-  levels: readonly Level[],
-  around: Surroundings,
-): readonly EarlierLevel[] {
+/** The levels before the last, and the map from the surface to the arrival at the last. */
+interface WayToLast {
+  readonly earlierLevels: readonly EarlierLevel[];
+  readonly toArrival: AffineMap;
+}
+
+function wayByLevels(profile: Profile, levels: readonly Level[], around: Surroundings): WayToLast {
+  if (profile.toLastLevel.length <= 1) {
+    return { earlierLevels: NONE, toArrival: breathedMap(profile.toLastLevel, around.breathing) };
+  }
   const made: EarlierLevel[] = [];
   let toArrival = identity;
   let map = identity;
@@ -106,7 +113,7 @@ function earlierLevelsOf(
     });
     wayMin = 0;
   }
-  return made;
+  return { earlierLevels: made, toArrival: map };
 }
 
 /**
@@ -115,7 +122,7 @@ function earlierLevelsOf(
  */
 function deepestStayOf(profile: Profile, around: Surroundings): readonly EarlierLevel[] {
   const { toLastLevel, deepestM, lastLevel } = profile;
-  if (!(lastLevel.fromM < deepestM)) return [];
+  if (!(lastLevel.fromM < deepestM)) return NONE;
   const first = toLastLevel.findIndex(({ toM }) => toM === deepestM) + 1;
   const last = toLastLevel.findLastIndex(({ toM }) => toM === deepestM) + 1;
   const toArrival = breathedMap(toLastLevel.slice(0, first), around.breathing);
@@ -180,13 +187,13 @@ export function newDivePlan(shape: ProfileShape, around: Surroundings): DivePlan
   const profile = profileOf(shape, around);
   const isRecorded = shape.samples !== undefined;
   const levels = levelsOf(shape);
-  const earlierLevels = isRecorded
-    ? deepestStayOf(profile, around)
-    : profile.toLastLevel.length > 1
-      ? earlierLevelsOf(profile, levels, around)
-      : [];
+  const { earlierLevels, toArrival } = isRecorded
+    ? {
+        earlierLevels: deepestStayOf(profile, around),
+        toArrival: breathedMap(profile.toLastLevel, around.breathing),
+      }
+    : wayByLevels(profile, levels, around);
   const last = isRecorded ? lastOfRecorded(profile, earlierLevels) : lastPlanned(profile, levels);
-  const toArrival = breathedMap(profile.toLastLevel, around.breathing);
   const toLeaving = breathedMap([profile.lastLevel], around.breathing, toArrival);
   const lastM = profile.lastLevel.toM;
   const directAscent = breathedMap(ascentLegs(lastM, [], around), around.breathing);
@@ -213,7 +220,7 @@ export function newDivePlan(shape: ProfileShape, around: Surroundings): DivePlan
         : breathedMap(profile.ascent, around.breathing, toLeaving),
     directAscent,
     earlierLevels,
-    momentsUp: isRecorded ? momentsUpOf(profile, around) : [],
+    momentsUp: isRecorded ? momentsUpOf(profile, around) : NONE,
     isRecorded,
     lastLevel: last,
     breathedBarMin: atLeavingBarMin + barMinutes(profile.ascent),

@@ -33,14 +33,21 @@ const SAME_MIN = 1e-9;
 
 const NONE: readonly never[] = [];
 
-const limitsKnown = new WeakMap<WaterColumn, Map<number, Lanes>>();
+interface KnownLimits {
+  readonly gradientHigh: number;
+  readonly limits: Lanes;
+}
+
+const limitsKnown = new WeakMap<WaterColumn, KnownLimits[]>();
 
 /** Tolerated tensions at the surface of a water; kept with it, as a party has few gradients. */
 export function surfaceLimits(column: WaterColumn, gradientHigh: number): Lanes {
-  let byGradient = limitsKnown.get(column);
-  if (!byGradient) limitsKnown.set(column, (byGradient = new Map()));
-  let limits = byGradient.get(gradientHigh);
-  if (!limits) byGradient.set(gradientHigh, (limits = toleratedTensions(column.surfaceBar, gradientHigh)));
+  let known = limitsKnown.get(column);
+  if (!known) limitsKnown.set(column, (known = []));
+  // So few are sooner looked through than found by a fraction.
+  for (const each of known) if (each.gradientHigh === gradientHigh) return each.limits;
+  const limits = toleratedTensions(column.surfaceBar, gradientHigh);
+  known.push({ gradientHigh, limits });
   return limits;
 }
 

@@ -111,6 +111,7 @@ export function emergencyGasOf(
   waysUp: readonly (readonly Stop[])[],
   { surfaceRateLpm }: Pick<Diver, 'surfaceRateLpm'>,
 ): EmergencyGas {
+  if (waysUp.length === 0) return emergencyGas(surfaceRateLpm, [plan.usualWayUp]);
   const { deepestM } = plan.profile;
   const required = waysUp.map((stops) => emergencyWay(deepestM, stops, plan.around));
   return emergencyGas(surfaceRateLpm, [plan.usualWayUp, ...required]);

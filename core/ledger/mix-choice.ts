@@ -39,9 +39,10 @@ export function mixFor(dive: Dive | EarlierDive, diver: Diver, trip: Trip, aroun
   if (dive.mix !== 'auto') return trip.mixes.find((mix) => mix.id === dive.mix) ?? null;
   let richest: Mix | null = null;
   for (const mix of trip.mixes) {
+    // A leaner one than is known to go need not be asked about.
+    if (richest !== null && mixO2(mix) <= mixO2(richest)) continue;
     if (dive.onBoard !== undefined && !dive.onBoard.includes(mix.id)) continue;
-    if (!mayBreathe(mix, dive.depthM, diver, trip, around)) continue;
-    if (richest === null || mixO2(mix) > mixO2(richest)) richest = mix;
+    if (mayBreathe(mix, dive.depthM, diver, trip, around)) richest = mix;
   }
   return richest;
 }

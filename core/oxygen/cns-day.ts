@@ -40,7 +40,12 @@ function shareBetween(piece: ClockPiece, fromMin: number, toMin: number): number
  * Source: NOAA limits "in any 24-hour period"; the clock does not decay within it.
  */
 export function dayShareAt(pieces: readonly ClockPiece[], atMin: number): number {
-  let share = 0;
+  return shareWith(0, pieces, atMin);
+}
+
+/** As `dayShareAt`, added to what later pieces take. */
+function shareWith(later: number, pieces: readonly ClockPiece[], atMin: number): number {
+  let share = later;
   for (let index = pieces.length - 1; index >= 0; index -= 1) {
     const piece = pieces[index]!;
     // In order of time: everything before this one has left the window too.
@@ -92,12 +97,14 @@ function peakOfPieces(earlier: readonly ClockPiece[], current: readonly ClockPie
   const last = current[current.length - 1];
   if (!first || !last) return 0;
   const endMin = last.toMin;
-  // A dive of more than a day would lose its own beginning from the window.
-  const all = earlier.length === 0 ? current : [...earlier, ...current];
-  let leavingAt = skipTo(all, 0, DAY_MIN, first.fromMin);
   // Most dives: while nothing leaves the window its share only grows, and the end decides.
-  if (all[leavingAt]!.fromMin + DAY_MIN >= endMin) return dayShareAt(all, endMin);
-
+  const leavesFirst = earlier.find(({ toMin }) => toMin + DAY_MIN > first.fromMin) ?? first;
+  if (leavesFirst.fromMin + DAY_MIN >= endMin) {
+    return shareWith(dayShareAt(current, endMin), earlier, endMin);
+  }
+  // A dive of more than a day would lose its own beginning from the window.
+  const all = [...earlier, ...current];
+  let leavingAt = skipTo(all, 0, DAY_MIN, first.fromMin);
   let comingAt = 0;
   let min = first.fromMin;
   let peak = 0;

@@ -78,6 +78,9 @@ export function printedMin(text: string): number {
 /** The ends of the bands of table 9-8 in minutes: a ledger asks for them at every dive. Source: as printed there. */
 const BAND_ENDS_MIN = new Map(GROUPS.map((group) => [group, INTERVAL_BAND_ENDS[group].map(printedMin)]));
 
+/** Table 9-6 in minutes. Source: as printed there. */
+const ALTITUDE_WAITS_MIN = new Map(GROUPS.map((group) => [group, ALTITUDE_WAITS[group].map(printedMin)]));
+
 /** Source: table 9-8, lower part. */
 const RESIDUAL_CELLS = new Map(RESIDUAL_ROWS);
 
@@ -205,5 +208,5 @@ export function tableStep(dive: TableDive, before: TableState | null): TableStep
  */
 export function altitudeWaitMin(group: Group, increaseFt: number): number | null {
   const column = ALTITUDE_STEPS_FT.findIndex((headFt) => headFt >= increaseFt);
-  return column === -1 ? null : printedMin(ALTITUDE_WAITS[group][column]!);
+  return column === -1 ? null : ALTITUDE_WAITS_MIN.get(group)![column]!;
 }
