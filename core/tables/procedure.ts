@@ -90,7 +90,9 @@ const RESIDUAL_CELLS = new Map(RESIDUAL_ROWS);
  * Source: U.S. Navy Diving Manual Revision 7 (2016), ch. 9, entering the tables.
  */
 export function rowFor(depthFsw: number): NoStopRow | null {
-  return NO_STOP_ROWS.find((row) => row.depthFsw >= depthFsw - DUST) ?? null;
+  // Here and below a plain walk along the table: a ledger asks at every dive of every diver.
+  for (const row of NO_STOP_ROWS) if (row.depthFsw >= depthFsw - DUST) return row;
+  return null;
 }
 
 /**
@@ -101,14 +103,21 @@ export function rowFor(depthFsw: number): NoStopRow | null {
  */
 export function groupAfterInterval(group: Group, intervalMin: number): Group | null {
   const whole = Math.floor(intervalMin + DUST);
-  const band = BAND_ENDS_MIN.get(group)!.findIndex((end) => whole <= end);
-  return band === -1 ? null : GROUPS[GROUPS.indexOf(group) - band]!;
+  const ends = BAND_ENDS_MIN.get(group)!;
+  for (let band = 0; band < ends.length; band += 1) {
+    if (whole <= ends[band]!) return GROUPS[GROUPS.indexOf(group) - band]!;
+  }
+  return null;
 }
 
 /** Group of a single dive of this length at this row: the next longer time. Source: table 9-7. */
 function groupOf(row: NoStopRow, equivalentMin: number): Group {
-  const column = row.maxMin.findIndex((max) => max !== null && equivalentMin <= max + DUST);
-  return column === -1 ? (row.topGroup ?? PAST_THE_LIMIT) : GROUPS[column]!;
+  const { maxMin } = row;
+  for (let column = 0; column < maxMin.length; column += 1) {
+    const max = maxMin[column]!;
+    if (max !== null && equivalentMin <= max + DUST) return GROUPS[column]!;
+  }
+  return row.topGroup ?? PAST_THE_LIMIT;
 }
 
 interface Residual {

@@ -23,16 +23,6 @@ function carryOn(map: AffineMap, made: Lanewise, fromBar: number, toBar: number,
   const rateBarPerMin = (toBar - fromBar) / min;
   const { decay, uptake } = map;
   const { decay: madeDecay, uptake: madeUptake } = made;
-  if (rateBarPerMin === 0) {
-    // Half of all stretches are level, where the last term is nothing.
-    for (let i = 0; i < COMPARTMENT_COUNT; i += 1) {
-      const lost = Math.expm1(-RATES_PER_MIN[i]! * min);
-      const left = 1 + lost;
-      madeUptake[i] = left * uptake[i]! - startBar * lost;
-      madeDecay[i] = left * decay[i]!;
-    }
-    return;
-  }
   for (let i = 0; i < COMPARTMENT_COUNT; i += 1) {
     const k = RATES_PER_MIN[i]!;
     const lost = Math.expm1(-k * min);

@@ -85,7 +85,8 @@ export function useGrid<Row>(props: GridProps<Row>, box: RefObject<HTMLTableElem
   useLayoutEffect(() => {
     if (!wantsFocus.current || held.editing) return;
     wantsFocus.current = false;
-    cellAt(box.current, chosen.from)?.focus();
+    // Where both scroll, the page is laid out for each of them.
+    cellAt(box.current, chosen.from)?.focus({ preventScroll: true });
     cellAt(box.current, chosen.to)?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
   });
 

@@ -3,6 +3,7 @@ import { memo, type MouseEvent, type ReactNode } from 'react';
 import { showEvening } from '../../../actions/evening';
 import { chooseDives, chooseRange, toggleDive } from '../../../actions/view';
 import { leaveField } from '../../../parts/keep-focus';
+import { isSame } from '../../../store/same';
 import type { BoardDay, BoardRow } from './board-view';
 import styles from './board.module.css';
 import { headSentence, type DayView } from './day-view';
@@ -138,7 +139,7 @@ function isSameDay(before: DayProps, now: DayProps): boolean {
     before.after === now.after &&
     before.goToDay === now.goToDay &&
     before.sentence === now.sentence &&
-    (before.day === now.day || JSON.stringify(before.day) === JSON.stringify(now.day))
+    isSame(before.day, now.day)
   );
 }
 

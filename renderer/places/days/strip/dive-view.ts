@@ -149,11 +149,15 @@ export function diveViews(source: ViewSource): readonly DiveView[] {
     })
     .toSorted((a, b) => a.startMin - b.startMin);
   const common = commonMix(views);
-  return views.map((view) => ({
-    ...view,
-    otherMix: view.mix === common || view.isMissed ? '' : view.mix,
-    name: nameOf(view, source.reader),
-  }));
+  let date = '';
+  let dayText = '';
+  return views.map((view) => {
+    const ofView = wallDate(view.startMin);
+    // Dives of one day stand beside each other: its date is worded once.
+    if (ofView !== date) dayText = dateText((date = ofView), true);
+    const otherMix = view.mix === common || view.isMissed ? '' : view.mix;
+    return { ...view, otherMix, name: nameOf(view, dayText, source.reader) };
+  });
 }
 
 /** Why a dive was not made by whom is shown; null where it was, or still may be. Without a reason it is empty. */
@@ -326,10 +330,10 @@ export function hasMinutes(room: string): boolean {
   return room.endsWith(' min');
 }
 
-function nameOf(view: DiveView, reader: Reader): string {
+function nameOf(view: DiveView, dayText: string, reader: Reader): string {
   const parts = [
     `Dive ${view.number}`,
-    `${dateText(wallDate(view.startMin), true)} ${clockText(wallText(view.startMin), reader.clock)}`,
+    `${dayText} ${clockText(wallText(view.startMin), reader.clock)}`,
     view.siteName,
     depthText(view.depthM, reader.units, view.isAsDived ? 'up' : 'down'),
     `${view.timeText} min`,

@@ -1,6 +1,9 @@
 import { useMemo, useRef, useState, type ReactNode } from 'react';
+import type { Trip } from '../../../../core/document/types';
+import type { DiverLedger } from '../../../../core/ledger/ledger-types';
 import { timeAt } from '../../../../core/words/calendar';
 import { said } from '../../../../core/words/said';
+import { useFrameLater } from '../../../parts/frame-later';
 import { lazily } from '../../../parts/lazily';
 import { useWords } from '../../../parts/use-words';
 import { selectAhead, selectDoneUntil } from '../../../store/clock';
@@ -62,7 +65,9 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
   const drag = useDiveDrag({ views, stretches: data.stretches, time, depth }, setFrozen);
   const isDay = page.form === 'day';
   const whose = useWhose(data);
-  const carried = useCarried(data, time, hasCompartments, isDay);
+  const ofBands = useOfBands(data, time, isTable || frozen !== null);
+  const { shown } = ofBands;
+  const carried = useCarried(ofBands, hasCompartments, isDay);
   const reading = useReading(carried.drawn);
   const words = useWords();
   const proposed = useDesk((state) => state.proposed);
@@ -152,13 +157,13 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
                   shares={carried.drawn.shares}
                   heightPx={layout.nitrogenPx}
                   top={carried.nitrogenTop}
-                  stays={isDay && data.shown}
-                  time={time}
+                  stays={isDay && shown}
+                  time={ofBands.time}
                   about={
-                    hasRuns && data.shown ? (
+                    hasRuns && shown ? (
                       <SturdyBand
-                        diverId={data.shown.diver.id}
-                        time={time}
+                        diverId={shown.diver.id}
+                        time={ofBands.time}
                         untilMin={carried.timeline.at(-1)?.atMin ?? 0}
                         heightPx={layout.nitrogenPx}
                         top={carried.nitrogenTop}
@@ -237,10 +242,26 @@ function useWhose({ shown }: StripData): string {
   return diverIsChosen ? name : `${name} (least room)`;
 }
 
-/** What the bands draw of the diver shown. */
-function useCarried(data: StripData, time: TimeScale, hasCompartments: boolean, isDay: boolean) {
+/** What the bands are drawn of. */
+interface OfBands {
+  readonly trip: Trip;
+  readonly shown: DiverLedger | null;
+  readonly time: TimeScale;
+}
+
+/**
+ * An edit draws the bands a frame after dives and figures; another page or diver is drawn whole, and so is what a hand
+ * drags, which has an edit in every frame.
+ */
+function useOfBands({ shown }: StripData, time: TimeScale, isAtOnce: boolean): OfBands {
   const trip = useDesk((state) => state.trip);
-  const { shown } = data;
+  const now = useMemo(() => ({ trip, shown, time }), [trip, shown, time]);
+  const { widthPx, firstDay, dayCount } = time;
+  return useFrameLater(now, isAtOnce ? null : `${widthPx} ${firstDay} ${dayCount} ${shown?.diver.id}`);
+}
+
+/** What the bands draw of the diver shown. */
+function useCarried({ trip, shown, time }: OfBands, hasCompartments: boolean, isDay: boolean) {
   const pageEndMin = (time.firstDay + time.dayCount) * DAY_MIN;
   const timeline = useMemo(
     () => (shown === null ? [] : timelineFor(trip, shown, pageEndMin, stepsOf(time))),
