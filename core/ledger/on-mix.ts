@@ -80,7 +80,11 @@ export interface KnownBefore {
 function withDose(doses: readonly DayDose[], dose: DayDose): readonly DayDose[] {
   const last = doses[doses.length - 1];
   if (last?.day !== dose.day) return [...doses, dose];
-  return doses.with(-1, { day: dose.day, otu: last.otu + dose.otu, esot: last.esot + dose.esot });
+  return doses.with(doses.length - 1, {
+    day: dose.day,
+    otu: last.otu + dose.otu,
+    esot: last.esot + dose.esot,
+  });
 }
 
 /** Exposures a dive starting at `startMin` may still share a 24 h window with. */
