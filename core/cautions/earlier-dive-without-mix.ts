@@ -16,7 +16,7 @@ export const earlierDiveWithoutMix: Rule = {
       )
       .map((dive) => said`${figure('depthMet', dive.depthM)} on ${momentAt(wallMin(dive.startsAt))}`);
     if (unknown.length === 0) return [];
-    const says = said`Before the trip, left out of every figure as no mix of the trip may go there: the dive to ${listed(unknown)}. Enter the oxygen share that was breathed.`;
+    const says = said`Before the trip, left out of every figure as no mix of the trip can be used there: the dive to ${listed(unknown)}. Enter the oxygen share that was breathed.`;
     return [{ diveId: null, atMin: -Infinity, says }];
   }),
 };

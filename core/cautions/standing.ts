@@ -13,7 +13,7 @@ export interface Standing {
   readonly isUnderWay: boolean;
   /** Past a limit for somebody, by room or by a caution to stop for; those without a mix are told apart. */
   readonly past: readonly Id[];
-  /** No mix on board may go there, for somebody. */
+  /** No mix on board can be used there, for somebody. */
   readonly withoutMix: readonly Id[];
   /** Neither, but with something to adjust. */
   readonly toAdjust: readonly Id[];
@@ -120,8 +120,8 @@ export function stateSaid(standing: Standing, whose: string | null): State {
   if (withoutMix.length > 0) {
     const says =
       withoutMix.length === 1
-        ? said`one dive${ahead} has no mix that may go there`
-        : said`${countSaid(withoutMix.length)} dives${ahead} have no mix that may go there`;
+        ? said`one dive${ahead} has no mix that can be used there`
+        : said`${countSaid(withoutMix.length)} dives${ahead} have no mix that can be used there`;
     return { says, diveIds: withoutMix, isPast: true };
   }
   if (pastTrip.length > 0) {

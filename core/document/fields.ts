@@ -130,7 +130,7 @@ export const NUMBER_RULES = {
     shareMend(said`0.005 for half a percent`, said`${usualShare(0.005)} is taken where none is given.`),
   ),
   surfaceRateLpm: rule(
-    said`Surface gas rate`,
+    said`Surface gas rate (RMV)`,
     'gas-rate',
     3,
     100,

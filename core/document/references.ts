@@ -137,7 +137,7 @@ function asDivedTroubles(
         what: said`${diverCalled(by)} is not on this dive, but has a record of it.`,
         mend: said`${either(
           said`Add the diver to "divers", or remove the record.`,
-          said`Take back what they really dived first.`,
+          said`Take back what was logged for them first.`,
         )}`,
       });
     } else unknownId('diver', by, divers, at, found);

@@ -180,7 +180,7 @@ export interface Mix {
 export interface DiveShape extends ProfileShape {
   readonly id: Id;
   readonly startsAt: WallTime;
-  /** "auto": for each diver the richest of the trip's mixes that may go there. */
+  /** "auto": for each diver the richest of the trip's mixes that can be used there. */
   readonly mix: 'auto' | Id;
   /** The mixes on board that day, which "auto" chooses among; left out: all of the trip's. */
   readonly onBoard?: readonly Id[];

@@ -9,7 +9,7 @@ const HEADINGS = [
   'depth of the site (m)',
   'richest oxygen (%)',
   'oxygen (%)',
-  'may go there',
+  'can be used',
   'reason',
   'MOD (m)',
   'no-stop time alone at the site (min)',

@@ -76,7 +76,7 @@ const COLUMNS: readonly Column[] = [
   { heading: 'minimum gas (bar)', cell: (entry) => rounded(entry.gas.minimumBar, up, 1) },
   {
     heading: 'remark',
-    cell: (entry) => (entry.isMade ? null : 'Left out: no mix of the trip may go there.'),
+    cell: (entry) => (entry.isMade ? null : 'Left out: no mix of the trip can be used there.'),
   },
 ];
 

@@ -72,7 +72,7 @@ export interface Entry {
   readonly from: Carry;
   /** What the diver holds on surfacing: where the fold goes on. As `from` where the dive is left out. */
   readonly after: Carry;
-  /** False where no mix may go there: the dive is left out, and the ledger goes on as if it were not made. */
+  /** False where no mix can be used there: the dive is left out, and the ledger goes on as if it were not made. */
   readonly isMade: boolean;
   readonly startMin: WallMin;
   readonly surfacesMin: WallMin;

@@ -93,7 +93,7 @@ function opinionOf(entry: Entry, trip: Trip, holds: TableHolds): SecondOpinion {
     return notEntered(
       entry,
       holds,
-      'No mix of the trip may go on this dive, so there is nothing to look up.',
+      'No mix of the trip can be used on this dive, so there is nothing to look up.',
     );
   }
   return {

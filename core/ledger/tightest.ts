@@ -41,7 +41,7 @@ export function isTooLong(min: number): boolean {
 /**
  * Whether a dive is past a limit that its room is measured to: by minutes, or by one that leaves no minutes at all.
  * @param room of the entry
- * @returns false too where no mix may go there, or nothing is known: neither is a dive past its limit
+ * @returns false too where no mix can be used there, or nothing is known: neither is a dive past its limit
  * Source: CONVENTIONS, "Room".
  */
 export function isPastRoom(entry: Pick<Entry, 'isMade' | 'po2Bar'>, { min, minLimit }: MinutesRoom): boolean {

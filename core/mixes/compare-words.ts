@@ -11,8 +11,8 @@ export function reachSaid(rows: readonly CompareRow[]): Said {
   const below = rows.filter((row) => !row.cells.at(-1)!.allowed);
   if (below.length === 0) {
     return rows.length === 1
-      ? said`${name} may go to the site.`
-      : said`${name} may go to all ${countSaid(rows.length)} sites.`;
+      ? said`${name} can be used at the site.`
+      : said`${name} can be used at all ${countSaid(rows.length)} sites.`;
   }
   const instead = below.map((row) => {
     const taken = row.cells.findLast((cell) => cell.allowed);
@@ -21,7 +21,7 @@ export function reachSaid(rows: readonly CompareRow[]): Said {
       : said`${row.site.name} takes ${mixSaid(taken.o2)}`;
   });
   const suited = rows.length - below.length;
-  return said`${name} may go to ${countSaid(suited)} of ${countSaid(rows.length)} sites; ${listed(instead)}.`;
+  return said`${name} can be used at ${countSaid(suited)} of ${countSaid(rows.length)} sites; ${listed(instead)}.`;
 }
 
 /** The site where a dive comes nearest to its no-stop limit, or is past it; nothing where none meets one. */

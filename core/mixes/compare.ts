@@ -48,7 +48,7 @@ export interface CompareCell {
   readonly cns: number | null;
   readonly otu: number | null;
   readonly cost: number;
-  /** Dives at the site on which it would be the richest of the columns that may go there, for one diver or more. */
+  /** Dives at the site on which it would be the richest of the columns that can be used there, for one diver or more. */
   readonly usedOn: readonly Id[];
 }
 
@@ -69,7 +69,7 @@ export interface CompareRow {
   readonly diveIds: readonly Id[];
   /** Null where nobody dives there, or no mix may go. */
   readonly tightest: TightestVisit | null;
-  /** The richest that suits every diver asked about. */
+  /** The best mix for every diver asked about. */
   readonly richest: RichestMix;
   readonly cells: readonly CompareCell[];
 }

@@ -49,7 +49,7 @@ export function whyNotSaid(why: WhyNot): Said {
 
 /** How rich a mix may be, "34.8 %, in whole percent 34 %". */
 export function richestSaid({ tenthO2, percent, reachesWithAir }: RichestMix): Said {
-  if (!reachesWithAir) return said`not even air may go there`;
+  if (!reachesWithAir) return said`not even air can be used there`;
   const whole = figure('oxygenLimit', percent / 100);
   return tenthO2 === percent / 100
     ? said`${whole}`
@@ -58,7 +58,7 @@ export function richestSaid({ tenthO2, percent, reachesWithAir }: RichestMix): S
 
 /** The richest mix a diver may take to a depth, whatever is on board. */
 export interface RichestMix {
-  /** Exact fraction; below 0.21 not even air may go there. */
+  /** Exact fraction; below 0.21 not even air can be used there. */
   readonly o2: number;
   /** To a tenth of a percent, rounded down, as a fraction. */
   readonly tenthO2: number;

@@ -83,7 +83,7 @@ export function openTrip(trip: Trip, request: Pick<StockRequest, 'fromDate'>): O
 /**
  * An open trip with a list on board: the definition of what a list comes to.
  * @param percents whole percents of the list
- * @returns a trip whose open dives choose the richest that may go there of air and the list; mixes that
+ * @returns a trip whose open dives choose the richest that can be used there of air and the list; mixes that
  *   kept dives need stay in the document
  * Source: CONVENTIONS, "Which mix".
  */

@@ -185,7 +185,7 @@ export function ruleSentences(asked: Asked): readonly Said[] {
     ...timeSentences(asked),
     asked.mixes === 1
       ? said`Everybody breathes the one mix on board.`
-      : said`Each diver breathes the richest mix on board that may go to the depth.`,
+      : said`Each diver breathes the richest mix on board that can be used at the depth.`,
   ];
   if (asked.flight === null) return sentences;
   return [

@@ -50,9 +50,9 @@ export function noMixes(words: Words): SlateFault {
 export function nothingMade(words: Words): SlateFault {
   return {
     kind: 'nothing',
-    what: words(said`There is nothing to print: no mix may go on any dive of those chosen.`),
+    what: words(said`There is nothing to print: no mix can be used on any of the dives chosen.`),
     where: '',
-    mend: words(said`Add a mix that may go there, plan shallower, or choose other divers.`),
+    mend: words(said`Add a mix that can be used there, plan shallower, or choose other divers.`),
   };
 }
 

@@ -84,7 +84,7 @@ function leftOut(figure: FigureId): Workings {
     title: 'No figure',
     formula: 'none',
     steps: [
-      { label: 'Mix', value: 'none of the trip may go on this dive, so it is left out of every figure' },
+      { label: 'Mix', value: 'none of the trip can be used on this dive, so it is left out of every figure' },
     ],
     result: 'none',
     exact: null,

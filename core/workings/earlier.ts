@@ -17,7 +17,7 @@ import { surroundingsOf } from '../profile';
 interface Need {
   /** Of the compartment, 0 to 15; -1 where none needs an interval. */
   readonly index: number;
-  /** Infinity where no interval would do. */
+  /** Infinity where it is not possible at any interval. */
   readonly min: number;
   readonly mostBar: number;
 }
@@ -127,7 +127,8 @@ export const earlierWorkings: Work = (asked) => {
     ...needed.flatMap(({ min, limit }) => needSteps(min, limit)),
   ];
   const longestMin = Math.max(...needed.map(({ min }) => min));
-  if (longestMin === Infinity) return { ...shared, steps, result: 'no interval would do', exact: null };
+  if (longestMin === Infinity)
+    return { ...shared, steps, result: 'not possible at any interval', exact: null };
   if (longestMin === -Infinity) return { ...shared, steps, result: 'any time', exact: null };
   const exact = intervalMin - longestMin;
   return { ...shared, steps, result: minutesOut(exact), exact };

@@ -16,7 +16,7 @@ function law({ trip }: Asked): string {
 }
 
 function rateStep({ entry }: Asked): WorkingsStep {
-  return { label: 'Surface gas rate', value: `${digits(entry.diver.surfaceRateLpm, 1)} L/min` };
+  return { label: 'Surface gas rate (RMV)', value: `${digits(entry.diver.surfaceRateLpm, 1)} L/min` };
 }
 
 /** How real the gas is at a pressure, at least 0: Z = p V / (n R T). */

@@ -67,7 +67,7 @@ function cellRow(cell: CompareCell, site: Site, page: Page): readonly string[] {
 
 const CELL_HEADS: readonly Said[] = [
   HEADS.mix,
-  said`may go`,
+  said`can be used`,
   HEADS.mod,
   said`alone`,
   said`in trip`,
@@ -81,16 +81,14 @@ const CELL_HEADS: readonly Said[] = [
 function siteText(row: CompareRow, page: Page): string {
   const { site, richest, cells } = row;
   const { words } = page;
-  const best = richest.reachesWithAir
-    ? said`richest that suits ${richestSaid(richest)}`
-    : richestSaid(richest);
+  const best = richest.reachesWithAir ? said`best mix ${richestSaid(richest)}` : richestSaid(richest);
   const reasons = cells.flatMap((cell) =>
     cell.whyNot ? [words(said`  ${mixSaid(cell.o2)}: ${whyNotSaid(cell.whyNot)}`)] : [],
   );
   return [
     inked(words(said`${site.name}, ${figure('depthMet', site.depthM)}: ${best}.`), 'strong', page.isColored),
     ...table([cellsOf(CELL_HEADS, page), ...cells.map((cell) => cellRow(cell, site, page))], 2),
-    ...(cells.some((cell) => cell.allowed) ? [] : [words(said`  No mix may go to this site.`)]),
+    ...(cells.some((cell) => cell.allowed) ? [] : [words(said`  No mix can be used at this site.`)]),
     ...reasons,
   ].join('\n');
 }

@@ -241,7 +241,7 @@ export function withLevels(dive: Dive, legs: readonly Level[]): Dive {
 
 /** What was really dived, for one diver or for everybody; null takes the record back, `forgetAsDived` says so too. */
 export function setAsDived(diveId: Id, by: Id | null, record: Omit<AsDived, 'by'> | null): EditResult {
-  return editDive(diveId, 'What was really dived', 'dive.as-dived', (dive) => {
+  return editDive(diveId, 'What was logged as dived', 'dive.as-dived', (dive) => {
     const others = (dive.asDived ?? []).filter((each) => (each.by ?? null) !== by);
     const records = record === null ? others : [...others, by === null ? record : { ...record, by }];
     return records.length === 0 ? without(dive, 'asDived') : { ...dive, asDived: records };

@@ -212,7 +212,7 @@ export async function saveAs(): Promise<void> {
   if (!result.ok) return sayTrouble(result.trouble);
   if (!result.value) return;
   if (!machine().supports.filesOutsideLibrary) {
-    const line = { what: 'A copy of the trip was handed to your downloads.', where: '', mend: '' };
+    const line = { what: 'A copy of the trip was saved to your downloads.', where: '', mend: '' };
     say({ tone: 'said', lines: [line] });
     return;
   }

@@ -70,7 +70,7 @@ function without<Shape extends DiveShape>(shape: Shape, id: Id): Shape {
 }
 
 /**
- * Takes a mix off the boat; dives that named it take the richest that may go there instead. Refused for the last,
+ * Takes a mix off the boat; dives that named it take the richest that can be used there instead. Refused for the last,
  * without which there is nothing to breathe.
  */
 export function removeMix(id: Id): EditResult {
@@ -96,7 +96,7 @@ export function removeMix(id: Id): EditResult {
 }
 
 /**
- * Puts a list of the search on board: one step. Open dives take the richest that may go there; dives before
+ * Puts a list of the search on board: one step. Open dives take the richest that can be used there; dives before
  * the date, and what was dived, keep the mixes they had.
  */
 export function putOnBoard(percents: readonly number[], fromDate: string | null): EditResult {

@@ -27,7 +27,7 @@ function roomKey(state: Desk, entry: Entry): number {
 
 function roomText(state: Desk, entry: Entry): string {
   const key = selectRoomKey(state)(entry);
-  if (!entry.isMade) return 'no mix on board may go there';
+  if (!entry.isMade) return 'no mix on board can be used there';
   if (key === Number.POSITIVE_INFINITY) return 'no limit in reach';
   return roomPhrase(entry, selectRoomMin(state)(entry), selectRoomLimit(state)(entry));
 }

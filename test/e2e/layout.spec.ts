@@ -77,7 +77,7 @@ test.describe('the page of Days at 1280 by 800', () => {
     const atRest = await stripTop(page);
     await bench.chooseTightest();
     await bench.set('Depth', '58');
-    await expect(bench.sentence).toContainText('One dive has no mix that may go there: ');
+    await expect(bench.sentence).toContainText('One dive has no mix that can be used there: ');
     expect(await stripTop(page)).toBe(atRest);
     await page.keyboard.press('Control+z');
   });

@@ -67,11 +67,11 @@ test.describe('mixes', () => {
   });
 
   test('asks about any share, and refuses what is none', async ({ mixes }) => {
-    await mixes.panel.getByText('Ask about another mix').click();
-    await mixes.panel.getByLabel('Ask about oxygen, %').fill('30.5');
+    await mixes.panel.getByText('Try another mix').click();
+    await mixes.panel.getByLabel('Oxygen, %').fill('30.5');
     await mixes.panel.getByRole('button', { name: 'Add column' }).click();
     await expect(mixes.panel.getByRole('button', { name: 'EAN30.5', exact: true })).toBeVisible();
-    await mixes.panel.getByLabel('Ask about oxygen, %').fill('12');
+    await mixes.panel.getByLabel('Oxygen, %').fill('12');
     await mixes.panel.getByRole('button', { name: 'Add column' }).click();
     await expect(mixes.panel.getByRole('alert')).toContainText('Type a percentage from 21 to 100.');
     await mixes.panel.getByRole('button', { name: 'Take away the column of 30.5 %' }).click();
@@ -113,7 +113,7 @@ test.describe('mixes', () => {
         .getByRole('cell')
         .allInnerTexts();
     expect(await cells('No-stop time')).toEqual(['19 min at 24 m', '26 min at 24 m', '33 min at 24 m']);
-    expect(await cells('May go')).toEqual(['yes', 'yes', 'yes']);
+    expect(await cells('Can be used')).toEqual(['yes', 'yes', 'yes']);
     expect((await cells('Stops it would need')).at(-1)).toBe('none');
     // The picture drops to the very minutes of the table.
     const picture = mixes.panel.getByRole('figure');
@@ -127,7 +127,7 @@ test.describe('mixes', () => {
     await expect(picture.getByText('planned 29 min')).toBeVisible();
     await mixes.panel.getByText(/^What Air changes later/).click();
     await expect(mixes.panel.getByRole('columnheader', { name: 'CNS on surfacing' }).first()).toBeVisible();
-    await mixes.panel.getByRole('button', { name: 'Take Air on this dive' }).click();
+    await mixes.panel.getByRole('button', { name: 'Use Air on this dive' }).click();
     await expect(mixes.panel.getByRole('columnheader', { name: 'Air now' })).toBeVisible();
     await page.getByRole('button', { name: 'Undo mix of dive 13' }).click();
     await expect(mixes.panel.getByRole('columnheader', { name: 'Air now' })).toHaveCount(0);
@@ -183,7 +183,7 @@ test.describe('mixes', () => {
     oxygen.delete('21');
     expect([...oxygen].toSorted()).toEqual(name.match(/\d+/g));
     await mixes.panel.getByRole('button', { name: /^Show all \d+ told$/ }).click();
-    await expect(mixes.row(/ beaten /).first()).toBeVisible();
+    await expect(mixes.row(/ worse /).first()).toBeVisible();
   });
 
   test('draws the lists that nothing beats with titled axes, each mark labelled or read out', async ({

@@ -242,7 +242,7 @@ describe('roomOf', () => {
     seen.expectEach(['gas none', 'cns none', 'cns-day none', 'po2 none']);
   }, 120_000);
 
-  it('in an earlier start is exact, or no interval would do', () => {
+  it('in an earlier start is exact, or not possible at any interval', () => {
     const seen = new Seen();
     fc.assert(
       fc.property(casesOf({ min: 2, max: 5 }), parts, ({ trip, entry, room }, where) => {

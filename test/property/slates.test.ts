@@ -44,7 +44,7 @@ function earliestWords(entry: Entry, { earlierMin, earlierLimit }: Room): string
   if (entry.intervalMin === null) return '';
   if (earlierMin === null) {
     if (earlierLimit === null) return 'any interval will do';
-    return earlierLimit === 'po2' ? 'earliest not known: PO2' : 'no interval would do';
+    return earlierLimit === 'po2' ? 'earliest not known: PO2' : 'not possible at any interval';
   }
   const [date, clock] = wallText(entry.startMin - earlierMin).split('T');
   const own = wallText(entry.startMin).slice(0, 10);

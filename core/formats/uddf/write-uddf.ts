@@ -196,7 +196,9 @@ function remarksOf(
   return [
     ...(unknown === 0
       ? []
-      : [`Without a mix that may go there, and so not in the file: ${several(unknown, '1 dive', 'dives')}.`]),
+      : [
+          `Without a mix that can be used there, and so not in the file: ${several(unknown, '1 dive', 'dives')}.`,
+        ]),
     ...(missed === 0 || dives === 'dived'
       ? []
       : [`Not dived, and so not in the file: ${several(missed, '1 dive', 'dives')}.`]),

@@ -222,7 +222,7 @@ export class DiveWays {
     return { shallower, level, shorter, mix, points, isKept, made, barred };
   }
 
-  /** What a diver breathes; null where no mix may go there. */
+  /** What a diver breathes; null where no mix can be used there. */
   private breathedO2(named: Dive, place: number): number | null {
     const analysed = this.analysedO2[place]!;
     if (analysed !== null) return analysed;

@@ -137,7 +137,7 @@ function earliestSaid({ intervalMin, isMade, startMin }: Entry, room: CardRoom):
   if (intervalMin === null || !isMade) return NOTHING;
   if (room.earlierMin === null) {
     if (room.earlierLimit === null) return said`any interval will do`;
-    return room.earlierLimit === 'po2' ? said`earliest not known: PO2` : said`no interval would do`;
+    return room.earlierLimit === 'po2' ? said`earliest not known: PO2` : said`not possible at any interval`;
   }
   const atMin = startMin - room.earlierMin;
   // Rounded up to the minute as it is printed, which may be the first of the day.

@@ -174,7 +174,7 @@ function WithoutMix({ ids, trip }: { readonly ids: readonly Id[]; readonly trip:
   if (ids.length === 0) return null;
   return (
     <>
-      {words(said`No mix may go to `)}
+      {words(said`No mix can be used at `)}
       <Places ids={ids} trip={trip} />
     </>
   );

@@ -84,7 +84,7 @@ function MixWords(): ReactNode {
   );
 }
 
-/** The mix whose compartments are drawn where none is pointed at: the richest that may go there. */
+/** The mix whose compartments are drawn where none is pointed at: the richest that can be used there. */
 function usuallyInHand(mixes: readonly ClassMix[]): ClassMix | null {
   return mixes.findLast(({ isPastMod }) => !isPastMod) ?? null;
 }

@@ -40,7 +40,7 @@ function Best({ trip, dive }: { readonly trip: Trip; readonly dive: Dive }): Rea
   const tolerance = trip.settings.analysisTolerance;
   return (
     <p>
-      Richest that suits at {depthText(dive.depthM, units)}: <strong>{parts.join('; ')}</strong>
+      Best mix at {depthText(dive.depthM, units)}: <strong>{parts.join('; ')}</strong>
       {tolerance > 0 ? `, ${percentText(tolerance, 'up')} kept back for the analysis` : ''}.
     </p>
   );
@@ -135,7 +135,7 @@ export function DiveChoice(): ReactNode {
           disabled={dive.mix === 'auto'}
           onClick={() => tell(setMix(dive.id, 'auto'))}
         >
-          Richest that suits each diver
+          Best mix for each diver
         </button>
       </div>
       <Best trip={trip} dive={dive} />

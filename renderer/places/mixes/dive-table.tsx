@@ -65,7 +65,7 @@ function figureRows(dive: Dive, units: System, currency: string | undefined): re
   const depth = depthText(dive.depthM, units);
   return [
     {
-      head: 'May go',
+      head: 'Can be used',
       cell: ({ divers }) => {
         const reason = divers.find((each) => each.whyNot)?.whyNot ?? null;
         return reason ? { text: whyText(reason, units), isCare: true } : { text: 'yes' };
@@ -120,7 +120,7 @@ function figureRows(dive: Dive, units: System, currency: string | undefined): re
     },
     { head: 'A fill', cell: ({ mix }) => ({ text: moneyText(mix.costPerFill, currency) }) },
     {
-      head: 'Changes later',
+      head: 'Effect on later dives',
       cell: ({ later }) => {
         const count = readable(later).length;
         return { text: count === 0 ? 'nothing' : divesText(count) };
@@ -187,7 +187,7 @@ export function DiveTable(props: {
           ))}
           <tr>
             <th scope="row">
-              <span className="unseen">Take it</span>
+              <span className="unseen">Use it</span>
             </th>
             {choices.map(({ mix }) => {
               const name = mixText(mix.analysedO2 ?? mix.o2);
@@ -197,10 +197,10 @@ export function DiveTable(props: {
                     type="button"
                     className="button"
                     disabled={dive.mix === mix.id}
-                    aria-label={`Take ${name} on this dive`}
+                    aria-label={`Use ${name} on this dive`}
                     onClick={() => tell(setMix(dive.id, mix.id))}
                   >
-                    {dive.mix === mix.id ? 'Taken' : 'Take'}
+                    {dive.mix === mix.id ? 'In use' : 'Use'}
                   </button>
                 </td>
               );

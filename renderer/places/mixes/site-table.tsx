@@ -248,7 +248,7 @@ export function SiteTable(): ReactNode {
                 <SortButton sort="site">Site</SortButton> <SortButton sort="depth">Depth</SortButton>
               </SortHead>
               <SortHead sorts={['richest']}>
-                <SortButton sort="richest">Richest that suits</SortButton>
+                <SortButton sort="richest">Best mix</SortButton>
               </SortHead>
               {columns.map((mix, at) => (
                 <SortHead key={mix.id} sorts={[`mix:${mix.id}`]}>

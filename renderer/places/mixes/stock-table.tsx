@@ -32,7 +32,7 @@ function Row(props: {
   const words = useWords();
   const name = words(listSaid(list));
   const unused = list.unusedPercents.map((percent) => words(mixSaid(percent / 100))).join(', ');
-  const note = isFirst ? 'recommended' : list.isBest ? '' : 'beaten';
+  const note = isFirst ? 'recommended' : list.isBest ? '' : 'worse';
   return (
     <tr className={isChosen ? styles.chosen : ''}>
       <th scope="row">

@@ -19,8 +19,8 @@ export function TypedShares(): ReactNode {
   };
   return (
     <details className={styles.typed}>
-      <summary>Ask about another mix</summary>
-      <ShareForm className={styles.shares} label="Ask about oxygen, %" action="Add column" take={take}>
+      <summary>Try another mix</summary>
+      <ShareForm className={styles.shares} label="Oxygen, %" action="Add column" take={take}>
         {percents.map((percent) => (
           <button
             key={percent}

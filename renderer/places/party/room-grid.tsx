@@ -205,7 +205,7 @@ function classOf({ entry, roomMin, isPast, isTightest }: GridCell): string {
 function RoomText({ cell }: { readonly cell: GridCell }): ReactNode {
   const { entry, roomMin, isPast, limit, isTightest } = cell;
   if (entry === null) return <span className="unseen">not on it</span>;
-  if (!entry.isMade) return <span title="No mix on board may go there">no mix</span>;
+  if (!entry.isMade) return <span title="No mix on board can be used there">no mix</span>;
   if (isPast) {
     return (
       <>

@@ -140,7 +140,7 @@ function Rows(props: {
       <caption className="unseen">Sites of the list</caption>
       <thead>
         <tr>
-          <th scope="col">Take</th>
+          <th scope="col">Add</th>
           <th scope="col">Name</th>
           <th scope="col">Depth</th>
           <th scope="col">Position and notes</th>
@@ -170,7 +170,7 @@ function Row(props: {
       <td>
         <input
           type="checkbox"
-          aria-label={`Take ${draft.name}`}
+          aria-label={`Add ${draft.name}`}
           checked={isWanted}
           onChange={(event) => setWanted(index, event.target.checked)}
         />

@@ -14,7 +14,7 @@ export interface SiteRow {
   readonly withoutMix: readonly Diver[];
   /** Who may not go so deep. */
   readonly tooDeepFor: readonly Diver[];
-  /** The richest that suits everybody, whatever is on board, and the diver whose limit it is. */
+  /** The best mix for everybody, whatever is on board, and the diver whose limit it is. */
   readonly richest: RichestMix & { readonly diver: Diver };
 }
 

@@ -24,7 +24,7 @@ interface Column {
 const COLUMNS: readonly Column[] = [
   { sort: 'name', label: 'Name' },
   { sort: 'depth', label: 'Depth' },
-  { sort: 'mix', label: 'Mix', note: 'that suits everybody' },
+  { sort: 'mix', label: 'Mix', note: 'for everybody' },
   { sort: 'dives', label: 'Dives' },
   { sort: 'when', label: 'When' },
   { sort: 'position', label: 'Position' },

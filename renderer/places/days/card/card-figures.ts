@@ -238,7 +238,7 @@ function nitrogenRows({ entry, room }: CardSource): readonly CardRow[] {
   ];
 }
 
-/** Null without a limit: the interval does not matter. Null with one: no interval would do. */
+/** Null without a limit: the interval does not matter. Null with one: it is not possible at any interval. */
 function earliestSaid(entry: Entry, { earlierMin, earlierLimit }: Room): Piece {
   if (earlierMin === null) return earlierLimit === null ? said`any time` : NONE;
   const at = wallText(entry.startMin - earlierMin);

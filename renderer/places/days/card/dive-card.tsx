@@ -127,7 +127,7 @@ function Figures(props: {
   );
 }
 
-/** Why a dive has no figures: the chosen diver stays aboard, or no mix may go there. */
+/** Why a dive has no figures: the chosen diver stays aboard, or no mix can be used there. */
 function NoFigures(props: { readonly entry: Entry | null; readonly entries: readonly Entry[] }): ReactNode {
   const { entry, entries } = props;
   const words = useWords();
@@ -138,7 +138,7 @@ function NoFigures(props: { readonly entry: Entry | null; readonly entries: read
       {words(
         isAboard
           ? said`${diver.name} does not dive this one.`
-          : said`No mix on board may go there, so there is nothing to work out. Add one, choose another or plan it shallower.`,
+          : said`No mix on board can be used there, so there is nothing to work out. Add one, choose another or plan it shallower.`,
       )}
     </p>
   );

@@ -50,7 +50,7 @@ function sentenceOf(
     };
   }
   const [one] = theirs;
-  if (one === undefined || one.modM === null) return { says: said`no mix may go there`, isPast: true };
+  if (one === undefined || one.modM === null) return { says: said`no mix can be used there`, isPast: true };
   return { says: said`MOD ${figure('depthLimit', one.modM)}`, isPast: false };
 }
 

@@ -31,7 +31,7 @@ export interface Key {
 export const DIVED: NoticeLine = {
   what: 'This dive has been dived.',
   where: '',
-  mend: 'Change what was really dived on its card, or take the record back there.',
+  mend: 'Change it as dived on its card, or take the record back there.',
 };
 
 export const MISSED: NoticeLine = {

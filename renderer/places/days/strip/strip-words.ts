@@ -21,7 +21,7 @@ export function momentText(wallMin: number, reader: Reader): string {
   return `${dateText(wallDate(wallMin))}, ${clockText(wallText(wallMin), reader.clock)}`;
 }
 
-/** What is breathed; where no mix may go there, that. */
+/** What is breathed; where no mix can be used there, that. */
 export function breathedText(entry: Entry): string {
   return entry.o2 === null ? 'no mix' : mixText(entry.o2);
 }

@@ -55,7 +55,7 @@ describe('standingOf', () => {
     const of = standing(aTrip([easy, deep], { party, mixes }));
     expect(of.withoutMix).toEqual(['deep']);
     expect(of.past).toEqual([]);
-    expect(says(of)).toBe('one dive has no mix that may go there');
+    expect(says(of)).toBe('one dive has no mix that can be used there');
     expect(says(standing(aTrip([easy, over, deep], { party, mixes })))).toBe('one dive passes a limit');
   });
 

@@ -51,7 +51,7 @@ describe('a rule told to who edits a file', () => {
     [
       'surfaceRateLpm',
       0.5,
-      'Surface gas rate is 0.5 L/min; it can be 3 to 100 L/min.',
+      'Surface gas rate (RMV) is 0.5 L/min; it can be 3 to 100 L/min.',
       'Give what the diver breathes at the surface; 15 to 20 L/min is usual.',
     ],
     [

@@ -144,7 +144,7 @@ describe('writeCompareRows', () => {
     const cells = compared.flatMap((row) => row.cells);
     rows.forEach((row, index) => {
       const cell = cells[index]!;
-      expect(row['may go there']).toBe(cell.allowed ? 'yes' : 'no');
+      expect(row['can be used']).toBe(cell.allowed ? 'yes' : 'no');
       expect(row['reason'] === '').toBe(cell.allowed);
       expect(Number(row['oxygen (%)'])).toBeCloseTo(100 * cell.o2, 2);
       expect(Number(row['MOD (m)'])).toBeLessThanOrEqual(cell.modM + 1e-4);
@@ -159,7 +159,7 @@ describe('writeCompareRows', () => {
       expect(row['at the depth of that dive (m)']).toBe(ofDive);
       if (cell.otu !== null) expect(Number(row['OTU of a dive'])).toBeGreaterThanOrEqual(cell.otu - 1e-4);
     });
-    expect(rows.some((row) => row['may go there'] === 'no')).toBe(true);
+    expect(rows.some((row) => row['can be used'] === 'no')).toBe(true);
   });
 
   it('says "unlimited" of a depth without limit', () => {

@@ -96,7 +96,7 @@ describe('compareSites', () => {
     }
   });
 
-  it('uses each dive of each diver once: the richest that may go there', () => {
+  it('uses each dive of each diver once: the richest that can be used there', () => {
     for (const { cells, diveIds } of compareSites(whole, compareMixes(trip), trip.party[0]!.id)) {
       expect(cells.flatMap((cell) => cell.usedOn).toSorted()).toEqual([...diveIds].toSorted());
     }

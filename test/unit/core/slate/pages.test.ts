@@ -124,7 +124,7 @@ describe('what cannot be printed', () => {
     const laid = slatePages(aRequest(aTrip([aDive({ depthM: 95, mix: 'auto' })]), { kind: 'trip' }));
     assert(!laid.ok, 'printed');
     expect(laid.troubles).toMatchObject([
-      { kind: 'nothing', what: 'There is nothing to print: no mix may go on any dive of those chosen.' },
+      { kind: 'nothing', what: 'There is nothing to print: no mix can be used on any of the dives chosen.' },
     ]);
   });
 });

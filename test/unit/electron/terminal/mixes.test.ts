@@ -166,7 +166,7 @@ describe('mixes', () => {
 
   it('tells depths and gas in feet and cubic feet where asked, and in both', async () => {
     const imperial = (await mixesCommand(['--units', 'imperial'], aTerminal())).stdout;
-    expect(imperial).toMatch(/, \d+ ft: richest that suits/);
+    expect(imperial).toMatch(/, \d+ ft: best mix/);
     expect(imperial).toMatch(/EAN\d\d +yes +\d+ ft /);
     expect(imperial.replaceAll(/\s+/g, ' ')).toMatch(/come back at 725 psi of their mix; gas in cu ft/);
     expect(imperial).not.toMatch(/\d (m|L)\b/);
@@ -241,6 +241,6 @@ describe('mixes', () => {
     await writeFile(path, writeTrip({ ...trip, sites: [site, ...trip.sites.slice(1)] }));
     const { status, stdout } = await mixesCommand([path], aTerminal());
     expect(status).toBe(0);
-    expect(stdout).toContain('No mix may go to this site.');
+    expect(stdout).toContain('No mix can be used at this site.');
   });
 });

@@ -91,7 +91,7 @@ describe('a refused number', () => {
     [
       'surfaceRateLpm',
       5 * 28.316846592,
-      'Surface gas rate is 5 cu ft/min; it can be 0.11 to 3.53 cu ft/min. Give what the diver breathes at the surface; 0.5 to 0.7 cu ft/min is usual.',
+      'Surface gas rate (RMV) is 5 cu ft/min; it can be 0.11 to 3.53 cu ft/min. Give what the diver breathes at the surface; 0.5 to 0.7 cu ft/min is usual.',
     ],
     [
       'waterL',
