@@ -194,6 +194,27 @@ describe('carryover, started', { timeout: PATIENCE_MS }, () => {
   });
 });
 
+describe('the scripts of npm', { timeout: PATIENCE_MS }, () => {
+  it.each([
+    ['plan', ['trip.json']],
+    ['mixes', ['trip.json']],
+    ['mend', ['trip.json']],
+    ['lesson', ['--out', 'sheet.pdf']],
+  ])('take paths from where npm was started, as npm itself goes elsewhere: %s', (script, args) => {
+    writeFileSync(join(folder, 'trip.json'), fixtureText('v1-minimal'));
+    const file = join(ROOT, `electron/terminal/${script}.ts`);
+    const { status, stderr } = spawnSync(process.execPath, ['--import', 'tsx', file, ...args], {
+      cwd: ROOT,
+      encoding: 'utf8',
+      env: { ...process.env, npm_lifecycle_event: script, INIT_CWD: folder },
+    });
+    expect([status, stderr]).toEqual([0, '']);
+    if (script === 'lesson') {
+      expect(readFileSync(join(folder, 'sheet.pdf')).subarray(0, 5).toString()).toBe('%PDF-');
+    }
+  });
+});
+
 /** Starts the program with standard output on a full disk. */
 const FULL_DISK = `
 const { openSync } = require('node:fs');
