@@ -17,6 +17,7 @@ let elsewhere: string;
 let watch: TripWatch;
 let changes: TripChange[];
 let handlers: Handlers;
+let marked: unknown[];
 
 function tripText(title: string): string {
   return JSON.stringify({ format: 'carryover/trip', version: 1, title });
@@ -27,6 +28,7 @@ async function start(): Promise<void> {
   const settings = desktopSettings(folder);
   const trips = tripFiles({ folder, recent: settings.recent });
   changes = [];
+  marked = [];
   watch = await watchTripFiles(trips, (change) => void changes.push(change));
   handlers = desktopHandlers({
     window: {} as BrowserWindow,
@@ -35,7 +37,7 @@ async function start(): Promise<void> {
     watch,
     settings,
     guard: { setGuarded: () => {}, answered: async () => {}, forget: () => {} },
-    marks: { showTrip: () => {}, showWork: () => {} },
+    marks: { showTrip: (path, isEdited) => void marked.push([path, isEdited]), showWork: () => {} },
     onCommands: () => {},
     onAwaitTrips: async () => {},
   });
@@ -67,6 +69,20 @@ describe('a file outside the library that is read again at the next start', () =
     const later = new Date(Date.now() + 60_000);
     await fs.utimes(path, later, later);
     await vi.waitFor(() => expect(changes).toEqual([{ token, kind: 'changed' }]), { timeout: 10_000 });
+  });
+});
+
+describe('the mark of the window', () => {
+  it('has the file of the trip that is open, and none of one that was never saved', async () => {
+    const path = join(elsewhere, 'week.carryover');
+    await fs.writeFile(path, tripText('Mine'));
+    const opened = await handlers.openDroppedAt(path);
+    await handlers.reportTrip({ token: opened.ok ? opened.value.token : '', isEdited: true });
+    await handlers.reportTrip({ token: null, isEdited: false });
+    expect(marked).toEqual([
+      [path, true],
+      [undefined, false],
+    ]);
   });
 });
 

@@ -1,8 +1,10 @@
 /** The program `carryover`: the part that finds commands, and the whole as it is started from a pipe. */
 import { spawn, spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { stripVTControlCharacters } from 'node:util';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { version } from '../../../../package.json';
@@ -18,6 +20,8 @@ import { aTerminal } from '../../../support/a-terminal';
 import { fixtureText, tenDives } from '../../../support/trip-documents';
 
 const ROOT = new URL('../../../../', import.meta.url).pathname;
+/** By its place: what is imported by name is looked for where a program is started. */
+const TSX = pathToFileURL(createRequire(import.meta.url).resolve('tsx')).href;
 const BIN = join(ROOT, 'electron/terminal/bin.mjs');
 
 /** Start-up of the runner on a busy machine. */
@@ -203,8 +207,8 @@ describe('the scripts of npm', { timeout: PATIENCE_MS }, () => {
   ])('take paths from where npm was started, as npm itself goes elsewhere: %s', (script, args) => {
     writeFileSync(join(folder, 'trip.json'), fixtureText('v1-minimal'));
     const file = join(ROOT, `electron/terminal/${script}.ts`);
-    const { status, stderr } = spawnSync(process.execPath, ['--import', 'tsx', file, ...args], {
-      cwd: ROOT,
+    const { status, stderr } = spawnSync(process.execPath, ['--import', TSX, file, ...args], {
+      cwd: tmpdir(),
       encoding: 'utf8',
       env: { ...process.env, npm_lifecycle_event: script, INIT_CWD: folder },
     });
