@@ -28,6 +28,9 @@ test.describe('mending the days ahead', () => {
       'start at 10:55; 21 m, not 24 m; 43 min, not 44 min',
     );
 
+    // What the best does already is not told twice.
+    await expect(sheet.getByText('The best overall does that already.')).toHaveCount(1);
+
     // Arrows go from one proposal to the next, and the chosen one is opened.
     await expect(best).toBeFocused();
     await page.keyboard.press('ArrowDown');
@@ -67,12 +70,24 @@ test.describe('mending the days ahead', () => {
     // Looked at, not done: the strip has both.
     const ghost = bench.page.locator('[data-part="proposed dive"]');
     await expect(ghost).toHaveCount(1);
+    // And the band has both curves where they part: that of the proposal keeps below the limit.
+    const curve = bench.page.locator('[data-part="proposed nitrogen"]');
+    await expect(curve).toHaveAttribute('d', /^M[\d.]+ [\d.]+L/);
+    await expect(bench.page.getByText('; dashed, as proposed')).toBeVisible();
+    const topOf = (part: string): Promise<number> =>
+      bench.page
+        .locator(`[data-part="${part}"]`)
+        .first()
+        .evaluate((path) => path.getBoundingClientRect().top);
+    expect(await topOf('nitrogen')).toBeLessThan(await topOf('limit'));
+    expect(await topOf('proposed nitrogen')).toBeGreaterThan((await topOf('limit')) - 1);
     const [drawn, beside] = [await ghost.boundingBox(), await sheet.boundingBox()];
     expect(drawn!.x + drawn!.width).toBeLessThan(beside!.x);
     expect(drawn!.y + drawn!.height).toBeLessThan(800);
     await expect(bench.dive(13)).toHaveAccessibleName(/10:35/);
     await page.keyboard.press('Escape');
     await expect(ghost).toHaveCount(0);
+    await expect(curve).toHaveCount(0);
 
     await bench.command('all cautions');
     await bench.dialog.getByRole('button', { name: 'Mend dive 13' }).first().click();

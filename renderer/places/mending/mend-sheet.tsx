@@ -66,7 +66,9 @@ function Found({ mending, trip }: { readonly mending: Mending; readonly trip: Tr
   if (mending.toMend.length === 0) return <p role="status">{words(nothingToMend(mending.request))}</p>;
   const chosen = chosenOf(proposals, wanted);
   const [best] = proposals;
-  const isAsBest = ({ kind, plan }: Proposal): boolean => kind !== 'best' && plan === best?.plan;
+  // Each plan is a list of its own, also where what it does is the same.
+  const isAsBest = ({ kind, plan }: Proposal): boolean =>
+    kind !== 'best' && JSON.stringify(plan) === JSON.stringify(best?.plan);
   return (
     <>
       <Headline mending={mending} />

@@ -4,6 +4,7 @@ import { changeSaid, MEND_NAMES } from '../../../core/proposal/mend/moves-said';
 import type { DiveChange, Proposal } from '../../../core/proposal/mend/proposals';
 import type { Trip } from '../../../core/document/types';
 import { momentAt } from '../../../core/words/calendar';
+import { keptTogether } from '../../../core/line-breaks';
 import { dayOf, said, timeOfDay } from '../../../core/words/said';
 import { NONE } from '../../../core/words/terms';
 import { useWords } from '../../parts/use-words';
@@ -32,7 +33,7 @@ function ChangeRow({
     <tr>
       <th scope="row">
         <span>{words(said`${day}, ${timeOfDay(dive.startsAt.slice(11, 16))} ${site}`)}</span>
-        <strong>{words(changeSaid(trip, dive, change.after?.dive ?? null, treatment))}</strong>
+        <strong>{keptTogether(words(changeSaid(trip, dive, change.after?.dive ?? null, treatment)))}</strong>
       </th>
       <td>
         {figureChanges(change).map(({ head, before, after }) => (
@@ -84,7 +85,7 @@ function Short({ proposal, trip }: Pick<CardProps, 'proposal' | 'trip'>): ReactN
     const when = said`${dayOf(startsAt.slice(0, 10), 'weekday')}, ${timeOfDay(startsAt.slice(11, 16))}`;
     return words(said`${when}: ${changeSaid(trip, before.dive, after?.dive ?? null, treatment)}`);
   });
-  return <p className={styles.short}>{parts.join('. ')}.</p>;
+  return <p className={styles.short}>{keptTogether(parts.join('. '))}.</p>;
 }
 
 /** One proposal to choose; the chosen one is opened. */

@@ -36,6 +36,12 @@ const ProposedGhosts = lazily(async () => (await import('./proposed-ghosts')).Pr
   failed: () => null,
 });
 
+/** The nitrogen a proposal would leave, while it is looked at. */
+const ProposedCurve = lazily(async () => (await import('./proposed-curve')).ProposedCurve, {
+  waiting: null,
+  failed: () => null,
+});
+
 /** The bands as figures, which are asked for now and then. */
 const BandsTable = lazily(async () => (await import('./bands-table')).BandsTable, STAND_IN);
 
@@ -83,6 +89,7 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
     given: reading.given,
     isRead: reading.isRead,
   };
+  const scale = { heightPx: layout.nitrogenPx, top: carried.nitrogenTop };
   const waterlineY = layout.boardPx + layout.skyPx;
   const stretches = useMemo(() => {
     const water = { fromY: waterlineY, untilY: waterlineY + layout.waterPx };
@@ -150,25 +157,36 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
                 onBlur={reading.leave}
               >
                 <BandTitle heightPx={layout.titlePx} title="Nitrogen on surfacing">
-                  {`if ${whose} went straight up at that moment${hasRuns ? '; about it 90 of 100 runs: the plan’s limits, never the chance of injury' : ''}`}
+                  {`if ${whose} went straight up at that moment${proposed ? '; dashed, as proposed' : ''}${hasRuns ? '; about it 90 of 100 runs: the plan’s limits, never the chance of injury' : ''}`}
                 </BandTitle>
                 <NitrogenBand
                   {...band}
                   shares={carried.drawn.shares}
-                  heightPx={layout.nitrogenPx}
-                  top={carried.nitrogenTop}
+                  {...scale}
                   stays={isDay && shown}
                   time={ofBands.time}
                   about={
-                    hasRuns && shown ? (
-                      <SturdyBand
-                        diverId={shown.diver.id}
-                        time={ofBands.time}
-                        untilMin={carried.timeline.at(-1)?.atMin ?? 0}
-                        heightPx={layout.nitrogenPx}
-                        top={carried.nitrogenTop}
-                      />
-                    ) : null
+                    shown && (
+                      <>
+                        {hasRuns && (
+                          <SturdyBand
+                            {...scale}
+                            diverId={shown.diver.id}
+                            time={ofBands.time}
+                            untilMin={carried.timeline.at(-1)?.atMin ?? 0}
+                          />
+                        )}
+                        {proposed && (
+                          <ProposedCurve
+                            {...scale}
+                            proposed={proposed}
+                            diverId={shown.diver.id}
+                            now={carried.timeline}
+                            time={ofBands.time}
+                          />
+                        )}
+                      </>
+                    )
                   }
                 />
                 <BandTitle heightPx={layout.titlePx} title="Oxygen clock">
