@@ -15,7 +15,7 @@ import {
 } from './oxygen';
 import { roomMinWorkings, roomMWorkings } from './room';
 import { endWorkings, minimumWorkings, turnWorkings, usedWorkings } from './supply';
-import { clearWorkings, flyWorkings, intervalWorkings, secondOpinionWorkings } from './times';
+import { clearWorkings, climbsWorkings, flyWorkings, intervalWorkings, secondOpinionWorkings } from './times';
 import {
   FIGURES,
   type FigureId,
@@ -50,6 +50,7 @@ const WORKS: Readonly<Record<(typeof FIGURES)[number], Work>> = {
   minimumBar: minimumWorkings,
   turnBar: turnWorkings,
   flyAfter: flyWorkings,
+  climbs: climbsWorkings,
   clearAt: clearWorkings,
   secondOpinion: secondOpinionWorkings,
 };

@@ -2,6 +2,7 @@ import { secondOpinions, type SecondOpinion } from '../ledger/second-opinion';
 import { AIR_N2, inspiredBar } from '../tissues/compartments';
 import { toleratedBar } from '../ascent/tolerated';
 import { surfaceLimits } from '../ledger/entry';
+import { climbLines, climbNameSaid } from '../ledger/climb-said';
 import type { FlightViews } from '../ledger/flight-views';
 import { flightLines } from '../ledger/flight-said';
 import { CLEAR_SHARE } from '../ledger/ledger';
@@ -10,8 +11,9 @@ import { compartmentStep, MODEL } from './nitrogen';
 import type { Asked, Work, WorkingsStep } from './types';
 import { atSurface, fallenBelow } from '../ledger/at-surface';
 import { surroundingsOf } from '../profile';
-import type { WallMin } from '../words/calendar';
-import { said } from '../words/said';
+import { altitudeBar } from '../water';
+import { momentAt, type WallMin } from '../words/calendar';
+import { figure, said } from '../words/said';
 
 /** Sums of leg times miss a whole minute by rounding alone. */
 const SAME_MIN = 1e-6;
@@ -114,6 +116,40 @@ export const flyWorkings: Work = (asked) => {
     result: momentText(flight.clearMin, words),
     exact: flight.clearMin,
   };
+};
+
+/** When going up is clear, for every way up of the trip. Source: named in the workings. */
+export const climbsWorkings: Work = (asked) => {
+  const { diverLedger, trip, words } = asked;
+  const shared = {
+    title: 'When going up after dives is clear',
+    formula:
+      'for each way up the latest of: last surfacing before it + the published hours, from 300 m on; last surfacing + the government table’s wait; the moment from which every compartment tolerates P + GF (a + P/b − P) at the pressure up there',
+    source:
+      'P. J. Sheffield, R. D. Vann (eds), Flying After Recreational Diving (2004), taken for roads as well; U.S. Navy Diving Manual Revision 7 (2016), table 9-6; tolerated tensions after A. A. Buehlmann and E. C. Baker; pressure by ISO 2533',
+  };
+  const { climbs } = diverLedger;
+  if (climbs.length === 0) return { ...shared, steps: [], result: 'no way up after dives', exact: null };
+  const steps = climbs.flatMap((views, at): readonly WorkingsStep[] => {
+    const numbered = (label: string): string => (climbs.length === 1 ? label : `${at + 1}. ${label}`);
+    const site = trip.sites.find(({ id }) => id === views.climb.dive?.siteId)?.name ?? '';
+    const { fromM, toM } = views.climb;
+    return [
+      {
+        label: numbered(words(climbNameSaid(views, site))),
+        value: words(
+          said`${momentAt(views.climb.atMin)}, from ${figure('altitude', fromM)} (${bar(altitudeBar(fromM))}) to ${figure('altitude', toM)} (${bar(altitudeBar(toM))})`,
+        ),
+      },
+      momentStep(numbered('Last surfacing before it'), views.lastSurfacingMin, asked),
+      ...climbLines(views).map(({ name, clear, why, isLatest }): WorkingsStep => ({
+        label: numbered(words(isLatest ? said`${name}, which counts` : said`${name}`)),
+        value: words(clear === null ? said`${why}` : said`${clear}: ${why}`),
+      })),
+    ];
+  });
+  const last = climbs.at(-1)!;
+  return { ...shared, steps, result: momentText(last.clearMin, words), exact: last.clearMin };
 };
 
 /** When the nitrogen of the trip is given off. Source: named in the workings. */

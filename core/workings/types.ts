@@ -28,6 +28,7 @@ export const FIGURES = [
   'minimumBar',
   'turnBar',
   'flyAfter',
+  'climbs',
   'clearAt',
   'secondOpinion',
 ] as const;

@@ -21,6 +21,7 @@ import {
 } from '../../core/words/said';
 import { divesSaid, HEADS, mixSaid, NO_END, NONE, PAST, SEVERITIES } from '../../core/words/terms';
 import type { DiverLedger, Entry, Ledger, LedgerDay } from '../../core/ledger/ledger-types';
+import { climbLines, climbNameSaid } from '../../core/ledger/climb-said';
 import { flightLines } from '../../core/ledger/flight-said';
 import { roomMinutes } from '../../core/ledger/room';
 import { isRoomUnknown } from '../../core/ledger/tightest';
@@ -206,6 +207,18 @@ function flyingText(ledger: Ledger, { words, look }: Page): string {
     const latest = flightLines(flight).find(({ isLatest }) => isLatest)!;
     return said`${diver.name}: clear to fly from ${momentAt(flight.clearMin)} (${latest.name}: ${latest.why}).`;
   });
+  for (const { diver, climbs } of ledger.divers) {
+    for (const views of climbs) {
+      const latest = climbLines(views).find(({ isLatest }) => isLatest);
+      const why = latest === undefined ? NOTHING : said` (${latest.name}: ${latest.why})`;
+      const name = climbNameSaid(views, siteName(ledger.trip, views.climb.dive?.siteId) ?? '');
+      const { atMin } = views.climb;
+      const tooSoon = atMin < views.clearMin ? said`: too soon` : NOTHING;
+      lines.push(
+        said`${diver.name}, ${name}: clear to go up from ${momentAt(views.clearMin)}${why}; planned ${momentAt(atMin)}${tooSoon}.`,
+      );
+    }
+  }
   const { flight } = ledger.trip;
   if (flight !== null) lines.push(said`The flight leaves ${moment(flight.at)}.`);
   return lines.map((sentence) => wrapped(words(sentence), 2, sentenceColumns(look))).join('\n');

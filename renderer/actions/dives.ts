@@ -1,21 +1,17 @@
 /** Edits of dives. Each returns what became of it; dives stay in order of start. */
-import type { Settings } from '../../core/host';
 import { assert, failure } from '../../core/result';
 import { wallMin, wallText, type WallTime } from '../../core/words/calendar';
-import type { AsDived, Dive, Id, Site, Trip } from '../../core/document/types';
-import { clockText, depthText, minutesText, percentText } from '../figures/format';
+import type { Dive, Id, Site, Trip } from '../../core/document/types';
+import { minutesText } from '../figures/format';
 import { fromUnit } from '../../core/words/quantity';
 import { usualStop } from '../store/blank-trip';
 import { diveNumber } from '../store/selectors';
-import { say } from '../store/notice';
 import { desk } from '../store/store';
-import { swapped } from '../../core/proposal/swapped';
-import { twinTrouble } from './sites';
 import { edit, type EditResult } from './edit';
 import { freeId } from './ids';
 import { copyShift, dayShift } from './next-start';
 import { chooseDives } from './view';
-import type { Level, Stop } from '../../core/profile';
+import type { Level } from '../../core/profile';
 
 /** The dives in order of start; the same array where they are. */
 export function inOrder(dives: readonly Dive[]): readonly Dive[] {
@@ -33,7 +29,8 @@ function named(what: string, diveId: Id): string {
   return `${what} of dive ${diveNumber(desk.getState().trip, diveId)}`;
 }
 
-function editDive(diveId: Id, what: string, code: string, change: (dive: Dive) => Dive): EditResult {
+/** One change of one dive, as a step of the history. */
+export function editDive(diveId: Id, what: string, code: string, change: (dive: Dive) => Dive): EditResult {
   return edit({ label: named(what, diveId), code }, (trip) => {
     const dives = trip.dives.map((dive) => (dive.id === diveId ? change(dive) : dive));
     return withDives(trip, dives);
@@ -58,7 +55,7 @@ function editDives(
 }
 
 /** Removes a key rather than setting it undefined: the file says nothing where nothing was said. */
-function without<T extends object, Key extends keyof T>(value: T, key: Key): Omit<T, Key> {
+export function without<T extends object, Key extends keyof T>(value: T, key: Key): Omit<T, Key> {
   const { [key]: _, ...rest } = value;
   return rest;
 }
@@ -134,7 +131,7 @@ function asAtSite(dive: Dive, { levels, depthM }: Site): Dive {
 }
 
 /** The deepest levels at a depth and none deeper; the others as they are. */
-function atDepthOf(dive: Dive, siteM: number): Dive {
+export function atDepthOf(dive: Dive, siteM: number): Dive {
   if (!dive.legs) return { ...dive, depthM: siteM };
   const legs = dive.legs.map(({ depthM, min }) => ({
     depthM: depthM === dive.depthM ? siteM : Math.min(depthM, siteM),
@@ -152,45 +149,6 @@ function oneAfterOther(legs: readonly Level[]): readonly Level[] {
     else made[made.length - 1] = { depthM: level.depthM, min: before.min + level.min };
   }
   return made;
-}
-
-/** Makes a site and takes dives there, in one step. */
-export function newSiteFor(ids: readonly Id[], name: string, depthM: number): EditResult {
-  const twin = twinTrouble(name, null);
-  if (twin) return twin;
-  return edit({ label: `New site ${name}`, code: 'dive.new-site' }, (trip) => {
-    const site: Site = { id: freeId('site-', trip.sites), name, depthM, notes: '' };
-    const dives = trip.dives.map((dive) =>
-      ids.includes(dive.id) ? { ...atDepthOf(dive, depthM), siteId: site.id } : dive,
-    );
-    return { ...trip, sites: [...trip.sites, site], dives };
-  });
-}
-
-/** Two dives change places in time; refused where one of them was logged. */
-export function swapDives(oneId: Id, otherId: Id): EditResult {
-  const { trip } = desk.getState();
-  const logged = trip.dives.find(
-    ({ id, asDived, notDived }) =>
-      (id === oneId || id === otherId) && (asDived ?? []).length + (notDived ?? []).length > 0,
-  );
-  if (logged) {
-    return failure({
-      kind: 'in-use',
-      what: `Dive ${diveNumber(trip, logged.id)} was logged as dived, and stays where it was.`,
-      where: '',
-      mend: 'Swap two dives that are ahead.',
-    });
-  }
-  const label = `Swap of dives ${diveNumber(trip, oneId)} and ${diveNumber(trip, otherId)}`;
-  return edit({ label, code: 'dive.swap' }, (before) => swapped(before, oneId, otherId));
-}
-
-/** Who dives it; null: the whole party. */
-export function setDiveParty(diveId: Id, divers: readonly Id[] | null): EditResult {
-  return editDive(diveId, 'Divers', 'dive.divers', (dive) =>
-    divers === null ? without(dive, 'divers') : { ...dive, divers },
-  );
 }
 
 /** Puts a diver on dives or takes them off, all in one step; refused where a dive would be left without anybody. */
@@ -213,79 +171,12 @@ export function setOnDives(diverId: Id, diveIds: readonly Id[], isOn: boolean): 
   });
 }
 
-/** null: none. undefined: the usual one. */
-export function setSafetyStop(diveId: Id, safetyStop: Stop | null | undefined): EditResult {
-  return editDive(diveId, 'Safety stop', 'dive.stop', (dive) =>
-    safetyStop === undefined ? without(dive, 'safetyStop') : { ...dive, safetyStop },
-  );
-}
-
-export function setTurnShare(diveId: Id, turnShare: number | undefined): EditResult {
-  return editDive(diveId, 'Turn', 'dive.turn', (dive) =>
-    turnShare === undefined ? without(dive, 'turnShare') : { ...dive, turnShare },
-  );
-}
-
-/** The levels in order. A single one is the dive's own depth and time: the file then says no more than it must. */
-export function setLevels(diveId: Id, legs: readonly Level[]): EditResult {
-  return editDive(diveId, 'Levels', 'dive.levels', (dive) => withLevels(dive, legs));
-}
-
 export function withLevels(dive: Dive, legs: readonly Level[]): Dive {
   const depthM = Math.max(...legs.map((level) => level.depthM));
   const bottomMin = legs.reduce((sum, level) => sum + level.min, 0);
   return legs.length === 1
     ? { ...without(dive, 'legs'), depthM, bottomMin }
     : { ...dive, legs, depthM, bottomMin };
-}
-
-/** What was really dived, for one diver or for everybody; null takes the record back, `forgetAsDived` says so too. */
-export function setAsDived(diveId: Id, by: Id | null, record: Omit<AsDived, 'by'> | null): EditResult {
-  return editDive(diveId, 'What was logged as dived', 'dive.as-dived', (dive) => {
-    const others = (dive.asDived ?? []).filter((each) => (each.by ?? null) !== by);
-    const records = record === null ? others : [...others, by === null ? record : { ...record, by }];
-    return records.length === 0 ? without(dive, 'asDived') : { ...dive, asDived: records };
-  });
-}
-
-/**
- * Takes back what was logged of a dive, and says what was lost and that one step brings it back.
- * @param by whose record; null: the one for everybody
- */
-export function forgetAsDived(diveId: Id, by: Id | null): EditResult {
-  const { trip, settings } = desk.getState();
-  const record = trip.dives
-    .find(({ id }) => id === diveId)
-    ?.asDived?.find((each) => (each.by ?? null) === by);
-  assert(record !== undefined, 'nothing is logged to be forgotten');
-  const whose = trip.party.find(({ id }) => id === by)?.name;
-  const number = diveNumber(trip, diveId);
-  const logged = loggedText(record, settings);
-  const result = setAsDived(diveId, by, null);
-  if (result.ok) {
-    say({
-      tone: 'said',
-      lines: [
-        {
-          what: `What was logged of dive ${number}${whose === undefined ? '' : ` for ${whose}`} was taken away: ${logged}.`,
-          where: '',
-          mend: '',
-        },
-      ],
-      canUndo: true,
-    });
-  }
-  return result;
-}
-
-/** "started 09:35, 21.5 m, 41 min, 31.8 % oxygen" */
-function loggedText({ startsAt, depthM, bottomMin, o2 }: AsDived, { units, clock }: Settings): string {
-  return [
-    ...(startsAt === undefined ? [] : [`started ${clockText(startsAt, clock)}`]),
-    ...(depthM === undefined ? [] : [depthText(depthM, units)]),
-    ...(bottomMin === undefined ? [] : [minutesText(bottomMin, 'near')]),
-    ...(o2 === undefined ? [] : [`${percentText(o2, 'near', 1)} oxygen`]),
-  ].join(', ');
 }
 
 /** What a new dive takes over from the trip where the caller says nothing. */

@@ -3,7 +3,7 @@ import type { ExportFormat } from '../../core/formats/all';
 import { loadPart } from './load-part';
 import { desk } from '../store/store';
 import { say } from '../store/notice';
-import { giveTripId } from './trip';
+import { giveTripId } from './trip-id';
 import { saveDocument } from './save-document';
 
 function stamp(): string {

@@ -3,10 +3,12 @@ import { sitesOfDrafts, type DraftWithDepth } from '../../core/formats/site-draf
 import type { Level } from '../../core/profile';
 import { failure } from '../../core/result';
 import type { Id, Site, Trip } from '../../core/document/types';
+import type { Water } from '../../core/water';
 import { countText } from '../figures/format';
-import { firstTwin, isSameName } from '../figures/names';
+import { firstTwin } from '../figures/names';
 import { desk } from '../store/store';
 import { edit, type EditResult } from './edit';
+import { twinFailure, twinTrouble } from './site-names';
 
 function nameOf(id: Id): string {
   return desk.getState().trip.sites.find((site) => site.id === id)?.name ?? id;
@@ -17,18 +19,6 @@ function editSite(id: Id, what: string, code: string, change: (site: Site) => Si
     const sites = trip.sites.map((site) => (site.id === id ? change(site) : site));
     return { ...trip, sites };
   });
-}
-
-/** Two sites of one name cannot be told apart where one is chosen; a file that has them is still read. */
-export function twinTrouble(name: string, ownId: Id | null): EditResult | null {
-  const { sites } = desk.getState().trip;
-  const at = sites.findIndex((site) => site.id !== ownId && isSameName(site.name, name));
-  return at === -1 ? null : twinFailure(sites[at]!.name, `sites[${at}].name`);
-}
-
-function twinFailure(name: string, where: string): EditResult {
-  const mend = 'Give a name by which the two are told apart.';
-  return failure({ kind: 'in-use', what: `${name} is the name of another site.`, where, mend });
 }
 
 export function setSiteName(id: Id, name: string): EditResult {
@@ -141,5 +131,22 @@ export function setSiteNotFor(
       ...(certifications === undefined || certifications.length === 0 ? {} : { certifications }),
     };
     return Object.keys(next).length === 0 ? rest : { ...rest, notFor: next };
+  });
+}
+
+/** What of its water is not as the trip's; null takes it back to the trip's own. */
+export function setSiteWater(
+  id: Id,
+  patch: { readonly density?: Water['density'] | null; readonly altitudeM?: number | null },
+): EditResult {
+  return editSite(id, 'Water', 'site.water', (site) => {
+    const { water, ...rest } = site;
+    const { density, altitudeM, ...others } = { ...water, ...patch };
+    const next = {
+      ...others,
+      ...(density === undefined || density === null ? {} : { density }),
+      ...(altitudeM === undefined || altitudeM === null ? {} : { altitudeM }),
+    };
+    return Object.keys(next).length === 0 ? rest : { ...rest, water: next };
   });
 }

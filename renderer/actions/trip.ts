@@ -10,13 +10,6 @@ export function setTitle(title: string): EditResult {
   return edit({ label: 'Title', code: 'trip.title' }, (trip) => ({ ...trip, title }));
 }
 
-/** Gives the trip the id that other programs know it by, where it has none yet. */
-export function giveTripId(): EditResult {
-  return edit({ label: 'Id for the calendar', code: 'trip.id' }, (trip) =>
-    trip.id === undefined ? { ...trip, id: crypto.randomUUID() } : trip,
-  );
-}
-
 export function setTripPlace(place: string): EditResult {
   return edit({ label: 'Place of the trip', code: 'trip.place' }, (trip) => ({ ...trip, place }));
 }

@@ -101,8 +101,8 @@ export const TRIP_COMMANDS: readonly Command[] = [
   {
     id: 'trip.details',
     group: 'Trip',
-    label: 'Title, water and flight',
-    finds: 'name altitude lake salt fresh departure plane settings of the trip',
+    label: 'Title, water, heights and flight',
+    finds: 'name altitude lake pass road mountain event salt fresh departure plane settings of the trip',
     run: () => showOverlay({ kind: 'trip' }),
   },
   {

@@ -3,7 +3,8 @@ import { closeOverlay } from '../actions/view';
 import { COMMANDS } from '../commands/all';
 import { chordText, type CommandGroup } from '../commands/registry';
 import { Dialog } from '../parts/dialog';
-import { STRIP_HAND, STRIP_KEYS } from '../places/days/strip/strip-key-list';
+import { STRIP_HAND } from '../places/days/strip/strip-hand-list';
+import { STRIP_KEYS } from '../places/days/strip/strip-key-list';
 import { isMac } from './keys';
 import styles from './shortcuts.module.css';
 

@@ -24,6 +24,7 @@ import { NotesField } from '../parts/notes-field';
 import { PlainNumberField, ShareField, UnitField } from '../parts/number-field';
 import { useDesk } from '../store/store';
 import styles from './details.module.css';
+import { Heights } from './heights';
 
 /** A flight is first put a day after the last dive's day, in the afternoon. */
 function firstFlight(trip: Trip): string {
@@ -99,6 +100,8 @@ export function TripDetails(): ReactNode {
           step={50}
           commit={(altitudeM) => setWater({ altitudeM })}
         />
+        <h3>Stays at other heights</h3>
+        <Heights />
         <h3>Rates and gas</h3>
         <UnitField
           label="Descent rate"

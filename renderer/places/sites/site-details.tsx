@@ -4,18 +4,23 @@ import type { Site } from '../../../core/document/types';
 import { levelsShown, readLevels } from '../../../core/formats/levels-text';
 import type { Level } from '../../../core/profile';
 import { worded } from '../../../core/words/reader';
-import { setSiteLevels, setSiteNotFor, setSiteText } from '../../actions/sites';
+import type { Water } from '../../../core/water';
+import { tell } from '../../actions/edit';
+import { setSiteLevels, setSiteNotFor, setSiteText, setSiteWater } from '../../actions/sites';
 import { countText, depthText } from '../../figures/format';
 import { parseFigure, type Parsed } from '../../figures/parse';
 import { wordsIn } from '../../figures/reader';
+import { waterChoices } from '../../figures/waters';
+import { Choice } from '../../parts/choice';
 import { Field } from '../../parts/field';
 import { NotesField } from '../../parts/notes-field';
 import { useDesk } from '../../store/store';
 import styles from './site-details.module.css';
 
 /** What of it is told already, for the line of the table: "3 levels, plan B". */
-export function detailsText({ levels, briefing, planB, notFor }: Site): string {
+export function detailsText({ levels, briefing, planB, notFor, water }: Site): string {
   return [
+    ...(water ? ['its own water'] : []),
     ...(levels ? [levels.length === 1 ? 'one level' : `${countText(levels.length)} levels`] : []),
     ...(briefing === undefined ? [] : ['briefing']),
     ...(planB === undefined ? [] : ['plan B']),
@@ -23,8 +28,15 @@ export function detailsText({ levels, briefing, planB, notFor }: Site): string {
   ].join(', ');
 }
 
+type WaterChoice = 'trip' | 'gauge' | 'salt' | 'fresh' | 'other';
+
+function waterOf(density: Water['density'] | undefined): WaterChoice {
+  return density === undefined ? 'trip' : typeof density === 'number' ? 'other' : density;
+}
+
 export function SiteDetails({ site }: { readonly site: Site }): ReactNode {
   const settings = useDesk((state) => state.settings);
+  const water = useDesk(({ trip }) => trip.water);
   const { units } = settings;
   const unit = units === 'imperial' ? 'ft' : 'm';
   const { id, name, notFor } = site;
@@ -67,6 +79,29 @@ export function SiteDetails({ site }: { readonly site: Site }): ReactNode {
         })}
         commit={(certifications) => setSiteNotFor(id, { certifications })}
         hint="certifications, as under Party"
+      />
+      <Field<number | null>
+        label="Altitude"
+        value={site.water?.altitudeM ?? null}
+        show={(metres) => (metres === null ? '' : depthText(metres, units, 'near'))}
+        parse={(text) => (text.trim() === '' ? { ok: true, value: null } : parseFigure(text, 'depth', units))}
+        commit={(altitudeM) => setSiteWater(id, { altitudeM })}
+        words={units}
+        hint={`empty: as the trip, ${depthText(water.altitudeM, units, 'near')}`}
+      />
+      <Choice
+        label="Water"
+        value={waterOf(site.water?.density)}
+        options={[
+          { value: 'trip', label: 'As the trip' },
+          ...waterChoices(units),
+          ...(typeof site.water?.density === 'number'
+            ? [{ value: 'other', label: `${site.water.density} kg/m³` } as const]
+            : []),
+        ]}
+        commit={(density) => {
+          if (density !== 'other') tell(setSiteWater(id, { density: density === 'trip' ? null : density }));
+        }}
       />
       <NotesField
         label="Note for the briefing"

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import type { AsDived, Dive, Diver, Id } from '../../../../core/document/types';
-import { forgetAsDived, setAsDived } from '../../../actions/dives';
+import { forgetAsDived, setAsDived } from '../../../actions/dive-rest';
 import { tell, type EditResult } from '../../../actions/edit';
 import { ClockField, MinutesField, ShareField, UnitField } from '../../../parts/number-field';
 import { useDesk } from '../../../store/store';

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import { levelsOf, safetyStopOf, USUAL_SAFETY_STOP, type Level } from '../../../../core/profile';
 import type { Dive } from '../../../../core/document/types';
-import { setLevels, setSafetyStop, setTurnShare } from '../../../actions/dives';
+import { setLevels, setSafetyStop, setTurnShare } from '../../../actions/dive-rest';
 import { tell } from '../../../actions/edit';
 import { Choice } from '../../../parts/choice';
 import { depthText, minutesText } from '../../../figures/format';

@@ -2,7 +2,7 @@ import { useId, useState, type FormEvent, type ReactNode } from 'react';
 import type { Id } from '../../../../core/document/types';
 import { said } from '../../../../core/words/said';
 import { UNIT_NAMES } from '../../../../core/words/terms';
-import { newSiteFor } from '../../../actions/dives';
+import { newSiteFor } from '../../../actions/dive-rest';
 import { closeOverlay } from '../../../actions/view';
 import { parseFigure } from '../../../figures/parse';
 import { Dialog } from '../../../parts/dialog';

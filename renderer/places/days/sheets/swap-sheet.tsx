@@ -11,7 +11,7 @@ import { tightestOf } from '../../../../core/ledger/tightest';
 import { swapped } from '../../../../core/proposal/swapped';
 import { capital, fileWords } from '../../../../core/words/reader';
 import { dayOf, moment, said, timeOfDay, type Said } from '../../../../core/words/said';
-import { swapDives } from '../../../actions/dives';
+import { swapDives } from '../../../actions/dive-rest';
 import { tell } from '../../../actions/edit';
 import { closeOverlay } from '../../../actions/view';
 import { Dialog } from '../../../parts/dialog';

@@ -52,6 +52,12 @@ const SturdyBand = lazily(async () => (await import('./sturdy-band')).SturdyBand
   failed: () => null,
 });
 
+/** Drawn where the trip has stays at other heights. */
+const Heights = lazily(async () => (await import('./heights')).Heights, {
+  waiting: null,
+  failed: () => null,
+});
+
 const DAY_MIN = 1440;
 /** Drawn larger than this, a clock that hardly runs would look like one that does. */
 const LEAST_OXYGEN_TOP = 0.2;
@@ -77,6 +83,7 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
   const reading = useReading(carried.drawn);
   const words = useWords();
   const proposed = useDesk((state) => state.proposed);
+  const events = useDesk(({ trip }) => trip.events);
   const hasRuns = useDesk((state) => state.hasSturdyBand);
   const nowMin = useDesk((state) => state.nowMin);
   const doneUntilMin = useDesk(selectDoneUntil);
@@ -200,6 +207,15 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
                   textScale={textScale}
                 />
               </div>
+            )}
+            {events && (
+              <Heights
+                events={events}
+                time={time}
+                heightPx={layout.totalPx}
+                stretches={stretches}
+                textScale={textScale}
+              />
             )}
             <CrossingLines
               time={time}

@@ -3,6 +3,7 @@ import { useLayoutEffect, useMemo, type RefObject } from 'react';
 import { usePrinting } from '../../../parts/use-printing';
 import { useTypeScale } from '../../../parts/type-scale';
 import type { Size } from '../../../parts/use-size';
+import { wallMin } from '../../../../core/words/calendar';
 import { useDesk } from '../../../store/store';
 import { boardDays, boardRows } from './board-view';
 import { dayViews } from './day-view';
@@ -49,9 +50,12 @@ export function usePage({ scroller, sizeOnScreen, data, frozen, flight }: PageSo
   const textScale = isPrinting ? 1 : scaleOnScreen;
   const { views, stretches, reader, divers } = data;
   const { flyAfterMin, flightMin } = flight;
+  const events = useDesk(({ trip }) => trip.events);
   const span = useMemo(
-    () => frozen?.span ?? spanOf(stretches, [flyAfterMin, flightMin], 0),
-    [frozen, stretches, flyAfterMin, flightMin],
+    () =>
+      frozen?.span ??
+      spanOf(stretches, [flyAfterMin, flightMin, ...(events ?? []).map(({ to }) => wallMin(to))], 0),
+    [frozen, stretches, flyAfterMin, flightMin, events],
   );
   const zoom = useZoom(scroller, span.dayCount, EDGE_PX);
   const factor = isPrinting ? 1 : zoom.factor;

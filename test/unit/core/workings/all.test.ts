@@ -48,6 +48,7 @@ function figuresIn(
     minimumBar: entry.gas.minimumBar,
     turnBar: entry.gas.turnBar,
     flyAfter: diverLedger.flyAfterMin,
+    climbs: diverLedger.climbs.at(-1)?.clearMin ?? null,
     clearAt: diverLedger.clearAtMin,
     secondOpinion: opinion.equivalentMin,
     ...Object.fromEntries(entry.levels.map(({ noStopMin }, i) => [`levels.${i}`, noStopMin])),

@@ -5,12 +5,11 @@ import {
   deleteDives,
   duplicateDay,
   duplicateDives,
-  setAsDived,
-  setDiveParty,
   setMix,
   setStart,
   shiftDives,
 } from '../../../../renderer/actions/dives';
+import { setAsDived, setDiveParty } from '../../../../renderer/actions/dive-rest';
 import { nextStart } from '../../../../renderer/actions/next-start';
 import { setFlight } from '../../../../renderer/actions/trip';
 import { undoStep } from '../../../../renderer/actions/history';

@@ -2,18 +2,20 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import {
   deleteDives,
-  forgetAsDived,
   goToSite,
-  newSiteFor,
-  setAsDived,
   setBottomMin,
   setDepth,
-  setLevels,
   setMix,
   setStart,
-  swapDives,
   takeSiteDepth,
 } from '../../../../renderer/actions/dives';
+import {
+  forgetAsDived,
+  newSiteFor,
+  setAsDived,
+  setLevels,
+  swapDives,
+} from '../../../../renderer/actions/dive-rest';
 import { pasteDives, rememberChosen } from '../../../../renderer/actions/clipboard';
 import { edit, tell } from '../../../../renderer/actions/edit';
 import { undoStep } from '../../../../renderer/actions/history';

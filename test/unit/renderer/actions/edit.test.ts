@@ -3,6 +3,8 @@ import { demoTrip } from '../../../../core/document/demo-trip';
 import type { Trip } from '../../../../core/document/types';
 import { openTrip, stockedTrip } from '../../../../core/mixes/stocked-trip';
 import * as dives from '../../../../renderer/actions/dives';
+import * as rest from '../../../../renderer/actions/dive-rest';
+import * as heights from '../../../../renderer/actions/heights';
 import * as mixes from '../../../../renderer/actions/mixes';
 import * as party from '../../../../renderer/actions/party';
 import * as sites from '../../../../renderer/actions/sites';
@@ -26,7 +28,8 @@ function withAll(trip: Trip): Trip {
   return {
     ...trip,
     emergency: { radio: 'Channel 16' },
-    sites: [{ ...site!, position: { lat: 1, lon: 2 } }, ...otherSites],
+    events: [{ id: 'e', title: 'A pass', from: '2027-03-20T10:00', to: '2027-03-20T11:00', altitudeM: 900 }],
+    sites: [{ ...site!, position: { lat: 1, lon: 2 }, water: { altitudeM: 20 } }, ...otherSites],
     mixes: [{ ...mix!, analysedO2: mix!.o2 }, ...otherMixes],
     party: [
       { ...diver!, arrivedAt: '2027-03-01T10:00', before: [{ ...earlier, mix: 'auto', o2: 0.21 }] },
@@ -55,6 +58,14 @@ const SAME: Readonly<Record<string, readonly (() => unknown)[]>> = {
   setNotes: [() => whole.setNotes(now().notes)],
   setWater: [() => whole.setWater({ ...now().water }), () => whole.setWater({})],
   setRates: [() => whole.setRates({ ...now().settings })],
+  setEventTitle: [() => heights.setEventTitle('e', now().events![0]!.title)],
+  setEventFrom: [() => heights.setEventFrom('e', now().events![0]!.from)],
+  setEventTo: [() => heights.setEventTo('e', now().events![0]!.to)],
+  setEventAltitude: [() => heights.setEventAltitude('e', now().events![0]!.altitudeM)],
+  setSiteWater: [
+    () => sites.setSiteWater(site().id, site().water!),
+    () => sites.setSiteWater(now().sites[1]!.id, { density: null, altitudeM: null }),
+  ],
   setEmergency: [() => whole.setEmergency('radio', now().emergency!.radio!)],
   setFlight: [() => whole.setFlight(now().flight!.at)],
   setDepth: [
@@ -69,24 +80,24 @@ const SAME: Readonly<Record<string, readonly (() => unknown)[]>> = {
   setMix: [() => dives.setMix(dive().id, dive().mix)],
   goToSite: [() => dives.goToSite([dive().id], dive().siteId)],
   setDiveParty: [
-    () => dives.setDiveParty(bare().id, null),
-    () => dives.setDiveParty(split().id, [...split().divers!]),
+    () => rest.setDiveParty(bare().id, null),
+    () => rest.setDiveParty(split().id, [...split().divers!]),
   ],
   setSafetyStop: [
-    () => dives.setSafetyStop(dive().id, { ...dive().safetyStop! }),
-    () => dives.setSafetyStop(bare().id, undefined),
+    () => rest.setSafetyStop(dive().id, { ...dive().safetyStop! }),
+    () => rest.setSafetyStop(bare().id, undefined),
   ],
   setTurnShare: [
-    () => dives.setTurnShare(dive().id, dive().turnShare),
-    () => dives.setTurnShare(bare().id, undefined),
+    () => rest.setTurnShare(dive().id, dive().turnShare),
+    () => rest.setTurnShare(bare().id, undefined),
   ],
   setLevels: [
-    () => dives.setLevels(levelled().id, [...levelled().legs!]),
-    () => dives.setLevels(bare().id, [{ depthM: bare().depthM, min: bare().bottomMin }]),
+    () => rest.setLevels(levelled().id, [...levelled().legs!]),
+    () => rest.setLevels(bare().id, [{ depthM: bare().depthM, min: bare().bottomMin }]),
   ],
   setAsDived: [
-    () => dives.setAsDived(dive().id, null, { ...dive().asDived![0]! }),
-    () => dives.setAsDived(bare().id, null, null),
+    () => rest.setAsDived(dive().id, null, { ...dive().asDived![0]! }),
+    () => rest.setAsDived(bare().id, null, null),
   ],
   setMixShare: [() => mixes.setMixShare(mix().id, mix().o2)],
   setMixAnalysis: [() => mixes.setMixAnalysis(mix().id, mix().analysedO2!)],
@@ -138,7 +149,7 @@ describe('an edit that gives a value again', () => {
   });
 
   it('is tried for every edit that sets, changes or puts', () => {
-    const edits = [dives, mixes, party, sites, whole].flatMap((each) => Object.keys(each));
+    const edits = [dives, rest, heights, mixes, party, sites, whole].flatMap((each) => Object.keys(each));
     expect(edits.filter((name) => /^(set|change|put|go)/.test(name)).toSorted()).toEqual(
       Object.keys(SAME).toSorted(),
     );

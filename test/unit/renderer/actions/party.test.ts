@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { demoTrip } from '../../../../core/document/demo-trip';
-import { setAsDived, setDiveParty, setOnDives } from '../../../../renderer/actions/dives';
+import { setOnDives } from '../../../../renderer/actions/dives';
+import { setAsDived, setDiveParty } from '../../../../renderer/actions/dive-rest';
 import { undoStep } from '../../../../renderer/actions/history';
 import {
   addDiver,

@@ -1,0 +1,46 @@
+import { expect, test } from './fixtures';
+import { SitesPage } from './pages/sites';
+
+test('a pass on the way home is put on the trip, waited for, marked on the strip and taken away', async ({
+  page,
+  bench,
+}) => {
+  await bench.command('mountain pass');
+  const sheet = page.getByRole('dialog', { name: 'The trip' });
+  await sheet.getByRole('button', { name: 'Add a pass, a lake or another height' }).click();
+  const stay = sheet.getByRole('group', { name: 'A pass' });
+  // Ten in the morning after is too soon by twenty minutes; the afternoon would do.
+  await expect(stay).toContainText('Too soon: for');
+  await stay.getByLabel('From', { exact: true }).fill('15:00');
+  await page.keyboard.press('Enter');
+  await expect(stay).toContainText('Going up is clear from');
+  // On the evening of the last dive it is too soon, and the sheet says until when to wait.
+  await stay.getByLabel('Height', { exact: true }).fill('2100');
+  await page.keyboard.press('Enter');
+  await stay.getByLabel('Up there on', { exact: true }).fill('2027-03-19');
+  await page.keyboard.press('Enter');
+  await stay.getByLabel('From', { exact: true }).fill('20:00');
+  await page.keyboard.press('Enter');
+  await expect(stay).toContainText('Too soon: for');
+  await expect(stay.getByRole('list', { name: 'Going up is clear, by each view' })).toContainText(
+    'Published hours',
+  );
+  await page.keyboard.press('Escape');
+  const mark = page.getByRole('img', { name: /^At 2100 m from .*: A pass$/ });
+  await expect(mark).toBeAttached();
+  await bench.command('All cautions');
+  await expect(page.getByRole('dialog')).toContainText('The climb to 2100 m (“A pass”)');
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('Control+z');
+  await expect(mark).toHaveCount(1);
+
+  // A site in the mountains has its own water.
+  const sites = new SitesPage(bench);
+  await sites.go();
+  await sites.table.getByRole('button', { name: 'More about Candle Harbour' }).click();
+  const about = sites.table.getByRole('group', { name: 'About Candle Harbour' });
+  await about.getByLabel('Altitude', { exact: true }).fill('1850');
+  await page.keyboard.press('Enter');
+  await about.getByLabel('Water', { exact: true }).selectOption('Fresh water');
+  await expect(sites.row('Candle Harbour')).toContainText('its own water');
+});
