@@ -1,12 +1,9 @@
 import type { ReactNode } from 'react';
 import { unreachable } from '../../core/result';
 import { closeOverlay } from '../actions/view';
-import { CommandButton } from '../parts/command-button';
 import { Dialog } from '../parts/dialog';
 import { lazily, type StandIn } from '../parts/lazily';
-import { CautionList } from '../parts/caution-list';
 import { useDesk, type Overlay } from '../store/store';
-import { Troubles } from './troubles';
 import { Welcome } from './welcome';
 
 const STAND_IN: StandIn = {
@@ -58,6 +55,8 @@ const lateSheets = () => import('./late-sheets');
 const Changed = lazily(async () => (await lateSheets()).Changed, STAND_IN);
 const UnsavedEdits = lazily(async () => (await lateSheets()).UnsavedEdits, STAND_IN);
 const About = lazily(async () => (await lateSheets()).About, STAND_IN);
+const Cautions = lazily(async () => (await lateSheets()).Cautions, STAND_IN);
+const Troubles = lazily(async () => (await lateSheets()).TroublesSheet, STAND_IN);
 const Library = lazily(async () => (await lateSheets()).Library, STAND_IN);
 const Versions = lazily(async () => (await lateSheets()).Versions, STAND_IN);
 const SettingsSheet = lazily(async () => (await lateSheets()).SettingsSheet, STAND_IN);
@@ -96,16 +95,7 @@ function Shown({ overlay }: { readonly overlay: Overlay }): ReactNode {
     case 'versions':
       return <Versions token={overlay.token} title={overlay.title} />;
     case 'cautions':
-      return (
-        <Dialog
-          title="Cautions of the trip"
-          width="wide"
-          onClose={closeOverlay}
-          foot={<CommandButton id="trip.mend" className="button" />}
-        >
-          <CautionList />
-        </Dialog>
-      );
+      return <Cautions />;
     case 'mend':
       return <MendSheet key={overlay.diveId} diveId={overlay.diveId} />;
     case 'sturdy':
@@ -137,12 +127,7 @@ function Shown({ overlay }: { readonly overlay: Overlay }): ReactNode {
     case 'unsaved':
       return <UnsavedEdits token={overlay.token} text={overlay.text} />;
     case 'troubles':
-      return (
-        <Dialog title={overlay.title} onClose={closeOverlay}>
-          <Troubles lines={overlay.lines} />
-          <p className="soft">The trip on screen is as it was.</p>
-        </Dialog>
-      );
+      return <Troubles title={overlay.title} lines={overlay.lines} />;
     default:
       return unreachable(overlay);
   }

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { loadPart } from '../../actions/load-part';
 import { stepDive } from '../../actions/view';
 import { CommandButton } from '../../parts/command-button';
 import { usePrinting } from '../../parts/use-printing';
@@ -7,7 +8,13 @@ import { selectCautions } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import { CautionsByTime, NO_CAUTION } from '../../parts/caution-list';
 import styles from './card/card.module.css';
-import { PrintedCautions } from './printed-cautions';
+import type { PrintedCautions } from './printed-cautions';
+
+/** Seen on paper alone: loaded behind the start, and there long before anybody prints. */
+let Printed: typeof PrintedCautions | null = null;
+void loadPart(() => import('./printed-cautions')).then((part) => {
+  if (part.ok) Printed = part.value.PrintedCautions;
+});
 
 /** With no dive chosen the side shows the trip: its cautions, and where to go on. */
 export function TripCard(): ReactNode {
@@ -40,8 +47,8 @@ export function TripCard(): ReactNode {
           </p>
           {cautions.length === 0 ? (
             <p>{words(NO_CAUTION)}</p>
-          ) : isPrinting ? (
-            <PrintedCautions cautions={cautions} trip={trip} />
+          ) : isPrinting && Printed !== null ? (
+            <Printed cautions={cautions} trip={trip} />
           ) : (
             <CautionsByTime />
           )}
