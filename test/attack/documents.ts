@@ -18,6 +18,30 @@ const LONGEST_MS = 50;
 const fourDives = tenDives();
 fourDives.dives.length = 4;
 
+/** A lake, a road over a pass, and a dive as a computer recorded it: what came after the frozen files. */
+const upAndRecorded = tenDives();
+upAndRecorded.dives.length = 3;
+Object.assign(upAndRecorded.dives[0], {
+  asDived: [
+    {
+      by: 'a',
+      startsAt: '2027-03-06T07:36',
+      samples: [
+        [0, 0],
+        [2, 17.5],
+        [30, 12],
+        [38, 0],
+      ],
+    },
+  ],
+});
+Object.assign(upAndRecorded.sites[0], { water: { density: 'fresh', altitudeM: 400 } });
+Object.assign(upAndRecorded.party[0], { arrivedAt: '2027-03-05T18:00' });
+upAndRecorded.events = [
+  { id: 'pass', title: 'Over the pass', from: '2027-03-06T17:00', to: '2027-03-06T18:30', altitudeM: 900 },
+];
+upAndRecorded.settings = { scatter: { depthM: 1.5, bottomMin: 3 }, cabinAltitudeM: 2000 };
+
 /** Small trips: each costs a few milliseconds, so that a busy machine is not taken for a slow document. */
 const SEEDS = [
   fixture('v3-full'),
@@ -25,6 +49,7 @@ const SEEDS = [
   fixture('v1-full'),
   fixture('v1-minimal'),
   fourDives,
+  upAndRecorded,
 ] as const;
 
 /** Every place in a document, as keys from the top. */
