@@ -97,12 +97,12 @@ export function RecordedSheet(): ReactNode {
         One diver’s dives from a dive computer or another log: UDDF, or a table with a row for each sample
         under the headings start, time (min), depth (m). Nothing changes before you take them.
       </p>
-      <p>
+      <p className={styles.file}>
         <button type="button" className={chosen ? 'linked' : 'button first'} onClick={() => void choose()}>
           {chosen ? 'Choose another file' : 'Choose a file'}
         </button>
-        {chosen ? <span className={styles.name}> {chosen.name}</span> : null}{' '}
-        <span role="status">{readingName === null ? '' : `Reading ${readingName}…`}</span>{' '}
+        {chosen ? <span className={styles.name}>{chosen.name}</span> : null}
+        <span role="status">{readingName === null ? '' : `Reading ${readingName}…`}</span>
         {readingName === null ? null : (
           <button type="button" className="linked" onClick={stopReading}>
             Stop reading
