@@ -4,6 +4,7 @@ import { bare, said, type Said } from '../../words/said';
 import { area, polyline, straight, type Mark, type Point, type TextStyle } from '../layout';
 import { GUTTER_GAP_PT, SUM, SUM_PT, xOf, type StripContext } from './drawing';
 import { DAY_MIN } from './scale';
+import { thinned } from './thinned';
 
 const BAND: TextStyle = { font: 'name', sizePt: 12 };
 
@@ -25,10 +26,12 @@ function curve(
   y: number,
   heightPt: number,
 ): readonly Point[] {
-  return points.map((point) => ({
-    x: x + xOf(context, point.atMin),
-    y: y + heightPt * (1 - Math.min(1, Math.max(0, of(point) / top))),
-  }));
+  return thinned(
+    points.map((point) => ({
+      x: x + xOf(context, point.atMin),
+      y: y + heightPt * (1 - Math.min(1, Math.max(0, of(point) / top))),
+    })),
+  );
 }
 
 /** Runs of points for which a figure exists: a clock that cannot be known leaves a gap, not a zero. */
