@@ -133,7 +133,8 @@ function deepestStayOf(profile: Profile, around: Surroundings): readonly Earlier
       depthM: deepestM,
       min: runtimeMin(toLastLevel.slice(0, last)),
       travelMin: runtimeMin(toLastLevel.slice(0, first)),
-      ambientBar: toLastLevel[first - 1]!.toBar,
+      // A record may begin under water, at its deepest too.
+      ambientBar: first === 0 ? toLastLevel[0]!.fromBar : toLastLevel[first - 1]!.toBar,
       toArrival,
       map,
       directAscent,

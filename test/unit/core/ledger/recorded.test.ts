@@ -56,6 +56,22 @@ describe('a recorded profile', () => {
     expect(next!.noStopMin).toBeCloseTo(nextAfterPlan!.noStopMin!, 9);
   });
 
+  it('may begin under water, at its deepest too: as if it came there in no time', () => {
+    const rest: readonly Sample[] = [
+      [2, 17.5],
+      [30, 12],
+      [38, 0],
+    ];
+    const [under, afterUnder] = entriesOf(recorded({ samples: [[0, 18], ...rest] }));
+    const [quick, afterQuick] = entriesOf(recorded({ samples: [[0, 0], [1e-6, 18], ...rest] }));
+    expect(under).toMatchObject({ depthM: 18, levels: [{ depthM: 18 }, {}] });
+    expect(under!.levels.map(({ noStopMin }) => noStopMin)).toEqual(
+      quick!.levels.map(({ noStopMin }) => noStopMin && expect.closeTo(noStopMin, 4)),
+    );
+    expect(under!.noStopMin).toBeCloseTo(quick!.noStopMin!, 4);
+    expect(afterUnder!.noStopMin).toBeCloseTo(afterQuick!.noStopMin!, 4);
+  });
+
   it('does not care how finely it was sampled', () => {
     const [coarse] = entriesOf(recorded({ samples: SQUARE }));
     const [fine] = entriesOf(recorded({ samples: secondsApart(SQUARE, 10) }));
