@@ -1,14 +1,14 @@
 /** Edits of dives that are made now and then: loaded with the sheets that make them. */
 import type { Settings } from '../../core/host';
 import { assert, failure } from '../../core/result';
-import type { AsDived, Id, Site } from '../../core/document/types';
+import type { AsDived, Dive, Id, Site } from '../../core/document/types';
 import { swapped } from '../../core/proposal/swapped';
 import type { Level, Stop } from '../../core/profile';
 import { clockText, depthText, minutesText, percentText } from '../figures/format';
 import { say } from '../store/notice';
 import { diveNumber } from '../store/selectors';
 import { desk } from '../store/store';
-import { atDepthOf, editDive, withLevels, without } from './dives';
+import { atDepthOf, editDive, editDives, withLevels, without } from './dives';
 import { edit, type EditResult } from './edit';
 import { freeId } from './ids';
 import { twinTrouble } from './site-names';
@@ -117,4 +117,24 @@ function loggedText({ startsAt, depthM, bottomMin, o2 }: AsDived, { units, clock
     ...(bottomMin === undefined ? [] : [minutesText(bottomMin, 'near')]),
     ...(o2 === undefined ? [] : [`${percentText(o2, 'near', 1)} oxygen`]),
   ].join(', ');
+}
+
+/** Puts a diver on dives or takes them off, all in one step; refused where a dive would be left without anybody. */
+export function setOnDives(diverId: Id, diveIds: readonly Id[], isOn: boolean): EditResult {
+  const { trip } = desk.getState();
+  const after = ({ divers }: Dive): readonly Id[] =>
+    trip.party.map(({ id }) => id).filter((id) => (id === diverId ? isOn : (divers?.includes(id) ?? true)));
+  const empty = trip.dives.findIndex((dive) => diveIds.includes(dive.id) && after(dive).length === 0);
+  if (empty >= 0) {
+    return failure({
+      kind: 'in-use',
+      what: `Dive ${empty + 1} would be left without anybody.`,
+      where: `dives[${empty}].divers (dive "${trip.dives[empty]!.id}")`,
+      mend: 'Put somebody else on it first, or remove the dive.',
+    });
+  }
+  return editDives(diveIds, 'Divers', 'dive.divers', (dive) => {
+    const divers = after(dive);
+    return divers.length === trip.party.length ? without(dive, 'divers') : { ...dive, divers };
+  });
 }

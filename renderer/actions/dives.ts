@@ -38,7 +38,7 @@ export function editDive(diveId: Id, what: string, code: string, change: (dive: 
 }
 
 /** The same change of one dive or several, in one step. */
-function editDives(
+export function editDives(
   ids: readonly Id[],
   what: string,
   code: string,
@@ -149,26 +149,6 @@ function oneAfterOther(legs: readonly Level[]): readonly Level[] {
     else made[made.length - 1] = { depthM: level.depthM, min: before.min + level.min };
   }
   return made;
-}
-
-/** Puts a diver on dives or takes them off, all in one step; refused where a dive would be left without anybody. */
-export function setOnDives(diverId: Id, diveIds: readonly Id[], isOn: boolean): EditResult {
-  const { trip } = desk.getState();
-  const after = ({ divers }: Dive): readonly Id[] =>
-    trip.party.map(({ id }) => id).filter((id) => (id === diverId ? isOn : (divers?.includes(id) ?? true)));
-  const empty = trip.dives.findIndex((dive) => diveIds.includes(dive.id) && after(dive).length === 0);
-  if (empty >= 0) {
-    return failure({
-      kind: 'in-use',
-      what: `Dive ${empty + 1} would be left without anybody.`,
-      where: `dives[${empty}].divers (dive "${trip.dives[empty]!.id}")`,
-      mend: 'Put somebody else on it first, or remove the dive.',
-    });
-  }
-  return editDives(diveIds, 'Divers', 'dive.divers', (dive) => {
-    const divers = after(dive);
-    return divers.length === trip.party.length ? without(dive, 'divers') : { ...dive, divers };
-  });
 }
 
 export function withLevels(dive: Dive, legs: readonly Level[]): Dive {

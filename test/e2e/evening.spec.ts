@@ -80,7 +80,7 @@ test('a block from a spreadsheet lands where the cell is, in its own units, and 
   );
   await expect(evening.cell('Guide', 2)).toContainText('15.5');
   await expect(evening.cell('Guide', 4)).toContainText('69');
-  await expect(evening.cell('Guest 1', 2)).toContainText('15.8');
+  await expect(evening.cell('Guest 1', 2)).toContainText('15.9');
   await expect(evening.progress).toContainText('3 of 12');
   await evening.panel.getByRole('button', { name: 'Undo' }).click();
   await expect(evening.progress).toContainText('0 of 12');

@@ -1,6 +1,6 @@
 import { useState, type ReactNode } from 'react';
 import type { Diver } from '../../../core/document/types';
-import { setOnDives } from '../../actions/dives';
+import { setOnDives } from '../../actions/dive-rest';
 import { clockText, dateText } from '../../figures/format';
 import { RefusalLine } from '../../parts/refusal-line';
 import type { Refusal } from '../../parts/use-draft';

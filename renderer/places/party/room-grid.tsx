@@ -1,6 +1,6 @@
 import { useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
 import type { Dive, Diver } from '../../../core/document/types';
-import { setOnDives } from '../../actions/dives';
+import { setOnDives } from '../../actions/dive-rest';
 import type { EditResult } from '../../actions/edit';
 import { chooseDives, goTo } from '../../actions/view';
 import { clockText, dateText, depthText, numberText } from '../../figures/format';

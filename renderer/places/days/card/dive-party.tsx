@@ -1,12 +1,14 @@
-import { useEffect, useRef, type ReactNode } from 'react';
-import type { Dive, Diver } from '../../../../core/document/types';
+import type { ReactNode } from 'react';
+import type { Dive } from '../../../../core/document/types';
 import { said, type Said } from '../../../../core/words/said';
-import { setOnDives } from '../../../actions/dives';
-import { tell } from '../../../actions/edit';
 import { Folded } from '../../../parts/folded';
+import { lazily } from '../../../parts/lazily';
 import { useWords } from '../../../parts/use-words';
 import { useDesk } from '../../../store/store';
-import styles from './dive-party.module.css';
+import { STAND_IN } from '../stand-in';
+
+/** Who goes and who stays is set before the trip, and seldom changed. */
+const PartyTicks = lazily(async () => (await import('./party-ticks')).PartyTicks, STAND_IN);
 
 /** Who dives one dive, or several: ticks, out of the way until asked for. Each tick is one step, for all of the dives. */
 export function DiveParty({ dives }: { readonly dives: readonly Dive[] }): ReactNode {
@@ -15,14 +17,7 @@ export function DiveParty({ dives }: { readonly dives: readonly Dive[] }): React
   if (party.length < 2) return null;
   return (
     <Folded about={dives.map(({ id }) => id).join(' ')} summary={words(summarySaid(dives, party.length))}>
-      {() => (
-        <fieldset className={styles.ticks}>
-          <legend className="unseen">{words(said`Who dives`)}</legend>
-          {party.map((diver) => (
-            <Tick key={diver.id} diver={diver} dives={dives} />
-          ))}
-        </fieldset>
-      )}
+      {() => <PartyTicks dives={dives} party={party} />}
     </Folded>
   );
 }
@@ -34,28 +29,4 @@ function summarySaid(dives: readonly Dive[], partySize: number): Said {
   if (fewest < most) return said`Dived by ${fewest} to ${most} of ${partySize}`;
   if (fewest < partySize) return said`Dived by ${fewest} of ${partySize}`;
   return dives.length === 1 ? said`The whole party dives it` : said`The whole party dives them`;
-}
-
-function Tick({ diver, dives }: { readonly diver: Diver; readonly dives: readonly Dive[] }): ReactNode {
-  const words = useWords();
-  const box = useRef<HTMLInputElement>(null);
-  const on = dives.filter(({ divers }) => divers?.includes(diver.id) ?? true).length;
-  const isOnSome = on > 0 && on < dives.length;
-  useEffect(() => {
-    // There is no attribute for it.
-    if (box.current) box.current.indeterminate = isOnSome;
-  }, [isOnSome]);
-  const ids = dives.map(({ id }) => id);
-  return (
-    <label>
-      <input
-        ref={box}
-        type="checkbox"
-        checked={on === dives.length}
-        onChange={() => tell(setOnDives(diver.id, ids, on < dives.length))}
-      />
-      {diver.name}
-      {isOnSome ? <span className="soft">{words(said`on ${on} of ${dives.length}`)}</span> : null}
-    </label>
-  );
 }

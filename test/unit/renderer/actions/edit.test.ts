@@ -116,8 +116,8 @@ const SAME: Readonly<Record<string, readonly (() => unknown)[]>> = {
     () => party.setArrival(now().party[1]!.id, null),
   ],
   setOnDives: [
-    () => dives.setOnDives(diver().id, [bare().id], true),
-    () => dives.setOnDives(split().divers![0]!, [split().id], true),
+    () => rest.setOnDives(diver().id, [bare().id], true),
+    () => rest.setOnDives(split().divers![0]!, [split().id], true),
   ],
   changeEarlierDive: [
     () => party.changeEarlierDive(diver().id, 'before-1', { depthM: 12 }),

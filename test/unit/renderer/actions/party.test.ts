@@ -1,7 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { demoTrip } from '../../../../core/document/demo-trip';
-import { setOnDives } from '../../../../renderer/actions/dives';
-import { setAsDived, setDiveParty } from '../../../../renderer/actions/dive-rest';
+import { setAsDived, setDiveParty, setOnDives } from '../../../../renderer/actions/dive-rest';
 import { undoStep } from '../../../../renderer/actions/history';
 import {
   addDiver,
