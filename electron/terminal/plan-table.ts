@@ -22,6 +22,7 @@ import {
 import { divesSaid, HEADS, mixSaid, NO_END, NONE, PAST, SEVERITIES } from '../../core/words/terms';
 import type { DiverLedger, Entry, Ledger, LedgerDay } from '../../core/ledger/ledger-types';
 import { climbLines, climbNameSaid } from '../../core/ledger/climb-said';
+import { ownWaterSaid } from '../../core/ledger/water-said';
 import { flightLines } from '../../core/ledger/flight-said';
 import { roomMinutes } from '../../core/ledger/room';
 import { isRoomUnknown } from '../../core/ledger/tightest';
@@ -150,8 +151,15 @@ function diveRow(entry: Entry, page: Page): string {
     cell(bare('doseMet', entry.otu.dive)),
     leftCell(entry.gas, page),
   ]);
-  if (levels === null) return figures;
-  return `${figures}\n  ${wrapped(words(said`Levels: ${inRow(levels)}`), 4, sentenceColumns(page.look) - 2)}`;
+  const water = ownWaterSaid(trip, entry.dive.siteId);
+  const notes = [
+    ...(levels === null ? [] : [said`Levels: ${inRow(levels)}`]),
+    ...(water === null ? [] : [said`Not as the other sites: ${water}`]),
+  ];
+  return [
+    figures,
+    ...notes.map((note) => `  ${wrapped(words(note), 4, sentenceColumns(page.look) - 2)}`),
+  ].join('\n');
 }
 
 function dayLine(day: LedgerDay, words: Words): string {

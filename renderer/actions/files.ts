@@ -130,15 +130,20 @@ export async function newTrip(): Promise<void> {
   }
 }
 
-export async function openDemo(): Promise<void> {
-  const demo = await loadDemo();
+/** @param isHigh the second one, with a tarn and a pass */
+export async function openDemo(isHigh = false): Promise<void> {
+  const demo = await loadDemo(isHigh);
   if (demo && (await settled())) place(demo, freshKeeping());
 }
 
 /** The demo trip, for those who have none of their own or ask for it; null where it could not be loaded, which is said. */
-export async function loadDemo(): Promise<Trip | null> {
-  const part = await loadPart(() => import('../../core/document/demo-trip'));
-  if (part.ok) return part.value.demoTrip();
+export async function loadDemo(isHigh = false): Promise<Trip | null> {
+  const part = await loadPart(async () =>
+    isHigh
+      ? (await import('../../core/document/high-trip')).highTrip
+      : (await import('../../core/document/demo-trip')).demoTrip,
+  );
+  if (part.ok) return part.value();
   say({ tone: 'refused', lines: part.troubles });
   return null;
 }

@@ -144,6 +144,13 @@ export const TRIP_COMMANDS: readonly Command[] = [
     run: () => void openDemo(),
   },
   {
+    id: 'trip.demo-high',
+    group: 'Trip',
+    label: 'Open the demo trip over a pass',
+    finds: 'example altitude lake height',
+    run: () => void openDemo(true),
+  },
+  {
     id: 'trip.print',
     group: 'Trip',
     label: 'Print this view',

@@ -58,6 +58,9 @@ export function Library(): ReactNode {
           <button type="button" className="button" onClick={() => void openDemo()}>
             Open the demo trip
           </button>
+          <button type="button" className="button" onClick={() => void openDemo(true)}>
+            The demo over a pass
+          </button>
           <button type="button" className="button" onClick={() => void openFile()}>
             Open a file
           </button>

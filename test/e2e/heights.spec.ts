@@ -44,3 +44,11 @@ test('a pass on the way home is put on the trip, waited for, marked on the strip
   await about.getByLabel('Water', { exact: true }).selectOption('Fresh water');
   await expect(sites.row('Candle Harbour')).toContainText('its own water');
 });
+
+test('the second demo opens beside the first, with its heights on the strip', async ({ page, bench }) => {
+  await bench.command('demo over a pass');
+  await expect(bench.title).toContainText('home over the Saddle');
+  await expect(bench.sentence).toContainText('All 7 dives are within limits');
+  await expect(page.getByRole('img', { name: /^At 640 m from .*: Up at the tarn$/ })).toBeAttached();
+  await expect(page.getByRole('img', { name: /^At 2100 m from .*: Over the Saddle$/ })).toBeAttached();
+});

@@ -1,4 +1,5 @@
 /** What a briefing says of one dive of the party. */
+import { ownWaterSaid } from '../../ledger/water-said';
 import { NO_BREAK } from '../../line-breaks';
 import { effectiveDive } from '../../document/as-dived';
 import type { Id, Trip } from '../../document/types';
@@ -189,10 +190,14 @@ function paragraphsOf(note: string): readonly string[] {
 }
 
 /** What is to be said of a site, a paragraph each, and behind the last where to go instead. */
-function notesOf({ words }: Context, site: Trip['sites'][number] | undefined): readonly string[] {
+function notesOf({ trip, words }: Context, site: Trip['sites'][number] | undefined): readonly string[] {
   const note = (site?.briefing ?? '') === '' ? (site?.notes ?? '') : site!.briefing!;
   const planB = paragraphsOf(site?.planB ?? '').join(' ');
-  const paragraphs = paragraphsOf(note);
+  const water = site === undefined ? null : ownWaterSaid(trip, site.id);
+  const paragraphs = [
+    ...(water === null ? [] : [words(said`${stressed(said`Not as the other sites`)}: ${water}.`)]),
+    ...paragraphsOf(note),
+  ];
   if (planB === '') return paragraphs;
   const instead = said`${stressed(said`Plan B`)}: ${planB}`;
   const last = paragraphs.at(-1);

@@ -2,6 +2,7 @@
  * What a card says of one diver's day, in words and rounded for good: limits and what is planned within them down,
  * exposures up. Cards that say the same are one.
  */
+import { ownWaterSaid } from '../../ledger/water-said';
 import type { Caution } from '../../cautions/caution';
 import { effectiveDive } from '../../document/as-dived';
 import type { Trip } from '../../document/types';
@@ -296,14 +297,15 @@ function unitsOf({ reader, words }: Context): {
 function cardDive(context: Context, entry: Entry): CardDive {
   const { trip, words } = context;
   const room = roomInTime(trip, entry);
-  const site = trip.sites.find((each) => each.id === entry.dive.siteId)?.name ?? entry.dive.siteId;
+  const name = unmarked(trip.sites.find(({ id }) => id === entry.dive.siteId)?.name ?? entry.dive.siteId);
+  const water = ownWaterSaid(trip, entry.dive.siteId);
   const units = unitsOf(context);
   const isOne = entry.levels.length === 1;
   const earliest = words(earliestSaid(entry, room));
   const [stop, then] = stopSaid(entry);
   return {
     number: numberOf(trip, entry.dive),
-    site: unmarked(site),
+    site: water === null ? name : words(said`${name}, ${water}`),
     in: words(said`in ${timeAt(entry.startMin)}`),
     surface: [
       words(

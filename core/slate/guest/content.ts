@@ -1,4 +1,6 @@
 /** What a guest is told before the trip: nothing that needs an instructor to read it, no minutes, gas or shares. */
+import { climbClearSaid } from '../climbs';
+import { ownWaterSaid } from '../../ledger/water-said';
 import type { Trip } from '../../document/types';
 import { NO_BREAK } from '../../line-breaks';
 import type { DiverLedger, Entry } from '../../ledger/ledger-types';
@@ -107,18 +109,19 @@ function mixesOf({ words, figures }: Context, made: readonly Entry[]): Guest['mi
   });
 }
 
-function sitesOf({ trip, figures }: Context, made: readonly Entry[]): readonly GuestSite[] {
+function sitesOf({ trip, figures, words }: Context, made: readonly Entry[]): readonly GuestSite[] {
   const ids = [...new Set(made.map(({ dive }) => dive.siteId))];
   return ids.map((siteId) => {
     const site = trip.sites.find(({ id }) => id === siteId);
     const note = [site?.notes, site?.briefing].find((each) => each !== undefined && each.trim() !== '') ?? '';
+    const water = ownWaterSaid(trip, siteId);
     const deepest = Math.max(
       ...made.filter(({ dive }) => dive.siteId === siteId).map(({ depthM }) => depthM),
     );
     return {
       name: siteOf(trip, siteId),
       depth: figures(said`${slanted(said`to ${figure('depthMet', deepest)}`)}`),
-      note: unmarked(note)
+      note: unmarked(water === null ? note : `${words(said`Not as the other sites: ${water}.`)}\n${note}`)
         .split('\n')
         .map((line) => line.trim())
         .filter((line) => line !== '')
@@ -128,18 +131,19 @@ function sitesOf({ trip, figures }: Context, made: readonly Entry[]): readonly G
 }
 
 /** When flying is clear, and what that leaves before the flight. */
-function flyingOf({ trip, words }: Context, { flyAfterMin }: DiverLedger): readonly string[] {
+function flyingOf({ trip, words }: Context, { flyAfterMin, climbs }: DiverLedger): readonly string[] {
   if (flyAfterMin === null) return [];
+  const ups = climbs.map((views) => words(climbClearSaid(views, trip)));
   const least = said`These hours are the least that is advised: more is better.`;
   const first = words(said`Not before ${stressed(momentAt(flyAfterMin))}.`);
-  if (trip.flight === null) return [first, words(least)];
+  if (trip.flight === null) return [first, words(least), ...ups];
   const at = stressed(moment(trip.flight.at));
   const spareMin = wallMin(trip.flight.at) - flyAfterMin;
   const flight =
     spareMin < 0
       ? said`${stressed(said`Your flight is too soon:`)} it leaves at ${at}.`
       : said`Your flight at ${at} leaves ${span(spareMin, 'down')} to spare.`;
-  return [first, words(sentences([flight, least]))];
+  return [first, words(sentences([flight, least])), ...ups];
 }
 
 /** Source: common practice of boats and schools: papers are asked for before the first dive. */

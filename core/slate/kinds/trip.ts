@@ -1,4 +1,5 @@
 /** Trip sheets: the strip of a diver's trip as large as the lying paper takes it, and a table of the days. */
+import { climbClearSaid } from '../climbs';
 import { failure, success, type Result } from '../../result';
 import type { DiverLedger } from '../../ledger/ledger-types';
 import { dayAt, momentAt, wallMin } from '../../words/calendar';
@@ -69,6 +70,7 @@ function headBlock(
   const made = mine.entries.filter(({ isMade }) => isMade).length;
   const facts = sentences([
     said`${stressed(unmarked(mine.diver.name))}, ${divesSaid(made)}.`,
+    ...mine.climbs.map((views) => climbClearSaid(views, request.ledger.trip)),
     flyingSaid(mine, request),
     said`Bar: bottom time. Dotted: way up. Thick waterline: night. Dots round: least room.`,
   ]);

@@ -1,4 +1,5 @@
 /** What a trip sheet says of one diver's days, in words and rounded for good. */
+import { ownWaterSaid } from '../../ledger/water-said';
 import type { Caution } from '../../cautions/caution';
 import type { Trip } from '../../document/types';
 import type { DiverLedger, Entry, LedgerDay } from '../../ledger/ledger-types';
@@ -87,13 +88,15 @@ function tripDive(
     ({ severity, diveId, diverId }) =>
       severity === 'stop' && diveId === dive.id && (diverId === null || diverId === diver.id),
   );
+  const name = unmarked(trip.sites.find(({ id }) => id === dive.siteId)?.name ?? dive.siteId);
+  const water = ownWaterSaid(trip, dive.siteId);
   const depth = isAsDived ? 'depthMet' : 'depthSet';
   const mix = words(mixOf(entry));
   const minutes = figure(isAsDived ? 'minutesDived' : 'minutesSet', bottomMin);
   return {
     entry,
     start: words(said`${timeAt(startMin)}`),
-    site: unmarked(trip.sites.find(({ id }) => id === dive.siteId)?.name ?? dive.siteId),
+    site: water === null ? name : words(said`${name}, ${water}`),
     depth: words(said`${slanted(inRow(staysOf(entry).map((level) => figure(depth, level.depthM))))}`),
     time: words(mix === usual ? said`${minutes}` : said`${minutes}, ${mixOf(entry)}`),
     room: words(roomSaid(trip, entry)),

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fileWords } from '../../../../core/words/reader';
 import { secondOpinions } from '../../../../core/ledger/second-opinion';
+import { highTrip } from '../../../../core/document/high-trip';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import { ledger } from '../../../../core/ledger/ledger';
 import type { DiverLedger, Entry } from '../../../../core/ledger/ledger-types';
@@ -83,6 +84,10 @@ function expectAll(trip: Trip): void {
 describe('workingsOf', () => {
   it('comes to the figure of the ledger, for every figure of the demo trip', () => {
     expectAll(demoTrip());
+  });
+
+  it('does so in several waters and at several heights', () => {
+    expectAll(highTrip());
   });
 
   it('does so in fresh water at altitude, on levels, after earlier dives and a climb, with real gas', () => {

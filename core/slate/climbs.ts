@@ -1,0 +1,18 @@
+/** Ways up after dives, for paper. */
+import type { Trip } from '../document/types';
+import type { ClimbViews } from '../ledger/climb-views';
+import { momentAt } from '../words/calendar';
+import { figure, said, type Said } from '../words/said';
+import { stressed, unmarked } from './markup';
+
+/**
+ * From when on a diver may go up: "Over the pass, 2,100 m: not before Sun 14, 08:10."
+ * Source: as `climbViews`.
+ */
+export function climbClearSaid(views: ClimbViews, { sites }: Pick<Trip, 'sites'>): Said {
+  const { climb, clearMin } = views;
+  const { event, dive, toM } = climb;
+  const place = event?.title ?? sites.find(({ id }) => id === dive?.siteId)?.name ?? '';
+  const clear = said`${unmarked(place)}, ${figure('altitude', toM)}: not before ${stressed(momentAt(clearMin))}`;
+  return climb.atMin < clearMin ? said`${clear}, ${stressed(said`planned too soon`)}.` : said`${clear}.`;
+}
