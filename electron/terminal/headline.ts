@@ -1,6 +1,7 @@
 import type { Caution } from '../../core/cautions/caution';
 import { standingOf, stateSaid } from '../../core/cautions/standing';
 import type { Trip } from '../../core/document/types';
+import { divesAhead } from '../../core/ledger/ahead';
 import type { Entry, Ledger } from '../../core/ledger/ledger-types';
 import { roomMinutes, type MinutesRoom } from '../../core/ledger/room';
 import { roomSaid } from '../../core/ledger/room-said';
@@ -17,15 +18,20 @@ export function siteName({ sites }: Trip, siteId: string | undefined): string | 
 /** So many dives past a limit are named; the cautions below name all. */
 const NAMED = 3;
 
-/** How the trip stands, as the sentence it begins with: what passes a limit, then the tightest that keeps every one. */
+/**
+ * How the trip stands, as the sentence it begins with: what passes a limit, then the tightest that keeps every one. Of a
+ * trip that is logged in part that of the dives ahead; no clock is asked.
+ */
 export function headline(ledger: Ledger, cautions: readonly Caution[]): Said {
   const rooms = new Map<Entry, MinutesRoom>();
   for (const each of ledger.divers) {
     for (const entry of each.entries) rooms.set(entry, roomMinutes(ledger.trip, entry));
   }
   const roomOf = (entry: Entry): MinutesRoom => rooms.get(entry)!;
-  const asked = new Set([...rooms.keys()].map(({ dive }) => dive.id));
-  if (asked.size === 0) return NOTHING;
+  if (rooms.size === 0) return NOTHING;
+  const ahead = divesAhead(ledger.trip, null);
+  const asked = new Set([...rooms.keys()].flatMap(({ dive }) => (ahead.has(dive.id) ? dive.id : [])));
+  if (asked.size === 0) return said`No dive is ahead.`;
   const standing = standingOf(ledger, cautions, roomOf, asked, null);
   const state = stateSaid(standing, null);
   const placeOf = (entry: Entry): Piece =>

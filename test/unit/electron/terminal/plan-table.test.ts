@@ -224,6 +224,16 @@ describe('the headline of the plan', () => {
     expect(headline([easy, again]).sentence).toMatch(/ min of room; 1 dive more as tight\.$/);
   });
 
+  it('speaks of the dives ahead once some are logged: what is done is neither past nor tight', () => {
+    const long = aDive({ startsAt: '2027-03-05T08:00', depthM: 30, bottomMin: 30 });
+    const logged = { ...long, asDived: [{}] };
+    expect(headline([long, easy]).sentence).toContain('One dive passes a limit');
+    expect(headline([logged, easy]).sentence).toMatch(
+      /^The one dive ahead is within limits\. Tightest: Sat 6 .*Guest 1: \d+ min of room\.$/,
+    );
+    expect(headline([logged]).sentence).toBe('No dive is ahead.');
+  });
+
   it('passes over dives whose clocks a dive before left unknown', () => {
     const hot = aDive({ startsAt: '2027-03-05T08:00', depthM: 38, bottomMin: 5, mix: 'rich' });
     const { sentence, rooms } = headline([hot, easy]);
