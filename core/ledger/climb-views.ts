@@ -1,6 +1,6 @@
 /** Going up after diving: over a pass, to a lake, to a site higher than where the party stays. */
 import type { Dive, Trip, TripEvent } from '../document/types';
-import { waterAt } from '../document/waters';
+import { isOneWater, waterAt } from '../document/waters';
 import { altitudeBar } from '../water';
 import { wallMin, type WallMin } from '../words/calendar';
 import type { Stay } from './at-surface';
@@ -61,6 +61,8 @@ export function stayAt(
   return { altitudeM: event?.altitudeM ?? water.altitudeM, event };
 }
 
+const NONE: readonly Climb[] = [];
+
 /** Ways up that the events of a trip make: into a higher one, and out of a lower one. */
 function climbsOfEvents({ events = [], water }: Trip): readonly Climb[] {
   const climbs: Climb[] = [];
@@ -83,6 +85,7 @@ function climbsOfEvents({ events = [], water }: Trip): readonly Climb[] {
 
 /** Ways up to a site that no event tells of: the party is there when the dive begins, at the latest. */
 function climbsOfDives(trip: Trip, entries: readonly Entry[]): readonly Climb[] {
+  if ((trip.events ?? []).length === 0 && isOneWater(trip)) return NONE;
   return entries.flatMap(({ dive, startMin, isMade }) => {
     const toM = waterAt(trip, dive).altitudeM;
     const { altitudeM: fromM } = stayAt(trip, startMin);

@@ -10,7 +10,7 @@ import { figure, said, type Said } from '../words/said';
 import { atSurface, fallenBelow, type Air } from './at-surface';
 import { flyingRow, HOURS_BEFORE_FLIGHT, lastSurfacingMin, type Dived, type FlyingRow } from './flying';
 import type { Carry, Entry } from './ledger-types';
-import { heightOfDive, TABLE_UP_TO_ALTITUDE_M, tableHolds } from './second-opinion';
+import { heightOfDive, holdsEverywhere, TABLE_UP_TO_ALTITUDE_M, tableHolds } from './second-opinion';
 
 /**
  * Altitude that the cabin of an airliner stands for where the trip does not say, metres.
@@ -88,12 +88,6 @@ const TOO_HIGH: NoFlightView = {
 /** A climb told in metres misses the head of a column by rounding alone, feet. */
 const SAME_FT = 1e-6;
 
-/** A dive that counts for a climb, and how high it was made, metres. */
-function* heights(dived: Dived, trip: Trip): Iterable<readonly [Entry, number]> {
-  for (const entry of dived.earlier) yield [entry, heightOfDive(trip, entry, true)];
-  for (const entry of dived.entries) yield [entry, heightOfDive(trip, entry, false)];
-}
-
 /**
  * How high the lowest of the dives was made that a climb is counted from: of those surfaced from in the 24 hours before
  * the last surfacing, as for the table.
@@ -103,10 +97,12 @@ function* heights(dived: Dived, trip: Trip): Iterable<readonly [Entry, number]> 
 export function lowestDivedM(dived: Dived, trip: Trip): number {
   const surfacedMin = lastSurfacingMin(dived) ?? -Infinity;
   let lowestM = Infinity;
-  for (const [entry, heightM] of heights(dived, trip)) {
+  const count = (entry: Entry, isEarlier: boolean): void => {
     const outMin = entry.isMade ? entry.surfacesMin : entry.startMin + runtimeMin(entry.legs);
-    if (surfacedMin - outMin <= DAY_MIN) lowestM = Math.min(lowestM, heightM);
-  }
+    if (surfacedMin - outMin <= DAY_MIN) lowestM = Math.min(lowestM, heightOfDive(trip, entry, isEarlier));
+  };
+  for (const entry of dived.earlier) count(entry, true);
+  for (const entry of dived.entries) count(entry, false);
   return lowestM;
 }
 
@@ -123,14 +119,16 @@ export function tableFlight(
   toM: number = cabinAltitudeM(trip),
 ): TableFlightView | NoFlightView {
   const surfacedMin = lastSurfacingMin(dived) ?? -Infinity;
-  const holds = tableHolds(dived, trip);
+  const holds = holdsEverywhere(trip) ? null : tableHolds(dived, trip);
   let highest = -1;
   let isTooHigh = false;
-  for (const [entry] of heights(dived, trip)) {
-    const { table, surfacesMin } = entry;
-    if (table === null || surfacedMin - surfacesMin > DAY_MIN) continue;
-    isTooHigh ||= holds.get(entry) !== 'holds';
-    highest = Math.max(highest, GROUPS.indexOf(table.groupAfter));
+  for (const dives of [dived.earlier, dived.entries]) {
+    for (const entry of dives) {
+      const { table, surfacesMin } = entry;
+      if (table === null || surfacedMin - surfacesMin > DAY_MIN) continue;
+      isTooHigh ||= holds !== null && holds.get(entry) !== 'holds';
+      highest = Math.max(highest, GROUPS.indexOf(table.groupAfter));
+    }
   }
   if (isTooHigh) return TOO_HIGH;
   const group = GROUPS[highest];

@@ -184,9 +184,9 @@ export function diverLedger(
   for (const dive of trip.dives) {
     if (!makesDive(dive, diver.id)) continue;
     const before = reusable?.entries[entries.length];
-    const around = surroundingsAt(trip, dive);
     const isSameDive =
-      before?.dive === dive && (hasSameSites || surroundingsAt(previous!.trip, dive) === around);
+      before?.dive === dive &&
+      (hasSameSites || surroundingsAt(previous!.trip, dive) === surroundingsAt(trip, dive));
     // On the same mixes the same diver takes the same: nothing has to be asked of a dive that nobody touched.
     if (isPrefix && isSameDive && hasSameMixes) {
       entries.push(before);
@@ -194,6 +194,7 @@ export function diverLedger(
       carry = before.after;
       continue;
     }
+    const around = surroundingsAt(trip, dive);
     const effective = effectiveDive(dive, diver);
     // A dive made on a gas that none of the trip's mixes stands for is not left out: its cylinder tells.
     const mix = mixFor(dive, diver, trip, around) ?? effective.analysedMix;

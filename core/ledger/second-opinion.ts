@@ -1,6 +1,6 @@
 import type { DiverLedger, Entry } from './ledger-types';
 import type { Id, Trip } from '../document/types';
-import { surroundingsAt, waterAt } from '../document/waters';
+import { isOneWater, surroundingsAt, waterAt } from '../document/waters';
 import { wallMin } from '../words/calendar';
 import type { Dived } from './flying';
 import { SHORTEST_INTERVAL_MIN, type Group } from '../tables/data';
@@ -31,6 +31,11 @@ export function heightOfDive(trip: Trip, { dive, diver, startMin }: Entry, isEar
   const water = waterAt(trip, dive);
   const isBelow = isEarlier && diver.arrivedAt !== undefined && startMin < wallMin(diver.arrivedAt);
   return isBelow && water === trip.water ? 0 : water.altitudeM;
+}
+
+/** Whether no dive of a trip can be too high for the table, as on most: nothing has to be asked of each. */
+export function holdsEverywhere(trip: Trip): boolean {
+  return isOneWater(trip) && trip.water.altitudeM <= TABLE_UP_TO_ALTITUDE_M;
 }
 
 /**
