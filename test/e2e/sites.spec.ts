@@ -44,9 +44,9 @@ test.describe('the sites', () => {
 
   test('are edited in place, and each edit is a step with a name', async ({ page, sites }) => {
     await sites.set('Depth of Anvil Head', '120 ft');
-    await expect(sites.field('Depth of Anvil Head')).toHaveValue('36.6 m');
+    await expect(sites.field('Depth of Anvil Head')).toHaveValue('36.5 m');
     await sites.set('Name of Anvil Head', 'Anvil Point');
-    await expect(sites.field('Depth of Anvil Point')).toHaveValue('36.6 m');
+    await expect(sites.field('Depth of Anvil Point')).toHaveValue('36.5 m');
     await sites.set('Position of Anvil Point', '7.5 S, 148.25 E');
     await expect(sites.field('Position of Anvil Point')).toHaveValue('7° 30.000′ S, 148° 15.000′ E');
     await page.getByRole('button', { name: 'Undo position of Anvil Point' }).click();
@@ -190,7 +190,7 @@ test.describe('the sites', () => {
     await expect(sites.sheet.getByLabel('Take Osier Channel')).not.toBeChecked();
     await sites.sheet.getByRole('button', { name: 'Add the site' }).click();
     await expect(sites.sheet).toHaveCount(0);
-    await expect(sites.field('Depth of Gull Steps')).toHaveValue('18.3 m');
+    await expect(sites.field('Depth of Gull Steps')).toHaveValue('18.2 m');
     await expect(sites.field('Notes on Gull Steps')).toHaveValue('Steps');
     expect(await sites.names()).toHaveLength(7);
   });

