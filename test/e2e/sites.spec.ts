@@ -187,7 +187,7 @@ test.describe('the sites', () => {
     await sites.paste('Name\tDepth (ft)\tNotes\nGull Steps\t60\tSteps\nNowhere\t\t\nOsier Channel\t70\t');
     await expect(sites.sheet).toBeVisible();
     await expect(sites.sheet).toContainText('Line 3: The row has no depth.');
-    await expect(sites.sheet.getByLabel('Take Osier Channel')).not.toBeChecked();
+    await expect(sites.sheet.getByLabel('Add Osier Channel')).not.toBeChecked();
     await sites.sheet.getByRole('button', { name: 'Add the site' }).click();
     await expect(sites.sheet).toHaveCount(0);
     await expect(sites.field('Depth of Gull Steps')).toHaveValue('18.2 m');
@@ -200,7 +200,7 @@ test.describe('the sites', () => {
   }) => {
     await sites.paste('Gull Steps\t18,5\nHouse Reef, 14\nFar Bank; 26\nReef, 14; 20');
     await expect(sites.sheet.getByRole('listitem')).toHaveText([/^Line 4: .*two ways.*same sign/]);
-    await expect(sites.sheet.getByLabel('Take House Reef')).toBeChecked();
+    await expect(sites.sheet.getByLabel('Add House Reef')).toBeChecked();
     await sites.sheet.getByRole('button', { name: 'Add 3 sites' }).click();
     await expect(sites.field('Depth of Gull Steps')).toHaveValue('18.5 m');
     await expect(sites.field('Depth of House Reef')).toHaveValue('14 m');
@@ -213,7 +213,7 @@ test.describe('the sites', () => {
     await sites.paste('just a name');
     await expect(sites.sheet).toHaveCount(0);
     await sites.paste('Gull Steps\t18');
-    await expect(sites.sheet.getByLabel('Take Gull Steps')).toBeChecked();
+    await expect(sites.sheet.getByLabel('Add Gull Steps')).toBeChecked();
   });
 
   test('are read from a file of waypoints, and a depth it lacks is asked for', async ({ bench, sites }) => {
@@ -334,7 +334,7 @@ for (const look of ['light', 'cabin'] as const) {
       await sites.field('Depth of Osier Channel').press('Escape');
       await bench.command('sites from a list');
       await sites.sheet.getByLabel('Rows of sites').fill('Gull Steps, 18\nNowhere\nOsier Channel, 21');
-      await expect(sites.sheet.getByLabel('Take Gull Steps')).toBeChecked();
+      await expect(sites.sheet.getByLabel('Add Gull Steps')).toBeChecked();
       expect([...refused, ...(await wcagBreaches(page))]).toEqual([]);
     });
   });
