@@ -2,7 +2,7 @@ import type { Trouble } from '../result';
 import type { Id, Site } from '../document/types';
 
 /** What a list may tell of a site besides name, depth, notes and position. */
-export type SiteExtras = Partial<Pick<Site, 'levels' | 'planB' | 'briefing' | 'notFor'>>;
+export type SiteExtras = Partial<Pick<Site, 'levels' | 'planB' | 'briefing' | 'notFor' | 'water'>>;
 
 /** A site as another file gives it, before it has its place in a trip. */
 export interface SiteDraft extends SiteExtras {
@@ -68,11 +68,12 @@ export function sitesOfDrafts(drafts: readonly DraftWithDepth[], taken: Iterable
 }
 
 /** What of it is told, and nothing of what is not. */
-function extrasOf({ levels, planB, briefing, notFor }: SiteDraft): SiteExtras {
+function extrasOf({ levels, planB, briefing, notFor, water }: SiteDraft): SiteExtras {
   return {
     ...(levels && { levels }),
     ...(planB !== undefined && { planB }),
     ...(briefing !== undefined && { briefing }),
     ...(notFor && { notFor }),
+    ...(water && { water }),
   };
 }

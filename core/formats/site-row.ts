@@ -1,5 +1,5 @@
 import { said, type Said, type SaidTrouble } from '../words/said';
-import { numberTrouble } from '../document/fields';
+import { NUMBER_RULES, numberTrouble } from '../document/fields';
 import { excerpt, textTrouble } from '../document/texts';
 import { M_PER_FOOT } from '../units';
 import { coordinateDegrees, positionDegrees } from './coordinates';
@@ -21,7 +21,9 @@ type Column =
   | 'planB'
   | 'briefing'
   | 'least'
-  | 'notFor';
+  | 'notFor'
+  | 'altitude'
+  | 'water';
 
 /** How the columns of a text are laid out; further ones go into the notes under their own heading. */
 export interface Layout {
@@ -44,6 +46,8 @@ const HEADINGS: Readonly<Record<Column, RegExp>> = {
   briefing: /^(note for the )?briefing$/,
   least: /^(least depth limit|depth limit at least)$/,
   notFor: /^not for$/,
+  altitude: /^water altitude$/,
+  water: /^water density$/,
 };
 
 const DEPTH = /^([+-]?\d+(?:[.,]\d+)?)\s*(m|metres?|meters?|ft|feet|foot|'|′)?$/i;
@@ -148,6 +152,8 @@ export function siteOfRow(
   const notes = notesOf(cells, laid);
   const notesTrouble = textTrouble('siteNotes', notes);
   if (notesTrouble) return notesTrouble;
+  const water = waterOf(at('altitude'), at('water'), laid.units?.altitude ?? laid.depthUnit);
+  if (water !== null && 'what' in water) return water;
   const extras = readExtras(
     {
       levels: at('levels'),
@@ -160,7 +166,42 @@ export function siteOfRow(
     laid,
   );
   if ('what' in extras) return extras;
-  return { site: { name, depthM: depth.depthM, ...extras, notes, position } };
+  return {
+    site: { name, depthM: depth.depthM, ...extras, notes, position, ...(water === null ? {} : { water }) },
+  };
+}
+
+const ALTITUDE = /^(\d+(?:\.\d+)?)\s*(m|metres?|meters?|ft|feet)?$/i;
+
+/** What of a site's water is its own; null where both texts are empty. */
+function waterOf(
+  altitude: string,
+  density: string,
+  usualUnit: DepthUnit,
+): NonNullable<SiteDraft['water']> | SaidTrouble | null {
+  if (altitude === '' && density === '') return null;
+  const match = ALTITUDE.exec(altitude);
+  if (altitude !== '' && match === null) {
+    return {
+      what: said`"${excerpt(altitude)}" is no altitude.`,
+      mend: said`Give the height of the water above the sea, such as 640 or 2100 ft, or leave it out.`,
+    };
+  }
+  const isFeet = match?.[2] === undefined ? usualUnit === 'ft' : /^f/i.test(match[2]);
+  const altitudeM = match === null ? null : Number(match[1]) * (isFeet ? M_PER_FOOT : 1);
+  const known = (['gauge', 'salt', 'fresh'] as const).find((name) => name === density.toLowerCase());
+  const kgM3 = known ?? (density === '' ? null : Number(density));
+  if (typeof kgM3 === 'number' && Number.isNaN(kgM3)) {
+    return { what: said`"${excerpt(density)}" is no water.`, mend: NUMBER_RULES.densityKgM3.mend };
+  }
+  const trouble =
+    (altitudeM === null ? null : numberTrouble('altitudeM', altitudeM)) ??
+    (typeof kgM3 === 'number' ? numberTrouble('densityKgM3', kgM3) : null);
+  if (trouble) return trouble;
+  return {
+    ...(kgM3 === null ? {} : { density: kgM3 }),
+    ...(altitudeM === null ? {} : { altitudeM }),
+  };
 }
 
 type Extra = 'levels' | 'planB' | 'briefing' | 'least' | 'notFor';

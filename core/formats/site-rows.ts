@@ -153,7 +153,7 @@ function twoWays(record: string): SaidTrouble {
 /**
  * Sites as comma-separated values, with headings; `readSiteRows` reads them back.
  * @param sites of a trip @param style of the spreadsheets that will open it
- * @returns rows of name, depth in metres, latitude, longitude, levels, who may not, briefing, plan B and notes: of what no
+ * @returns rows of name, depth in metres, latitude, longitude, levels, who may not, altitude and water where they are its own, briefing, plan B and notes: of what no
  *   site has there is no column
  * Source: RFC 4180 (2005).
  */
@@ -166,6 +166,8 @@ export function writeSiteRows(sites: readonly Site[], style?: CsvStyle): string 
     ['levels (m/min)', ({ levels }) => levelsText(levels)],
     ['least depth limit (m)', ({ notFor }) => notFor?.depthLimitUnderM ?? null],
     ['not for', ({ notFor }) => notFor?.certifications?.join(', ') ?? ''],
+    ['water altitude (m)', ({ water }) => water?.altitudeM ?? null],
+    ['water density', ({ water }) => water?.density ?? null],
     ['briefing', ({ briefing }) => briefing ?? ''],
     ['plan B', ({ planB }) => planB ?? ''],
     ['notes', ({ notes }) => notes],

@@ -219,6 +219,26 @@ describe('readSiteRows', () => {
     }
   });
 
+  it('writes the water of a site where it is its own, and reads it back', () => {
+    const tarn = { id: 's1', name: 'Tarn', depthM: 18, notes: '', position: null };
+    const water = { density: 'fresh' as const, altitudeM: 640.5 };
+    const text = writeSiteRows([
+      { ...tarn, water },
+      { ...tarn, id: 's2', name: 'Cove' },
+    ]);
+    const { sites } = readSiteRows(text);
+    expect(sites.map((site) => site.water)).toEqual([water, undefined]);
+    expect(writeSiteRows([tarn])).not.toContain('water');
+    const headed = (altitude: string, density: string) =>
+      `name;depth;water altitude (ft);water density\nTarn;18;${altitude};${density}`;
+    expect(only(headed('2100', '1030')).water).toEqual({ density: 1030, altitudeM: 2100 * 0.3048 });
+    expect(refusal(headed('high', '')).what).toBe('"high" is no altitude.');
+    expect(refusal(headed('', 'cold')).what).toBe('"cold" is no water.');
+    expect(refusal(headed('90000', '')).what).toContain('Altitude');
+    // A column of that name alone says what divers say of water, and goes into the notes.
+    expect(only('name;depth;water\nTarn;18;cold').notes).toBe('water: cold');
+  });
+
   it('turns no name into a command of a spreadsheet, and reads it back as it was', () => {
     const text = writeSiteRows([{ id: 's1', name: '=1+1', depthM: 18, notes: "'@x", position: null }]);
     expect(text).toContain("'=1+1");
