@@ -17,4 +17,4 @@ createRoot(root).render(
     <Frame />
   </Fault>,
 );
-void start(chooseHost());
+void chooseHost().then((host) => (host === null ? undefined : start(host)));

@@ -10,7 +10,7 @@ import { rowFor } from '../../core/tables/procedure';
 import { tableDepthFsw } from '../../core/ledger/table-depth';
 import { restTensions } from '../../core/tissues/compartments';
 import { newDivePlan } from '../../core/ledger/dive-plan';
-import { surfaceLimits } from '../../core/ledger/entry';
+import { surfaceLimits } from '../../core/ledger/nitrogen-outcome';
 import { lastLevelStay } from '../../core/ledger/level-limits';
 import { surroundingsOf } from '../../core/profile';
 

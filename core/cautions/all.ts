@@ -29,6 +29,15 @@ import { manyDives } from './many-dives';
 import { mixNotAnalysed } from './mix-not-analysed';
 import { noMix } from './no-mix';
 import { noRest } from './no-rest';
+import { bailOutBelowMod } from './bail-out-below-mod';
+import { bailOutShort } from './bail-out-short';
+import { diluentAboveSetpoint } from './diluent-above-setpoint';
+import { diluentBelowMod } from './diluent-below-mod';
+import { loopGasShort } from './loop-gas-short';
+import { loopTraining } from './loop-training';
+import { scrubberShort } from './scrubber-short';
+import { setpointAboveContingency } from './setpoint-above-contingency';
+import { setpointAboveWorking } from './setpoint-above-working';
 import { otuOverDay } from './otu-over-day';
 import { pastNoStop } from './past-no-stop';
 import { po2AboveContingency } from './po2-above-contingency';
@@ -49,6 +58,12 @@ export const RULES: readonly Rule[] = [
   noMix,
   earlierDiveWithoutMix,
   po2WithoutLimit,
+  setpointAboveContingency,
+  diluentBelowMod,
+  bailOutBelowMod,
+  bailOutShort,
+  loopGasShort,
+  scrubberShort,
   po2AboveContingency,
   belowModAnalysed,
   belowMod,
@@ -65,6 +80,8 @@ export const RULES: readonly Rule[] = [
   climbTooSoon,
   flightTooSoon,
   po2AboveWorking,
+  setpointAboveWorking,
+  diluentAboveSetpoint,
   cnsOver80,
   belowMinimumGas,
   belowReserve,
@@ -82,6 +99,7 @@ export const RULES: readonly Rule[] = [
   gasDense,
   manyDives,
   noRest,
+  loopTraining,
   siteBeyondMixes,
   mixNotAnalysed,
   flightHours,

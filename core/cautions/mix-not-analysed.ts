@@ -10,7 +10,12 @@ export const mixNotAnalysed: Rule = {
   find: ({ trip, divers }) => {
     const ids = new Set<string>();
     for (const { entries } of divers) {
-      for (const { mix, isAnalysed } of entries) if (mix !== null && !isAnalysed) ids.add(mix.id);
+      for (const { mix, isAnalysed, loop } of entries) {
+        if (mix !== null && !isAnalysed) ids.add(mix.id);
+        const along =
+          loop === null ? [] : [loop.diluent, ...(loop.bailOut?.mixes ?? []).map((each) => each.mix)];
+        for (const each of along) if (each.analysedO2 === undefined) ids.add(each.id);
+      }
     }
     const labels = new Set(trip.mixes.filter((mix) => ids.has(mix.id)).map((mix) => mix.o2));
     const names = [...labels].toSorted((a, b) => a - b).map(mixSaid);

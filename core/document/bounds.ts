@@ -1,11 +1,11 @@
 import { said } from '../words/said';
 import { bag, type Bag, type TripPath } from './place-in-trip';
-import type { Found } from './references';
+import type { Found } from './reference-parts';
 import { LIST_RULES, MOST_DIVES_TOGETHER, TRIP_LISTS } from './schema';
 import { tooMany } from './schema-parts';
 
 /** Lists of a dive, planned or brought to the trip. */
-const LISTS_OF_DIVE = ['legs', 'onBoard', 'divers', 'asDived', 'notDived'] as const;
+const LISTS_OF_DIVE = ['legs', 'onBoard', 'divers', 'loops', 'asDived', 'notDived'] as const;
 
 /** The items of a list, or none: told where there are too many, and then not looked into. @param key of its rule */
 function itemsWithin(
@@ -53,6 +53,7 @@ export function boundTroubles(document: Bag): readonly Found[] {
   party.forEach((each, index) => {
     const path = ['party', index];
     itemsWithin(bag(each), 'rates', path, found);
+    itemsWithin(bag(bag(each)['loop']), 'bailOut', [...path, 'loop'], found);
     const before = itemsWithin(bag(each), 'before', path, found);
     together += before.length;
     before.forEach((dive, at) => boundsOfDive(bag(dive), [...path, 'before', at], found));

@@ -29,7 +29,7 @@ import { effectiveDive, makesDive } from './as-dived';
 import { wallMin, wallText, type WallMin, type WallTime } from '../words/calendar';
 import { greatest } from '../numeric';
 import type { TripPath } from './place-in-trip';
-import { isEnough, type Found } from './references';
+import { isEnough, type Found } from './reference-parts';
 import { excerpt } from './texts';
 import type { Dive, Diver, Id, Trip } from './types';
 

@@ -291,6 +291,55 @@ export const NUMBER_RULES = {
       said`${usualShare(0.5)} turns at half the gas above the minimum.`,
     ),
   ),
+  setpointToleranceBar: rule(
+    said`Tolerance of the setpoint`,
+    'po2',
+    0,
+    0.2,
+    said`Give how far a loop may stray from its setpoint; ${usual('po2', [0.05], [0.05])} is taken where none is given.`,
+  ),
+  oxygenLpm: rule(
+    said`Oxygen used on a loop`,
+    'gas-rate',
+    0.3,
+    5,
+    said`Give the oxygen that a diver uses up; ${usual('gas-rate', [1], [0.04])} is taken where none is given.`,
+  ),
+  loopVolumeL: rule(
+    said`Gas in a loop`,
+    'volume',
+    2,
+    15,
+    said`Give the gas in the loop and the lungs on it; ${usual('volume', [6], [0.2])} is taken where none is given.`,
+  ),
+  setpointLowBar: rule(
+    said`Low setpoint`,
+    'po2',
+    0.4,
+    1.6,
+    said`Give the oxygen pressure held above the switch depth; ${usual('po2', [0.7], [0.7])} is usual.`,
+  ),
+  setpointHighBar: rule(
+    said`High setpoint`,
+    'po2',
+    0.4,
+    1.6,
+    said`Give the oxygen pressure held at the switch depth and below; ${usual('po2', [1.2, 1.3], [1.2, 1.3])} is usual.`,
+  ),
+  setpointSwitchM: rule(
+    said`Depth of the switch`,
+    'depth',
+    0,
+    100,
+    said`Give the depth from which the high setpoint holds; ${usual('depth', [6], [20])} is usual.`,
+  ),
+  scrubberMin: rule(
+    said`Scrubber`,
+    'minutes',
+    10,
+    720,
+    said`Give the minutes that a fresh scrubber lasts, as its maker says for the water it is used in.`,
+  ),
 } as const satisfies Record<string, NumberRule>;
 
 export type NumberField = keyof typeof NUMBER_RULES;

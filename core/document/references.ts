@@ -1,25 +1,19 @@
-import { either, named, said, type Named, type Said, type SaidTrouble, typed } from '../words/said';
-import { MOST_TROUBLES } from '../result';
+import { either, said, typed } from '../words/said';
 import { saysDived } from './as-dived';
 import { bag, type Bag, type TripPath } from './place-in-trip';
+import { loopsOfDiveTroubles, loopTroubles } from './loop-references';
+import {
+  diverCalled,
+  inOrder,
+  isEnough,
+  items,
+  reserveTroubles,
+  unknownId,
+  type Found,
+} from './reference-parts';
 import { recordTroubles } from './samples';
 import { AUTO_MIX, DEFAULTS } from './schema';
-import { excerpt, TEXT_RULES } from './texts';
-
-/** A trouble and the path to it. */
-export interface Found extends SaidTrouble {
-  readonly path: TripPath;
-}
-
-/** Whether enough was found to stop looking. */
-export function isEnough(found: readonly Found[]): boolean {
-  return found.length > MOST_TROUBLES;
-}
-
-/** The items of a list; null where it is no list at all, which the schema has said already. */
-function items(value: unknown): readonly Bag[] | null {
-  return Array.isArray(value) ? value.map(bag) : null;
-}
+import { excerpt } from './texts';
 
 /** The texts among some values. */
 function texts(values: readonly unknown[]): readonly string[] {
@@ -43,45 +37,6 @@ function idsOf(list: readonly Bag[] | null, path: TripPath, found: Found[]): Rea
     }
   });
   return new Set(first.keys());
-}
-
-/** Ids stand bare in a list of them: they are for who edits a file. */
-function known(ids: ReadonlySet<string>): Said {
-  if (ids.size === 0) return said`There is none yet: add it.`;
-  const some: string[] = [];
-  for (const id of ids) {
-    some.push(some.length === 8 ? '...' : excerpt(id));
-    if (some.length > 8) break;
-  }
-  return said`${either(said`Use one of ${some.join(', ')}, or add it.`, said`Choose another, or add it.`)}`;
-}
-
-/** A diver by the id, of which no more is told than an id can have. */
-function diverCalled(id: string): Named {
-  return named('diver', id.length > TEXT_RULES.id.max ? excerpt(id) : id);
-}
-
-/** What an id stands for. */
-const KINDS: Readonly<Record<Named['of'], Said>> = {
-  dive: said`dive`,
-  'earlier dive': said`earlier dive`,
-  diver: said`diver`,
-  site: said`site`,
-  mix: said`mix`,
-};
-
-/** Says where an id stands for nothing. */
-function unknownId(
-  kind: Named['of'],
-  value: unknown,
-  ids: ReadonlySet<string> | null,
-  path: TripPath,
-  found: Found[],
-): void {
-  if (isEnough(found) || ids === null || typeof value !== 'string' || ids.has(value)) return;
-  // An empty one was told by the schema.
-  if (excerpt(value).trim() === '') return;
-  found.push({ path, what: said`There is no ${KINDS[kind]} "${excerpt(value)}".`, mend: known(ids) });
 }
 
 /** More left in a cylinder than it was filled with. */
@@ -183,11 +138,6 @@ function notDivedTroubles(
   });
 }
 
-/** Whether two numbers stand in order; what is no number was told by the schema. */
-function inOrder(low: unknown, high: unknown): boolean {
-  return typeof low !== 'number' || typeof high !== 'number' || low <= high;
-}
-
 function diverTroubles(diver: Bag, path: TripPath, found: Found[]): void {
   const gradient = bag(diver['gradient']);
   if (!inOrder(gradient['low'] ?? DEFAULTS.gradientLow, gradient['high'] ?? DEFAULTS.gradientHigh)) {
@@ -217,15 +167,7 @@ function diverTroubles(diver: Bag, path: TripPath, found: Found[]): void {
     }
     last = from;
   });
-  const cylinder = bag(diver['cylinder']);
-  const { fillBar, reserveBar } = cylinder;
-  if (typeof fillBar === 'number' && typeof reserveBar === 'number' && reserveBar >= fillBar) {
-    found.push({
-      path: [...path, 'cylinder', 'reserveBar'],
-      what: said`The reserve of ${typed('pressure', reserveBar, 'near')} leaves nothing of a fill of ${typed('pressure', fillBar, 'near')}.`,
-      mend: said`Give a reserve below the fill pressure.`,
-    });
-  }
+  reserveTroubles(diver['cylinder'], [...path, 'cylinder'], found);
 }
 
 /** One group enters at one time. */
@@ -274,12 +216,15 @@ export function referenceTroubles(document: Bag): readonly Found[] {
   const dives = items(document['dives']);
   // Of an empty party the schema has spoken; each name would only say it again.
   const divers = party?.length === 0 ? null : idsOf(party, ['party'], found);
-  party?.forEach((diver, index) => diverTroubles(diver, ['party', index], found));
+  const stock = idsOf(mixes, ['mixes'], found);
+  party?.forEach((diver, index) => {
+    diverTroubles(diver, ['party', index], found);
+    if (diver['loop'] !== undefined) loopTroubles(diver['loop'], stock, ['party', index, 'loop'], found);
+  });
   groupTroubles(party ?? [], found);
   const siteList = items(document['sites']);
   const sites = idsOf(siteList, ['sites'], found);
   siteList?.forEach((site, index) => levelTroubles(site, ['sites', index], found));
-  const stock = idsOf(mixes, ['mixes'], found);
   mixes?.forEach(({ id }, index) => {
     if (id !== AUTO_MIX) return;
     found.push({
@@ -352,6 +297,7 @@ export function referenceTroubles(document: Bag): readonly Found[] {
       pressureTroubles(dive, party ?? [], path, found);
     }
     if (dive['notDived'] !== undefined) notDivedTroubles(dive, divers, path, found);
+    if (dive['loops'] !== undefined) loopsOfDiveTroubles(dive, party ?? [], divers, stock, path, found);
   });
   return found;
 }

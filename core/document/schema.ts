@@ -46,6 +46,8 @@ export const LIST_RULES = {
     mend: said`Join those that follow each other at one height.`,
   },
   days: { label: said`Days`, min: 0, max: 366, mend: said`Keep the days of the trip.` },
+  loops: { label: said`Loops of the dive`, min: 0, max: MOST_DIVERS, mend: said`Name each diver once.` },
+  bailOut: { label: said`Bail-out`, min: 1, max: 5, mend: said`Keep the cylinders that are taken along.` },
   notDived: {
     label: said`Not dived`,
     min: 0,
@@ -130,6 +132,42 @@ const settingsSchema = record(said`Settings`, {
   analysisTolerance: byDefault(number('analysisTolerance'), 0),
   cabinAltitudeM: z.exactOptional(number('cabinAltitudeM')),
   scatter: z.exactOptional(scatterSchema),
+  loops: z.exactOptional(
+    record(said`Loops`, {
+      toleranceBar: z.exactOptional(number('setpointToleranceBar')),
+      oxygenLpm: z.exactOptional(number('oxygenLpm')),
+      volumeL: z.exactOptional(number('loopVolumeL')),
+    }),
+  ),
+});
+
+const cylinder = record(said`Cylinder`, {
+  waterL: number('waterL'),
+  fillBar: number('fillBar'),
+  reserveBar: number('reserveBar'),
+});
+
+const setpoints = record(said`Setpoints`, {
+  lowBar: number('setpointLowBar'),
+  highBar: number('setpointHighBar'),
+  switchM: number('setpointSwitchM'),
+});
+
+const loop = record(said`Loop`, {
+  setpoints,
+  diluent: text('id', said`Diluent`),
+  oxygenCylinder: cylinder,
+  diluentCylinder: cylinder,
+  scrubberMin: number('scrubberMin'),
+  bailOut: list(LIST_RULES.bailOut, record(said`Bail-out`, { mix: text('id', said`Mix`), cylinder })),
+  bailOutRateLpm: z.exactOptional(number('surfaceRateLpm')),
+});
+
+const onLoop = record(said`Loop of the dive`, {
+  by: id,
+  setpoints: z.exactOptional(setpoints),
+  diluent: z.exactOptional(text('id', said`Diluent`)),
+  freshScrubber: z.exactOptional(flag(said`Fresh scrubber`)),
 });
 
 const level = record(said`Level`, { depthM: number('levelDepthM'), min: number('levelMin') });
@@ -189,6 +227,7 @@ const diveSchema = readyFor(
     siteId: id,
     divers: z.exactOptional(list(LIST_RULES.divers, id)),
     turnShare: z.exactOptional(number('turnShare')),
+    loops: z.exactOptional(list(LIST_RULES.loops, onLoop)),
     asDived: z.exactOptional(list(LIST_RULES.asDived, asDived)),
     notDived: z.exactOptional(list(LIST_RULES.notDived, notDived)),
     added: z.exactOptional(flag(said`Added`)),
@@ -218,11 +257,7 @@ const diverSchema = record(said`Diver`, {
       }),
     ),
   ),
-  cylinder: record(said`Cylinder`, {
-    waterL: number('waterL'),
-    fillBar: number('fillBar'),
-    reserveBar: number('reserveBar'),
-  }),
+  cylinder,
   maxDepthM: number('maxDepthM'),
   maxO2: byDefault(number('maxO2'), DEFAULTS.maxO2),
   po2: z.prefault(
@@ -249,6 +284,7 @@ const diverSchema = record(said`Diver`, {
       afterMin: byDefault(number('afterMin'), 0),
     }),
   ),
+  loop: z.exactOptional(loop),
 });
 
 const site = record(said`Site`, {

@@ -81,6 +81,17 @@ export interface TripSettings extends Rates {
   readonly cabinAltitudeM?: number;
   /** How dives scatter about the plan where that is asked; an amount left out is the usual one. */
   readonly scatter?: Partial<Scatter>;
+  /** What holds for every breathing loop; an amount left out is the usual one. */
+  readonly loops?: Partial<LoopSettings>;
+}
+
+export interface LoopSettings {
+  /** How far a loop may stray from its setpoint, bar: nitrogen is reckoned below it by so much, the clocks above it. */
+  readonly toleranceBar: number;
+  /** Oxygen that a diver on a loop uses up, litres a minute at 1 bar, at any depth. */
+  readonly oxygenLpm: number;
+  /** Gas in a loop and the lungs on it, litres: what a descent has to fill up. */
+  readonly volumeL: number;
 }
 
 /** How far what happens lies from what was planned: standard deviations. */
@@ -119,6 +130,46 @@ export interface Diver {
   readonly cylinderNo?: string;
   /** With whom the diver dives; left out: with the party. */
   readonly group?: Group;
+  /** The diver's breathing loop, for the dives that say it is taken; left out: open circuit alone. */
+  readonly loop?: LoopGear;
+}
+
+/** A breathing loop (rebreather) as a diver sets it up, with what is taken along beside it. */
+export interface LoopGear {
+  readonly setpoints: Setpoints;
+  /** A mix of the trip. */
+  readonly diluent: Id;
+  readonly oxygenCylinder: Cylinder;
+  readonly diluentCylinder: Cylinder;
+  /** How long a fresh scrubber lasts. */
+  readonly scrubberMin: number;
+  /** Open-circuit gas for a way up without the loop; each is breathed as deep as its MOD allows, the richest first. */
+  readonly bailOut: readonly BailOut[];
+  /** Surface gas rate on bail-out; left out: the diver's own. */
+  readonly bailOutRateLpm?: number;
+}
+
+/** Oxygen pressures that a loop is set to, bar as its cells read them. */
+export interface Setpoints {
+  /** Above the switch depth. */
+  readonly lowBar: number;
+  /** At the switch depth and below it. */
+  readonly highBar: number;
+  readonly switchM: number;
+}
+
+export interface BailOut {
+  readonly mix: Id;
+  readonly cylinder: Cylinder;
+}
+
+/** A diver who makes a dive on a loop: what is left out is as the diver's loop has it. */
+export interface OnLoop {
+  readonly by: Id;
+  readonly setpoints?: Setpoints;
+  readonly diluent?: Id;
+  /** The scrubber is packed afresh before this dive; left out: it goes on from the dive before on the loop. */
+  readonly freshScrubber?: boolean;
 }
 
 /** Divers of one name dive together, and enter so many minutes after the dive's start. */
@@ -192,6 +243,8 @@ export interface Dive extends DiveShape {
   readonly divers?: readonly Id[];
   /** Share of the gas above the minimum after which the party turns; left out: a half. */
   readonly turnShare?: number;
+  /** Who makes it on a breathing loop; everybody else is on open circuit. */
+  readonly loops?: readonly OnLoop[];
   readonly asDived?: readonly AsDived[];
   readonly notDived?: readonly NotDived[];
   /** It was dived without having been planned. */

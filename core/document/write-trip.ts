@@ -14,11 +14,14 @@ const DIVE_KEYS = [
   'safetyStop',
   'divers',
   'turnShare',
+  'loops',
   'asDived',
   'notDived',
   'added',
   'notes',
 ] as const;
+
+const CYLINDER_KEYS = ['waterL', 'fillBar', 'reserveBar'] as const;
 
 /** The order in which the keys of each object stand in a file: what a reader looks for first comes first. */
 const KEY_ORDER: Readonly<Record<string, readonly string[]>> = {
@@ -43,7 +46,15 @@ const KEY_ORDER: Readonly<Record<string, readonly string[]>> = {
     'emergency',
   ],
   water: ['density', 'altitudeM'],
-  settings: ['descentMPerMin', 'ascentMPerMin', 'gasLaw', 'analysisTolerance', 'cabinAltitudeM', 'scatter'],
+  settings: [
+    'descentMPerMin',
+    'ascentMPerMin',
+    'gasLaw',
+    'analysisTolerance',
+    'cabinAltitudeM',
+    'scatter',
+    'loops',
+  ],
   scatter: ['depthM', 'bottomMin', 'startMin', 'rateShare', 'o2'],
   party: [
     'id',
@@ -54,6 +65,7 @@ const KEY_ORDER: Readonly<Record<string, readonly string[]>> = {
     'rates',
     'cylinder',
     'cylinderNo',
+    'loop',
     'maxDepthM',
     'maxO2',
     'po2',
@@ -61,7 +73,21 @@ const KEY_ORDER: Readonly<Record<string, readonly string[]>> = {
     'arrivedAt',
     'before',
   ],
-  cylinder: ['waterL', 'fillBar', 'reserveBar'],
+  cylinder: CYLINDER_KEYS,
+  oxygenCylinder: CYLINDER_KEYS,
+  diluentCylinder: CYLINDER_KEYS,
+  loop: [
+    'setpoints',
+    'diluent',
+    'oxygenCylinder',
+    'diluentCylinder',
+    'scrubberMin',
+    'bailOut',
+    'bailOutRateLpm',
+  ],
+  setpoints: ['lowBar', 'highBar', 'switchM'],
+  bailOut: ['mix', 'cylinder'],
+  loops: ['by', 'setpoints', 'diluent', 'freshScrubber', 'toleranceBar', 'oxygenLpm', 'volumeL'],
   po2: ['working', 'contingency'],
   gradient: ['low', 'high'],
   before: DIVE_KEYS,

@@ -110,7 +110,8 @@ function positionLines(site: Site | undefined): readonly string[] {
 
 /** One diver's plan on a line: what is briefed, no more. */
 function diverText(trip: Trip, entry: Entry, { units }: Reader): string {
-  const mix = entry.o2 === null ? [] : [`${mixName(entry.o2)}, PO2 ${po2Text(entry.po2Bar)}`];
+  const breathed = entry.loop === null ? entry.o2 && mixName(entry.o2) : 'on a loop';
+  const mix = breathed === null ? [] : [`${breathed}, PO2 ${po2Text(entry.po2Bar)}`];
   const parts = [
     `${words(diveTime(entry))} bottom time`,
     ...mix,

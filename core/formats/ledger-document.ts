@@ -1,7 +1,7 @@
 import { secondOpinions, type SecondOpinion } from '../ledger/second-opinion';
 import { wallText, type WallMin } from '../words/calendar';
 import { fileWords } from '../words/reader';
-import type { DiverLedger, Entry, Ledger } from '../ledger/ledger-types';
+import type { DiverLedger, Entry, Ledger, LoopFigures } from '../ledger/ledger-types';
 import { roomOf } from '../ledger/room';
 import { waterAt } from '../document/waters';
 import { missedDive } from '../document/as-dived';
@@ -23,6 +23,31 @@ function secondOpinionOf(opinion: SecondOpinion) {
     groupAfter,
     agrees,
     reason,
+  };
+}
+
+function loopOf({ breathing, diluent, diluentModM, oxygen, diluentGas, scrubber, bailOut }: LoopFigures) {
+  const { lowBar, highBar, switchM, toleranceBar, diluentO2 } = breathing;
+  return {
+    setpoints: { lowBar, highBar, switchM },
+    toleranceBar,
+    diluent: { mixId: diluent.id, o2: diluentO2, modM: diluentModM },
+    oxygen,
+    diluentGas,
+    scrubber,
+    bailOut: bailOut && {
+      atMin: bailOut.atMin,
+      fromM: bailOut.fromM,
+      stops: bailOut.stops,
+      runtimeMin: bailOut.runtimeMin,
+      mixes: bailOut.mixes.map(({ mix, o2, modM, neededL, holdsL }) => ({
+        mixId: mix.id,
+        o2,
+        modM,
+        neededL,
+        holdsL,
+      })),
+    },
   };
 }
 
@@ -67,6 +92,7 @@ function entryOf(trip: Trip, entry: Entry, opinion: SecondOpinion) {
       turnBar: entry.gas.turnBar,
       minimumBar: entry.gas.minimumBar,
     },
+    ...(entry.loop === null ? {} : { loop: loopOf(entry.loop) }),
     secondOpinion: secondOpinionOf(opinion),
   };
 }

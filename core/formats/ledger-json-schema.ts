@@ -14,7 +14,19 @@ const id = text;
 const time = z.string().check(z.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d$/));
 const date = z.string().check(z.regex(/^\d{4}-\d\d-\d\d$/));
 const limit = z.nullable(
-  z.enum(['no-stop', 'mod', 'po2', 'cns', 'cns-day', 'gas', 'diver-depth', 'interval']),
+  z.enum([
+    'no-stop',
+    'mod',
+    'po2',
+    'cns',
+    'cns-day',
+    'gas',
+    'oxygen',
+    'scrubber',
+    'bail-out',
+    'diver-depth',
+    'interval',
+  ]),
 );
 const compartments = z.array(number).check(z.length(16));
 
@@ -23,6 +35,28 @@ const level = z.strictObject({
   min: number,
   noStopMin: orNull,
   unlimited: z.exactOptional(z.boolean()),
+});
+
+const loopGas = z.strictObject({ usedL: number, leftBar: orNull });
+
+const loop = z.strictObject({
+  setpoints: z.strictObject({ lowBar: number, highBar: number, switchM: number }),
+  toleranceBar: number,
+  diluent: z.strictObject({ mixId: id, o2: number, modM: number }),
+  oxygen: loopGas,
+  diluentGas: loopGas,
+  scrubber: z.strictObject({ usedMin: number, leftMin: number }),
+  bailOut: z.nullable(
+    z.strictObject({
+      atMin: number,
+      fromM: number,
+      stops: z.array(z.strictObject({ depthM: number, min: number })),
+      runtimeMin: number,
+      mixes: z.array(
+        z.strictObject({ mixId: id, o2: number, modM: number, neededL: number, holdsL: number }),
+      ),
+    }),
+  ),
 });
 
 const entry = z.strictObject({
@@ -68,6 +102,7 @@ const entry = z.strictObject({
     turnBar: orNull,
     minimumBar: orNull,
   }),
+  loop: z.exactOptional(loop),
   secondOpinion: z.strictObject({
     procedure: z.literal('usn-rev7-air'),
     limitMin: orNull,

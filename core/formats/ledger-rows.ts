@@ -1,5 +1,7 @@
 import { down, up } from '../slate/figures';
 import { wallText } from '../words/calendar';
+import { setpointsSaid } from '../ledger/breathed-said';
+import { fileWords } from '../words/reader';
 import type { Entry, EntryLevel, Ledger } from '../ledger/ledger-types';
 import { deepestLevel } from '../ledger/level-limits';
 import type { Trip } from '../document/types';
@@ -76,7 +78,10 @@ const COLUMNS: readonly Column[] = [
   { heading: 'minimum gas (bar)', cell: (entry) => rounded(entry.gas.minimumBar, up, 1) },
   {
     heading: 'remark',
-    cell: (entry) => (entry.isMade ? null : 'Left out: no mix of the trip can be used there.'),
+    cell: (entry) => {
+      if (!entry.isMade) return 'Left out: no mix of the trip can be used there.';
+      return entry.loop === null ? null : `On a loop: ${fileWords(setpointsSaid(entry.loop))}.`;
+    },
   },
 ];
 

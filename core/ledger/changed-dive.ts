@@ -4,7 +4,8 @@ import { surroundingsAt } from '../document/waters';
 import { surroundingsOf, type ProfileShape, type Sample } from '../profile';
 import { atSurface } from './at-surface';
 import { divePlan, newDivePlan } from './dive-plan';
-import { step, type FoldContext } from './entry';
+import { step } from './entry';
+import type { FoldContext } from './fold-context';
 import type { Entry } from './ledger-types';
 
 /** The shape of an entry's dive, as dived where that is known. */

@@ -17,9 +17,9 @@ import { compose, identity, type AffineMap } from '../tissues/affine-map';
 import { breathedMap } from '../tissues/breathed-legs';
 import { effectiveDive } from '../document/as-dived';
 import type { Trip } from '../document/types';
-import { surroundingsAt } from '../document/waters';
 import type { Entry } from './ledger-types';
 import type { KnownOnMix } from './on-mix';
+import { aroundOf } from './loop-around';
 import { straightUpMap } from './straight-up-map';
 
 const NONE: readonly never[] = [];
@@ -232,18 +232,31 @@ export function newDivePlan(shape: ProfileShape, around: Surroundings): DivePlan
   };
 }
 
-const plansKnown = new WeakMap<ProfileShape, DivePlan>();
+type Plans = WeakMap<ProfileShape, DivePlan>;
+
+const plansKnown: Plans = new WeakMap();
+
+/** Those on loops, by their surroundings: who is on one dives with others who are not. */
+const loopPlansKnown = new WeakMap<Surroundings, Plans>();
+
+function plansOn(around: Surroundings): Plans {
+  if (around.breathing === undefined) return plansKnown;
+  let plans = loopPlansKnown.get(around);
+  if (!plans) loopPlansKnown.set(around, (plans = new WeakMap()));
+  return plans;
+}
 
 /** The plan of a profile; kept while the shape is the same object and the surroundings are too. */
 export function divePlan(shape: ProfileShape, around: Surroundings): DivePlan {
-  const known = plansKnown.get(shape);
+  const plans = plansOn(around);
+  const known = plans.get(shape);
   if (known?.around === around) return known;
   const plan = newDivePlan(shape, around);
-  plansKnown.set(shape, plan);
+  plans.set(shape, plan);
   return plan;
 }
 
 /** The plan of an entry's dive, as dived where that is known; required stops are no part of it. */
-export function planOf(trip: Trip, entry: Pick<Entry, 'dive' | 'diver'>): DivePlan {
-  return divePlan(effectiveDive(entry.dive, entry.diver).shape, surroundingsAt(trip, entry.dive));
+export function planOf(trip: Trip, entry: Pick<Entry, 'dive' | 'diver' | 'loop'>): DivePlan {
+  return divePlan(effectiveDive(entry.dive, entry.diver).shape, aroundOf(trip, entry));
 }

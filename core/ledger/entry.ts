@@ -1,22 +1,21 @@
-import { leadingShare, isWithin, toleratedTensions } from '../ascent/tolerated';
-import { noStopLimitMin } from '../ascent/no-stop-limit';
-import { stagedAscent } from '../ascent/staged-ascent';
+import { leadingShare } from '../ascent/tolerated';
 import { eadM, gasDensityGL, modM, po2Bar } from '../gas';
 import { oxygenDoses } from '../oxygen/doses';
-import { ascentLegs, runtimeMin, type Leg, type Stop } from '../profile';
-import { applyMap, type AffineMap, type Lanes } from '../tissues/affine-map';
+import type { Lanes } from '../tissues/affine-map';
 import { AIR_N2, inspiredBar } from '../tissues/compartments';
-import { legsMap } from '../tissues/leg-map';
-import { ambientBar, type WaterColumn } from '../water';
+import { ambientBar } from '../water';
 import type { EffectiveDive } from '../document/as-dived';
 import { surroundingsAt } from '../document/waters';
+import { loopOn } from '../document/loops';
 import { dayNumber } from '../words/calendar';
-import type { AtSurface } from './at-surface';
 import { divePlan, type DivePlan } from './dive-plan';
+import type { FoldContext } from './fold-context';
 import { gasOutcome, NO_GAS } from './gas-outcome';
 import type { Carry, Entry } from './ledger-types';
-import { lastLevelStay, levelLimits, levelsWithoutLimit } from './level-limits';
+import { levelLimits, levelsWithoutLimit } from './level-limits';
+import { loopStep } from './loop-step';
 import { mixO2 } from './mix-choice';
+import { nitrogenOutcome, surfaceLimits } from './nitrogen-outcome';
 import {
   beforeDive,
   broughtTo,
@@ -26,114 +25,7 @@ import {
   type BeforeDive,
   type SharedNitrogen,
 } from './on-mix';
-import type { Dive, Diver, Mix, Trip } from '../document/types';
-
-/** Bottom time and limit may differ by this much before one counts as past the other: rounding, minutes. */
-const SAME_MIN = 1e-9;
-
-const NONE: readonly never[] = [];
-
-interface KnownLimits {
-  readonly gradientHigh: number;
-  readonly limits: Lanes;
-}
-
-const limitsKnown = new WeakMap<WaterColumn, KnownLimits[]>();
-
-/** Tolerated tensions at the surface of a water; kept with it, as a party has few gradients. */
-export function surfaceLimits(column: WaterColumn, gradientHigh: number): Lanes {
-  let known = limitsKnown.get(column);
-  if (!known) limitsKnown.set(column, (known = []));
-  // So few are sooner looked through than found by a fraction.
-  for (const each of known) if (each.gradientHigh === gradientHigh) return each.limits;
-  const limits = toleratedTensions(column.surfaceBar, gradientHigh);
-  known.push({ gradientHigh, limits });
-  return limits;
-}
-
-/** What the nitrogen of a dive comes to. */
-export interface NitrogenOutcome {
-  readonly noStopMin: number;
-  readonly levelsPastLimitM: readonly number[];
-  readonly isPastLimit: boolean;
-  readonly stops: readonly Stop[] | null;
-  readonly legs: readonly Leg[];
-  readonly runtimeMin: number;
-  readonly whole: AffineMap;
-}
-
-/**
- * The nitrogen of one dive: its no-stop limit, and the legs and map it is made with, required stops included.
- * @param before tensions at its start, bar @param n2 nitrogen fraction
- * Source: core/ascent; CONVENTIONS, "Required stops".
- */
-export function nitrogenOutcome(plan: DivePlan, before: Lanes, n2: number, diver: Diver): NitrogenOutcome {
-  const limits = surfaceLimits(plan.around.column, diver.gradient.high);
-  const noStopMin = noStopLimitMin(lastLevelStay(plan, before, n2, limits));
-  if (plan.isRecorded) return recordedOutcome(plan, before, n2, diver, noStopMin, limits);
-  const levelsPastLimitM =
-    plan.earlierLevels.length === 0
-      ? NONE
-      : plan.earlierLevels
-          .filter(({ toSurface }) => !isWithin(applyMap(toSurface, before, n2), limits))
-          .map(({ depthM }) => depthM);
-  const isOver = plan.profile.bottomMin > noStopMin + SAME_MIN;
-  const isPastLimit = isOver || levelsPastLimitM.length > 0;
-  // Written out in full, as is the entry: spreading a common part costs more than the arithmetic of the dive.
-  if (!isOver) {
-    const { legs, whole } = plan;
-    return {
-      noStopMin,
-      levelsPastLimitM,
-      isPastLimit,
-      stops: NONE,
-      legs,
-      runtimeMin: plan.runtimeMin,
-      whole,
-    };
-  }
-  const leaving = applyMap(plan.toLeaving, before, n2);
-  const lastM = plan.profile.lastLevel.toM;
-  const stops = stagedAscent(leaving, lastM, n2, diver.gradient, plan.around);
-  if (stops === null) {
-    const { legs, whole } = plan;
-    return { noStopMin, levelsPastLimitM, isPastLimit, stops, legs, runtimeMin: plan.runtimeMin, whole };
-  }
-  // The required stops take the place of the safety stop: the last of them lies shallower than it.
-  const ascent = ascentLegs(lastM, stops, plan.around);
-  const legs = [...plan.profile.toLastLevel, plan.profile.lastLevel, ...ascent];
-  const whole = legsMap(ascent, plan.toLeaving);
-  return { noStopMin, levelsPastLimitM, isPastLimit, stops, legs, runtimeMin: runtimeMin(legs), whole };
-}
-
-/**
- * The nitrogen of a recorded dive: what was passed at any moment, and the stops that would have been due on leaving the
- * bottom; the legs are as they were made, whatever was due.
- */
-function recordedOutcome(
-  plan: DivePlan,
-  before: Lanes,
-  n2: number,
-  diver: Diver,
-  noStopMin: number,
-  limits: Lanes,
-): NitrogenOutcome {
-  const moments = [...plan.earlierLevels, ...plan.momentsUp];
-  const past = moments.filter(({ toSurface }) => !isWithin(applyMap(toSurface, before, n2), limits));
-  const isOver = plan.profile.bottomMin > noStopMin + SAME_MIN;
-  const lastM = plan.profile.lastLevel.toM;
-  return {
-    noStopMin,
-    levelsPastLimitM: past.length === 0 ? NONE : [Math.max(...past.map(({ depthM }) => depthM))],
-    isPastLimit: isOver || past.length > 0,
-    stops: isOver
-      ? stagedAscent(applyMap(plan.toLeaving, before, n2), lastM, n2, diver.gradient, plan.around)
-      : NONE,
-    legs: plan.legs,
-    runtimeMin: plan.runtimeMin,
-    whole: plan.whole,
-  };
-}
+import type { Dive, Diver, Mix } from '../document/types';
 
 /** The nitrogen of a dive with its levels, asked once of those who come to it with the same carry and limits. */
 function sharedNitrogen(
@@ -151,14 +43,6 @@ function sharedNitrogen(
   const levels = levelLimits(plan, tensions, n2, limits, outcome.noStopMin);
   before.nitrogen = { limits, gradientLow, outcome, levels };
   return before.nitrogen;
-}
-
-/** What is the same for every dive of a diver. */
-export interface FoldContext {
-  readonly trip: Trip;
-  readonly diver: Diver;
-  /** Where the diver breathes between dives, with maps that the divers of a party share. */
-  readonly surface: AtSurface;
 }
 
 /**
@@ -181,6 +65,8 @@ export function step(
   known: Entry | null = null,
 ): Entry {
   const { trip, diver } = context;
+  const onLoop = dive.loops === undefined ? null : loopOn(dive, diver);
+  if (onLoop !== null) return loopStep(context, from, dive, effective, onLoop);
   const { column } = plan.around;
   const { startMin } = effective;
   const limits = surfaceLimits(column, diver.gradient.high);
@@ -207,6 +93,7 @@ export function step(
       legs: plan.legs,
       levelsPastLimitM: [],
       exposure: null,
+      loop: null,
       mix: null,
       o2: null,
       isAnalysed: false,
@@ -258,6 +145,7 @@ export function step(
     legs: nitrogen.legs,
     levelsPastLimitM: nitrogen.levelsPastLimitM,
     exposure: made.exposure,
+    loop: null,
     mix,
     o2,
     isAnalysed: effective.analysedO2 !== null || mix.analysedO2 !== undefined,

@@ -16,7 +16,7 @@ import {
 } from '../supply';
 import { applyMap, type Lanes } from '../tissues/affine-map';
 import type { DivePlan } from './dive-plan';
-import type { NitrogenOutcome } from './entry';
+import type { NitrogenOutcome } from './nitrogen-outcome';
 import type { Entry } from './ledger-types';
 
 /** Share of the gas above the minimum after which a party turns. Source: CONVENTIONS, "Turn pressure". */

@@ -1,12 +1,12 @@
 import { noStopLimitMin } from '../ascent/no-stop-limit';
 import { leadingShare } from '../ascent/tolerated';
-import { surroundingsAt } from '../document/waters';
 import { applyMap } from '../tissues/affine-map';
 import { AIR_N2, inspiredBar } from '../tissues/compartments';
-import { stretchMap } from '../tissues/leg-map';
+import { breathedMap, nitrogenInspiredBar } from '../tissues/breathed-legs';
 import type { WallMin } from '../words/calendar';
+import { nitrogenOf } from './breathed-oxygen';
 import { planOf } from './dive-plan';
-import { surfaceLimits } from './entry';
+import { surfaceLimits } from './nitrogen-outcome';
 import type { Entry } from './ledger-types';
 import type { Trip } from '../document/types';
 
@@ -37,22 +37,22 @@ export function hadYouStayed(entry: Entry, trip: Trip, mostMin: number, stepMin:
   if (!entry.isMade || entry.isPastLimit) return null;
   const plan = planOf(trip, entry);
   if (plan.isRecorded) return null;
-  const { column } = surroundingsAt(trip, entry.dive);
-  const n2 = 1 - entry.o2!;
-  const levelBar = plan.profile.lastLevel.toBar;
+  const { column, breathing } = plan.around;
+  const n2 = nitrogenOf(entry);
+  const { lastLevel } = plan.profile;
   const leaving = applyMap(plan.toLeaving, entry.tensionsBefore, n2);
   const limits = surfaceLimits(column, entry.diver.gradient.high);
   const restBar = AIR_N2 * inspiredBar(column.surfaceBar);
   const leftMin = noStopLimitMin({
     arrivalTensions: leaving,
     arrivalMin: 0,
-    inspiredN2Bar: n2 * inspiredBar(levelBar),
+    inspiredN2Bar: nitrogenInspiredBar(lastLevel.toM, lastLevel.toBar, n2, breathing),
     directAscent: plan.directAscent,
     n2Fraction: n2,
     limits,
   });
   const pointAfter = (min: number): StayedPoint => {
-    const stayed = applyMap(stretchMap(levelBar, levelBar, min), leaving, n2);
+    const stayed = applyMap(breathedMap([{ ...lastLevel, min }], breathing), leaving, n2);
     const { fractionOfLimit } = leadingShare(applyMap(plan.directAscent, stayed, n2), restBar, limits);
     return { atMin: entry.startMin + entry.bottomMin + min, fractionOfLimit };
   };

@@ -1,3 +1,4 @@
+import type { LoopBreathing } from '../breathing';
 import type { ClockPiece } from '../oxygen/cns-day';
 import type { Leg, Stop } from '../profile';
 import type { TableReading, TableState } from '../tables/procedure';
@@ -19,6 +20,58 @@ export interface Carry {
   readonly exposures: readonly Exposure[];
   /** What the government table counts on from; null before the first dive. */
   readonly table: TableState | null;
+  /** How long the scrubber in the diver's loop was used since it was packed, minutes. */
+  readonly scrubberMin: number;
+}
+
+/** What a cylinder of a loop gives on a dive. */
+export interface LoopGas {
+  /** Litres at 1 bar. */
+  readonly usedL: number;
+  /** Gauge pressure left at the surface; null where it does not last. */
+  readonly leftBar: number | null;
+}
+
+/** A bail-out mix at the worst moment of a dive. */
+export interface BailOutMix {
+  readonly mix: Mix;
+  readonly o2: number;
+  /** At the diver's working PO2. */
+  readonly modM: number;
+  /** Litres at 1 bar that the way up takes of it, and that its cylinders hold above their reserve. */
+  readonly neededL: number;
+  readonly holdsL: number;
+}
+
+/** The way up without the loop from the moment that takes most of what is along. */
+export interface BailOutWay {
+  /** Minutes since leaving the surface. */
+  readonly atMin: number;
+  readonly fromM: number;
+  /** Those that it costs, else the safety stop; deepest first. */
+  readonly stops: readonly Stop[];
+  /** Minutes from leaving the loop to the surface. */
+  readonly runtimeMin: number;
+  /** The richest first. */
+  readonly mixes: readonly BailOutMix[];
+  /** Litres at 1 bar that are left of the mix of which least is; negative where it does not last. */
+  readonly spareL: number;
+}
+
+/** What a dive on a breathing loop comes to beside the figures that every dive has. */
+export interface LoopFigures {
+  readonly breathing: LoopBreathing;
+  readonly diluent: Mix;
+  /** Where the diluent alone reaches the diver's working PO2. */
+  readonly diluentModM: number;
+  /** Where the leanest bail-out does. */
+  readonly bailOutModM: number;
+  readonly oxygen: LoopGas;
+  readonly diluentGas: LoopGas;
+  /** Minutes that the scrubber was used since it was packed, this dive included, and that are left; negative past it. */
+  readonly scrubber: { readonly usedMin: number; readonly leftMin: number };
+  /** null where no ascent on bail-out was found. */
+  readonly bailOut: BailOutWay | null;
 }
 
 /** Whole-body oxygen doses of one day. */
@@ -35,7 +88,18 @@ export interface Exposure {
   readonly pieces: readonly ClockPiece[] | null;
 }
 
-export type RoomLimit = 'no-stop' | 'mod' | 'po2' | 'cns' | 'cns-day' | 'gas' | 'diver-depth' | 'interval';
+export type RoomLimit =
+  | 'no-stop'
+  | 'mod'
+  | 'po2'
+  | 'cns'
+  | 'cns-day'
+  | 'gas'
+  | 'oxygen'
+  | 'scrubber'
+  | 'bail-out'
+  | 'diver-depth'
+  | 'interval';
 
 /** How much is left before a limit is met; negative where one is passed. */
 export interface Room {
@@ -92,6 +156,8 @@ export interface Entry {
   /** Depths of earlier levels from whose end a direct ascent was no longer within the limit. */
   readonly levelsPastLimitM: readonly number[];
   readonly exposure: Exposure | null;
+  /** The loop on which it is made; null on open circuit. Then there is no mix, no oxygen fraction and no gas of one. */
+  readonly loop: LoopFigures | null;
   readonly mix: Mix | null;
   /** Oxygen fraction the figures rest on: analysed where known. */
   readonly o2: number | null;

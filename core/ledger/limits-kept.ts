@@ -7,8 +7,9 @@ import type { Leg } from '../profile';
 import { contentL } from '../supply';
 import { compose, type AffineMap, type Lanes } from '../tissues/affine-map';
 import { COMPARTMENT_COUNT } from '../tissues/compartments';
+import { nitrogenOf, oxygenBreathed } from './breathed-oxygen';
 import type { DivePlan } from './dive-plan';
-import { surfaceLimits } from './entry';
+import { surfaceLimits } from './nitrogen-outcome';
 import { emergencyGasOf } from './gas-outcome';
 import type { Carry, Entry, RoomLimit } from './ledger-types';
 
@@ -23,7 +24,6 @@ const SAME_DEPTH_M = 1e-9;
 export interface AskedDive {
   readonly trip: Trip;
   readonly entry: Entry;
-  readonly o2: number;
   readonly n2: number;
   /** Tolerated on surfacing, bar. */
   readonly surfaceLimits: Lanes;
@@ -47,12 +47,10 @@ function once<T>(make: () => T): () => T {
 
 /** @param entry one that is made */
 export function askedDive(trip: Trip, entry: Entry): AskedDive {
-  const o2 = entry.o2!;
   return {
     trip,
     entry,
-    o2,
-    n2: 1 - o2,
+    n2: nitrogenOf(entry),
     surfaceLimits: surfaceLimits(surroundingsAt(trip, entry.dive).column, entry.diver.gradient.high),
     earlierPieces: once(() => piecesOf(entry.from)),
   };
@@ -87,8 +85,9 @@ export function pastNoStopBar({ entry, n2, surfaceLimits: limits }: AskedDive, p
 }
 
 /** Share of the single-exposure clock past the whole of it; Infinity where it tells nothing. Source: core/oxygen/cns.ts. */
-export function pastCns({ entry, o2 }: AskedDive, legs: readonly Leg[]): number {
-  const own = cnsFraction(legs, o2, 'single');
+export function pastCns({ entry }: AskedDive, legs: readonly Leg[]): number {
+  const oxygen = oxygenBreathed(legs, entry);
+  const own = cnsFraction(oxygen.legs, oxygen.o2, 'single');
   return own === null || entry.cns.before === null ? Infinity : entry.cns.before + own - 1;
 }
 
@@ -97,14 +96,19 @@ export function pastCns({ entry, o2 }: AskedDive, legs: readonly Leg[]): number 
  * @param startMin wall minutes
  * Source: core/oxygen/cns-day.ts.
  */
-export function pastCnsDay({ o2, earlierPieces }: AskedDive, legs: readonly Leg[], startMin: number): number {
-  const own = dailyPieces(legs, o2, startMin);
+export function pastCnsDay(
+  { entry, earlierPieces }: AskedDive,
+  legs: readonly Leg[],
+  startMin: number,
+): number {
+  const oxygen = oxygenBreathed(legs, entry);
+  const own = dailyPieces(oxygen.legs, oxygen.o2, startMin);
   const earlier = earlierPieces();
   return own === null || earlier === null ? Infinity : dayPeak(earlier, own, startMin) - 1;
 }
 
 /**
- * Litres left above what must remain, were the dive made as planned; negative where one of the two is not left.
+ * Litres left above what must remain on open circuit, were the dive made as planned; negative where one of the two is not left.
  * @param o2 oxygen fraction @returns litres at 1 bar
  * Source: CONVENTIONS, "Minimum gas".
  */
@@ -130,9 +134,16 @@ export interface DepthLimit {
   readonly limit: Extract<RoomLimit, 'mod' | 'diver-depth'>;
 }
 
-/** The limit of depth that is met first: the MOD at the working PO2, or the diver's own. Source: core/gas.ts. */
-export function depthLimit(trip: Trip, { dive, o2, diver, depthM }: Entry): DepthLimit {
-  const toMod = modM(o2!, diver.po2.working, surroundingsAt(trip, dive).column) - depthM;
+/**
+ * The limit of depth that is met first: the MOD at the working PO2, on a loop that of diluent and bail-out, or the diver's
+ * own. Source: core/gas.ts.
+ */
+export function depthLimit(trip: Trip, { dive, loop, o2, diver, depthM }: Entry): DepthLimit {
+  const deepestM =
+    loop === null
+      ? modM(o2!, diver.po2.working, surroundingsAt(trip, dive).column)
+      : Math.min(loop.diluentModM, loop.bailOutModM);
+  const toMod = deepestM - depthM;
   const toOwn = diver.maxDepthM - depthM;
   return toMod <= toOwn ? { amount: toMod, limit: 'mod' } : { amount: toOwn, limit: 'diver-depth' };
 }

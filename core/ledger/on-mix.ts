@@ -8,7 +8,7 @@ import { applyMap, type AffineMap, type Lanes } from '../tissues/affine-map';
 import { AIR_N2 } from '../tissues/compartments';
 import { dayNumber, type WallMin } from '../words/calendar';
 import { isSameAir, surfaceMap, type AtSurface } from './at-surface';
-import type { NitrogenOutcome } from './entry';
+import type { NitrogenOutcome } from './nitrogen-outcome';
 import type { Carry, DayDose, EntryLevel, Exposure } from './ledger-types';
 import { tableDepthFsw } from './table-depth';
 
@@ -231,6 +231,7 @@ export function madeOn(
       doses,
       exposures: [...earlier, exposure],
       table: table.state,
+      scrubberMin: from.scrubberMin,
     },
   };
 }

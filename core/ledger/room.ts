@@ -7,9 +7,11 @@ import { LAST_LIMIT_BAR, limitMin } from '../oxygen/limits';
 import { surroundingsOf, type Leg } from '../profile';
 import { AIR_N2, COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
 import { atSurface, fallenBelow } from './at-surface';
+import { oxygenBreathed } from './breathed-oxygen';
 import { deeper, shapeOf } from './changed-dive';
 import { newDivePlan, planOf, type DivePlan } from './dive-plan';
 import type { Entry, Room, RoomLimit } from './ledger-types';
+import { loopShortage, loopSupplies, minutesToBailOut, shortOfBailOutL } from './loop-room';
 import {
   askedDive,
   depthLimit,
@@ -84,6 +86,19 @@ function minutesToCnsDay(asked: AskedDive, plan: DivePlan, po2: number, soonestO
   return { amount: increasingRoot(past, from, latestMin, ROOT_TOLERANCE), limit: 'cns-day' };
 }
 
+/** Oxygen pressure at the last level, as the clocks count it. */
+function lastPo2Bar(entry: Entry, { profile: { lastLevel } }: DivePlan): number {
+  const [leg] = oxygenBreathed([{ ...lastLevel, min: 1 }], entry).legs;
+  return entry.loop === null ? po2Bar(entry.o2!, lastLevel.toBar) : leg!.fromBar;
+}
+
+/** Minutes longer that what is along lasts, one limit each; none is ever null. */
+function suppliesLeft(trip: Trip, entry: Entry, plan: DivePlan, lastBar: number): readonly Found[] {
+  if (entry.loop !== null) return loopSupplies(trip, entry);
+  const spareL = spareAsPlannedL(trip, entry, entry.o2!, plan);
+  return [{ amount: spareL / (entry.diver.surfaceRateLpm * lastBar), limit: 'gas' }];
+}
+
 /** As `minutesLeft`, before the infinite amount of a limit that no shorter stay keeps is taken for what it is. */
 function minutesLonger(trip: Trip, entry: Entry): Found | null {
   // Past the limit on an earlier level: no time on the last one mends that, and none is left.
@@ -91,11 +106,12 @@ function minutesLonger(trip: Trip, entry: Entry): Found | null {
   const asked = askedDive(trip, entry);
   const plan = planOf(trip, entry);
   const lastBar = plan.profile.lastLevel.toBar;
-  const po2 = po2Bar(asked.o2, lastBar);
-  const spareL = spareAsPlannedL(trip, entry, asked.o2, plan);
+  const po2 = lastPo2Bar(entry, plan);
+  const supplies = suppliesLeft(trip, entry, plan, lastBar);
   // After a dive above 1.6 bar no clock tells how much is left; what is past another limit is past it all the same.
   if (entry.cns.after === null || entry.cns.day === null) {
-    const limit = entry.isPastLimit ? 'no-stop' : spareL < 0 ? 'gas' : 'po2';
+    const short = supplies.find(({ amount }) => amount < 0);
+    const limit = entry.isPastLimit ? 'no-stop' : (short?.limit ?? 'po2');
     return { amount: -Infinity, limit };
   }
   // Required stops take oxygen too, but a dive that is short enough has none.
@@ -104,9 +120,10 @@ function minutesLonger(trip: Trip, entry: Entry): Found | null {
   const soonest = first([
     entry.unlimited ? null : { amount: entry.noStopMin! - entry.bottomMin, limit: 'no-stop' },
     cnsLeftMin === Infinity ? null : { amount: cnsLeftMin, limit: 'cns' },
-    { amount: spareL / (entry.diver.surfaceRateLpm * lastBar), limit: 'gas' },
+    ...supplies,
   ])!;
-  const found = first([soonest, minutesToCnsDay(asked, plan, po2, soonest.amount)])!;
+  const day = first([soonest, minutesToCnsDay(asked, plan, po2, soonest.amount)])!;
+  const found = entry.loop === null ? day : first([day, minutesToBailOut(trip, entry, day.amount)])!;
   // No stay at the last level is shorter than none: its limit was met on arrival already.
   const isGone = found.amount < -plan.profile.lastLevel.min;
   return isGone ? { ...found, amount: -Infinity } : found;
@@ -186,7 +203,9 @@ function metresDeeper(trip: Trip, entry: Entry): Found | null {
   const limits: readonly (readonly [RoomLimit, (byM: number) => number])[] = [
     ['cns', (byM) => pastCns(asked, planAt(byM).legs)],
     ['cns-day', (byM) => pastCnsDay(asked, planAt(byM).legs, entry.startMin)],
-    ['gas', (byM) => -spareAsPlannedL(trip, entry, asked.o2, planAt(byM))],
+    entry.loop === null
+      ? ['gas', (byM) => -spareAsPlannedL(trip, entry, entry.o2!, planAt(byM))]
+      : ['bail-out', (byM) => shortOfBailOutL(trip, entry, planAt(byM))],
     // Last, as it alone may be kept deeper down and not above: what the others leave is searched.
     ['no-stop', (byM) => pastNoStopBar(asked, planAt(byM))],
   ];
@@ -286,7 +305,8 @@ export interface IntervalNeeded {
 export function intervalsNeeded(trip: Trip, entry: Entry): readonly IntervalNeeded[] {
   const asked = askedDive(trip, entry);
   const plan = planOf(trip, entry);
-  const isShort = spareAsPlannedL(trip, entry, asked.o2, plan) < 0;
+  const isShort = entry.loop === null && spareAsPlannedL(trip, entry, entry.o2!, plan) < 0;
+  const loopShort = entry.loop === null ? null : loopShortage(trip, entry, plan);
   const depth = passedDepth(trip, entry);
   const cnsMin = intervalForCns(asked, plan);
   const cnsDayMin = intervalForCnsDay(asked, plan);
@@ -294,6 +314,7 @@ export function intervalsNeeded(trip: Trip, entry: Entry): readonly IntervalNeed
     // No interval makes a dive shallower, or gives it gas.
     ...(depth === null ? [] : [{ min: Infinity, limit: depth }]),
     ...(isShort ? [{ min: Infinity, limit: 'gas' as const }] : []),
+    ...(loopShort === null ? [] : [{ min: Infinity, limit: loopShort }]),
     { min: intervalForNoStop(asked, plan, Math.max(cnsMin, cnsDayMin)), limit: 'no-stop' },
     { min: cnsMin, limit: 'cns' },
     { min: cnsDayMin, limit: 'cns-day' },

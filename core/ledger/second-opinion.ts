@@ -5,6 +5,7 @@ import { wallMin } from '../words/calendar';
 import type { Dived } from './flying';
 import { SHORTEST_INTERVAL_MIN, type Group } from '../tables/data';
 import type { TableReading } from '../tables/procedure';
+import { loopDepthFsw } from './loop-depth';
 import { tableDepthFsw } from './table-depth';
 
 /** The table's view of one entry, beside the model's. */
@@ -93,8 +94,8 @@ function opinionOf(entry: Entry, trip: Trip, holds: TableHolds): SecondOpinion {
       `The table holds up to ${TABLE_UP_TO_ALTITUDE_M} m above sea level; at ${altitudeM} m its depths need a correction that is not made here.`,
     );
   }
-  const { table, o2 } = entry;
-  if (table === null || o2 === null) {
+  const { table, o2, loop } = entry;
+  if (table === null || (o2 === null && loop === null)) {
     return notEntered(
       entry,
       holds,
@@ -105,7 +106,10 @@ function opinionOf(entry: Entry, trip: Trip, holds: TableHolds): SecondOpinion {
     procedure: 'usn-rev7-air',
     holds,
     diveId: entry.dive.id,
-    depthFsw: tableDepthFsw(entry.depthM, o2, surroundingsAt(trip, entry.dive)),
+    depthFsw:
+      loop === null
+        ? tableDepthFsw(entry.depthM, o2!, surroundingsAt(trip, entry.dive))
+        : loopDepthFsw(entry, trip),
     ...table,
     agrees: table.isWithin === null ? null : table.isWithin === !entry.isPastLimit,
   };

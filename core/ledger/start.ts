@@ -27,6 +27,7 @@ function atRest(column: WaterColumn): Carry {
       doses: [],
       exposures: [],
       table: null,
+      scrubberMin: 0,
     };
     restKnown.set(column, rest);
   }

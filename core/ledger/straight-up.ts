@@ -1,13 +1,14 @@
 /** What would be, were a diver to leave for the surface at any moment of a dive, or to stay where it is. */
 import { noStopLimitMin } from '../ascent/no-stop-limit';
 import { leadingShare } from '../ascent/tolerated';
-import { surroundingsAt } from '../document/waters';
-import type { Leg } from '../profile';
-import { applyMap, compose, identity, type AffineMap } from '../tissues/affine-map';
+import type { Leg, Surroundings } from '../profile';
+import { applyMap, identity, type AffineMap } from '../tissues/affine-map';
 import { AIR_N2, inspiredBar } from '../tissues/compartments';
-import { stretchMap } from '../tissues/leg-map';
-import { surfaceLimits } from './entry';
+import { breathedMap, nitrogenInspiredBar } from '../tissues/breathed-legs';
+import { nitrogenOf } from './breathed-oxygen';
+import { surfaceLimits } from './nitrogen-outcome';
 import type { Entry } from './ledger-types';
+import { aroundOf } from './loop-around';
 import { straightUpMap } from './straight-up-map';
 import type { Trip } from '../document/types';
 import type { WallMin } from '../words/calendar';
@@ -26,12 +27,16 @@ export interface MomentInWater {
 }
 
 /** Where a diver is at a moment of a dive: the map from its beginning, and the depth. */
-function placeAt(legs: readonly Leg[], sinceMin: number): { readonly map: AffineMap; readonly leg: Leg } {
+function placeAt(
+  legs: readonly Leg[],
+  sinceMin: number,
+  breathing: Surroundings['breathing'],
+): { readonly map: AffineMap; readonly leg: Leg } {
   let map = identity;
   let left = sinceMin;
   for (const [i, leg] of legs.entries()) {
     if (left >= leg.min && i < legs.length - 1) {
-      map = compose(map, stretchMap(leg.fromBar, leg.toBar, leg.min));
+      map = breathedMap([leg], breathing, map);
       left -= leg.min;
       continue;
     }
@@ -39,7 +44,7 @@ function placeAt(legs: readonly Leg[], sinceMin: number): { readonly map: Affine
     const toM = leg.fromM + share * (leg.toM - leg.fromM);
     const toBar = leg.fromBar + share * (leg.toBar - leg.fromBar);
     const done = { ...leg, toM, toBar, min: share * leg.min };
-    return { map: compose(map, stretchMap(done.fromBar, done.toBar, done.min)), leg: done };
+    return { map: breathedMap([done], breathing, map), leg: done };
   }
   throw new RangeError('a dive without a leg');
 }
@@ -52,10 +57,10 @@ function placeAt(legs: readonly Leg[], sinceMin: number): { readonly map: Affine
  */
 export function momentInWater(entry: Entry, trip: Trip, atMin: WallMin): MomentInWater | null {
   if (!entry.isMade || atMin < entry.startMin || atMin > entry.surfacesMin) return null;
-  const around = surroundingsAt(trip, entry.dive);
+  const around = aroundOf(trip, entry);
   const { surfaceBar } = around.column;
-  const n2Fraction = 1 - entry.o2!;
-  const { map, leg } = placeAt(entry.legs, atMin - entry.startMin);
+  const n2Fraction = nitrogenOf(entry);
+  const { map, leg } = placeAt(entry.legs, atMin - entry.startMin, around.breathing);
   const arrivalTensions = applyMap(map, entry.tensionsBefore, n2Fraction);
   const directAscent = straightUpMap(leg.toM, around);
   const limits = surfaceLimits(around.column, entry.diver.gradient.high);
@@ -66,7 +71,7 @@ export function momentInWater(entry: Entry, trip: Trip, atMin: WallMin): MomentI
     stayMin: noStopLimitMin({
       arrivalTensions,
       arrivalMin: 0,
-      inspiredN2Bar: n2Fraction * inspiredBar(leg.toBar),
+      inspiredN2Bar: nitrogenInspiredBar(leg.toM, leg.toBar, n2Fraction, around.breathing),
       directAscent,
       n2Fraction,
       limits,

@@ -1,4 +1,5 @@
 import type { Surroundings } from '../profile';
+import { AIR_N2, WATER_VAPOUR_BAR } from '../tissues/compartments';
 import { ambientBar } from '../water';
 
 /** One foot of sea water, bar. Source: U.S. Navy Diving Manual: 1 fsw = 0.30643 msw (sea water of 64 lb/ft3). */
@@ -17,4 +18,15 @@ export function tableDepthFsw(depthM: number, o2: number, around: Surroundings):
   const { column } = around;
   const fsw = (ambientBar(depthM, column) - column.surfaceBar) / BAR_PER_FSW;
   return Math.max(0, ((1 - o2) * (fsw + SURFACE_FSW)) / 0.79 - SURFACE_FSW);
+}
+
+/**
+ * Depth the table is entered with where what is breathed is not one mix: that at which air has so much nitrogen.
+ * @param n2Bar the most nitrogen inspired on the dive, bar
+ * @returns feet of sea water, 0 or more
+ * Source: CONVENTIONS, "On a loop"; the table itself speaks of air and of mixes.
+ */
+export function fswOfNitrogen(n2Bar: number, { column }: Surroundings): number {
+  const ambient = n2Bar / AIR_N2 + WATER_VAPOUR_BAR;
+  return Math.max(0, (ambient - column.surfaceBar) / BAR_PER_FSW);
 }

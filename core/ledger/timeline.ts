@@ -5,7 +5,7 @@ import { dayShareAt, type ClockPiece } from '../oxygen/cns-day';
 import { type Leg, type Surroundings, surroundingsOf } from '../profile';
 import { applyMap, compose, type AffineMap, type Lanes } from '../tissues/affine-map';
 import { AIR_N2, inspiredBar } from '../tissues/compartments';
-import { stretchMap } from '../tissues/leg-map';
+import { breathedMap } from '../tissues/breathed-legs';
 import {
   afterSurface,
   atSurface,
@@ -15,7 +15,9 @@ import {
   type AtSurface,
   type Stay,
 } from './at-surface';
+import { nitrogenOf, oxygenBreathed } from './breathed-oxygen';
 import type { Carry, DiverLedger, Entry } from './ledger-types';
+import { loopAround } from './loop-around';
 import { straightUpMap } from './straight-up-map';
 import type { Trip } from '../document/types';
 import type { WallMin } from '../words/calendar';
@@ -173,7 +175,7 @@ function legMoments({ fromM, toM, min }: Leg, waterMin: number): readonly number
 /** @param level the way straight up, where the whole leg lies at one depth */
 function cutAt(leg: Leg, min: number, around: Surroundings, level: AffineMap | null = null): Cut {
   const done = min === leg.min ? leg : part(leg, min);
-  const map = stretchMap(done.fromBar, done.toBar, done.min);
+  const map = breathedMap([done], around.breathing);
   return { done, straightUp: compose(map, level ?? straightUpMap(done.toM, around)) };
 }
 
@@ -183,7 +185,7 @@ function cutsOf(leg: Leg, { around, steps: { waterMin } }: Place): Cuts {
   const moments = leg.min === 0 ? [] : isStraightUp(leg, around) ? [leg.min] : legMoments(leg, waterMin);
   const level = leg.fromM === leg.toM ? straightUpMap(leg.toM, around) : null;
   const cuts = moments.map((min) => cutAt(leg, min, around, level));
-  const made = { around, waterMin, cuts, whole: stretchMap(leg.fromBar, leg.toBar, leg.min) };
+  const made = { around, waterMin, cuts, whole: breathedMap([leg], around.breathing) };
   cutsKnown.set(leg, made);
   return made;
 }
@@ -205,14 +207,17 @@ function bendBetween(from: TimelinePoint, to: TimelinePoint, { restBar, limits }
   return at * behind > SEEN ? at : null;
 }
 
-function waterPoints(entry: Entry, clock: DayClock, place: Place): readonly TimelinePoint[] {
-  const n2 = 1 - entry.o2!;
+function waterPoints(entry: Entry, clock: DayClock, own: Place): readonly TimelinePoint[] {
+  const n2 = nitrogenOf(entry);
+  const place: Place =
+    entry.loop === null ? own : { ...own, around: loopAround(own.around, entry.loop.breathing) };
   const points = [pointAt(entry.startMin, 0, entry.tensionsBefore, entry.cns.before, clock, place.scale)];
   let atMin = entry.startMin;
   let tensions = entry.tensionsBefore;
   let cns = entry.cns.before;
   const after = ({ done, straightUp }: Cut): TimelinePoint => {
-    const taken = cnsFraction([done], entry.o2!, 'single');
+    const oxygen = oxygenBreathed([done], entry);
+    const taken = cnsFraction(oxygen.legs, oxygen.o2, 'single');
     return pointAt(
       atMin + done.min,
       done.toM,

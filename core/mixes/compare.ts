@@ -4,7 +4,7 @@ import type { Surroundings } from '../profile';
 import { restTensions } from '../tissues/compartments';
 import { effectiveDive } from '../document/as-dived';
 import { divePlan, newDivePlan, type DivePlan } from '../ledger/dive-plan';
-import { surfaceLimits } from '../ledger/entry';
+import { surfaceLimits } from '../ledger/nitrogen-outcome';
 import { deepestLevel, deepestLimit } from '../ledger/level-limits';
 import type { Entry, Ledger } from '../ledger/ledger-types';
 import { mayBreathe, mixO2 } from '../ledger/mix-choice';

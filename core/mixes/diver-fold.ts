@@ -4,7 +4,7 @@ import { applyMap, fill, type FilledMap } from '../tissues/affine-map';
 import { AIR_N2, RATES_PER_MIN } from '../tissues/compartments';
 import { intervalMap } from '../tissues/leg-map';
 import { surfaceMap, type AtSurface } from '../ledger/at-surface';
-import { nitrogenOutcome } from '../ledger/entry';
+import { nitrogenOutcome } from '../ledger/nitrogen-outcome';
 import {
   dailyShareOf,
   LANES,
@@ -150,11 +150,11 @@ export class DiverFold {
 
   /**
    * @param mixOfClass a candidate for each class of dives, or `NO_MIX` @param dives there are in the trip
-   * @returns null where the ledger has to decide: an oxygen pressure above 1.6 bar, or a rolling clock that
+   * @returns null where the ledger has to decide: a dive on a loop, an oxygen pressure above 1.6 bar, or a rolling clock that
    *   might limit the smallest room
    */
   fold(mixOfClass: readonly number[], dives: number): FoldOutcome | null {
-    if (!this.isStartKnown) return null;
+    if (!this.isStartKnown || this.tables.hasLoops) return null;
     const { tables, oxygen } = this;
     this.tensions.set(tables.start.carry.tensions);
     this.atMin = tables.start.carry.atMin;

@@ -4,11 +4,12 @@ import { limitMin } from '../oxygen/limits';
 import { fill, type FilledMap, type Lanes } from '../tissues/affine-map';
 import { COMPARTMENT_COUNT, inspiredBar } from '../tissues/compartments';
 import { effectiveDive, makesDive, type EffectiveDive } from '../document/as-dived';
+import { loopOn } from '../document/loops';
 import { diverOn } from '../document/gas-rate';
 import { surroundingsAt } from '../document/waters';
 import { dayNumber } from '../words/calendar';
 import { divePlan, type DivePlan } from '../ledger/dive-plan';
-import { surfaceLimits } from '../ledger/entry';
+import { surfaceLimits } from '../ledger/nitrogen-outcome';
 import { spareAsPlannedL } from '../ledger/limits-kept';
 import { mayBreathe, mixFor, mixO2 } from '../ledger/mix-choice';
 import { startOf, type Start } from '../ledger/start';
@@ -104,6 +105,8 @@ export interface DiverTables {
   readonly start: Start;
   readonly dives: readonly DiverDive[];
   readonly classes: readonly DiveClass[];
+  /** Whether any dive is made on a loop: then the ledger decides. */
+  readonly hasLoops: boolean;
 }
 
 /** A whole party, ready to be folded with any list. */
@@ -175,9 +178,13 @@ class TableMaker {
     const classes: { isOpen: boolean; allowed: readonly boolean[]; openDives: number }[] = [];
     const classKnown = new Map<string, number>();
     const dives: DiverDive[] = [];
+    let hasLoops = false;
     this.trip.dives.forEach((dive, index) => {
       if (!makesDive(dive, diver.id)) return;
-      const isOpen = this.open.openIds.has(dive.id);
+      const isOnLoop = loopOn(dive, diver) !== null;
+      hasLoops ||= isOnLoop;
+      // On a loop nothing is chosen, and nothing filled.
+      const isOpen = this.open.openIds.has(dive.id) && !isOnLoop;
       const effective = effectiveDive(dive, diver);
       const around = surroundingsAt(this.trip, dive);
       const plan = divePlan(effective.shape, around);
@@ -193,7 +200,7 @@ class TableMaker {
       if (isOpen) classes[classIndex]!.openDives += 1;
       const mixes = isOpen
         ? this.candidates.map((mix, at) => (allowed[at] ? mix : null))
-        : [mixFor(dive, diver, this.trip, around) ?? effective.analysedMix];
+        : [isOnLoop ? null : (mixFor(dive, diver, this.trip, around) ?? effective.analysedMix)];
       dives.push({
         dive,
         index,
@@ -210,7 +217,8 @@ class TableMaker {
         ),
       });
     });
-    return { diver, start: startOf(this.trip, diver, surroundingsOf(this.trip)), dives, classes };
+    const start = startOf(this.trip, diver, surroundingsOf(this.trip));
+    return { diver, start, dives, classes, hasLoops };
   }
 }
 

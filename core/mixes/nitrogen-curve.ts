@@ -1,5 +1,5 @@
 import type { DivePlan } from '../ledger/dive-plan';
-import { surfaceLimits } from '../ledger/entry';
+import { surfaceLimits } from '../ledger/nitrogen-outcome';
 import { lastLevelStay } from '../ledger/level-limits';
 import { noStopLimitMin } from '../ascent/no-stop-limit';
 import { ascentLegs, type Leg, type Surroundings } from '../profile';

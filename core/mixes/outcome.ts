@@ -45,14 +45,18 @@ export interface DiverOutcome {
  * Source: CONVENTIONS, "OTU and ESOT": what limits are the CNS clocks and the PO2; each limit as in its module.
  */
 export function isWithinLimits(entry: Entry, room: MinutesRoom): boolean {
-  const { diver, o2, po2Bar } = entry;
-  if (!entry.isMade || o2 === null || po2Bar === null) return false;
+  const { diver, loop, o2, po2Bar } = entry;
+  if (!entry.isMade || po2Bar === null) return false;
+  const mayBreathe =
+    loop === null
+      ? o2 !== null && o2 <= diver.maxO2 + SAME_MIN
+      : entry.depthM <= Math.min(loop.diluentModM, loop.bailOutModM) + SAME_MIN;
   return (
     !entry.isPastLimit &&
     (room.min === null ? room.minLimit === null : room.min >= -SAME_MIN) &&
     !isAbovePo2(po2Bar, diver.po2.working) &&
     entry.depthM <= diver.maxDepthM + SAME_MIN &&
-    o2 <= diver.maxO2 + SAME_MIN
+    mayBreathe
   );
 }
 

@@ -48,7 +48,7 @@ function keptDiver(diver: Diver, ids: readonly Id[]): Diver {
 export interface OpenTrip {
   readonly trip: Trip;
   readonly openIds: ReadonlySet<Id>;
-  /** Dives, or earlier dives of a diver, that keep the mixes they had. */
+  /** Dives, earlier dives of a diver, or loops, that keep the mixes they had. */
   readonly hasKept: boolean;
 }
 
@@ -61,7 +61,9 @@ export interface OpenTrip {
 export function openTrip(trip: Trip, request: Pick<StockRequest, 'fromDate'>): OpenTrip {
   const openIds = new Set(trip.dives.filter((dive) => isOpen(dive, request.fromDate)).map((dive) => dive.id));
   const hasKept =
-    openIds.size < trip.dives.length || trip.party.some((diver) => (diver.before?.length ?? 0) > 0);
+    openIds.size < trip.dives.length ||
+    // A loop names mixes of the trip whatever is stocked besides.
+    trip.party.some(({ before, loop }) => (before?.length ?? 0) > 0 || loop !== undefined);
   const ids = trip.mixes.map((mix) => mix.id);
   const opened = (dive: Dive): Dive => {
     if (!openIds.has(dive.id)) return kept(dive, ids);

@@ -4,7 +4,10 @@ import { effectiveDive } from '../document/as-dived';
 import type { Entry } from '../ledger/ledger-types';
 import { deepestLevel } from '../ledger/level-limits';
 import { deeper, entryWith, longer } from '../ledger/changed-dive';
+import { loopModM } from '../ledger/breathed-said';
+import { planOf } from '../ledger/dive-plan';
 import { spareL } from '../ledger/gas-outcome';
+import { loopShortage } from '../ledger/loop-room';
 import type { Trip } from '../document/types';
 import { M_PER_FOOT } from '../units';
 import { NO_BREAK } from '../line-breaks';
@@ -87,8 +90,9 @@ function depthWords(shape: ProfileShape, { isAsDived }: Entry, reader: Reader): 
 
 /** Why a depth is not to be dived at all; null where it may be. */
 function barred(entry: Entry, depthM: number): Said | null {
-  if (entry.modM !== null && depthM > entry.modM + SAME) {
-    return said`past the MOD of ${figure('depthLimit', entry.modM)}`;
+  const modM = entry.loop === null ? entry.modM : loopModM(entry.loop);
+  if (modM !== null && depthM > modM + SAME) {
+    return said`past the MOD of ${figure('depthLimit', modM)}`;
   }
   if (depthM > entry.diver.maxDepthM + SAME) {
     return said`past your own limit of ${figure('depthLimit', entry.diver.maxDepthM)}`;
@@ -112,7 +116,9 @@ function stopsSaid(stops: readonly Stop[], hasUnit: boolean): Said {
 function costOf(trip: Trip, variant: Entry, hasUnit: boolean): Said {
   const { cns } = variant;
   if (variant.stops === null) return stressed(said`no ascent`);
-  if (spareL(variant, trip) < -SAME) return stressed(said`gas short`);
+  const short = variant.loop === null ? null : loopShortage(trip, variant, planOf(trip, variant));
+  if (short !== null) return stressed(said`${SHORT_LIMITS[short]} short`);
+  if (variant.loop === null && spareL(variant, trip) < -SAME) return stressed(said`gas short`);
   if (cns.after === null || cns.day === null) return stressed(said`past ${SHORT_LIMITS.po2}`);
   if (cns.after > 1 + SAME) return stressed(said`past ${SHORT_LIMITS.cns}`);
   if (cns.day > 1 + SAME) return stressed(said`past ${SHORT_LIMITS['cns-day']}`);

@@ -3,7 +3,7 @@
  * in a run, and no exponential taken but for the clocks and the compartments that come near a limit.
  */
 import { atSurface } from '../ledger/at-surface';
-import { nitrogenOutcome } from '../ledger/entry';
+import { nitrogenOutcome } from '../ledger/nitrogen-outcome';
 import { divePlan } from '../ledger/dive-plan';
 import { gasOutcome, spareL } from '../ledger/gas-outcome';
 import type { Dive } from '../document/types';

@@ -7,7 +7,7 @@ import { percentile } from './percentile';
 import { Runs } from './runs';
 import { scatterOf, SCATTERS, type ScatterName } from './scatter';
 import { seedsOf } from './seeds';
-import { tripTable } from './trip-table';
+import { loopDivers, tripTable } from './trip-table';
 
 /** Runs where nobody says how many: a 5th percentile is then good to a tenth of a minute or so. Source: this project's own. */
 export const USUAL_RUNS = 10_000;
@@ -73,6 +73,8 @@ export interface Sturdiness {
   readonly scatter: Scatter;
   readonly cells: readonly SturdyCell[];
   readonly dives: readonly SturdyDive[];
+  /** Who is left out, as a dive ahead is made on a loop. */
+  readonly leftOut: readonly Id[];
   /** Share of the runs in which nobody passes a limit on any dive. */
   readonly keepsAll: number;
   /** The dive with the largest share that passes, the first of two alike; null where no run passes any. */
@@ -181,14 +183,15 @@ export function sturdinessOf(
   parts: readonly RunsPart[],
   shares: readonly (readonly FirstOrder[])[] | null,
 ): Sturdiness {
-  const { cells, dives, people, scatter } = tripTable(trip, scatterOf(trip), draw.nowMin);
+  const { cells, cellsOf, dives, people, scatter } = tripTable(trip, scatterOf(trip), draw.nowMin);
   const count = parts.reduce((sum, part) => sum + part.count, 0);
   const share = (of: (part: RunsPart) => number): number =>
     parts.reduce((sum, part) => sum + of(part), 0) / count;
-  const told = dives.map(({ dive }, j): SturdyDive => ({
-    diveId: dive.id,
-    passes: share(({ byDive }) => byDive[j]!),
-  }));
+  // A dive that nobody drawn makes has no share to tell.
+  const told = dives.flatMap(({ dive }, j): readonly SturdyDive[] => {
+    const [first, end] = cellsOf[j]!;
+    return first === end ? [] : [{ diveId: dive.id, passes: share(({ byDive }) => byDive[j]!) }];
+  });
   const worst = told.reduce<SturdyDive | null>(
     (most, dive) => (dive.passes > (most?.passes ?? 0) ? dive : most),
     null,
@@ -218,6 +221,7 @@ export function sturdinessOf(
       };
     }),
     dives: told,
+    leftOut: loopDivers(trip, draw.nowMin).map(({ id }) => id),
     keepsAll: share(({ kept }) => kept),
     easeFirst: worst?.diveId ?? null,
   };

@@ -1,10 +1,11 @@
 /** What of a trip is the same in every run: its dives ahead, who dives them on what, and what each begins with. */
-import { surfaceLimits } from '../ledger/entry';
+import { surfaceLimits } from '../ledger/nitrogen-outcome';
 import { divesAhead } from '../ledger/ahead';
 import { diverLedger } from '../ledger/ledger';
 import type { Carry } from '../ledger/ledger-types';
 import { mixFor, mixO2 } from '../ledger/mix-choice';
 import { effectiveDive, makesDive } from '../document/as-dived';
+import { loopOn } from '../document/loops';
 import { diverOn } from '../document/gas-rate';
 import type { Diver, Mix, Scatter, Trip } from '../document/types';
 import { isOneWater, surroundingsAt } from '../document/waters';
@@ -102,6 +103,16 @@ function most(deviation: number, steps: number): number {
 }
 
 /**
+ * The divers whose plan is not drawn: with a dive ahead on a loop, of which neither setpoint nor bail-out scatters here.
+ * @param nowMin as for `tripTable`
+ */
+export function loopDivers(trip: Trip, nowMin: WallMin | null): readonly Diver[] {
+  const ahead = divesAhead(trip, nowMin);
+  const planned = trip.dives.filter(({ id }) => ahead.has(id));
+  return trip.party.filter((diver) => planned.some((dive) => loopOn(dive, diver) !== null));
+}
+
+/**
  * Makes a trip ready.
  * @param trip a document that has passed its checks @param scatter standard deviations
  * @param nowMin wall minutes, as for `divesAhead`: what is done does not scatter
@@ -120,13 +131,14 @@ export function tripTable(trip: Trip, scatter: Scatter, nowMin: WallMin | null):
   const people = trip.party.map((diver) =>
     personTable(trip, diver, firstAhead === -1 ? trip.dives.length : firstAhead, airBar, around, isPlain),
   );
+  const onLoops = new Set(loopDivers(trip, nowMin).map(({ id }) => id));
   const cells: CellTable[] = [];
   const lastOf = people.map(() => -1);
   const keptBetween = new Map<string, Float64Array>();
   const cellsOf = dives.map((table, j): readonly [number, number] => {
     const from = cells.length;
     people.forEach(({ diver, carry }, d) => {
-      if (!makesDive(table.dive, diver.id)) return;
+      if (!makesDive(table.dive, diver.id) || onLoops.has(diver.id)) return;
       const effective = effectiveDive(table.dive, diver);
       const mix = mixFor(table.dive, diver, trip, table.around) ?? effective.analysedMix;
       if (mix === null) return;

@@ -39,8 +39,12 @@ function cut(leg: Leg, shares: readonly number[]): readonly Leg[] {
   return ends.slice(1).map((to, n) => partOf(leg, ends[n]!, to));
 }
 
-/** Cuts a sloping leg where it passes depths. */
-function cutAtDepths(leg: Leg, depthsM: readonly number[]): readonly Leg[] {
+/**
+ * Cuts a sloping leg where it passes depths.
+ * @param depthsM metres; those it does not pass are let be @returns its parts, in order
+ * Source: a leg is a straight line in time.
+ */
+export function cutAtDepths(leg: Leg, depthsM: readonly number[]): readonly Leg[] {
   if (leg.fromM === leg.toM) return [leg];
   return cut(
     leg,
@@ -83,16 +87,29 @@ function oxygenEnds(
   return { fromBar: held, toBar: held };
 }
 
-function mixesPieces(leg: Leg, breathing: MixesBreathing): readonly Leg[] {
-  const { mixes } = breathing;
-  return cutAtDepths(
-    leg,
-    mixes.slice(0, -1).map(({ downToM }) => downToM),
-  ).map((piece) => {
-    const n2 = 1 - mixes[mixAt(breathing, (piece.fromM + piece.toM) / 2)]!.o2;
-    const pureBar = (bar: number) => WATER_VAPOUR_BAR + n2 * inspiredBar(bar);
-    return { ...piece, fromBar: pureBar(piece.fromBar), toBar: pureBar(piece.toBar) };
-  });
+/** A part of a leg on one mix. */
+interface OnOneMix {
+  /** Its place among the mixes. */
+  readonly mix: number;
+  readonly leg: Leg;
+}
+
+/**
+ * Legs cut where the mix is changed.
+ * @param legs in order, pressures in bar @returns in the same order
+ * Source: definition.
+ */
+export function legsByMix(legs: readonly Leg[], breathing: MixesBreathing): readonly OnOneMix[] {
+  const changesM = breathing.mixes.slice(0, -1).map(({ downToM }) => downToM);
+  return legs.flatMap((whole) =>
+    cutAtDepths(whole, changesM).map((leg) => ({ leg, mix: mixAt(breathing, (leg.fromM + leg.toM) / 2) })),
+  );
+}
+
+function onPureNitrogen({ leg, mix }: OnOneMix, { mixes }: MixesBreathing): Leg {
+  const n2 = 1 - mixes[mix]!.o2;
+  const pureBar = (bar: number) => WATER_VAPOUR_BAR + n2 * inspiredBar(bar);
+  return { ...leg, fromBar: pureBar(leg.fromBar), toBar: pureBar(leg.toBar) };
 }
 
 /**
@@ -102,7 +119,9 @@ function mixesPieces(leg: Leg, breathing: MixesBreathing): readonly Leg[] {
  * Source: CONVENTIONS, "Constant PO2".
  */
 export function nitrogenLegs(legs: readonly Leg[], breathing: Breathing): readonly Leg[] {
-  if (breathing.is === 'mixes') return legs.flatMap((leg) => mixesPieces(leg, breathing));
+  if (breathing.is === 'mixes') {
+    return legsByMix(legs, breathing).map((each) => onPureNitrogen(each, breathing));
+  }
   const strayBar = -breathing.toleranceBar;
   return legs.flatMap((leg) =>
     loopPieces(leg, breathing, strayBar).map((piece) => {

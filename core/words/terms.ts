@@ -24,6 +24,9 @@ export const LIMITS = {
   cns: said`CNS clock`,
   'cns-day': said`CNS of 24 h`,
   gas: said`minimum gas`,
+  oxygen: said`oxygen reserve`,
+  scrubber: said`scrubber’s time`,
+  'bail-out': said`bail-out gas`,
   'diver-depth': said`own depth limit`,
   interval: said`dive before`,
 } as const;
@@ -36,6 +39,9 @@ export const THE_LIMITS = {
   cns: said`the CNS clock`,
   'cns-day': said`the CNS of 24 h`,
   gas: said`minimum gas`,
+  oxygen: said`the oxygen reserve`,
+  scrubber: said`the scrubber’s time`,
+  'bail-out': said`the bail-out gas`,
   'diver-depth': said`the diver’s depth limit`,
   interval: said`the dive before`,
 } as const;
@@ -53,6 +59,9 @@ export const SHORT_LIMITS = {
   cns: said`CNS`,
   'cns-day': said`CNS 24 h`,
   gas: said`gas`,
+  oxygen: said`oxygen`,
+  scrubber: said`scrubber`,
+  'bail-out': said`bail-out`,
   'diver-depth': said`own depth limit`,
   interval: said`dive before`,
 } as const;

@@ -16,6 +16,7 @@ import {
 import { roomMinWorkings, roomMWorkings } from './room';
 import { endWorkings, minimumWorkings, turnWorkings, usedWorkings } from './supply';
 import { clearWorkings, climbsWorkings, flyWorkings, intervalWorkings, secondOpinionWorkings } from './times';
+import { loopWorkings } from './loop';
 import {
   FIGURES,
   type FigureId,
@@ -75,6 +76,7 @@ function isLevel(figure: FigureId): figure is LevelFigure {
  * Source: each workings names its own.
  */
 export function workingsOf(figure: FigureId, entry: Entry, context: WorkingsContext): Workings {
+  if (entry.loop !== null) return { figure, ...loopWorkings(figure, entry, entry.loop) };
   if (!entry.isMade || entry.o2 === null) return leftOut(figure);
   return { figure, ...workOf(figure)({ ...context, entry, o2: entry.o2 }) };
 }

@@ -1,7 +1,7 @@
 import { AIR_N2, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
 import { effectiveDive } from '../document/as-dived';
 import { divePlan } from '../ledger/dive-plan';
-import { surfaceLimits } from '../ledger/entry';
+import { surfaceLimits } from '../ledger/nitrogen-outcome';
 import type { RoomLimit } from '../ledger/ledger-types';
 import { waysUp } from '../ledger/limits-kept';
 import { intervalsNeeded } from '../ledger/room';

@@ -3,7 +3,7 @@ import { toleratedBar } from '../ascent/tolerated';
 import { AIR_N2, COMPARTMENTS, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
 import { effectiveDive } from '../document/as-dived';
 import { divePlan } from '../ledger/dive-plan';
-import { surfaceLimits } from '../ledger/entry';
+import { surfaceLimits } from '../ledger/nitrogen-outcome';
 import { lastLevelStay, levelStay } from '../ledger/level-limits';
 import { bar, metres, minutes, minutesOut, percent } from './digits';
 import { oxygenStep } from './mix';

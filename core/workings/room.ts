@@ -16,6 +16,9 @@ const LIMIT_NAMES: Readonly<Record<RoomLimit, string>> = {
   cns: 'the CNS clock',
   'cns-day': 'the oxygen limit of any 24 hours',
   gas: 'the minimum gas or the reserve',
+  oxygen: 'the reserve of the loop’s oxygen',
+  scrubber: 'the scrubber’s time',
+  'bail-out': 'the bail-out gas',
   'diver-depth': 'the diver’s own depth limit',
   interval: 'the dive before',
 };

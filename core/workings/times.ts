@@ -1,8 +1,8 @@
 import { secondOpinions, type SecondOpinion } from '../ledger/second-opinion';
 import { AIR_N2, inspiredBar } from '../tissues/compartments';
 import { toleratedBar } from '../ascent/tolerated';
-import { surfaceLimits } from '../ledger/entry';
 import { climbLines, climbNameSaid } from '../ledger/climb-said';
+import { surfaceLimits } from '../ledger/nitrogen-outcome';
 import type { FlightViews } from '../ledger/flight-views';
 import { flightLines } from '../ledger/flight-said';
 import { CLEAR_SHARE } from '../ledger/ledger';

@@ -15,14 +15,16 @@ import {
   moment,
   NOTHING,
   said,
+  sentences,
   type Figure,
   type Piece,
   type Said,
 } from '../../core/words/said';
 import { divesSaid, HEADS, mixSaid, NO_END, NONE, PAST, SEVERITIES } from '../../core/words/terms';
-import type { DiverLedger, Entry, Ledger, LedgerDay } from '../../core/ledger/ledger-types';
+import { bailOutSaid, setpointsSaid } from '../../core/ledger/breathed-said';
 import { climbLines, climbNameSaid } from '../../core/ledger/climb-said';
 import { ownWaterSaid } from '../../core/ledger/water-said';
+import type { DiverLedger, Entry, Ledger, LedgerDay, LoopFigures } from '../../core/ledger/ledger-types';
 import { flightLines } from '../../core/ledger/flight-said';
 import { roomMinutes } from '../../core/ledger/room';
 import { isRoomUnknown } from '../../core/ledger/tightest';
@@ -130,6 +132,30 @@ function roomCell(entry: Entry, { trip, words }: Page): string {
   return words(isPast ? PAST : said`${bare('minutesLeft', min)}`);
 }
 
+/** What is breathed; of a loop its high setpoint. */
+function mixCell({ loop, o2 }: Entry): Piece {
+  if (loop !== null) return said`SP ${bare('po2Limit', loop.breathing.highBar)}`;
+  return o2 === null ? said`none` : mixSaid(o2);
+}
+
+/** What is left in a cylinder of a loop. */
+function pressureSaid(bar: number | null): Piece {
+  return bar === null ? said`out` : figure('pressureLeft', bar);
+}
+
+/** What there is of a loop beside the columns. */
+function loopSaid(loop: LoopFigures): Said {
+  const { diluent, oxygen, diluentGas, scrubber, breathing } = loop;
+  const lasts =
+    scrubber.leftMin < 0
+      ? said`${figure('minutesMet', -scrubber.leftMin)} over`
+      : said`${figure('minutesLeft', scrubber.leftMin)} left`;
+  return sentences([
+    said`Loop: ${setpointsSaid(loop)}, diluent ${mixSaid(breathing.diluentO2)}${diluent.analysedO2 === undefined ? '' : said` analysed`}; left: oxygen ${pressureSaid(oxygen.leftBar)}, diluent ${pressureSaid(diluentGas.leftBar)}, scrubber ${lasts}.`,
+    said`Bail-out ${bailOutSaid(loop)}.`,
+  ]);
+}
+
 function diveRow(entry: Entry, page: Page): string {
   const { trip, words, columns } = page;
   const { isAsDived } = entry;
@@ -143,7 +169,7 @@ function diveRow(entry: Entry, page: Page): string {
     cut(siteName(trip, entry.dive.siteId)!, columns.widths[COLUMNS.indexOf(SITE)]!),
     depthCell(figure(isAsDived ? 'depthMet' : 'depthSet', entry.depthM), page),
     `${cell(bare(isAsDived ? 'minutesDived' : 'minutesSet', entry.bottomMin))}${isAsDived ? '+' : ''}`,
-    cell(entry.o2 === null ? said`none` : mixSaid(entry.o2)),
+    cell(mixCell(entry)),
     cell(bare('po2Met', entry.po2Bar)),
     cell(noStop.unlimited ? NO_END : bare('minutesLeft', noStop.noStopMin)),
     roomCell(entry, page),
@@ -152,13 +178,14 @@ function diveRow(entry: Entry, page: Page): string {
     leftCell(entry.gas, page),
   ]);
   const water = ownWaterSaid(trip, entry.dive.siteId);
-  const notes = [
+  const below = [
     ...(levels === null ? [] : [said`Levels: ${inRow(levels)}`]),
+    ...(entry.loop === null ? [] : [loopSaid(entry.loop)]),
     ...(water === null ? [] : [said`Not as the other sites: ${water}`]),
   ];
   return [
     figures,
-    ...notes.map((note) => `  ${wrapped(words(note), 4, sentenceColumns(page.look) - 2)}`),
+    ...below.map((text) => `  ${wrapped(words(text), 4, sentenceColumns(page.look) - 2)}`),
   ].join('\n');
 }
 
@@ -238,9 +265,11 @@ function unitsOf(kind: Kind, { units }: Reader): string {
   return systems.map((system) => unitOf(kind, system).sign).join('/');
 }
 
-function legend(reader: Reader): Said {
+const LOOPS_MEANING = said` SP: on a loop at this setpoint; its oxygen clocks take the PO2 of the cells, those of open circuit oxygen times ambient pressure.`;
+
+function legend(reader: Reader, hasLoops: boolean): Said {
   const depth = reader.units === 'both' ? said`depth in ${unitsOf('depth', reader)}; ` : NOTHING;
-  return said`Interval in h:min; ${depth}time (bottom time), no-stop and room (to the first limit met, past where no shorter stay would keep it) in minutes; PO2 at depth in ${unitsOf('po2', inOneSystem(reader))}, pressure left in ${unitsOf('pressure', reader)}; CNS on surfacing. + as dived. Of several levels no-stop is that of the deepest; under them each level, ${LEVELS_MEANING}.`;
+  return said`Interval in h:min; ${depth}time (bottom time), no-stop and room (to the first limit met, past where no shorter stay would keep it) in minutes; PO2 at depth in ${unitsOf('po2', inOneSystem(reader))}, pressure left in ${unitsOf('pressure', reader)}; CNS on surfacing. + as dived. Of several levels no-stop is that of the deepest; under them each level, ${LEVELS_MEANING}.${hasLoops ? LOOPS_MEANING : NOTHING}`;
 }
 
 /**
@@ -262,11 +291,12 @@ export function planTable(
   const columns = columnsFor(reader, words, longest, look);
   const page: Page = { trip, reader, words, columns, look };
   const text = (sentence: string): string => wrapped(sentence, 0, sentenceColumns(look));
+  const hasLoops = ledger.divers.some(({ entries }) => entries.some(({ loop }) => loop !== null));
   const title = said`${trip.title}.${trip.place === '' ? NOTHING : said` ${trip.place}.`}`;
   const parts = [
     text(words(title)),
     inked(text(capital(words(headline(ledger, cautions)))), 'strong', look.isColored),
-    text(words(legend(reader))),
+    text(words(legend(reader, hasLoops))),
     ...ledger.divers.map((each) => diverText(each, page)),
     cautions.length === 0
       ? words(said`No cautions.`)

@@ -1,4 +1,5 @@
 /** Edits of dives that are made now and then: loaded with the sheets that make them. */
+import { withLoopsOf } from '../../core/document/loops';
 import type { Settings } from '../../core/host';
 import { assert, failure } from '../../core/result';
 import type { AsDived, Dive, Id, Site } from '../../core/document/types';
@@ -48,7 +49,7 @@ export function swapDives(oneId: Id, otherId: Id): EditResult {
 /** Who dives it; null: the whole party. */
 export function setDiveParty(diveId: Id, divers: readonly Id[] | null): EditResult {
   return editDive(diveId, 'Divers', 'dive.divers', (dive) =>
-    divers === null ? without(dive, 'divers') : { ...dive, divers },
+    divers === null ? without(dive, 'divers') : { ...withLoopsOf(dive, (id) => divers.includes(id)), divers },
   );
 }
 

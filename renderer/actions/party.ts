@@ -1,6 +1,7 @@
 /** Edits of the divers of a trip, and of who dives what. */
 import { failure } from '../../core/result';
 import { wallMin, wallText, type WallTime } from '../../core/words/calendar';
+import { withLoopsOf } from '../../core/document/loops';
 import type { Diver, EarlierDive, Id, Trip } from '../../core/document/types';
 import { isSameName } from '../figures/names';
 import { newDiver } from '../store/blank-trip';
@@ -137,9 +138,9 @@ function withoutDiver(trip: Trip, id: Id): Trip {
   const dives = trip.dives.map((dive) => {
     const isNamed =
       dive.divers?.includes(id) ||
-      [...(dive.asDived ?? []), ...(dive.notDived ?? [])].some(({ by }) => by === id);
+      [...(dive.asDived ?? []), ...(dive.notDived ?? []), ...(dive.loops ?? [])].some(({ by }) => by === id);
     if (!isNamed) return dive;
-    const { divers, asDived, notDived, ...rest } = dive;
+    const { divers, asDived, notDived, ...rest } = withLoopsOf(dive, (each) => each !== id);
     const left = divers?.filter((each) => each !== id);
     const records = asDived?.filter(({ by }) => by !== id);
     const missed = notDived?.filter(({ by }) => by !== id);

@@ -12,6 +12,9 @@ export const LIMIT_WORDS: Readonly<Record<RoomLimit, string>> = {
   cns: fileWords(LIMITS.cns),
   'cns-day': fileWords(LIMITS['cns-day']),
   gas: fileWords(LIMITS.gas),
+  oxygen: fileWords(LIMITS.oxygen),
+  scrubber: fileWords(LIMITS.scrubber),
+  'bail-out': fileWords(LIMITS['bail-out']),
   'diver-depth': fileWords(LIMITS['diver-depth']),
   interval: fileWords(LIMITS.interval),
 };

@@ -8,7 +8,7 @@ import { applyMap, type Lanes } from '../../core/tissues/affine-map';
 import { COMPARTMENT_COUNT, restTensions } from '../../core/tissues/compartments';
 import { legsMap, stretchMap } from '../../core/tissues/leg-map';
 import { newDivePlan, type DivePlan } from '../../core/ledger/dive-plan';
-import { surfaceLimits } from '../../core/ledger/entry';
+import { surfaceLimits } from '../../core/ledger/nitrogen-outcome';
 import { lastLevelStay } from '../../core/ledger/level-limits';
 import { longer } from '../../core/ledger/changed-dive';
 import type { Trip } from '../../core/document/types';

@@ -1,11 +1,15 @@
 /** Writing the dives of one diver as UDDF, the Universal Dive Data Format. */
+import { setpointBar, type LoopBreathing } from '../../breathing';
 import { assert } from '../../result';
 import { effectiveDive, makesDive, missedDive } from '../../document/as-dived';
+import { loopOn } from '../../document/loops';
 import type { Diver, Dive, Id, Site, Trip } from '../../document/types';
+import { bailOutSaid } from '../../ledger/breathed-said';
 import { divePlan } from '../../ledger/dive-plan';
 import type { Entry, Ledger } from '../../ledger/ledger-types';
 import { surroundingsAt, waterOf } from '../../document/waters';
 import type { Leg } from '../../profile';
+import { cutAtDepths } from '../../tissues/breathed-legs';
 import { DENSITIES_KG_M3 } from '../../water';
 import { wallDate, wallMin, wallText } from '../../words/calendar';
 import { fileWords } from '../../words/reader';
@@ -91,9 +95,33 @@ function mixLines(o2: number, diver: Diver): Lines {
   ];
 }
 
+/** What is breathed along a profile: a mix, or a loop at its setpoints on a diluent. */
+interface Breathed {
+  readonly o2: number;
+  readonly loop: LoopBreathing | null;
+}
+
+function breathedOf({ loop, o2 }: Entry): Breathed {
+  return loop === null ? { o2: o2!, loop: null } : { o2: loop.breathing.diluentO2, loop: loop.breathing };
+}
+
+/** The setpoint from a waypoint on: the user sets it, by the depth of the middle of the leg that follows. */
+function setpoint(loop: LoopBreathing | null, next: Leg | undefined): string {
+  if (loop === null || next === undefined) return '';
+  const bar = setpointBar(loop, (next.fromM + next.toM) / 2);
+  return `<setpo2 setby="user">${plain(bar * PASCAL_PER_BAR, 0)}</setpo2>`;
+}
+
+/** Legs with a corner where the setpoint switches. */
+function cornered(legs: readonly Leg[], loop: LoopBreathing | null): readonly Leg[] {
+  return loop === null ? legs : legs.flatMap((leg) => cutAtDepths(leg, [loop.switchM]));
+}
+
 /** Whole seconds, and each later than the one before: a corner that is passed in less is the next one's. */
-function waypoints(legs: readonly Leg[], o2: number): Lines {
-  const first = `<switchmix ref="${mixId(o2)}"/><divemode type="opencircuit"/>`;
+function waypoints(made: readonly Leg[], { o2, loop }: Breathed): Lines {
+  const legs = cornered(made, loop);
+  const mode = loop === null ? 'opencircuit' : 'closedcircuit';
+  const first = `${setpoint(loop, legs[0])}<switchmix ref="${mixId(o2)}"/><divemode type="${mode}"/>`;
   const lines: Lines = [waypoint(legs[0]!.fromM, 0, first, stopMark(legs[0]))];
   let min = 0;
   let last = 0;
@@ -103,7 +131,8 @@ function waypoints(legs: readonly Leg[], o2: number): Lines {
     const isEnd = at === legs.length - 1;
     if (second <= last && !isEnd) return;
     last = Math.max(second, last + 1);
-    lines.push(waypoint(leg.toM, last, '', stopMark(legs[at + 1])));
+    const next = setpoint(loop, legs[at + 1]);
+    lines.push(waypoint(leg.toM, last, next === setpoint(loop, leg) ? '' : next, stopMark(legs[at + 1])));
   });
   return lines;
 }
@@ -129,23 +158,29 @@ function stateOf({ isAsDived, isAsPlanned }: Entry, isRecorded: boolean): string
   return 'dived; the profile is taken as square at the deepest point, none was recorded';
 }
 
+/** What UDDF has no place for. */
+function loopNote({ loop }: Entry): string {
+  return loop === null ? '' : `Bail-out, by the plan: ${fileWords(bailOutSaid(loop))}.`;
+}
+
 function diveLines(trip: Trip, entry: Entry, number: number): Lines {
   const { dive, diver } = entry;
   const around = surroundingsAt(trip, dive);
   const effective = effectiveDive(dive, diver);
-  const o2 = entry.o2!;
+  const breathed = breathedOf(entry);
   const planned = divePlan(dive, around).legs;
   const buddies = trip.party.filter(({ id }) => id !== diver.id && makesDive(dive, id));
   const interval =
     entry.intervalMin === null
       ? '<infinity/>'
       : element('passedtime', String(Math.max(0, Math.floor(entry.intervalMin * SECONDS))));
-  const { waterL, fillBar } = diver.cylinder;
+  const gear = loopOn(dive, diver)?.gear;
+  const { waterL, fillBar } = gear?.diluentCylinder ?? diver.cylinder;
   const end = entry.gas.isEndRead
     ? element('tankpressureend', plain(entry.gas.endBar! * PASCAL_PER_BAR, 0))
     : '';
   const profile = entry.isAsDived
-    ? ['        <samples>', ...indented('          ', waypoints(entry.legs, o2)), '        </samples>']
+    ? ['        <samples>', ...indented('          ', waypoints(entry.legs, breathed)), '        </samples>']
     : [];
   const lengthMin = entry.surfacesMin - entry.startMin;
   const isRecorded = effective.shape.samples !== undefined;
@@ -158,16 +193,18 @@ function diveLines(trip: Trip, entry: Entry, number: number): Lines {
     `          ${element('datetime', `${startText(entry.startMin)}:00`)}`,
     `          <surfaceintervalbeforedive>${interval}</surfaceintervalbeforedive>`,
     '          <plannedprofile>',
-    ...indented('            ', waypoints(planned, o2)),
+    ...indented('            ', waypoints(planned, breathed)),
     '          </plannedprofile>',
     '        </informationbeforedive>',
     '        <tankdata>',
-    `          <link ref="${mixId(o2)}"/>`,
+    `          <link ref="${mixId(breathed.o2)}"/>`,
     `          ${element('tankvolume', plain(waterL * M3_PER_L))}${element('tankpressurebegin', plain(fillBar * PASCAL_PER_BAR, 0))}${end}`,
     '        </tankdata>',
     ...profile,
     '        <informationafterdive>',
-    ...para([stateOf(entry, isRecorded), dive.notes ?? '']).map((notes) => `          ${notes}`),
+    ...para([stateOf(entry, isRecorded), loopNote(entry), dive.notes ?? '']).map(
+      (notes) => `          ${notes}`,
+    ),
     `          ${element('greatestdepth', plain(entry.depthM))}${element('diveduration', String(Math.ceil(lengthMin * SECONDS - 1e-6)))}`,
     '        </informationafterdive>',
     '      </dive>',
@@ -233,7 +270,7 @@ export function writeUddf(
   assert(mine !== undefined, `there is no diver "${diverId}"`);
   const { diver } = mine;
   const made = mine.entries.filter((entry) => entry.isMade && (dives === 'all' || entry.isAsDived));
-  const mixes = [...new Set(made.map((entry) => plain(entry.o2!)))].map(Number);
+  const mixes = [...new Set(made.map((entry) => plain(breathedOf(entry).o2)))].map(Number);
   const usedSites = new Set(made.map(({ dive }) => dive.siteId));
   const sites = trip.sites.filter(({ id }) => usedSites.has(id));
   const numberOf = (dive: Dive): number => trip.dives.findIndex(({ id }) => id === dive.id) + 1;

@@ -1,5 +1,6 @@
 /** The moves carried out on a trip. Source: DEVELOPERS, "What mending looks for". */
 import { isOnDive, makesDive } from '../../document/as-dived';
+import { withLoopsOf } from '../../document/loops';
 import type { Dive, Id, Trip } from '../../document/types';
 import { surroundingsAt } from '../../document/waters';
 import { levelsOf, safetyStopOf, travelMin, type Level, type Surroundings } from '../../profile';
@@ -99,8 +100,9 @@ export function reachOn(trip: Trip, dive: Dive, steps: MoveSteps, reach: MoveRea
 }
 
 /** A dive without some divers, and without what was analysed for them on it. @param places of theirs in the party */
-function without({ asDived, ...dive }: Dive, trip: Trip, places: readonly number[]): Dive {
+function without(whole: Dive, trip: Trip, places: readonly number[]): Dive {
   const out = new Set(places.map((place) => trip.party[place]!.id));
+  const { asDived, ...dive } = withLoopsOf(whole, (id) => !out.has(id));
   const divers = trip.party.map(({ id }) => id).filter((id) => isOnDive(dive, id));
   const records = asDived?.filter(({ by }) => by === undefined || !out.has(by)) ?? [];
   return {

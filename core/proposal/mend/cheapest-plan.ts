@@ -8,6 +8,8 @@
  *    Else one search through all days with the bounds of step 2.
  * Source: DEVELOPERS, "How mending searches".
  */
+import { loopOn } from '../../document/loops';
+import type { Dive } from '../../document/types';
 import { ledger } from '../../ledger/ledger';
 import type { Ledger } from '../../ledger/ledger-types';
 import { COMPARTMENT_COUNT, RATES_PER_MIN } from '../../tissues/compartments';
@@ -33,6 +35,8 @@ export type WhyNone =
   | { readonly kind: 'together' }
   /** The dive could be mended, but not without a caution on another. */
   | { readonly kind: 'later' }
+  /** A dive ahead is made on a loop, which the search does not reckon with. */
+  | { readonly kind: 'loop' }
   /** By the table or the model the flight leaves too soon after every plan. */
   | { readonly kind: 'views' }
   /** None was found before the effort was spent. */
@@ -282,6 +286,8 @@ function searched(
  */
 export function cheapestPlan(question: Question, progress: DayProgress = () => {}): Cheapest {
   const { trip, request, accepts, keepsViews, needsEveryStart } = question;
+  const isOnLoop = (dive: Dive): boolean => trip.party.some((diver) => loopOn(dive, diver) !== null);
+  if (trip.dives.slice(request.doneCount).some(isOnLoop)) return none({ kind: 'loop' });
   const done = ledger({ ...trip, dives: trip.dives.slice(0, request.doneCount) });
   // What the dives done leave of the flight no dive ahead can give back.
   if (cautionsToMend(done, new Set()).some(isByHours)) return none({ kind: 'flight' });

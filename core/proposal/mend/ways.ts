@@ -11,7 +11,7 @@ import type { Dive, Diver, Id, Trip } from '../../document/types';
 import { surroundingsAt } from '../../document/waters';
 import { longer } from '../../ledger/changed-dive';
 import { divePlan, newDivePlan, type DivePlan } from '../../ledger/dive-plan';
-import { surfaceLimits } from '../../ledger/entry';
+import { surfaceLimits } from '../../ledger/nitrogen-outcome';
 import { waysUp } from '../../ledger/limits-kept';
 import { mixFor, mixO2 } from '../../ledger/mix-choice';
 import { tableDepthFsw } from '../../ledger/table-depth';

@@ -20,7 +20,8 @@ import {
   type Piece,
   type Said,
 } from '../../words/said';
-import { countSaid, mixSaid, SEVERITIES } from '../../words/terms';
+import { breathedSaid } from '../../ledger/breathed-said';
+import { countSaid, SEVERITIES } from '../../words/terms';
 import { numberOf } from '../card/content';
 import { stressed, unmarked } from '../markup';
 import { slateReader } from '../reading';
@@ -90,7 +91,9 @@ function sentenceSaid(
   tightest: readonly Entry[],
 ): Said {
   const entries = dives.flatMap((dive) => dive.entries);
-  const mixes = new Set(entries.flatMap(({ o2 }) => (o2 === null ? [] : [words(mixSaid(o2))])));
+  const mixes = new Set(
+    entries.flatMap((entry) => (entry.isMade && entry.loop === null ? [words(breathedSaid(entry))] : [])),
+  );
   const many: Piece = dives.length === 1 ? said`one dive` : said`${countSaid(dives.length)} dives`;
   const on: Piece =
     mixes.size === 0

@@ -23,7 +23,8 @@ import {
   type Figure,
   type Said,
 } from '../../words/said';
-import { mixSaid, pastSaid, SHORT_LIMITS } from '../../words/terms';
+import { breathedSaid, loopModM } from '../../ledger/breathed-said';
+import { pastSaid, SHORT_LIMITS } from '../../words/terms';
 import { numberOf } from '../card/content';
 import { slanted, stressed, unmarked } from '../markup';
 
@@ -223,12 +224,17 @@ const MOST_NAMED = 3;
 
 /** The mixes of a dive, each with its MOD: told with the names where it is not one for all. */
 function mixesOf({ words, figures }: Context, made: readonly Entry[]): BriefDive['mixes'] {
-  const mixes = [...new Set(made.map(({ o2 }) => words(mixSaid(o2!))))];
+  const mixes = [...new Set(made.map((entry) => words(breathedSaid(entry))))];
   return mixes.map((mix) => {
-    const breathing = made.filter(({ o2 }) => words(mixSaid(o2!)) === mix);
+    const breathing = made.filter((entry) => words(breathedSaid(entry)) === mix);
     const byMod = new Map<string, string[]>();
     for (const entry of breathing) {
-      const mod = figures(said`MOD ${slanted(figure('depthLimit', entry.modM))}`);
+      const { loop } = entry;
+      const mod = figures(
+        loop === null
+          ? said`MOD ${slanted(figure('depthLimit', entry.modM))}`
+          : said`bail-out MOD ${slanted(figure('depthLimit', loopModM(loop)))}`,
+      );
       byMod.set(mod, [...(byMod.get(mod) ?? []), nameOf(entry)]);
     }
     if (byMod.size === 1) return [mix, [...byMod.keys()]] as const;

@@ -3,6 +3,7 @@ import type { Diver } from '../../document/types';
 import type { DiverLedger, Entry } from '../../ledger/ledger-types';
 import { capital, shown } from '../../words/reader';
 import { cylinder, figure, listed, NOTHING, said, type Said } from '../../words/said';
+import { breathedSaid } from '../../ledger/breathed-said';
 import { mixSaid, NONE, ordinalSaid } from '../../words/terms';
 import { numberOf } from '../card/content';
 import { stressed, unmarked } from '../markup';
@@ -34,7 +35,7 @@ function pressures(context: Context, bar: number | null): readonly string[] {
 function cellOf(context: Context, entry: Entry | undefined): BriefCell {
   const { words } = context;
   if (entry === undefined) return { instead: words(said`stays up`) };
-  if (!entry.isMade) return { instead: words(said`no mix`) };
+  if (!entry.isMade || entry.loop !== null) return { instead: words(breathedSaid(entry)) };
   const { turnBar, minimumBar } = entry.gas;
   return {
     mix: words(mixSaid(entry.o2!)),
@@ -96,8 +97,8 @@ export function groupsOf(
 export function missingOf(context: Context, dives: readonly Together[]): readonly string[] {
   return dives.flatMap(({ entries }) => {
     const number = numberOf(context.trip, entries[0]!.dive);
-    const rows = together(context, entries, ({ isMade, gas }) => {
-      if (!isMade || gas.turnBar !== null) return null;
+    const rows = together(context, entries, ({ isMade, loop, gas }) => {
+      if (!isMade || loop !== null || gas.turnBar !== null) return null;
       return gas.minimumBar === null
         ? said`no turn and no minimum, no ascent on this gas was found.`
         : said`no turn, the fill is below the minimum.`;

@@ -26,7 +26,8 @@ import {
   type Figure,
   type Said,
 } from '../../words/said';
-import { mixSaid, SEVERITIES, SHORT_LIMITS } from '../../words/terms';
+import { bailOutSaid, breathedSaid, loopModM, setpointsSaid } from '../../ledger/breathed-said';
+import { SEVERITIES, SHORT_LIMITS } from '../../words/terms';
 import { asPrinted } from '../levels';
 import { slanted, stressed, unmarked } from '../markup';
 import { deeperLonger, type DeeperLonger } from '../deeper-longer';
@@ -266,13 +267,21 @@ function warningsOf({ words, cautions }: Context, entry: Entry): readonly string
 
 function gasFigures(
   { words, reader }: Context,
-  { gas, modM }: Entry,
+  { gas, loop, modM }: Entry,
 ): Pick<CardDive, 'turn' | 'minimum' | 'mod'> {
   const of = (label: Said, quantity: Figure['quantity'], si: number | null, instead: Said): CardFigure => ({
     caption: words(label),
     figures: si === null ? [] : shown(figure(quantity, si), reader),
     instead: si === null ? words(instead) : '',
   });
+  if (loop !== null) {
+    const none = of(said`Turn`, 'pressureNeeded', null, said`loop`);
+    return {
+      turn: none,
+      minimum: { ...none, caption: words(said`Minimum`) },
+      mod: of(said`Bail-out MOD`, 'depthLimit', loopModM(loop), NOTHING),
+    };
+  }
   const noWay = said`none`;
   const noTurn = gas.minimumBar === null ? noWay : said`fill too low`;
   return {
@@ -314,6 +323,9 @@ function cardDive(context: Context, entry: Entry): CardDive {
       ...(earliest === '' ? [] : [earliest]),
     ],
     warnings: [
+      ...(entry.loop === null
+        ? []
+        : [words(said`Loop: ${setpointsSaid(entry.loop)}. Bail-out ${bailOutSaid(entry.loop)}.`)]),
       ...(entry.isMade ? [] : [words(said`No mix on board may be breathed there: not to be dived.`)]),
       ...warningsOf(context, entry),
     ],
@@ -337,7 +349,7 @@ function cardDive(context: Context, entry: Entry): CardDive {
         : said`No-stop ${slanted(figure(entry.isAsDived ? 'depthMet' : 'depthSet', entry.levels[0]!.depthM))}`,
     ),
     levels: levelsOf(context, entry),
-    mix: words(entry.o2 === null ? said`no mix` : mixSaid(entry.o2)),
+    mix: words(breathedSaid(entry)),
     ...gasFigures(context, entry),
     ...roomFigure(context, entry, room),
     stop: [words(stop), words(then)],

@@ -1,6 +1,7 @@
 /** What a guest is told before the trip: nothing that needs an instructor to read it, no minutes, gas or shares. */
 import { climbClearSaid } from '../climbs';
 import { ownWaterSaid } from '../../ledger/water-said';
+import { breathedSaid, loopModM } from '../../ledger/breathed-said';
 import type { Trip } from '../../document/types';
 import { NO_BREAK } from '../../line-breaks';
 import type { DiverLedger, Entry } from '../../ledger/ledger-types';
@@ -98,14 +99,15 @@ function limitsOf({ figures }: Context, { diver }: DiverLedger): string {
 
 function mixesOf({ words, figures }: Context, made: readonly Entry[]): Guest['mixes'] {
   const byMix = new Map<string, Entry[]>();
-  for (const entry of made.toSorted((a, b) => a.o2! - b.o2!)) {
-    const mix = words(mixSaid(entry.o2!));
+  for (const entry of made.toSorted((a, b) => (a.o2 ?? 1) - (b.o2 ?? 1))) {
+    const mix = words(breathedSaid(entry));
     byMix.set(mix, [...(byMix.get(mix) ?? []), entry]);
   }
   return [...byMix].map(([mix, entries]) => {
-    const modM = Math.min(...entries.map((entry) => entry.modM!));
+    const modM = Math.min(...entries.map(({ loop, modM: own }) => (loop === null ? own! : loopModM(loop))));
     const mod = stressed(slanted(figure('depthLimit', modM)));
-    return [mix, figures(said`${divesSaid(entries.length)}, MOD ${mod}`)] as const;
+    const named = entries[0]!.loop === null ? said`MOD` : said`bail-out MOD`;
+    return [mix, figures(said`${divesSaid(entries.length)}, ${named} ${mod}`)] as const;
   });
 }
 
@@ -149,10 +151,12 @@ function flyingOf({ trip, words }: Context, { flyAfterMin, climbs }: DiverLedger
 /** Source: common practice of boats and schools: papers are asked for before the first dive. */
 function bringOf({ words, figures }: Context, made: readonly Entry[]): readonly string[] {
   const deepest = Math.max(0, ...made.map(({ depthM }) => depthM));
-  const hasRich = made.some(({ o2 }) => words(mixSaid(o2!)) !== words(mixSaid(0.21)));
+  const hasRich = made.some(({ o2 }) => o2 !== null && words(mixSaid(o2)) !== words(mixSaid(0.21)));
+  const hasLoop = made.some(({ loop }) => loop !== null);
   return [
     figures(said`certificate for diving to ${slanted(figure('depthMet', deepest))}`),
     ...(hasRich ? [words(said`certificate for enriched air`)] : []),
+    ...(hasLoop ? [words(said`certificate for your breathing loop`)] : []),
     words(said`log of your last dives`),
     words(said`medical statement, signed`),
     words(said`insurance that covers diving`),

@@ -1,11 +1,11 @@
 /** The log of the analyses: a row for each cylinder that is filled, and blank ones, to be written in by hand. */
+import { breathedSaid } from '../../ledger/breathed-said';
 import { modM } from '../../gas';
 import { surroundingsOf } from '../../profile';
 import { wallDate } from '../../words/calendar';
 import type { Reader, Words } from '../../words/reader';
 import { shown } from '../../words/reader';
 import { dayOf, figure, said, type Said } from '../../words/said';
-import { mixSaid } from '../../words/terms';
 import { down, up } from '../figures';
 import {
   beside,
@@ -117,7 +117,7 @@ const WHEN: LogColumn = {
 const WHO: LogColumn = {
   head: said`Diver, mix`,
   share: 2.4,
-  of: ({ diver, entry }, words) => words(said`${diver}, ${mixSaid(entry.o2!)}`),
+  of: ({ diver, entry }, words) => words(said`${diver}, ${breathedSaid(entry)}`),
 };
 
 /** Columns of the log; on narrow paper those that can be told from the others are left out. */

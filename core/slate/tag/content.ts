@@ -114,10 +114,13 @@ function tagOf(request: DatedRequest, entry: Entry, reader: Reader, words: Words
 /** The tags of the dives asked for that are made, as they are filled: by start, in the order of the party. */
 export function tagsOf(request: DatedRequest, reader: Reader, words: Words): readonly Tag[] {
   const { ledger, diverIds, dates } = request;
-  return ledger.divers
-    .filter(({ diver }) => diverIds === null || diverIds.includes(diver.id))
-    .flatMap(({ entries }) => entries)
-    .filter(({ isMade, startMin }) => isMade && dates.includes(wallDate(startMin)))
-    .toSorted((a, b) => a.startMin - b.startMin)
-    .map((entry) => tagOf(request, entry, reader, words));
+  return (
+    ledger.divers
+      .filter(({ diver }) => diverIds === null || diverIds.includes(diver.id))
+      .flatMap(({ entries }) => entries)
+      // A loop has no cylinder of one mix to be tagged.
+      .filter(({ isMade, loop, startMin }) => isMade && loop === null && dates.includes(wallDate(startMin)))
+      .toSorted((a, b) => a.startMin - b.startMin)
+      .map((entry) => tagOf(request, entry, reader, words))
+  );
 }

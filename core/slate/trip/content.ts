@@ -1,5 +1,6 @@
 /** What a trip sheet says of one diver's days, in words and rounded for good. */
 import { ownWaterSaid } from '../../ledger/water-said';
+import { breathedSaid } from '../../ledger/breathed-said';
 import type { Caution } from '../../cautions/caution';
 import type { Trip } from '../../document/types';
 import type { DiverLedger, Entry, LedgerDay } from '../../ledger/ledger-types';
@@ -9,7 +10,7 @@ import { isRoomUnknown, tightestOf } from '../../ledger/tightest';
 import { timeAt, wallDate } from '../../words/calendar';
 import type { Words } from '../../words/reader';
 import { bare, dayOf, figure, inRow, NOTHING, said, span, type Said } from '../../words/said';
-import { divesSaid, mixSaid, SEVERITIES, SHORT_LIMITS } from '../../words/terms';
+import { divesSaid, SEVERITIES, SHORT_LIMITS } from '../../words/terms';
 import { slanted, stressed, unmarked } from '../markup';
 
 /** A dive in the table of its day. */
@@ -51,15 +52,11 @@ interface Context {
   readonly tightest: readonly Entry[];
 }
 
-function mixOf({ isMade, o2 }: Entry): Said {
-  return isMade && o2 !== null ? mixSaid(o2) : said`no mix`;
-}
-
 /** The mix of most dives of a day; of two with as many the earlier. */
 function usualMix(entries: readonly Entry[], words: Words): string {
   const counts = new Map<string, number>();
   for (const entry of entries) {
-    const mix = words(mixOf(entry));
+    const mix = words(breathedSaid(entry));
     counts.set(mix, (counts.get(mix) ?? 0) + 1);
   }
   let usual = '';
@@ -91,14 +88,14 @@ function tripDive(
   const name = unmarked(trip.sites.find(({ id }) => id === dive.siteId)?.name ?? dive.siteId);
   const water = ownWaterSaid(trip, dive.siteId);
   const depth = isAsDived ? 'depthMet' : 'depthSet';
-  const mix = words(mixOf(entry));
+  const mix = words(breathedSaid(entry));
   const minutes = figure(isAsDived ? 'minutesDived' : 'minutesSet', bottomMin);
   return {
     entry,
     start: words(said`${timeAt(startMin)}`),
     site: water === null ? name : words(said`${name}, ${water}`),
     depth: words(said`${slanted(inRow(staysOf(entry).map((level) => figure(depth, level.depthM))))}`),
-    time: words(mix === usual ? said`${minutes}` : said`${minutes}, ${mixOf(entry)}`),
+    time: words(mix === usual ? said`${minutes}` : said`${minutes}, ${breathedSaid(entry)}`),
     room: words(roomSaid(trip, entry)),
     warning: isStopped ? words(said`${SEVERITIES.stop}: see its cautions`) : '',
     isTightest: tightest.includes(entry),

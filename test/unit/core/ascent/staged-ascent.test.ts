@@ -4,7 +4,7 @@ import { stagedAscent } from '../../../../core/ascent/staged-ascent';
 import { applyMap, identity } from '../../../../core/tissues/affine-map';
 import { COMPARTMENT_COUNT, restTensions } from '../../../../core/tissues/compartments';
 import { newDivePlan } from '../../../../core/ledger/dive-plan';
-import { surfaceLimits } from '../../../../core/ledger/entry';
+import { surfaceLimits } from '../../../../core/ledger/nitrogen-outcome';
 import { lastLevelStay } from '../../../../core/ledger/level-limits';
 import { surroundingsOf } from '../../../../core/profile';
 

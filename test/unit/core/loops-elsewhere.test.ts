@@ -1,0 +1,120 @@
+/** What does not reckon with loops says so, and nothing reckons one as open circuit. */
+import { describe, expect, it } from 'vitest';
+import { ledger } from '../../../core/ledger/ledger';
+import { secondOpinions } from '../../../core/ledger/second-opinion';
+import { cautionsOf } from '../../../core/cautions/all';
+import { ledgerDocument } from '../../../core/formats/ledger-document';
+import { writeLedgerRows } from '../../../core/formats/ledger-rows';
+import { writeUddf } from '../../../core/formats/uddf/write-uddf';
+import { mendings } from '../../../core/proposal/mend/proposals';
+import { USUAL_REQUEST } from '../../../core/proposal/mend/request';
+import { outcomeOf } from '../../../core/mixes/outcome';
+import { openTrip, stockedTrip } from '../../../core/mixes/stocked-trip';
+import { PLAIN_REQUEST } from '../../../core/mixes/shares';
+import { searchStock } from '../../../core/mixes/stock';
+import { sturdiness } from '../../../core/sturdiness/sturdiness';
+import { leftOutSaid } from '../../../core/sturdiness/sturdiness-said';
+import { planTable } from '../../../electron/terminal/plan-table';
+import { fileWords, pageReader } from '../../../core/words/reader';
+import { workingsOf } from '../../../core/workings/all';
+import { FIGURES } from '../../../core/workings/types';
+import { loopTrip } from '../../support/loop-trip';
+
+const trip = loopTrip({}, { freshScrubber: true });
+const whole = ledger(trip);
+const [mine] = whole.divers;
+const [entry] = mine!.entries;
+
+describe('a loop', () => {
+  it('is in the ledger file, and in the rows by a remark', () => {
+    const { divers } = ledgerDocument(whole, cautionsOf(whole));
+    const { loop, mix, gas } = divers[0]!.entries[0]!;
+    expect([mix, gas.usedL]).toEqual([null, null]);
+    expect(loop).toMatchObject({
+      setpoints: { lowBar: 0.7, highBar: 1.2, switchM: 6 },
+      diluent: { o2: 0.21 },
+    });
+    expect(loop!.bailOut!.mixes).toHaveLength(1);
+    expect(divers[1]!.entries[0]).not.toHaveProperty('loop');
+    expect(writeLedgerRows(whole)).toContain('On a loop: setpoint 0.7, from 6 m 1.2.');
+  });
+
+  it('stands in the table with its setpoint, what is left, and bail-out with its run time', () => {
+    const table = planTable(whole, cautionsOf(whole), pageReader('metric')).replaceAll(/[ \n]+/g, ' ');
+    expect(table).toContain('SP 1.2');
+    expect(table).toMatch(/Loop: setpoint 0\.7, from 6 m 1\.2, diluent Air; left: oxygen \d+ bar/);
+    expect(table).toMatch(
+      /Bail-out from 15 m at 40 min: Air 240 L of 1.998 L, MOD 56 m; stops 5 m 3 min; surface after 6 min\./,
+    );
+    expect(planTable(ledger({ ...trip, dives: [] }), [], pageReader('metric'))).not.toContain('SP:');
+  });
+
+  it('is looked up in the government table by the most nitrogen inspired, never less than at depth', () => {
+    const opinions = secondOpinions(mine!, trip);
+    mine!.entries.forEach((each, i) => {
+      const fsw = opinions[i]!.depthFsw!;
+      // At the deepest point, and at the switch from the low setpoint to the high one.
+      const bar = 1.01325 + each.depthM * 1019.7 * 9.80665e-5;
+      const atDepth = ((bar - 0.0627 - 1.15) / 0.79 + 0.0627 - 1.01325) / 0.030643;
+      expect(fsw).toBeGreaterThanOrEqual(Math.max(0, atDepth) - 1e-6);
+      expect(each.table!.groupAfter).not.toBeNull();
+    });
+  });
+
+  it('keeps mending from proposing anything, with the reason', () => {
+    const past = { ...trip, dives: trip.dives.map((dive) => ({ ...dive, bottomMin: dive.bottomMin + 60 })) };
+    const { proposals, none } = mendings(past, USUAL_REQUEST);
+    expect(proposals).toEqual([]);
+    expect(fileWords(none[0]!.because)).toContain('made on a breathing loop');
+  });
+
+  it('leaves its diver out of the runs, and says so', () => {
+    const drawn = sturdiness(trip, { runs: 100, seed: 1, nowMin: null }, false);
+    expect(drawn.leftOut).toEqual([mine!.diver.id]);
+    expect(drawn.cells.some(({ diverId }) => diverId === mine!.diver.id)).toBe(false);
+    expect(drawn.cells.length).toBeGreaterThan(0);
+    expect(fileWords(leftOutSaid(drawn, trip))).toContain(`Left out: ${mine!.diver.name}.`);
+  });
+
+  it('takes no fill and chooses no mix: the stock search gives the others theirs', () => {
+    const open = openTrip(trip, PLAIN_REQUEST);
+    const stocked = ledger(stockedTrip(open, [32]));
+    expect(stocked.divers[0]!.entries.every(({ mix, loop }) => mix === null && loop !== null)).toBe(true);
+    const outcome = outcomeOf(stocked, open.openIds, 1);
+    const others = stocked.divers.slice(1).flatMap(({ entries }) => entries);
+    const answer = searchStock(trip, { ...PLAIN_REQUEST, count: 1 });
+    const list = answer.ok ? answer.value.lists.find(({ percents }) => percents[0] === 32)! : null;
+    expect([list!.divesWithin, list!.cost, list!.fills]).toEqual([
+      outcome.divesWithin,
+      outcome.cost,
+      outcome.fills,
+    ]);
+    expect(list!.smallestRoomMin).toBeCloseTo(outcome.smallestRoomMin!, 9);
+    expect(outcome.fills).toBe(others.filter(({ mix }) => mix !== null && mix.o2 !== 0.21).length);
+  });
+
+  it('is in UDDF as a closed circuit on its diluent, the setpoint at each change', () => {
+    const { text } = writeUddf(whole, mine!.diver.id, '2027-03-01T18:00:00Z');
+    expect(text).toContain('<divemode type="closedcircuit"/>');
+    expect(text).toContain('<setpo2 setby="user">70000</setpo2>');
+    expect(text).toMatch(/<depth>6<\/depth><divetime>\d+<\/divetime><setpo2 setby="user">120000<\/setpo2>/);
+    expect(text).toContain('Bail-out, by the plan');
+    expect(text).not.toContain('opencircuit');
+  });
+
+  it('has workings that come to the figures, or say that they are not worked out', () => {
+    for (const figure of FIGURES) {
+      const { result, exact } = workingsOf(figure, entry!, { trip, diverLedger: mine!, words: fileWords });
+      expect(result).not.toMatch(/NaN|undefined/);
+      const is = {
+        po2Bar: entry!.po2Bar,
+        noStopMin: entry!.noStopMin,
+        'cns.after': entry!.cns.after,
+        'otu.dive': entry!.otu.dive,
+        'esot.dive': entry!.esot.dive,
+      }[figure as string];
+      if (is === undefined) expect(exact).toBeNull();
+      else expect(exact).toBeCloseTo(is!, 9);
+    }
+  });
+});
