@@ -136,6 +136,7 @@ export function setOnDives(diverId: Id, diveIds: readonly Id[], isOn: boolean): 
   }
   return editDives(diveIds, 'Divers', 'dive.divers', (dive) => {
     const divers = after(dive);
-    return divers.length === trip.party.length ? without(dive, 'divers') : { ...dive, divers };
+    const rest = withLoopsOf(dive, (id) => divers.includes(id));
+    return divers.length === trip.party.length ? without(rest, 'divers') : { ...rest, divers };
   });
 }

@@ -14,6 +14,7 @@ import { DiverDives } from './diver-dives';
 import { DiverFields } from './diver-fields';
 import { EarlierDives } from './earlier-dives';
 import { FlightLines } from './flight-lines';
+import { LoopFields } from './loop-fields';
 import type { DiverFigures } from './party-figures';
 import { choosePartyView, partyView } from './party-view';
 import { entryDate, isCare, limitPhrase, momentText } from './party-words';
@@ -56,6 +57,7 @@ export function DiverCard(props: {
       <div ref={fields}>
         <DiverFields diver={diver} />
       </div>
+      <LoopFields diver={diver} />
       <Comes figures={figures} />
       <WayHome diverId={diver.id} />
       <Cautions diverId={diver.id} />

@@ -36,11 +36,11 @@ export function DepthLimitField(
 }
 
 /** What a full cylinder holds: never shown fuller than it is, as on the card of a dive. */
-export function FillField(props: GearField & { readonly value: number }): ReactNode {
+export function FillField(props: GearField & { readonly value: number; readonly label?: string }): ReactNode {
   const units = useDesk(({ settings }) => settings.units);
   return (
     <Field
-      label="Fill"
+      label={props.label ?? 'Fill'}
       value={props.value}
       show={(bar) => unitText(bar, 'pressure', units, 'down')}
       parse={(text) => parseFigure(text, 'pressure', units)}
@@ -83,6 +83,7 @@ export type CylinderPatch = Pick<Cylinder, 'waterL'> & Partial<Pick<Cylinder, 'f
 
 /** The size of a cylinder as it is spoken of: "12", "2x12", "80 cu ft at 3000 psi". */
 export function CylinderField(props: {
+  readonly label?: string;
   readonly cylinder: Cylinder;
   readonly commit: (patch: CylinderPatch) => EditResult | void;
 }): ReactNode {
@@ -99,7 +100,7 @@ export function CylinderField(props: {
   };
   return (
     <Field<TypedCylinder>
-      label="Cylinder"
+      label={props.label ?? 'Cylinder'}
       value={{ waterL: cylinder.waterL, fillBar: null }}
       show={({ waterL }) => cylinderText({ ...cylinder, waterL }, units)}
       parse={(text) => parseCylinder(text, units, cylinder.fillBar)}

@@ -1,7 +1,7 @@
 /** What stands on the card of a dive, each figure with its label and what it is held against; worded by its reader. */
 import { DENSITY_ADVISED_GL, isAbovePo2 } from '../../../../core/gas';
 import { deepestLevel, staysOf } from '../../../../core/ledger/level-limits';
-import type { Entry, EntryLevel, Room } from '../../../../core/ledger/ledger-types';
+import type { Entry, EntryLevel, LoopFigures, Room } from '../../../../core/ledger/ledger-types';
 import type { SecondOpinion } from '../../../../core/ledger/second-opinion';
 import { opinionAsideSaid, opinionSaid } from '../../../../core/ledger/second-opinion-said';
 import { stopsSaid } from '../../../../core/ledger/stops-said';
@@ -81,8 +81,6 @@ function isLevelPast({ min, noStopMin }: EntryLevel): boolean {
 export function heroOf({ entry, room }: CardSource): readonly HeroFigure[] {
   const level = deepestLevel(entry.levels);
   const isPast = entry.levels.length === 1 ? entry.isPastLimit : isLevelPast(level);
-  const { fillBar, reserveBar } = entry.diver.cylinder;
-  const { endBar, usedL } = entry.gas;
   return [
     {
       figure: entry.levels.length === 1 ? 'noStopMin' : `levels.${entry.levels.indexOf(level)}`,
@@ -93,15 +91,33 @@ export function heroOf({ entry, room }: CardSource): readonly HeroFigure[] {
       isPast,
     },
     roomHero(entry, room),
-    {
-      figure: 'endBar',
-      label: said`Pressure left`,
-      value: usedL !== null && endBar === null ? said`none` : figure('pressureLeft', endBar),
-      aside: said`of ${bare('pressureLeft', fillBar)}, reserve ${bare('pressureNeeded', reserveBar)}`,
-      care: endBar === null || endBar < reserveBar,
-      isPast: usedL !== null && (endBar === null || endBar < reserveBar),
-    },
+    entry.loop === null ? leftHero(entry) : scrubberHero(entry.loop),
   ];
+}
+
+function leftHero({ diver, gas }: Entry): HeroFigure {
+  const { fillBar, reserveBar } = diver.cylinder;
+  const { endBar, usedL } = gas;
+  return {
+    figure: 'endBar',
+    label: said`Pressure left`,
+    value: usedL !== null && endBar === null ? said`none` : figure('pressureLeft', endBar),
+    aside: said`of ${bare('pressureLeft', fillBar)}, reserve ${bare('pressureNeeded', reserveBar)}`,
+    care: endBar === null || endBar < reserveBar,
+    isPast: usedL !== null && (endBar === null || endBar < reserveBar),
+  };
+}
+
+/** A loop has no one cylinder; its own part of the card has the rest. */
+function scrubberHero({ scrubber: { leftMin } }: LoopFigures): HeroFigure {
+  return {
+    figure: 'endBar',
+    label: said`Scrubber left`,
+    value: leftMin < 0 ? said`none` : figure('minutesLeft', leftMin),
+    aside: NOTHING,
+    care: leftMin < 0,
+    isPast: leftMin < 0,
+  };
 }
 
 function roomHero(entry: Entry, { min, minLimit }: Room): HeroFigure {
@@ -288,8 +304,8 @@ function oxygenRows(entry: Entry): readonly CardRow[] {
   ];
 }
 
-function gasRows({ gas, gasDensityGL, eadM }: Entry): readonly CardRow[] {
-  return [
+function gasRows({ gas, gasDensityGL, eadM, loop }: Entry): readonly CardRow[] {
+  const rows: readonly CardRow[] = [
     {
       figure: 'turnBar',
       label: said`Turn at`,
@@ -312,4 +328,5 @@ function gasRows({ gas, gasDensityGL, eadM }: Entry): readonly CardRow[] {
       care: gasDensityGL !== null && gasDensityGL > DENSITY_ADVISED_GL,
     },
   ];
+  return loop === null ? rows : rows.slice(2);
 }

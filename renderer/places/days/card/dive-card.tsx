@@ -9,6 +9,7 @@ import { countSaid, ordinalSaid } from '../../../../core/words/terms';
 import { showOverlay } from '../../../actions/view';
 import { CautionItems } from '../../../parts/caution-list';
 import { CommandButton } from '../../../parts/command-button';
+import { lazily } from '../../../parts/lazily';
 import { DraftsAbout } from '../../../parts/use-draft';
 import { useWords } from '../../../parts/use-words';
 import { memo } from '../../../store/memo';
@@ -31,7 +32,11 @@ import { Hero } from './hero';
 import { Outcome } from './outcome';
 import { PlanDetails } from './plan-details';
 import { Who } from './who';
+import { STAND_IN } from '../stand-in';
 import styles from './card.module.css';
+
+/** Few parties have a loop. */
+const LoopPart = lazily(async () => (await import('./loop-part')).LoopPart, STAND_IN);
 
 const cautionsOfDive = memo((cautions: readonly Caution[], diveId: string): readonly Caution[] =>
   cautions.filter((caution) => caution.diveId === diveId),
@@ -74,6 +79,7 @@ export function DiveCard({ dive }: { readonly dive: Dive }): ReactNode {
       <div className={styles.details}>
         <PlanDetails dive={dive} />
         <DiveParty dives={[dive]} />
+        {trip.party.some(({ loop }) => loop !== undefined) ? <LoopPart dive={dive} /> : null}
         <AsDivedSheet dive={dive} divers={partyOf(trip, dive)} />
       </div>
       <p className={styles.end}>

@@ -1,0 +1,46 @@
+import { at, expect, test as base } from './fixtures';
+import { PartyPage } from './pages/party';
+
+const test = base.extend<{ party: PartyPage }>({ party: at(PartyPage) });
+
+test('a diver is given a loop, takes it on a dive, and what comes of it follows', async ({
+  page,
+  bench,
+  party,
+}) => {
+  await party.choose('Guide');
+  await party.card.getByRole('button', { name: 'Dives on a breathing loop' }).click();
+  await party.card.getByText('Breathing loop', { exact: true }).click();
+  await expect(party.field('High setpoint, bar')).toHaveValue('1.2');
+  await party.set('High setpoint, bar', '1.3');
+  await party.set('A fresh scrubber lasts', '60');
+  await party.set('Oxygen cylinder', '2');
+  await expect(party.field('Oxygen fill')).toHaveValue('200 bar');
+
+  await page.getByRole('navigation').getByRole('button', { name: 'Days' }).click();
+  await bench.dive(1).click();
+  await bench.whose('Guide').click();
+  await bench.card.getByText('On a loop: nobody').click();
+  await bench.card.getByLabel('Guide on the loop').check();
+  const loop = bench.card.getByLabel('Loop of Guide');
+  await expect(loop).toContainText('Setpoint 0.7, from 6 m 1.3; diluent Air');
+  await expect(loop).toContainText(/Scrubber1\d min left/);
+  await expect(loop).toContainText(/Bail-out.*From 15 m at 40 min: Air \d+ L/);
+  await expect(bench.card).toContainText('Scrubber left');
+  await expect(bench.card.getByText('On a loop: Guide')).toBeVisible();
+
+  // The second dive on the same scrubber is past it, until it is packed afresh.
+  await bench.dive(2).click();
+  await bench.card.getByText('On a loop: nobody').click();
+  await bench.card.getByLabel('Guide on the loop').check();
+  await expect(bench.card).toContainText('pack it afresh before this dive');
+  await bench.card.getByLabel('fresh scrubber').check();
+  await expect(bench.card).not.toContainText('pack it afresh before this dive');
+  await expect(loop).toContainText(/Scrubber\d+ min left/);
+
+  // Off the dive, the loop goes too.
+  await bench.card.getByText('The whole party dives it').click();
+  await bench.card.getByRole('checkbox', { name: 'Guide', exact: true }).uncheck();
+  await expect(bench.card.getByText('Dived by 3 of 4')).toBeVisible();
+  await expect(bench.card.getByText('On a loop')).toHaveCount(0);
+});
