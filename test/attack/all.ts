@@ -15,6 +15,7 @@ import { settingsAttack } from './disk-settings';
 import { documentAttack } from './documents';
 import { hostileDocumentAttack } from './hostile-documents';
 import { mendingAttack } from './mending';
+import { outputAttack } from './outputs';
 import { pathAttack } from './paths';
 import { hostileRecordedAttack, recordedAttack, recordedTableAttack } from './recorded-texts';
 import {
@@ -26,7 +27,12 @@ import {
 } from './site-texts';
 
 /** In three parts, as `npm test` runs one after another on a core of its own. */
-export const ON_TRIPS: readonly Attack[] = [documentAttack, hostileDocumentAttack, mendingAttack];
+export const ON_TRIPS: readonly Attack[] = [
+  documentAttack,
+  hostileDocumentAttack,
+  mendingAttack,
+  outputAttack,
+];
 
 export const ON_OTHER_TEXTS: readonly Attack[] = [
   siteListAttack,

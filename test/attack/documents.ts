@@ -199,7 +199,8 @@ function answer(text: string): 'read' | 'refused' {
 
 const seeds = fc.nat({ max: SEEDS.length - 1 });
 
-const documents = fc.oneof(
+/** Texts that are trips, nearly are, or never were. */
+export const documents = fc.oneof(
   { weight: 1, arbitrary: fc.jsonValue({ maxDepth: 4 }).map((value) => JSON.stringify(value)) },
   { weight: 1, arbitrary: fc.string() },
   {
