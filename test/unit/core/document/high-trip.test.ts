@@ -12,8 +12,9 @@ describe('the second demo', () => {
   const trip = highTrip();
   const whole = ledger(trip);
 
-  it('is a party of four in two waters, over one pass at 2,100 m on the way home', () => {
-    expect(trip.party).toHaveLength(4);
+  it('is three on open circuit and one on a loop in two waters, over one pass at 2,100 m on the way home', () => {
+    expect(trip.party.map(({ loop }) => loop !== undefined)).toEqual([false, false, false, true]);
+    expect(trip.dives.every(({ loops }) => loops?.length === 1)).toBe(true);
     expect(trip.events!.map(({ altitudeM }) => altitudeM)).toEqual([640, 2100]);
     expect(trip.events!.at(-1)!.to < trip.flight!.at).toBe(true);
   });
