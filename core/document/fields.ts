@@ -300,17 +300,17 @@ export const NUMBER_RULES = {
   ),
   oxygenLpm: rule(
     said`Oxygen used on a loop`,
-    'gas-rate',
+    'oxygen-rate',
     0.3,
     5,
-    said`Give the oxygen that a diver uses up; ${usual('gas-rate', [1], [0.04])} is taken where none is given.`,
+    said`Give the oxygen that a diver uses up; ${usual('oxygen-rate', [1], [1])} is taken where none is given.`,
   ),
   loopVolumeL: rule(
     said`Gas in a loop`,
-    'volume',
+    'loop-volume',
     2,
     15,
-    said`Give the gas in the loop and the lungs on it; ${usual('volume', [6], [0.2])} is taken where none is given.`,
+    said`Give the gas in the loop and the lungs on it; ${usual('loop-volume', [6], [6])} is taken where none is given.`,
   ),
   setpointLowBar: rule(
     said`Low setpoint`,

@@ -76,4 +76,29 @@ export function loopsOfDiveTroubles(
     }
     seen.add(by);
   });
+  recordTroubles(dive, seen, path, found);
+}
+
+/** What a record of one diver may say on open circuit alone: of a loop it would be passed over in silence. */
+const OF_OPEN_CIRCUIT = [
+  ['endBar', said`the pressure left in a cylinder`],
+  ['o2', said`the oxygen of an analysed cylinder`],
+] as const;
+
+function recordTroubles(dive: Bag, onLoop: ReadonlySet<string>, path: TripPath, found: Found[]): void {
+  items(dive['asDived'])?.forEach((record, index) => {
+    const { by } = record;
+    if (typeof by !== 'string' || !onLoop.has(by)) return;
+    for (const [key, of] of OF_OPEN_CIRCUIT) {
+      if (record[key] === undefined) continue;
+      found.push({
+        path: [...path, 'asDived', index, key],
+        what: said`${diverCalled(by)} makes this dive on a loop, of which ${of} is not kept.`,
+        mend: said`${either(
+          said`Remove "${key}", or the diver’s line in "loops".`,
+          said`Leave it empty, or take the diver off the loop on this dive first.`,
+        )}`,
+      });
+    }
+  });
 }

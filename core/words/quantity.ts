@@ -16,6 +16,8 @@ export type Kind =
   | 'po2'
   | 'volume'
   | 'gas-rate'
+  | 'oxygen-rate'
+  | 'loop-volume'
   | 'gas-density'
   | 'water-density'
   | 'minutes'
@@ -40,6 +42,9 @@ const UNITS: Readonly<Record<Kind, Readonly<Record<System, Unit>>>> = {
   pressure: { metric: { sign: 'bar', inSi: 1 }, imperial: { sign: 'psi', inSi: BAR_PER_PSI } },
   volume: { metric: { sign: 'L', inSi: 1 }, imperial: { sign: 'cu ft', inSi: L_PER_CUBIC_FOOT } },
   'gas-rate': { metric: { sign: 'L/min', inSi: 1 }, imperial: { sign: 'cu ft/min', inSi: L_PER_CUBIC_FOOT } },
+  // What a body uses up and what is in a loop are told in litres wherever feet and psi are.
+  'oxygen-rate': alike('L/min'),
+  'loop-volume': alike('L'),
   // Oxygen limits are read as bar wherever feet and psi are.
   po2: alike('bar'),
   'gas-density': alike('g/L'),

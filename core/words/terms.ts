@@ -75,6 +75,8 @@ export const UNIT_NAMES = {
   pressure: { metric: said`bar`, imperial: said`pounds per square inch` },
   volume: { metric: said`litres`, imperial: said`cubic feet` },
   'gas-rate': { metric: said`litres a minute`, imperial: said`cubic feet a minute` },
+  'oxygen-rate': { metric: said`litres a minute`, imperial: said`litres a minute` },
+  'loop-volume': { metric: said`litres`, imperial: said`litres` },
   speed: { metric: said`metres a minute`, imperial: said`feet a minute` },
   po2: { metric: said`bar`, imperial: said`bar` },
   'gas-density': { metric: said`grams a litre`, imperial: said`grams a litre` },

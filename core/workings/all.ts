@@ -1,4 +1,4 @@
-import type { Entry } from '../ledger/ledger-types';
+import type { Entry, LoopFigures } from '../ledger/ledger-types';
 import { stopsWorkings } from './ascent';
 import { densityWorkings, eadWorkings, modWorkings, po2Workings } from './mix';
 import { earlierWorkings } from './earlier';
@@ -16,9 +16,10 @@ import {
 import { roomMinWorkings, roomMWorkings } from './room';
 import { endWorkings, minimumWorkings, turnWorkings, usedWorkings } from './supply';
 import { clearWorkings, climbsWorkings, flyWorkings, intervalWorkings, secondOpinionWorkings } from './times';
-import { loopWorkings } from './loop';
+import { ALIKE, asked100, CLOCKS, clockOnLoop, loopWorkings } from './loop';
 import {
   FIGURES,
+  type Asked,
   type FigureId,
   type LevelFigure,
   type Work,
@@ -76,9 +77,19 @@ function isLevel(figure: FigureId): figure is LevelFigure {
  * Source: each workings names its own.
  */
 export function workingsOf(figure: FigureId, entry: Entry, context: WorkingsContext): Workings {
-  if (entry.loop !== null) return { figure, ...loopWorkings(figure, entry, entry.loop) };
+  if (entry.loop !== null) return { figure, ...onLoop(figure, { ...context, entry }, entry.loop) };
   if (!entry.isMade || entry.o2 === null) return leftOut(figure);
   return { figure, ...workOf(figure)({ ...context, entry, o2: entry.o2 }) };
+}
+
+function onLoop(figure: FigureId, asked: Omit<Asked, 'o2'>, loop: LoopFigures): Omit<Workings, 'figure'> {
+  // None of them asks for a share of oxygen.
+  if (ALIKE.has(figure)) return workOf(figure)({ ...asked, o2: Number.NaN });
+  if (CLOCKS.has(figure)) {
+    const pure = asked100(asked, loop);
+    return clockOnLoop(workOf(figure)(pure), pure, loop);
+  }
+  return loopWorkings(figure, asked, loop);
 }
 
 function leftOut(figure: FigureId): Workings {

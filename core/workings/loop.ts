@@ -1,15 +1,21 @@
 /** How figures of a dive on a loop come about. */
 import { setpointBar } from '../breathing';
-import type { Entry, LoopFigures } from '../ledger/ledger-types';
-import { cnsFraction } from '../oxygen/cns';
-import { esot } from '../oxygen/esot';
-import { otu } from '../oxygen/otu';
+import type { Entry, LoopFigures, RoomLimit } from '../ledger/ledger-types';
+import { loopSupplies } from '../ledger/loop-room';
+import { roomMinutes } from '../ledger/room';
+import { loopSettingsOf } from '../document/loops';
+import { gasDensityGL } from '../gas';
 import { loopOxygen } from '../ledger/breathed-oxygen';
-import { bar, digits, metres, minutes, minutesOut, percent } from './digits';
-import type { FigureId, Workings, WorkingsStep } from './types';
+import { runtimeMin } from '../profile';
+import { bar, digits, litres, litresOut, metres, minutes, minutesOut, percent } from './digits';
+import { oxygenStep } from './mix';
+import { LIMIT_NAMES, ROOM_SOURCE } from './room';
+import type { Asked, FigureId, Workings, WorkingsStep } from './types';
 
 const SOURCE =
   'A. A. Buehlmann, Tauchmedizin, with a setpoint as cells read it in moist gas; tolerance of the setpoint by common practice';
+
+const PRACTICE = 'common practice of diving on loops';
 
 type OnLoop = Omit<Workings, 'figure'>;
 
@@ -53,70 +59,165 @@ function noStopWorking(entry: Entry, loop: LoopFigures): OnLoop {
   };
 }
 
-/** The clocks: each by the loop's PO2, where those of open circuit take oxygen times ambient pressure. */
-function clockWorking(figure: FigureId, entry: Entry, loop: LoopFigures): OnLoop | null {
-  const { legs, o2 } = loopOxygen(entry.legs, loop.breathing);
-  const steps = setpointSteps(loop);
-  const formula = 'the clock of open circuit on pure oxygen at PO2 = min(setpoint + tolerance, P − 0.0627)';
-  switch (figure) {
-    case 'cns.after': {
-      const own = cnsFraction(legs, o2, 'single');
-      return {
-        title: 'CNS clock after the dive',
-        formula,
-        steps: [
-          ...steps,
-          { label: 'Before the dive', value: percent(entry.cns.before ?? 0) },
-          { label: 'Taken by the dive', value: own === null ? 'not known above 1.6 bar' : percent(own) },
-        ],
-        result: entry.cns.after === null ? 'none' : percent(entry.cns.after),
-        exact: own === null || entry.cns.before === null ? null : entry.cns.before + own,
-        source: 'NOAA Diving Manual, oxygen partial pressure limits for normal exposure',
-      };
-    }
-    case 'otu.dive': {
-      const units = otu(legs, o2);
-      return {
-        title: 'OTU of the dive',
-        formula,
-        steps,
-        result: digits(units, 1),
-        exact: units,
-        source: 'J. M. Clark, C. J. Lambertsen (1971)',
-      };
-    }
-    case 'esot.dive': {
-      const min = esot(legs, o2);
-      return {
-        title: 'ESOT of the dive',
-        formula,
-        steps,
-        result: minutes(min),
-        exact: min,
-        source: 'J. Risberg, P.-J. van Ooij (2022)',
-      };
-    }
-    default:
-      return null;
+/** What does not hang on what is breathed, or takes what a loop holds as a mix does: the workings of open circuit. */
+export const ALIKE: ReadonlySet<FigureId> = new Set<FigureId>([
+  'leading',
+  'interval',
+  'cns.before',
+  'cns.day',
+  'flyAfter',
+  'climbs',
+  'clearAt',
+  'secondOpinion',
+]);
+
+/** Those whose legs a loop breathes as pure oxygen. */
+export const CLOCKS: ReadonlySet<FigureId> = new Set<FigureId>([
+  'cns.after',
+  'otu.dive',
+  'otu.day',
+  'otu.trip',
+  'esot.dive',
+  'esot.day',
+]);
+
+/** A dive on a loop as its oxygen clocks see it: pure oxygen at an ambient pressure of its PO2. */
+export function asked100(asked: Omit<Asked, 'o2'>, loop: LoopFigures): Asked {
+  const { legs, o2 } = loopOxygen(asked.entry.legs, loop.breathing);
+  return { ...asked, entry: { ...asked.entry, legs }, o2 };
+}
+
+/** The workings of an oxygen clock on open circuit, said of a loop. @param of worked out of `asked100` */
+export function clockOnLoop(of: OnLoop, asked: Asked, loop: LoopFigures): OnLoop {
+  const { label: ofMix } = oxygenStep(asked);
+  return {
+    ...of,
+    formula: `${of.formula}; on a loop PO2 = max(min(setpoint + tolerance, P − 0.0627), oxygen of the diluent × (P − 0.0627))`,
+    steps: [...setpointSteps(loop), ...of.steps.filter(({ label }) => label !== ofMix)],
+  };
+}
+
+function scrubberWorking({ entry }: Omit<Asked, 'o2'>, { scrubber }: LoopFigures): OnLoop {
+  const ownMin = runtimeMin(entry.legs);
+  const exact = scrubber.leftMin;
+  return {
+    title: 'Scrubber left at the surface',
+    formula: 'what a fresh one lasts − its minutes on the dives since it was packed − those of this dive',
+    steps: [
+      { label: 'A fresh scrubber lasts', value: minutes(scrubber.usedMin + exact) },
+      { label: 'On the dives before, since it was packed', value: minutes(scrubber.usedMin - ownMin) },
+      { label: 'This dive, surface to surface', value: minutes(ownMin) },
+    ],
+    result: minutesOut(exact),
+    exact,
+    source: PRACTICE,
+  };
+}
+
+function usedWorking({ entry, trip }: Omit<Asked, 'o2'>, { oxygen, diluentGas }: LoopFigures): OnLoop {
+  const { oxygenLpm, volumeL } = loopSettingsOf(trip.settings);
+  return {
+    title: 'Gas that the loop takes',
+    formula:
+      'oxygen = rate × minutes, whatever the depth; diluent = volume of the loop × what each descent adds in bar',
+    steps: [
+      { label: 'Oxygen used up a minute', value: `${digits(oxygenLpm, 2)} L` },
+      { label: 'This dive, surface to surface', value: minutes(runtimeMin(entry.legs)) },
+      { label: 'Oxygen', value: litres(oxygen.usedL) },
+      { label: 'Volume of the loop', value: `${digits(volumeL, 2)} L` },
+      { label: 'All descents together', value: bar(diluentGas.usedL / volumeL) },
+      { label: 'Diluent', value: litres(diluentGas.usedL) },
+    ],
+    result: `${litresOut(oxygen.usedL)} of oxygen, ${litresOut(diluentGas.usedL)} of diluent`,
+    exact: null,
+    source: PRACTICE,
+  };
+}
+
+function densityWorking({ entry }: Omit<Asked, 'o2'>, loop: LoopFigures): OnLoop {
+  const deepestBar = Math.max(...entry.legs.map(({ toBar }) => toBar));
+  const o2 = Math.min(1, entry.po2Bar! / deepestBar);
+  const atOneBarGL = gasDensityGL(o2, 1);
+  const exact = atOneBarGL * deepestBar;
+  return {
+    title: 'Density of the gas in the loop at the deepest point',
+    formula: 'density at 1 bar × P, of a mix whose oxygen is PO2 / P',
+    steps: [
+      ...setpointSteps(loop),
+      { label: 'PO2', value: bar(entry.po2Bar!) },
+      { label: 'Pressure at the deepest point, P', value: bar(deepestBar) },
+      { label: 'Density of that mix at 1 bar', value: `${digits(atOneBarGL, 4)} g/L` },
+    ],
+    result: `${digits(exact, 3)} g/L`,
+    exact,
+    source: 'Ideal gas law',
+  };
+}
+
+function roomWorking({ entry, trip }: Omit<Asked, 'o2'>): OnLoop {
+  const { min, minLimit } = roomMinutes(trip, entry);
+  const candidates = [
+    ...(entry.noStopMin === null
+      ? []
+      : [
+          {
+            limit: 'no-stop' as RoomLimit,
+            how: `, ${digits(entry.noStopMin, 2)} − ${digits(entry.bottomMin, 2)}`,
+            amount: entry.noStopMin - entry.bottomMin,
+          },
+        ]),
+    ...loopSupplies(trip, entry).map((each) => ({ ...each, how: '' })),
+  ];
+  const isFound = minLimit !== null && candidates.some(({ limit }) => limit === minLimit);
+  if (min !== null && minLimit !== null && !isFound) {
+    candidates.push({ limit: minLimit, how: ', found by trying', amount: min });
   }
+  const shared = {
+    title: 'Room: minutes longer',
+    formula:
+      'the least of the minutes to each limit, the last level lengthened; negative where it must be shorter',
+    steps: candidates.map(({ limit, how, amount }) => ({
+      label: `To ${LIMIT_NAMES[limit]}${how}`,
+      value: minutesOut(amount),
+    })),
+    source: ROOM_SOURCE,
+  };
+  if (min === null || minLimit === null) {
+    const why = minLimit === null ? 'no limit is in reach' : `past ${LIMIT_NAMES[minLimit]}`;
+    return { ...shared, result: `none to tell: ${why}`, exact: null };
+  }
+  const exact = Math.min(...candidates.map(({ amount }) => amount));
+  return { ...shared, result: `${minutesOut(exact)}, to ${LIMIT_NAMES[minLimit]}`, exact };
 }
 
 /**
  * How a figure of a dive on a loop comes about; of what has no workings of its own here, by what it is reckoned.
- * @param entry of a dive on a loop
- * Source: CONVENTIONS, "Constant PO2".
+ * @param asked of a dive on a loop
+ * Source: CONVENTIONS, "Constant PO2"; CONVENTIONS, "On a loop".
  */
-export function loopWorkings(figure: FigureId, entry: Entry, loop: LoopFigures): OnLoop {
-  if (figure === 'po2Bar') return po2Working(entry, loop);
-  if (figure === 'noStopMin') return noStopWorking(entry, loop);
-  return (
-    clockWorking(figure, entry, loop) ?? {
-      title: 'On a loop',
-      formula: 'as on open circuit, with what the loop holds in place of the mix',
-      steps: setpointSteps(loop),
-      result: 'not worked out here on a loop',
-      exact: null,
-      source: SOURCE,
-    }
-  );
+export function loopWorkings(figure: FigureId, asked: Omit<Asked, 'o2'>, loop: LoopFigures): OnLoop {
+  const { entry } = asked;
+  switch (figure) {
+    case 'po2Bar':
+      return po2Working(entry, loop);
+    case 'noStopMin':
+      return noStopWorking(entry, loop);
+    case 'room.min':
+      return roomWorking(asked);
+    case 'endBar':
+      return scrubberWorking(asked, loop);
+    case 'usedL':
+      return usedWorking(asked, loop);
+    case 'gasDensityGL':
+      return densityWorking(asked, loop);
+    default:
+      return {
+        title: 'On a loop',
+        formula: 'as on open circuit, with what the loop holds in place of the mix',
+        steps: setpointSteps(loop),
+        result: 'not worked out here on a loop',
+        exact: null,
+        source: SOURCE,
+      };
+  }
 }

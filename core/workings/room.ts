@@ -7,9 +7,10 @@ import { roomMinutes, roomOf } from '../ledger/room';
 import { digits, litres, metres, minutesOut, percent } from './digits';
 import type { Asked, Work, WorkingsStep } from './types';
 
-const SOURCE = 'each limit as in its own workings; that the first one to be met decides is this project’s';
+export const ROOM_SOURCE =
+  'each limit as in its own workings; that the first one to be met decides is this project’s';
 
-const LIMIT_NAMES: Readonly<Record<RoomLimit, string>> = {
+export const LIMIT_NAMES: Readonly<Record<RoomLimit, string>> = {
   'no-stop': 'the no-stop limit',
   mod: 'the MOD',
   po2: 'a PO2 of 1.6 bar, above which no limit exists',
@@ -80,7 +81,7 @@ export const roomMinWorkings: Work = (asked) => {
     formula:
       'the least of the minutes to each limit, the last level lengthened; negative where it must be shorter',
     steps,
-    source: SOURCE,
+    source: ROOM_SOURCE,
   };
   if (min === null) {
     const why =
@@ -131,7 +132,7 @@ export const roomMWorkings: Work = (asked) => {
   const shared = {
     title: 'Room: metres deeper, for the same bottom time',
     formula: 'the least of the metres to each limit, every level shifted alike',
-    source: SOURCE,
+    source: ROOM_SOURCE,
   };
   if (m === null) {
     const result =

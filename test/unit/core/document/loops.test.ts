@@ -48,6 +48,23 @@ describe('loops in a trip file', () => {
     expect(whats(trip({ bailOut: [] })).join()).toContain('Bail-out: the list is empty.');
   });
 
+  it('have no pressure of a cylinder and no analysed share in a record of their diver: nothing would come of either', () => {
+    const [dive] = trip({}).dives;
+    const logged = (record: object, loops = dive!.loops!) =>
+      whats({ ...trip({}), dives: [{ ...dive!, loops, asDived: [record] }] } as Trip);
+    expect(logged({ by: 'guest-1', bottomMin: 20 })).toEqual([]);
+    expect(logged({ endBar: 60, o2: 0.32 })).toEqual([]);
+    expect(logged({ by: 'guest-1', endBar: 60, o2: 0.32 })).toEqual([
+      expect.stringMatching(
+        /asDived\[0\]\.endBar.*on a loop, of which the pressure left in a cylinder is not kept/,
+      ),
+      expect.stringMatching(
+        /asDived\[0\]\.o2.*on a loop, of which the oxygen of an analysed cylinder is not kept/,
+      ),
+    ]);
+    expect(logged({ by: 'guest-1', endBar: 60 }, [])).toEqual([]);
+  });
+
   it('go with the diver who is taken off a dive', () => {
     const [dive] = trip({}, [{ by: 'guest-1' }]).dives;
     expect(withLoopsOf(dive!, (id) => id !== 'guest-1')).not.toHaveProperty('loops');
