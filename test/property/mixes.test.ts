@@ -11,6 +11,7 @@ import { deepestLevel } from '../../core/ledger/level-limits';
 import type { Entry } from '../../core/ledger/ledger-types';
 import type { Trip } from '../../core/document/types';
 import { smallTrip } from '../arbitraries/small-trip';
+import { surroundingsAt } from '../../core/document/waters';
 import { surroundingsOf } from '../../core/profile';
 
 /** The same closed form reached by two ways: a few ulp of the times involved. */
@@ -32,9 +33,10 @@ describe('compareSites', () => {
         // An analysed cylinder rules over any mix; the comparison asks what the mix itself would give.
         fc.pre(trip.dives.every((dive) => !dive.asDived?.some((record) => record.o2 !== undefined)));
         const whole = ledger(trip);
-        const around = surroundingsOf(trip);
         const [row] = compareSites(whole, trip.mixes);
-        const visits = whole.divers.flatMap(({ entries }) => entries);
+        const visits = whole.divers
+          .flatMap(({ entries }) => entries)
+          .filter(({ dive }) => dive.siteId === row!.site.id);
         const leftOf = ({ levels }: Entry): number => {
           const { min, noStopMin } = deepestLevel(levels);
           return noStopMin === null ? Infinity : noStopMin - min;
@@ -47,7 +49,8 @@ describe('compareSites', () => {
               .divers.find(({ diver }) => diver.id === entry.diver.id)!
               .entries.find(({ dive }) => dive.id === entry.dive.id)!;
           const may = visits.filter(
-            ({ dive, diver }) => whyNot(cell.mix, dive.depthM, diver, trip, around) === null,
+            ({ dive, diver }) =>
+              whyNot(cell.mix, dive.depthM, diver, trip, surroundingsAt(trip, dive)) === null,
           );
           expect(cell.inTrip === null).toBe(may.length === 0);
           if (cell.inTrip === null) continue;

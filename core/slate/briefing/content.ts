@@ -95,12 +95,11 @@ function sentenceSaid(
     entries.flatMap((entry) => (entry.isMade && entry.loop === null ? [words(breathedSaid(entry))] : [])),
   );
   const many: Piece = dives.length === 1 ? said`one dive` : said`${countSaid(dives.length)} dives`;
-  const on: Piece =
-    mixes.size === 0
-      ? NOTHING
-      : mixes.size === 1
-        ? said` on one mix`
-        : said` on ${countSaid(mixes.size)} mixes`;
+  const gases: readonly Said[] = [
+    ...(mixes.size === 0 ? [] : [mixes.size === 1 ? said`one mix` : said`${countSaid(mixes.size)} mixes`]),
+    ...(entries.some(({ loop }) => loop !== null) ? [said`a loop`] : []),
+  ];
+  const on: Piece = gases.length === 0 ? NOTHING : said` on ${listed(gases)}`;
   const whose = party === 1 ? said`for one diver` : said`for a party of ${countSaid(party)}`;
   const [least] = tightest;
   if (least === undefined) return said`${many}${on} ${whose}.`;

@@ -347,7 +347,7 @@ export function rollSections(set: Setter, words: Words, day: BriefDay, width: nu
       const high = Math.max(ROLL_ROW, name.heightPt + 3);
       const instead = chunk.flatMap(({ index }, i) => {
         const each = diver.cells[index]!;
-        return 'instead' in each
+        return 'instead' in each && !each.isDived
           ? [
               {
                 block: paragraph(set, each.instead, 3 * cell - 6, TYPES.caption, LEADING.caption),
@@ -365,7 +365,10 @@ export function rollSections(set: Setter, words: Words, day: BriefDay, width: nu
             ...instead.flatMap(({ block, x: at }) => middle(block).at(x + at, y)),
           ],
         },
-        (dive) => 'instead' in diver.cells[chunk[dive]!.index]!,
+        (dive) => {
+          const each = diver.cells[chunk[dive]!.index]!;
+          return 'instead' in each && !each.isDived;
+        },
       );
     });
     const note = words(said`time in, time out, pressure out`);

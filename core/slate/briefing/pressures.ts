@@ -11,7 +11,7 @@ import { together, type Context, type Together } from './one-dive';
 
 /** What a diver needs of a dive. */
 export type BriefCell =
-  | { readonly instead: string }
+  | { readonly instead: string; readonly isDived: boolean }
   | { readonly mix: string; readonly turn: readonly string[]; readonly minimum: readonly string[] };
 
 export interface BriefDiver {
@@ -34,8 +34,10 @@ function pressures(context: Context, bar: number | null): readonly string[] {
 
 function cellOf(context: Context, entry: Entry | undefined): BriefCell {
   const { words } = context;
-  if (entry === undefined) return { instead: words(said`stays up`) };
-  if (!entry.isMade || entry.loop !== null) return { instead: words(breathedSaid(entry)) };
+  if (entry === undefined) return { instead: words(said`stays up`), isDived: false };
+  if (!entry.isMade || entry.loop !== null) {
+    return { instead: words(breathedSaid(entry)), isDived: entry.isMade };
+  }
   const { turnBar, minimumBar } = entry.gas;
   return {
     mix: words(mixSaid(entry.o2!)),

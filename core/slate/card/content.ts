@@ -27,7 +27,7 @@ import {
   type Said,
 } from '../../words/said';
 import { bailOutSaid, breathedSaid, loopModM, setpointsSaid } from '../../ledger/breathed-said';
-import { SEVERITIES, SHORT_LIMITS } from '../../words/terms';
+import { mixSaid, SEVERITIES, SHORT_LIMITS } from '../../words/terms';
 import { asPrinted } from '../levels';
 import { slanted, stressed, unmarked } from '../markup';
 import { deeperLonger, type DeeperLonger } from '../deeper-longer';
@@ -275,10 +275,10 @@ function gasFigures(
     instead: si === null ? words(instead) : '',
   });
   if (loop !== null) {
-    const none = of(said`Turn`, 'pressureNeeded', null, said`loop`);
+    const { breathing, scrubber } = loop;
     return {
-      turn: none,
-      minimum: { ...none, caption: words(said`Minimum`) },
+      turn: of(said`Diluent`, 'pressureNeeded', null, mixSaid(breathing.diluentO2)),
+      minimum: of(said`Scrubber`, 'minutesLeft', scrubber.leftMin < 0 ? null : scrubber.leftMin, said`none`),
       mod: of(said`Bail-out MOD`, 'depthLimit', loopModM(loop), NOTHING),
     };
   }

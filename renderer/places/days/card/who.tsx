@@ -1,9 +1,10 @@
 import type { ReactNode } from 'react';
 import type { Entry } from '../../../../core/ledger/ledger-types';
+import { breathedSaid } from '../../../../core/ledger/breathed-said';
 import { roomShortSaid } from '../../../../core/ledger/room-said';
 import { isRoomUnknown, tightestOf } from '../../../../core/ledger/tightest';
 import { said, type Said } from '../../../../core/words/said';
-import { mixSaid, someSaid } from '../../../../core/words/terms';
+import { someSaid } from '../../../../core/words/terms';
 import { chooseDiver } from '../../../actions/view';
 import { useWords } from '../../../parts/use-words';
 import { selectRooms } from '../../../store/selectors';
@@ -40,8 +41,8 @@ export function Who(props: { readonly entries: readonly Entry[]; readonly shown:
               <span className={isCare ? `${styles.room} care` : styles.room}>
                 {words(roomShortSaid(entry, room))}
               </span>
-              {isUnlike && entry.o2 !== null ? (
-                <span className={styles.mix}> {words(mixSaid(entry.o2))}</span>
+              {isUnlike && entry.isMade ? (
+                <span className={styles.mix}> {words(breathedSaid(entry))}</span>
               ) : null}
               {tight.includes(entry) ? <span className="unseen"> {words(said`least room`)}</span> : null}
             </button>

@@ -5,6 +5,7 @@ import type { Trip } from '../../../../core/document/types';
 import type { SlateRequest } from '../../../../core/slate/request';
 import { fileWords } from '../../../../core/words/reader';
 import { aDive, aDiver, aTrip } from '../../../builders/trip';
+import { loopTrip } from '../../../support/loop-trip';
 import { aPaper, layoutOf, textsOf, wordsOf } from '../../../support/slates';
 
 const START = '2027-03-06T08:00';
@@ -224,5 +225,14 @@ describe('roll call', () => {
       expect(roll.match(/Guest 3/g)).toHaveLength(tables);
       expect(roll.match(/\bin out bar\b/g)).toHaveLength(4);
     }
+  });
+
+  it('is called for who dives on a loop as for everybody', () => {
+    const words = briefing(loopTrip(), { dates: ['2027-03-18'] });
+    expect(words).toContain('mixes and a loop for a party of four.');
+    const [before, roll] = words.split('Roll call');
+    expect(before).toContain('loop 1.2');
+    // What stands there would stand in place of the boxes.
+    expect(roll).not.toContain('loop');
   });
 });
