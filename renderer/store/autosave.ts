@@ -2,7 +2,7 @@
  * Keeps the open trip: debounced, but never longer than 2 s after an edit; one write at a time, the newest
  * wins. "Saved" is said once the write has resolved and not before; a failed write is shown and tried again by itself.
  */
-import type { Host, HostResult, HostTrouble, StoredTrip } from '../../core/host';
+import type { Host, HostResult, HostTrouble, StoredTrip, TripToken } from '../../core/host';
 import { writeTrip } from '../../core/document/write-trip';
 import type { Trip } from '../../core/document/types';
 import { say } from './notice';
@@ -87,6 +87,14 @@ export function startAutosave(host: Host, afterMs = AUTOSAVE_AFTER_MS): Autosave
     failures += 1;
   };
 
+  /** Saved is what is found again: that this is the last trip is kept before a save is said to be done. */
+  const remember = async (token: TripToken): Promise<void> => {
+    if (token === desk.getState().settings.lastTrip) return;
+    desk.setState(({ settings }) => ({ settings: { ...settings, lastTrip: token } }));
+    const kept = await host.saveSettings({ lastTrip: token });
+    if (!kept.ok) say({ tone: 'refused', lines: [kept.trouble] });
+  };
+
   /** One write of what is on the desk as it begins; true when it is kept. */
   const writeOnce = async (overwrite: boolean): Promise<boolean> => {
     const { keeping } = desk.getState();
@@ -97,6 +105,7 @@ export function startAutosave(host: Host, afterMs = AUTOSAVE_AFTER_MS): Autosave
     const result: HostResult<StoredTrip> = await host
       .writeTrip(keeping.token, writeTrip(trip), trip.title, expected)
       .catch(notAnswered);
+    if (result.ok && desk.getState().keeping.token === keeping.token) await remember(result.value.token);
     if (desk.getState().keeping.token !== keeping.token) {
       // Another trip was opened meanwhile; this save is of the one before and says nothing about it.
       keep({ writing: false });
@@ -109,11 +118,6 @@ export function startAutosave(host: Host, afterMs = AUTOSAVE_AFTER_MS): Autosave
     failures = 0;
     const { token, home, savedAt } = result.value;
     keep({ token, home, savedAt, saved: trip, writing: false, trouble: null });
-    if (token !== desk.getState().settings.lastTrip) {
-      desk.setState(({ settings }) => ({ settings: { ...settings, lastTrip: token } }));
-      const kept = await host.saveSettings({ lastTrip: token });
-      if (!kept.ok) say({ tone: 'refused', lines: [kept.trouble] });
-    }
     return true;
   };
 

@@ -110,6 +110,25 @@ describe('startAutosave', () => {
     expect(desk.getState().settings.lastTrip).toBe('t1');
   });
 
+  it('says "saved" only once it is kept which trip was the last', async () => {
+    autosave.stop();
+    let keepLast = (): void => undefined;
+    const slow = slowHost();
+    const saveSettings: Host['saveSettings'] = () =>
+      new Promise((resolve) => {
+        keepLast = () => resolve({ ok: true, value: null });
+      });
+    autosave = startAutosave({ ...slow.host, saveSettings });
+    setTitle('one');
+    await wait(AUTOSAVE_AFTER_MS);
+    await slow.writes[0]!.finish();
+    expect(keeping()).toMatchObject({ savedAt: null, writing: true });
+    keepLast();
+    await wait(0);
+    expect(keeping()).toMatchObject({ token: 't1', writing: false });
+    expect(isUnsaved(desk.getState())).toBe(false);
+  });
+
   it('holds one write at a time, and the newest wins', async () => {
     setTitle('one');
     await wait(AUTOSAVE_AFTER_MS);
