@@ -1,6 +1,8 @@
 /** Figures as the window reads them: rounded and written by core/words, in the decimal sign of this machine. */
 import type { Settings } from '../../core/host';
 import type { Cylinder } from '../../core/document/types';
+import { breathedSaid } from '../../core/ledger/breathed-said';
+import type { Entry } from '../../core/ledger/ledger-types';
 import { clockSaid, dateSaid } from '../../core/words/calendar';
 import { digits, toUnit, unitOf, type Kind, type System, type Toward } from '../../core/words/quantity';
 import { MINUS, wordsOf, type Reader } from '../../core/words/reader';
@@ -101,6 +103,11 @@ export function shareText(share: number): string {
 /** "EAN32", "Air", "EAN31.5": as the trade writes a mix. */
 export function mixText(o2: number): string {
   return read(mixSaid(o2));
+}
+
+/** What is breathed on a dive, a loop by its setpoint; where no mix can be used there, that. */
+export function breathedText(entry: Pick<Entry, 'isMade' | 'loop' | 'o2'>): string {
+  return read(breathedSaid(entry));
 }
 
 /** A wall-clock time of day in the chosen clock: "13:10" or "1:10 pm". */

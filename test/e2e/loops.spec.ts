@@ -13,7 +13,7 @@ test('a diver is given a loop, takes it on a dive, and what comes of it follows'
   await party.card.getByText('Breathing loop', { exact: true }).click();
   await expect(party.field('High setpoint, bar')).toHaveValue('1.2');
   await party.set('High setpoint, bar', '1.3');
-  await party.set('A fresh scrubber lasts', '60');
+  await party.set('A fresh scrubber lasts, minutes', '60');
   await party.set('Oxygen cylinder', '2');
   await expect(party.field('Oxygen fill')).toHaveValue('200 bar');
 

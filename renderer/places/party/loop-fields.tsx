@@ -5,7 +5,7 @@ import { tell, type EditResult } from '../../actions/edit';
 import { addLoop, removeLoop, setLoop } from '../../actions/loops';
 import { Choice } from '../../parts/choice';
 import { Folded } from '../../parts/folded';
-import { MinutesField, PlainNumberField, UnitField } from '../../parts/number-field';
+import { PlainNumberField, UnitField } from '../../parts/number-field';
 import { useWords } from '../../parts/use-words';
 import { useDesk } from '../../store/store';
 import { CylinderField, FillField } from './gear-fields';
@@ -58,8 +58,11 @@ function Fields({ diver, loop }: { readonly diver: Diver; readonly loop: LoopGea
         value={setpoints.switchM}
         commit={(switchM) => put({ setpoints: { ...setpoints, switchM } })}
       />
-      <MinutesField
-        label="A fresh scrubber lasts"
+      <PlainNumberField
+        label="A fresh scrubber lasts, minutes"
+        sign="min"
+        decimals={1}
+        step={5}
         value={loop.scrubberMin}
         commit={(scrubberMin) => put({ scrubberMin })}
       />

@@ -49,7 +49,8 @@ function sentenceOf(
       isPast: true,
     };
   }
-  const [one] = theirs;
+  // Who is on a loop breathes nothing that was analysed for this.
+  const one = theirs.find(({ loop }) => loop === null);
   if (one === undefined || one.modM === null) return { says: said`no mix can be used there`, isPast: true };
   return { says: said`MOD ${figure('depthLimit', one.modM)}`, isPast: false };
 }

@@ -2,7 +2,15 @@
 import { dayNumber, wallDate, wallMin, wallText } from '../../../../core/words/calendar';
 import type { Entry, RoomLimit } from '../../../../core/ledger/ledger-types';
 import type { Dive, Id, Trip } from '../../../../core/document/types';
-import { clockText, dateText, depthText, hoursText, minutesText, shortText } from '../../../figures/format';
+import {
+  breathedText,
+  clockText,
+  dateText,
+  depthText,
+  hoursText,
+  minutesText,
+  shortText,
+} from '../../../figures/format';
 import { effectiveDive, missedDive } from '../../../../core/document/as-dived';
 import { divePlan } from '../../../../core/ledger/dive-plan';
 import { surroundingsAt } from '../../../../core/document/waters';
@@ -12,7 +20,7 @@ import { isRoomUnknown, isTooLong } from '../../../../core/ledger/tightest';
 import { unitOf } from '../../../../core/words/quantity';
 import { fileWords } from '../../../../core/words/reader';
 import { SHORT_LIMITS } from '../../../../core/words/terms';
-import { breathedText, roomText, sounding, type Reader } from './strip-words';
+import { roomText, sounding, type Reader } from './strip-words';
 import type { Caution } from '../../../../core/cautions/caution';
 
 export interface Point {

@@ -1,8 +1,7 @@
 /** Figures as the strip writes them: shorter than elsewhere, rounded once and to the careful side. */
 import type { Settings } from '../../../../core/host';
 import { wallDate, wallText } from '../../../../core/words/calendar';
-import type { Entry } from '../../../../core/ledger/ledger-types';
-import { clockText, dateText, depthText, hoursText, minutesText, mixText } from '../../../figures/format';
+import { clockText, dateText, depthText, hoursText, minutesText } from '../../../figures/format';
 
 export type Reader = Pick<Settings, 'units' | 'clock'>;
 
@@ -19,11 +18,6 @@ export function hoursWords(min: number): string {
 /** "Tue 9, 13:10" */
 export function momentText(wallMin: number, reader: Reader): string {
   return `${dateText(wallDate(wallMin))}, ${clockText(wallText(wallMin), reader.clock)}`;
-}
-
-/** What is breathed; where no mix can be used there, that. */
-export function breathedText(entry: Entry): string {
-  return entry.o2 === null ? 'no mix' : mixText(entry.o2);
 }
 
 /** "3 min", "−2 min" */

@@ -16,6 +16,7 @@ import {
   selectTightOfDays,
 } from '../../../../../../renderer/store/selectors';
 import { desk, freshDesk } from '../../../../../../renderer/store/store';
+import { loopTrip } from '../../../../../support/loop-trip';
 
 const READER = { units: 'metric', clock: '24h' } as const;
 
@@ -131,6 +132,14 @@ describe('diveViews', () => {
     expect(commonMix(views)).toBe('EAN32');
     expect(byId(views, 'd9')).toMatchObject({ mix: 'EAN32', otherMix: '' });
     expect(byId(views, 'd8')).toMatchObject({ mix: 'EAN28', otherMix: 'EAN28' });
+  });
+
+  it('names a loop by its setpoint, in words and in the picture', () => {
+    const views = viewsOf(loopTrip());
+    const own = viewsOf(loopTrip(), loopTrip().party[0]!.id);
+    expect(commonMix(own)).toBe('loop 1.2');
+    expect(own.every(({ mix, name }) => mix === 'loop 1.2' && !name.includes('no mix'))).toBe(true);
+    expect(views.every(({ name }) => !name.includes('no mix'))).toBe(true);
   });
 
   it('says as dived where it was', () => {
