@@ -19,6 +19,7 @@ import { unitText } from '../../figures/format';
 import { useSize } from '../../parts/use-size';
 import { useWords } from '../../parts/use-words';
 import { mixLines, strokeOf, type MixLine } from './mix-line';
+import { SeaLabels } from './sea-labels';
 import { isSnug, markSaid, seaMarks, seaPlans, type SeaMark, type SeaPlan } from './sea-marks';
 import { apart } from './chart-scale';
 import {
@@ -110,20 +111,6 @@ function Plan({ plan, scale }: { readonly plan: SeaPlan; readonly scale: SeaScal
         {words(said`${bare('minutesSet', plan.min)}`)}
       </text>
     </g>
-  );
-}
-
-function labelOf(mark: SeaMark, plan: SeaPlan | undefined, words: ReturnType<typeof useWords>): ReactNode {
-  if (mark.min === null || mark.min > LONGEST_MIN) return null;
-  const min = words(said`${bare('minutesLeft', mark.min)}`);
-  if (!mark.isUsed || !plan || plan.noStopMin === null) return min;
-  return (
-    <>
-      <tspan className={styles.strong}>{min}</tspan>{' '}
-      <tspan className={styles.italic}>
-        {words(said`${bare('minutesLeft', plan.noStopMin - plan.min)} left`)}
-      </tspan>
-    </>
   );
 }
 
@@ -378,27 +365,7 @@ export function SeaChart(props: {
                 </g>
               ))}
             </g>
-            <g className={styles.labels}>
-              {marks.map((mark) => (
-                <text
-                  key={`${mark.siteAt} ${mark.mixAt}`}
-                  x={scale.xPx(mark.min) + (mark.isUsed ? 10 : 0)}
-                  y={scale.yPx(mark.depthM) + (mark.isUsed ? 5 : -9)}
-                  textAnchor={mark.isUsed ? 'start' : 'middle'}
-                  className={
-                    mark.isUsed && plans.some((plan) => plan.siteAt === mark.siteAt && isSnug(plan))
-                      ? styles.care
-                      : ''
-                  }
-                >
-                  {labelOf(
-                    mark,
-                    plans.find(({ siteAt }) => siteAt === mark.siteAt),
-                    words,
-                  )}
-                </text>
-              ))}
-            </g>
+            <SeaLabels marks={marks} plans={plans} scale={scale} />
           </svg>
         )}
       </div>

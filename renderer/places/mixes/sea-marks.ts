@@ -2,6 +2,7 @@ import type { CompareCell, CompareRow } from '../../../core/mixes/compare';
 import type { Trip } from '../../../core/document/types';
 import { bare, figure, NOTHING, said, type Said } from '../../../core/words/said';
 import { mixSaid, NO_END } from '../../../core/words/terms';
+import { LONGEST_MIN, type SeaScale } from './sea-scale';
 
 /** A mix at a site, where it stands in the chart. */
 export interface SeaMark {
@@ -54,6 +55,48 @@ export const SNUG_MIN = 5;
 
 export function isSnug({ min, noStopMin }: SeaPlan): boolean {
   return noStopMin !== null && noStopMin - min < SNUG_MIN;
+}
+
+/** What has no place on the scale of minutes has no minutes beside it. */
+export function hasLabel({ min }: SeaMark): boolean {
+  return min !== null && min <= LONGEST_MIN;
+}
+
+/** How far words reach beside a mark, in em: "130 85 left" behind it, "130" above it. */
+const REACH_EM = { used: 6, other: 1 };
+const HIGH_EM = 0.95;
+
+/** Where minutes stand from the middle of their mark, pixels: behind it, or above it. */
+export const LABEL_AT = { used: { x: 10, y: 5 }, other: { x: 0, y: -9 } };
+
+/**
+ * The marks whose minutes cover no others: those of the mixes in use first, and of two the shorter, which a plan meets first.
+ * @param emPx size of the type, pixels
+ */
+export function marksWithRoom(
+  marks: readonly SeaMark[],
+  { xPx, yPx }: Pick<SeaScale, 'xPx' | 'yPx'>,
+  emPx: number,
+): ReadonlySet<SeaMark> {
+  const taken: { readonly from: number; readonly to: number; readonly y: number }[] = [];
+  const shown = new Set<SeaMark>();
+  const inOrder = marks
+    .filter(hasLabel)
+    .toSorted((a, b) => Number(b.isUsed) - Number(a.isUsed) || a.min! - b.min!);
+  for (const mark of inOrder) {
+    const x = xPx(mark.min);
+    const [from, to] = mark.isUsed
+      ? [x, x + REACH_EM.used * emPx]
+      : [x - REACH_EM.other * emPx, x + REACH_EM.other * emPx];
+    const y = yPx(mark.depthM) + LABEL_AT[mark.isUsed ? 'used' : 'other'].y;
+    const isCovered = taken.some(
+      (box) => box.from < to && from < box.to && Math.abs(box.y - y) < HIGH_EM * emPx,
+    );
+    if (isCovered) continue;
+    taken.push({ from, to, y });
+    shown.add(mark);
+  }
+  return shown;
 }
 
 function oxygenSaid({ cns, otu }: CompareCell): Said {
