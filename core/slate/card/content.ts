@@ -26,9 +26,10 @@ import {
   type Figure,
   type Said,
 } from '../../words/said';
-import { bailOutSaid, breathedSaid, loopModM, setpointsSaid } from '../../ledger/breathed-said';
-import { mixSaid, SEVERITIES, SHORT_LIMITS } from '../../words/terms';
+import { bailOutSaid, breathedSaid, setpointsSaid } from '../../ledger/breathed-said';
+import { SEVERITIES, SHORT_LIMITS } from '../../words/terms';
 import { asPrinted } from '../levels';
+import { gasFigures } from './gas-figures';
 import { slanted, stressed, unmarked } from '../markup';
 import { deeperLonger, type DeeperLonger } from '../deeper-longer';
 import { slateReader, type SlateReading } from '../reading';
@@ -263,32 +264,6 @@ function warningsOf({ words, cautions }: Context, entry: Entry): readonly string
     ...(stops.length === 0 ? [] : [words(said`Required stops: ${inRow(each)}.`)]),
     ...(entry.stops === null ? [words(said`No way up on this gas was found.`)] : []),
   ];
-}
-
-function gasFigures(
-  { words, reader }: Context,
-  { gas, loop, modM }: Entry,
-): Pick<CardDive, 'turn' | 'minimum' | 'mod'> {
-  const of = (label: Said, quantity: Figure['quantity'], si: number | null, instead: Said): CardFigure => ({
-    caption: words(label),
-    figures: si === null ? [] : shown(figure(quantity, si), reader),
-    instead: si === null ? words(instead) : '',
-  });
-  if (loop !== null) {
-    const { breathing, scrubber } = loop;
-    return {
-      turn: of(said`Diluent`, 'pressureNeeded', null, mixSaid(breathing.diluentO2)),
-      minimum: of(said`Scrubber`, 'minutesLeft', scrubber.leftMin < 0 ? null : scrubber.leftMin, said`none`),
-      mod: of(said`Bail-out MOD`, 'depthLimit', loopModM(loop), NOTHING),
-    };
-  }
-  const noWay = said`none`;
-  const noTurn = gas.minimumBar === null ? noWay : said`fill too low`;
-  return {
-    turn: of(said`Turn`, 'pressureNeeded', gas.turnBar, noTurn),
-    minimum: of(said`Minimum`, 'pressureNeeded', gas.minimumBar, noWay),
-    mod: of(said`MOD`, 'depthLimit', modM, said`no mix`),
-  };
 }
 
 function unitsOf({ reader, words }: Context): {
