@@ -124,9 +124,8 @@ function fallenAt(tension: number, bound: number, k: number, stretches: readonly
     const isEndless = toMin === Infinity;
     const after = isEndless ? rest : rest + (at - rest) * Math.exp(-k * (toMin - fromMin));
     if (isEndless && (rest > bound || (rest === bound && at > bound))) return null;
-    // Within a stretch a tension goes one way: it is above at its end, or crosses once, or was never above.
+    // Within a stretch a tension goes one way; what is above at its end crosses in a later one, the last of them without end.
     if (at > bound && after <= bound) since = fromMin + Math.log((at - rest) / (bound - rest)) / k;
-    else if (after > bound) since = toMin;
     at = after;
   }
   return since;

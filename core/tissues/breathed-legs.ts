@@ -145,21 +145,18 @@ export function oxygenLegs(legs: readonly Leg[], loop: LoopBreathing): readonly 
   );
 }
 
+/** A moment at a depth, as a leg: what is breathed there does not hang on how long. */
+function momentAt(depthM: number, ambientBar: number): Leg {
+  return { kind: 'level', fromM: depthM, toM: depthM, fromBar: ambientBar, toBar: ambientBar, min: 1 };
+}
+
 /**
  * Oxygen pressure that a loop is planned to have at a depth, as a cell reads it: the setpoint without its tolerance.
  * @param depthM metres @param ambientBar bar absolute, at that depth @returns bar
  * Source: as `oxygenLegs`.
  */
 export function loopPo2Bar(depthM: number, ambientBar: number, loop: LoopBreathing): number {
-  const at: Leg = {
-    kind: 'level',
-    fromM: depthM,
-    toM: depthM,
-    fromBar: ambientBar,
-    toBar: ambientBar,
-    min: 1,
-  };
-  return oxygenEnds(at, loop, 0).fromBar;
+  return oxygenEnds(momentAt(depthM, ambientBar), loop, 0).fromBar;
 }
 
 /**
@@ -175,15 +172,7 @@ export function nitrogenInspiredBar(
   breathing?: Breathing,
 ): number {
   if (breathing === undefined) return n2Fraction * inspiredBar(ambientBar);
-  const at: Leg = {
-    kind: 'level',
-    fromM: depthM,
-    toM: depthM,
-    fromBar: ambientBar,
-    toBar: ambientBar,
-    min: 1,
-  };
-  return inspiredBar(nitrogenLegs([at], breathing)[0]!.fromBar);
+  return inspiredBar(nitrogenLegs([momentAt(depthM, ambientBar)], breathing)[0]!.fromBar);
 }
 
 /**
