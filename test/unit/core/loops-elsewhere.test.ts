@@ -20,6 +20,7 @@ import { roomMinutes } from '../../../core/ledger/room';
 import { workingsOf } from '../../../core/workings/all';
 import { FIGURES, type FigureId } from '../../../core/workings/types';
 import { loopTrip } from '../../support/loop-trip';
+import { layoutOf, wordsOf } from '../../support/slates';
 
 const trip = loopTrip({}, { freshScrubber: true });
 const whole = ledger(trip);
@@ -103,6 +104,18 @@ describe('a loop', () => {
     expect(text).not.toContain('opencircuit');
   });
 
+  it('has on its card the diluent and what is left of the scrubber, where open circuit has its pressures', () => {
+    const { pages } = layoutOf(trip, { kind: 'card', diverIds: [mine!.diver.id], dates: ['2027-03-14'] });
+    const words = pages.map(wordsOf).join('\n').split('\n');
+    expect(words).toContain('Diluent');
+    expect(words).toContain('Scrubber');
+    for (const { loop } of mine!.entries.slice(0, 3)) {
+      const { leftMin } = loop!.scrubber;
+      expect(words).toContain(leftMin < 0 ? 'none' : String(Math.floor(leftMin)));
+    }
+    expect(words).not.toContain('Turn');
+  });
+
   it('has workings that come to the figures, or say that they are not worked out', () => {
     for (const figure of FIGURES) {
       const { result, exact } = workingsOf(figure, entry!, { trip, diverLedger: mine!, words: fileWords });
@@ -138,6 +151,9 @@ describe('a loop', () => {
     const [oxygenLpm, min, oxygenL, volumeL, rise, diluentL] = numbers('usedL');
     expect(oxygenLpm! * min!).toBeCloseTo(oxygenL!, 1);
     expect(volumeL! * rise!).toBeCloseTo(diluentL!, 1);
+    // What a scrubber lasts, less what stands beneath it, is what is left.
+    const [lasts, earlier, own] = numbers('endBar');
+    expect(lasts! - earlier! - own!).toBeCloseTo(entry!.loop!.scrubber.leftMin, 2);
     // Of the clock what was before and each leg, behind the three of the setpoint.
     const parts = numbers('cns.after').slice(3);
     expect(parts.length).toBeGreaterThan(5);

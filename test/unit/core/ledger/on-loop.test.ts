@@ -8,7 +8,10 @@ import { entryWith, longer, shapeOf } from '../../../../core/ledger/changed-dive
 import type { Entry } from '../../../../core/ledger/ledger-types';
 import type { Trip } from '../../../../core/document/types';
 import { demoTrip } from '../../../../core/document/demo-trip';
-import { runtimeMin } from '../../../../core/profile';
+import { stagedAscent } from '../../../../core/ascent/staged-ascent';
+import { divePlan } from '../../../../core/ledger/dive-plan';
+import { loopAround } from '../../../../core/ledger/loop-around';
+import { runtimeMin, surroundingsOf } from '../../../../core/profile';
 import { applyMap } from '../../../../core/tissues/affine-map';
 import { breathedMap, PURE_NITROGEN } from '../../../../core/tissues/breathed-legs';
 import { inspiredBar } from '../../../../core/tissues/compartments';
@@ -116,6 +119,54 @@ describe('a dive on a loop', () => {
     expect(bailOut!.mixes[0]!.holdsL).toBeCloseTo(11.1 * 180, 9);
     expect(bailOutModM).toBeCloseTo(diluentModM, 9);
     expect(bailOutModM).toBeCloseTo(1.4 / 0.21 / 0.0999983 - 10.1327, 0);
+  });
+
+  it('loads the diver in the minute before the way up, so that its stops are those of leaving a minute later', () => {
+    // Past its limit by so little that a minute on air more makes a stop longer.
+    const stopsAt = (bottomMin: number): number => {
+      const { bailOut } = only(alone({}, { bottomMin, depthM: 35 })).loop!;
+      return bailOut!.stops.reduce((sum, { min }) => sum + min, 0);
+    };
+    const trip = alone({}, { bottomMin: 40, depthM: 35 });
+    const entry = only(trip);
+    const { stops, fromM } = entry.loop!.bailOut!;
+    const column = waterColumn({ density: 'gauge', altitudeM: 0 });
+    const bar = ambientBar(fromM, column);
+    const wait = { kind: 'level' as const, fromM, toM: fromM, fromBar: bar, toBar: bar, min: 1 };
+    const around = surroundingsOf(trip);
+    const onAir = { ...around, breathing: { is: 'mixes' as const, mixes: [{ o2: 0.21, downToM: 100 }] } };
+    const toLeaving = divePlan(shapeOf(entry), loopAround(around, entry.loop!.breathing)).toLeaving;
+    const leaving = applyMap(toLeaving, entry.tensionsBefore, PURE_NITROGEN);
+    const ways = [leaving, applyMap(breathedMap([wait], onAir.breathing), leaving, PURE_NITROGEN)].map(
+      (held) => stagedAscent(held, fromM, PURE_NITROGEN, entry.diver.gradient, onAir),
+    );
+    expect(stops).toEqual(ways[1]);
+    expect(ways[0]).not.toEqual(ways[1]);
+    expect(stopsAt(41)).toBeGreaterThan(stopsAt(39));
+  });
+
+  it('has room until the bail-out is used up, where nothing else comes first', () => {
+    const dive = { depthM: 18, bottomMin: 100, safetyStop: null };
+    const withBailOut = (waterL: number): Trip =>
+      alone(
+        {
+          scrubberMin: 600,
+          oxygenCylinder: { waterL: 10, fillBar: 200, reserveBar: 30 },
+          bailOut: [{ mix: 'air', cylinder: { waterL, fillBar: 200, reserveBar: 20 } }],
+        },
+        dive,
+      );
+    // Enough to go straight up, and for no stop: a minute of air takes the diver past the limit before the loop does.
+    const { neededL } = only(withBailOut(11.1)).loop!.bailOut!.mixes[0]!;
+    const trip = withBailOut((neededL + 1) / 180);
+    const entry = only(trip);
+    const { min, minLimit } = roomOf(trip, entry);
+    expect(minLimit).toBe('bail-out');
+    expect(entry.bottomMin + min!).toBeLessThan(entry.noStopMin!);
+    const spare = (byMin: number): number =>
+      entryWith(trip, entry, longer(shapeOf(entry), byMin)).loop!.bailOut!.spareL;
+    expect(spare(min!)).toBeGreaterThanOrEqual(0);
+    expect(spare(min! + 0.01)).toBeLessThan(0);
   });
 
   it('takes each bail-out mix as deep as it may be breathed, and more with stops', () => {

@@ -3,6 +3,7 @@ import { EMERGENCY_FIELDS, EMERGENCY_KEYS } from '../../../../core/document/emer
 import { demoTrip } from '../../../../core/document/demo-trip';
 import type { Trip } from '../../../../core/document/types';
 import type { SlateRequest } from '../../../../core/slate/request';
+import type { Point } from '../../../../core/slate/layout';
 import { fileWords } from '../../../../core/words/reader';
 import { aDive, aDiver, aTrip } from '../../../builders/trip';
 import { loopTrip } from '../../../support/loop-trip';
@@ -234,5 +235,18 @@ describe('roll call', () => {
     expect(before).toContain('loop 1.2');
     // What stands there would stand in place of the boxes.
     expect(roll).not.toContain('loop');
+    // A row of four dives has three boxes each, and an edge: as many upright lines whoever dives on a loop.
+    const uprights = (trip: Trip): number => {
+      const { pages } = layoutOf(trip, { kind: 'briefing', paper: aPaper('A4'), dates: ['2027-03-18'] });
+      const page = pages.find((each) => textsOf(each).some(({ text }) => text.startsWith('Roll')))!;
+      const top = textsOf(page).find(({ text }) => text.startsWith('Roll'))!.y;
+      return page.marks.filter((mark) => {
+        if (mark.kind !== 'line' || mark.points.length !== 2) return false;
+        const [from, to] = mark.points as readonly [Point, Point];
+        return from.x === to.x && from.y > top;
+      }).length;
+    };
+    expect(uprights(loopTrip())).toBeGreaterThan(50);
+    expect(uprights(loopTrip())).toBe(uprights(demoTrip()));
   });
 });
