@@ -7,7 +7,10 @@ import { edit, type EditResult } from './edit';
 /** A small cylinder of a loop, full. Source: common practice. */
 const SMALL = { waterL: 3, fillBar: 200, reserveBar: 30 };
 
-/** A loop to edit from: the leanest mix aboard as diluent and, in a cylinder like the diver's, as bail-out. */
+/**
+ * A loop to edit from: the leanest mix aboard as diluent and, in a cylinder like the diver's, as bail-out. Source of
+ * setpoints, switch depth and scrubber: common practice; each is the diver's to set by their own unit.
+ */
 function newLoop({ mixes }: Trip, { cylinder }: Diver): LoopGear {
   const [leanest] = mixes.toSorted((a, b) => a.o2 - b.o2);
   return {
