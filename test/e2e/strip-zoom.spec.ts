@@ -39,7 +39,7 @@ test.describe('coming closer', () => {
     await strip.pinch({ x: before!.x + before!.width / 2, y: before!.y - 60 }, 40, 130);
     await expect.poll(() => strip.width()).toBeGreaterThan(whole * 2);
     const after = await dive.boundingBox();
-    expect(Math.abs(after!.x - before!.x)).toBeLessThan(6);
+    expect(Math.abs(after!.x - before!.x)).toBeLessThan(2.5);
     expect(await page.evaluate(() => visualViewport?.scale)).toBe(1);
     await strip.pinch({ x: before!.x + before!.width / 2, y: before!.y - 60 }, 130, 40);
     await expect.poll(() => strip.width()).toBeLessThan(whole * 1.5);

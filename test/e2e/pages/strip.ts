@@ -100,14 +100,18 @@ export class StripHand {
   /** Two fingers on a touch screen, left and right of a place, from one distance apart to another. */
   async pinch(middle: { x: number; y: number }, fromPx: number, toPx: number): Promise<void> {
     const screen = await this.page.context().newCDPSession(this.page);
-    const fingers = (px: number) => [
+    const fingers = (px: number, otherPx = px) => [
       { x: middle.x - px / 2, y: middle.y, id: 1 },
-      { x: middle.x + px / 2, y: middle.y, id: 2 },
+      { x: middle.x + otherPx / 2, y: middle.y, id: 2 },
     ];
     await screen.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: fingers(fromPx) });
+    const apart = (step: number) => fromPx + ((toPx - fromPx) * step) / 10;
     for (let step = 1; step <= 10; step += 1) {
-      const touchPoints = fingers(fromPx + ((toPx - fromPx) * step) / 10);
-      await screen.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints });
+      // One finger after the other, each drawn before the next, as under a slow hand: what a step loses adds up.
+      for (const touchPoints of [fingers(apart(step), apart(step - 1)), fingers(apart(step))]) {
+        await screen.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints });
+        await this.page.evaluate(() => new Promise(requestAnimationFrame));
+      }
     }
     await screen.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
     await screen.detach();

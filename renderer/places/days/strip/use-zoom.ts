@@ -48,6 +48,7 @@ export function useZoom(scroller: RefObject<HTMLElement | null>, dayCount: numbe
   /** The wish as it will be drawn: several turns of the wheel can come before the next frame. */
   const latest = useRef(1);
   const anchor = useRef<Anchor | null>(null);
+  const settled = useRef<(Anchor & { readonly scrollLeft: number }) | null>(null);
   const drawn = useRef<TimeScale | null>(null);
   const closest = closestFactor(dayCount);
   // A trip that lost days is not shown closer than it can be; the wish is kept for when it grows again.
@@ -65,9 +66,12 @@ export function useZoom(scroller: RefObject<HTMLElement | null>, dayCount: numbe
       const middleX = leftX + element.clientWidth / 2;
       const fromPx = (atClientX ?? middleX) - leftX;
       const byPx = (toClientX ?? middleX) - leftX - fromPx;
-      // Until the page is drawn anew it stands where it stood: what was to be kept in place still is.
+      // Until the page is drawn anew it stands where it stood: what was to be kept in place still is. Once it is
+      // drawn, one gesture goes on with its own moment: read back off the page at each of twenty frames, it drifts.
+      const last = settled.current;
+      const goesOn = last?.scrollLeft === element.scrollLeft && Math.abs(last.atPx - fromPx) < 1;
       const kept = anchor.current ?? {
-        atMin: momentOf(time, element.scrollLeft + fromPx - edgePx),
+        atMin: goesOn ? last.atMin : momentOf(time, element.scrollLeft + fromPx - edgePx),
         atPx: fromPx,
       };
       anchor.current = { atMin: kept.atMin, atPx: kept.atPx + byPx };
@@ -82,7 +86,11 @@ export function useZoom(scroller: RefObject<HTMLElement | null>, dayCount: numbe
       drawn.current = time;
       const element = scroller.current;
       if (!element || !anchor.current) return;
-      element.scrollTo({ left: placeOf(time, anchor.current.atMin) + edgePx - anchor.current.atPx });
+      const left = placeOf(time, anchor.current.atMin) + edgePx - anchor.current.atPx;
+      element.scrollTo({ left });
+      // At either end of the trip the moment cannot stand where it stood: the next step keeps what is there now.
+      const { scrollLeft } = element;
+      settled.current = Math.abs(scrollLeft - left) <= 1 ? { ...anchor.current, scrollLeft } : null;
       anchor.current = null;
     },
     [scroller, edgePx],
