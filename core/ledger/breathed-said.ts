@@ -15,7 +15,9 @@ export function loopModM({ diluentModM, bailOutModM }: LoopFigures): number {
 }
 
 /** "setpoint 0.7, from 6 m 1.2". */
-export function setpointsSaid({ breathing: { lowBar, highBar, switchM } }: LoopFigures): Said {
+export function setpointsSaid({
+  breathing: { lowBar, highBar, switchM },
+}: Pick<LoopFigures, 'breathing'>): Said {
   if (lowBar === highBar || switchM === 0) return said`setpoint ${bare('po2Limit', highBar)}`;
   return said`setpoint ${bare('po2Limit', lowBar)}, from ${figure('depthSet', switchM)} ${bare('po2Limit', highBar)}`;
 }

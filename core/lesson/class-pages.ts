@@ -1,5 +1,12 @@
 /** The workings of a class on paper: the mixes side by side, lying on one page or two. */
-import { CLASS_DIVER, CLASS_MIN } from '../mixes/class-dive';
+import {
+  CLASS_DIVER,
+  CLASS_MIN,
+  classGases,
+  classColumnSaid,
+  classTrip,
+  type ClassLook,
+} from '../mixes/class-dive';
 import { failure, success, type Result } from '../result';
 import { formulaBlock } from '../slate/formula-block';
 import {
@@ -17,18 +24,11 @@ import { frameOf, PT_PER_MM } from '../slate/paper';
 import type { Words } from '../words/reader';
 import { figure, said } from '../words/said';
 import { SAFETY_LINE } from '../words/safety-line';
-import { mixSaid } from '../words/terms';
-import { classFormulas, type ClassFormula, type PutIn } from './class-formulas';
+import { classFormulas, type ClassFormula } from './class-formulas';
+import type { PutIn } from './class-parts';
 import { onPages } from './on-pages';
 import type { LessonPages, LessonPaper } from './pages';
 import { sheetWords } from './sheet-words';
-
-/** What a class looks at. */
-export interface ClassLook {
-  readonly depthM: number;
-  /** Whole percents of oxygen, rising. */
-  readonly percents: readonly number[];
-}
 
 const MARGIN_MM = 14;
 const TEXT: TextStyle = { font: 'wide', sizePt: 10 };
@@ -48,18 +48,23 @@ interface Desk {
   readonly words: Words;
   readonly widthPt: number;
   readonly columnPt: number;
+  /** Columns of open circuit. */
+  readonly openCount: number;
 }
 
 function cell({ set, words }: Desk, { put, result }: PutIn, widthPt: number): Block {
+  if (put === null) return set.text(words(result), SMALL, widthPt);
   return stack(
     [formulaBlock(set, put, words, TEXT, widthPt), set.text(words(said`= ${result}`), RESULT, widthPt)],
     2,
   );
 }
 
-function rowOf(desk: Desk, { title, formula, where, mixes }: ClassFormula): Block {
-  const { set, words, widthPt, columnPt } = desk;
-  const isShared = mixes.length === 1;
+function rowOf(desk: Desk, { title, formula, onLoop, where, mixes, loop }: ClassFormula): Block {
+  const { set, words, widthPt, columnPt, openCount } = desk;
+  const columnX = (at: number): number => TITLE_PT + GAP_PT + at * (columnPt + GAP_PT);
+  const isShared = mixes.length < openCount;
+  const sharedPt = openCount * (columnPt + GAP_PT) - GAP_PT;
   return stack([
     beside([
       {
@@ -67,6 +72,7 @@ function rowOf(desk: Desk, { title, formula, where, mixes }: ClassFormula): Bloc
           [
             tagged(set.text(words(title), TITLE, TITLE_PT), { is: 'H2' }),
             formulaBlock(set, formula, words, TEXT, TITLE_PT),
+            ...(onLoop === null ? [] : [formulaBlock(set, ['loop:', ...onLoop], words, TEXT, TITLE_PT)]),
             set.text(words(where), SMALL, TITLE_PT),
           ],
           2,
@@ -74,18 +80,20 @@ function rowOf(desk: Desk, { title, formula, where, mixes }: ClassFormula): Bloc
         x: 0,
       },
       ...mixes.map((mix, at) => ({
-        block: cell(desk, mix, isShared ? widthPt - TITLE_PT - GAP_PT : columnPt),
-        x: TITLE_PT + GAP_PT + at * (columnPt + GAP_PT),
+        block: cell(desk, mix, isShared ? sharedPt : columnPt),
+        x: columnX(at),
       })),
+      ...(loop === null ? [] : [{ block: cell(desk, loop, columnPt), x: columnX(openCount) }]),
     ]),
     rule(widthPt, 0.3, RULE_PT),
   ]);
 }
 
 /** Of which dive all is, over the columns of the mixes. */
-function headOf(desk: Desk, { depthM, percents }: ClassLook): Block {
+function headOf(desk: Desk, look: ClassLook): Block {
   const { set, words, widthPt, columnPt } = desk;
-  const { pressure } = classFormulas(depthM, percents);
+  const { depthM } = look;
+  const { pressure } = classFormulas(look);
   const { gradient, po2 } = CLASS_DIVER;
   return stack([
     tagged(set.text(words(said`Workings at ${figure('depthSet', depthM)}`), NAME, widthPt), { is: 'H1' }),
@@ -99,8 +107,8 @@ function headOf(desk: Desk, { depthM, percents }: ClassLook): Block {
     formulaBlock(set, [...pressure.formula, '=', ...pressure.put], words, TEXT, widthPt),
     rule(widthPt, 0.8, 8),
     beside(
-      percents.map((percent, at) => ({
-        block: set.text(words(mixSaid(percent / 100)), TITLE, columnPt),
+      classGases(classTrip(look)).map((gas, at) => ({
+        block: set.text(words(classColumnSaid(gas)), TITLE, columnPt),
         x: TITLE_PT + GAP_PT + at * (columnPt + GAP_PT),
       })),
     ),
@@ -127,9 +135,10 @@ export function classPages(look: ClassLook, on: LessonPaper): Result<LessonPages
   const set = setterOf(on.fonts);
   const words = sheetWords('metric', on.decimal);
   const frame = frameOf(paper, MARGIN_MM, 'none', false);
-  const count = look.percents.length;
+  const openCount = look.percents.length;
+  const count = openCount + (look.loop === null ? 0 : 1);
   const columnPt = (frame.width - TITLE_PT - GAP_PT * count) / count;
-  const desk: Desk = { set, words, widthPt: frame.width, columnPt };
+  const desk: Desk = { set, words, widthPt: frame.width, columnPt, openCount };
   const tooSmall = failure({
     kind: 'paper',
     what: `The workings do not fit on ${name}.`,
@@ -139,7 +148,7 @@ export function classPages(look: ClassLook, on: LessonPaper): Result<LessonPages
   if (columnPt < NARROWEST_PT) return tooSmall;
   const head = headOf(desk, look);
   const footPt = footOf(desk, '8 of 8').heightPt;
-  const { rows } = classFormulas(look.depthM, look.percents);
+  const { rows } = classFormulas(look);
   const flowed = onPages(
     rows.map((row) => rowOf(desk, row)),
     frame.height - footPt - head.heightPt,

@@ -20,6 +20,32 @@ export interface DepthCurve {
 }
 
 /**
+ * No-stop times by depth, down to where what is breathed may go.
+ * @param noStopMin at a depth in metres; Infinity where it has no end @param modM deepest @param fromM shallowest, above 0
+ * @param toM deepest that is asked, metres @param stepM between points @param alsoM depths that are points too
+ * @returns rising in depth; no points where it may not even go to `fromM`
+ * Source: this project's.
+ */
+export function depthPoints(
+  noStopMin: (depthM: number) => number,
+  modM: number,
+  fromM: number,
+  toM: number,
+  stepM: number,
+  alsoM: readonly number[] = [],
+): readonly DepthPoint[] {
+  const deepestM = Math.min(modM, toM);
+  const depths = alsoM.filter((depthM) => depthM > fromM && depthM < deepestM);
+  for (let i = 0; fromM + i * stepM < deepestM - 1e-9; i += 1) depths.push(fromM + i * stepM);
+  if (deepestM >= fromM) depths.push(deepestM);
+  depths.sort((a, b) => a - b);
+  return depths.map((depthM) => {
+    const min = noStopMin(depthM);
+    return { depthM, noStopMin: min === Infinity ? null : min };
+  });
+}
+
+/**
  * No-stop time of a first dive by depth, for the tightest of some divers, on each mix down to its MOD.
  * @param mixes as on board @param fromM shallowest depth, above 0 @param toM deepest, metres @param stepM between points
  * @returns a curve a mix, in their order; no points where the mix may not even go to `fromM`
@@ -36,15 +62,8 @@ export function depthCurves(
   const around = surroundingsOf(trip);
   return mixes.map((mix) => {
     const modM = Math.min(...divers.map((diver) => usableModM(mix, diver, trip, around)));
-    const deepestM = Math.min(modM, toM);
-    const depths: number[] = [];
-    for (let i = 0; fromM + i * stepM < deepestM - 1e-9; i += 1) depths.push(fromM + i * stepM);
-    if (deepestM >= fromM) depths.push(deepestM);
-    const points = depths.map((depthM) => {
-      const times = divers.map((diver) => noStopFromRest(mixO2(mix), depthM, diver, around).min ?? Infinity);
-      const noStopMin = Math.min(...times);
-      return { depthM, noStopMin: noStopMin === Infinity ? null : noStopMin };
-    });
-    return { mix, modM, points };
+    const tightestMin = (depthM: number): number =>
+      Math.min(...divers.map((diver) => noStopFromRest(mixO2(mix), depthM, diver, around).min ?? Infinity));
+    return { mix, modM, points: depthPoints(tightestMin, modM, fromM, toM, stepM) };
   });
 }

@@ -4,8 +4,8 @@ import { lastLevelStay } from '../ledger/level-limits';
 import { noStopLimitMin } from '../ascent/no-stop-limit';
 import { ascentLegs, type Leg, type Surroundings } from '../profile';
 import { applyMap, compose, identity, type AffineMap, type Lanes } from '../tissues/affine-map';
+import { breathedMap } from '../tissues/breathed-legs';
 import { AIR_N2, inspiredBar } from '../tissues/compartments';
-import { legsMap, stretchMap } from '../tissues/leg-map';
 
 /** One minute of a dive: what each compartment would show, were it left now. */
 export interface NitrogenPoint {
@@ -31,20 +31,25 @@ export interface LeftDive {
   readonly plan: DivePlan;
   /** Tensions at its start, bar. */
   readonly before: Lanes;
-  readonly o2: number;
+  /** Nitrogen fraction of the mix; `PURE_NITROGEN` where the plan's surroundings say what is breathed. */
+  readonly n2: number;
   readonly gradientHigh: number;
 }
 
-/** Where the diver is so many minutes into a leg: the map to there, and the depth. */
-function intoLeg(leg: Leg, min: number): { readonly map: AffineMap; readonly depthM: number } {
+/** A leg as far as the diver is so many minutes into it. */
+function intoLeg(leg: Leg, min: number): Leg {
   const part = leg.min === 0 ? 1 : min / leg.min;
-  const toBar = leg.fromBar + part * (leg.toBar - leg.fromBar);
-  return { map: stretchMap(leg.fromBar, toBar, min), depthM: leg.fromM + part * (leg.toM - leg.fromM) };
+  return {
+    ...leg,
+    toM: leg.fromM + part * (leg.toM - leg.fromM),
+    toBar: leg.fromBar + part * (leg.toBar - leg.fromBar),
+    min,
+  };
 }
 
 /** The way straight up, no stop made; from the surface nothing changes. */
 function straightUp(depthM: number, around: Surroundings): AffineMap {
-  return depthM <= 0 ? identity : legsMap(ascentLegs(depthM, [], around));
+  return depthM <= 0 ? identity : breathedMap(ascentLegs(depthM, [], around), around.breathing);
 }
 
 /**
@@ -55,12 +60,11 @@ function straightUp(depthM: number, around: Surroundings): AffineMap {
  * Source: CONVENTIONS, "Share of the limit"; the no-stop limit as in core/ascent/no-stop-limit.ts.
  */
 export function nitrogenCurve(
-  { plan, before, o2, gradientHigh }: LeftDive,
+  { plan, before, n2, gradientHigh }: LeftDive,
   untilMin: number,
   stepMin: number,
 ): NitrogenCurve {
   const { around, profile } = plan;
-  const n2 = 1 - o2;
   const limits = surfaceLimits(around.column, gradientHigh);
   const restBar = AIR_N2 * inspiredBar(around.column.surfaceBar);
   const meetsMin = noStopLimitMin(lastLevelStay(plan, before, n2, limits));
@@ -75,15 +79,19 @@ export function nitrogenCurve(
   let at = 0;
   let beganMin = 0;
   let toLeg = identity;
+  let way = { fromM: 0, up: identity };
   for (const min of times) {
     while (min - beganMin > legs[at]!.min) {
       const done = legs[at]!;
-      toLeg = compose(toLeg, stretchMap(done.fromBar, done.toBar, done.min));
+      toLeg = breathedMap([done], around.breathing, toLeg);
       beganMin += done.min;
       at += 1;
     }
-    const { map, depthM } = intoLeg(legs[at]!, min - beganMin);
-    const surfacing = applyMap(compose(compose(toLeg, map), straightUp(depthM, around)), before, n2);
+    const part = intoLeg(legs[at]!, min - beganMin);
+    const toNow = breathedMap([part], around.breathing, toLeg);
+    // At a level the way up is the same at every minute.
+    if (part.toM !== way.fromM) way = { fromM: part.toM, up: straightUp(part.toM, around) };
+    const surfacing = applyMap(compose(toNow, way.up), before, n2);
     const shares = surfacing.map((bar, i) => (bar - restBar) / (limits[i]! - restBar));
     points.push({ min, shares, share: Math.max(...shares) });
   }

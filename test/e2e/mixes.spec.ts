@@ -385,11 +385,30 @@ test.describe('mixes', () => {
     await expect(mixes.panel.getByText('The class goes from 3 m to 42 m.')).toBeVisible();
     await field.fill('26');
     await field.press('Enter');
-    await mixes.panel.getByLabel('Mix 4').selectOption('none');
-    await expect.poll(noStop).toEqual(['19 min', '25 min', '30 min']);
+    // A loop beside three of them, in every picture and in the workings, by the setpoints that are typed.
+    await mixes.panel.getByRole('button', { name: 'a loop in the place of EAN36' }).click();
+    await expect.poll(noStop).toEqual(['19 min', '25 min', '30 min', '33 min']);
+    const loop = mixes.panel.getByRole('group', { name: 'Loop' });
+    await expect(mixes.panel.getByText('switch at 6 m')).toBeVisible();
+    expect(await mixes.readBack('Loop 1.2')).toEqual({ depth: 26, po2: 1.2, noStopMin: 33, meetsMin: 33 });
+    await loop.getByLabel('Low setpoint, bar').fill('1.3');
+    await loop.getByLabel('Low setpoint, bar').press('Enter');
+    await expect(loop.getByRole('alert')).toHaveText(/The low setpoint is above the high one/);
+    await loop.getByLabel('Low setpoint, bar').press('Escape');
+    await loop.getByLabel('High setpoint, bar').fill('1.4');
+    await loop.getByLabel('High setpoint, bar').press('Enter');
+    await loop.getByLabel('Depth of the switch').fill('2 m');
+    await loop.getByLabel('Depth of the switch').press('Enter');
+    await expect(mixes.panel.getByText('not reached above 4.5 m')).toBeVisible();
+    await expect.poll(noStop).toEqual(['19 min', '25 min', '30 min', '47 min']);
+    expect(await mixes.readBack('Loop 1.4')).toMatchObject({ po2: 1.4, noStopMin: 47, meetsMin: 47 });
     await mixes.panel.getByRole('button', { name: 'Workings' }).click();
     const workings = mixes.panel.getByRole('region', { name: 'Workings side by side' });
     await expect(workings.getByRole('row', { name: /^PO2/ })).toContainText('= 1.16 bar');
+    await expect(workings.getByRole('columnheader').last()).toHaveText(
+      'Loop: setpoint 0.7, from 2 m 1.4, diluent Air',
+    );
+    await expect(workings.getByRole('row', { name: /^Minimum gas/ })).toContainText('none: the way up');
     // Real fractions: the numbers stand above and below a line.
     const mod = workings.getByRole('row', { name: /^MOD/ }).locator('td').nth(2).locator('mfrac').first();
     await expect(mod).toContainText('0.32');
@@ -400,6 +419,7 @@ test.describe('mixes', () => {
     await workings.getByRole('button', { name: 'On paper' }).click();
     const paper = page.getByRole('dialog', { name: 'Workings of the class' });
     await expect(paper.getByRole('group', { name: 'Page 1' })).toContainText('Workings at 26 m');
+    await expect(paper.getByRole('group', { name: 'Page 1' })).toContainText('= 56 m, of the diluent');
     await paper.getByRole('button', { name: 'Close' }).click();
     await mixes.panel.getByRole('button', { name: 'Large type' }).click();
     // The whole window is the projector's, and the depth is moved there too.
@@ -407,10 +427,16 @@ test.describe('mixes', () => {
     await expect(large.getByRole('heading', { name: 'What the mix changes at 26 m' })).toBeVisible();
     await large.getByRole('slider', { name: 'Depth' }).press('ArrowDown');
     await expect(large.getByRole('heading', { name: 'What the mix changes at 27 m' })).toBeVisible();
+    await expect(large.getByText(/Loop: setpoint 0.7, from 2 m 1.4, diluent Air/)).toBeVisible();
     await expect(large.getByText(/^Plan within your training/)).toBeVisible();
     await page.keyboard.press('Escape');
     await expect(large).toBeHidden();
     await expect(mixes.panel.getByRole('button', { name: 'Large type' })).toBeFocused();
+    await loop.getByRole('button', { name: 'without the loop' }).click();
+    await expect(mixes.panel.getByRole('button', { name: 'add a loop' })).toBeVisible();
+    // What it was set to is still there.
+    await mixes.panel.getByRole('button', { name: 'add a loop' }).click();
+    await expect(loop.getByLabel('High setpoint, bar')).toHaveValue('1.4');
     await expect(page.getByRole('button', { name: /^Undo$/ })).toBeDisabled();
   });
 

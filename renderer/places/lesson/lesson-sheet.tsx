@@ -14,6 +14,7 @@ import { Field } from '../../parts/field';
 import { useWords } from '../../parts/use-words';
 import { machine } from '../../store/machine';
 import { useDesk } from '../../store/store';
+import { classLook } from '../mixes/class-look';
 import { useMixesView } from '../mixes/mixes-view';
 import { registerPictureFonts } from '../slates/font-files';
 import { PagePicture } from '../slates/page-picture';
@@ -230,9 +231,9 @@ function Exercises(): ReactNode {
 }
 
 function Workings(): ReactNode {
-  const { depthM, percents } = useMixesView((view) => view.classroom);
-  const look = useMemo(() => ({ depthM, percents }), [depthM, percents]);
-  return <Paged title="Workings of the class" lesson={look} fileName={`workings-${depthM}-m.pdf`} />;
+  const classroom = useMixesView((view) => view.classroom);
+  const look = useMemo(() => classLook(classroom), [classroom]);
+  return <Paged title="Workings of the class" lesson={look} fileName={`workings-${look.depthM}-m.pdf`} />;
 }
 
 /** What a class is given on paper: exercises, or the workings of what it looks at. */

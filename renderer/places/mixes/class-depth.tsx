@@ -1,11 +1,21 @@
 import type { KeyboardEvent, PointerEvent, ReactNode } from 'react';
-import { CLASS_DEPTHS_M, type ClassMix } from '../../../core/mixes/class-dive';
-import type { DepthCurve } from '../../../core/mixes/depth-curve';
+import type { ClassCurve } from '../../../core/mixes/class-curves';
+import { CLASS_DEPTHS_M, type ClassAtDepth } from '../../../core/mixes/class-dive';
 import { ambientBar } from '../../../core/water';
 import { fromUnit, toUnit, type System } from '../../../core/words/quantity';
 import { bare, figure, said, worked } from '../../../core/words/said';
 import { useWords } from '../../parts/use-words';
-import { depthAt, depthTicks, minX, po2X, TO_M, wholeDepth, yPx, type ClassFrame } from './class-frame';
+import {
+  depthAt,
+  depthTicks,
+  minutesLabels,
+  minX,
+  po2X,
+  TO_M,
+  wholeDepth,
+  yPx,
+  type ClassFrame,
+} from './class-frame';
 import { column, StillPictures } from './class-still';
 import type { MixLine } from './mix-line';
 import styles from './class-pictures.module.css';
@@ -57,55 +67,58 @@ function DepthTicks(props: {
   );
 }
 
-/** The minutes at each crossing; where two stand close, the left one stands left of its dot. */
+/** The minutes at each crossing. */
 function Minutes(props: {
   readonly frame: ClassFrame;
-  readonly mixes: readonly ClassMix[];
+  readonly gases: readonly ClassAtDepth[];
   readonly lines: readonly MixLine[];
   readonly y: number;
   readonly untilMin: number;
 }): ReactNode {
-  const { frame, mixes, lines, y, untilMin } = props;
+  const { frame, gases, lines, y, untilMin } = props;
   const words = useWords();
   const { textPx } = frame;
-  const met = mixes
-    .map(({ mix, isPastMod, curve }, at) => ({ mix, isPastMod, curve, line: lines[at]! }))
-    .filter(({ isPastMod, curve }) => !isPastMod && curve.meetsMin <= untilMin)
-    .toSorted((a, b) => a.curve.meetsMin - b.curve.meetsMin);
-  const xs = met.map(({ curve }) => minX(frame, curve.meetsMin, untilMin));
-  return met.map(({ mix, curve, line }, at) => {
-    const x = xs[at]!;
-    const isTight = at + 1 < xs.length && xs[at + 1]! - x < textPx * 2.6;
-    const isAfter = !isTight || (at > 0 && x - xs[at - 1]! < textPx * 2.6);
-    return (
-      <g key={mix.id}>
-        <line x1={x} x2={x} y1={y} y2={frame.upperPx} stroke={line.colour} strokeDasharray="2 3" />
-        <circle cx={x} cy={y} r={textPx * 0.43} fill={line.colour} />
-        <text
-          x={isAfter ? x + textPx * 0.55 : x - textPx * 0.55}
-          y={y - textPx * 0.55}
-          textAnchor={isAfter ? 'start' : 'end'}
-          className={styles.minutes}
-        >
-          {words(said`${bare('minutesLeft', curve.meetsMin)}`)}
-        </text>
-      </g>
-    );
-  });
+  const met = gases
+    .map(({ id, past, curve: { meetsMin } }, at) => ({ id, past, meetsMin, line: lines[at]! }))
+    .filter(({ past, meetsMin }) => past === null && meetsMin <= untilMin)
+    .toSorted((a, b) => a.meetsMin - b.meetsMin)
+    .map((each) => ({
+      ...each,
+      xPx: minX(frame, each.meetsMin, untilMin),
+      text: words(said`${bare('minutesLeft', each.meetsMin)}`),
+    }));
+  const labels = minutesLabels(
+    met.map(({ xPx, text }) => ({ xPx, digits: text.length })),
+    textPx,
+  );
+  return met.map(({ id, line, xPx, text }, at) => (
+    <g key={id}>
+      <line x1={xPx} x2={xPx} y1={y} y2={frame.upperPx} stroke={line.colour} strokeDasharray="2 3" />
+      <circle cx={xPx} cy={y} r={textPx * 0.43} fill={line.colour} />
+      <text
+        x={labels[at]!.xPx}
+        y={y - textPx * (0.55 + 1.25 * labels[at]!.line)}
+        textAnchor={labels[at]!.anchor}
+        className={styles.minutes}
+      >
+        {text}
+      </text>
+    </g>
+  ));
 }
 
 /** The depth as a lead line: dragged by its weight or anywhere on it, or moved by keys. */
 export function DepthPictures(props: {
-  readonly mixes: readonly ClassMix[];
+  readonly gases: readonly ClassAtDepth[];
   readonly lines: readonly MixLine[];
-  readonly curves: readonly DepthCurve[];
+  readonly curves: readonly ClassCurve[];
   readonly depthM: number;
   readonly setDepth: (depthM: number) => void;
   readonly untilMin: number;
   readonly frame: ClassFrame;
   readonly units: System;
 }): ReactNode {
-  const { mixes, depthM, setDepth, lines, curves, untilMin, frame, units } = props;
+  const { gases, depthM, setDepth, lines, curves, untilMin, frame, units } = props;
   const words = useWords();
   const { left, right, topPx, upperPx, textPx } = frame;
   const y = yPx(frame, depthM);
@@ -129,18 +142,18 @@ export function DepthPictures(props: {
       <StillPictures lines={lines} curves={curves} untilMin={untilMin} frame={frame} />
       <DepthTicks frame={frame} depthM={depthM} units={units} />
       <line x1={leadX} x2={right.to} y1={y} y2={y} className={styles.depth} />
-      {mixes.map(({ mix, po2Bar: bar, isPastMod }, at) => (
+      {gases.map(({ id, po2Bar: bar, past }, at) => (
         <circle
-          key={mix.id}
+          key={id}
           cx={po2X(frame, bar)}
           cy={y}
           r={textPx * 0.43}
-          fill={isPastMod ? 'var(--sheet)' : lines[at]!.colour}
-          stroke={isPastMod ? 'var(--caution)' : lines[at]!.colour}
+          fill={past === null ? lines[at]!.colour : 'var(--sheet)'}
+          stroke={past === null ? lines[at]!.colour : 'var(--caution)'}
           strokeWidth={2}
         />
       ))}
-      <Minutes frame={frame} mixes={mixes} lines={lines} y={y} untilMin={untilMin} />
+      <Minutes frame={frame} gases={gases} lines={lines} y={y} untilMin={untilMin} />
       <text
         x={(left.to + right.from) / 2}
         y={y + textPx * 0.35}

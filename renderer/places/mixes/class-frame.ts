@@ -1,6 +1,16 @@
 /** Where the pictures of the class stand, and how large their type is: pure, in pixels. */
-import { CLASS_DEPTHS_M, CLASS_DIVER } from '../../../core/mixes/class-dive';
+import { CLASS_DEPTHS_M, CLASS_DIVER, type ClassGas } from '../../../core/mixes/class-dive';
 import { fromUnit, rounded, toUnit, type System } from '../../../core/words/quantity';
+import { mixLines, type MixLine } from './mix-line';
+
+/** No mix is drawn so beside a loop: there are three at most. */
+const LOOP_LINE: MixLine = { colour: 'var(--mix-4)', dashes: '18 3', isRound: false };
+
+/** The line of each gas of the class. */
+export function gasLines(gases: readonly ClassGas[]): readonly MixLine[] {
+  const open = mixLines(gases.filter(({ loop }) => loop === null).map(({ mix }) => mix));
+  return gases.map((_, at) => open[at] ?? LOOP_LINE);
+}
 
 /** The deepest that is drawn, metres. */
 export const TO_M = CLASS_DEPTHS_M[1];
@@ -93,6 +103,52 @@ export function wholeDepth(depthM: number, isFine: boolean, units: System): numb
 }
 
 export const PO2_LIMITS = [CLASS_DIVER.po2.working, CLASS_DIVER.po2.contingency] as const;
+
+/** Where the minutes of a crossing stand: beside its dot, or over it so many lines higher. */
+export interface MinutesLabel {
+  readonly xPx: number;
+  readonly line: number;
+  readonly anchor: 'start' | 'middle' | 'end';
+}
+
+/** Shares of the type size: a digit of the minutes, a dot's half, and from its middle to the words. */
+const DIGIT = 0.82;
+const DOT = 0.43;
+const BESIDE = 0.55;
+
+/**
+ * Minutes beside their dots, right or left, where they touch no other dot and no other minutes; else over them.
+ * @param dots from left to right @param textPx size of the words
+ */
+export function minutesLabels(
+  dots: readonly { readonly xPx: number; readonly digits: number }[],
+  textPx: number,
+): readonly MinutesLabel[] {
+  const taken: { readonly line: number; readonly from: number; readonly to: number }[] = dots.map(
+    ({ xPx }) => ({ line: 0, from: xPx - DOT * textPx, to: xPx + DOT * textPx }),
+  );
+  return dots.map(({ xPx, digits }) => {
+    const width = digits * DIGIT * textPx;
+    const right = xPx + BESIDE * textPx;
+    const left = xPx - BESIDE * textPx;
+    const over = dots.map((_, line) => ({
+      xPx,
+      line: line + 1,
+      anchor: 'middle' as const,
+      from: xPx - width / 2,
+    }));
+    const offers = [
+      { xPx: right, line: 0, anchor: 'start' as const, from: right },
+      { xPx: left, line: 0, anchor: 'end' as const, from: left - width },
+      ...over,
+    ];
+    const isFree = ({ line, from }: (typeof offers)[number]): boolean =>
+      taken.every((each) => each.line !== line || each.to < from || each.from > from + width);
+    const { from, ...label } = offers.find(isFree)!;
+    taken.push({ line: label.line, from, to: from + width });
+    return label;
+  });
+}
 
 type Point = readonly [number, number];
 

@@ -1,9 +1,8 @@
 import type { ReactNode } from 'react';
-import type { ClassMix } from '../../../core/mixes/class-dive';
+import { classGasSaid, type ClassAtDepth } from '../../../core/mixes/class-dive';
 import { leadingCompartments } from '../../../core/mixes/nitrogen-curve';
 import { COMPARTMENTS } from '../../../core/tissues/compartments';
 import { bare, figure, said } from '../../../core/words/said';
-import { mixSaid } from '../../../core/words/terms';
 import { shortText } from '../../figures/format';
 import { useWords } from '../../parts/use-words';
 import { niceTicks } from './chart-scale';
@@ -16,18 +15,18 @@ import styles from './class-pictures.module.css';
 const NAMED_FROM = 0.1;
 const NAMED_STEP = 0.085;
 
-/** The nitrogen of each mix over the minutes at the depth, beneath the no-stop times and on the same scale. */
+/** The nitrogen of each gas over the minutes at the depth, beneath the no-stop times and on the same scale. */
 export function MinutesPicture(props: {
-  readonly mixes: readonly ClassMix[];
+  readonly gases: readonly ClassAtDepth[];
   readonly lines: readonly MixLine[];
   readonly untilMin: number;
   readonly frame: ClassFrame;
   /** Whose compartments are drawn too; null: nobody's. */
-  readonly inHand: ClassMix | null;
+  readonly inHand: ClassAtDepth | null;
   /** The depth, worded. */
   readonly depth: string;
 }): ReactNode {
-  const { mixes, lines, untilMin, frame, inHand, depth } = props;
+  const { gases, lines, untilMin, frame, inHand, depth } = props;
   const words = useWords();
   const { textPx, lowerPx, lower, right, widthPx } = frame;
   const startPx = widthPx * LEFT_SHARE;
@@ -36,10 +35,10 @@ export function MinutesPicture(props: {
   const toPx = right.to - startPx;
   const topPx = shareY(frame, MOST_SHARE);
   const limitPx = shareY(frame, 1);
-  const told = mixes
-    .filter(({ curve, isPastMod }) => !isPastMod && Number.isFinite(curve.meetsMin))
-    .map(({ mix, curve }) =>
-      words(said`${mixSaid(mix.o2)} meets the limit at ${figure('minutesLeft', curve.meetsMin)}`),
+  const told = gases
+    .filter(({ curve, past }) => past === null && Number.isFinite(curve.meetsMin))
+    .map((gas) =>
+      words(said`${classGasSaid(gas)} meets the limit at ${figure('minutesLeft', gas.curve.meetsMin)}`),
     );
   const path = (points: readonly (readonly [number, number])[]): string =>
     pathOf(
@@ -82,14 +81,14 @@ export function MinutesPicture(props: {
           className={styles.thin}
         />
       ))}
-      {mixes.map(({ mix, curve, isPastMod }, at) => (
+      {gases.map((gas, at) => (
         <path
-          key={mix.id}
+          key={gas.id}
           data-part="nitrogen"
-          data-mix={words(mixSaid(mix.o2))}
-          d={path(curve.points.map(({ min, share }) => [min, share]))}
+          data-gas={words(classGasSaid(gas))}
+          d={path(gas.curve.points.map(({ min, share }) => [min, share]))}
           fill="none"
-          opacity={isPastMod ? 0.25 : 1}
+          opacity={gas.past === null ? 1 : 0.25}
           {...strokeOf(lines[at]!, linePx(frame))}
         />
       ))}
@@ -111,9 +110,9 @@ export function MinutesPicture(props: {
         );
       })}
       <line x1={fromPx} x2={toPx} y1={limitPx} y2={limitPx} className={styles.working} />
-      {mixes.map(({ mix, curve, isPastMod }, at) =>
-        isPastMod || curve.meetsMin > untilMin ? null : (
-          <g key={mix.id} stroke={lines[at]!.colour}>
+      {gases.map(({ id, curve, past }, at) =>
+        past !== null || curve.meetsMin > untilMin ? null : (
+          <g key={id} stroke={lines[at]!.colour}>
             <line
               x1={x(curve.meetsMin)}
               x2={x(curve.meetsMin)}
@@ -128,7 +127,7 @@ export function MinutesPicture(props: {
       <text x={fromPx} y={textPx * 1.35} className={styles.over}>
         <tspan className={styles.title}>Nitrogen</tspan>
         {` were ${depth} left after so many minutes`}
-        {inHand === null ? '' : `; thin: compartments on ${words(mixSaid(inHand.mix.o2))}, half-time in min`}
+        {inHand === null ? '' : `; thin: compartments on ${words(classGasSaid(inHand))}, half-time in min`}
       </text>
       {niceTicks(0, untilMin, 6).map((min) => (
         <text key={min} x={x(min)} y={lowerPx - textPx * 0.45} textAnchor="middle" className={styles.tick}>

@@ -1,11 +1,8 @@
 import { memo, type ReactNode } from 'react';
-import type { DepthCurve } from '../../../core/mixes/depth-curve';
-import { CLASS_DEPTHS_M, classTrip } from '../../../core/mixes/class-dive';
-import { po2Bar } from '../../../core/gas';
+import type { ClassCurve, Po2Stretch } from '../../../core/mixes/class-curves';
+import { CLASS_DEPTHS_M, classGasSaid, classTrip } from '../../../core/mixes/class-dive';
 import { surroundingsOf } from '../../../core/profile';
-import { ambientBar } from '../../../core/water';
 import { bare, figure, said } from '../../../core/words/said';
-import { mixSaid } from '../../../core/words/terms';
 import { useWords } from '../../parts/use-words';
 import { apart, niceTicks } from './chart-scale';
 import { cutAt, minX, pathOf, PO2_FROM, PO2_LIMITS, po2X, TO_M, yPx, type ClassFrame } from './class-frame';
@@ -13,7 +10,7 @@ import { strokeOf, type MixLine } from './mix-line';
 import styles from './class-pictures.module.css';
 
 /** The water of the class: gauge water at sea level, whatever is dived. */
-export const { column } = surroundingsOf(classTrip(CLASS_DEPTHS_M[0], []));
+export const { column } = surroundingsOf(classTrip({ depthM: CLASS_DEPTHS_M[0], percents: [], loop: null }));
 
 /** Width of the lines of mixes, pixels. */
 export function linePx({ isLarge }: ClassFrame): number {
@@ -62,23 +59,80 @@ function Weight({ frame, x, y }: { readonly frame: ClassFrame; readonly x: numbe
   );
 }
 
-/** Sea, axes and the mixes' lines over depth: none of it moves with the depth in hand. */
+/** Both ends of a stretch in the picture; what lies left of its axis stands on it. */
+function endsOf(frame: ClassFrame, { fromM, toM, fromBar, toBar }: Po2Stretch): [number, number][] {
+  return [
+    [po2X(frame, Math.max(PO2_FROM, fromBar)), yPx(frame, fromM)],
+    [po2X(frame, Math.max(PO2_FROM, toBar)), yPx(frame, toM)],
+  ];
+}
+
+/** Of the type size: how wide a letter is. */
+const LETTER = 0.45;
+
+/** What a loop does along its line: where it switches, and where it cannot hold its setpoint. */
+function LoopLaws({ frame, curves }: { readonly frame: ClassFrame; readonly curves: readonly ClassCurve[] }) {
+  const words = useWords();
+  const { textPx } = frame;
+  return curves.flatMap(({ gas: { loop }, po2 }) => {
+    if (loop === null) return [];
+    const { lowBar, highBar, switchM } = loop;
+    const hasSwitch = lowBar < highBar && switchM > 0 && switchM < TO_M;
+    const marks = [
+      ...(hasSwitch
+        ? [{ depthM: switchM, bar: highBar, says: said`switch at ${figure('depthSet', switchM)}` }]
+        : []),
+      ...po2
+        .filter(({ law }) => law === 'not-reached')
+        .map(({ toM, toBar }) => ({
+          depthM: toM,
+          bar: toBar,
+          says: said`not reached above ${figure('depthMet', toM)}`,
+        })),
+      ...po2
+        .filter(({ law }) => law === 'diluent')
+        .map(({ fromM, toM, fromBar, toBar }) => ({
+          depthM: (fromM + toM) / 2,
+          bar: (fromBar + toBar) / 2,
+          says: said`diluent alone, from ${figure('depthMet', fromM)}`,
+        })),
+    ];
+    return marks.map(({ depthM, bar, says }) => {
+      const text = words(says);
+      const x = po2X(frame, bar);
+      const isBefore = x + textPx * (0.7 + LETTER * text.length) > frame.left.to;
+      return (
+        <text
+          key={text}
+          x={isBefore ? x - textPx * 0.7 : x + textPx * 0.7}
+          y={yPx(frame, depthM) + textPx * (isBefore ? 1 : 0.35)}
+          textAnchor={isBefore ? 'end' : 'start'}
+          className={styles.law}
+        >
+          {text}
+        </text>
+      );
+    });
+  });
+}
+
+/** Sea, axes and the gases' lines over depth: none of it moves with the depth in hand. */
 export const StillPictures = memo(function StillPictures(props: {
   readonly lines: readonly MixLine[];
-  readonly curves: readonly DepthCurve[];
+  readonly curves: readonly ClassCurve[];
   readonly untilMin: number;
   readonly frame: ClassFrame;
 }): ReactNode {
   const { lines, curves, untilMin, frame } = props;
   const words = useWords();
   const { left, right, textPx } = frame;
-  const drawn = curves.map(({ mix, modM, points }) => {
+  const drawn = curves.map(({ gas, po2, points }) => {
     const timed = points.filter(({ noStopMin }) => noStopMin !== null);
     const all = timed.map(({ depthM, noStopMin }): [number, number] => [
       minX(frame, noStopMin!, untilMin),
       yPx(frame, depthM),
     ]);
-    return { mix, modM, times: cutAt(all, 0, right.to, true) };
+    return { gas, po2, times: cutAt(all, 0, right.to, true) };
   });
   const named = drawn.filter(({ times }) => times.length > 0);
   const nameYs = apart(
@@ -134,33 +188,38 @@ export const StillPictures = memo(function StillPictures(props: {
           words={styles.limit}
         />
       ))}
-      {drawn.map(({ mix, modM, times }, at) => {
+      {drawn.map(({ gas, po2, times }, at) => {
         const line = strokeOf(lines[at]!, linePx(frame));
-        const deepest = Math.min(modM, TO_M);
-        const slope: [number, number][] = [0, deepest].map((depthM) => [
-          po2X(frame, Math.max(PO2_FROM, po2Bar(mix.o2, ambientBar(depthM, column)))),
-          yPx(frame, depthM),
-        ]);
-        const [modX, modY] = slope[1]!;
+        const { id, modM } = gas;
+        const deepest = po2.at(-1)!;
+        const [modX, modY] = [po2X(frame, deepest.toBar), yPx(frame, deepest.toM)];
         const end = times.at(-1);
         return (
-          <g key={mix.id} data-mix={words(mixSaid(mix.o2))}>
-            <path data-part="po2" d={pathOf(slope)} fill="none" {...line} />
+          <g key={id} data-gas={words(classGasSaid(gas))}>
+            <path
+              data-part="po2"
+              d={pathOf(po2.flatMap((stretch) => endsOf(frame, stretch)))}
+              fill="none"
+              {...line}
+            />
             <path data-part="no-stop" d={pathOf(times)} fill="none" {...line} />
             {modM <= TO_M ? (
               <g fill={lines[at]!.colour}>
                 <Weight frame={frame} x={modX} y={modY} />
-                <text x={modX + textPx * 0.7} y={modY + textPx * 0.35} className={styles.limit}>
-                  {words(said`${figure('depthLimit', modM)}`)}
-                </text>
+                {gas.loop === null ? (
+                  <text x={modX + textPx * 0.7} y={modY + textPx * 0.35} className={styles.limit}>
+                    {words(said`${figure('depthLimit', modM)}`)}
+                  </text>
+                ) : null}
                 {end ? <Weight frame={frame} x={end[0]} y={end[1]} /> : null}
               </g>
             ) : null}
           </g>
         );
       })}
-      {named.map(({ mix, times }, at) => (
-        <g key={mix.id}>
+      <LoopLaws frame={frame} curves={curves} />
+      {named.map(({ gas, times }, at) => (
+        <g key={gas.id}>
           <path
             d={pathOf([
               [Math.max(times[0]![0], right.to), times[0]![1]],
@@ -169,7 +228,7 @@ export const StillPictures = memo(function StillPictures(props: {
             className={styles.elbow}
           />
           <text x={right.to + textPx * 0.6} y={nameYs[at]! + textPx * 0.35} className={styles.name}>
-            {words(mixSaid(mix.o2))}
+            {words(classGasSaid(gas))}
           </text>
         </g>
       ))}

@@ -1,22 +1,44 @@
 import { useMemo, type ReactNode } from 'react';
-import { CLASS_MIN } from '../../../core/mixes/class-dive';
+import {
+  CLASS_MIN,
+  classColumnSaid,
+  classGases,
+  classTrip,
+  type ClassLook,
+} from '../../../core/mixes/class-dive';
 import { classFormulas } from '../../../core/lesson/class-formulas';
+import type { PutIn } from '../../../core/lesson/class-parts';
+import type { Words } from '../../../core/words/reader';
 import { said } from '../../../core/words/said';
-import { mixSaid } from '../../../core/words/terms';
 import { showOverlay } from '../../actions/view';
 import { useWords } from '../../parts/use-words';
 import { Maths } from './maths';
 import { WideTable } from './wide-table';
 import styles from './class-room.module.css';
 
-/** How each figure of the class comes about, the mixes side by side: formula, the numbers put in, what comes out. */
-export function ClassWorkings(props: {
-  readonly depthM: number;
-  readonly percents: readonly number[];
-}): ReactNode {
-  const { depthM, percents } = props;
+function Cell(props: { readonly putIn: PutIn; readonly columns?: number; readonly words: Words }): ReactNode {
+  const { putIn, columns = 1, words } = props;
+  const { put, result } = putIn;
+  return (
+    <td colSpan={columns}>
+      {put === null ? (
+        <p className={styles.where}>{words(result)}</p>
+      ) : (
+        <>
+          <Maths formula={put} words={words} />
+          <strong className={styles.result}>{words(said`= ${result}`)}</strong>
+        </>
+      )}
+    </td>
+  );
+}
+
+/** How each figure of the class comes about, the gases side by side: formula, the numbers put in, what comes out. */
+export function ClassWorkings({ look }: { readonly look: ClassLook }): ReactNode {
   const words = useWords();
-  const { pressure, rows } = useMemo(() => classFormulas(depthM, percents), [depthM, percents]);
+  const { pressure, rows } = useMemo(() => classFormulas(look), [look]);
+  const gases = useMemo(() => classGases(classTrip(look)), [look]);
+  const openCount = look.percents.length;
   return (
     <WideTable label="Workings side by side">
       <p className={styles.paper}>
@@ -36,32 +58,37 @@ export function ClassWorkings(props: {
         <thead>
           <tr>
             <th scope="col">Figure and formula</th>
-            {percents.map((percent) => (
-              <th key={percent} scope="col">
-                {words(said`${mixSaid(percent / 100)}`)}
+            {gases.map((gas) => (
+              <th key={gas.id} scope="col">
+                {words(classColumnSaid(gas))}
               </th>
             ))}
           </tr>
         </thead>
         <tbody>
-          {rows.map(({ title, formula, where, mixes }) => (
+          {rows.map(({ title, formula, onLoop, where, mixes, loop }) => (
             <tr key={words(title)}>
               <th scope="row">
                 {words(title)}
                 <p className={styles.formula}>
                   <Maths formula={formula} words={words} />
                 </p>
+                {onLoop === null ? null : (
+                  <p className={styles.formula}>
+                    <Maths formula={['loop:', ...onLoop]} words={words} />
+                  </p>
+                )}
                 <p className={styles.where}>{words(where)}</p>
               </th>
-              {mixes.map(({ put, result }, at) => (
-                <td
-                  key={percents[at]}
-                  {...(mixes.length === 1 && percents.length > 1 ? { colSpan: percents.length } : {})}
-                >
-                  <Maths formula={put} words={words} />
-                  <strong className={styles.result}>{words(said`= ${result}`)}</strong>
-                </td>
+              {mixes.map((putIn, at) => (
+                <Cell
+                  key={gases[at]!.id}
+                  putIn={putIn}
+                  columns={mixes.length < openCount ? openCount : 1}
+                  words={words}
+                />
               ))}
+              {loop === null ? null : <Cell putIn={loop} words={words} />}
             </tr>
           ))}
         </tbody>

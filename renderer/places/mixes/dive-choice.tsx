@@ -88,7 +88,7 @@ export function DiveChoice(): ReactNode {
     const ask = (o2: number) => ({
       plan,
       before: entry.tensionsBefore,
-      o2,
+      n2: 1 - o2,
       gradientHigh: entry.diver.gradient.high,
     });
     const met = shown.map(({ mix }) => nitrogenCurve(ask(mixO2(mix)), 1, 1).meetsMin);

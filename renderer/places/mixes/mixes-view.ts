@@ -3,6 +3,7 @@ import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
 import { USUAL_BOTTLE, type OxygenBottle } from '../../../core/mixes/blending';
 import type { FillMethod } from '../../../core/mixes/fills';
+import type { ClassLoop } from '../../../core/mixes/class-dive';
 import { PLAIN_REQUEST, type StockRequest } from '../../../core/mixes/shares';
 import type { Id } from '../../../core/document/types';
 import type { SortKey } from './site-sort';
@@ -28,6 +29,9 @@ export interface MixesView {
     /** Whole percents, rising. */
     readonly percents: readonly number[];
     readonly isLarge: boolean;
+    /** Kept while it is not looked at. */
+    readonly loop: ClassLoop;
+    readonly hasLoop: boolean;
   };
   readonly fills: {
     readonly method: FillMethod;
@@ -48,7 +52,13 @@ export const mixesView = createStore<MixesView>()(() => ({
   descending: false,
   diveId: null,
   request: PLAIN_REQUEST,
-  classroom: { depthM: 26, percents: [21, 28, 32, 36], isLarge: false },
+  classroom: {
+    depthM: 26,
+    percents: [21, 28, 32, 36],
+    isLarge: false,
+    loop: { lowBar: 0.7, highBar: 1.2, switchM: 6, diluentPercent: 21 },
+    hasLoop: false,
+  },
   fills: { method: 'banked', law: null, startBar: 50, startO2: null, bottle: USUAL_BOTTLE },
 }));
 

@@ -1,5 +1,5 @@
 /** What the window asks of its slate worker, and what comes back: types only. */
-import type { ClassLook } from '../../../core/lesson/class-pages';
+import type { ClassLook } from '../../../core/mixes/class-dive';
 import type { SheetRequest } from '../../../core/lesson/sheet';
 import type { FaceName } from '../../../core/slate/faces';
 import type { Page } from '../../../core/slate/layout';

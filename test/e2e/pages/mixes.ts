@@ -55,11 +55,11 @@ export class MixesPlace {
       const slider = upper.querySelector('[role="slider"]')!;
       const y = Number(upper.querySelector('circle')!.getAttribute('cy'));
       const depth = Number(slider.getAttribute('aria-valuenow'));
-      const of = `g[data-mix="${name}"] path`;
+      const of = `g[data-gas="${name}"] path`;
       const [po2Path, timePath] = ['po2', 'no-stop'].map((part) =>
         upper.querySelector<SVGPathElement>(`${of}[data-part="${part}"]`)!,
       ) as [SVGPathElement, SVGPathElement];
-      const nitrogen = lower.querySelector<SVGPathElement>(`[data-part="nitrogen"][data-mix="${name}"]`)!;
+      const nitrogen = lower.querySelector<SVGPathElement>(`[data-part="nitrogen"][data-gas="${name}"]`)!;
       const limitY = Number(lower.querySelector('circle')!.getAttribute('cy'));
       const startPx = upper.getBoundingClientRect().left - lower.getBoundingClientRect().left;
       // Each falls or rises all the way: halved until the height is found.

@@ -7,6 +7,7 @@ import { assert } from '../../../../core/result';
 import { boxOf, type Page } from '../../../../core/slate/layout';
 import { pdfStructure, pdfTroubles } from '../../../support/pdf/qpdf';
 import { readPdf } from '../../../support/pdf/read-pdf';
+import { aClassLoop } from '../../../support/class-loop';
 import { aPaper, FONTS } from '../../../support/slates';
 
 function aSheet(change: Partial<Sheet> = {}): Sheet {
@@ -130,14 +131,18 @@ describe('lessonPdf', () => {
 });
 
 describe('classPages', () => {
-  it('has the workings of two to four mixes on one page or two, no word on another or off the paper', () => {
+  it('has the workings of two to four mixes, or of three and a loop, on one page or two, no word on another or off the paper', () => {
     for (const paper of ['A4', 'letter']) {
-      for (const percents of [
-        [21, 36],
-        [21, 28, 32, 36],
+      for (const beside of [
+        { percents: [21, 36], loop: null },
+        { percents: [21, 28, 32, 36], loop: null },
+        {
+          percents: [21, 28, 32],
+          loop: aClassLoop({ switchM: 2, highBar: 1.5, diluentPercent: 32 }),
+        },
       ]) {
         for (const depthM of [3, 26, 42]) {
-          const laid = classPages({ depthM, percents }, on(paper));
+          const laid = classPages({ depthM, ...beside }, on(paper));
           assert(laid.ok, 'not laid out');
           expect(laid.value.pages.length).toBeLessThanOrEqual(2);
           for (const page of laid.value.pages) apart(page);
@@ -147,7 +152,7 @@ describe('classPages', () => {
   });
 
   it('says what the class says on screen', async () => {
-    const laid = classPages({ depthM: 26, percents: [21, 28, 32, 36] }, on());
+    const laid = classPages({ depthM: 26, percents: [21, 28, 32], loop: aClassLoop() }, on());
     assert(laid.ok, 'not laid out');
     const pdf = await lessonPdf(laid.value, FONTS, '2027-03-05');
     expect(await pdfTroubles(pdf)).toBe('');
@@ -157,14 +162,20 @@ describe('classPages', () => {
       'oxygen × P',
       '= 1.16 bar',
       '= 33 m',
-      '= 37 min',
+      '= 30 min',
       'Minimum gas',
+      'Loop: setpoint 0.7, from 6 m 1.2, diluent Air',
+      'loop: setpoint, at most P − 0.0627',
+      '= 56 m, of the diluent',
+      '= 20.9 m',
+      '= 33 min',
+      'none: the way up without the loop is on bail-out gas',
     ]) {
       expect(text).toContain(said);
     }
   });
 
   it('refuses a paper that is too small', () => {
-    expect(classPages({ depthM: 26, percents: [21, 28, 32, 36] }, on('A6')).ok).toBe(false);
+    expect(classPages({ depthM: 26, percents: [21, 28, 32, 36], loop: null }, on('A6')).ok).toBe(false);
   });
 });

@@ -21,7 +21,7 @@ describe('nitrogenCurve', () => {
         const asked = {
           plan: planOf(trip, entry),
           before: entry.tensionsBefore,
-          o2: entry.o2!,
+          n2: 1 - entry.o2!,
           gradientHigh: entry.diver.gradient.high,
         };
         const { points, meetsMin } = nitrogenCurve(asked, entry.noStopMin! + 5, 1);
@@ -46,7 +46,7 @@ describe('nitrogenCurve', () => {
     const asked = {
       plan: planOf(trip, entry),
       before: entry.tensionsBefore,
-      o2: entry.o2!,
+      n2: 1 - entry.o2!,
       gradientHigh: entry.diver.gradient.high,
     };
     const { points } = nitrogenCurve(asked, entry.bottomMin, 1);
@@ -66,8 +66,8 @@ describe('nitrogenCurve', () => {
         (depthM, percent, gradientHigh) => {
           const plan = newDivePlan({ depthM, bottomMin: 30 }, around);
           const before = restTensions(around.column.surfaceBar);
-          const lean = nitrogenCurve({ plan, before, o2: percent / 100, gradientHigh }, 60, 5);
-          const rich = nitrogenCurve({ plan, before, o2: (percent + 1) / 100, gradientHigh }, 60, 5);
+          const lean = nitrogenCurve({ plan, before, n2: 1 - percent / 100, gradientHigh }, 60, 5);
+          const rich = nitrogenCurve({ plan, before, n2: 1 - (percent + 1) / 100, gradientHigh }, 60, 5);
           expect(Math.abs(lean.points[0]!.share)).toBeLessThan(1e-9);
           expect(rich.meetsMin).toBeGreaterThanOrEqual(lean.meetsMin);
           for (const min of [5, 20, 40, 60]) {
@@ -84,7 +84,7 @@ describe('nitrogenCurve', () => {
     const plan = newDivePlan({ depthM: 24, bottomMin: 30 }, around);
     const before = restTensions(around.column.surfaceBar);
     const leading = leadingCompartments(
-      nitrogenCurve({ plan, before, o2: 0.32, gradientHigh: 0.8 }, 60, 0.5),
+      nitrogenCurve({ plan, before, n2: 0.68, gradientHigh: 0.8 }, 60, 0.5),
     );
     expect(leading.length).toBeGreaterThan(2);
     expect(leading).toEqual(leading.toSorted((a, b) => a - b));
