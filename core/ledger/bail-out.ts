@@ -13,7 +13,7 @@ import {
   type Surroundings,
 } from '../profile';
 import { barMinutes, contentL } from '../supply';
-import { applyMap, type Lanes } from '../tissues/affine-map';
+import { applyMap, type AffineMap, type Lanes } from '../tissues/affine-map';
 import { breathedMap, legsByMix, PURE_NITROGEN } from '../tissues/breathed-legs';
 import { ambientBar } from '../water';
 import type { DivePlan } from './dive-plan';
@@ -30,14 +30,12 @@ const PROBLEM_MIN = 1;
 interface Moment {
   readonly atMin: number;
   readonly fromM: number;
-  readonly tensions: Lanes;
+  /** From the start of the dive. */
+  readonly map: AffineMap;
 }
 
 /** Arrival and end of each level: between them every compartment goes one way. */
-function momentsOf(
-  { earlierLevels, lastLevel, toArrival, toLeaving }: DivePlan,
-  before: Lanes,
-): readonly Moment[] {
+function momentsOf({ earlierLevels, lastLevel, toArrival, toLeaving }: DivePlan): readonly Moment[] {
   let sinceMin = 0;
   const moments: Moment[] = [];
   for (const level of [...earlierLevels, { ...lastLevel, toArrival, map: toLeaving }]) {
@@ -45,11 +43,7 @@ function momentsOf(
       [level.travelMin, level.toArrival],
       [level.min, level.map],
     ] as const) {
-      moments.push({
-        atMin: sinceMin + min,
-        fromM: level.depthM,
-        tensions: applyMap(map, before, PURE_NITROGEN),
-      });
+      moments.push({ atMin: sinceMin + min, fromM: level.depthM, map });
     }
     sinceMin += level.min;
   }
@@ -67,16 +61,23 @@ function holdsL({ bailOut }: LoopGear, mixId: string, o2: number, { gasLaw }: Tr
   return litres;
 }
 
+/** The minute at depth before the ascent. */
+function problemLeg(fromM: number, { column }: Surroundings): Leg {
+  const bar = ambientBar(fromM, column);
+  return { kind: 'level', fromM, toM: fromM, fromBar: bar, toBar: bar, min: PROBLEM_MIN };
+}
+
 /** Minute, ascent and stops on bail-out; null where no ascent was found. */
 function wayFrom(
-  { fromM, tensions }: Moment,
+  { fromM, map }: Moment,
+  before: Lanes,
   shape: ProfileShape,
   diver: Diver,
   limits: Lanes,
   around: Surroundings,
 ): (Pick<BailOutWay, 'stops'> & { readonly legs: readonly Leg[] }) | null {
-  const bar = ambientBar(fromM, around.column);
-  const wait: Leg = { kind: 'level', fromM, toM: fromM, fromBar: bar, toBar: bar, min: PROBLEM_MIN };
+  const wait = problemLeg(fromM, around);
+  const tensions = applyMap(map, before, PURE_NITROGEN);
   const leaving = applyMap(breathedMap([wait], around.breathing), tensions, PURE_NITROGEN);
   const straight = applyMap(
     breathedMap(ascentLegs(fromM, [], around), around.breathing),
@@ -111,6 +112,27 @@ export function bailOutMixes(
     .toSorted((a, b) => b.o2 - a.o2);
 }
 
+function breathedOn(along: readonly Pick<BailOutMix, 'o2' | 'modM'>[]): MixesBreathing {
+  return { is: 'mixes', mixes: along.map(({ o2, modM: downToM }) => ({ o2, downToM })) };
+}
+
+/**
+ * From the start of a dive to each moment at which the loop may have to be left, the minute there, and straight up on
+ * bail-out: where all of these keep the limits, no way up takes a required stop.
+ * Source: CONVENTIONS, "Bail-out".
+ */
+export function straightOnBailOut(
+  trip: Trip,
+  plan: DivePlan,
+  gear: LoopGear,
+  diver: Diver,
+): readonly AffineMap[] {
+  const breathing = breathedOn(bailOutMixes(trip, gear, diver, plan.around));
+  return momentsOf(plan).map(({ fromM, map }) =>
+    breathedMap([problemLeg(fromM, plan.around), ...ascentLegs(fromM, [], plan.around)], breathing, map),
+  );
+}
+
 /**
  * The way up on bail-out from the moment of a dive that takes most of what is along: a minute at depth, the ascent at the
  * ascent rate, and the stops that it costs, else the safety stop. Each mix is breathed as deep as its MOD at the working PO2
@@ -129,16 +151,13 @@ export function bailOutWay(
   limits: Lanes,
 ): BailOutWay | null {
   const along = bailOutMixes(trip, gear, diver, plan.around);
-  const breathing: MixesBreathing = {
-    is: 'mixes',
-    mixes: along.map(({ o2, modM: downToM }) => ({ o2, downToM })),
-  };
+  const breathing = breathedOn(along);
   const around: Surroundings = { ...plan.around, breathing };
   const rateLpm = gear.bailOutRateLpm ?? STRESS_FACTOR * diver.surfaceRateLpm;
   const holds = along.map(({ mix, o2 }) => holdsL(gear, mix.id, o2, trip.settings));
   let worst: BailOutWay | null = null;
-  for (const moment of momentsOf(plan, before)) {
-    const way = wayFrom(moment, shape, diver, limits, around);
+  for (const moment of momentsOf(plan)) {
+    const way = wayFrom(moment, before, shape, diver, limits, around);
     if (way === null) return null;
     const needed = along.map(() => 0);
     for (const { leg, mix } of legsByMix(way.legs, breathing)) {

@@ -2,7 +2,8 @@
 import { leadingShare } from '../ascent/tolerated';
 import type { EffectiveDive } from '../document/as-dived';
 import { loopSettingsOf, type LoopOnDive } from '../document/loops';
-import type { Cylinder, Dive, Mix, Trip } from '../document/types';
+import type { LoopBreathing } from '../breathing';
+import type { Cylinder, Dive, LoopGear, Mix, Trip } from '../document/types';
 import { gasDensityGL, modM } from '../gas';
 import { oxygenDoses } from '../oxygen/doses';
 import { surroundingsAt } from '../document/waters';
@@ -18,7 +19,7 @@ import { divePlan } from './dive-plan';
 import { nitrogenOutcome, surfaceLimits } from './nitrogen-outcome';
 import type { FoldContext } from './fold-context';
 import { NO_GAS } from './gas-outcome';
-import type { Carry, Entry, LoopGas } from './ledger-types';
+import type { Carry, Entry, LoopFigures, LoopGas } from './ledger-types';
 import { levelLimits } from './level-limits';
 import { loopAround, loopBreathing } from './loop-around';
 import { fswOnLoop } from './loop-depth';
@@ -33,6 +34,23 @@ function filledUpL(legs: readonly Leg[], volumeL: number): number {
 function loopGas({ waterL, fillBar }: Cylinder, o2: number, usedL: number, { settings }: Trip): LoopGas {
   const filledL = contentL(waterL, fillBar, o2, settings.gasLaw);
   return { usedL, leftBar: pressureBar(waterL, filledL - usedL, o2, settings.gasLaw) };
+}
+
+/**
+ * What oxygen and diluent of a loop come to over legs.
+ * Source: CONVENTIONS, "On a loop".
+ */
+export function loopGases(
+  trip: Trip,
+  { oxygenCylinder, diluentCylinder }: LoopGear,
+  { diluentO2 }: LoopBreathing,
+  legs: readonly Leg[],
+): Pick<LoopFigures, 'oxygen' | 'diluentGas'> {
+  const { oxygenLpm, volumeL } = loopSettingsOf(trip.settings);
+  return {
+    oxygen: loopGas(oxygenCylinder, 1, oxygenLpm * runtimeMin(legs), trip),
+    diluentGas: loopGas(diluentCylinder, diluentO2, filledUpL(legs, volumeL), trip),
+  };
 }
 
 /** The diluent of a loop on a dive, and what is in it. */
@@ -73,7 +91,6 @@ export function loopStep(
   const po2Bar = loopPo2Bar(deepestM, deepestBar, breathing);
   const isUnlimited = nitrogen.noStopMin === Infinity;
   const { gear } = onLoop;
-  const settings = loopSettingsOf(trip.settings);
   const usedMin = runtimeMin(nitrogen.legs);
   const scrubberMin = (onLoop.isFresh ? 0 : from.scrubberMin) + usedMin;
   const bailOut = bailOutWay(trip, plan, effective.shape, brought.tensions, gear, diver, limits);
@@ -99,13 +116,7 @@ export function loopStep(
       diluent,
       diluentModM,
       bailOutModM: bailOutMixes(trip, gear, diver, plan.around).at(-1)!.modM,
-      oxygen: loopGas(gear.oxygenCylinder, 1, settings.oxygenLpm * usedMin, trip),
-      diluentGas: loopGas(
-        gear.diluentCylinder,
-        breathing.diluentO2,
-        filledUpL(nitrogen.legs, settings.volumeL),
-        trip,
-      ),
+      ...loopGases(trip, gear, breathing, nitrogen.legs),
       scrubber: { usedMin: scrubberMin, leftMin: gear.scrubberMin - scrubberMin },
       bailOut,
     },

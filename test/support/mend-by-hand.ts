@@ -91,6 +91,7 @@ function moved(trip: Trip, dive: Dive, treatment: Treatment, request: MendReques
     ...(out.length > 0 && {
       divers,
       asDived: (dive.asDived ?? []).filter(({ by }) => !out.includes(by ?? '')),
+      loops: (dive.loops ?? []).filter(({ by }) => !out.includes(by)),
     }),
   };
   return dive.safetyStop && safetyStopOf(made) === null ? null : made;

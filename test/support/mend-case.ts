@@ -1,5 +1,5 @@
 /** Small trips that ask for mending, from a seed. */
-import type { AsDived, Dive, Diver, Trip } from '../../core/document/types';
+import type { AsDived, Dive, Diver, LoopGear, Trip } from '../../core/document/types';
 import { FULL_REACH } from '../../core/proposal/mend/moves';
 import { USUAL_REQUEST, type MendRequest } from '../../core/proposal/mend/request';
 import { aDiver, aTrip } from '../builders/trip';
@@ -22,7 +22,7 @@ const THEMES = [
   'night',
   'levels',
 ] as const;
-type Theme = (typeof THEMES)[number];
+export type Theme = (typeof THEMES)[number] | 'loops';
 
 /** Random numbers from a seed: mulberry32, in the public domain. */
 function numbersFrom(seed: number): () => number {
@@ -147,15 +147,61 @@ function flightOf(chance: Chance, theme: Theme, last: Dive): Trip['flight'] {
   return { at: momentOf((day * 24 + hour + chance.whole(20, 24)) * 60) };
 }
 
+/** A loop that is tight in one thing or another. */
+function loopOf(chance: Chance): LoopGear {
+  const small = (waterL: number, fillBar: number) => ({ waterL, fillBar, reserveBar: 20 });
+  return {
+    setpoints: {
+      lowBar: 0.7,
+      highBar: chance.of([0.9, 1.1, 1.2, 1.3, 1.35]),
+      switchM: chance.of([4, 6, 10, 18]),
+    },
+    diluent: chance.of(['air', 'air', 'rich']),
+    oxygenCylinder: small(2, chance.of([60, 120, 200])),
+    diluentCylinder: small(chance.of([1, 2]), chance.of([40, 100, 200])),
+    scrubberMin: chance.of([45, 70, 110, 180]),
+    bailOut: [
+      { mix: 'air', cylinder: small(chance.of([2, 2.5, 3, 4, 6, 11]), 200) },
+      ...(chance.is(0.4) ? [{ mix: 'rich', cylinder: small(chance.of([1, 2, 4]), 200) }] : []),
+    ],
+    ...(chance.is(0.3) && { bailOutRateLpm: chance.whole(15, 45) }),
+  };
+}
+
+/** Some of the party on loops, on most of their dives; some of these shallow, where a loop gives nitrogen off. */
+function mixedParty(chance: Chance, party: readonly Diver[], dives: readonly Dive[]) {
+  const first = chance.whole(0, party.length - 1);
+  const mixed = party.map((diver, at): Diver => (at < first ? diver : { ...diver, loop: loopOf(chance) }));
+  const taken = dives.map((dive): Dive => {
+    const loops = mixed
+      .filter(({ id, loop }) => loop !== undefined && (dive.divers?.includes(id) ?? true) && chance.is(0.8))
+      .map(({ id }) => ({
+        by: id,
+        ...(chance.is(0.3) && { freshScrubber: true }),
+        ...(chance.is(0.15) && { setpoints: { lowBar: 0.5, highBar: 1, switchM: 12 } }),
+        ...(chance.is(0.1) && { diluent: 'rich' }),
+      }));
+    const isShallow = dive.legs === undefined && chance.is(0.3);
+    const shape = isShallow
+      ? { depthM: chance.whole(6, 11) }
+      : dive.legs === undefined
+        ? { bottomMin: Math.round(dive.bottomMin * (1 + chance.next())) }
+        : {};
+    return { ...dive, ...shape, ...(loops.length > 0 && { loops }) };
+  });
+  return { party: mixed, dives: taken };
+}
+
 /** The case of a seed: two to five dives, few and long steps, so that every plan can be tried. @param asked null: any theme */
 export function mendCase(seed: number, asked: Theme | null = null): MendCase {
   const chance = new Chance(seed);
   const theme = asked ?? chance.of(THEMES);
   const party = partyOf(chance, theme);
   const count = chance.whole(2, theme === 'long' ? 4 : 5);
-  const dives = divesOf(chance, theme, party, count);
+  const onOpen = { party, dives: divesOf(chance, theme, party, count) };
+  const { dives, ...those } = theme === 'loops' ? mixedParty(chance, party, onOpen.dives) : onOpen;
   const trip = aTrip(dives, {
-    party,
+    ...those,
     water: { density: 'gauge', altitudeM: chance.is(0.15) ? 1200 : 0 },
     settings: {
       descentMPerMin: 18,

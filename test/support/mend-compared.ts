@@ -8,7 +8,7 @@ import { cheapestPlan } from '../../core/proposal/mend/cheapest-plan';
 import { KEPT } from '../../core/proposal/mend/moves';
 import { questionOf } from '../../core/proposal/mend/question';
 import { aheadIdsOf, cautionsToMend, isByOtherView } from '../../core/proposal/mend/to-mend';
-import { mendCase } from './mend-case';
+import { mendCase, type Theme } from './mend-case';
 import { mendedByHand } from './mend-by-hand';
 
 /** What came of one seed beside every plan by hand. */
@@ -28,12 +28,21 @@ export type About =
   | 'all dives'
   | 'one dive'
   | 'one dive before required stops'
-  | 'the flight by another view';
+  | 'the flight by another view'
+  | 'all dives of a mixed party'
+  | 'one dive of a mixed party';
+
+/** What the trips are tight in; left out: anything but loops. */
+const THEMES: Partial<Record<About, Theme>> = {
+  'the flight by another view': 'other view',
+  'all dives of a mixed party': 'loops',
+  'one dive of a mixed party': 'loops',
+};
 
 /** The dives to mend that a request may name. */
 function diveIdsOf(whole: Ledger, toMend: readonly Caution[], about: About): readonly Id[] {
   const diveIds = toMend.flatMap(({ diveId }) => diveId ?? []);
-  if (about === 'one dive') return diveIds;
+  if (about !== 'one dive before required stops') return diveIds;
   const { dives } = whole.trip;
   const lastPast = dives.findLastIndex(({ id }) =>
     whole.divers.some(({ entries }) =>
@@ -46,12 +55,12 @@ function diveIdsOf(whole: Ledger, toMend: readonly Caution[], about: About): rea
 /** Seeds whose trip has nothing of it to mend, or more plans than `most`, are passed over. */
 export function compared(seed: number, most: number, about: About): Compared {
   const isFlight = about === 'the flight by another view';
-  const { trip, request: ofAll, theme } = mendCase(seed, isFlight ? 'other view' : null);
+  const { trip, request: ofAll, theme } = mendCase(seed, THEMES[about] ?? null);
   if (checkTrip(trip).length > 0) return { kind: 'passed over' };
   const whole = ledger(trip);
   const toMend = cautionsToMend(whole, aheadIdsOf(trip, ofAll.doneCount));
   if (toMend.length === 0 || (isFlight && !toMend.some(isByOtherView))) return { kind: 'passed over' };
-  const isOfAll = about === 'all dives' || isFlight;
+  const isOfAll = about.startsWith('all dives') || isFlight;
   const diveIds = isOfAll ? [] : diveIdsOf(whole, toMend, about);
   if (!isOfAll && diveIds.length === 0) return { kind: 'passed over' };
   const request = { ...ofAll, onlyDiveId: isOfAll ? null : diveIds[seed % diveIds.length]! };

@@ -8,8 +8,6 @@
  *    Else one search through all days with the bounds of step 2.
  * Source: DEVELOPERS, "How mending searches".
  */
-import { loopOn } from '../../document/loops';
-import type { Dive } from '../../document/types';
 import { ledger } from '../../ledger/ledger';
 import type { Ledger } from '../../ledger/ledger-types';
 import { COMPARTMENT_COUNT, RATES_PER_MIN } from '../../tissues/compartments';
@@ -35,8 +33,6 @@ export type WhyNone =
   | { readonly kind: 'together' }
   /** The dive could be mended, but not without a caution on another. */
   | { readonly kind: 'later' }
-  /** A dive ahead is made on a loop, which the search does not reckon with. */
-  | { readonly kind: 'loop' }
   /** By the table or the model the flight leaves too soon after every plan. */
   | { readonly kind: 'views' }
   /** None was found before the effort was spent. */
@@ -120,6 +116,14 @@ class DaysAhead {
     };
   }
 
+  /** Scrubbers go on from day to day; null where nobody is on a loop. */
+  private scrubbers(most: number): DayBound | null {
+    if (!this.dives.some(({ loops }) => loops.some((loop) => loop !== null))) return null;
+    const { costs } = this.request;
+    const reach = Math.max(FIRST_REACH, most);
+    return new DayBound(this.dives, costs, this.rules.afterMin, this.start, reach, 'scrubber');
+  }
+
   private ofDay(day: Day, start: State, floor = 0, ceiling = Infinity) {
     return this.search.first(day.dives, start, day.endMin, this.within(day), floor, ceiling);
   }
@@ -194,6 +198,7 @@ class DaysAhead {
       before: null,
       firstDay: held.firstDay ?? this.dives[0]!.day,
       table: null,
+      scrubberMin: 0,
     }));
     return { excess, holdings, lastStartMin: -Infinity };
   }
@@ -203,6 +208,7 @@ class DaysAhead {
     const places = this.days.flatMap((day, number) => day.dives.map((_, place) => ({ day, number, place })));
     const after = least.map((_, number) => sum(least.slice(number + 1)));
     const within: BoundWithin = (most) => {
+      const scrubbers = this.scrubbers(most);
       const bounds = new Map<Day, Bound>(this.days.map((day) => [day, this.within(day)(most)]));
       const of = (at: number, ask: (bound: Bound, place: number) => number): number => {
         const here = places[at];
@@ -211,8 +217,16 @@ class DaysAhead {
         return (here.place === 0 ? Math.max(own, least[here.number]!) : own) + after[here.number]!;
       };
       return {
-        after: (state, first) => of(first, (bound, place) => bound.after(state, place)),
-        least: (first) => of(first, (bound, place) => bound.least(place)),
+        after: (state, first) =>
+          Math.max(
+            of(first, (bound, place) => bound.after(state, place)),
+            scrubbers?.rest(state, first) ?? 0,
+          ),
+        least: (first) =>
+          Math.max(
+            of(first, (bound, place) => bound.least(place)),
+            scrubbers?.least[first] ?? 0,
+          ),
       };
     };
     const endMin = this.days.at(-1)!.endMin;
@@ -286,8 +300,6 @@ function searched(
  */
 export function cheapestPlan(question: Question, progress: DayProgress = () => {}): Cheapest {
   const { trip, request, accepts, keepsViews, needsEveryStart } = question;
-  const isOnLoop = (dive: Dive): boolean => trip.party.some((diver) => loopOn(dive, diver) !== null);
-  if (trip.dives.slice(request.doneCount).some(isOnLoop)) return none({ kind: 'loop' });
   const done = ledger({ ...trip, dives: trip.dives.slice(0, request.doneCount) });
   // What the dives done leave of the flight no dive ahead can give back.
   if (cautionsToMend(done, new Set()).some(isByHours)) return none({ kind: 'flight' });

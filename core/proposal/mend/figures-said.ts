@@ -27,8 +27,13 @@ function leftSaid({ left }: DiveFigures): Said {
   return left.bar === null ? said`out` : said`${figure('pressureLeft', left.bar)}`;
 }
 
+function scrubberSaid({ scrubber }: DiveFigures): Said {
+  if (scrubber === null) return said`${NONE}`;
+  return said`${figure('minutesLeft', scrubber.min)}`;
+}
+
 /**
- * What of a dive's figures a plan changes: its room always, interval and pressure left where they do.
+ * What of a dive's figures a plan changes: its room always; interval, pressure and scrubber left where they do.
  * @returns nothing of a dive that is dropped
  * Source: CONVENTIONS, "Room".
  */
@@ -43,6 +48,7 @@ export function figureChanges({ before, after }: DiveChange): readonly FigureCha
     row(HEADS.room, roomSaid),
     ...(before.intervalMin === after.intervalMin ? [] : [row(HEADS.interval, intervalSaid)]),
     ...(before.left?.bar === after.left?.bar ? [] : [row(HEADS.left, leftSaid)]),
+    ...(before.scrubber?.min === after.scrubber?.min ? [] : [row(said`scrubber left`, scrubberSaid)]),
   ];
 }
 

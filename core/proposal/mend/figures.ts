@@ -17,8 +17,10 @@ export interface DiveFigures {
   } | null;
   /** Shortest time at the surface before it; null where it is everybody's first. */
   readonly intervalMin: number | null;
-  /** Least pressure left; null where somebody's gas does not last. */
+  /** Least pressure left of those on open circuit, no bar where somebody's gas does not last; null where all are on loops. */
   readonly left: { readonly bar: number | null; readonly diverId: Id } | null;
+  /** Fewest minutes left of a loop's scrubber, negative where it does not last; null where nobody is on a loop. */
+  readonly scrubber: { readonly min: number; readonly diverId: Id } | null;
   /** Codes of the cautions to stop or change about it. */
   readonly cautions: readonly string[];
 }
@@ -30,6 +32,10 @@ function leastOf(entries: readonly Entry[], of: (entry: Entry) => number): Entry
   );
 }
 
+function isOnLoop({ loop }: Entry): boolean {
+  return loop !== null;
+}
+
 /** The figures of one dive of a ledger; null where the ledger has no such dive. */
 export function diveFigures(whole: Ledger, diveId: Id): DiveFigures | null {
   const { trip } = whole;
@@ -39,7 +45,11 @@ export function diveFigures(whole: Ledger, diveId: Id): DiveFigures | null {
     .flatMap((each) => each.entries.filter((entry) => entry.dive.id === diveId))
     .filter((entry) => entry.isMade);
   const tightest = leastOf(entries, (entry) => roomOrder(entry, roomMinutes(trip, entry)));
-  const lowest = leastOf(entries, ({ gas }) => gas.endBar ?? -Infinity);
+  const lowest = leastOf(
+    entries.filter((entry) => !isOnLoop(entry)),
+    ({ gas }) => gas.endBar ?? -Infinity,
+  );
+  const longest = leastOf(entries.filter(isOnLoop), ({ loop }) => loop!.scrubber.leftMin);
   const intervals = entries.flatMap(({ intervalMin }) => intervalMin ?? []);
   const room = tightest && roomMinutes(trip, tightest);
   return {
@@ -47,6 +57,7 @@ export function diveFigures(whole: Ledger, diveId: Id): DiveFigures | null {
     room: room && { min: room.min, limit: room.minLimit, diverId: tightest!.diver.id },
     intervalMin: intervals.length === 0 ? null : Math.min(...intervals),
     left: lowest && { bar: lowest.gas.endBar, diverId: lowest.diver.id },
+    scrubber: longest && { min: longest.loop!.scrubber.leftMin, diverId: longest.diver.id },
     cautions: [
       ...new Set(
         cautionsOf(whole)

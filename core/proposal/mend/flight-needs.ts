@@ -4,6 +4,7 @@
  * Source: DEVELOPERS, "How mending searches"; views as in core/ledger/flight-views.ts.
  */
 import { toleratedTensions } from '../../ascent/tolerated';
+import { loopOn } from '../../document/loops';
 import type { Id, Trip } from '../../document/types';
 import { waterAt } from '../../document/waters';
 import { cabinAltitudeM } from '../../ledger/flight-views';
@@ -18,7 +19,8 @@ import { M_PER_FOOT } from '../../units';
 import { altitudeBar, type Water } from '../../water';
 import { wallMin, type WallMin } from '../../words/calendar';
 import type { Holding, State } from './holding';
-import type { DiveWays, Filled, Made } from './ways';
+import type { Filled, Made } from './filled';
+import type { DiveWays } from './ways';
 
 /** Excess may pass its bound by this much through rounding alone, bar. */
 const SAME_BAR = 1e-9;
@@ -50,7 +52,11 @@ export class FlightNeeds {
     const isAsked = party.map(
       ({ id }, place) => !mayMiss.has(id) && done.divers[place]!.earlier.every(({ isMade }) => isMade),
     );
-    this.tolerated = party.map(({ gradient }, place) => {
+    const ahead = trip.dives.slice(done.trip.dives.length);
+    this.tolerated = party.map((diver, place) => {
+      const { gradient } = diver;
+      // Shallow on a loop a dive behind may give off what is too much.
+      if (ahead.some((dive) => loopOn(dive, diver) !== null)) return null;
       const limits = toleratedTensions(altitudeBar(cabinM), gradient.high).map((limit) => limit - air);
       // Where a compartment at rest stands above its limit the model has no moment, and nothing to ask.
       return isAsked[place]! && limits.every((limit) => limit > 0) ? limits : null;

@@ -1,7 +1,7 @@
 /** What the party holds between two dives, and whether a dive may follow. */
 import type { Trip } from '../../document/types';
 import { HOURS_BEFORE_FLIGHT } from '../../ledger/flying';
-import type { DiverLedger, Entry, Ledger } from '../../ledger/ledger-types';
+import type { Carry, DiverLedger, Entry, Exposure, Ledger } from '../../ledger/ledger-types';
 import { otuTotalAllowed } from '../../oxygen/budgets';
 import { cnsAfterInterval } from '../../oxygen/cns';
 import { DAY_MIN, dayPeak, type ClockPiece } from '../../oxygen/cns-day';
@@ -11,7 +11,9 @@ import type { Lanes } from '../../tissues/affine-map';
 import { AIR_N2, COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from '../../tissues/compartments';
 import { dayNumber, wallMin, type WallMin } from '../../words/calendar';
 import type { FlightNeeds } from './flight-needs';
-import type { Clocks, DiveWays, Made, Way } from './ways';
+import type { Clocks, Made } from './filled';
+import { keepsOnLoop, scrubbedMin } from './on-loop';
+import type { DiveWays, Way } from './ways';
 
 const LANES = COMPARTMENT_COUNT;
 
@@ -42,7 +44,7 @@ interface Exposed {
   readonly before: Exposed | null;
 }
 
-/** What one diver holds; never changed. In each field but `firstDay` less is better. */
+/** What one diver holds; never changed. In each field but `firstDay` less is better, but for a loop’s bail-out. */
 export interface Holding {
   readonly surfacedMin: WallMin;
   readonly cnsAtMin: WallMin;
@@ -57,6 +59,8 @@ export interface Holding {
   readonly firstDay: number | null;
   /** What the government table has after the last dive; null: nothing, or it is not asked of the dives ahead. */
   readonly table: TableState | null;
+  /** How long the scrubber in the diver's loop was used since it was packed, minutes. */
+  readonly scrubberMin: number;
 }
 
 /** What the party holds between two dives. */
@@ -89,6 +93,7 @@ function holdingAfter({ earlier, start, entries }: DiverLedger): Holding {
     otu: carry.doses.reduce((sum, dose) => sum + dose.otu, 0),
     firstDay: first === undefined ? null : dayNumber(first.startMin),
     table: carry.table,
+    scrubberMin: carry.scrubberMin,
   };
 }
 
@@ -110,6 +115,8 @@ export class Rules {
   private readonly flightMin: number;
   private readonly surfaceHours: readonly ((dives: number) => number)[];
   private readonly dayPastOtu: readonly (number | null)[];
+  /** What tensions rest at where the party stays, bar: excess is above it. */
+  private readonly airBar: number;
   /** Minutes that each diver enters after a dive’s start, by place in the party. */
   readonly afterMin: readonly number[];
 
@@ -122,6 +129,7 @@ export class Rules {
     private readonly done: Ledger,
     private readonly views: FlightNeeds | null = null,
   ) {
+    this.airBar = AIR_N2 * inspiredBar(surroundingsOf(trip).column.surfaceBar);
     this.flightMin = trip.flight === null ? Infinity : wallMin(trip.flight.at);
     const { oneNoStopDive, severalDivesOrDays, requiredStops } = HOURS_BEFORE_FLIGHT;
     this.surfaceHours = done.divers.map(({ earlier, entries }) => {
@@ -148,13 +156,12 @@ export class Rules {
 
   /** What the dives ahead begin from. @param firstStartMin planned start of the first of them */
   start(firstStartMin: WallMin): State {
-    const { surfaceBar } = surroundingsOf(this.trip).column;
-    const air = AIR_N2 * inspiredBar(surfaceBar);
+    const { airBar } = this;
     const excess = this.done.divers.flatMap(({ start, entries }, place) => {
       const { atMin, tensions } = entries.at(-1)?.after ?? start;
       const sinceMin = this.entersMin(place, firstStartMin) - atMin;
       const left = (i: number) => (sinceMin === Infinity ? 1 : Math.exp(-RATES_PER_MIN[i]! * sinceMin));
-      return tensions.map((tension, i) => (tension - air) * left(i));
+      return tensions.map((tension, i) => (tension - airBar) * left(i));
     });
     const lastStartMin = wallMinOfLast(this.done.trip);
     return { excess, holdings: this.done.divers.map(holdingAfter), lastStartMin };
@@ -185,7 +192,11 @@ export class Rules {
     if (isDayOver(held.exposed, filled, startMin)) return true;
     const { longer } = filled;
     // A clock that is not known leaves no room that anybody could tell.
-    return longer !== null && !isKept && !(cns + longer.cns <= 1 + DUST && keepsDay(held, longer, startMin));
+    if (longer !== null && !isKept && !(cns + longer.cns <= 1 + DUST && keepsDay(held, longer, startMin)))
+      return true;
+    if (made.loop === null) return false;
+    const tensions = shift.map((shifted, i) => this.airBar + state.excess[from + i]! / shifted);
+    return !keepsOnLoop(made.loop, carryAt(held, startMin, tensions, cns));
   }
 
   /** After a dive, or after leaving it out. @param made null: nobody @param decay from its planned start to the next */
@@ -228,10 +239,32 @@ export class Rules {
         otu: held.otu + filled.otu,
         firstDay: held.firstDay ?? day,
         table: this.views === null ? null : this.views.tableStep(held, filled, startMin),
+        scrubberMin: made.loop === null ? held.scrubberMin : scrubbedMin(made.loop, held.scrubberMin),
       };
     });
     return { excess, holdings, lastStartMin: way === null ? state.lastStartMin : plannedMin };
   }
+}
+
+/** What a diver holds at the start of a dive, as the ledger carries it into one on a loop. */
+function carryAt(held: Holding, atMin: WallMin, tensions: Lanes, cns: number): Carry {
+  const exposures: Exposure[] = [];
+  for (let each = held.exposed; each !== null && each.endMin > atMin - DAY_MIN; each = each.before) {
+    const { zeroMin, endMin, share, pieces } = each;
+    // Where a clock is not known its share is not.
+    const known = Number.isNaN(share) ? null : moved(pieces, zeroMin);
+    exposures.unshift({ startMin: zeroMin, endMin, pieces: known });
+  }
+  const { scrubberMin } = held;
+  return {
+    atMin,
+    tensions,
+    cns: Number.isNaN(cns) ? null : cns,
+    doses: [],
+    exposures,
+    table: null,
+    scrubberMin,
+  };
 }
 
 function wallMinOfLast({ dives }: Trip): WallMin {

@@ -57,7 +57,7 @@ function movesOf(trip: Trip, id: Id, treatment: Treatment, steps: MoveSteps): re
   return moves;
 }
 
-function figuresDocument({ dive, room, intervalMin, left, cautions }: DiveFigures) {
+function figuresDocument({ dive, room, intervalMin, left, scrubber, cautions }: DiveFigures) {
   const { startsAt, depthM, bottomMin, legs, mix, divers } = dive;
   return {
     startsAt,
@@ -73,6 +73,7 @@ function figuresDocument({ dive, room, intervalMin, left, cautions }: DiveFigure
     intervalMin,
     endBar: left?.bar ?? null,
     endDiverId: left?.diverId ?? null,
+    ...(scrubber && { scrubberLeftMin: scrubber.min, scrubberDiverId: scrubber.diverId }),
     cautions,
   };
 }

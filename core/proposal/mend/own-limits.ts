@@ -21,6 +21,27 @@ function withoutStops({ legs }: DivePlan) {
 }
 
 /**
+ * Whether a diver may go to the depth of a dive and to its site, and breathe what is breathed there for its density.
+ * @param o2 oxygen fraction at the deepest point
+ * Source: core/cautions.
+ */
+export function mayGoTo(
+  trip: Trip,
+  dive: Dive,
+  diver: Diver,
+  o2: number,
+  { around, profile }: DivePlan,
+): boolean {
+  const { deepestM } = profile;
+  const site = trip.sites.find(({ id }) => id === dive.siteId);
+  return (
+    deepestM <= diver.maxDepthM + DUST &&
+    (site === undefined || (deepestM <= site.depthM + DUST && keptOut(site, diver) === null)) &&
+    gasDensityGL(o2, ambientBar(deepestM, around.column)) <= DENSITY_LIMIT_GL + DUST
+  );
+}
+
+/**
  * Whether a dive keeps, for one diver on one mix, the limits in which no other dive has a part: those of depth, oxygen
  * pressure, density and gas, each as the caution about it has it. It is taken to keep the no-stop limit.
  * @param o2 oxygen fraction
@@ -31,14 +52,11 @@ export function keepsOwnLimits(trip: Trip, dive: Dive, diver: Diver, o2: number,
   const { deepestM } = plan.profile;
   const { working, contingency } = diver.po2;
   const bar = ambientBar(deepestM, column);
-  const site = trip.sites.find(({ id }) => id === dive.siteId);
   if (
     isAbovePo2(po2Bar(o2, bar), Math.min(working, contingency, LAST_LIMIT_BAR)) ||
     deepestM > modM(o2, working, column) + DUST ||
     o2 > diver.maxO2 + DUST ||
-    deepestM > diver.maxDepthM + DUST ||
-    (site !== undefined && (deepestM > site.depthM + DUST || keptOut(site, diver) !== null)) ||
-    gasDensityGL(o2, bar) > DENSITY_LIMIT_GL + DUST
+    !mayGoTo(trip, dive, diver, o2, plan)
   )
     return false;
   const gas = gasOutcome(plan, withoutStops(plan), [], dive, diver, { endBar: null, shape: dive }, o2, trip);

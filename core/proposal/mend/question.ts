@@ -1,5 +1,6 @@
 /** What the search is asked: of all dives ahead, or of one of them. Source: DEVELOPERS, "What mending looks for". */
 import type { Caution } from '../../cautions/caution';
+import { loopOn } from '../../document/loops';
 import type { Id, Trip } from '../../document/types';
 import { ledger } from '../../ledger/ledger';
 import type { Ledger } from '../../ledger/ledger-types';
@@ -41,6 +42,14 @@ function isStayBetween({ events = [], dives }: Trip): boolean {
   return last !== undefined && events.some(({ from }) => from <= last.startsAt);
 }
 
+/**
+ * Whether a dive ahead is made on a loop. Its bail-out goes by whole minutes of stops, so that less nitrogen before it may
+ * ask for more of one mix; and shallow it gives off more than the surface does.
+ */
+function isLoopAhead({ party, dives }: Trip, doneCount: number): boolean {
+  return dives.slice(doneCount).some((dive) => party.some((diver) => loopOn(dive, diver) !== null));
+}
+
 /** Cautions of a plan that were not there before. */
 export function comeBy(before: readonly Caution[], after: readonly Caution[]): readonly Caution[] {
   const known = new Set(before.map(keyOf));
@@ -60,6 +69,7 @@ export function questionOf(before: Ledger, request: MendRequest): Question {
   const { doneCount, onlyDiveId, steps } = request;
   const aheadIds = aheadIdsOf(trip, doneCount);
   const all = cautionsToMend(before, aheadIds);
+  const hasLoop = isLoopAhead(trip, doneCount);
   const cautionsAfter = (plan: Plan): readonly Caution[] =>
     cautionsToMend(ledger(mendedTrip(trip, plan, steps), before), aheadIds);
   if (onlyDiveId === null) {
@@ -68,10 +78,11 @@ export function questionOf(before: Ledger, request: MendRequest): Question {
       request,
       toMend: all,
       // Stays at other heights between dives are left out of the search, so its plans are judged with them.
-      accepts: isStayBetween(trip) ? (plan) => cautionsAfter(plan).every(isByOtherView) : null,
+      // The bail-out of a loop jumps by minutes, where rounding may decide.
+      accepts: isStayBetween(trip) || hasLoop ? (plan) => cautionsAfter(plan).every(isByOtherView) : null,
       keepsViews: hasWayUp(trip) ? (plan) => !cautionsAfter(plan).some(isByOtherView) : null,
       mayMiss: diversOf(heldByDone(before, aheadIds)),
-      needsEveryStart: false,
+      needsEveryStart: hasLoop,
     };
   }
   const at = trip.dives.findIndex(({ id }) => id === onlyDiveId);
@@ -92,9 +103,11 @@ export function questionOf(before: Ledger, request: MendRequest): Question {
     return isInOrder && comeBy(all, cautionsAfter(plan)).every(isByOtherView);
   };
   // Less nitrogen before a dive with required stops may lengthen what it leaves: there alone a later start may serve.
-  const needsEveryStart = before.divers.some(({ entries }) =>
-    entries.some(({ dive, isPastLimit }) => isPastLimit && trip.dives.indexOf(dive) > at),
-  );
+  const needsEveryStart =
+    hasLoop ||
+    before.divers.some(({ entries }) =>
+      entries.some(({ dive, isPastLimit }) => isPastLimit && trip.dives.indexOf(dive) > at),
+    );
   return {
     trip: searched,
     request: { ...request, doneCount: Math.max(doneCount, lastStuck + 1) },

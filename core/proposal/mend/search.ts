@@ -62,6 +62,9 @@ export type Accepts = (plan: readonly Treatment[]) => boolean;
 /** A judgement of a whole plan takes about as long as trying so many ways. Source: measured, of a large trip. */
 const WAYS_A_JUDGEMENT = 2000;
 
+/** A way on a loop, whose bail-out is asked with its stops, takes about as long as so many others. Source: as above. */
+const WAYS_ON_A_LOOP = 5;
+
 /** A bound that need only be good up to so many points. */
 export type BoundWithin = (most: number) => Bound;
 
@@ -180,7 +183,7 @@ export class Search {
   }
 
   private forbidden(dive: DiveWays, state: State, way: Way, later: number): readonly number[] {
-    this.effort.tried += 1;
+    this.effort.tried += dive.loops.some((loop) => loop !== null) ? WAYS_ON_A_LOOP : 1;
     return dive.divers.filter((place) => {
       const made = way.made[place]!;
       return made === null || this.rules.forbids(state, place, dive, made, later, way.isKept);

@@ -7,6 +7,7 @@
  */
 import { effectiveDive } from '../../document/as-dived';
 import { diverOn } from '../../document/gas-rate';
+import { loopOn } from '../../document/loops';
 import type { Dive, Diver, Id, Trip } from '../../document/types';
 import { surroundingsAt } from '../../document/waters';
 import { longer } from '../../ledger/changed-dive';
@@ -15,52 +16,21 @@ import { surfaceLimits } from '../../ledger/nitrogen-outcome';
 import { waysUp } from '../../ledger/limits-kept';
 import { mixFor, mixO2 } from '../../ledger/mix-choice';
 import { tableDepthFsw } from '../../ledger/table-depth';
-import { cnsFraction } from '../../oxygen/cns';
-import { dailyPieces, type ClockPiece } from '../../oxygen/cns-day';
 import { otu } from '../../oxygen/otu';
 import { levelsOf, surroundingsOf, type Surroundings } from '../../profile';
 import type { AffineMap, Lanes } from '../../tissues/affine-map';
-import { AIR_N2, COMPARTMENT_COUNT, inspiredBar, RATES_PER_MIN } from '../../tissues/compartments';
+import { AIR_N2, inspiredBar, RATES_PER_MIN } from '../../tissues/compartments';
 import { dayNumber, wallMin, type WallMin } from '../../words/calendar';
 import { otherMixes, placesOn, reachOn, shapedDive, type DiveReach } from './carried-out';
+import { clocksOf, gainOf, highestOf, type Filled, type Made } from './filled';
 import { priceOfPoints, type MoveCosts, type Treatment } from './moves';
+import { loopIn, madeOnLoop, type Loop } from './on-loop';
 import { keepsGasRoom, keepsOwnLimits } from './own-limits';
 import type { Rules } from './holding';
 import type { MendRequest } from './request';
 
-const LANES = COMPARTMENT_COUNT;
-
-/** Oxygen of a shape on a mix. */
-export interface Clocks {
-  /** Share of the single-exposure clock; Infinity above 1.6 bar. */
-  readonly cns: number;
-  /** What the rolling 24 h clock takes, in minutes from the start. */
-  readonly pieces: readonly ClockPiece[];
-  /** All of that at once; Infinity above 1.6 bar. */
-  readonly dayShare: number;
-}
-
-/** A shape on an oxygen fraction, whoever dives it. */
-export interface Filled extends Clocks {
-  readonly o2: number;
-  readonly depthM: number;
-  /** As the government table is entered. */
-  readonly depthFsw: number;
-  readonly bottomMin: number;
-  readonly runMin: number;
-  /** What the dive adds to excess, as at its start, bar. */
-  readonly gain: Lanes;
-  readonly otu: number;
-  /** The same, longer by the room asked for; null where none is. */
-  readonly longer: Clocks | null;
-}
-
-/** How a diver makes a way. */
-export interface Made {
-  readonly filled: Filled;
-  /** Highest excess at the start from which every way up keeps the no-stop limit, bar. */
-  readonly highest: Lanes;
-}
+/** In place of an oxygen fraction where no mix of the dive is breathed. */
+const NO_MIX = -1;
 
 /** A shape and a mix, without start and divers left out. */
 export interface Way {
@@ -90,15 +60,6 @@ interface Shape {
   readonly made: Map<string, Made | null>;
 }
 
-function clocksOf({ legs }: DivePlan, o2: number): Clocks {
-  const pieces = dailyPieces(legs, o2, 0);
-  return {
-    cns: cnsFraction(legs, o2, 'single') ?? Infinity,
-    pieces: pieces ?? [],
-    dayShare: pieces === null ? Infinity : pieces.reduce((sum, { share }) => sum + share, 0),
-  };
-}
-
 export class DiveWays {
   readonly startMin: WallMin;
   readonly day: number;
@@ -114,6 +75,8 @@ export class DiveWays {
   private readonly airBar: number;
   private readonly mixes: readonly (Id | null)[];
   private readonly analysedO2: readonly (number | null)[];
+  /** By place in the party; null on open circuit. */
+  readonly loops: readonly (Loop | null)[];
   private readonly shapes = new Map<string, Shape | null>();
   private ways: readonly Way[] = [];
   private waysUpTo = -1;
@@ -133,6 +96,10 @@ export class DiveWays {
     this.airBar = AIR_N2 * inspiredBar(surroundingsOf(trip).column.surfaceBar);
     this.mixes = [null, ...(this.reach.mix ? otherMixes(trip, dive) : [])];
     this.analysedO2 = trip.party.map((diver) => effectiveDive(dive, diver).analysedO2);
+    this.loops = trip.party.map((diver) => {
+      const onLoop = loopOn(dive, diver);
+      return onLoop && loopIn(trip, dive, onLoop);
+    });
     this.shift = Array.from({ length: this.reach.later + 1 }, (_, step) =>
       RATES_PER_MIN.map((k) => Math.exp(k * step * steps.laterMin)),
     );
@@ -144,6 +111,11 @@ export class DiveWays {
       (mix ? costs.mix : 0) +
       (leaveOut ? this.divers.length * costs.leaveOut : 0);
     this.mostPoints = 1 + Math.max(made, drop ? costs.drop : 0);
+  }
+
+  /** Whether the scrubber of a diver's loop is packed afresh before the dive. */
+  isPackedFor(place: number): boolean {
+    return this.divers.includes(place) && (this.loops[place]?.isFresh ?? false);
   }
 
   startAfter(later: number): WallMin {
@@ -215,7 +187,8 @@ export class DiveWays {
     const made: (Made | null)[] = this.trip.party.map(() => null);
     const barred: number[] = [];
     for (const place of this.divers) {
-      const o2 = this.breathedO2(named, place);
+      // On a loop the dive's mix is not breathed.
+      const o2 = this.loops[place] === null ? this.breathedO2(named, place) : NO_MIX;
       made[place] = o2 === null ? null : this.madeBy(shape, place, o2, isKept);
       if (made[place] === null) barred.push(place);
     }
@@ -240,35 +213,38 @@ export class DiveWays {
     const entersMin = this.rules.entersMin(place, this.startMin);
     // No move takes anybody's entry to another day, and a gas rate holds for days.
     const diver = diverOn(trip.party[place]!, entersMin);
-    const isWithin =
-      !this.rules.isFlightTooSoonAfter(place, entersMin + shape.plan.runtimeMin) &&
-      keepsOwnLimits(trip, shape.dive, diver, o2, shape.plan) &&
-      (longerPlan === null || keepsGasRoom(trip, diver, o2, longerPlan));
-    made = isWithin
-      ? { filled: this.filled(shape, o2), highest: this.highest(shape, o2, diver, longerPlan !== null) }
-      : null;
+    const loop = this.loops[place]!;
+    const isTooLate = this.rules.isFlightTooSoonAfter(place, entersMin + shape.plan.runtimeMin);
+    if (isTooLate) made = null;
+    else if (loop === null) made = this.madeOnMix(shape, o2, diver, longerPlan);
+    else
+      made = madeOnLoop(trip, shape.dive, diver, loop, isKept ? 0 : this.request.leastRoomMin, this.airBar);
     shape.made.set(key, made);
     return made;
+  }
+
+  private madeOnMix(shape: Shape, o2: number, diver: Diver, longerPlan: DivePlan | null): Made | null {
+    const { trip } = this;
+    const isWithin =
+      keepsOwnLimits(trip, shape.dive, diver, o2, shape.plan) &&
+      (longerPlan === null || keepsGasRoom(trip, diver, o2, longerPlan));
+    if (!isWithin) return null;
+    const highest = this.highest(shape, o2, diver, longerPlan !== null);
+    return { filled: this.filled(shape, o2), highest, loop: null };
   }
 
   private filled({ dive, plan, longerPlan, filled: known }: Shape, o2: number): Filled {
     let filled = known.get(o2);
     if (filled !== undefined) return filled;
-    const { decay, uptake } = plan.whole;
-    const air = this.airBar;
     filled = {
-      o2,
       depthM: plan.profile.deepestM,
       depthFsw: tableDepthFsw(plan.profile.deepestM, o2, this.around),
       bottomMin: dive.bottomMin,
       runMin: plan.runtimeMin,
-      // Not divided by the decay: of a dive of five hours nothing is left of it in the fastest compartment, not a digit.
-      gain: RATES_PER_MIN.map(
-        (k, i) => ((1 - o2) * uptake[i]! - (1 - decay[i]!) * air) * Math.exp(k * plan.runtimeMin),
-      ),
+      gain: gainOf(plan, 1 - o2, this.airBar),
       otu: otu(plan.legs, o2),
-      ...clocksOf(plan, o2),
-      longer: longerPlan && clocksOf(longerPlan, o2),
+      ...clocksOf({ legs: plan.legs, o2 }),
+      longer: longerPlan && clocksOf({ legs: longerPlan.legs, o2 }),
     };
     known.set(o2, filled);
     return filled;
@@ -278,17 +254,8 @@ export class DiveWays {
     const key = `${isLonger} ${o2} ${gradient.high}`;
     let highest = shape.highest.get(key);
     if (highest !== undefined) return highest;
-    const { column } = this.around;
-    const air = this.airBar;
-    const limits = surfaceLimits(column, gradient.high);
-    const found = limits.map(() => Infinity);
     const ups = isLonger ? [...shape.waysUp, ...shape.longerWaysUp] : shape.waysUp;
-    for (const { decay, uptake } of ups) {
-      for (let i = 0; i < LANES; i += 1) {
-        found[i] = Math.min(found[i]!, (limits[i]! - (1 - o2) * uptake[i]!) / decay[i]! - air);
-      }
-    }
-    highest = found;
+    highest = highestOf(ups, 1 - o2, surfaceLimits(this.around.column, gradient.high), this.airBar);
     shape.highest.set(key, highest);
     return highest;
   }

@@ -60,8 +60,6 @@ export function becauseSaid(trip: Trip, request: MendRequest, why: WhyNone): Sai
       return said`No set of these moves does, because what one day needs another cannot give up.`;
     case 'later':
       return said`No set of these moves does, because each brings a caution on a dive that is not to be changed.`;
-    case 'loop':
-      return said`A dive ahead is made on a breathing loop, which mending does not reckon with: change these dives by hand.`;
     case 'views':
       return said`No set of these moves does, because after each the flight leaves before flying is clear by the government table or the model.`;
     case 'unknown':

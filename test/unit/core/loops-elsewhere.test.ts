@@ -6,8 +6,6 @@ import { cautionsOf } from '../../../core/cautions/all';
 import { ledgerDocument } from '../../../core/formats/ledger-document';
 import { writeLedgerRows } from '../../../core/formats/ledger-rows';
 import { writeUddf } from '../../../core/formats/uddf/write-uddf';
-import { mendings } from '../../../core/proposal/mend/proposals';
-import { USUAL_REQUEST } from '../../../core/proposal/mend/request';
 import { outcomeOf } from '../../../core/mixes/outcome';
 import { openTrip, stockedTrip } from '../../../core/mixes/stocked-trip';
 import { PLAIN_REQUEST } from '../../../core/mixes/shares';
@@ -61,13 +59,6 @@ describe('a loop', () => {
       expect(fsw).toBeGreaterThanOrEqual(Math.max(0, atDepth) - 1e-6);
       expect(each.table!.groupAfter).not.toBeNull();
     });
-  });
-
-  it('keeps mending from proposing anything, with the reason', () => {
-    const past = { ...trip, dives: trip.dives.map((dive) => ({ ...dive, bottomMin: dive.bottomMin + 60 })) };
-    const { proposals, none } = mendings(past, USUAL_REQUEST);
-    expect(proposals).toEqual([]);
-    expect(fileWords(none[0]!.because)).toContain('made on a breathing loop');
   });
 
   it('leaves its diver out of the runs, and says so', () => {
