@@ -1,10 +1,11 @@
-import { useEffect, useState } from 'react';
+import { useLayoutEffect, useState } from 'react';
 import { flushSync } from 'react-dom';
 
 /** Whether the window is being printed: paper is laid out at once, so what differs on it is drawn before. */
 export function usePrinting(): boolean {
   const [isPrinting, setIsPrinting] = useState(false);
-  useEffect(() => {
+  // Listening as soon as it shows: after the paint the first print could come before.
+  useLayoutEffect(() => {
     const onBefore = (): void => flushSync(() => setIsPrinting(true));
     const onAfter = (): void => setIsPrinting(false);
     window.addEventListener('beforeprint', onBefore);

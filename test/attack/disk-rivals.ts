@@ -5,11 +5,11 @@
  * What it found before: all writers had one temporary name beside the file, so that two showed each other half trips,
  * and a third of the saves was refused with a reason that was not so.
  */
-import { execFile } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { promisify } from 'node:util';
+import { text } from 'node:stream/consumers';
 import { bundled } from '../faults/bundled';
 import { rival, rivalText, type RivalOutcome } from '../faults/rival';
 import type { Attack, Outcome } from './attack';
@@ -26,6 +26,29 @@ function faultsIn(outcomes: readonly RivalOutcome[], each: number): readonly str
     if (saves[index + 1]!.over !== savedAt) fell.push(`the save after ${savedAt} went over another one`);
   }
   return fell;
+}
+
+interface Started {
+  readonly begin: () => void;
+  readonly outcome: Promise<RivalOutcome>;
+}
+
+/** A rival in a process of its own, once it is ready to begin. */
+async function started(args: readonly string[]): Promise<Started> {
+  const child = spawn(process.execPath, args, { stdio: ['pipe', 'pipe', 'inherit'] });
+  const output = text(child.stdout);
+  await new Promise((ready) => child.stdout.once('data', ready));
+  return {
+    begin: () => void child.stdin.end('begin'),
+    outcome: output.then((all) => JSON.parse(all.slice(all.indexOf('\n'))) as RivalOutcome),
+  };
+}
+
+/** Rivals in processes of their own, all begun at once: one that is slow to start would meet nobody. */
+async function apart(all: readonly (readonly string[])[]): Promise<readonly RivalOutcome[]> {
+  const rivals = await Promise.all(all.map(started));
+  for (const { begin } of rivals) begin();
+  return Promise.all(rivals.map(({ outcome }) => outcome));
 }
 
 async function run(times: number): Promise<Outcome> {
@@ -46,14 +69,9 @@ async function run(times: number): Promise<Outcome> {
     /* oxlint-disable no-await-in-loop */
     await mkdir(place);
     await writeFile(shared, rivalText('start', 0));
-    const outcomes = await Promise.all(
-      names.map(async (name) => {
-        if (!inProcesses) return rival(shared, mine(name), name, times);
-        const args = [script, shared, mine(name), name, String(times)];
-        const { stdout } = await promisify(execFile)(process.execPath, args, { maxBuffer: 2 ** 28 });
-        return JSON.parse(stdout) as RivalOutcome;
-      }),
-    );
+    const outcomes = inProcesses
+      ? await apart(names.map((name) => [script, shared, mine(name), name, String(times)]))
+      : await Promise.all(names.map((name) => rival(shared, mine(name), name, times)));
     /* oxlint-enable no-await-in-loop */
     slowestMs = Math.max(slowestMs, (performance.now() - from) / times);
     const met = outcomes.reduce((sum, outcome) => sum + outcome.overtaken, 0);

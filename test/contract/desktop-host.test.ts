@@ -1,4 +1,4 @@
-import { mkdtemp, readdir, readFile, rm, utimes, writeFile } from 'node:fs/promises';
+import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { ipcMain, type BrowserWindow } from 'electron';
@@ -13,6 +13,7 @@ import { watchTripFiles } from '../../electron/trip-watch';
 
 import { bridgeHost } from '../../renderer/host/bridge-host';
 import { dialogAnswers, exposed, sendNote } from '../doubles/electron-mini';
+import { saveOutside } from '../support/save-outside';
 import { holdsTheContract, type Machine } from './host-suite';
 
 // Lays its bridge as it is loaded.
@@ -76,9 +77,8 @@ async function machine(): Promise<Machine> {
         .map((name) => join(trips.libraryFolder, name))
         .find((each) => trips.placeAt(each).token === token);
       if (path === undefined) throw new Error(`no file for ${token}`);
-      await writeFile(path, text);
       now += 1000;
-      await utimes(path, new Date(now), new Date(now));
+      await saveOutside(path, text, new Date(now));
     },
     close: async () => {
       watch.close();

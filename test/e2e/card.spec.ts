@@ -1,3 +1,4 @@
+import type { Locator } from '@playwright/test';
 import { writeTrip } from '../../core/document/write-trip';
 import { aDive, aDiver, aTrip } from '../builders/trip';
 import { expect, test } from './fixtures';
@@ -324,24 +325,28 @@ test.describe('where saving fails', () => {
 });
 
 test('the card of a dive looks the same after every place was opened', async ({ bench, page }) => {
-  const looks = async () => {
+  const opened = async () => {
     await bench.dive(5).click();
     await bench.card.getByText('The whole party dives it').click();
     const who = bench.card.getByRole('group', { name: 'Who dives' });
     await expect(who).toBeVisible();
-    return who.evaluate((group) =>
+    await bench.settled();
+    return who;
+  };
+  const boxes = (who: Locator) =>
+    who.evaluate((group) =>
       [group, ...group.querySelectorAll('label, input')].map((element) => {
         const { x, width, height } = element.getBoundingClientRect();
         return { x, width, height };
       }),
     );
-  };
-  const before = await looks();
+  const before = await boxes(await opened());
   for (const place of ['Sites', 'Mixes', 'Party', 'Slates', 'Days']) {
     await page.getByRole('navigation').getByRole('button', { name: place, exact: true }).click();
     await expect(page.getByRole('navigation').locator('[aria-current=page]')).toHaveText(place);
     if (place === 'Slates')
       await expect(page.getByRole('complementary', { name: 'What to print' })).toBeVisible();
   }
-  expect(await looks()).toEqual(before);
+  const who = await opened();
+  await expect.poll(() => boxes(who)).toEqual(before);
 });

@@ -61,6 +61,7 @@ test.describe('commands and keys', () => {
     await expect(grey).toBeVisible();
     const seen = new Set<string>();
     const focused = (): Promise<string> => page.locator(':focus').innerText();
+    await expect(page.getByRole('menu').locator(':focus')).toHaveCount(1);
     const first = await focused();
     do {
       const at = await focused();
@@ -69,10 +70,11 @@ test.describe('commands and keys', () => {
       await page.keyboard.press('ArrowDown');
       await expect.poll(focused).not.toBe(at);
     } while ((await focused()) !== first);
-    expect(seen.size).toBe(await items.and(page.locator(':enabled')).count());
+    await expect(items.and(page.locator(':enabled'))).toHaveCount(seen.size);
     await page.keyboard.press('ArrowUp');
+    await expect.poll(focused).not.toBe(first);
     await page.keyboard.press('ArrowDown');
-    expect(await focused()).toBe(first);
+    await expect.poll(focused).toBe(first);
   });
 
   test('keys undo and redo, in a field too, but leave a draft its own undo', async ({ page, bench }) => {

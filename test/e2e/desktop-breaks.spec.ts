@@ -26,7 +26,7 @@ test.describe('a window that breaks', () => {
         .toContain('stopped working');
       const again = await desktop.page();
       await expect(new Workbench(again).dive(1)).toBeVisible();
-      expect(await diveLabels(again)).toEqual(edited);
+      await expect.poll(() => diveLabels(again)).toEqual(edited);
     },
   );
 
@@ -83,7 +83,7 @@ test.describe('a window that breaks', () => {
       await expect.poll(() => page.isClosed()).toBe(true);
       const again = await desktop.page();
       await expect(new Workbench(again).dive(1)).toBeVisible();
-      expect(await diveLabels(again)).toEqual(edited);
+      await expect.poll(() => diveLabels(again)).toEqual(edited);
       // A second question would have had no answer, and ended in a fault.
       expect(desktop.log().filter(({ kind }) => kind === 'dialog.showMessageBox')).toHaveLength(1);
     },

@@ -306,9 +306,9 @@ test(
     await expect
       .poll(() => desktop.log().filter(({ kind }) => kind === 'download'))
       .toEqual([{ kind: 'download', detail: { isAllowed: false } }]);
-    const navigations = desktop.log().filter(({ kind }) => kind === 'navigation');
-    expect(navigations.length).toBeGreaterThanOrEqual(3);
-    for (const { detail } of navigations) expect(detail).toMatchObject({ isPrevented: true });
+    const navigations = () => desktop.log().filter(({ kind }) => kind === 'navigation');
+    await expect.poll(() => navigations().length).toBeGreaterThanOrEqual(3);
+    for (const { detail } of navigations()) expect(detail).toMatchObject({ isPrevented: true });
     await expect.poll(() => page.context().pages().length).toBe(1);
     expect(page.url()).toBe(address);
     await expect(page.getByRole('listbox', { name: 'Dives' })).toBeVisible();
@@ -359,9 +359,9 @@ test('a source is opened only where the app cites it and the user says so', asyn
   expect(desktop.log().filter(({ kind }) => kind === 'shell.openExternal')).toEqual([]);
   await desktop.answerDialog({ response: 0 });
   await open('https://DOI.org/10.1000/a b');
-  expect(desktop.log().filter(({ kind }) => kind === 'shell.openExternal')).toEqual([
-    { kind: 'shell.openExternal', detail: 'https://doi.org/10.1000/a%20b' },
-  ]);
+  await expect
+    .poll(() => desktop.log().filter(({ kind }) => kind === 'shell.openExternal'))
+    .toEqual([{ kind: 'shell.openExternal', detail: 'https://doi.org/10.1000/a%20b' }]);
 });
 
 test('only a developer’s run may open the inspector', { tag: '@double' }, async ({ desktops }) => {

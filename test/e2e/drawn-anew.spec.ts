@@ -46,7 +46,8 @@ async function touchedBy(page: Page, act: () => Promise<void>): Promise<readonly
   }, OWNERS);
   await act();
   return page.evaluate(async () => {
-    // What is put off until the page has nothing to do counts too.
+    // What is put off by a frame, or until the page has nothing to do, counts too.
+    await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
     await new Promise((done) => {
       requestIdleCallback(done, { timeout: 1000 });
     });

@@ -143,7 +143,7 @@ test('Escape closes the evening, keeps what was logged, and gives the focus back
   const { keyboard } = bench.page;
   await bench.dive(2).focus();
   await keyboard.press('l');
-  await evening.grid.waitFor();
+  await evening.ready();
   await evening.type(['0938']);
   await keyboard.type('15');
   // The first takes back what is being typed, as anywhere.

@@ -73,6 +73,7 @@ async function open(browser: Browser, options: BrowserContextOptions, key: strin
   const context = await browser.newContext(options);
   const page = await context.newPage();
   const storage = await context.newCDPSession(page);
+  await slowDown(storage);
   const kept: Kept = { key, context, page, storage, held: new Set(), isSpoilt: false, tests: 1 };
   const spoil = (): void => {
     kept.isSpoilt = true;
@@ -97,6 +98,19 @@ function beforeEach(object: object, names: readonly string[], tell: (first: unkn
       return Reflect.apply(method, object, args);
     });
   }
+}
+
+/**
+ * To find a test that reads before the window is done: CARRYOVER_E2E_SLOWER=6 has its thread take six times as long
+ * and each part that is loaded late come late, while the test is as quick as ever.
+ */
+async function slowDown(session: CDPSession): Promise<void> {
+  const rate = Number(process.env['CARRYOVER_E2E_SLOWER'] ?? 1);
+  if (rate <= 1) return;
+  await session.send('Emulation.setCPUThrottlingRate', { rate });
+  await session.send('Network.enable');
+  const conditions = { offline: false, latency: 50 * rate, downloadThroughput: -1, uploadThroughput: -1 };
+  await session.send('Network.emulateNetworkConditions', conditions);
 }
 
 async function clear({ page, storage }: Kept, { viewport, baseURL }: BrowserContextOptions): Promise<void> {

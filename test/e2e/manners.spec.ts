@@ -39,7 +39,9 @@ test('a dive has a menu of its own, by pointer and by key, that passes over what
   const before = await page.getByRole('listbox', { name: 'Dives' }).getByRole('option').count();
   await bench.dive(2).focus();
   await page.keyboard.press('Shift+F10');
+  await expect(menu.getByRole('menuitem', { name: 'Duplicate the dive' })).toBeFocused();
   await page.keyboard.press('End');
+  await expect(menu.getByRole('menuitem', { name: 'Remove the dive' })).toBeFocused();
   await page.keyboard.press('Enter');
   await expect(page.getByRole('listbox', { name: 'Dives' }).getByRole('option')).toHaveCount(before - 1);
 });

@@ -79,11 +79,14 @@ test.describe('mending the days ahead', () => {
         .locator(`[data-part="${part}"]`)
         .first()
         .evaluate((path) => path.getBoundingClientRect().top);
-    expect(await topOf('nitrogen')).toBeLessThan(await topOf('limit'));
-    expect(await topOf('proposed nitrogen')).toBeGreaterThan((await topOf('limit')) - 1);
-    const [drawn, beside] = [await ghost.boundingBox(), await sheet.boundingBox()];
-    expect(drawn!.x + drawn!.width).toBeLessThan(beside!.x);
-    expect(drawn!.y + drawn!.height).toBeLessThan(800);
+    await expect.poll(async () => (await topOf('nitrogen')) < (await topOf('limit'))).toBe(true);
+    await expect.poll(async () => (await topOf('proposed nitrogen')) > (await topOf('limit')) - 1).toBe(true);
+    const isSeen = async () => {
+      const [drawn, beside] = [await ghost.boundingBox(), await sheet.boundingBox()];
+      if (!drawn || !beside) return false;
+      return drawn.x + drawn.width < beside.x && drawn.y + drawn.height < 800;
+    };
+    await expect.poll(isSeen).toBe(true);
     await expect(bench.dive(13)).toHaveAccessibleName(/10:35/);
     await page.keyboard.press('Escape');
     await expect(ghost).toHaveCount(0);

@@ -22,7 +22,7 @@ test.describe('the sites', () => {
       'Notes',
       'Remove',
     ]);
-    expect(await sites.names()).toHaveLength(6);
+    await expect.poll(() => sites.names()).toHaveLength(6);
     // 36 m in gauge water: 1.4 bar of oxygen allows 30.3 %, so the 28 % of the boat and not the 32.
     await expect(sites.row('Anvil Head')).toContainText('EAN28');
     await expect(sites.row('Anvil Head')).toContainText('up to 30.3 %');
@@ -124,18 +124,18 @@ test.describe('the sites', () => {
     const asListed = await sites.names();
     await sites.sortBy('Depth');
     await expect(sites.head('Depth')).toHaveAttribute('aria-sort', 'ascending');
-    expect((await sites.names())[0]).toBe('Candle Harbour');
+    await expect.poll(async () => (await sites.names())[0]).toBe('Candle Harbour');
     await sites.set('Depth of Candle Harbour', '40');
-    expect((await sites.names())[0]).toBe('Candle Harbour');
+    await expect.poll(async () => (await sites.names())[0]).toBe('Candle Harbour');
     await expect(sites.field('Depth of Candle Harbour')).toBeFocused();
     await sites.filter.focus();
-    expect((await sites.names()).at(-1)).toBe('Candle Harbour');
+    await expect.poll(async () => (await sites.names()).at(-1)).toBe('Candle Harbour');
     await sites.sortBy('Depth');
     await expect(sites.head('Depth')).toHaveAttribute('aria-sort', 'descending');
-    expect((await sites.names())[0]).toBe('Candle Harbour');
+    await expect.poll(async () => (await sites.names())[0]).toBe('Candle Harbour');
     await sites.sortBy('Depth');
     await expect(sites.head('Depth')).toHaveAttribute('aria-sort', 'none');
-    expect(await sites.names()).toEqual(asListed);
+    await expect.poll(() => sites.names()).toEqual(asListed);
     for (const column of ['Name', 'Mix', 'Dives', 'When', 'Position', 'Notes']) {
       await sites.sortBy(column);
       await expect(sites.head(column)).toHaveAttribute('aria-sort', 'ascending');
@@ -144,12 +144,12 @@ test.describe('the sites', () => {
 
   test('are found by name or notes', async ({ sites }) => {
     await sites.filter.fill('ledge slope');
-    expect(await sites.names()).toEqual(['Millstone Ledge']);
+    await expect.poll(() => sites.names()).toEqual(['Millstone Ledge']);
     await expect(sites.place.getByText('1 of 6')).toBeVisible();
     await sites.filter.fill('nowhere');
     await expect(sites.place.getByText('No site has these words.')).toBeVisible();
     await sites.filter.press('Escape');
-    expect(await sites.names()).toHaveLength(6);
+    await expect.poll(() => sites.names()).toHaveLength(6);
   });
 
   test('are added by typing one after the other', async ({ page, sites }) => {
@@ -162,7 +162,7 @@ test.describe('the sites', () => {
     await page.keyboard.type('Far Bank');
     await page.keyboard.press('Enter');
     await expect(sites.place.getByRole('alert')).toContainText('no depth');
-    expect(await sites.names()).toHaveLength(7);
+    await expect.poll(() => sites.names()).toHaveLength(7);
   });
 
   test('are not removed while a dive uses them, and it is said which', async ({ page, sites }) => {
@@ -170,15 +170,15 @@ test.describe('the sites', () => {
     await expect(sites.place.getByRole('alert')).toContainText(
       /Anvil Head is the site of dives \d+ and \d+\./,
     );
-    expect(await sites.names()).toContain('Anvil Head');
+    await expect.poll(() => sites.names()).toContain('Anvil Head');
     await sites.place.getByLabel('New site').fill('Gull Steps');
     await sites.place.getByLabel('Its depth, metres').fill('14');
     await sites.place.getByRole('button', { name: 'Add', exact: true }).click();
     await sites.row('Gull Steps').getByRole('button', { name: 'Remove Gull Steps' }).click();
-    expect(await sites.names()).not.toContain('Gull Steps');
+    await expect.poll(() => sites.names()).not.toContain('Gull Steps');
     await expect(sites.row('Anvil Head').getByRole('button', { name: 'Remove Anvil Head' })).toBeFocused();
     await page.getByRole('button', { name: 'Undo removal of Gull Steps' }).click();
-    expect(await sites.names()).toContain('Gull Steps');
+    await expect.poll(() => sites.names()).toContain('Gull Steps');
   });
 
   test('are pasted as rows of a spreadsheet, each that cannot be read told with its line', async ({
@@ -192,7 +192,7 @@ test.describe('the sites', () => {
     await expect(sites.sheet).toHaveCount(0);
     await expect(sites.field('Depth of Gull Steps')).toHaveValue('18.2 m');
     await expect(sites.field('Notes on Gull Steps')).toHaveValue('Steps');
-    expect(await sites.names()).toHaveLength(7);
+    await expect.poll(() => sites.names()).toHaveLength(7);
   });
 
   test('are read row by row, each with its own separator, and one that reads two ways is refused', async ({

@@ -32,7 +32,7 @@ test.describe('the starting sheet', () => {
     await start.set('Place', 'The Plovers');
     await expect(start.days.getByRole('row')).toHaveCount(7);
     await expect(start.preview).toContainText('22 dives on six days');
-    expect(await ground()).not.toBe(whileDisabled);
+    await expect.poll(ground).not.toBe(whileDisabled);
     await start.field('Sites').fill('');
     await expect(start.preview).toContainText('One of the answers cannot be used');
     await expect(start.part('Where')).toContainText('There is no site to dive.');
@@ -111,7 +111,7 @@ test.describe('the starting sheet', () => {
     // Shorter dives are asked for: the locked one stays as it is.
     await start.set('Longest dive', '30');
     await expect(cell(4, 2)).toContainText('30 min');
-    expect((await cell(4, 1).innerText()).startsWith(kept)).toBe(true);
+    await expect.poll(async () => (await cell(4, 1).innerText()).startsWith(kept)).toBe(true);
     await choices.getByRole('button', { name: 'Unlock' }).click();
     await expect(cell(4, 1)).toContainText('30 min');
     await start.layOut();
@@ -288,13 +288,13 @@ for (const look of ['light', 'cabin'] as const) {
 }
 
 test('text at 200 percent loses nothing of the sheet to the side', async ({ page, bench }) => {
-  for (let i = 0; i < 5; i += 1) await bench.command('larger text');
+  await bench.enlarge();
   await bench.command('draft new trip');
   const start = new StartingSheetPage(bench);
   await start.field('Sites').fill(SITES);
   await expect(start.days).toBeAttached();
   const body = page.getByRole('dialog').locator('[tabindex="0"]').first();
-  expect(await body.evaluate((box) => box.scrollWidth - box.clientWidth)).toBeLessThanOrEqual(0);
+  await expect.poll(() => body.evaluate((box) => box.scrollWidth - box.clientWidth)).toBeLessThanOrEqual(0);
   const heading = start.preview.getByRole('heading', { name: 'The draft' });
   await heading.scrollIntoViewIfNeeded();
   await expect(heading).toBeInViewport({ ratio: 1 });

@@ -7,6 +7,8 @@ test.describe('the dives as a table', () => {
     await bench.command('dive 1,');
     await bench.command('dives as a table');
     await expect(bench.page.getByRole('grid')).toBeVisible();
+    // Until a cell has the focus, keys are typed into nothing.
+    await expect(cell(bench, 0, DEPTH)).toBeFocused();
   });
 
   const cell = (bench: Workbench, row: number, column: number) =>

@@ -22,6 +22,7 @@ test.describe('edits that no save has taken up', () => {
     });
     await bench.set('Bottom time', '13');
     await expect(page.getByText('The browser has no room left for this trip').first()).toBeVisible();
+    await bench.waitForNote();
     const crash = await context.newCDPSession(page);
     void crash.send('Page.crash').catch(() => {});
     await page.waitForEvent('crash');
@@ -36,7 +37,7 @@ test.describe('edits that no save has taken up', () => {
     await expect(again.page.getByText(BACK)).toHaveCount(0);
     await again.command('dive 13');
     await expect(again.field('Bottom time')).toHaveValue('13 min');
-    await again.page.getByRole('button', { name: /^Undo/ }).isDisabled();
+    await expect(again.page.getByRole('button', { name: /^Undo/ })).toBeDisabled();
     expect(again.faults).toEqual([]);
   });
 

@@ -1,4 +1,4 @@
-import { useEffect } from 'react';
+import { useLayoutEffect } from 'react';
 import { hasCopied, pasteDives, rememberChosen } from '../../actions/clipboard';
 import { tell } from '../../actions/edit';
 import { isUnderSheet } from '../../commands/registry';
@@ -30,7 +30,8 @@ function onPaste(event: ClipboardEvent): void {
 
 /** Ctrl C and Ctrl V on Days are of the chosen dives, wherever nothing else has them. */
 export function useClipboard(): void {
-  useEffect(() => {
+  // With the first frame, not behind it: the keys that follow a press may be there before the paint.
+  useLayoutEffect(() => {
     document.addEventListener('copy', onCopy);
     document.addEventListener('paste', onPaste);
     return () => {

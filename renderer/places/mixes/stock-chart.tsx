@@ -1,4 +1,4 @@
-import { useMemo, useRef, type ReactElement, type ReactNode } from 'react';
+import { memo, useMemo, useRef, type ReactElement, type ReactNode } from 'react';
 import {
   CartesianGrid,
   ComposedChart,
@@ -96,7 +96,7 @@ function Key(): ReactNode {
 }
 
 /** The lists told: what they cost (or how many fills they take) against the nitrogen room of the middle dive. */
-export function StockChart(props: {
+export const StockChart = memo(function StockChart(props: {
   readonly lists: readonly StockList[];
   readonly trip: Trip;
   readonly chosen: string | null;
@@ -235,4 +235,4 @@ export function StockChart(props: {
       <Key />
     </figure>
   );
-}
+});

@@ -1,4 +1,4 @@
-import { useMemo, useState, type ReactNode } from 'react';
+import { memo, useMemo, useState, type ReactNode } from 'react';
 import { checkedRequest, listCount } from '../../../core/mixes/shares';
 import type { StockAnswer } from '../../../core/mixes/stock';
 import {
@@ -117,7 +117,9 @@ function Recommendation({ answer, trip }: Answered): ReactNode {
   );
 }
 
-function Found({ last, isOld }: { readonly last: Answered; readonly isOld: boolean }): ReactNode {
+/** What was answered last; a chart and a table of that size are not drawn again at each word of how far the next is. */
+const Found = memo((props: { readonly last: Answered; readonly isOld: boolean }): ReactNode => {
+  const { last, isOld } = props;
   const { answer, trip } = last;
   const [picked, setPicked] = useState<string | null>(null);
   const { lists } = answer;
@@ -146,7 +148,7 @@ function Found({ last, isOld }: { readonly last: Answered; readonly isOld: boole
       <StockCard key={chosen} list={list} trip={trip} request={answer.request} isOld={isOld} />
     </div>
   );
-}
+});
 
 function emptyText({ total, withUnused, overLimit }: StockAnswer): string {
   return overLimit > 0

@@ -1,4 +1,4 @@
-import { useEffect, type ReactNode } from 'react';
+import { useLayoutEffect, type ReactNode } from 'react';
 import type { Trip } from '../../../core/document/types';
 import { showOverlay } from '../../actions/view';
 import { countText } from '../../figures/format';
@@ -20,7 +20,8 @@ export function Sites(): ReactNode {
   const rows = useDesk(({ trip }) => rowsOf(trip));
   const { sort, isDescending, typed } = useSitesView((view) => view);
   const found = foundSites(rows, typed);
-  useEffect(() => {
+  // With the first frame, not behind it: what is pasted at once is heard.
+  useLayoutEffect(() => {
     document.addEventListener('paste', onPaste);
     return () => document.removeEventListener('paste', onPaste);
   }, []);

@@ -1,4 +1,4 @@
-import type { Locator } from '@playwright/test';
+import { expect, type Locator } from '@playwright/test';
 import type { Workbench } from './workbench';
 
 /** The evening of a day as a hand knows it; it counts the clicks. */
@@ -15,7 +15,12 @@ export class Evening {
   /** From the trip's own card, where no dive is chosen. */
   async open(): Promise<void> {
     await this.click(this.bench.page.getByRole('button', { name: 'Log the day', exact: true }));
-    await this.grid.waitFor();
+    await this.ready();
+  }
+
+  /** Waits until the log takes keys: until a cell has the focus they are typed into nothing. */
+  async ready(): Promise<void> {
+    await expect(this.grid.locator(':focus')).toHaveCount(1);
   }
 
   get panel(): Locator {

@@ -2,7 +2,7 @@ import { expect, type Download, type Page } from '@playwright/test';
 import type { Workbench } from './workbench';
 
 /** A busy machine lays pages out slowly; how long it may take is measured by the bench, not here. */
-export const LAID_OUT_MS = 30_000;
+export const LAID_OUT_MS = 60_000;
 
 /** The Slates place as a hand and an eye know it. */
 export class SlatesPlace {
@@ -51,6 +51,26 @@ export class SlatesPlace {
     ]);
     return download;
   }
+}
+
+/**
+ * Holds what the window puts off until it has drawn itself, until the returned function is called: pages that are
+ * handed over in several goes stay at the first, however quick the machine is.
+ */
+export async function holdBreath(page: Page): Promise<() => Promise<void>> {
+  await page.evaluate(() => {
+    const { setTimeout } = window;
+    const held: (() => void)[] = [];
+    const hold = (run: () => void, ms = 0): number => (ms === 0 ? -held.push(run) : setTimeout(run, ms));
+    Object.assign(window, {
+      setTimeout: hold,
+      letGo: () => {
+        Object.assign(window, { setTimeout });
+        for (const run of held) run();
+      },
+    });
+  });
+  return () => page.evaluate(() => (window as unknown as { letGo: () => void }).letGo());
 }
 
 /**

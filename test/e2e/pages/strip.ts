@@ -23,6 +23,16 @@ export class StripHand {
     return this.list.getByRole('option', { selected: true });
   }
 
+  /** How far the page is scrolled to the right, pixels. */
+  scrolled(): Promise<number> {
+    return this.scroller.evaluate((element) => element.scrollLeft);
+  }
+
+  /** Where a dive's grip begins, pixels from the window's left edge; NaN while it is not drawn. */
+  async leftOf(number: number, grip: Grip): Promise<number> {
+    return (await this.dive(number).locator(`[data-grip=${grip}]`).boundingBox())?.x ?? Number.NaN;
+  }
+
   /** A dive counted from 1, in order of start. */
   dive(number: number): Locator {
     return this.dives.nth(number - 1);
@@ -65,6 +75,14 @@ export class StripHand {
       await this.page.mouse.move(from.x + ((by.x ?? 0) * step) / 8, from.y + ((by.y ?? 0) * step) / 8);
     }
     await expect(this.live).toBeVisible();
+    await this.drawn();
+  }
+
+  /** A hand is followed once a frame: waits until the place it came to last is drawn. */
+  async drawn(): Promise<void> {
+    await this.page.evaluate(
+      () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))),
+    );
   }
 
   async letGo(): Promise<void> {

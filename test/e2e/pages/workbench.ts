@@ -11,19 +11,20 @@ function handed(name: string, buffer: Buffer): Handed {
   return path;
 }
 
-/** In the page: whether its store says that the cautions were accepted. */
-async function isAcceptanceKept(): Promise<boolean> {
+/** In the page: what its store keeps besides trips, by name; settings and the edits that no save has taken up. */
+async function keptBesideTrips(): Promise<{ readonly [name: string]: unknown }> {
   const [{ name } = {}] = await indexedDB.databases();
-  if (name === undefined) return false;
+  if (name === undefined) return {};
   const answer = <T>(request: IDBRequest<T>): Promise<T> =>
     new Promise((resolve, reject) => {
       request.addEventListener('success', () => resolve(request.result));
       request.addEventListener('error', () => reject(request.error ?? new Error('no answer')));
     });
   const db = await answer(indexedDB.open(name));
-  const kept = await answer(db.transaction('settings').objectStore('settings').get('settings'));
+  const store = db.transaction('settings').objectStore('settings');
+  const [names, values] = await Promise.all([answer(store.getAllKeys()), answer(store.getAll())]);
   db.close();
-  return (kept as { readonly cautionsAccepted?: boolean } | undefined)?.cautionsAccepted === true;
+  return Object.fromEntries(names.map((each, i) => [String(each), values[i]]));
 }
 
 /** The window as a hand and an eye know it: by roles and names. */
@@ -59,13 +60,42 @@ export class Workbench {
     await this.page.getByRole('button', { name: 'I accept, show me the demo trip' }).click();
     await expect(this.dive(1)).toBeVisible();
     // Left before that is kept, the window would ask again.
-    await expect.poll(() => this.page.evaluate(isAcceptanceKept)).toBe(true);
+    await expect
+      .poll(() => this.page.evaluate(keptBesideTrips))
+      .toMatchObject({ settings: { cautionsAccepted: true } });
+    await this.settled();
+  }
+
+  /**
+   * Waits until the type has come and what was asked of the window is drawn: a box that is measured before that is
+   * another one a moment later.
+   */
+  async settled(): Promise<void> {
+    await this.page.evaluate(async () => {
+      await document.fonts.ready;
+      await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
+    });
+  }
+
+  /** Text of 200 percent, as a hand makes it. */
+  async enlarge(): Promise<void> {
+    for (let i = 0; i < 5; i += 1) await this.command('larger text');
+    const size = () => this.page.evaluate(() => getComputedStyle(document.documentElement).fontSize);
+    await expect.poll(size).toBe('32px');
+  }
+
+  /** Holds that nothing of the page lies beyond the window's edge, where nobody would look for it. */
+  async expectNothingBeside(message = 'beyond the edge, px'): Promise<void> {
+    await this.settled();
+    const beyond = () => this.page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+    await expect.poll(beyond, { message }).toBeLessThanOrEqual(0);
   }
 
   /** Loads the window again and waits until the last trip stands there. */
   async reload(): Promise<void> {
     await this.page.reload();
     await expect(this.dive(1)).toBeVisible();
+    await this.settled();
   }
 
   /** A dive on the strip, counted from 1. */
@@ -152,6 +182,12 @@ export class Workbench {
     await expect(this.dialog).toHaveCount(0);
     this.answer = { name, text };
     await this.page.keyboard.press('Control+o');
+  }
+
+  /** Waits until an edit that no save has taken up is noted down. */
+  async waitForNote(): Promise<void> {
+    const names = async () => Object.keys(await this.page.evaluate(keptBesideTrips));
+    await expect.poll(names).toEqual(expect.arrayContaining([expect.stringMatching(/^unsaved\//)]));
   }
 
   async waitForSave(): Promise<void> {

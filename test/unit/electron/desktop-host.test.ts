@@ -11,6 +11,7 @@ import { tripFiles } from '../../../electron/trip-files';
 import { unsavedEdits } from '../../../electron/unsaved-edits';
 import { watchTripFiles, type TripWatch } from '../../../electron/trip-watch';
 import { dialogAnswers, shownItems } from '../../doubles/electron-mini';
+import { saveOutside } from '../../support/save-outside';
 
 let folder: string;
 let elsewhere: string;
@@ -65,10 +66,8 @@ describe('a file outside the library that is read again at the next start', () =
     await start();
     const token = opened.ok && opened.value ? opened.value.token : '';
     expect(await handlers.readTrip(token)).toMatchObject({ ok: true });
-    await fs.writeFile(path, tripText('Theirs'));
-    const later = new Date(Date.now() + 60_000);
-    await fs.utimes(path, later, later);
-    await vi.waitFor(() => expect(changes).toEqual([{ token, kind: 'changed' }]), { timeout: 10_000 });
+    await saveOutside(path, tripText('Theirs'));
+    await vi.waitFor(() => expect(changes).toEqual([{ token, kind: 'changed' }]), { timeout: 60_000 });
   });
 });
 
@@ -96,10 +95,8 @@ describe('a file that is dropped on the window', () => {
     const { token, savedAt } = opened.ok ? opened.value : { token: '', savedAt: '' };
     expect(await handlers.writeTrip(token, tripText('Ours'), 'Ours', savedAt)).toMatchObject({ ok: true });
     expect(await fs.readFile(path, 'utf8')).toBe(tripText('Ours'));
-    await fs.writeFile(path, tripText('Theirs'));
-    const later = new Date(Date.now() + 60_000);
-    await fs.utimes(path, later, later);
-    await vi.waitFor(() => expect(changes).toEqual([{ token, kind: 'changed' }]), { timeout: 10_000 });
+    await saveOutside(path, tripText('Theirs'));
+    await vi.waitFor(() => expect(changes).toEqual([{ token, kind: 'changed' }]), { timeout: 60_000 });
   });
 
   it('is refused where it has no place on this computer, is gone, or is no trip: nothing of it is handed out', async () => {

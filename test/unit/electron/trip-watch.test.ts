@@ -5,6 +5,7 @@ import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { TripChange } from '../../../core/host';
 import { tripFiles } from '../../../electron/trip-files';
 import { watchTripFiles, type TripWatch } from '../../../electron/trip-watch';
+import { saveOutside } from '../../support/save-outside';
 
 const none = { list: () => [] as string[], remember: () => {}, forget: () => {} };
 
@@ -29,15 +30,8 @@ afterEach(async () => {
   await fs.rm(elsewhere, { recursive: true, force: true });
 });
 
-/** Another program's save, later than any of ours. */
-async function changeOutside(path: string, title: string): Promise<void> {
-  await fs.writeFile(path, tripText(title));
-  const later = new Date(Date.now() + 60_000);
-  await fs.utimes(path, later, later);
-}
-
 async function told(token: string): Promise<void> {
-  await vi.waitFor(() => expect(changes).toEqual([{ token, kind: 'changed' }]), { timeout: 10_000 });
+  await vi.waitFor(() => expect(changes).toEqual([{ token, kind: 'changed' }]), { timeout: 60_000 });
 }
 
 describe('watchTripFiles', () => {
@@ -69,7 +63,7 @@ describe('watchTripFiles', () => {
     await trips.write(token, tripText('Two'), 'Two', savedAt);
     expect(changes).toEqual([]);
     // Another's change comes through afterwards: had ours been told, it would be there by now.
-    await changeOutside(trips.placeAt(await trips.pathOf(token).then(String)).path, 'Theirs');
+    await saveOutside(trips.placeAt(await trips.pathOf(token).then(String)).path, tripText('Theirs'));
     await told(token);
   });
 
@@ -97,7 +91,7 @@ describe('watchTripFiles', () => {
     expect((await trips.read(token)).text).toBe(tripText('Four'));
     expect(changes).toEqual([]);
     // Somebody else's is asked about all the same.
-    await changeOutside(String(await trips.pathOf(token)), 'Theirs');
+    await saveOutside(String(await trips.pathOf(token)), tripText('Theirs'));
     await told(token);
     await expect(trips.write(token, tripText('Five'), 'Five', kept.savedAt)).rejects.toThrow(
       /by someone else/,
@@ -113,7 +107,7 @@ describe('watchTripFiles', () => {
     watch = await watchTripFiles(trips, listen);
     const { token } = await trips.openAt(link);
     await watch.alsoFile(link);
-    await changeOutside(target, 'Theirs');
+    await saveOutside(target, tripText('Theirs'));
     await told(token);
   });
 });

@@ -1,6 +1,6 @@
 import { EventEmitter } from 'node:events';
 import type { BrowserWindow } from 'electron';
-import { beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { loadPage, watchHealth } from '../../../electron/window-health';
 import { dialogAnswers } from '../../doubles/electron-mini';
 
@@ -33,14 +33,20 @@ function makeWindow(): typeof window {
   });
 }
 
+afterEach(() => {
+  vi.useRealTimers();
+});
+
 beforeEach(() => {
+  // A machine that stands still for a moment would have the wait end before what it waits for.
+  vi.useFakeTimers();
   done = [];
   dialogAnswers.length = 0;
   window = makeWindow();
   watchHealth(window as unknown as BrowserWindow, () => done.push('lost'));
 });
 
-const settled = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 30));
+const settled = async (): Promise<void> => void (await vi.advanceTimersByTimeAsync(30));
 const goes = (reason: string): boolean => window.webContents.emit('render-process-gone', {}, { reason });
 
 describe('watchHealth', () => {

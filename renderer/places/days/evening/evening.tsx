@@ -1,4 +1,4 @@
-import { useEffect, useLayoutEffect, useRef, useState, type ReactNode } from 'react';
+import { useLayoutEffect, useRef, useState, type ReactNode } from 'react';
 import { logProgress } from '../../../../core/document/log';
 import { closeEvening, showEvening } from '../../../actions/evening';
 import { divesOfDay, setDayNotes, setDiveNotes } from '../../../actions/log';
@@ -19,7 +19,7 @@ import styles from './evening.module.css';
 /** The evening of a day: what was dived is logged, then what that changed is told. Nothing is lost by leaving. */
 export function Evening({ evening }: { readonly evening: Shown }): ReactNode {
   const { date, step } = evening;
-  useEffect(() => {
+  useLayoutEffect(() => {
     const onKey = (event: KeyboardEvent): void => {
       if (event.defaultPrevented || event.key !== 'Enter' || !(event.ctrlKey || event.metaKey)) return;
       // What lies over the evening has keys of its own.
