@@ -128,9 +128,16 @@ test('a dive that was not planned is added with what is known of it, and is ther
 
 test('an analysis that takes the MOD above the depth says so at once', async ({ evening }) => {
   await evening.open();
+  const columns = () =>
+    evening.grid
+      .getByRole('columnheader')
+      .evaluateAll((heads) => heads.map((head) => head.getBoundingClientRect().width));
+  const before = await columns();
   await evening.cell('Guest 3', 10).click();
   await evening.type(['66']);
   await expect(evening.cell('Guest 3', 10)).toContainText('MOD');
+  // What is told in a cell moves no other: the table is laid out by the widths that its columns say.
+  expect(await columns()).toEqual(before);
   const analysed = evening.panel.getByRole('region', { name: 'Oxygen as analysed' });
   await expect(analysed).toContainText(/Guest 3, Osier Channel: MOD 1\d m at PO2 1\.40 bar, planned to 19 m/);
   await expect(evening.progress).toContainText('0 of 12');

@@ -18,6 +18,11 @@ export interface GridColumn<Row> {
   readonly canEdit?: (row: Row) => boolean;
   /** Offered while typing, such as the names of the sites. */
   readonly options?: readonly string[];
+  /**
+   * Rem. Where every column says how wide it is, none looks at what stands in it: else a letter typed into one cell has
+   * all cells of the table measured and painted again. What is wider than its column breaks, and room that is left is shared.
+   */
+  readonly widthRem?: number;
   /** Figures stand at the end of their cell. */
   readonly isFigure?: boolean;
   /** A class for a cell that says more than its text, such as past a limit. */
@@ -64,6 +69,8 @@ export interface GridProps<Row> {
   readonly put: (edits: readonly CellEdit[]) => PutResult;
   /** Before the cells of a row; not part of what is chosen. The same function while it shows the same. */
   readonly rowHead?: (row: Row) => ReactNode;
+  /** Rem; as that of columns. */
+  readonly rowHeadRem?: number;
   /** The head over `rowHead`. */
   readonly corner?: ReactNode;
   /** What the rows are of, where their keys are its ids. */

@@ -53,6 +53,12 @@ function after(at: Place, ending: Ending, size: Size): Place {
   return within({ row: at.row + step.row, column: at.column + step.column }, size);
 }
 
+/** How wide all columns are, the head of the rows first; null where one is as wide as what stands in it. */
+function widthsOf<Row>({ columns, rowHead, rowHeadRem }: GridProps<Row>): readonly number[] | null {
+  const all = [...(rowHead ? [rowHeadRem] : []), ...columns.map(({ widthRem }) => widthRem)];
+  return all.every((rem) => rem !== undefined) ? all : null;
+}
+
 function isInField({ target }: ClipboardEvent): boolean {
   return target instanceof HTMLInputElement;
 }
@@ -74,6 +80,7 @@ export function Grid<Row>(props: GridProps<Row>): ReactNode {
   /** What is being drawn out by its corner. */
   const drawnFrom = useRef<Block | null>(null);
   const size = { rows: rows.length, columns: columns.length };
+  const widths = widthsOf(props);
   const { from, to } = grid.chosen;
   const { block } = grid;
 
@@ -184,6 +191,12 @@ export function Grid<Row>(props: GridProps<Row>): ReactNode {
           aria-label={props.label}
           aria-multiselectable="true"
           aria-describedby={help}
+          {...(widths
+            ? {
+                className: styles.fixed,
+                style: { minWidth: `${widths.reduce((sum, rem) => sum + rem, 0)}rem` },
+              }
+            : {})}
           onKeyDown={onKeyDown}
           onMouseDown={onMouseDown}
           onMouseOver={onMouseOver}
@@ -194,6 +207,13 @@ export function Grid<Row>(props: GridProps<Row>): ReactNode {
           onCut={onCopy}
           onPaste={onPaste}
         >
+          {widths ? (
+            <colgroup>
+              {widths.map((rem, at) => (
+                <col key={at} style={{ width: `${rem}rem` }} />
+              ))}
+            </colgroup>
+          ) : null}
           <thead>
             {props.above}
             <tr>

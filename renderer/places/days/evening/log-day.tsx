@@ -1,4 +1,5 @@
 import { useCallback, useMemo, type ReactNode } from 'react';
+import type { Settings } from '../../../../core/host';
 import type { LogField } from '../../../../core/document/log';
 import type { DayDate, Dive, Site } from '../../../../core/document/types';
 import type { Entry } from '../../../../core/ledger/ledger-types';
@@ -41,6 +42,18 @@ const HEADS: Readonly<Record<LogField, string>> = {
   o2: 'O₂',
 };
 
+/** Rem. Four dives a day fit a window of 1280 without scrolling; of fewer, what is noted under a figure takes one line. */
+const FIELD_REM: Readonly<Record<LogField, number>> = {
+  startsAt: 3.7,
+  depthM: 3.6,
+  bottomMin: 3.3,
+  endBar: 3.7,
+  o2: 2.7,
+};
+/** With am and pm. */
+const WIDE_TIME_REM = 4.2;
+const NAME_REM = 7.3;
+
 const entriesFor = memo((byDive: ReadonlyMap<string, readonly Entry[]>) => {
   return (diveId: string, diverId: string): Entry | null =>
     byDive.get(diveId)?.find(({ diver }) => diver.id === diverId) ?? null;
@@ -69,8 +82,8 @@ export function LogGrid({ date }: { readonly date: DayDate }): ReactNode {
   );
   const ids = dives.map(({ id }) => id).join();
   const columns = useMemo(
-    () => columnsOf(ids === '' ? 0 : ids.split(',').length, units, words),
-    [ids, units, words],
+    () => columnsOf(ids === '' ? 0 : ids.split(',').length, units, clock, words),
+    [ids, units, clock, words],
   );
   const place = (column: number) => ({
     dive: dives[Math.floor(column / LOG_FIELDS.length)]!,
@@ -115,6 +128,7 @@ export function LogGrid({ date }: { readonly date: DayDate }): ReactNode {
         nameOf={rowName}
         put={put}
         rowHead={rowHead}
+        rowHeadRem={NAME_REM}
         takesFocus
         start={{ key: '', column: '0.startsAt' }}
         corner={
@@ -143,7 +157,8 @@ export function LogGrid({ date }: { readonly date: DayDate }): ReactNode {
 
 function columnsOf(
   count: number,
-  units: 'metric' | 'imperial',
+  units: Settings['units'],
+  clock: Settings['clock'],
   words: (sentence: Said) => string,
 ): readonly GridColumn<LogRow>[] {
   const signs: Readonly<Record<LogField, string>> = {
@@ -165,6 +180,7 @@ function columnsOf(
       text: (row) => row.dives[at]?.cells[field].text ?? '',
       show: (row) => <Cell row={row} at={at} field={field} words={words} />,
       canEdit: () => true,
+      widthRem: field === 'startsAt' && clock === '12h' ? WIDE_TIME_REM : FIELD_REM[field],
       isFigure: true,
       className: (row) => {
         const log = row.dives[at];
@@ -231,7 +247,7 @@ function Heads({ dives }: { readonly dives: readonly Dive[] }): ReactNode {
         return (
           <th key={dive.id} scope="colgroup" colSpan={LOG_FIELDS.length}>
             <span className={styles.diveHead}>
-              <strong>
+              <strong title={name}>
                 {dive.added ? '+ ' : ''}
                 {clockText(dive.startsAt, clock)} {name}
               </strong>
