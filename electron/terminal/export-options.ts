@@ -6,23 +6,22 @@ import type { Reader } from '../../core/words/reader';
 import { COMMON, readArgs, TRIP_OPERAND, type CommandTable } from './option-table';
 import { readUnits, type Units } from './units-option';
 
-/** What can be written, by the word that asks for it. */
-const FORMATS = {
+export type ExportId = ExportFormat['id'] | 'uddf';
+
+/** The word that asks for what can be written. */
+const WORDS: Readonly<Record<ExportId, string>> = {
   uddf: 'uddf',
-  dives: 'dives-csv',
-  party: 'party-csv',
-  ledger: 'ledger-csv',
-  sites: 'sites-csv',
-  stock: 'stock-csv',
-  fills: 'fills-csv',
+  'dives-csv': 'dives',
+  'party-csv': 'party',
+  'ledger-csv': 'ledger',
+  'sites-csv': 'sites',
+  'stock-csv': 'stock',
+  'fills-csv': 'fills',
   calendar: 'calendar',
-  gpx: 'sites-gpx',
-} as const satisfies Readonly<Record<string, ExportFormat['id'] | 'uddf'>>;
+  'sites-gpx': 'gpx',
+};
 
-export type ExportName = keyof typeof FORMATS;
-export type ExportId = (typeof FORMATS)[ExportName];
-
-const NAMES = Object.keys(FORMATS) as readonly ExportName[];
+const NAMES: readonly string[] = Object.values(WORDS);
 
 /** What the command was asked for. */
 export interface ExportOptions {
@@ -139,12 +138,13 @@ function readWord<const Word extends string>(
 }
 
 function readFormat(troubles: Troubles, text: string | undefined, isHelp: boolean): ExportId {
-  const name = NAMES.find((each) => each === text?.trim().toLowerCase());
-  if (name === undefined && text !== '' && !isHelp) {
+  const asked = text?.trim().toLowerCase();
+  const id = (Object.keys(WORDS) as readonly ExportId[]).find((each) => WORDS[each] === asked);
+  if (id === undefined && text !== '' && !isHelp) {
     const what = text === undefined ? 'Nothing says what to write.' : `"${text}" is no format known here.`;
     refuse(troubles, '--format', what, `Use one of ${NAMES.join(', ')}.`);
   }
-  return FORMATS[name ?? 'dives'];
+  return id ?? 'dives-csv';
 }
 
 /**
