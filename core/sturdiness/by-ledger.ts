@@ -3,9 +3,12 @@ import { modM } from '../gas';
 import type { AtSurface } from '../ledger/at-surface';
 import { deeper, longer } from '../ledger/changed-dive';
 import { divePlan, type DivePlan } from '../ledger/dive-plan';
+import { loopOn, loopSettingsOf } from '../document/loops';
 import { step } from '../ledger/entry';
 import { spareL } from '../ledger/gas-outcome';
 import type { Carry, Entry } from '../ledger/ledger-types';
+import { loopSupplies } from '../ledger/loop-room';
+import { loopStep } from '../ledger/loop-step';
 import { minutesLeft } from '../ledger/room';
 import type { Dive, Diver, Trip } from '../document/types';
 import type { WaterColumn } from '../water';
@@ -27,7 +30,17 @@ export interface DrawnCell {
 }
 
 /** Limits that a run may pass, each a bit. Source: those of CONVENTIONS, "Room", in this project's own code. */
-export const PASSED = { 'no-stop': 1, gas: 2, mod: 4, 'diver-depth': 8, cns: 16, 'cns-day': 32 } as const;
+export const PASSED = {
+  'no-stop': 1,
+  gas: 2,
+  mod: 4,
+  'diver-depth': 8,
+  cns: 16,
+  'cns-day': 32,
+  oxygen: 64,
+  scrubber: 128,
+  'bail-out': 256,
+} as const;
 
 /** One of them. */
 export type PassedLimit = keyof typeof PASSED;
@@ -40,9 +53,28 @@ export function scatteredDive({ dive, wantedStop }: DiveTable, { cm, seconds }: 
   return { ...dive, ...longer(deeper({ ...dive, safetyStop: wantedStop }, cm / CM), seconds / SECONDS) };
 }
 
-/** The diver as they breathe on a dive of a run. */
+/** The diver as they breathe on a dive of a run; on bail-out as much more, or less. */
 export function breathing(person: Diver, rateLpm: number): Diver {
-  return rateLpm === person.surfaceRateLpm ? person : { ...person, surfaceRateLpm: rateLpm };
+  if (rateLpm === person.surfaceRateLpm) return person;
+  const { loop, surfaceRateLpm } = person;
+  const byLpm = loop?.bailOutRateLpm;
+  return {
+    ...person,
+    surfaceRateLpm: rateLpm,
+    ...(byLpm !== undefined && { loop: { ...loop!, bailOutRateLpm: (byLpm * rateLpm) / surfaceRateLpm } }),
+  };
+}
+
+/**
+ * The trip as a diver of a run uses oxygen on a loop: who breathes more uses as much more.
+ * @returns the trip itself on open circuit
+ * Source: CONVENTIONS, "How sturdy a plan is".
+ */
+export function asUsed(trip: Trip, { person, isOnLoop }: CellTable, rateLpm: number): Trip {
+  if (!isOnLoop || rateLpm === person.surfaceRateLpm) return trip;
+  const { settings } = trip;
+  const oxygenLpm = (loopSettingsOf(settings).oxygenLpm * rateLpm) / person.surfaceRateLpm;
+  return { ...trip, settings: { ...settings, loops: { ...settings.loops, oxygenLpm } } };
 }
 
 /**
@@ -51,7 +83,7 @@ export function breathing(person: Diver, rateLpm: number): Diver {
  * Source: as `step`.
  */
 export function scatteredEntry(
-  { trip, dives }: TripTable,
+  { trip, dives }: Pick<TripTable, 'trip' | 'dives'>,
   cell: CellTable,
   dive: Dive,
   drawn: DrawnDive,
@@ -59,7 +91,6 @@ export function scatteredEntry(
   from: Carry,
   surface: AtSurface,
 ): Entry {
-  const plan: DivePlan = divePlan(dive, dives[cell.dive]!.around);
   const effective = {
     shape: dive,
     startMin: cell.startMin + drawn.startMin,
@@ -70,7 +101,10 @@ export function scatteredEntry(
     endBar: null,
   };
   const diver = breathing(cell.person, rateLpm);
-  return step({ trip, diver, surface }, from, dive, effective, cell.mix, plan);
+  const context = { trip, diver, surface };
+  if (cell.isOnLoop) return loopStep(context, from, dive, effective, loopOn(dive, diver)!);
+  const plan: DivePlan = divePlan(dive, dives[cell.dive]!.around);
+  return step(context, from, dive, effective, cell.mix, plan);
 }
 
 /** Limits of depth that a dive passes. @param o2 breathed Source: core/gas.ts. */
@@ -94,12 +128,32 @@ export function passedGas(litres: number): number {
   return litres < -DUST ? PASSED.gas : 0;
 }
 
+/** Limits of a loop's own depth and of what is along on it that a dive passes. Source: as `loopShortage`. */
+function passedOnLoop(entry: Entry, trip: Trip): number {
+  const { loop, depthM, diver } = entry;
+  const { diluentModM, bailOutModM, diluentGas, bailOut } = loop!;
+  const { gear } = loopOn(entry.dive, diver)!;
+  const isDiluentShort = (diluentGas.leftBar ?? -Infinity) < gear.diluentCylinder.reserveBar - DUST;
+  const short = loopSupplies(trip, entry).filter(({ amount }) => amount < -DUST);
+  return (
+    (Math.min(diluentModM, bailOutModM) - depthM < -DUST ? PASSED.mod : 0) |
+    (diver.maxDepthM - depthM < -DUST ? PASSED['diver-depth'] : 0) |
+    (isDiluentShort ? PASSED.gas : 0) |
+    (short.some(({ limit }) => limit === 'oxygen') ? PASSED.oxygen : 0) |
+    (short.some(({ limit }) => limit === 'scrubber') ? PASSED.scrubber : 0) |
+    ((bailOut?.spareL ?? -Infinity) < -DUST ? PASSED['bail-out'] : 0)
+  );
+}
+
+function passedOnMix(entry: Entry, trip: Trip, column: WaterColumn): number {
+  return passedGas(spareL(entry, trip)) | passedDepths(entry.o2!, entry.depthM, entry.diver, column);
+}
+
 /** The limits that an entry passes, as bits of `PASSED`. Source: CONVENTIONS, "How sturdy a plan is". */
 export function passedBy(entry: Entry, trip: Trip, column: WaterColumn): number {
   return (
     (entry.isPastLimit ? PASSED['no-stop'] : 0) |
-    passedGas(spareL(entry, trip)) |
-    passedDepths(entry.o2!, entry.depthM, entry.diver, column) |
+    (entry.loop === null ? passedOnMix(entry, trip, column) : passedOnLoop(entry, trip)) |
     passedClocks(entry.cns.after, entry.cns.day)
   );
 }

@@ -4,7 +4,7 @@ import { timelineOf, type Steps } from '../ledger/timeline';
 import type { Entry } from '../ledger/ledger-types';
 import type { Id, Trip } from '../document/types';
 import type { WallMin } from '../words/calendar';
-import { scatteredDive, scatteredEntry } from './by-ledger';
+import { asUsed, scatteredDive, scatteredEntry } from './by-ledger';
 import { percentile } from './percentile';
 import { Runs } from './runs';
 import { scatterOf } from './scatter';
@@ -65,7 +65,8 @@ export function curveBand(
       const drawn = runs.drawn[cell.dive]!;
       const dive = scatteredDive(table.dives[cell.dive]!, drawn);
       const breathed = { rateLpm: runs.rate[c]!, o2: runs.o2[c]! };
-      const entry = scatteredEntry(table, cell, dive, drawn, breathed, from, surface);
+      const used = { trip: asUsed(trip, cell, breathed.rateLpm), dives: table.dives };
+      const entry = scatteredEntry(used, cell, dive, drawn, breathed, from, surface);
       entries.push(entry);
       from = entry.after;
     });

@@ -14,6 +14,7 @@ import { ShareSums } from '../oxygen/share-sums';
 import { contentL } from '../supply';
 import { COMPARTMENT_COUNT, RATES_PER_MIN, WATER_VAPOUR_BAR } from '../tissues/compartments';
 import {
+  asUsed,
   breathing,
   PASSED,
   passedBy,
@@ -46,7 +47,7 @@ const LN2_PER_HALF_TIME = Math.LN2 / CNS_HALF_TIME_MIN;
 export class Runs {
   /** Of the last run, by cell: minutes of room, limits passed, and what was drawn. */
   readonly room: Float64Array;
-  readonly passed: Uint8Array;
+  readonly passed: Uint16Array;
   readonly rate: Float64Array;
   readonly o2: Float64Array;
   readonly drawn: readonly DrawnDive[];
@@ -85,7 +86,7 @@ export class Runs {
     this.stopsMin = perCell();
     this.singleShare = perCell();
     this.dailyShare = perCell();
-    this.passed = new Uint8Array(cells.length);
+    this.passed = new Uint16Array(cells.length);
     this.drawn = dives.map(() => ({ cm: 0, seconds: 0, startMin: 0 }));
     this.excess = new Float64Array(people.length * N);
     this.cns = new Float64Array(people.length);
@@ -410,9 +411,10 @@ export class Runs {
       const drawn = this.drawn[cell.dive]!;
       const dive = scatteredDive(dives[cell.dive]!, drawn);
       const breathed = { rateLpm: this.rate[c]!, o2: this.o2[c]! };
-      const entry = scatteredEntry(table, cell, dive, drawn, breathed, carry, surface);
-      this.room[c] = roomNumber(trip, entry);
-      this.passed[c] = passedBy(entry, trip, dives[cell.dive]!.around.column);
+      const used = asUsed(trip, cell, breathed.rateLpm);
+      const entry = scatteredEntry({ trip: used, dives }, cell, dive, drawn, breathed, carry, surface);
+      this.room[c] = roomNumber(used, entry);
+      this.passed[c] = passedBy(entry, used, dives[cell.dive]!.around.column);
       carry = entry.after;
     });
   }

@@ -21,8 +21,6 @@ export interface SturdinessDocument {
   readonly keepsAll: number;
   readonly easeFirst: string | null;
   readonly dives: readonly SturdyDive[];
-  /** Divers with a dive ahead on a loop: nothing is drawn for them. */
-  readonly leftOut: readonly string[];
   readonly entries: readonly {
     readonly diveId: string;
     readonly diverId: string;
@@ -59,7 +57,7 @@ function entryDocument(cell: SturdyCell): SturdinessDocument['entries'][number] 
  */
 export function sturdinessDocument(
   { title }: Trip,
-  { runs, seed, scatter, keepsAll, easeFirst, dives, leftOut, cells }: Sturdiness,
+  { runs, seed, scatter, keepsAll, easeFirst, dives, cells }: Sturdiness,
   diverId: string | null,
   words: Words,
 ): SturdinessDocument {
@@ -75,7 +73,6 @@ export function sturdinessDocument(
     keepsAll,
     easeFirst,
     dives,
-    leftOut,
     entries: cells.filter((cell) => diverId === null || cell.diverId === diverId).map(entryDocument),
   };
 }

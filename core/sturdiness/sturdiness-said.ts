@@ -1,6 +1,6 @@
 /** What the runs come to, in words that window and command share. */
-import type { Scatter, Trip } from '../document/types';
-import { bare, figure, inRow, listed, NOTHING, said, typed, type Said } from '../words/said';
+import type { Scatter } from '../document/types';
+import { bare, figure, inRow, said, typed, type Said } from '../words/said';
 import { NONE, PAST, SHORT_LIMITS } from '../words/terms';
 import type { PassedLimit } from './by-ledger';
 import type { ScatterName } from './scatter';
@@ -35,21 +35,12 @@ export function drawnSaid({ runs, seed, scatter }: Sturdiness): Said {
 }
 
 /** How many runs keep every limit, and which dive to ease first. @param place of that dive, as the face names dives */
-export function headSaid({ keepsAll, dives, easeFirst, leftOut }: Sturdiness, place: Said | null): Said {
-  if (dives.length === 0) {
-    return leftOut.length === 0 ? said`No dive is ahead.` : said`Nobody is drawn on any dive ahead.`;
-  }
+export function headSaid({ keepsAll, dives, easeFirst }: Sturdiness, place: Said | null): Said {
+  if (dives.length === 0) return said`No dive is ahead.`;
   const kept = said`${figure('shareLeft', keepsAll)} of the runs keep every limit on every dive.`;
   if (easeFirst === null || place === null) return kept;
   const { passes } = dives.find(({ diveId }) => diveId === easeFirst)!;
   return said`${kept} Ease first: ${place}; in ${figure('shareMet', passes)} of the runs somebody passes a limit there.`;
-}
-
-/** Who is left out, and why; nothing where nobody is. */
-export function leftOutSaid({ leftOut }: Pick<Sturdiness, 'leftOut'>, { party }: Pick<Trip, 'party'>): Said {
-  const names = party.filter(({ id }) => leftOut.includes(id)).map(({ name }) => name);
-  if (names.length === 0) return NOTHING;
-  return said`Left out: ${listed(names)}. What a breathing loop strays by is not drawn, so nothing is said of ${names.length === 1 ? said`this diver` : said`these divers`}, and the shares are those of the others.`;
 }
 
 /** The limits that runs of a diver pass on a dive, those most passed first: "gas 21 %", "MOD 1 %". */

@@ -7,7 +7,7 @@ import { percentile } from './percentile';
 import { Runs } from './runs';
 import { scatterOf, SCATTERS, type ScatterName } from './scatter';
 import { seedsOf } from './seeds';
-import { loopDivers, tripTable } from './trip-table';
+import { tripTable } from './trip-table';
 
 /** Runs where nobody says how many: a 5th percentile is then good to a tenth of a minute or so. Source: this project's own. */
 export const USUAL_RUNS = 10_000;
@@ -73,8 +73,6 @@ export interface Sturdiness {
   readonly scatter: Scatter;
   readonly cells: readonly SturdyCell[];
   readonly dives: readonly SturdyDive[];
-  /** Who is left out, as a dive ahead is made on a loop. */
-  readonly leftOut: readonly Id[];
   /** Share of the runs in which nobody passes a limit on any dive. */
   readonly keepsAll: number;
   /** The dive with the largest share that passes, the first of two alike; null where no run passes any. */
@@ -221,7 +219,6 @@ export function sturdinessOf(
       };
     }),
     dives: told,
-    leftOut: loopDivers(trip, draw.nowMin).map(({ id }) => id),
     keepsAll: share(({ kept }) => kept),
     easeFirst: worst?.diveId ?? null,
   };

@@ -26,10 +26,12 @@ export interface CellTable {
   readonly before: number;
   /** With the gas rate of the day. */
   readonly person: Diver;
+  /** On a loop its diluent. */
   readonly mix: Mix;
   readonly o2: number;
-  /** Nobody blends or misreads air. */
+  /** Its oxygen is not drawn: nobody blends or misreads air, and a loop holds its setpoint whatever its diluent. */
   readonly isAir: boolean;
+  readonly isOnLoop: boolean;
   readonly startMin: WallMin;
   /** e^-kt of the interval before it as planned. */
   readonly kept: Float64Array;
@@ -44,7 +46,10 @@ export interface PersonTable {
   readonly limits: Lanes;
   /** Shares of the 24 h clock that were taken, with the end of each. */
   readonly taken: readonly { readonly endMin: number; readonly share: number }[];
-  /** A clock of theirs is not known, or the trip has several heights or waters: only the ledger tells what follows. */
+  /**
+   * A clock of theirs is not known, a dive ahead is on a loop, or the trip has several heights or waters: only the ledger
+   * tells what follows.
+   */
   readonly isUnknown: boolean;
 }
 
@@ -102,14 +107,22 @@ function most(deviation: number, steps: number): number {
   return Math.ceil(FURTHEST * deviation * steps);
 }
 
-/**
- * The divers whose plan is not drawn: with a dive ahead on a loop, of which neither setpoint nor bail-out scatters here.
- * @param nowMin as for `tripTable`
- */
-export function loopDivers(trip: Trip, nowMin: WallMin | null): readonly Diver[] {
-  const ahead = divesAhead(trip, nowMin);
-  const planned = trip.dives.filter(({ id }) => ahead.has(id));
-  return trip.party.filter((diver) => planned.some((dive) => loopOn(dive, diver) !== null));
+/** What a diver breathes on a dive: the diluent of a loop, else a mix; null where none may go there. */
+function mixOn(
+  trip: Trip,
+  { dive, around }: DiveTable,
+  diver: Diver,
+): Pick<CellTable, 'mix' | 'o2' | 'isAir' | 'isOnLoop'> | null {
+  const onLoop = loopOn(dive, diver);
+  if (onLoop !== null) {
+    const mix = trip.mixes.find(({ id }) => id === onLoop.diluent)!;
+    return { mix, o2: mixO2(mix), isAir: true, isOnLoop: true };
+  }
+  const effective = effectiveDive(dive, diver);
+  const mix = mixFor(dive, diver, trip, around) ?? effective.analysedMix;
+  if (mix === null) return null;
+  const o2 = effective.analysedO2 ?? mixO2(mix);
+  return { mix, o2, isAir: isAir(o2), isOnLoop: false };
 }
 
 /**
@@ -128,31 +141,30 @@ export function tripTable(trip: Trip, scatter: Scatter, nowMin: WallMin | null):
   // Maps are made for one water, and intervals at one pressure.
   const isPlain = isOneWater(trip) && (trip.events ?? []).every(({ from }) => wallMin(from) > lastMin);
   const dives = planned.map((dive) => diveTable(dive, surroundingsAt(trip, dive)));
-  const people = trip.party.map((diver) =>
-    personTable(trip, diver, firstAhead === -1 ? trip.dives.length : firstAhead, airBar, around, isPlain),
-  );
-  const onLoops = new Set(loopDivers(trip, nowMin).map(({ id }) => id));
+  const people = trip.party.map((diver) => {
+    const isOnLoop = planned.some((dive) => loopOn(dive, diver) !== null);
+    const doneUpTo = firstAhead === -1 ? trip.dives.length : firstAhead;
+    return personTable(trip, diver, doneUpTo, airBar, around, isPlain && !isOnLoop);
+  });
   const cells: CellTable[] = [];
   const lastOf = people.map(() => -1);
   const keptBetween = new Map<string, Float64Array>();
   const cellsOf = dives.map((table, j): readonly [number, number] => {
     const from = cells.length;
     people.forEach(({ diver, carry }, d) => {
-      if (!makesDive(table.dive, diver.id) || onLoops.has(diver.id)) return;
-      const effective = effectiveDive(table.dive, diver);
-      const mix = mixFor(table.dive, diver, trip, table.around) ?? effective.analysedMix;
-      if (mix === null) return;
-      const { startMin } = effective;
+      if (!makesDive(table.dive, diver.id)) return;
+      const breathed = mixOn(trip, table, diver);
+      if (breathed === null) return;
+      const { startMin } = effectiveDive(table.dive, diver);
       const before = lastOf[d]!;
       const last = before === -1 ? null : cells[before]!;
       const endMin = last === null ? carry.atMin : last.startMin + dives[last.dive]!.runtimeMin;
       const key = `${j} ${startMin - endMin}`;
       let kept = keptBetween.get(key);
       if (!kept) keptBetween.set(key, (kept = keptAfter(startMin - endMin)));
-      const o2 = effective.analysedO2 ?? mixO2(mix);
       const person = diverOn(diver, startMin);
       lastOf[d] = cells.length;
-      cells.push({ diver: d, dive: j, before, person, mix, o2, isAir: isAir(o2), startMin, kept });
+      cells.push({ diver: d, dive: j, before, person, ...breathed, startMin, kept });
     });
     return [from, cells.length];
   });

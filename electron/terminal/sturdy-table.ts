@@ -3,7 +3,6 @@ import {
   COLUMNS_MEAN,
   drawnSaid,
   headSaid,
-  leftOutSaid,
   mostBySaid,
   passedSaid,
   roomAtSaid,
@@ -71,7 +70,6 @@ export function sturdyTable(
       look.isColored,
     ),
     sentence(SPEAKS_OF),
-    ...(sturdiness.leftOut.length === 0 ? [] : [sentence(leftOutSaid(sturdiness, trip))]),
   ];
   if (told.length > 0) {
     const blocks = dives.flatMap(({ diveId, passes }) => {

@@ -10,7 +10,7 @@ import { USUAL_SCATTER } from '../../core/sturdiness/scatter';
 import { seedsOf } from '../../core/sturdiness/seeds';
 import { tripTable, type TripTable } from '../../core/sturdiness/trip-table';
 import { wallText } from '../../core/words/calendar';
-import { highTrips, trips } from '../support/trip-arbitrary';
+import { highTrips, mixedTrips, trips } from '../support/trip-arbitrary';
 
 /**
  * Of minutes, and of a minute for what is near none: the interval's factors are products whose parts may be thousands of
@@ -32,8 +32,10 @@ function scatteredTrip({ trip, dives, cells, people }: TripTable, runs: Runs): T
       ...scatteredDive(table, drawn),
       startsAt: wallText(table.startMin + drawn.startMin),
       divers: own.map(({ cell }) => people[cell.diver]!.diver.id),
-      asDived: own.map(({ cell, o2 }) => ({ by: people[cell.diver]!.diver.id, o2 })),
-      mix: own[0]?.cell.mix.id ?? 'air',
+      asDived: own
+        .filter(({ cell }) => !cell.isOnLoop)
+        .map(({ cell, o2 }) => ({ by: people[cell.diver]!.diver.id, o2 })),
+      mix: own.find(({ cell }) => !cell.isOnLoop)?.cell.mix.id ?? 'air',
     };
   });
   return { ...trip, dives: made };
@@ -52,7 +54,7 @@ describe('every run', () => {
   it('is the ledger of the trip that it drew', () => {
     fc.assert(
       fc.property(
-        fc.oneof(trips(), highTrips()),
+        fc.oneof(trips(), highTrips(), mixedTrips({ dives: { min: 1, max: 5 } })),
         fc.constantFrom(USUAL_SCATTER, WIDE),
         fc.constantFrom(0, 7, 15),
         fc.integer({ min: 0, max: 1e6 }),
@@ -95,6 +97,37 @@ describe('every run', () => {
             carries[cell.diver] = entry.after;
             expectSame(runs, c, entry, table);
           });
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+
+  it('uses oxygen and bail-out on a loop as it drew', () => {
+    fc.assert(
+      fc.property(
+        mixedTrips({ dives: { min: 1, max: 1 }, party: { min: 1, max: 1 } }),
+        fc.integer({ min: 0, max: 1e6 }),
+        (trip, run) => {
+          const table = tripTable(trip, WIDE, null);
+          const runs = new Runs(table);
+          runs.run(run, seedsOf(SEED));
+          fc.pre(table.cells[0]?.isOnLoop === true);
+          const made = scatteredTrip(table, runs);
+          const [diver] = made.party;
+          const factor = runs.rate[0]! / diver!.surfaceRateLpm;
+          const { bailOutRateLpm } = diver!.loop!;
+          const loop = {
+            ...diver!.loop!,
+            ...(bailOutRateLpm !== undefined && { bailOutRateLpm: bailOutRateLpm * factor }),
+          };
+          const asMade: Trip = {
+            ...made,
+            settings: { ...made.settings, loops: { oxygenLpm: factor } },
+            party: [{ ...diver!, surfaceRateLpm: runs.rate[0]!, loop }],
+          };
+          const [entry] = ledger(asMade).divers[0]!.entries;
+          expectSame(runs, 0, entry!, { ...table, trip: asMade });
         },
       ),
       { numRuns: 40 },

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { runtimeMin, travelMin, surroundingsOf, type Level } from '../../core/profile';
 import { wallMin, wallText } from '../../core/words/calendar';
 import { newDivePlan } from '../../core/ledger/dive-plan';
-import type { Dive, Diver, Mix, Trip, TripSettings } from '../../core/document/types';
+import type { Dive, Diver, LoopGear, Mix, Trip, TripSettings } from '../../core/document/types';
 import type { Water } from '../../core/water';
 
 const MIXES: readonly Mix[] = [
@@ -179,6 +179,48 @@ export function highTrips(options: Parameters<typeof trips>[0] = {}): fc.Arbitra
       events,
       sites: [...trip.sites, { id: 'tarn', name: 'Tarn', depthM: 30, notes: '', water: tarn }],
       dives: trip.dives.map((dive, at) => (atTarn[at % 12] ? { ...dive, siteId: 'tarn' } : dive)),
+    };
+  });
+}
+
+const loopDraws = fc.record({
+  highBar: fc.constantFrom(0.9, 1.1, 1.2, 1.3),
+  switchM: fc.constantFrom(4, 6, 18),
+  diluent: fc.constantFrom('air', 'ean28'),
+  scrubberMin: fc.integer({ min: 40, max: 240 }),
+  oxygenBar: fc.constantFrom(60, 120, 200),
+  bailOutL: fc.constantFrom(2, 4, 11),
+  bailOutRateLpm: fc.constantFrom(null, 30, 45),
+  takes: fc.array(fc.record({ isOnLoop: fc.boolean(), isFresh: fc.boolean(), hasOwn: fc.boolean() }), {
+    minLength: 10,
+    maxLength: 10,
+  }),
+});
+
+/** Random trips whose first diver makes most dives on a loop, which is tight in one thing or another. */
+export function mixedTrips(options: Parameters<typeof trips>[0] = {}): fc.Arbitrary<Trip> {
+  return fc.tuple(fc.oneof(trips(options), highTrips(options)), loopDraws).map(([trip, drawn]) => {
+    const [first, ...others] = trip.party;
+    const cylinder = (waterL: number, fillBar: number) => ({ waterL, fillBar, reserveBar: 20 });
+    const loop: LoopGear = {
+      setpoints: { lowBar: 0.7, highBar: drawn.highBar, switchM: drawn.switchM },
+      diluent: drawn.diluent,
+      oxygenCylinder: cylinder(2, drawn.oxygenBar),
+      diluentCylinder: cylinder(2, 200),
+      scrubberMin: drawn.scrubberMin,
+      bailOut: [{ mix: 'air', cylinder: cylinder(drawn.bailOutL, 200) }],
+      ...(drawn.bailOutRateLpm !== null && { bailOutRateLpm: drawn.bailOutRateLpm }),
+    };
+    const by = first!.id;
+    return {
+      ...trip,
+      party: [{ ...first!, loop }, ...others],
+      dives: trip.dives.map((dive, at): Dive => {
+        const { isOnLoop, isFresh, hasOwn } = drawn.takes[at % drawn.takes.length]!;
+        if (!isOnLoop || !(dive.divers?.includes(by) ?? true)) return dive;
+        const own = { setpoints: { lowBar: 0.6, highBar: 1, switchM: 10 }, diluent: 'air' };
+        return { ...dive, loops: [{ by, ...(isFresh && { freshScrubber: true }), ...(hasOwn && own) }] };
+      }),
     };
   });
 }

@@ -3,7 +3,7 @@ import { failure } from '../../../core/result';
 import type { Scatter, Trip } from '../../../core/document/types';
 import { scatterOf } from '../../../core/sturdiness/scatter';
 import { mostRuns, RUNS_RANGE, SEED_RANGE } from '../../../core/sturdiness/sturdiness';
-import { COLUMNS_MEAN, headSaid, leftOutSaid, SPEAKS_OF } from '../../../core/sturdiness/sturdiness-said';
+import { COLUMNS_MEAN, headSaid, SPEAKS_OF } from '../../../core/sturdiness/sturdiness-said';
 import { said } from '../../../core/words/said';
 import type { EditResult } from '../../actions/edit';
 import { showSturdyBand } from '../../actions/sturdiness';
@@ -166,9 +166,6 @@ export function SturdySheet(): ReactNode {
             </p>
           )}
           <p>{words(SPEAKS_OF)}</p>
-          {sturdiness === null || sturdiness.leftOut.length === 0 ? null : (
-            <p>{words(leftOutSaid(sturdiness, trip))}</p>
-          )}
           <State now={now} again={() => void startDrawing(trip, draw)} />
           <label className={styles.band}>
             <input

@@ -10,8 +10,6 @@ import { outcomeOf } from '../../../core/mixes/outcome';
 import { openTrip, stockedTrip } from '../../../core/mixes/stocked-trip';
 import { PLAIN_REQUEST } from '../../../core/mixes/shares';
 import { searchStock } from '../../../core/mixes/stock';
-import { sturdiness } from '../../../core/sturdiness/sturdiness';
-import { leftOutSaid } from '../../../core/sturdiness/sturdiness-said';
 import { planTable } from '../../../electron/terminal/plan-table';
 import { fileWords, pageReader } from '../../../core/words/reader';
 import { roomMinutes } from '../../../core/ledger/room';
@@ -59,14 +57,6 @@ describe('a loop', () => {
       expect(fsw).toBeGreaterThanOrEqual(Math.max(0, atDepth) - 1e-6);
       expect(each.table!.groupAfter).not.toBeNull();
     });
-  });
-
-  it('leaves its diver out of the runs, and says so', () => {
-    const drawn = sturdiness(trip, { runs: 100, seed: 1, nowMin: null }, false);
-    expect(drawn.leftOut).toEqual([mine!.diver.id]);
-    expect(drawn.cells.some(({ diverId }) => diverId === mine!.diver.id)).toBe(false);
-    expect(drawn.cells.length).toBeGreaterThan(0);
-    expect(fileWords(leftOutSaid(drawn, trip))).toContain(`Left out: ${mine!.diver.name}.`);
   });
 
   it('takes no fill and chooses no mix: the stock search gives the others theirs', () => {

@@ -24,6 +24,7 @@ import { tripTable } from '../../../../core/sturdiness/trip-table';
 import { AIR_N2, COMPARTMENTS, RATES_PER_MIN } from '../../../../core/tissues/compartments';
 import { toleratedTensions } from '../../../../core/ascent/tolerated';
 import { wallMin } from '../../../../core/words/calendar';
+import { loopTrip } from '../../../support/loop-trip';
 import { aDive, aDiver, aTrip } from '../../../builders/trip';
 
 const ASK: Draw = { runs: 300, seed: 1, nowMin: null };
@@ -37,8 +38,27 @@ function scattering(trip: Trip, scatter: Partial<Scatter>): Trip {
 }
 
 describe('runs of a plan', () => {
-  it('are the plan itself where nothing scatters', () => {
-    const trip = demoTrip();
+  it('draw on a loop how much oxygen it takes, and what passes is told by its name', () => {
+    const week = loopTrip({}, { freshScrubber: true });
+    const settings = { ...week.settings, gasLaw: 'ideal' as const };
+    const one: Trip = { ...week, settings, dives: week.dives.slice(0, 1) };
+    const { loop } = ledger(one).divers[0]!.entries[0]!;
+    const { fillBar, reserveBar } = one.party[0]!.loop!.oxygenCylinder;
+    // So much that one standard deviation more takes all that is above the reserve.
+    const oxygenLpm = (fillBar - reserveBar) / (fillBar - loop!.oxygen.leftBar!) / 1.1;
+    const scatter = { ...NO_SCATTER, rateShare: 0.1 };
+    const tight = { ...one, settings: { ...settings, scatter, loops: { oxygenLpm } } };
+    const [own, ...others] = told(tight, { runs: 2000 }).cells;
+    // The part of a normal distribution beyond one deviation, and its standard error of as many runs.
+    expect(Math.abs(own!.passesEach.oxygen - 0.1587)).toBeLessThan(3 * 0.0082);
+    expect(own!.passes).toBe(own!.passesEach.oxygen);
+    for (const each of others) expect(each.passesEach.oxygen).toBe(0);
+  });
+
+  it.each([
+    ['open circuit', demoTrip()],
+    ['a mixed party', loopTrip({}, { freshScrubber: true })],
+  ])('are the plan itself where nothing scatters: %s', (_, trip) => {
     const table = tripTable(trip, NO_SCATTER, null);
     const runs = new Runs(table);
     runs.run(0, seedsOf(1));
@@ -52,6 +72,7 @@ describe('runs of a plan', () => {
       // The same closed forms, put together in another order.
       expect(runs.room[c]).toBeCloseTo(minutesLeft(trip, entry).min!, 9);
       expect(runs.passed[c]).toBe(0);
+      expect(table.cells[c]!.isOnLoop).toBe(entry.loop !== null);
     }
     const still = told(scattering(trip, {}));
     expect(still).toMatchObject({ keepsAll: 1, easeFirst: null });
