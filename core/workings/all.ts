@@ -1,4 +1,5 @@
 import type { Entry, LoopFigures } from '../ledger/ledger-types';
+import { PURE_NITROGEN } from '../tissues/breathed-legs';
 import { stopsWorkings } from './ascent';
 import { densityWorkings, eadWorkings, modWorkings, po2Workings } from './mix';
 import { earlierWorkings } from './earlier';
@@ -16,7 +17,7 @@ import {
 import { roomMinWorkings, roomMWorkings } from './room';
 import { endWorkings, minimumWorkings, turnWorkings, usedWorkings } from './supply';
 import { clearWorkings, climbsWorkings, flyWorkings, intervalWorkings, secondOpinionWorkings } from './times';
-import { ALIKE, asked100, CLOCKS, clockOnLoop, loopWorkings } from './loop';
+import { ALIKE, asked100, CLOCKS, clockOnLoop, isOfNitrogen, loopWorkings, nitrogenOnLoop } from './loop';
 import {
   FIGURES,
   type Asked,
@@ -88,6 +89,10 @@ function onLoop(figure: FigureId, asked: Omit<Asked, 'o2'>, loop: LoopFigures): 
   if (CLOCKS.has(figure)) {
     const pure = asked100(asked, loop);
     return clockOnLoop(workOf(figure)(pure), pure, loop);
+  }
+  if (isOfNitrogen(figure)) {
+    const pure = { ...asked, o2: 1 - PURE_NITROGEN };
+    return nitrogenOnLoop(workOf(figure)(pure), pure, loop);
   }
   return loopWorkings(figure, asked, loop);
 }

@@ -1,16 +1,13 @@
 import { stagedAscent, STOP_STEP_M } from '../ascent/staged-ascent';
 import { applyMap } from '../tissues/affine-map';
-import { effectiveDive } from '../document/as-dived';
-import { divePlan } from '../ledger/dive-plan';
+import { planOf } from '../ledger/dive-plan';
 import { digits, minutes } from './digits';
 import { MODEL } from './nitrogen';
 import type { Work, WorkingsStep } from './types';
-import { surroundingsAt } from '../document/waters';
 
 /** What a passed limit would cost. Source: named in the workings. */
 export const stopsWorkings: Work = ({ entry, trip, o2 }) => {
   const { low, high } = entry.diver.gradient;
-  const around = surroundingsAt(trip, entry.dive);
   const shared = {
     title: 'Stops that a passed limit would cost',
     formula: `at each stop, every ${STOP_STEP_M} m, the whole minutes after which the way to the next stays within P + GF (a + P/b − P); GF runs from ${low} at the first stop to ${high} at the surface`,
@@ -26,12 +23,12 @@ export const stopsWorkings: Work = ({ entry, trip, o2 }) => {
   if (noStopMin === null || bottomMin <= noStopMin + 1e-9) {
     return { ...shared, steps: [bottom, limit], result: 'none', exact: 0 };
   }
-  const plan = divePlan(effectiveDive(entry.dive, entry.diver).shape, around);
+  const plan = planOf(trip, entry);
   const leaving = applyMap(plan.toLeaving, entry.tensionsBefore, 1 - o2);
   const lastM = plan.profile.lastLevel.toM;
-  const stops = stagedAscent(leaving, lastM, 1 - o2, entry.diver.gradient, around);
+  const stops = stagedAscent(leaving, lastM, 1 - o2, entry.diver.gradient, plan.around);
   if (stops === null) {
-    return { ...shared, steps: [bottom, limit], result: 'no ascent on this mix was found', exact: null };
+    return { ...shared, steps: [bottom, limit], result: 'no ascent was found', exact: null };
   }
   const firstM = stops[0]?.depthM ?? STOP_STEP_M;
   const each: readonly WorkingsStep[] = stops.map(({ depthM, min }) => {

@@ -1,6 +1,5 @@
 import { AIR_N2, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
-import { effectiveDive } from '../document/as-dived';
-import { divePlan } from '../ledger/dive-plan';
+import { planOf } from '../ledger/dive-plan';
 import { surfaceLimits } from '../ledger/nitrogen-outcome';
 import type { RoomLimit } from '../ledger/ledger-types';
 import { waysUp } from '../ledger/limits-kept';
@@ -8,7 +7,6 @@ import { intervalsNeeded } from '../ledger/room';
 import { bar, minutes, minutesOut } from './digits';
 import { compartmentStep, MODEL } from './nitrogen';
 import type { Asked, Work, WorkingsStep } from './types';
-import { surroundingsAt } from '../document/waters';
 import type { Trip } from '../document/types';
 import { atSurface, fallenBelow, type AtSurface } from '../ledger/at-surface';
 import { surroundingsOf } from '../profile';
@@ -38,9 +36,8 @@ function airBar({ trip }: Asked): number {
 /** The compartment that needs the interval most. Source: named in the workings. */
 function nitrogenNeed(asked: Asked): Need {
   const { entry, trip, o2 } = asked;
-  const around = surroundingsAt(trip, entry.dive);
-  const plan = divePlan(effectiveDive(entry.dive, entry.diver).shape, around);
-  const limits = surfaceLimits(around.column, entry.diver.gradient.high);
+  const plan = planOf(trip, entry);
+  const limits = surfaceLimits(plan.around.column, entry.diver.gradient.high);
   const air = airBar(asked);
   let need: Need = { index: -1, min: 0, mostBar: 0 };
   const surface = surfaceOf(trip);
@@ -88,6 +85,9 @@ const NEVER: Partial<Record<RoomLimit, string>> = {
   mod: 'Depth, past the MOD',
   'diver-depth': 'Depth, past the diver’s own limit',
   gas: 'Gas, less than the minimum gas or the reserve is left',
+  oxygen: 'Oxygen of the loop, less than its reserve is left',
+  scrubber: 'Scrubber, used up before the surface',
+  'bail-out': 'Bail-out, which does not bring the diver up',
 };
 
 const NEEDS: Partial<Record<RoomLimit, string>> = {

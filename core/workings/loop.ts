@@ -7,6 +7,7 @@ import { loopSettingsOf } from '../document/loops';
 import { gasDensityGL } from '../gas';
 import { loopOxygen } from '../ledger/breathed-oxygen';
 import { runtimeMin } from '../profile';
+import { INSPIRED } from './nitrogen';
 import { bar, digits, litres, litresOut, metres, minutes, minutesOut, percent } from './digits';
 import { oxygenStep } from './mix';
 import { LIMIT_NAMES, ROOM_SOURCE } from './room';
@@ -47,18 +48,6 @@ function po2Working(entry: Entry, loop: LoopFigures): OnLoop {
   };
 }
 
-function noStopWorking(entry: Entry, loop: LoopFigures): OnLoop {
-  return {
-    title: 'No-stop limit on the loop',
-    formula:
-      't = ln(1 + (L − p) / (I − L)) / k, nitrogen inspired I = P − 0.0627 − (setpoint − tolerance), never below 0',
-    steps: setpointSteps(loop),
-    result: entry.noStopMin === null ? 'no limit' : minutesOut(entry.noStopMin),
-    exact: entry.noStopMin,
-    source: SOURCE,
-  };
-}
-
 /** What does not hang on what is breathed, or takes what a loop holds as a mix does: the workings of open circuit. */
 export const ALIKE: ReadonlySet<FigureId> = new Set<FigureId>([
   'leading',
@@ -69,7 +58,31 @@ export const ALIKE: ReadonlySet<FigureId> = new Set<FigureId>([
   'climbs',
   'clearAt',
   'secondOpinion',
+  'room.m',
 ]);
+
+/** Those of nitrogen, whose legs a loop breathes as pure nitrogen. */
+const NITROGEN: ReadonlySet<FigureId> = new Set<FigureId>(['noStopMin', 'stops', 'earlierMin']);
+
+/** Whether a figure is worked out as on open circuit, of pure nitrogen. */
+export function isOfNitrogen(figure: FigureId): boolean {
+  return NITROGEN.has(figure) || figure.startsWith('levels.');
+}
+
+/** The workings of a limit of nitrogen on open circuit, said of a loop. @param of worked out without oxygen */
+export function nitrogenOnLoop(of: OnLoop, asked: Asked, loop: LoopFigures): OnLoop {
+  const { label: ofMix } = oxygenStep(asked);
+  const onLoop = 'Inspired nitrogen at the level, I = P − 0.0627 − (setpoint − tolerance), never below 0';
+  return {
+    ...of,
+    steps: [
+      ...setpointSteps(loop),
+      ...of.steps
+        .filter(({ label }) => label !== ofMix)
+        .map((step) => (step.label === INSPIRED ? { ...step, label: onLoop } : step)),
+    ],
+  };
+}
 
 /** Those whose legs a loop breathes as pure oxygen. */
 export const CLOCKS: ReadonlySet<FigureId> = new Set<FigureId>([
@@ -190,8 +203,25 @@ function roomWorking({ entry, trip }: Omit<Asked, 'o2'>): OnLoop {
   return { ...shared, result: `${minutesOut(exact)}, to ${LIMIT_NAMES[minLimit]}`, exact };
 }
 
+function modWorking({ diluentModM, bailOutModM, breathing }: LoopFigures): OnLoop {
+  const least = Math.min(diluentModM, bailOutModM);
+  return {
+    title: 'MOD on a loop: of its diluent and of the leanest bail-out',
+    formula: 'the lesser of the depths at which oxygen × P is the working PO2',
+    steps: [
+      { label: 'Oxygen of the diluent', value: percent(breathing.diluentO2) },
+      { label: 'MOD of the diluent', value: metres(diluentModM) },
+      { label: 'MOD of the leanest bail-out', value: metres(bailOutModM) },
+    ],
+    result: metres(least),
+    // No mix of the dive has it.
+    exact: null,
+    source: PRACTICE,
+  };
+}
+
 /**
- * How a figure of a dive on a loop comes about; of what has no workings of its own here, by what it is reckoned.
+ * How a figure of a dive on a loop comes about; of what there is on open circuit alone, that there is none.
  * @param asked of a dive on a loop
  * Source: CONVENTIONS, "Constant PO2"; CONVENTIONS, "On a loop".
  */
@@ -200,8 +230,6 @@ export function loopWorkings(figure: FigureId, asked: Omit<Asked, 'o2'>, loop: L
   switch (figure) {
     case 'po2Bar':
       return po2Working(entry, loop);
-    case 'noStopMin':
-      return noStopWorking(entry, loop);
     case 'room.min':
       return roomWorking(asked);
     case 'endBar':
@@ -210,12 +238,14 @@ export function loopWorkings(figure: FigureId, asked: Omit<Asked, 'o2'>, loop: L
       return usedWorking(asked, loop);
     case 'gasDensityGL':
       return densityWorking(asked, loop);
+    case 'modM':
+      return modWorking(loop);
     default:
       return {
         title: 'On a loop',
-        formula: 'as on open circuit, with what the loop holds in place of the mix',
+        formula: 'none: it belongs to one mix breathed from one cylinder',
         steps: setpointSteps(loop),
-        result: 'not worked out here on a loop',
+        result: 'there is none on a loop',
         exact: null,
         source: SOURCE,
       };

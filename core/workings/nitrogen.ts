@@ -1,8 +1,7 @@
 import { limitingCompartment, type LevelStay } from '../ascent/no-stop-limit';
 import { toleratedBar } from '../ascent/tolerated';
 import { AIR_N2, COMPARTMENTS, inspiredBar, RATES_PER_MIN } from '../tissues/compartments';
-import { effectiveDive } from '../document/as-dived';
-import { divePlan } from '../ledger/dive-plan';
+import { planOf } from '../ledger/dive-plan';
 import { surfaceLimits } from '../ledger/nitrogen-outcome';
 import { lastLevelStay, levelStay } from '../ledger/level-limits';
 import { bar, metres, minutes, minutesOut, percent } from './digits';
@@ -13,6 +12,9 @@ import { surroundingsAt } from '../document/waters';
 /** Source of the model. */
 export const MODEL =
   'A. A. Bühlmann, Tauchmedizin, 4th ed. (1995), ZH-L16C; J. S. Haldane’s solution for the time; E. C. Baker, "Understanding M-values" (1998)';
+
+/** The nitrogen breathed at a level, as it is named on one mix. */
+export const INSPIRED = 'Inspired nitrogen at the level, I = (P − 0.0627) × nitrogen';
 
 /** A compartment with its half-time and coefficients. */
 export function compartmentStep(compartment: number, role: string): WorkingsStep {
@@ -25,9 +27,8 @@ export function stayOf(
   { entry, trip, o2 }: Pick<Asked, 'entry' | 'trip' | 'o2'>,
   level: number | null,
 ): LevelStay {
-  const around = surroundingsAt(trip, entry.dive);
-  const plan = divePlan(effectiveDive(entry.dive, entry.diver).shape, around);
-  const limits = surfaceLimits(around.column, entry.diver.gradient.high);
+  const plan = planOf(trip, entry);
+  const limits = surfaceLimits(plan.around.column, entry.diver.gradient.high);
   return level === null
     ? lastLevelStay(plan, entry.tensionsBefore, 1 - o2, limits)
     : levelStay(plan, level, entry.tensionsBefore, 1 - o2, limits);
@@ -64,7 +65,7 @@ function limitWorkings(
     source: MODEL,
   };
   const inspired = {
-    label: 'Inspired nitrogen at the level, I = (P − 0.0627) × nitrogen',
+    label: INSPIRED,
     value: bar(stay.inspiredN2Bar),
   };
   if (found === null) {

@@ -1,7 +1,7 @@
 import { cnsMinutesLeft } from '../oxygen/cns';
 import { deeper, entryWith, shapeOf } from '../ledger/changed-dive';
 import { planOf } from '../ledger/dive-plan';
-import type { RoomLimit } from '../ledger/ledger-types';
+import type { Entry, RoomLimit } from '../ledger/ledger-types';
 import { askedDive, pastCns, passedDepth, spareAsPlannedL } from '../ledger/limits-kept';
 import { roomMinutes, roomOf } from '../ledger/room';
 import { digits, litres, metres, minutesOut, percent } from './digits';
@@ -111,17 +111,34 @@ function checkedAt({ entry, trip }: Asked, byM: number): readonly WorkingsStep[]
   if (there.gas.endBar !== null) {
     steps.push({ label: 'Pressure left at the surface', value: `${digits(there.gas.endBar, 1)} bar` });
   }
+  const bailOut = there.loop?.bailOut ?? null;
+  if (bailOut !== null) {
+    steps.push({ label: 'Bail-out left at the worst moment', value: litres(bailOut.spareL) });
+  }
   return steps;
+}
+
+/** The MODs that a dive keeps: of its mix, or on a loop of diluent and leanest bail-out. */
+function modsOf({ modM, loop }: Entry): readonly { readonly of: string; readonly modM: number }[] {
+  if (loop === null) return [{ of: '', modM: modM! }];
+  return [
+    { of: ' of the diluent', modM: loop.diluentModM },
+    { of: ' of the leanest bail-out', modM: loop.bailOutModM },
+  ];
 }
 
 /** Metres deeper. Source: named in the workings. */
 export const roomMWorkings: Work = (asked) => {
   const { entry, trip } = asked;
   const { m, mLimit } = roomOf(trip, entry);
-  const toMod = entry.modM! - entry.depthM;
+  const mods = modsOf(entry);
+  const toMod = Math.min(...mods.map(({ modM }) => modM)) - entry.depthM;
   const toDiver = entry.diver.maxDepthM - entry.depthM;
   const candidates: Candidate[] = [
-    { label: `To the MOD, ${digits(entry.modM!, 2)} − ${digits(entry.depthM, 2)}`, amount: toMod },
+    ...mods.map(({ of, modM }) => ({
+      label: `To the MOD${of}, ${digits(modM, 2)} − ${digits(entry.depthM, 2)}`,
+      amount: modM - entry.depthM,
+    })),
     {
       label: `To the diver’s limit, ${digits(entry.diver.maxDepthM, 2)} − ${digits(entry.depthM, 2)}`,
       amount: toDiver,

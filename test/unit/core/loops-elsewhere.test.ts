@@ -12,7 +12,8 @@ import { PLAIN_REQUEST } from '../../../core/mixes/shares';
 import { searchStock } from '../../../core/mixes/stock';
 import { planTable } from '../../../electron/terminal/plan-table';
 import { fileWords, pageReader } from '../../../core/words/reader';
-import { roomMinutes } from '../../../core/ledger/room';
+import type { DiverLedger } from '../../../core/ledger/ledger-types';
+import { roomMinutes, roomOf } from '../../../core/ledger/room';
 import { workingsOf } from '../../../core/workings/all';
 import { FIGURES, type FigureId } from '../../../core/workings/types';
 import { loopTrip } from '../../support/loop-trip';
@@ -22,6 +23,10 @@ const trip = loopTrip({}, { freshScrubber: true });
 const whole = ledger(trip);
 const [mine] = whole.divers;
 const [entry] = mine!.entries;
+
+/** The same with its first dive far too long. */
+const pastTrip = { ...trip, dives: [{ ...trip.dives[0]!, depthM: 30, bottomMin: 90 }] };
+const [late] = ledger(pastTrip).divers as [DiverLedger];
 
 describe('a loop', () => {
   it('is in the ledger file, and in the rows by a remark', () => {
@@ -97,7 +102,7 @@ describe('a loop', () => {
     expect(words).not.toContain('Turn');
   });
 
-  it('has workings that come to the figures, or say that they are not worked out', () => {
+  it('has workings that come to the figures, or say that there is none on a loop', () => {
     for (const figure of FIGURES) {
       const { result, exact } = workingsOf(figure, entry!, { trip, diverLedger: mine!, words: fileWords });
       expect(result).not.toMatch(/NaN|undefined/);
@@ -119,12 +124,41 @@ describe('a loop', () => {
         endBar: entry!.loop!.scrubber.leftMin,
         'room.min': roomMinutes(trip, entry!).min,
       }[figure as string];
-      if (result === 'not worked out here on a loop') {
-        expect(is).toBeUndefined();
-        expect(exact).toBeNull();
+      const isOfACylinder = ['eadM', 'minimumBar', 'turnBar'].includes(figure);
+      expect(result === 'there is none on a loop').toBe(isOfACylinder);
+      if (isOfACylinder) expect(exact).toBeNull();
+      if (figure === 'modM') {
+        const leastM = Math.min(entry!.loop!.diluentModM, entry!.loop!.bailOutModM);
+        expect(Number.parseFloat(result)).toBeCloseTo(leastM, 1);
       }
       if (is !== undefined) expect(exact).toBeCloseTo(is!, 9);
     }
+    // Of nitrogen on every dive: what its limit, levels, stops, metres and earliest start come from.
+    for (const each of [...mine!.entries, ...late.entries]) {
+      const context = {
+        trip: each.dive === late.entries[0]!.dive ? pastTrip : trip,
+        diverLedger: mine!,
+        words: fileWords,
+      };
+      const exactOf = (figure: FigureId) => workingsOf(figure, each, context).exact;
+      const room = roomOf(context.trip, each);
+      const whatItIs: readonly (readonly [FigureId, number | null])[] = [
+        ['noStopMin', each.noStopMin],
+        ['stops', each.stops!.reduce((sum, { min }) => sum + min, 0)],
+        ['room.m', room.m],
+        ['earlierMin', room.earlierMin],
+        ...each.levels.map(({ noStopMin }, i) => [`levels.${i}`, noStopMin] as const),
+      ];
+      for (const [figure, is] of whatItIs) {
+        if (is === null) expect([figure, exactOf(figure)]).toEqual([figure, null]);
+        else expect(exactOf(figure), figure).toBeCloseTo(is, 6);
+      }
+    }
+    const { steps } = workingsOf('noStopMin', entry!, { trip, diverLedger: mine!, words: fileWords });
+    expect(steps.map(({ label }) => label)).toContain(
+      'Inspired nitrogen at the level, I = P − 0.0627 − (setpoint − tolerance), never below 0',
+    );
+    expect(steps.some(({ label }) => label.includes('NaN') || label.includes('of the mix'))).toBe(false);
     const numbers = (figure: FigureId) =>
       workingsOf(figure, entry!, { trip, diverLedger: mine!, words: fileWords }).steps.map(({ value }) =>
         Number.parseFloat(value.split(': ').at(-1)!),
