@@ -122,12 +122,16 @@ function together(
   party: number,
   divers: ReadonlyMap<Id, number>,
 ): readonly Found[] {
-  return alike(findings, ({ diveId }) => diveId).flatMap((group) => {
+  // Most rules are silent.
+  if (findings.length === 0) return findings;
+  const put: Found[] = [];
+  for (const group of alike(findings, ({ diveId }) => diveId)) {
     const first = group[0]!;
     const concerned = first.diveId === null ? party : divers.get(first.diveId);
-    if (group.length === 1 || group.length !== concerned) return group;
-    return [{ ...first, says: group.map(({ says }) => says).reduce(mostCareful), diverId: null }];
-  });
+    if (group.length === 1 || group.length !== concerned) put.push(...group);
+    else put.push({ ...first, says: group.map(({ says }) => says).reduce(mostCareful), diverId: null });
+  }
+  return put;
 }
 
 /**
@@ -147,12 +151,13 @@ const cautionsKnown = new WeakMap<Ledger, readonly Caution[]>();
 
 function found(ledger: Ledger): readonly Caution[] {
   const divers = diversOfDives(ledger);
-  return RULES.flatMap(({ code, severity, source, find }) =>
-    together(find(ledger), ledger.divers.length, divers).map(({ atMin, diverId, diveId, says }) => ({
-      atMin,
-      caution: { code, severity, diverId, diveId, says, source },
-    })),
-  )
+  const all: { readonly atMin: number; readonly caution: Caution }[] = [];
+  for (const { code, severity, source, find } of RULES) {
+    for (const { atMin, diverId, diveId, says } of together(find(ledger), ledger.divers.length, divers)) {
+      all.push({ atMin, caution: { code, severity, diverId, diveId, says, source } });
+    }
+  }
+  return all
     .toSorted((a, b) => RANK[a.caution.severity] - RANK[b.caution.severity] || order(a.atMin, b.atMin))
     .map(({ caution }) => caution);
 }

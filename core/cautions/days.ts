@@ -11,8 +11,19 @@ export interface DayOfDives {
   readonly brought: readonly Entry[];
 }
 
-/** The days of a ledger, each with the dives that are made on it; in order, as both lists are. */
-export function daysOfDives({ earlier, entries, days }: DiverLedger): readonly DayOfDives[] {
+const known = new WeakMap<DiverLedger, readonly DayOfDives[]>();
+
+/**
+ * The days of a ledger, each with the dives that are made on it; in order, as both lists are. Put together once for a
+ * ledger, as several rules ask.
+ */
+export function daysOfDives(of: DiverLedger): readonly DayOfDives[] {
+  let days = known.get(of);
+  if (days === undefined) known.set(of, (days = dividedInDays(of)));
+  return days;
+}
+
+function dividedInDays({ earlier, entries, days }: DiverLedger): readonly DayOfDives[] {
   const found: { line: LedgerDay; number: number; made: Entry[]; brought: readonly Entry[] }[] = [];
   for (const entry of entries) {
     const number = dayNumber(entry.startMin);

@@ -1,5 +1,6 @@
 import { figure, said, type Said } from '../words/said';
 import { DENSITY_ADVISED_GL, DENSITY_LIMIT_GL } from '../gas';
+import type { Id } from '../document/types';
 import type { Entry } from '../ledger/ledger-types';
 import { DUST, type Rule } from './rule';
 import { DENSITY_SOURCE } from './sources';
@@ -9,17 +10,19 @@ import { DENSITY_SOURCE } from './sources';
  * @returns a sentence; null where there is no such dive
  * Source: as in the rule.
  */
-export function denseSentence(entries: readonly Entry[]): Said | null {
-  const dense = entries.filter(
-    ({ gasDensityGL: gL }) => gL !== null && gL > DENSITY_ADVISED_GL + DUST && gL <= DENSITY_LIMIT_GL + DUST,
-  );
-  const [first] = dense;
-  if (first === undefined) return null;
-  const densest = dense.reduce(
-    (most, each) => (each.gasDensityGL! > most.gasDensityGL! ? each : most),
-    first,
-  );
-  const count = new Set(dense.map(({ dive }) => dive.id)).size;
+export function denseSentence(lists: readonly { readonly entries: readonly Entry[] }[]): Said | null {
+  const dives = new Set<Id>();
+  let densest: Entry | null = null;
+  for (const { entries } of lists) {
+    for (const entry of entries) {
+      const gL = entry.gasDensityGL;
+      if (gL === null || gL <= DENSITY_ADVISED_GL + DUST || gL > DENSITY_LIMIT_GL + DUST) continue;
+      dives.add(entry.dive.id);
+      if (densest === null || gL > densest.gasDensityGL!) densest = entry;
+    }
+  }
+  if (densest === null) return null;
+  const count = dives.size;
   const most = said`${figure('densityMet', densest.gasDensityGL!)} at ${figure('depthMet', densest.depthM)}`;
   const where =
     count === 1
@@ -38,7 +41,7 @@ export const gasDense: Rule = {
   severity: 'know',
   source: DENSITY_SOURCE,
   find: ({ divers }) => {
-    const says = denseSentence(divers.flatMap(({ entries }) => entries));
+    const says = denseSentence(divers);
     return says === null ? [] : [{ diverId: null, diveId: null, atMin: -Infinity, says }];
   },
 };

@@ -3,8 +3,12 @@ import { NO_WAY_UP_BEFORE, pastNoStop, TRAINING } from './past-no-stop';
 import { figure, listed, said, sentences } from '../words/said';
 import { DUST, eachMadeDive, told, WATCH, type Rule } from './rule';
 
+const NONE: readonly EntryLevel[] = [];
+
 /** The earlier levels from whose end a direct ascent is past the limit. */
 function levelsPast({ levels, levelsPastLimitM }: Entry): readonly EntryLevel[] {
+  // Asked of every dive, and most pass nothing.
+  if (levelsPastLimitM.length === 0) return NONE;
   return levels
     .slice(0, -1)
     .filter(

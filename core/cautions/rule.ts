@@ -38,11 +38,16 @@ export const DUST = 1e-9;
  * @param says what the rule says to an entry; null where it is silent
  */
 export function eachMadeDive(says: (entry: Entry, place: Place) => Said | null): Rule['find'] {
-  return eachDive((entry, place) => (entry.isMade ? says(entry, place) : null));
+  return asked(says, true);
 }
 
 /** As `eachMadeDive`, with the dives that no mix reaches. */
 export function eachDive(says: (entry: Entry, place: Place) => Said | null): Rule['find'] {
+  return asked(says, false);
+}
+
+/** One loop for both: most rules ask every dive of every diver, at every edit. */
+function asked(says: (entry: Entry, place: Place) => Said | null, isOfMade: boolean): Rule['find'] {
   return (ledger) => {
     const found: Found[] = [];
     for (const diverLedger of ledger.divers) {
@@ -53,8 +58,10 @@ export function eachDive(says: (entry: Entry, place: Place) => Said | null): Rul
         before: diverLedger.earlier.findLast((entry) => entry.isMade) ?? null,
       };
       for (const entry of diverLedger.entries) {
-        const sentence = says(entry, place);
-        if (sentence !== null) found.push(findingAt(entry, sentence));
+        if (entry.isMade || !isOfMade) {
+          const sentence = says(entry, place);
+          if (sentence !== null) found.push(findingAt(entry, sentence));
+        }
         if (entry.isMade) place.before = entry;
       }
     }
@@ -66,10 +73,13 @@ export function eachDive(says: (entry: Entry, place: Place) => Said | null): Rul
 export function eachDiver(
   search: (diverLedger: DiverLedger, ledger: Ledger) => readonly Omit<Found, 'diverId'>[],
 ): Rule['find'] {
-  return (ledger) =>
-    ledger.divers.flatMap((diverLedger) =>
-      search(diverLedger, ledger).map((found) => ({ ...found, diverId: diverLedger.diver.id })),
-    );
+  return (ledger) => {
+    const found: Found[] = [];
+    for (const diverLedger of ledger.divers) {
+      for (const each of search(diverLedger, ledger)) found.push({ ...each, diverId: diverLedger.diver.id });
+    }
+    return found;
+  };
 }
 
 /**

@@ -4,6 +4,7 @@ import { figure, listed, said } from '../words/said';
 import { deepestReachM } from './deepest-reach';
 import { DUST, type Rule } from './rule';
 import { MOD_SOURCE } from './sources';
+import type { WaterColumn } from '../water';
 
 /**
  * Sites deeper than any mix may go with any of the party. Dives there may well be planned shallower, so it is
@@ -15,9 +16,15 @@ export const siteBeyondMixes: Rule = {
   severity: 'know',
   source: MOD_SOURCE,
   find: ({ trip }) => {
+    const reaches = new Map<WaterColumn, number>();
     const reachOf = (site: Site): number => {
       const { column } = surroundingsOfSite(trip, site);
-      return Math.max(-1, ...trip.party.map((diver) => deepestReachM(diver, trip.mixes, trip, column)));
+      let reachM = reaches.get(column);
+      if (reachM === undefined) {
+        reachM = Math.max(-1, ...trip.party.map((diver) => deepestReachM(diver, trip.mixes, trip, column)));
+        reaches.set(column, reachM);
+      }
+      return reachM;
     };
     const deep = trip.sites
       .map((site) => ({ site, reachM: reachOf(site) }))

@@ -39,13 +39,21 @@ export function standingOf(
   diverId: Id | null,
 ): Standing {
   const isTheirs = (id: Id | null): boolean => diverId === null || id === null || id === diverId;
-  const entries = ledger.divers.flatMap((each) =>
-    isTheirs(each.diver.id) ? each.entries.filter(({ dive }) => asked.has(dive.id)) : [],
-  );
-  const withoutMix = new Set(entries.filter(({ isMade }) => !isMade).map(({ dive }) => dive.id));
-  const past = new Set(
-    entries.filter((entry) => isPastRoom(entry, roomOf(entry))).map(({ dive }) => dive.id),
-  );
+  const entries: Entry[] = [];
+  const theirs = new Set<Id>();
+  const withoutMix = new Set<Id>();
+  const past = new Set<Id>();
+  for (const each of ledger.divers) {
+    if (!isTheirs(each.diver.id)) continue;
+    for (const entry of each.entries) {
+      const { id } = entry.dive;
+      if (!asked.has(id)) continue;
+      entries.push(entry);
+      theirs.add(id);
+      if (!entry.isMade) withoutMix.add(id);
+      if (isPastRoom(entry, roomOf(entry))) past.add(id);
+    }
+  }
   const toAdjust = new Set<Id>();
   const pastTrip: Caution[] = [];
   for (const caution of cautions) {
@@ -56,7 +64,6 @@ export function standingOf(
       (caution.severity === 'stop' ? past : toAdjust).add(caution.diveId);
     }
   }
-  const theirs = new Set(entries.map(({ dive }) => dive.id));
   const dives = ledger.trip.dives
     .map(({ id }) => id)
     .filter((id) => asked.has(id) && (diverId === null || theirs.has(id)));

@@ -155,11 +155,6 @@ export function shownEntry(state: Desk, diveId: Id): Entry | null {
   return entries.find((entry) => entry.diver.id === diverId) ?? null;
 }
 
-/** Of the chosen diver, or of everybody. */
-function entriesShown(of: Ledger, diverId: Id | null): readonly Entry[] {
-  return of.divers.flatMap(({ diver, entries }) => (diverId === null || diver.id === diverId ? entries : []));
-}
-
 const standingIn = memo((of: Ledger, diverId: Id | null, asked: ReadonlySet<Id>): Standing => {
   return standingOf(of, cautionsOf(of), roomMinutesIn(of).of, asked, diverId);
 });
@@ -181,11 +176,14 @@ export function selectTightest(state: Desk): Entry | null {
 
 const tightOfDaysOf = memo((of: Ledger, diverId: Id | null): readonly Entry[] => {
   const days = new Map<number, Entry[]>();
-  for (const entry of entriesShown(of, diverId)) {
-    const day = dayNumber(entry.startMin);
-    const held = days.get(day);
-    if (held) held.push(entry);
-    else days.set(day, [entry]);
+  for (const { diver, entries } of of.divers) {
+    if (diverId !== null && diver.id !== diverId) continue;
+    for (const entry of entries) {
+      const day = dayNumber(entry.startMin);
+      const held = days.get(day);
+      if (held) held.push(entry);
+      else days.set(day, [entry]);
+    }
   }
   return [...days.values()].flatMap((entries) => tightestOf(entries, roomMinutesIn(of).of));
 });
