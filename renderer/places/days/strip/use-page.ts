@@ -43,6 +43,8 @@ interface PageSource {
   readonly flight: Flight;
 }
 
+export type Page = ReturnType<typeof usePage>;
+
 export function usePage({ scroller, sizeOnScreen, data, frozen, flight }: PageSource) {
   const isPrinting = usePrinting();
   const size = isPrinting ? PAPER : sizeOnScreen;
