@@ -99,7 +99,7 @@ function laterChanges(before: Ledger, after: Ledger, diveIndex: number): readonl
 /**
  * What each mix on board would make of one dive within the trip as it stands, and of the dives after it.
  * @param ledger of the trip as it stands @param diveId of one of its dives
- * @returns a choice a mix, leanest first; empty where there is no such dive
+ * @returns a choice a mix, leanest first, of those on open circuit; empty where there is no such dive
  * Source: the ledger itself, folded again from that dive on.
  */
 export function mixChoices(ledger: Ledger, diveId: Id): readonly MixChoice[] {
@@ -116,6 +116,8 @@ export function mixChoices(ledger: Ledger, diveId: Id): readonly MixChoice[] {
         const index = each.entries.findIndex((entry) => entry.dive.id === diveId);
         if (index === -1) return [];
         const entry = each.entries[index]!;
+        // A loop breathes its diluent, whatever the dive is on.
+        if (entry.loop !== null) return [];
         const reason = whyNot(mix, entry.dive.depthM, each.diver, trip, around);
         return [{ diverId: each.diver.id, whyNot: reason, entry, room: roomAt(after.trip, each, index) }];
       });

@@ -12,6 +12,7 @@ import {
   dayOf,
   figure,
   inRow,
+  listed,
   moment,
   NOTHING,
   said,
@@ -236,26 +237,43 @@ function cautionText(caution: Caution, { trip, words, look }: Page): string {
     : `${inked(shownAs, caution.severity, look.isColored)}${lines.slice(shownAs.length)}`;
 }
 
+/** Ways up to a greater height, each once for all whom it is told alike. */
+function climbsSaid({ divers, trip }: Ledger, words: Words): readonly Said[] {
+  const whoIs = new Map<
+    string,
+    { readonly names: string[]; readonly atMin: number; readonly tell: (who: Piece) => Said }
+  >();
+  for (const { diver, climbs } of divers) {
+    for (const views of climbs) {
+      const latest = climbLines(views).find(({ isLatest }) => isLatest);
+      const why = latest === undefined ? NOTHING : said` (${latest.name}: ${latest.why})`;
+      const name = climbNameSaid(views, siteName(trip, views.climb.dive?.siteId) ?? '');
+      const { atMin } = views.climb;
+      const tooSoon = atMin < views.clearMin ? said`: too soon` : NOTHING;
+      const tell = (who: Piece): Said =>
+        said`${name}: ${who} clear to go up from ${momentAt(views.clearMin)}${why}; planned ${momentAt(atMin)}${tooSoon}.`;
+      const told = words(tell(''));
+      const alike = whoIs.get(told);
+      if (alike) alike.names.push(diver.name);
+      else whoIs.set(told, { names: [diver.name], atMin, tell });
+    }
+  }
+  return [...whoIs.values()]
+    .toSorted((a, b) => a.atMin - b.atMin)
+    .map(({ names, tell }) =>
+      tell(names.length > 1 && names.length === divers.length ? said`everybody` : listed(names)),
+    );
+}
+
 function flyingText(ledger: Ledger, { words, look }: Page): string {
-  const lines = ledger.divers.map(({ diver, flight }) => {
+  const clear = ledger.divers.map(({ diver, flight }) => {
     if (flight === null) return said`${diver.name}: no dives.`;
     const latest = flightLines(flight).find(({ isLatest }) => isLatest)!;
     return said`${diver.name}: clear to fly from ${momentAt(flight.clearMin)} (${latest.name}: ${latest.why}).`;
   });
-  for (const { diver, climbs } of ledger.divers) {
-    for (const views of climbs) {
-      const latest = climbLines(views).find(({ isLatest }) => isLatest);
-      const why = latest === undefined ? NOTHING : said` (${latest.name}: ${latest.why})`;
-      const name = climbNameSaid(views, siteName(ledger.trip, views.climb.dive?.siteId) ?? '');
-      const { atMin } = views.climb;
-      const tooSoon = atMin < views.clearMin ? said`: too soon` : NOTHING;
-      lines.push(
-        said`${diver.name}, ${name}: clear to go up from ${momentAt(views.clearMin)}${why}; planned ${momentAt(atMin)}${tooSoon}.`,
-      );
-    }
-  }
   const { flight } = ledger.trip;
-  if (flight !== null) lines.push(said`The flight leaves ${moment(flight.at)}.`);
+  const leaves = flight === null ? [] : [said`The flight leaves ${moment(flight.at)}.`];
+  const lines = [...clear, ...climbsSaid(ledger, words), ...leaves];
   return lines.map((sentence) => wrapped(words(sentence), 2, sentenceColumns(look))).join('\n');
 }
 

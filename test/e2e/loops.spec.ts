@@ -29,6 +29,18 @@ test('a diver is given a loop, takes it on a dive, and what comes of it follows'
   await expect(bench.card).toContainText('Scrubber left');
   await expect(bench.card.getByText('On a loop: Guide')).toBeVisible();
 
+  // What a mix would change is told of those who breathe one.
+  await page.getByRole('navigation').getByRole('button', { name: 'Mixes' }).click();
+  await page.getByRole('tab', { name: 'For one dive' }).click();
+  await expect(page.getByText(/^On a loop, which breathes its diluent.*: Guide\.$/)).toBeVisible();
+  await expect(page.getByLabel('Whose figures').getByRole('option')).toHaveText([
+    'the party’s tightest',
+    'Guest 1',
+    'Guest 2',
+    'Guest 3',
+  ]);
+  await page.getByRole('navigation').getByRole('button', { name: 'Days' }).click();
+
   // The second dive on the same scrubber is past it, until it is packed afresh.
   await bench.dive(2).click();
   await bench.card.getByText('On a loop: nobody').click();

@@ -299,8 +299,8 @@ test.describe('mixes', () => {
     await bottles.fill('1');
     await bottles.press('Enter');
     await expect(mixes.panel.getByText(/^\d{2,} bottles of oxygen/)).toBeVisible();
-    await mixes.panel.getByLabel('Full at').fill('60');
-    await mixes.panel.getByLabel('Full at').press('Enter');
+    await mixes.panel.getByLabel('Oxygen bottle, full at').fill('60');
+    await mixes.panel.getByLabel('Oxygen bottle, full at').press('Enter');
     await expect(mixes.panel.getByText(/it takes a booster\.$/)).toBeVisible();
     await mixes.panel.getByLabel('Filled').selectOption('membrane');
     await expect(mixes.panel.getByText('A membrane takes no oxygen from bottles.')).toBeVisible();

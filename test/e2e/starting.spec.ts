@@ -18,7 +18,11 @@ test.describe('the starting sheet', () => {
     start,
   }) => {
     // Nothing is refused before anything was typed, and what cannot be pressed does not look as if it could.
-    await expect(start.field('Cylinder')).toBeFocused();
+    await expect(start.field('First day')).toBeFocused();
+    // What a week is made of is in sight at once.
+    for (const asked of ['Nights', 'Sites']) {
+      await expect(start.field(asked)).toBeInViewport({ ratio: 1 });
+    }
     await expect(start.preview).toContainText('Give the sites, and the days of the trip appear here.');
     await expect(start.sheet).not.toContainText('There is no site to dive.');
     const take = start.sheet.getByRole('button', { name: 'Use this draft' });

@@ -26,7 +26,6 @@ import {
   mixName,
   readBack,
   ROOM_TO,
-  tenthsUp,
 } from '../support/slates-read-back';
 
 function intervalWords(min: number): string {
@@ -262,7 +261,9 @@ async function checkGuests(trip: Trip, paper: string): Promise<void> {
     }
     if (flyAfterMin !== null) expect(text).toContain(`, ${wallText(flyAfterMin).slice(11)}`);
     if (made.length > 0) {
-      expect(text).toContain(`none below ${tenthsUp(Math.max(...made.map(({ depthM }) => depthM)))} m`);
+      // As it stands beside its dive, rounded as there.
+      const deepest = Math.max(...made.map((entry) => Number(careful(entry.depthM, entry))));
+      expect(text).toContain(`none below ${deepest} m`);
     }
   }
   // Nothing that needs an instructor: no minutes of a dive, no pressures, no shares.

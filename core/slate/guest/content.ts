@@ -6,8 +6,19 @@ import type { Trip } from '../../document/types';
 import { NO_BREAK } from '../../line-breaks';
 import type { DiverLedger, Entry } from '../../ledger/ledger-types';
 import { momentAt, timeAt, wallDate, wallMin } from '../../words/calendar';
+import { printed, type System } from '../../words/quantity';
 import { capital, inOneSystem, wordsOf, type Words } from '../../words/reader';
-import { dayOf, figure, moment, said, sentences, span, timeOfDay, type Said } from '../../words/said';
+import {
+  dayOf,
+  figure,
+  moment,
+  said,
+  sentences,
+  span,
+  timeOfDay,
+  type Figure,
+  type Said,
+} from '../../words/said';
 import { countSaid, divesSaid, mixSaid } from '../../words/terms';
 import { slanted, stressed, unmarked } from '../markup';
 import { slateReader } from '../reading';
@@ -51,10 +62,27 @@ interface Context {
   /** Sentences have one system of units; what stands as a figure by itself has as many as were asked for. */
   readonly words: Words;
   readonly figures: Words;
+  /** By whose figures depths are held against each other; of two, the first. */
+  readonly system: System;
 }
 
-function depthOf({ isAsDived, depthM }: Entry): Said {
-  return slanted(figure(isAsDived ? 'depthMet' : 'depthSet', depthM));
+/** As it stands everywhere: as it was set, or what was reached. */
+function depthFigure({ isAsDived, depthM }: Entry): Figure {
+  return figure(isAsDived ? 'depthMet' : 'depthSet', depthM);
+}
+
+function depthOf(entry: Entry): Said {
+  return slanted(depthFigure(entry));
+}
+
+/** The deepest of some dives as it stands beside it: of two that round apart the one that reads deeper. */
+function deepestSaid({ system }: Context, made: readonly Entry[]): Said {
+  const read = ({ quantity, si }: Figure): number => printed(si ?? 0, quantity, system);
+  return slanted(
+    made
+      .map(depthFigure)
+      .reduce((deepest, each) => (read(each) > read(deepest) ? each : deepest), figure('depthSet', 0)),
+  );
 }
 
 function siteOf(trip: Trip, siteId: string): string {
@@ -111,18 +139,20 @@ function mixesOf({ words, figures }: Context, made: readonly Entry[]): Guest['mi
   });
 }
 
-function sitesOf({ trip, figures, words }: Context, made: readonly Entry[]): readonly GuestSite[] {
+function sitesOf(context: Context, made: readonly Entry[]): readonly GuestSite[] {
+  const { trip, figures, words } = context;
   const ids = [...new Set(made.map(({ dive }) => dive.siteId))];
   return ids.map((siteId) => {
     const site = trip.sites.find(({ id }) => id === siteId);
     const note = [site?.notes, site?.briefing].find((each) => each !== undefined && each.trim() !== '') ?? '';
     const water = ownWaterSaid(trip, siteId);
-    const deepest = Math.max(
-      ...made.filter(({ dive }) => dive.siteId === siteId).map(({ depthM }) => depthM),
+    const deepest = deepestSaid(
+      context,
+      made.filter(({ dive }) => dive.siteId === siteId),
     );
     return {
       name: siteOf(trip, siteId),
-      depth: figures(said`${slanted(said`to ${figure('depthMet', deepest)}`)}`),
+      depth: figures(said`${slanted(said`to`)} ${deepest}`),
       note: unmarked(water === null ? note : `${words(said`Not as the other sites: ${water}.`)}\n${note}`)
         .split('\n')
         .map((line) => line.trim())
@@ -149,12 +179,12 @@ function flyingOf({ trip, words }: Context, { flyAfterMin, climbs }: DiverLedger
 }
 
 /** Source: common practice of boats and schools: papers are asked for before the first dive. */
-function bringOf({ words, figures }: Context, made: readonly Entry[]): readonly string[] {
-  const deepest = Math.max(0, ...made.map(({ depthM }) => depthM));
+function bringOf(context: Context, made: readonly Entry[]): readonly string[] {
+  const { words, figures } = context;
   const hasRich = made.some(({ o2 }) => o2 !== null && words(mixSaid(o2)) !== words(mixSaid(0.21)));
   const hasLoop = made.some(({ loop }) => loop !== null);
   return [
-    figures(said`certificate for diving to ${slanted(figure('depthMet', deepest))}`),
+    figures(said`certificate for diving to ${deepestSaid(context, made)}`),
     ...(hasRich ? [words(said`certificate for enriched air`)] : []),
     ...(hasLoop ? [words(said`certificate for your breathing loop`)] : []),
     words(said`log of your last dives`),
@@ -169,7 +199,12 @@ export function guestsOf(request: DatedRequest): readonly Guest[] {
   const { ledger, diverIds, dates } = request;
   const { trip } = ledger;
   const reader = slateReader(request);
-  const context: Context = { trip, words: wordsOf(inOneSystem(reader)), figures: wordsOf(reader) };
+  const context: Context = {
+    trip,
+    words: wordsOf(inOneSystem(reader)),
+    figures: wordsOf(reader),
+    system: reader.units === 'imperial' ? 'imperial' : 'metric',
+  };
   const full = wordsOf({ ...inOneSystem(reader), dates: 'full' });
   return ledger.divers
     .filter(({ diver }) => diverIds === null || diverIds.includes(diver.id))
@@ -187,15 +222,15 @@ export function guestsOf(request: DatedRequest): readonly Guest[] {
         days.length === 1
           ? said`one diving day, ${dayOf(from)}`
           : said`${countSaid(days.length)} diving days, ${dayOf(from, 'weekday')} to ${dayOf(to)}`;
-      const deepest = Math.max(0, ...made.map(({ depthM }) => depthM));
-      const below = slanted(figure('depthMet', deepest));
       return [
         {
           name: unmarked(mine.diver.name),
           title: unmarked(trip.title),
           where: [...(place === '' ? [] : [`${place}.`]), `${capital(full(count))}.`].join(' '),
           summary: context.figures(
-            made.length === 0 ? divesSaid(0) : said`${divesSaid(made.length)}, none below ${stressed(below)}`,
+            made.length === 0
+              ? divesSaid(0)
+              : said`${divesSaid(made.length)}, none below ${stressed(deepestSaid(context, made))}`,
           ),
           days,
           limits: limitsOf(context, mine),

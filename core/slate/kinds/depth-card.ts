@@ -242,7 +242,7 @@ function rowsBlocks(
     });
     const right = rights[DENSITY]!;
     const danger = isTooDense(row)
-      ? [enclosure(pen, right - widthMm(pen, cells[r]![DENSITY]![0]!, LIMIT) - 1, 0.9, right + 1, ROW - 0.9)]
+      ? [enclosure(pen, right - widthMm(pen, cells[r]![DENSITY]![0]!, LIMIT) - 1, 0.8, right + 1, ROW - 0.4)]
       : [];
     const instead = row.isPastMod
       ? [drawn([putOn(pen, trouble, small, { x: width, baseline, align: 'right' })], 3)]

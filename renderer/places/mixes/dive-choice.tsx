@@ -4,12 +4,12 @@ import { nitrogenCurve } from '../../../core/mixes/nitrogen-curve';
 import { richestMix } from '../../../core/mixes/richest';
 import { planOf } from '../../../core/ledger/dive-plan';
 import { mixO2 } from '../../../core/ledger/mix-choice';
-import type { Dive, Trip } from '../../../core/document/types';
+import type { Dive, Diver, Trip } from '../../../core/document/types';
 import { surroundingsAt } from '../../../core/document/waters';
 import { setMix } from '../../actions/dives';
 import { tell } from '../../actions/edit';
 import { depthText, mixText, numberText, percentText } from '../../figures/format';
-import { diveNumber, partyOf, selectChosenDive, selectLedger, selectTightest } from '../../store/selectors';
+import { diveNumber, selectChosenDive, selectLedger, selectTightest } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import { WordChoice } from './in-sentence';
 import { Later, diveName } from './dive-later';
@@ -24,11 +24,16 @@ import styles from './dive-choice.module.css';
 const AFTER_MIN = 10;
 const MOST_MIN = 240;
 
-function Best({ trip, dive }: { readonly trip: Trip; readonly dive: Dive }): ReactNode {
+function Best(props: {
+  readonly trip: Trip;
+  readonly dive: Dive;
+  readonly divers: readonly Diver[];
+}): ReactNode {
+  const { trip, dive, divers } = props;
   const units = useDesk(({ settings }) => settings.units);
   const around = surroundingsAt(trip, dive);
   const byText = new Map<string, string[]>();
-  for (const diver of partyOf(trip, dive)) {
+  for (const diver of divers) {
     const best = richestMix(dive.depthM, diver, trip, around);
     const held = best.limit === 'ceiling' ? ' (own ceiling)' : '';
     const text = `${richestText(best)}${held}`;
@@ -59,10 +64,10 @@ export function DiveChoice(): ReactNode {
   const dive =
     trip.dives.find(({ id }) => id === diveId) ?? chosen ?? tightest?.dive ?? trip.dives[0] ?? null;
   const choices = useMemo(() => (dive === null ? [] : mixChoices(ledger, dive.id)), [ledger, dive]);
-  const entries = useMemo(
-    () => ledger.divers.flatMap((each) => each.entries.filter((entry) => entry.dive.id === dive?.id)),
-    [ledger, dive],
-  );
+  const [entries, onLoop] = useMemo(() => {
+    const all = ledger.divers.flatMap((each) => each.entries.filter((entry) => entry.dive.id === dive?.id));
+    return [all.filter(({ loop }) => loop === null), all.filter(({ loop }) => loop !== null)];
+  }, [ledger, dive]);
   const shownId = entries.some(({ diver }) => diver.id === diverId) ? diverId : null;
   const shown = useMemo(
     () => (shownId === null ? choices : choices.map((choice) => onlyOf(choice, shownId))),
@@ -138,47 +143,57 @@ export function DiveChoice(): ReactNode {
           Best mix for each diver
         </button>
       </div>
-      <Best trip={trip} dive={dive} />
+      {entries.length === 0 ? null : (
+        <Best trip={trip} dive={dive} divers={entries.map(({ diver }) => diver)} />
+      )}
+      {onLoop.length === 0 ? null : (
+        <p className="soft">
+          On a loop, which breathes its diluent whatever is chosen here:{' '}
+          {onLoop.map(({ diver }) => diver.name).join(', ')}.
+        </p>
+      )}
       {hasAnalysis ? (
         <p className="care">The cylinder of this dive was analysed: that rules, whatever mix is chosen.</p>
       ) : null}
-      <div className={styles.split}>
-        <figure className={styles.picture}>
-          {picture === null ? null : (
-            <>
-              <figcaption>
-                <strong>Nitrogen, were dive {diveNumber(trip, dive.id)} left now</strong>{' '}
-                <span className="soft">
-                  share of the limit on surfacing, of {picture.diver.name}, over the minutes since the
-                  surface; thin: compartments on the mix in hand, by half-time in minutes
-                </span>
-              </figcaption>
-              <NitrogenChart
-                lines={picture.drawn}
-                inHand={inHand}
-                plannedMin={picture.plannedMin}
-                untilMin={picture.untilMin}
-                label={`Nitrogen over dive ${diveNumber(trip, dive.id)} on each mix: ${picture.drawn
-                  .map(({ name, curve }) =>
-                    Number.isFinite(curve.meetsMin)
-                      ? `${name} meets the limit at ${numberText(curve.meetsMin, 0, 'down')} min`
-                      : `${name} never meets the limit`,
-                  )
-                  .join(', ')}`}
-                hasHalfTimes
-              />
-            </>
-          )}
-        </figure>
-        <DiveTable
-          dive={dive}
-          choices={shown}
-          lines={lines}
-          takenIds={takenIds}
-          inHand={inHand}
-          hold={setHeld}
-        />
-      </div>
+      {entries.length === 0 && onLoop.length > 0 ? null : (
+        <div className={styles.split}>
+          <figure className={styles.picture}>
+            {picture === null ? null : (
+              <>
+                <figcaption>
+                  <strong>Nitrogen, were dive {diveNumber(trip, dive.id)} left now</strong>{' '}
+                  <span className="soft">
+                    share of the limit on surfacing, of {picture.diver.name}, over the minutes since the
+                    surface; thin: compartments on the mix in hand, by half-time in minutes
+                  </span>
+                </figcaption>
+                <NitrogenChart
+                  lines={picture.drawn}
+                  inHand={inHand}
+                  plannedMin={picture.plannedMin}
+                  untilMin={picture.untilMin}
+                  label={`Nitrogen over dive ${diveNumber(trip, dive.id)} on each mix: ${picture.drawn
+                    .map(({ name, curve }) =>
+                      Number.isFinite(curve.meetsMin)
+                        ? `${name} meets the limit at ${numberText(curve.meetsMin, 0, 'down')} min`
+                        : `${name} never meets the limit`,
+                    )
+                    .join(', ')}`}
+                  hasHalfTimes
+                />
+              </>
+            )}
+          </figure>
+          <DiveTable
+            dive={dive}
+            choices={shown}
+            lines={lines}
+            takenIds={takenIds}
+            inHand={inHand}
+            hold={setHeld}
+          />
+        </div>
+      )}
       {choices.map((choice) => (
         <Later key={choice.mix.id} choice={choice} trip={trip} />
       ))}

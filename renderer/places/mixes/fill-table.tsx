@@ -11,7 +11,7 @@ import styles from './fill-table.module.css';
 
 type Sums = FillPlan['total'];
 
-function SumCells({ sums }: { readonly sums: Sums }): ReactNode {
+function SumCells({ sums, hasNotes }: { readonly sums: Sums; readonly hasNotes: boolean }): ReactNode {
   const words = useWords();
   const gas = (litres: number): string => words(said`${figure('gasUsed', litres)}`);
   const currency = useDesk(({ trip }) => trip.currency);
@@ -23,25 +23,31 @@ function SumCells({ sums }: { readonly sums: Sums }): ReactNode {
       <td className="figure">{gas(sums.oxygenL)}</td>
       <td>{gas(sums.airL)}</td>
       <td>{moneyText(sums.cost, currency)}</td>
-      <td className={notes.length > 0 ? 'care' : ''}>{notes.join(', ')}</td>
+      {hasNotes ? <td className="care">{notes.join(', ')}</td> : null}
     </>
   );
 }
 
-function LineRow({ line, isFirst }: { readonly line: FillLine; readonly isFirst: boolean }): ReactNode {
+function LineRow(props: {
+  readonly line: FillLine;
+  readonly isFirst: boolean;
+  readonly hasNotes: boolean;
+}): ReactNode {
+  const { line, isFirst, hasNotes } = props;
   return (
     <tr className={isFirst ? styles.first : ''}>
       <th scope="row">
         <span className={isFirst ? '' : 'unseen'}>{dateText(line.date, true)}</span>
       </th>
       <td>{mixText(line.mix.analysedO2 ?? line.mix.o2)}</td>
-      <SumCells sums={line} />
+      <SumCells sums={line} hasNotes={hasNotes} />
     </tr>
   );
 }
 
 /** Fills by day and mix, and their sum. */
 export function FillTable({ plan, label }: { readonly plan: FillPlan; readonly label: string }): ReactNode {
+  const hasNotes = [...plan.lines, plan.total].some((sums) => fillNotesSaid(sums).length > 0);
   return (
     <WideTable label={label}>
       <table className={styles.table}>
@@ -54,9 +60,11 @@ export function FillTable({ plan, label }: { readonly plan: FillPlan; readonly l
             <th scope="col">Oxygen to bring</th>
             <th scope="col">Air</th>
             <th scope="col">Cost</th>
-            <th scope="col">
-              <span className="unseen">Notes</span>
-            </th>
+            {hasNotes ? (
+              <th scope="col">
+                <span className="unseen">Notes</span>
+              </th>
+            ) : null}
           </tr>
         </thead>
         <tbody>
@@ -65,6 +73,7 @@ export function FillTable({ plan, label }: { readonly plan: FillPlan; readonly l
               key={`${line.date} ${line.mix.id}`}
               line={line}
               isFirst={line.date !== lines[i - 1]?.date}
+              hasNotes={hasNotes}
             />
           ))}
         </tbody>
@@ -72,7 +81,7 @@ export function FillTable({ plan, label }: { readonly plan: FillPlan; readonly l
           <tr>
             <th scope="row">In all</th>
             <td />
-            <SumCells sums={plan.total} />
+            <SumCells sums={plan.total} hasNotes={hasNotes} />
           </tr>
         </tfoot>
       </table>

@@ -49,7 +49,7 @@ function Bottle(): ReactNode {
         commit={(waterL) => emptyBottle(waterL) ?? change({ bottle: { ...bottle, waterL } }, fills)}
       />
       <UnitField
-        label="Full at"
+        label="Oxygen bottle, full at"
         kind="pressure"
         value={bottle.fillBar}
         decimals={0}

@@ -80,9 +80,9 @@ export function StartingFields(props: { readonly open: Trip; readonly read: Read
   const form = useStartingView((view) => view.form);
   return (
     <div className={styles.fields}>
-      <Gas form={form} open={open} />
       <When form={form} />
       <Where form={form} open={open} read={read} />
+      <Gas form={form} open={open} />
       <Who form={form} open={open} />
       <What form={form} />
     </div>

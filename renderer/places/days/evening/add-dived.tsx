@@ -8,6 +8,11 @@ import { useDesk } from '../../../store/store';
 import { unitOf } from '../../../../core/words/quantity';
 import styles from './evening.module.css';
 
+/** Asked for at the foot of the log, which may be higher than the window. */
+function intoView(form: HTMLFormElement | null): void {
+  form?.scrollIntoView({ block: 'nearest' });
+}
+
 /** A dive that nobody had planned: nothing of it is guessed, so all of it is asked for. */
 export function AddDived({
   date,
@@ -53,7 +58,13 @@ export function AddDived({
     </label>
   );
   return (
-    <form className={styles.add} onSubmit={add} aria-label="Dive that was not planned" aria-describedby={id}>
+    <form
+      ref={intoView}
+      className={styles.add}
+      onSubmit={add}
+      aria-label="Dive that was not planned"
+      aria-describedby={id}
+    >
       <label>
         Site
         <select value={siteId} autoFocus onChange={(event) => setSiteId(event.target.value)}>

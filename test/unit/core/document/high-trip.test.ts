@@ -44,7 +44,13 @@ describe('the second demo', () => {
   it('is told by the command: the water of the tarn, and each way up', () => {
     const text = planTable(whole, cautionsOf(whole), pageReader('metric')).replaceAll(/\s+/g, ' ');
     expect(text).toContain('Not as the other sites: at 640 m, fresh water');
-    expect(text).toContain('Guide, Over the Saddle, 2100 m: clear to go up from');
+    // Once for all whom it is told alike, each diver in one of the lines.
+    const lines = [...text.matchAll(/Over the Saddle, 2100 m: ([^.]*?) clear to go up from ([^(]*)/g)];
+    expect(new Set(lines.map(([, , at]) => at)).size).toBe(lines.length);
+    const named = lines.map(([, who]) => who).join(' and ');
+    for (const { diver } of whole.divers) {
+      expect(named === 'everybody' || named.includes(diver.name), diver.name).toBe(true);
+    }
     const [{ climbs, entries }] = ledgerDocument(whole, []).divers as never as [
       { climbs: readonly { toM: number }[]; entries: readonly { altitudeM: number }[] },
     ];

@@ -12,6 +12,7 @@ import { deepestLevel } from '../../../../core/ledger/level-limits';
 import { roomMinutes } from '../../../../core/ledger/room';
 import { surroundingsOf } from '../../../../core/profile';
 import { aDive, aTrip } from '../../../builders/trip';
+import { loopTrip } from '../../../support/loop-trip';
 
 const trip = demoTrip();
 const whole = ledger(trip);
@@ -240,6 +241,17 @@ describe('mixChoices', () => {
     expect(air.later.length).toBeGreaterThan(0);
     for (const change of air.later) {
       expect(trip.dives.indexOf(change.dive)).toBeGreaterThan(trip.dives.indexOf(dive));
+    }
+  });
+
+  it('leaves out who makes the dive on a loop, whatever mix is chosen', () => {
+    const onLoop = ledger(loopTrip());
+    const [guide, ...others] = onLoop.divers.map(({ diver }) => diver.id);
+    for (const choice of mixChoices(onLoop, onLoop.trip.dives[0]!.id)) {
+      const ids = choice.divers.map(({ diverId }) => diverId);
+      expect(ids).not.toContain(guide);
+      expect(ids.every((id) => others.includes(id))).toBe(true);
+      expect(choice.divers.every(({ entry }) => entry.mix === choice.mix)).toBe(true);
     }
   });
 

@@ -72,6 +72,16 @@ describe('guest sheet', () => {
     expect(page).toMatch(/Tue 16 07:30 you rest Anvil Head/);
   });
 
+  it('says the deepest as it stands beside the dive, in feet too', () => {
+    const [page] = sheets(demoTrip(), { diverIds: ['guide'], units: 'imperial' });
+    // 36 m is 118.1 ft: no deeper than 118 ft was planned.
+    expect(page).toContain('07:30 118 ft');
+    expect(page).toContain('none below 118 ft');
+    expect(page).toContain('Anvil Head to 118 ft');
+    expect(page).toContain('certificate for diving to 118 ft');
+    expect(page).not.toContain('119 ft');
+  });
+
   it('says when flying is clear, and that a flight leaves too soon', () => {
     const trip = demoTrip();
     expect(sheets(trip)[0]).toMatch(
