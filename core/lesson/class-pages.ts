@@ -21,6 +21,7 @@ import {
   type TextStyle,
 } from '../slate/layout';
 import { frameOf, PT_PER_MM } from '../slate/paper';
+import type { System } from '../words/quantity';
 import type { Words } from '../words/reader';
 import { figure, said } from '../words/said';
 import { SAFETY_LINE } from '../words/safety-line';
@@ -29,6 +30,11 @@ import type { PutIn } from './class-parts';
 import { onPages } from './on-pages';
 import type { LessonPages, LessonPaper } from './pages';
 import { sheetWords } from './sheet-words';
+
+/** What a class looks at, and who reads it. */
+export interface ClassSheet extends ClassLook {
+  readonly units: System;
+}
 
 const MARGIN_MM = 14;
 const TEXT: TextStyle = { font: 'wide', sizePt: 10 };
@@ -45,17 +51,20 @@ const RULE_PT = 9;
 
 interface Desk {
   readonly set: Setter;
+  /** In metres and bar, as they are put in. */
   readonly words: Words;
+  /** Of what comes out: in feet and psi too, for who reads those. */
+  readonly results: Words;
   readonly widthPt: number;
   readonly columnPt: number;
   /** Columns of open circuit. */
   readonly openCount: number;
 }
 
-function cell({ set, words }: Desk, { put, result }: PutIn, widthPt: number): Block {
+function cell({ set, words, results }: Desk, { put, result }: PutIn, widthPt: number): Block {
   if (put === null) return set.text(words(result), SMALL, widthPt);
   return stack(
-    [formulaBlock(set, put, words, TEXT, widthPt), set.text(words(said`= ${result}`), RESULT, widthPt)],
+    [formulaBlock(set, put, words, TEXT, widthPt), set.text(results(said`= ${result}`), RESULT, widthPt)],
     2,
   );
 }
@@ -129,16 +138,17 @@ function footOf({ set, words, widthPt }: Desk, page: string): Block {
  * @param look depth in metres and the mixes @param on paper, decimal sign and the fonts of all print-outs
  * @returns a page or two; trouble where the paper is too small
  */
-export function classPages(look: ClassLook, on: LessonPaper): Result<LessonPages, 'paper'> {
+export function classPages(look: ClassSheet, on: LessonPaper): Result<LessonPages, 'paper'> {
   const { widthMm, heightMm, name } = on.paper;
   const paper = { name, widthMm: Math.max(widthMm, heightMm), heightMm: Math.min(widthMm, heightMm) };
   const set = setterOf(on.fonts);
   const words = sheetWords('metric', on.decimal);
+  const results = sheetWords(look.units === 'metric' ? 'metric' : 'both', on.decimal);
   const frame = frameOf(paper, MARGIN_MM, 'none', false);
   const openCount = look.percents.length;
   const count = openCount + (look.loop === null ? 0 : 1);
   const columnPt = (frame.width - TITLE_PT - GAP_PT * count) / count;
-  const desk: Desk = { set, words, widthPt: frame.width, columnPt, openCount };
+  const desk: Desk = { set, words, results, widthPt: frame.width, columnPt, openCount };
   const tooSmall = failure({
     kind: 'paper',
     what: `The workings do not fit on ${name}.`,

@@ -1,6 +1,6 @@
 /** What an exercise sheet says besides its exercises. */
 import type { System } from '../words/quantity';
-import { pageReader, wordsOf, type Words } from '../words/reader';
+import { pageReader, wordsOf, type Reader, type Words } from '../words/reader';
 import { said, type Said } from '../words/said';
 import { SAFETY_LINE } from '../words/safety-line';
 import { LEVELS, type SheetRequest } from './sheet';
@@ -52,7 +52,7 @@ export function sourcesSaid(kinds: ReadonlySet<ExerciseKind>): Said {
 export const EXERCISES_ONLY = said`Exercises, not a dive plan. ${SAFETY_LINE}`;
 
 /** Words of whoever works a sheet. @param decimal its sign */
-export function sheetWords(units: System, decimal: string): Words {
+export function sheetWords(units: Reader['units'], decimal: string): Words {
   const reader = pageReader(units);
   return wordsOf({ ...reader, signs: { ...reader.signs, decimal } });
 }

@@ -232,7 +232,8 @@ function Exercises(): ReactNode {
 
 function Workings(): ReactNode {
   const classroom = useMixesView((view) => view.classroom);
-  const look = useMemo(() => classLook(classroom), [classroom]);
+  const units = useDesk(({ settings }) => settings.units);
+  const look = useMemo(() => ({ ...classLook(classroom), units }), [classroom, units]);
   return <Paged title="Workings of the class" lesson={look} fileName={`workings-${look.depthM}-m.pdf`} />;
 }
 

@@ -8,16 +8,21 @@ import {
 } from '../../../core/mixes/class-dive';
 import { classFormulas } from '../../../core/lesson/class-formulas';
 import type { PutIn } from '../../../core/lesson/class-parts';
-import type { Words } from '../../../core/words/reader';
+import { wordsOf, type Words } from '../../../core/words/reader';
 import { said } from '../../../core/words/said';
 import { showOverlay } from '../../actions/view';
-import { useWords } from '../../parts/use-words';
+import { useReader } from '../../parts/use-words';
 import { Maths } from './maths';
 import { WideTable } from './wide-table';
 import styles from './class-room.module.css';
 
-function Cell(props: { readonly putIn: PutIn; readonly columns?: number; readonly words: Words }): ReactNode {
-  const { putIn, columns = 1, words } = props;
+function Cell(props: {
+  readonly putIn: PutIn;
+  readonly columns?: number;
+  readonly words: Words;
+  readonly results: Words;
+}): ReactNode {
+  const { putIn, columns = 1, words, results } = props;
   const { put, result } = putIn;
   return (
     <td colSpan={columns}>
@@ -26,7 +31,7 @@ function Cell(props: { readonly putIn: PutIn; readonly columns?: number; readonl
       ) : (
         <>
           <Maths formula={put} words={words} />
-          <strong className={styles.result}>{words(said`= ${result}`)}</strong>
+          <strong className={styles.result}>{results(said`= ${result}`)}</strong>
         </>
       )}
     </td>
@@ -35,7 +40,13 @@ function Cell(props: { readonly putIn: PutIn; readonly columns?: number; readonl
 
 /** How each figure of the class comes about, the gases side by side: formula, the numbers put in, what comes out. */
 export function ClassWorkings({ look }: { readonly look: ClassLook }): ReactNode {
-  const words = useWords();
+  const reader = useReader();
+  // Metres and bar are put in; what comes out is told in feet and psi too, to who reads those.
+  const words = useMemo(() => wordsOf({ ...reader, units: 'metric' }), [reader]);
+  const results = useMemo(
+    () => wordsOf({ ...reader, units: reader.units === 'metric' ? 'metric' : 'both' }),
+    [reader],
+  );
   const { pressure, rows } = useMemo(() => classFormulas(look), [look]);
   const gases = useMemo(() => classGases(classTrip(look)), [look]);
   const openCount = look.percents.length;
@@ -86,9 +97,10 @@ export function ClassWorkings({ look }: { readonly look: ClassLook }): ReactNode
                   putIn={putIn}
                   columns={mixes.length < openCount ? openCount : 1}
                   words={words}
+                  results={results}
                 />
               ))}
-              {loop === null ? null : <Cell putIn={loop} words={words} />}
+              {loop === null ? null : <Cell putIn={loop} words={words} results={results} />}
             </tr>
           ))}
         </tbody>

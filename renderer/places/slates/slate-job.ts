@@ -1,5 +1,5 @@
 /** What the window asks of its slate worker, and what comes back: types only. */
-import type { ClassLook } from '../../../core/mixes/class-dive';
+import type { ClassSheet } from '../../../core/lesson/class-pages';
 import type { SheetRequest } from '../../../core/lesson/sheet';
 import type { FaceName } from '../../../core/slate/faces';
 import type { Page } from '../../../core/slate/layout';
@@ -25,7 +25,7 @@ export interface TripToPrint {
 
 /** Exercises, or the workings of a class: of no trip. */
 export interface LessonToPrint {
-  readonly lesson: SheetRequest | ClassLook;
+  readonly lesson: SheetRequest | ClassSheet;
   readonly paper: Paper;
   readonly decimal: string;
 }

@@ -142,7 +142,7 @@ describe('classPages', () => {
         },
       ]) {
         for (const depthM of [3, 26, 42]) {
-          const laid = classPages({ depthM, ...beside }, on(paper));
+          const laid = classPages({ depthM, ...beside, units: 'imperial' }, on(paper));
           assert(laid.ok, 'not laid out');
           expect(laid.value.pages.length).toBeLessThanOrEqual(2);
           for (const page of laid.value.pages) apart(page);
@@ -152,7 +152,10 @@ describe('classPages', () => {
   });
 
   it('says what the class says on screen', async () => {
-    const laid = classPages({ depthM: 26, percents: [21, 28, 32], loop: aClassLoop() }, on());
+    const laid = classPages(
+      { depthM: 26, percents: [21, 28, 32], loop: aClassLoop(), units: 'metric' },
+      on(),
+    );
     assert(laid.ok, 'not laid out');
     const pdf = await lessonPdf(laid.value, FONTS, '2027-03-05');
     expect(await pdfTroubles(pdf)).toBe('');
@@ -175,7 +178,23 @@ describe('classPages', () => {
     }
   });
 
+  it('tells what comes out in feet and psi too, to who reads those', async () => {
+    const laid = classPages(
+      { depthM: 26, percents: [21, 32], loop: aClassLoop(), units: 'imperial' },
+      on('letter'),
+    );
+    assert(laid.ok, 'not laid out');
+    const pdf = await lessonPdf(laid.value, FONTS, '2027-03-05');
+    const text = (await readPdf(pdf)).flatMap(({ words }) => words.map((word) => word.text)).join(' ');
+    expect(text).toContain('Workings at 26 m');
+    expect(text).toContain('setpoint 0.7, from 6 m 1.2');
+    expect(text).toMatch(/= 33 m.{1,3}110 ft/);
+    expect(text).toMatch(/= 106 bar.{1,3}1540 psi/);
+  });
+
   it('refuses a paper that is too small', () => {
-    expect(classPages({ depthM: 26, percents: [21, 28, 32, 36], loop: null }, on('A6')).ok).toBe(false);
+    expect(
+      classPages({ depthM: 26, percents: [21, 28, 32, 36], loop: null, units: 'metric' }, on('A6')).ok,
+    ).toBe(false);
   });
 });
