@@ -208,6 +208,10 @@ async function takeTurn(fs: FileSystem, turn: string): Promise<string | null> {
       const file = await fs.open(turn, 'wx');
       try {
         return mark(await file.stat());
+      } catch (error) {
+        // Made and not known by its mark, nobody would end it, and the next save would wait for it.
+        await fs.rm(turn, { force: true }).catch(() => {});
+        throw error;
       } finally {
         await file.close();
       }

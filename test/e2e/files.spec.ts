@@ -37,19 +37,16 @@ test.describe('trips and files', () => {
     ['is of a newer version', '{ "format": "carryover/trip", "version": 99 }', /newer|99/],
     ['is empty', '', /./],
   ];
-  for (const [what, text, says] of BAD) {
-    test(`says what is wrong with a file that ${what}, and leaves the trip as it was`, async ({
-      page,
-      bench,
-    }) => {
-      const sentence = await bench.sentence.textContent();
+  test('says what is wrong with a file, and leaves the trip as it was', async ({ page, bench }) => {
+    const sentence = await bench.sentence.textContent();
+    for (const [what, text, says] of BAD) {
       await bench.openFile('bad.json', text);
       const trouble = page.getByRole('dialog').or(page.locator('[data-tone="refused"]'));
-      await expect(trouble).toContainText(says);
+      await expect(trouble, what).toContainText(says);
       await page.keyboard.press('Escape');
-      await expect(bench.sentence).toHaveText(sentence ?? '');
-    });
-  }
+      await expect(bench.sentence, what).toHaveText(sentence ?? '');
+    }
+  });
 
   test('tells every mistake of a file at once, each with its place', async ({ page, bench }) => {
     const download = page.waitForEvent('download');

@@ -262,23 +262,23 @@ test.describe('the sites', () => {
     await expect(sites.field('Depth of Far Bank')).toHaveValue('18.5 m');
   });
 
-  for (const [words, name, begins] of [
-    ['save sites csv', /sites\.csv$/, '\uFEFFname,depth (m)'],
-    ['save sites gpx', /sites\.gpx$/, '<?xml'],
-    ['save ledger csv', /ledger\.csv$/, '\uFEFF'],
-    ['save fills by diver csv', /stock\.csv$/, '\uFEFFdiver,site'],
-    ['save dives calendar', /calendar\.ics$/, 'BEGIN:VCALENDAR'],
-  ] as const) {
-    test(`“${words}” hands out a file that other programs read`, async ({ page, sites }) => {
+  test('and dives are handed out as files that other programs read', async ({ page, sites }) => {
+    for (const [words, name, begins] of [
+      ['save sites csv', /sites\.csv$/, '\uFEFFname,depth (m)'],
+      ['save sites gpx', /sites\.gpx$/, '<?xml'],
+      ['save ledger csv', /ledger\.csv$/, '\uFEFF'],
+      ['save fills by diver csv', /stock\.csv$/, '\uFEFFdiver,site'],
+      ['save dives calendar', /calendar\.ics$/, 'BEGIN:VCALENDAR'],
+    ] as const) {
       const download = page.waitForEvent('download');
       await sites.bench.command(words);
       const file = await download;
       expect(file.suggestedFilename()).toMatch(name);
       const text = await readFile(await file.path(), 'utf8');
-      expect(text.startsWith(begins)).toBe(true);
+      expect(text.startsWith(begins), words).toBe(true);
       expect(text).toContain('Thrift Garden');
-    });
-  }
+    }
+  });
 
   test('are written with semicolons where Settings say so, also the next time', async ({ page, sites }) => {
     await sites.bench.command('settings');

@@ -103,13 +103,15 @@ test.describe('the dives as a table', () => {
     await expect(bench.field('Site').locator('option:checked')).toHaveText('Candle Harbour');
   });
 
-  for (const look of ['light paper', 'cabin'] as const) {
-    test(`holds WCAG 2.2 AA in the look “${look}”`, async ({ page, bench }) => {
-      await bench.command(look);
-      await cell(bench, 2, DEPTH).click();
-      await page.keyboard.type('x');
-      await page.keyboard.press('Enter');
-      expect(await wcagBreaches(page)).toEqual([]);
-    });
-  }
+  test('holds WCAG 2.2 AA in either look', async ({ page, bench }) => {
+    await cell(bench, 2, DEPTH).click();
+    await page.keyboard.type('x');
+    await page.keyboard.press('Enter');
+    await expect(cell(bench, 2, DEPTH)).toHaveAttribute('aria-invalid', 'true');
+    for (const look of ['light', 'cabin'] as const) {
+      await bench.command(look === 'light' ? 'light paper' : look);
+      await expect(page.locator('html')).toHaveAttribute('data-look', look);
+      expect(await wcagBreaches(page), look).toEqual([]);
+    }
+  });
 });

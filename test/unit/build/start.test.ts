@@ -38,7 +38,7 @@ function start(
     isServing = true;
     void onAddress(address).finally(() => child.kill('SIGINT'));
   });
-  return new Promise((resolve) => child.once('exit', (code) => resolve({ code, stdout, stderr })));
+  return new Promise((resolve) => child.once('close', (code) => resolve({ code, stdout, stderr })));
 }
 
 describe('npm start', () => {

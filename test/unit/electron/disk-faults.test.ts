@@ -72,6 +72,11 @@ describe('a save of which any one step fails', () => {
         expect(trouble.where).toContain(folder);
         expect(trouble.mend).toMatch(/^[A-Z].*\.$/);
       }
+      const left = await fs.readdir(trips.libraryFolder);
+      expect(
+        left.filter((name) => name.endsWith('.turn')),
+        `step ${step}`,
+      ).toEqual([]);
       const stored = await trips.read(token);
       expect([tripText('Old'), tripText('New')]).toContain(stored.text);
       expect(stored.changedOutside).toBeUndefined();

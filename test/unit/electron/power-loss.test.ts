@@ -9,7 +9,7 @@ import { ForgetfulDisk, type DiskModel } from '../../support/forgetful-disk';
 
 const none = { list: () => [], remember: () => {}, forget: () => {} };
 const FOLDER = '/home/guide/carryover';
-const DRAWN = Math.ceil(ROUNDS / 25);
+const DRAWN = Math.ceil((4 * ROUNDS) / 25);
 
 function tripText(title: string): string {
   return JSON.stringify({ format: 'carryover/trip', version: 1, title });
