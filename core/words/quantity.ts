@@ -62,7 +62,7 @@ export function unitOf(kind: Kind, system: System): Unit {
 
 /** A figure of core in the unit of a system, not rounded. */
 export function toUnit(si: number, kind: Kind, system: System): number {
-  return kind === 'share' ? si * 100 : si / UNITS[kind][system].inSi;
+  return si / UNITS[kind][system].inSi;
 }
 
 /** What was typed in the unit of a system, as core reckons. */
@@ -221,7 +221,7 @@ export const THIN_SPACE = '\u202F';
 /** Digits with at least and at most so many decimals, the trailing zeros between left out. */
 export function digits(value: number, least: number, most: number, toward: Toward, signs: Signs): string {
   const text = rounded(value, most, toward).toFixed(Math.max(0, most));
-  return written(least < most ? withoutZeros(text, most - least) : text, signs);
+  return written(withoutZeros(text, most - least), signs);
 }
 
 function withoutZeros(text: string, atMost: number): string {

@@ -157,11 +157,46 @@ describe('a quantity', () => {
   });
 });
 
+describe('money and gas', () => {
+  const APART = { decimal: ',', minus: '\u2212', thousands: "'" };
+  const apart = (si: number, quantity: Quantity): string => shownIn(si, quantity, 'metric', APART).value;
+
+  it('have their thousands apart, and nothing else has', () => {
+    expect(['999', '1000', '12345', '1234567'].map((each) => apart(Number(each), 'wholeMoney'))).toEqual([
+      '999',
+      "1'000",
+      "12'345",
+      "1'234'567",
+    ]);
+    expect([100, 900_000, 190_910].map((each) => apart(each, 'wholeMoney'))).toEqual([
+      '100',
+      "900'000",
+      "190'910",
+    ]);
+    expect(apart(123_456.5, 'money')).toBe("123'456,50");
+    expect(apart(2400, 'gasUsed')).toBe("2'400");
+    expect(apart(2400, 'altitude')).toBe('2400');
+  });
+
+  it('have the sign before the first thousand', () => {
+    expect(apart(-123_456, 'wholeMoney')).toBe("\u2212123'456");
+    expect(apart(-123, 'wholeMoney')).toBe('\u2212123');
+  });
+
+  it('have them together where a reader has nothing between', () => {
+    expect(shownIn(1234, 'wholeMoney', 'metric', POINT).value).toBe('1234');
+  });
+});
+
 describe('units', () => {
   it('lead there and back', () => {
     expect(fromUnit(toUnit(30, 'depth', 'imperial'), 'depth', 'imperial')).toBeCloseTo(30, 12);
     expect(toUnit(100, 'pressure', 'imperial')).toBeCloseTo(1450.377, 3);
     expect([toUnit(0.32, 'share', 'metric'), fromUnit(57, 'share', 'metric')]).toEqual([32, 0.57]);
+    expect([fromUnit(34.7, 'share', 'metric'), fromUnit(1e-7, 'share', 'metric')]).toEqual([
+      0.347,
+      1e-7 / 100,
+    ]);
     expect(fromUnit(1, 'volume', 'imperial')).toBeCloseTo(28.316846592, 12);
   });
 });
@@ -178,6 +213,9 @@ describe('a figure that was typed', () => {
     [1025, 'water-density', 'exact', '1025 kg/m³', '1025 kg/m³'],
     [3, 'speed', 'up', '3 m/min', '10 ft/min'],
     [350, 'pressure', 'down', '350 bar', '5076 psi'],
+    [1.2346, 'oxygen-rate', 'exact', '1.235 L/min', '1.235 L/min'],
+    [1.2344, 'oxygen-rate', 'exact', '1.234 L/min', '1.234 L/min'],
+    [6, 'loop-volume', 'exact', '6 L', '6 L'],
   ])('%s %s, %s', (si, kind, bound, metric, imperial) => {
     for (const [system, expected] of [
       ['metric', metric],
