@@ -18,7 +18,16 @@ test.describe('the dives as a table', () => {
 
   test('is typed into as a spreadsheet is, one step of undo each', async ({ page, bench }) => {
     await expect(cell(bench, 0, DEPTH)).toBeFocused();
+    const widths = () =>
+      page
+        .getByRole('grid')
+        .getByRole('columnheader')
+        .evaluateAll((heads) => heads.map((head) => head.getBoundingClientRect().width));
+    const before = await widths();
     await page.keyboard.type('14');
+    await expect(cell(bench, 0, DEPTH).getByRole('textbox')).toHaveValue('14');
+    // What is typed moves no column: the table is laid out by the widths that they say.
+    expect(await widths()).toEqual(before);
     await page.keyboard.press('Tab');
     await expect(cell(bench, 0, TIME)).toBeFocused();
     await page.keyboard.press('F2');

@@ -20,7 +20,8 @@ export interface GridColumn<Row> {
   readonly options?: readonly string[];
   /**
    * Rem. Where every column says how wide it is, none looks at what stands in it: else a letter typed into one cell has
-   * all cells of the table measured and painted again. What is wider than its column breaks, and room that is left is shared.
+   * all cells of the table measured and painted again. Words wider than their column take another line, and room that
+   * is left is shared.
    */
   readonly widthRem?: number;
   /** Figures stand at the end of their cell. */

@@ -191,12 +191,7 @@ export function Grid<Row>(props: GridProps<Row>): ReactNode {
           aria-label={props.label}
           aria-multiselectable="true"
           aria-describedby={help}
-          {...(widths
-            ? {
-                className: styles.fixed,
-                style: { minWidth: `${widths.reduce((sum, rem) => sum + rem, 0)}rem` },
-              }
-            : {})}
+          className={widths ? styles.fixed : undefined}
           onKeyDown={onKeyDown}
           onMouseDown={onMouseDown}
           onMouseOver={onMouseOver}

@@ -55,6 +55,28 @@ const FIGURES: ReadonlySet<ColumnId> = new Set<ColumnId>([
   'left',
 ]);
 
+/** Rem. All of them fit a window of 1280, and long lists of names and levels take two lines. */
+const REM: Readonly<Record<ColumnId, number>> = {
+  day: 4,
+  start: 4.4,
+  site: 7.3,
+  depth: 3.2,
+  time: 3.2,
+  levels: 8,
+  mix: 3.3,
+  divers: 9.4,
+  who: 4.7,
+  interval: 3.7,
+  noStop: 3.9,
+  room: 3.3,
+  limit: 3.9,
+  po2: 2.6,
+  cns: 2.8,
+  cnsDay: 2.8,
+  left: 3.4,
+};
+const NUMBER_REM = 3.4;
+
 const keyOf = ({ key }: TableRow): string => key;
 const nameOf = ({ dive, number }: TableRow): Said =>
   dive === null ? said`the new dive` : said`dive ${number}`;
@@ -137,6 +159,7 @@ export function TripTable(): ReactNode {
         put={put}
         grows
         rowHead={rowHead}
+        rowHeadRem={NUMBER_REM}
         rowClass={rowClass}
         above={<Above />}
         sorting={sorting}
@@ -192,6 +215,7 @@ function columnsOf(
     name: NAMES[id],
     head: capital(words(head(id))),
     text: ({ texts }) => texts[id],
+    widthRem: REM[id],
     isFigure: FIGURES.has(id),
     canSort: true,
     className: (row) => classOf(id, row),
