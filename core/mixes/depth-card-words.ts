@@ -1,3 +1,5 @@
+import type { Trip } from '../document/types';
+import { forOwnWaterSaid } from '../ledger/water-said';
 import { DENSITY_ADVISED_GL, DENSITY_LIMIT_GL } from '../gas';
 import {
   bare,
@@ -39,16 +41,18 @@ export interface CardFace {
 
 /**
  * What the rows of a card hold for, and for whom the mix is not.
- * @param tolerance of analysis, of the trip @param isOne whether the card is for one diver alone
+ * @param trip whose water they are for @param isOne whether the card is for one diver alone
  * Source: CONVENTIONS, "PO2 and mixes" and "No-stop limit".
  */
-export function cardNotesSaid(card: DepthCard, tolerance: number, isOne: boolean, face: CardFace): Said {
+export function cardNotesSaid(card: DepthCard, trip: Trip, isOne: boolean, face: CardFace): Said {
+  const tolerance = trip.settings.analysisTolerance;
   const { low, high } = card.strictest.gradient;
   const gradient = said`${bare('shareTyped', low)}/${bare('shareTyped', high)}`;
   const isRead = card.mix.analysedO2 !== undefined;
   const names = listed(card.notFor.map(({ name }) => face.name(name)));
   return sentences([
     said`Between two depths take the deeper.`,
+    forOwnWaterSaid(trip, face.name),
     isOne
       ? said`No-stop time of a first dive from rest for gradient ${gradient}; after another dive it is shorter.`
       : said`No-stop time of a first dive from rest for gradient ${gradient}, the most careful of those this is for; after another dive it is shorter.`,

@@ -14,7 +14,7 @@ import { LIMIT_NAMES, ROOM_SOURCE } from './room';
 import type { Asked, FigureId, Workings, WorkingsStep } from './types';
 
 const SOURCE =
-  'A. A. Buehlmann, Tauchmedizin, with a setpoint as cells read it in moist gas; tolerance of the setpoint by common practice';
+  'A. A. Bühlmann, Tauchmedizin, with a setpoint as cells read it in moist gas; tolerance of the setpoint by common practice';
 
 const PRACTICE = 'common practice of diving on loops';
 

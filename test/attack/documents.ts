@@ -18,7 +18,7 @@ const LONGEST_MS = 50;
 const fourDives = tenDives();
 fourDives.dives.length = 4;
 
-/** A lake, a road over a pass, and a dive as a computer recorded it: what came after the frozen files. */
+/** A lake, a road over a pass, a dive as a computer recorded it, and one on a loop: what came after the frozen files. */
 const upAndRecorded = tenDives();
 upAndRecorded.dives.length = 3;
 Object.assign(upAndRecorded.dives[0], {
@@ -37,10 +37,28 @@ Object.assign(upAndRecorded.dives[0], {
 });
 Object.assign(upAndRecorded.sites[0], { water: { density: 'fresh', altitudeM: 400 } });
 Object.assign(upAndRecorded.party[0], { arrivedAt: '2027-03-05T18:00' });
+Object.assign(upAndRecorded.party[1], {
+  loop: {
+    setpoints: { lowBar: 0.7, highBar: 1.2, switchM: 6 },
+    diluent: 'm',
+    oxygenCylinder: { waterL: 3, fillBar: 200, reserveBar: 30 },
+    diluentCylinder: { waterL: 3, fillBar: 200, reserveBar: 30 },
+    scrubberMin: 180,
+    bailOut: [{ mix: 'm', cylinder: { waterL: 11, fillBar: 200, reserveBar: 20 } }],
+    bailOutRateLpm: 40,
+  },
+});
+for (const dive of upAndRecorded.dives.slice(0, 2)) {
+  dive.loops = [{ by: 'b', setpoints: { lowBar: 0.6, highBar: 1.1, switchM: 8 }, freshScrubber: true }];
+}
 upAndRecorded.events = [
   { id: 'pass', title: 'Over the pass', from: '2027-03-06T17:00', to: '2027-03-06T18:30', altitudeM: 900 },
 ];
-upAndRecorded.settings = { scatter: { depthM: 1.5, bottomMin: 3 }, cabinAltitudeM: 2000 };
+upAndRecorded.settings = {
+  scatter: { depthM: 1.5, bottomMin: 3 },
+  cabinAltitudeM: 2000,
+  loops: { oxygenLpm: 1.2 },
+};
 
 /** Small trips: each costs a few milliseconds, so that a busy machine is not taken for a slow document. */
 const SEEDS = [

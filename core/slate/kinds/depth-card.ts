@@ -330,7 +330,7 @@ export function depthCardPages(
   for (const mix of trip.mixes.toSorted((a, b) => mixO2(a) - mixO2(b))) {
     const card = depthCard(trip, mix, those, request.units === 'imperial' ? 'imperial' : 'metric');
     const notes = setting.words(
-      cardNotesSaid(card, trip.settings.analysisTolerance, those.length === 1, {
+      cardNotesSaid(card, trip, those.length === 1, {
         depth: slanted,
         name: unmarked,
       }),

@@ -58,7 +58,7 @@ function Card(props: {
 }): ReactNode {
   const { card, line, isOne } = props;
   const words = useWords();
-  const tolerance = useDesk(({ trip }) => trip.settings.analysisTolerance);
+  const trip = useDesk((state) => state.trip);
   const name = words(mixSaid(mixO2(card.mix)));
   const firstPast = card.rows.findIndex(({ isPastMod }) => isPastMod);
   const limit = (
@@ -103,7 +103,7 @@ function Card(props: {
         </table>
       </WideTable>
       <p className={styles.note}>
-        {words(cardNotesSaid(card, tolerance, isOne, { depth: (depth) => depth, name: (text) => text }))}
+        {words(cardNotesSaid(card, trip, isOne, { depth: (depth) => depth, name: (text) => text }))}
       </p>
     </section>
   );

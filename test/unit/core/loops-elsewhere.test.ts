@@ -6,6 +6,7 @@ import { cautionsOf } from '../../../core/cautions/all';
 import { ledgerDocument } from '../../../core/formats/ledger-document';
 import { writeLedgerRows } from '../../../core/formats/ledger-rows';
 import { writeUddf } from '../../../core/formats/uddf/write-uddf';
+import { mixChoices } from '../../../core/mixes/choice';
 import { outcomeOf } from '../../../core/mixes/outcome';
 import { openTrip, stockedTrip } from '../../../core/mixes/stocked-trip';
 import { PLAIN_REQUEST } from '../../../core/mixes/shares';
@@ -79,6 +80,13 @@ describe('a loop', () => {
     ]);
     expect(list!.smallestRoomMin).toBeCloseTo(outcome.smallestRoomMin!, 9);
     expect(outcome.fills).toBe(others.filter(({ mix }) => mix !== null && mix.o2 !== 0.21).length);
+  });
+
+  it('is no choice of a mix: of one dive the others alone are told', () => {
+    const [first] = trip.dives;
+    for (const { divers } of mixChoices(whole, first!.id)) {
+      expect(divers.map(({ diverId }) => diverId)).toEqual(trip.party.slice(1).map(({ id }) => id));
+    }
   });
 
   it('is in UDDF as a closed circuit on its diluent, the setpoint at each change', () => {

@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest';
 import type { Diver, Trip } from '../../../../core/document/types';
 import { ledger } from '../../../../core/ledger/ledger';
 import { depthCard } from '../../../../core/mixes/depth-card';
+import { cardNotesSaid } from '../../../../core/mixes/depth-card-words';
 import { usableModM } from '../../../../core/mixes/richest';
+import { fileWords } from '../../../../core/words/reader';
 import { surroundingsOf } from '../../../../core/profile';
 import { aDive, aDiver, aTrip } from '../../../builders/trip';
 
@@ -80,5 +82,23 @@ describe('depthCard', () => {
     const card = depthCard(tripOf(party), EAN32, party, 'metric');
     expect(card.ownDepthM).toBe(25);
     expect(card.rows.at(-1)!.depthM).toBe(24);
+  });
+
+  it('says whose water its figures are for, where a site has another', () => {
+    const party = [aDiver()];
+    const told = (trip: Trip) =>
+      fileWords(
+        cardNotesSaid(depthCard(trip, EAN32, party, 'metric'), trip, true, {
+          depth: (depth) => depth,
+          name: (text) => `<${text}>`,
+        }),
+      );
+    const one = tripOf(party);
+    const [site] = one.sites;
+    const tarn = { ...site!, id: 'tarn', name: 'Tarn', water: { altitudeM: 640 } };
+    expect(told({ ...one, sites: [...one.sites, tarn] })).toContain(
+      'For water as gauges reckon at 0 m, not for <Tarn>.',
+    );
+    expect(told(one)).not.toContain('not for');
   });
 });
