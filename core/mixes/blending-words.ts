@@ -1,6 +1,8 @@
 import { figure, NOTHING, said, type Said } from '../words/said';
 import type { BottleCount, OxygenBottle } from './blending';
-import type { FillMethod, FillPlan, PartialPressureFill } from './fills';
+import { mixO2 } from '../ledger/mix-choice';
+import { mixSaid } from '../words/terms';
+import { OXYGEN, type FillLine, type FillMethod, type FillPlan, type PartialPressureFill } from './fills';
 
 /** Beside every answer about blending. Source: common practice of the trade. */
 export const BLENDING_CAUTION = said`Blending needs training and oxygen-clean gear; every cylinder is analysed before it is dived, by whoever dives it.`;
@@ -43,10 +45,14 @@ export function oxygenSaid(
   const { bottles, eachL, downToBar } = counted;
   if (bottles === 0) {
     const lead =
-      method === 'membrane' ? said`A membrane takes no oxygen from bottles.` : said`No oxygen needed.`;
+      method === 'membrane'
+        ? said`A membrane takes no oxygen from bottles.`
+        : plan.loopOxygenL > 0
+          ? said`No oxygen needed for the mixes.`
+          : said`No oxygen needed.`;
     return { lead, rest: NOTHING, isCare: false };
   }
-  const oxygen = said`${figure('gasUsed', plan.total.oxygenL)} of oxygen`;
+  const oxygen = said`${figure('gasUsed', plan.total.oxygenL - plan.loopOxygenL)} of oxygen`;
   if (bottles === null) {
     const rest = said`, but the cylinders need it to ${figure('pressureNeeded', downToBar)}, and a bottle has no more than ${figure('pressureTyped', bottle.fillBar)}: it takes a booster.`;
     return { lead: oxygen, rest, isCare: true };
@@ -64,6 +70,17 @@ export function gaugeSaid(fill: PartialPressureFill | null): Said {
   if (fill === null) return said`not this way`;
   const from = fill.isDrained ? said`let down to ${figure('pressureLeft', fill.fromBar)}, ` : NOTHING;
   return said`${from}oxygen to ${figure('pressureTyped', fill.afterOxygenBar)}`;
+}
+
+/** What a cylinder is filled with: a mix, or the oxygen of a loop. */
+export function gasOfFillSaid({ mix }: Pick<FillLine, 'mix'>): Said {
+  return mix === OXYGEN ? said`Oxygen` : mixSaid(mixO2(mix));
+}
+
+/** How loops are counted among the fills; nothing where there are none. Source: CONVENTIONS, "On a loop". */
+export function loopFillsSaid({ loopOxygenL }: FillPlan): Said {
+  if (loopOxygenL === 0) return NOTHING;
+  return said`Of loops, diluent and oxygen are filled again after each dive by what the plan takes, bail-out once. Into their own cylinders go ${figure('gasUsed', loopOxygenL)} of oxygen, which no bottle above is counted for: where they are fuller than a bottle it takes a booster.`;
 }
 
 /** What else is to be known of some fills; nothing where there is nothing. */

@@ -40,9 +40,16 @@ export function blendSteps(
 ): readonly BlendStep[] {
   const steps = new Map<string, { mix: Mix; waterL: number; fillBar: number; fills: number }>();
   for (const { diver, entries } of ledger.divers) {
-    for (const { dive, mix, isMade } of entries) {
-      if (!isMade || mix === null || isAir(mix) || (diveIds !== null && !diveIds.has(dive.id))) continue;
-      const { waterL, fillBar } = diver.cylinder;
+    const counted = entries.filter(({ dive, isMade }) => isMade && (diveIds?.has(dive.id) ?? true));
+    const own = counted.flatMap(({ mix }) => (mix === null ? [] : [{ mix, cylinder: diver.cylinder }]));
+    const bailOut = counted.some(({ loop }) => loop !== null) ? diver.loop!.bailOut : [];
+    const along = bailOut.map(({ mix: id, cylinder }) => ({
+      mix: ledger.trip.mixes.find((mix) => mix.id === id)!,
+      cylinder,
+    }));
+    for (const { mix, cylinder } of [...own, ...along]) {
+      if (isAir(mix)) continue;
+      const { waterL, fillBar } = cylinder;
       const key = `${mix.id} ${waterL} ${fillBar}`;
       let step = steps.get(key);
       if (!step) steps.set(key, (step = { mix, waterL, fillBar, fills: 0 }));
@@ -90,7 +97,7 @@ export interface BottleCount {
 }
 
 /**
- * Bottles of oxygen that the fills of a trip take, each emptied no further than all its fills can still be made from.
+ * Bottles of oxygen that the mixes of a trip take, loops' own cylinders left out, each emptied no further than all its fills can still be made from.
  * @param plan all fills @param steps from `blendSteps` of the same fills; looked at for partial pressure alone
  * @returns whole bottles, 0 where no oxygen is put in. By partial pressure without a booster a bottle is of use down to
  *   the highest pressure that oxygen is put in to; for continuous blending and banks, down to `CONTINUOUS_LEFT_BAR`
@@ -103,7 +110,8 @@ export function oxygenBottles(
   bottle: OxygenBottle,
 ): BottleCount {
   const { method, law } = request;
-  const { oxygenL } = plan.total;
+  // Into the cylinders of loops it goes as it is, with a booster where they are fuller than the bottle.
+  const oxygenL = plan.total.oxygenL - plan.loopOxygenL;
   const downToBar =
     method === 'partial-pressure'
       ? greatest([0, ...steps.map(({ by }) => by[law]?.afterOxygenBar ?? 0)])

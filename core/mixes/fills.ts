@@ -5,9 +5,9 @@ import { failure, success, type Result } from '../result';
 import { fileWords, worded, type Words } from '../words/reader';
 import { figure, said, typed } from '../words/said';
 import { contentL, pressureBar, type GasLaw } from '../supply';
-import type { Ledger } from '../ledger/ledger-types';
+import type { Entry, Ledger } from '../ledger/ledger-types';
 import { mixO2 } from '../ledger/mix-choice';
-import type { Id, Mix } from '../document/types';
+import type { Id, Mix, Trip } from '../document/types';
 import { SEA_LEVEL_BAR } from '../water';
 import { isAir } from './stocked-trip';
 
@@ -177,9 +177,14 @@ export interface FillLine {
   readonly impossible: number;
 }
 
+/** What is put into the oxygen cylinder of a loop, as a gas of a fill. */
+export const OXYGEN: Mix = { id: ' oxygen', o2: 1, costPerFill: 0 };
+
 /** All fills of a trip. */
 export interface FillPlan {
   readonly lines: readonly FillLine[];
+  /** Of the oxygen in all, what goes into loops' own cylinders as it is, litres at 1 bar. */
+  readonly loopOxygenL: number;
   readonly total: Omit<FillLine, 'date' | 'mix'>;
 }
 
@@ -193,6 +198,14 @@ function addCylinder(sums: Sums, start: FillStart, mix: Mix, request: FillReques
   sums.fills += 1;
   sums.cost += mix.costPerFill;
   const o2 = mixO2(mix);
+  if (mix === OXYGEN) {
+    const litres =
+      contentL(start.waterL, start.fillBar, 1, request.law) -
+      contentL(start.waterL, start.startBar, 1, request.law);
+    sums.litres += litres;
+    sums.oxygenL += litres;
+    return;
+  }
   if (o2 < AIR_O2 - 1e-9) {
     // Leaner than air is not made of oxygen and air.
     sums.impossible += 1;
@@ -225,8 +238,52 @@ function addCylinder(sums: Sums, start: FillStart, mix: Mix, request: FillReques
   if (fill.value.isDrained) sums.drained += 1;
 }
 
+/** A cylinder that is filled for a dive. */
+interface Filled extends FillStart {
+  readonly mix: Mix;
+}
+
+/** What of a loop is filled up again after a dive: of diluent and oxygen as much as it took. */
+function toppedUp({ diver, loop }: Entry): readonly Filled[] {
+  const { oxygenCylinder, diluentCylinder } = diver.loop!;
+  const { diluent, diluentGas, oxygen } = loop!;
+  return [
+    { mix: OXYGEN, ...oxygenCylinder, startBar: oxygen.leftBar ?? 0, startO2: 1 },
+    { mix: diluent, ...diluentCylinder, startBar: diluentGas.leftBar ?? 0, startO2: mixO2(diluent) },
+  ];
+}
+
+/** The bail-out of a diver, which is filled before their first dive on a loop and kept. */
+function bailOutOf({ mixes }: Trip, { diver }: Entry, { startBar, startO2 }: FillRequest): readonly Filled[] {
+  return diver.loop!.bailOut.map(({ mix: id, cylinder }) => {
+    const mix = mixes.find((each) => each.id === id)!;
+    return { mix, ...cylinder, startBar, startO2: startO2 ?? mixO2(mix) };
+  });
+}
+
+/** The cylinders that are filled for a dive of a diver. @param isFirst whether it is their first on a loop */
+function filledFor(trip: Trip, entry: Entry, request: FillRequest, isFirst: boolean): readonly Filled[] {
+  if (!entry.isMade) return [];
+  if (entry.loop !== null) {
+    return [...(isFirst ? bailOutOf(trip, entry, request) : []), ...toppedUp(entry)];
+  }
+  const { mix, diver } = entry;
+  if (mix === null) return [];
+  const { startBar, startO2 } = request;
+  return [{ mix, ...diver.cylinder, startBar, startO2: startO2 ?? mixO2(mix) }];
+}
+
+/** The least pressure that a cylinder of a party is filled to from what it comes back with, bar. */
+function lowestFillBar({ divers }: Ledger): number {
+  const bars = divers.flatMap(({ diver, entries }) => {
+    const bailOut = entries.some(({ loop }) => loop !== null) ? diver.loop!.bailOut : [];
+    return [diver.cylinder.fillBar, ...bailOut.map(({ cylinder }) => cylinder.fillBar)];
+  });
+  return Math.min(...bars);
+}
+
 /**
- * Fills by day and mix, with the oxygen and air to bring.
+ * Fills by day and mix, with the oxygen and air to bring; of loops diluent and oxygen again after every dive, bail-out once.
  * @param ledger whose made entries are filled for, each by its diver's cylinder
  * @param request method, gas law and what the cylinders come back with
  * @param diveIds only these dives; null: all @param words of whoever reads the trouble
@@ -240,7 +297,7 @@ export function fillPlan(
   diveIds: ReadonlySet<Id> | null = null,
   words: Words = fileWords,
 ): Result<FillPlan, 'start'> {
-  const lowestBar = Math.min(...ledger.divers.map(({ diver }) => diver.cylinder.fillBar));
+  const lowestBar = lowestFillBar(ledger);
   if (!(request.startBar >= 0 && request.startBar < lowestBar)) {
     return failure({
       kind: 'start',
@@ -255,16 +312,17 @@ export function fillPlan(
     });
   }
   const byLine = new Map<string, { readonly date: string; readonly mix: Mix; readonly sums: Sums }>();
-  for (const { diver, entries } of ledger.divers) {
-    for (const { dive, mix, isMade } of entries) {
-      if (!isMade || mix === null || (diveIds !== null && !diveIds.has(dive.id))) continue;
-      const date = dive.startsAt.slice(0, 10);
-      const key = `${date} ${mix.id}`;
-      let line = byLine.get(key);
-      if (!line) byLine.set(key, (line = { date, mix, sums: noSums() }));
-      const { waterL, fillBar } = diver.cylinder;
-      const startO2 = request.startO2 ?? mixO2(mix);
-      addCylinder(line.sums, { waterL, fillBar, startBar: request.startBar, startO2 }, mix, request);
+  for (const { entries } of ledger.divers) {
+    const counted = entries.filter(({ dive }) => diveIds === null || diveIds.has(dive.id));
+    const firstOnLoop = counted.find(({ loop }) => loop !== null);
+    for (const entry of counted) {
+      const date = entry.dive.startsAt.slice(0, 10);
+      for (const { mix, ...start } of filledFor(ledger.trip, entry, request, entry === firstOnLoop)) {
+        const key = `${date} ${mix.id}`;
+        let line = byLine.get(key);
+        if (!line) byLine.set(key, (line = { date, mix, sums: noSums() }));
+        addCylinder(line.sums, start, mix, request);
+      }
     }
   }
   const lines = [...byLine.values()]
@@ -274,5 +332,6 @@ export function fillPlan(
   for (const line of lines) {
     for (const key of Object.keys(total) as (keyof Sums)[]) total[key] += line[key];
   }
-  return success({ lines, total });
+  const loopOxygenL = lines.reduce((sum, { mix, oxygenL }) => (mix === OXYGEN ? sum + oxygenL : sum), 0);
+  return success({ lines, loopOxygenL, total });
 }

@@ -4,6 +4,8 @@ import {
   BLENDING_CAUTION,
   fillNotesSaid,
   gaugeSaid,
+  gasOfFillSaid,
+  loopFillsSaid,
   METHOD_NAMES,
   oxygenSaid,
 } from '../../core/mixes/blending-words';
@@ -29,7 +31,7 @@ function fillCells(line: FillPlan['total'], page: Page): readonly string[] {
 }
 
 function fillRow(line: FillLine, page: Page): readonly string[] {
-  return [...cellsOf([dayOf(line.date), mixSaid(mixO2(line.mix))], page), ...fillCells(line, page)];
+  return [...cellsOf([dayOf(line.date), gasOfFillSaid(line)], page), ...fillCells(line, page)];
 }
 
 const FILL_HEADS: readonly Said[] = [
@@ -102,6 +104,7 @@ export function fillsText(told: FillsMade, whose: Said, page: Page): string {
     ...stepsText(steps, page),
     '',
     wrapped(page.words(said`${oxygen.lead}${oxygen.rest}`), 2, page.columns),
+    ...(plan.loopOxygenL > 0 ? [wrapped(page.words(loopFillsSaid(plan)), 2, page.columns)] : []),
     wrapped(page.words(BLENDING_CAUTION), 2, page.columns),
   ].join('\n');
 }

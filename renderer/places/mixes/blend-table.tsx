@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import type { BlendStep, FillsMade } from '../../../core/mixes/blending';
-import { gaugeSaid, oxygenSaid } from '../../../core/mixes/blending-words';
+import { gaugeSaid, loopFillsSaid, oxygenSaid } from '../../../core/mixes/blending-words';
 import type { PartialPressureFill } from '../../../core/mixes/fills';
 import { mixO2 } from '../../../core/ledger/mix-choice';
 import { cylinder, figure, said } from '../../../core/words/said';
@@ -18,6 +18,7 @@ export function OxygenLine({ fills }: { readonly fills: FillsMade }): ReactNode 
     <p className={isCare ? `care ${styles.answer}` : styles.answer}>
       <strong>{words(lead)}</strong>
       {words(rest)}
+      {plan.loopOxygenL > 0 ? ` ${words(loopFillsSaid(plan))}` : null}
     </p>
   );
 }

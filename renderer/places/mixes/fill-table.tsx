@@ -1,8 +1,8 @@
 import type { ReactNode } from 'react';
-import { fillNotesSaid } from '../../../core/mixes/blending-words';
+import { fillNotesSaid, gasOfFillSaid } from '../../../core/mixes/blending-words';
 import type { FillLine, FillPlan } from '../../../core/mixes/fills';
 import { figure, said } from '../../../core/words/said';
-import { dateText, mixText, numberText } from '../../figures/format';
+import { dateText, numberText } from '../../figures/format';
 import { useWords } from '../../parts/use-words';
 import { useDesk } from '../../store/store';
 import { moneyText } from './mixes-words';
@@ -34,12 +34,13 @@ function LineRow(props: {
   readonly hasNotes: boolean;
 }): ReactNode {
   const { line, isFirst, hasNotes } = props;
+  const words = useWords();
   return (
     <tr className={isFirst ? styles.first : ''}>
       <th scope="row">
         <span className={isFirst ? '' : 'unseen'}>{dateText(line.date, true)}</span>
       </th>
-      <td>{mixText(line.mix.analysedO2 ?? line.mix.o2)}</td>
+      <td>{words(gasOfFillSaid(line))}</td>
       <SumCells sums={line} hasNotes={hasNotes} />
     </tr>
   );

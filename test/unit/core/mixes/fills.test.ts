@@ -1,5 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { fillPlan, makeUp, partialPressureFill, type FillRequest } from '../../../../core/mixes/fills';
+import {
+  fillPlan,
+  makeUp,
+  OXYGEN,
+  partialPressureFill,
+  type FillRequest,
+} from '../../../../core/mixes/fills';
+import { oxygenBottles } from '../../../../core/mixes/blending';
+import { gasOfFillSaid, loopFillsSaid } from '../../../../core/mixes/blending-words';
+import { fileWords } from '../../../../core/words/reader';
+import { highTrip } from '../../../../core/document/high-trip';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import { ledger } from '../../../../core/ledger/ledger';
 
@@ -124,5 +134,58 @@ describe('fillPlan', () => {
       true,
     );
     expect(one.value.total.fills).toBe(whole.trip.party.length);
+  });
+});
+
+describe('the fills of a loop', () => {
+  const high = highTrip();
+  const whole = ledger({ ...high, settings: { ...high.settings, gasLaw: 'ideal' } });
+  const request: FillRequest = { method: 'banked', law: 'ideal', startBar: 50, startO2: null };
+  const made = fillPlan(whole, request);
+  const without = fillPlan(
+    ledger({ ...whole.trip, party: high.party.filter(({ loop }) => loop === undefined) }),
+    request,
+  );
+  if (!made.ok || !without.ok) throw new Error('no fills');
+  const { diver, entries } = whole.divers.find((each) => each.diver.loop !== undefined)!;
+  const loops = entries.flatMap(({ loop }) => loop ?? []);
+
+  it('are diluent and oxygen again after each dive, by what it takes', () => {
+    const oxygen = made.value.lines.filter(({ mix }) => mix === OXYGEN);
+    expect(oxygen.reduce((sum, { fills }) => sum + fills, 0)).toBe(loops.length);
+    const usedL = loops.reduce((sum, each) => sum + each.oxygen.usedL, 0);
+    expect(made.value.loopOxygenL).toBeCloseTo(usedL, 6);
+    expect(made.value.total.oxygenL - without.value.total.oxygenL).toBeGreaterThanOrEqual(usedL - 1e-6);
+  });
+
+  it('are its bail-out once, and no cylinder of its diver’s own on these dives', () => {
+    const { bailOut } = diver.loop!;
+    const onOpen = entries.filter(({ loop, isMade }) => loop === null && isMade).length;
+    const own = made.value.total.fills - without.value.total.fills;
+    expect(own).toBe(2 * loops.length + bailOut.length + onOpen);
+    const dilutedL = loops.reduce((sum, each) => sum + each.diluentGas.usedL, 0);
+    const bailOutL = bailOut.reduce(
+      (sum, { cylinder }) => sum + cylinder.waterL * (cylinder.fillBar - 50),
+      0,
+    );
+    const openL = onOpen * diver.cylinder.waterL * (diver.cylinder.fillBar - 50);
+    expect(made.value.total.litres - without.value.total.litres).toBeCloseTo(
+      made.value.loopOxygenL + dilutedL + bailOutL + openL,
+      4,
+    );
+  });
+
+  it('are told as such, and counted in no bottle of the mixes', () => {
+    const lines = made.value.lines.map((line) => fileWords(gasOfFillSaid(line)));
+    expect(lines).toContain('Oxygen');
+    expect(fileWords(loopFillsSaid(made.value))).toMatch(
+      /bail-out once\. Into their own cylinders go \d+ L of oxygen/,
+    );
+    expect(fileWords(loopFillsSaid(without.value))).toBe('');
+    const bottle = { waterL: 50, fillBar: 200 };
+    const mixed = oxygenBottles(made.value, [], request, bottle).bottles!;
+    const perBottleL = oxygenBottles(made.value, [], request, bottle).eachL;
+    const mixL = made.value.total.oxygenL - made.value.loopOxygenL;
+    expect(mixed).toBe(Math.ceil(mixL / perBottleL));
   });
 });
