@@ -16,15 +16,24 @@ async function chooseCell(page: Page): Promise<void> {
   await grid.getByRole('row').filter({ hasText: 'Guest' }).first().getByRole('gridcell').nth(1).click();
 }
 
+/** The depth of the class, on mixes alone or with a loop in the place of one. */
+async function chooseDepthOfClass(page: Page, hasLoop: boolean): Promise<void> {
+  await page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name: 'Mixes' }).click();
+  await page.getByRole('tab', { name: 'In class' }).click();
+  if (hasLoop) await page.getByRole('button', { name: /^a loop in the place of/ }).click();
+  await page.getByRole('slider', { name: 'Depth' }).focus();
+}
+
 const WAYS: readonly Way[] = [
   {
     what: 'the depth of the class by arrow key',
     keys: ['ArrowDown', 'ArrowUp'],
-    focus: async (page) => {
-      await page.getByRole('navigation', { name: 'Places' }).getByRole('button', { name: 'Mixes' }).click();
-      await page.getByRole('tab', { name: 'In class' }).click();
-      await page.getByRole('slider', { name: 'Depth' }).focus();
-    },
+    focus: (page) => chooseDepthOfClass(page, false),
+  },
+  {
+    what: 'the same with a loop beside the mixes',
+    keys: ['ArrowDown', 'ArrowUp'],
+    focus: (page) => chooseDepthOfClass(page, true),
   },
   {
     what: 'a key typed into a cell of the log',

@@ -85,7 +85,7 @@ export function ClassWorkings({ look }: { readonly look: ClassLook }): ReactNode
                   <Maths formula={formula} words={words} />
                 </p>
                 {onLoop === null ? null : (
-                  <p className={styles.formula}>
+                  <p className={`${styles.formula} ${styles.onLoop}`}>
                     <Maths formula={['loop:', ...onLoop]} words={words} />
                   </p>
                 )}
