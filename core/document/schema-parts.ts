@@ -1,7 +1,8 @@
 /** What the schema of a trip is made of: leaves, records and lists that say what is wrong, and how to mend it. */
 import * as z from 'zod/mini';
 import { listed, said, type Said, type SaidTrouble } from '../words/said';
-import { type NumberField, numberTrouble, shown, wallDateTrouble, wallTimeTrouble } from './fields';
+import { type NumberField, numberTrouble, shown } from './fields';
+import { wallDateTrouble, wallTimeTrouble } from './wall-fields';
 import { textTrouble, type TextField } from './texts';
 
 // Compiled validators need eval, which the window's content policy refuses.

@@ -4,7 +4,7 @@ import { either, range, said, timeOfDay, typed, type Said } from '../words/said'
 import { judgeTrip } from '../document/check-trip';
 import { diversFor, keptOut } from '../document/may-dive';
 import { dayNumber, wallMin, type WallTime } from '../words/calendar';
-import { wallTimeTrouble } from '../document/fields';
+import { wallTimeTrouble } from '../document/wall-fields';
 import { HOURS_BEFORE_FLIGHT } from '../ledger/flying';
 import { ledger } from '../ledger/ledger';
 import type { Ledger } from '../ledger/ledger-types';

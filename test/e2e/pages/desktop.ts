@@ -42,6 +42,17 @@ export class Desktops {
     return { desktop, page, bench };
   }
 
+  /** The demo trip as the app saves it, to make files of. */
+  async savedDemo(): Promise<string> {
+    const { desktop, page, bench } = await this.startWithDemo();
+    const path = join(this.elsewhere, 'source.carryover');
+    await desktop.answerDialog({ canceled: false, filePath: path });
+    await page.keyboard.press('Control+Shift+s');
+    await bench.waitForSave();
+    await desktop.quit();
+    return readFile(path, 'utf8');
+  }
+
   /** The names of the trip files in the library. */
   async libraryFiles(): Promise<readonly string[]> {
     const names = await readdir(join(this.userData, 'trips')).catch(() => []);

@@ -1,6 +1,14 @@
 import { expect, type Locator } from '@playwright/test';
 import type { Workbench } from './workbench';
 
+/** The line of what is on board, leanest first. */
+export function onBoardText(mixes: readonly { readonly o2: number }[]): string {
+  const names = mixes
+    .toSorted((a, b) => a.o2 - b.o2)
+    .map(({ o2 }) => (o2 === 0.21 ? 'Air' : `EAN${Math.round(o2 * 100)}`));
+  return `On board: ${names.join(', ')}`;
+}
+
 /** The Mixes place by roles and names. */
 export class MixesPlace {
   constructor(readonly bench: Workbench) {}

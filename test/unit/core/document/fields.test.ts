@@ -1,10 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import {
-  NUMBER_RULES,
-  numberTrouble,
-  wallTimeTrouble,
-  type NumberField,
-} from '../../../../core/document/fields';
+import { NUMBER_RULES, numberTrouble, type NumberField } from '../../../../core/document/fields';
+import { wallTimeTrouble } from '../../../../core/document/wall-fields';
 import { fileWords, worded } from '../../../../core/words/reader';
 import { said, type SaidTrouble } from '../../../../core/words/said';
 
