@@ -102,7 +102,8 @@ export const TRIP_COMMANDS: readonly Command[] = [
     id: 'trip.details',
     group: 'Trip',
     label: 'Title, water, heights and flight',
-    finds: 'name altitude lake pass road mountain event salt fresh departure plane settings of the trip',
+    finds:
+      'name altitude lake pass road mountain event salt fresh departure plane settings of the trip loop rebreather tolerance',
     run: () => showOverlay({ kind: 'trip' }),
   },
   {

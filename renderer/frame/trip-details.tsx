@@ -2,7 +2,9 @@ import type { ReactNode } from 'react';
 import { EMERGENCY_FIELDS, EMERGENCY_KEYS } from '../../core/document/emergency';
 import { wallMin, wallText } from '../../core/words/calendar';
 import { fileWords } from '../../core/words/reader';
-import type { Trip } from '../../core/document/types';
+import { loopSettingsOf } from '../../core/document/loops';
+import type { LoopSettings, Trip } from '../../core/document/types';
+import type { EditResult } from '../actions/edit';
 import {
   setEmergency,
   setFlight,
@@ -129,7 +131,45 @@ export function TripDetails(): ReactNode {
           value={settings.analysisTolerance}
           commit={(analysisTolerance) => setRates({ analysisTolerance })}
         />
+        {trip.party.some(({ loop }) => loop !== undefined) ? <Loops /> : null}
       </div>
     </Dialog>
+  );
+}
+
+/** What holds for every breathing loop of the trip. */
+function Loops(): ReactNode {
+  const settings = useDesk(({ trip }) => trip.settings);
+  const { toleranceBar, oxygenLpm, volumeL } = loopSettingsOf(settings);
+  const put = (patch: Partial<LoopSettings>): EditResult =>
+    setRates({ loops: { ...settings.loops, ...patch } });
+  return (
+    <>
+      <h3>Breathing loops</h3>
+      <UnitField
+        label="Setpoints may be off by"
+        kind="po2"
+        decimals={2}
+        step={0.01}
+        value={toleranceBar}
+        hint="as much less oxygen for nitrogen, as much more for the clocks"
+        commit={(bar) => put({ toleranceBar: bar })}
+      />
+      <UnitField
+        label="Oxygen used by a diver"
+        kind="oxygen-rate"
+        step={0.1}
+        value={oxygenLpm}
+        hint="at any depth"
+        commit={(lpm) => put({ oxygenLpm: lpm })}
+      />
+      <UnitField
+        label="Gas in loop and lungs"
+        kind="loop-volume"
+        value={volumeL}
+        hint="which a descent fills up with diluent"
+        commit={(litres) => put({ volumeL: litres })}
+      />
+    </>
   );
 }

@@ -41,6 +41,27 @@ test('a diver is given a loop, takes it on a dive, and what comes of it follows'
   ]);
   await page.getByRole('navigation').getByRole('button', { name: 'Days' }).click();
 
+  // What holds for every loop: a diver who uses up twice the oxygen has less of it left.
+  const left = async () => Number(/oxygen (\d+) bar/i.exec((await loop.textContent()) ?? '')?.[1]);
+  await expect(loop).toContainText(/oxygen \d+ bar/i);
+  const before = await left();
+  await bench.command('loop tolerance');
+  const rate = page.getByLabel('Oxygen used by a diver');
+  await expect(rate).toHaveValue('1 L/min');
+  await rate.fill('9');
+  await rate.press('Enter');
+  await expect(page.getByText(/Oxygen used on a loop.*is 9 L\/min.*5 L\/min/)).toBeVisible();
+  await rate.fill('2');
+  await rate.press('Enter');
+  await expect(rate).toHaveValue('2 L/min');
+  await page.keyboard.press('Escape');
+  await expect.poll(left).toBeLessThan(before - 10);
+
+  // On this dive alone, another diluent.
+  await bench.card.getByText('On a loop: Guide').click();
+  await bench.card.getByRole('combobox', { name: 'Diluent' }).selectOption('EAN32');
+  await expect(loop).toContainText('diluent EAN32');
+
   // The second dive on the same scrubber is past it, until it is packed afresh.
   await bench.dive(2).click();
   await bench.card.getByText('On a loop: nobody').click();

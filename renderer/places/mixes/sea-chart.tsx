@@ -12,6 +12,7 @@ import {
 import type { CompareRow } from '../../../core/mixes/compare';
 import { depthCurves } from '../../../core/mixes/depth-curve';
 import type { Diver, Trip } from '../../../core/document/types';
+import { forOwnWaterSaid } from '../../../core/ledger/water-said';
 import { fromUnit, toUnit, type System } from '../../../core/words/quantity';
 import { bare, figure, said } from '../../../core/words/said';
 import { mixSaid } from '../../../core/words/terms';
@@ -371,7 +372,8 @@ export function SeaChart(props: {
       </div>
       <figcaption className={styles.caption}>
         <strong>No-stop time</strong> in minutes across, on a scale by its logarithm; <strong>depth</strong>{' '}
-        in {unitText(0, 'depth', units, 'near').slice(2)} down; each mix to its MOD, as a first dive.
+        in {unitText(0, 'depth', units, 'near').slice(2)} down; each mix to its MOD, as a first dive.{' '}
+        {words(forOwnWaterSaid(trip))}
         {inTrip
           ? ' A weight is the planned time of the site’s tightest dive, a bar what is left of its limit.'
           : ''}{' '}

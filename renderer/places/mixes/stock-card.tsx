@@ -7,7 +7,7 @@ import type { StockList } from '../../../core/mixes/stock';
 import { hasPrices, stockPlan, type StockPlan } from '../../../core/mixes/stock-plan';
 import { listSaid } from '../../../core/mixes/stock-words';
 import type { Trip } from '../../../core/document/types';
-import { figure, said } from '../../../core/words/said';
+import { figure, listed, said } from '../../../core/words/said';
 import { divesSaid, mixSaid, moneySaid } from '../../../core/words/terms';
 import { tell } from '../../actions/edit';
 import { putOnBoard } from '../../actions/mixes';
@@ -70,7 +70,7 @@ function Costs({ plan, trip }: { readonly plan: StockPlan; readonly trip: Trip }
             {fills.map((count, at) => (
               <td key={plan.mixes[at]!.mix.id}>{count === 0 ? '–' : count}</td>
             ))}
-            {isPriced ? <td>{money(cost)}</td> : null}
+            {isPriced ? <td>{fills.every((count) => count === 0) ? '–' : money(cost)}</td> : null}
           </tr>
         ))}
       </tbody>
@@ -84,6 +84,23 @@ function Costs({ plan, trip }: { readonly plan: StockPlan; readonly trip: Trip }
         </tr>
       </tfoot>
     </table>
+  );
+}
+
+/** Who dives on a loop, and that the list and its cost are of the others' mixes. */
+function OnLoops({ plan: { ledger, openIds } }: { readonly plan: StockPlan }): ReactNode {
+  const words = useWords();
+  const divers = ledger.divers.filter(({ entries }) =>
+    entries.some(({ dive, loop }) => loop !== null && openIds.has(dive.id)),
+  );
+  if (divers.length === 0) return null;
+  const names = listed(divers.map(({ diver }) => diver.name));
+  return (
+    <p className="soft">
+      {words(
+        said`On a loop: ${names}. What loops take stands in the fills by day; the counts and the cost above are without it.`,
+      )}
+    </p>
   );
 }
 
@@ -116,6 +133,7 @@ export function StockCard(props: {
     const asked = { method, law: law ?? trip.settings.gasLaw, startBar, startO2 };
     return fillPlan(plan.ledger, asked, plan.openIds, words);
   }, [plan, method, law, startBar, startO2, trip, words]);
+  const oxygenL = fills.ok ? fills.value.total.oxygenL - fills.value.loopOxygenL : 0;
   const name = words(listSaid(list));
   return (
     <aside className={styles.card} aria-label={`${name} on board`}>
@@ -123,9 +141,10 @@ export function StockCard(props: {
       <h3 className={styles.title}>{name}</h3>
       <Sites plan={plan} />
       <Costs plan={plan} trip={trip} />
-      {fills.ok && fills.value.total.oxygenL > 0 ? (
+      <OnLoops plan={plan} />
+      {oxygenL > 0 ? (
         <p>
-          <strong>{words(said`${figure('gasUsed', fills.value.total.oxygenL)} of oxygen`)}</strong>{' '}
+          <strong>{words(said`${figure('gasUsed', oxygenL)} of oxygen`)}</strong>{' '}
           <span className="soft">goes into them, as set under Blending and fills.</span>{' '}
           <i className="care">Blending needs training and oxygen-clean gear.</i>
         </p>

@@ -1,13 +1,10 @@
 import type { ReactNode } from 'react';
 import type { BailOut, Cylinder, Diver, LoopGear } from '../../../core/document/types';
-import { mixSaid } from '../../../core/words/terms';
 import { tell, type EditResult } from '../../actions/edit';
 import { addLoop, removeLoop, setLoop } from '../../actions/loops';
-import { Choice } from '../../parts/choice';
 import { Folded } from '../../parts/folded';
+import { MixChoice } from '../../parts/mix-choice';
 import { PlainNumberField, UnitField } from '../../parts/number-field';
-import { useWords } from '../../parts/use-words';
-import { useDesk } from '../../store/store';
 import { CylinderField, FillField } from './gear-fields';
 import styles from './diver-fields.module.css';
 
@@ -120,24 +117,6 @@ function Fields({ diver, loop }: { readonly diver: Diver; readonly loop: LoopGea
         Dives on open circuit alone
       </button>
     </div>
-  );
-}
-
-function MixChoice(props: {
-  readonly label: string;
-  readonly value: string;
-  readonly commit: (mix: string) => EditResult;
-}): ReactNode {
-  const words = useWords();
-  const mixes = useDesk(({ trip }) => trip.mixes);
-  const options = mixes.map(({ id, o2 }) => ({ value: id, label: words(mixSaid(o2)) }));
-  return (
-    <Choice
-      label={props.label}
-      value={props.value}
-      options={options}
-      commit={(mix) => void tell(props.commit(mix))}
-    />
   );
 }
 

@@ -9,6 +9,7 @@ import { mixSaid } from '../../../../core/words/terms';
 import { tell } from '../../../actions/edit';
 import { setOnLoop } from '../../../actions/loops';
 import { Folded } from '../../../parts/folded';
+import { MixChoice } from '../../../parts/mix-choice';
 import { PlainNumberField, UnitField } from '../../../parts/number-field';
 import { useWords } from '../../../parts/use-words';
 import { partyOf, shownEntry } from '../../../store/selectors';
@@ -110,6 +111,11 @@ function Taken({ dive, diver }: { readonly dive: Dive; readonly diver: Diver }):
               kind="depth"
               value={own.setpoints.switchM}
               commit={(switchM) => setOnLoop(dive.id, id, { setpoints: { ...own.setpoints, switchM } })}
+            />
+            <MixChoice
+              label="Diluent"
+              value={own.diluent}
+              commit={(diluent) => setOnLoop(dive.id, id, { diluent })}
             />
           </div>
         </>
