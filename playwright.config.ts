@@ -14,9 +14,9 @@ export default defineConfig({
   fullyParallel: true,
   // A test that passes at the second try hides the first.
   retries: 0,
+  timeout: 60_000,
   // Two cores that build and test at once are slow now and then; a condition that never comes still fails.
-  timeout: 120_000,
-  expect: { timeout: 30_000 },
+  expect: { timeout: 15_000 },
   forbidOnly: Boolean(process.env['CI']),
   reporter: [['line']],
   use: {

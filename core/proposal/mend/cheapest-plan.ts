@@ -13,7 +13,7 @@ import type { Ledger } from '../../ledger/ledger-types';
 import { COMPARTMENT_COUNT, RATES_PER_MIN } from '../../tissues/compartments';
 import type { WallMin } from '../../words/calendar';
 import type { Plan } from './carried-out';
-import { DayBound, leastAdded } from './day-bound';
+import { DayBound, leastAdded, leastAddedEver } from './day-bound';
 import { FlightNeeds } from './flight-needs';
 import { Rules, type State } from './holding';
 import { KEPT, wholePoints } from './moves';
@@ -145,7 +145,10 @@ class DaysAhead {
     return plans;
   }
 
-  /** Prices by day as if no dive ahead of the days before were made; Infinity where nothing mends a day. */
+  /**
+   * Prices by day as if no dive ahead of the days before were made, and those on loops took off all that they can;
+   * Infinity where nothing mends a day.
+   */
   daysAlone(): readonly number[] {
     const alone: number[] = [];
     let state = this.start;
@@ -183,7 +186,7 @@ class DaysAhead {
     const divers = state.holdings.length;
     const added =
       most === null
-        ? state.excess.map(() => 0)
+        ? leastAddedEver(day.dives, divers, day.endMin)
         : leastAdded(day.dives, this.request.costs, divers, most, day.endMin);
     const lastsMin = day.endMin - day.dives[0]!.startMin;
     const excess = state.excess.map(

@@ -223,6 +223,20 @@ export class DayBound {
   }
 }
 
+/** No more than a day adds to the excess at its end at any price: what loops alone can take, or nothing. */
+export function leastAddedEver(dives: readonly DiveWays[], divers: number, endMin: number): Lanes {
+  const added = Array.from({ length: divers * LANES }, () => 0);
+  for (const dive of dives) {
+    for (let diver = 0; diver < divers; diver += 1) {
+      for (const [compartment, taken] of dive.mostTaken(diver).entries()) {
+        const decay = Math.exp(-RATES_PER_MIN[compartment]! * (endMin - dive.startMin));
+        added[diver * LANES + compartment]! -= taken * decay;
+      }
+    }
+  }
+  return added;
+}
+
 /**
  * The least that a day can add to the excess at its end for at most a price, by place in the party and compartment.
  * @param endMin the moment it is carried to

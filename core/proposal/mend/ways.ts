@@ -118,6 +118,17 @@ export class DiveWays {
     return this.divers.includes(place) && (this.loops[place]?.isFresh ?? false);
   }
 
+  /**
+   * More than a diver's loop can take from excess in any way of the dive, as at its planned start, bar: no nitrogen
+   * breathed for as long as planned, as late as can be. None on open circuit.
+   */
+  mostTaken(place: number): Lanes {
+    if (this.loops[place] === null || !this.divers.includes(place)) return RATES_PER_MIN.map(() => 0);
+    const { runtimeMin } = this.shape(0, 0, 0)!.plan;
+    const latest = this.shift[this.reach.later]!;
+    return RATES_PER_MIN.map((k, i) => this.airBar * Math.expm1(k * runtimeMin) * latest[i]!);
+  }
+
   startAfter(later: number): WallMin {
     return this.startMin + later * this.request.steps.laterMin;
   }
