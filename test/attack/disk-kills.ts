@@ -109,4 +109,4 @@ async function run(times: number): Promise<Outcome> {
   };
 }
 
-export const killAttack: Attack = { title: 'Random kills (disk)', whole: 700, quick: 6, run };
+export const killAttack: Attack = { title: 'Random kills (disk)', whole: 700, quick: 12, run };

@@ -1,5 +1,5 @@
-/** How often each fault is provoked: 25 times, or as CARRYOVER_FAULTS says (`CARRYOVER_FAULTS=1000`). */
-export const ROUNDS = Number(process.env['CARRYOVER_FAULTS'] ?? 25);
+/** How often each fault is provoked: 100 times, or as CARRYOVER_FAULTS says (`CARRYOVER_FAULTS=1000`). */
+export const ROUNDS = Number(process.env['CARRYOVER_FAULTS'] ?? 100);
 
 /** Pseudo-random numbers from 0 to below 1, the same in every run of a seed (mulberry32, public domain). */
 export function dice(seed: number): () => number {

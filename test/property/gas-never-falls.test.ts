@@ -59,7 +59,7 @@ describe('the gas of a dive', () => {
         count(entry, more, shape);
         expectNoLess(entry, more, isLastDeepest(shape));
       }),
-      { numRuns: 1000, interruptAfterTimeLimit: 110_000 },
+      { numRuns: 2000, interruptAfterTimeLimit: 110_000 },
     );
   }, 120_000);
 
@@ -72,7 +72,7 @@ describe('the gas of a dive', () => {
         count(entry, more, shape);
         expectNoLess(entry, more, isLastDeepest(shape));
       }),
-      { numRuns: 1000, interruptAfterTimeLimit: 110_000 },
+      { numRuns: 2000, interruptAfterTimeLimit: 110_000 },
     );
   }, 120_000);
 

@@ -197,7 +197,7 @@ describe('roomOf', () => {
         seen.count(room.minLimit, room.min);
         expectExact(room.min, room.minLimit, isKeptAt, shortest, 600, where);
       }),
-      { numRuns: 1000, interruptAfterTimeLimit: 110_000 },
+      { numRuns: 2000, interruptAfterTimeLimit: 110_000 },
     );
     seen.expectEach(
       ['no-stop', 'gas', 'cns', 'cns-day'].flatMap((limit) => [`${limit} left`, `${limit} past`]),
@@ -231,7 +231,7 @@ describe('roomOf', () => {
           where,
         );
       }),
-      { numRuns: 1000, interruptAfterTimeLimit: 110_000 },
+      { numRuns: 2000, interruptAfterTimeLimit: 110_000 },
     );
     seen.expectEach(
       ['no-stop', 'gas', 'cns', 'cns-day', 'mod', 'diver-depth'].flatMap((limit) => [
@@ -261,7 +261,7 @@ describe('roomOf', () => {
           where,
         );
       }),
-      { numRuns: 1000, interruptAfterTimeLimit: 110_000 },
+      { numRuns: 2000, interruptAfterTimeLimit: 110_000 },
     );
     seen.expectEach(['no-stop left', 'no-stop past', 'cns left', 'cns-day left', 'cns-day past']);
     seen.expectEach(['interval past', 'gas none', 'mod none', 'no-stop none', 'no limit none', 'po2 none']);

@@ -2,7 +2,7 @@ import { expect, type Download, type Page } from '@playwright/test';
 import type { Workbench } from './workbench';
 
 /** A busy machine lays pages out slowly; how long it may take is measured by the bench, not here. */
-export const LAID_OUT_MS = 60_000;
+export const LAID_OUT_MS = 30_000;
 
 /** The Slates place as a hand and an eye know it. */
 export class SlatesPlace {

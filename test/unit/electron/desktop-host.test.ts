@@ -67,7 +67,7 @@ describe('a file outside the library that is read again at the next start', () =
     const token = opened.ok && opened.value ? opened.value.token : '';
     expect(await handlers.readTrip(token)).toMatchObject({ ok: true });
     await saveOutside(path, tripText('Theirs'));
-    await vi.waitFor(() => expect(changes).toEqual([{ token, kind: 'changed' }]), { timeout: 60_000 });
+    await vi.waitFor(() => expect(changes).toEqual([{ token, kind: 'changed' }]), { timeout: 10_000 });
   });
 });
 
@@ -96,7 +96,7 @@ describe('a file that is dropped on the window', () => {
     expect(await handlers.writeTrip(token, tripText('Ours'), 'Ours', savedAt)).toMatchObject({ ok: true });
     expect(await fs.readFile(path, 'utf8')).toBe(tripText('Ours'));
     await saveOutside(path, tripText('Theirs'));
-    await vi.waitFor(() => expect(changes).toEqual([{ token, kind: 'changed' }]), { timeout: 60_000 });
+    await vi.waitFor(() => expect(changes).toEqual([{ token, kind: 'changed' }]), { timeout: 10_000 });
   });
 
   it('is refused where it has no place on this computer, is gone, or is no trip: nothing of it is handed out', async () => {

@@ -31,7 +31,7 @@ afterEach(async () => {
 });
 
 async function told(token: string): Promise<void> {
-  await vi.waitFor(() => expect(changes).toEqual([{ token, kind: 'changed' }]), { timeout: 60_000 });
+  await vi.waitFor(() => expect(changes).toEqual([{ token, kind: 'changed' }]), { timeout: 5000 });
 }
 
 describe('watchTripFiles', () => {

@@ -73,7 +73,7 @@ afterEach(() => {
 });
 
 const titleOf = (token: string): string => JSON.parse(stored.get(token)!.text).title;
-const asked = (): Promise<void> => vi.waitFor(() => expect(arrive).toBeDefined(), { timeout: 60_000 });
+const asked = (): Promise<void> => vi.waitFor(() => expect(arrive).toBeDefined(), { timeout: 5000 });
 
 describe('another trip that takes its time to be read', () => {
   it.each([

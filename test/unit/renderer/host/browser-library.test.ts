@@ -199,7 +199,7 @@ describe('lasting storage', () => {
     expect(asked).toBe(0);
     const { token } = value(await save('One'));
     value(await save('Two', token));
-    await vi.waitFor(() => expect(asked).toBe(1), { timeout: 60_000 });
+    await vi.waitFor(() => expect(asked).toBe(1), { timeout: 5000 });
     const { versions } = await host.about();
     expect(versions.find(({ name: each }) => each === 'Trips are kept')?.version).toMatch(words);
   });
