@@ -188,3 +188,19 @@ export function diveTable(dive: Dive, around: Surroundings): DiveTable {
     leastStayMin: Math.min(LEAST_STAY_MIN, lastStayMin),
   };
 }
+
+/**
+ * Whether a dive drawn deeper or shallower makes a stop that the plan does not, or leaves one out.
+ * @param cm deeper than planned, centimetres
+ * Source: CONVENTIONS, "How sturdy a plan is".
+ */
+export function isOtherShape(
+  { wantedStop, stop, emergencyStop, lastM, deepestM }: DiveTable,
+  cm: number,
+): boolean {
+  if (wantedStop === null || cm === 0) return false;
+  const { depthM } = wantedStop;
+  return (
+    depthM < lastM + cm / CM !== (stop !== null) || depthM < deepestM + cm / CM !== (emergencyStop !== null)
+  );
+}

@@ -11,7 +11,6 @@ import { LAST_LIMIT_BAR } from '../oxygen/limits';
 import { CNS_HALF_TIME_MIN, cnsFraction } from '../oxygen/cns';
 import { DAY_MIN } from '../oxygen/cns-day';
 import { ShareSums } from '../oxygen/share-sums';
-import { contentL } from '../supply';
 import { COMPARTMENT_COUNT, RATES_PER_MIN, WATER_VAPOUR_BAR } from '../tissues/compartments';
 import {
   asUsed,
@@ -27,8 +26,9 @@ import {
   type DrawnDive,
 } from './by-ledger';
 import { DiveMaps } from './dive-maps';
-import type { DiveTable, StopTable } from './dive-table';
+import { isOtherShape, type DiveTable } from './dive-table';
 import { Counter, normalOf } from './draws';
+import { gasLeftL } from './gas-left';
 import { CM, SECONDS } from './scatter';
 import type { Seeds } from './seeds';
 import type { CellTable, TripTable } from './trip-table';
@@ -38,9 +38,6 @@ const N = COMPARTMENT_COUNT;
 
 /** Bottom time and limit may differ by this much through rounding, minutes. */
 const SAME_MIN = 1e-9;
-
-/** Two divers, each at twice the rate; a minute to sort things out. Source: CONVENTIONS, "Minimum gas". */
-const EMERGENCY = 4;
 
 const LN2_PER_HALF_TIME = Math.LN2 / CNS_HALF_TIME_MIN;
 
@@ -187,29 +184,6 @@ export class Runs {
     for (let i = 0; i < N; i += 1) interval[i] = interval[i]! * Math.exp(RATES_PER_MIN[i]! * stopsMin);
   }
 
-  /** What gas leaves of minutes at the last level, and litres, the dive made as planned. Source: as `spareAsPlannedL`. */
-  private leftL(cell: CellTable, dive: DiveTable, cm: number, rate: number, o2: number): number {
-    const { maps, table } = this;
-    const { column, ascentMPerMin } = table.around;
-    const { waterL, fillBar, reserveBar } = cell.person.cylinder;
-    const law = table.trip.settings.gasLaw;
-    const filledL = contentL(waterL, fillBar, o2, law);
-    const reserveL = contentL(waterL, reserveBar, o2, law);
-    const deepestBar = dive.deepestBar + (column.barPerM * cm) / CM;
-    const up = emergencyBarMin(
-      dive.emergencyStop,
-      dive.deepestM + cm / CM,
-      deepestBar,
-      column.surfaceBar,
-      ascentMPerMin,
-    );
-    const minimumL = Math.max(reserveL, EMERGENCY * rate * (deepestBar + up));
-    return Math.min(
-      filledL - rate * maps.breathedBarMin - reserveL,
-      filledL - rate * maps.atLeavingBarMin - minimumL,
-    );
-  }
-
   /** A diver through a dive. */
   private cell(
     c: number,
@@ -237,7 +211,7 @@ export class Runs {
     }
     const cnsBefore = this.cns[d]! * this.restedShare;
 
-    const leftL = this.leftL(cell, dive, cm, rate, o2);
+    const leftL = gasLeftL(table, maps, cell, dive, cm, rate, o2);
     const lastBar = dive.lastBar + deeperBar;
     const gasMin = leftL / (rate * lastBar);
     const longerMin = seconds / SECONDS;
@@ -423,26 +397,4 @@ export class Runs {
 /** Whether a clock that reads so much at most is met after another limit. @param room minutes to that */
 function allows(sum: number, limitMin: number, room: number): boolean {
   return sum <= 1 && (limitMin === Infinity || (1 - sum) * limitMin >= room);
-}
-
-/** Whether a dive drawn deeper or shallower makes a stop that the plan does not, or leaves one out. */
-function isOtherShape({ wantedStop, stop, emergencyStop, lastM, deepestM }: DiveTable, cm: number): boolean {
-  if (wantedStop === null || cm === 0) return false;
-  const { depthM } = wantedStop;
-  return (
-    depthM < lastM + cm / CM !== (stop !== null) || depthM < deepestM + cm / CM !== (emergencyStop !== null)
-  );
-}
-
-/** Bar minutes of the way up of an emergency. Source: as `emergencyWay`. */
-function emergencyBarMin(
-  stop: StopTable | null,
-  deepestM: number,
-  deepestBar: number,
-  surfaceBar: number,
-  ascentMPerMin: number,
-): number {
-  if (stop === null) return (((deepestBar + surfaceBar) / 2) * deepestM) / ascentMPerMin;
-  const toStop = (((deepestBar + stop.bar) / 2) * (deepestM - stop.depthM)) / ascentMPerMin;
-  return toStop + stop.bar * stop.min + ((stop.bar + surfaceBar) / 2) * stop.lastMin;
 }

@@ -48,7 +48,7 @@ function Headline({ mending }: { readonly mending: Mending }): ReactNode {
       {request.onlyDiveId === null
         ? 'Each proposal leaves none of them.'
         : 'Each proposal leaves none of them and brings none on another dive; cautions of other dives stay.'}{' '}
-      Room, interval and pressure left are those of whoever has least.
+      Room, interval and what is left are those of whoever has least.
     </p>
   );
 }
