@@ -1,8 +1,8 @@
 /** The pressures of each diver and dive, in groups that dive together. */
-import type { Diver } from '../../document/types';
+import type { Cylinder, Diver } from '../../document/types';
 import type { DiverLedger, Entry } from '../../ledger/ledger-types';
 import { capital, shown } from '../../words/reader';
-import { cylinder, figure, listed, NOTHING, said, type Said } from '../../words/said';
+import { cylinder, figure, inRow, listed, NOTHING, said, type Said } from '../../words/said';
 import { breathedSaid } from '../../ledger/breathed-said';
 import { mixSaid, NONE, ordinalSaid } from '../../words/terms';
 import { numberOf } from '../card/content';
@@ -16,7 +16,7 @@ export type BriefCell =
 
 export interface BriefDiver {
   readonly name: string;
-  /** "12 L, 200 bar, no. 7" */
+  /** "12 L, 200 bar, no. 7"; of a diver on a loop "bail-out 11 L, 200 bar" */
   readonly cylinder: string;
   /** By the number of the dive in the list. */
   readonly cells: readonly BriefCell[];
@@ -46,9 +46,18 @@ function cellOf(context: Context, entry: Entry | undefined): BriefCell {
   };
 }
 
-function cylinderSaid({ cylinder: { waterL, fillBar }, cylinderNo }: Diver): Said {
-  const size = said`${cylinder({ waterL, fillBar })}, ${figure('pressureLeft', fillBar)}`;
-  return cylinderNo === undefined || cylinderNo === '' ? size : said`${size}, no. ${unmarked(cylinderNo)}`;
+function sizeSaid({ waterL, fillBar }: Cylinder): Said {
+  return said`${cylinder({ waterL, fillBar })}, ${figure('pressureLeft', fillBar)}`;
+}
+
+/** What a diver carries on the dives of a day: the cylinder, on a loop the bail-out. */
+function carriedSaid(diver: Diver, entries: readonly Entry[]): Said {
+  const { cylinderNo = '', loop } = diver;
+  const size = sizeSaid(diver.cylinder);
+  const own = cylinderNo === '' ? size : said`${size}, no. ${unmarked(cylinderNo)}`;
+  if (loop === undefined || entries.every((entry) => entry.loop === null)) return own;
+  const bailOut = said`bail-out ${listed(loop.bailOut.map((each) => sizeSaid(each.cylinder)))}`;
+  return entries.some((entry) => entry.loop === null) ? said`${inRow([own, bailOut])}` : bailOut;
 }
 
 /** Groups in order of entry, and in that of the party where two enter together. */
@@ -60,18 +69,19 @@ export function groupsOf(
   const { words, figures } = context;
   const byName = new Map<string, { afterMin: number; divers: BriefDiver[] }>();
   for (const { diver } of divers) {
+    const own = dives.map(({ entries }) => entries.find((entry) => entry.diver.id === diver.id));
     const name = diver.group?.name ?? '';
     const known = byName.get(name) ?? { afterMin: diver.group?.afterMin ?? 0, divers: [] };
     byName.set(name, known);
     known.divers.push({
       name: unmarked(diver.name),
-      cylinder: figures(cylinderSaid(diver)),
-      cells: dives.map(({ entries }) =>
-        cellOf(
-          context,
-          entries.find((entry) => entry.diver.id === diver.id),
+      cylinder: figures(
+        carriedSaid(
+          diver,
+          own.flatMap((entry) => entry ?? []),
         ),
       ),
+      cells: own.map((entry) => cellOf(context, entry)),
     });
   }
   const groups = [...byName].toSorted(([, a], [, b]) => a.afterMin - b.afterMin);

@@ -233,6 +233,10 @@ describe('roll call', () => {
     expect(words).toContain('mixes and a loop for a party of four.');
     const [before, roll] = words.split('Roll call');
     expect(before).toContain('loop 1.2');
+    // In place of a cylinder that stays in its box.
+    const { bailOut } = loopTrip().party.find(({ loop }) => loop !== undefined)!.loop!;
+    const { waterL, fillBar } = bailOut[0]!.cylinder;
+    expect(before).toContain(`bail-out ${waterL} L, ${fillBar} bar`);
     // What stands there would stand in place of the boxes.
     expect(roll).not.toContain('loop');
     // A row of four dives has three boxes each, and an edge: as many upright lines whoever dives on a loop.
