@@ -4,6 +4,7 @@ import type { Page } from '@playwright/test';
 import { ROOT } from '../../build/paths';
 import { PLACES } from '../../renderer/commands/place-names';
 import { expect, test } from './fixtures';
+import { MixesPlace } from './pages/mixes';
 
 const DEMO = readFileSync(join(ROOT, 'core/document/demo-trip.json'), 'utf8');
 
@@ -175,11 +176,26 @@ test('names of 60 letters stay on the page, however wide', async ({ bench }) => 
   await expect(bench.title).toHaveText(LONG_NAME);
   for (const { id, label } of PLACES) {
     await page.getByRole('navigation').getByRole('button', { name: label }).click();
-    for (const width of [840, 1024, 1280, 1440, 1920]) {
+    // From wide to narrow and back: what is drawn for a wide window must not hold it open.
+    for (const width of [1920, 840, 1024, 1280, 1440, 1920]) {
       await page.setViewportSize({ width, height: 800 });
       await expect(page.locator(`main > *`).first()).toBeVisible();
       await expect(page.getByRole('main')).not.toContainText('One moment…');
       await bench.expectNothingBeside(`${id} is wider than the window at ${width} px`);
     }
+  }
+});
+
+test('what the mixes drew for a wide window does not hold a narrow one open', async ({ bench }) => {
+  const { page } = bench;
+  const mixes = new MixesPlace(bench);
+  await mixes.go();
+  for (const question of await page.getByRole('tab').allInnerTexts()) {
+    await page.setViewportSize({ width: 1920, height: 800 });
+    await mixes.ask(question);
+    await expect(page.getByRole('main')).not.toContainText('One moment…');
+    await bench.expectNothingBeside(`${question} is wider than a window of 1920 px`);
+    await page.setViewportSize({ width: 840, height: 800 });
+    await bench.expectNothingBeside(`${question} is wider than a window of 840 px`);
   }
 });
