@@ -1,8 +1,9 @@
-import { figure, NOTHING, said, type Said } from '../words/said';
-import type { BottleCount, OxygenBottle } from './blending';
+import { cylinder, figure, NOTHING, said, type Said } from '../words/said';
+import type { BlendStep, BottleCount, OxygenBottle } from './blending';
 import { mixO2 } from '../ledger/mix-choice';
 import { mixSaid } from '../words/terms';
-import { OXYGEN, type FillLine, type FillMethod, type FillPlan, type PartialPressureFill } from './fills';
+import type { FillLine, FillMethod, FillPlan, PartialPressureFill } from './fills';
+import { isLoopOxygen } from './loop-cylinders';
 
 /** Beside every answer about blending. Source: common practice of the trade. */
 export const BLENDING_CAUTION = said`Blending needs training and oxygen-clean gear; every cylinder is analysed before it is dived, by whoever dives it.`;
@@ -72,9 +73,14 @@ export function gaugeSaid(fill: PartialPressureFill | null): Said {
   return said`${from}oxygen to ${figure('pressureTyped', fill.afterOxygenBar)}`;
 }
 
+/** Which cylinder a step is of: "12 L", of a loop "3 L, diluent". */
+export function blendedSaid(step: BlendStep): Said {
+  return step.isDiluent ? said`${cylinder(step)}, diluent` : said`${cylinder(step)}`;
+}
+
 /** What a cylinder is filled with: a mix, or the oxygen of a loop. */
 export function gasOfFillSaid({ mix }: Pick<FillLine, 'mix'>): Said {
-  return mix === OXYGEN ? said`Oxygen` : mixSaid(mixO2(mix));
+  return isLoopOxygen(mix) ? said`Oxygen` : mixSaid(mixO2(mix));
 }
 
 /** How loops are counted among the fills; nothing where there are none. Source: CONVENTIONS, "On a loop". */

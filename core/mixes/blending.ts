@@ -6,31 +6,38 @@ import { greatest } from '../numeric';
 import { contentL, type GasLaw } from '../supply';
 import type { Id } from '../document/types';
 import {
+  filledCylinders,
   fillPlan,
   partialPressureFill,
+  type Filled,
   type FillPlan,
   type FillRequest,
   type PartialPressureFill,
 } from './fills';
 import { success, type Result } from '../result';
 import { fileWords, type Words } from '../words/reader';
+import { isLoopOxygen } from './loop-cylinders';
 import { isAir } from './stocked-trip';
 
 /** One kind of cylinder filled with one mix by partial pressure, by both gas laws; null: not this way. */
 export interface BlendStep {
   readonly mix: Mix;
   readonly waterL: number;
+  /** Gauge pressure it comes back with: as asked, or of a diluent what its dive leaves. */
+  readonly startBar: number;
   readonly fillBar: number;
   /** How many such fills the trip takes. */
   readonly fills: number;
   readonly by: Readonly<Record<GasLaw, PartialPressureFill | null>>;
+  /** It is topped up from what a dive on a loop leaves in it. */
+  readonly isDiluent: boolean;
 }
 
 /**
  * What a blender reads off the gauge: for each mix and cylinder of a trip the pressure after the oxygen, by each law.
  * @param ledger whose made entries are filled for @param request what the cylinders come back with
  * @param diveIds only these dives; null: all
- * @returns leanest first, the most fills first; air, which takes no oxygen, is left out
+ * @returns leanest first, the most fills first; air, which takes no oxygen, and the oxygen of loops are left out
  * Source: as `partialPressureFill`.
  */
 export function blendSteps(
@@ -38,37 +45,35 @@ export function blendSteps(
   request: Pick<FillRequest, 'startBar' | 'startO2'>,
   diveIds: ReadonlySet<Id> | null = null,
 ): readonly BlendStep[] {
-  const steps = new Map<string, { mix: Mix; waterL: number; fillBar: number; fills: number }>();
-  for (const { diver, entries } of ledger.divers) {
-    const counted = entries.filter(({ dive, isMade }) => isMade && (diveIds?.has(dive.id) ?? true));
-    const own = counted.flatMap(({ mix }) => (mix === null ? [] : [{ mix, cylinder: diver.cylinder }]));
-    const bailOut = counted.some(({ loop }) => loop !== null) ? diver.loop!.bailOut : [];
-    const along = bailOut.map(({ mix: id, cylinder }) => ({
-      mix: ledger.trip.mixes.find((mix) => mix.id === id)!,
-      cylinder,
-    }));
-    for (const { mix, cylinder } of [...own, ...along]) {
-      if (isAir(mix)) continue;
-      const { waterL, fillBar } = cylinder;
-      const key = `${mix.id} ${waterL} ${fillBar}`;
-      let step = steps.get(key);
-      if (!step) steps.set(key, (step = { mix, waterL, fillBar, fills: 0 }));
-      step.fills += 1;
-    }
+  const steps = new Map<string, { readonly filled: Filled; fills: number }>();
+  for (const { filled } of filledCylinders(ledger, request, diveIds)) {
+    const { mix, use, waterL, startBar, fillBar } = filled;
+    if (isAir(mix) || isLoopOxygen(mix)) continue;
+    const key = `${mix.id} ${waterL} ${startBar} ${fillBar} ${use === 'diluent'}`;
+    const step = steps.get(key);
+    if (step) step.fills += 1;
+    else steps.set(key, { filled, fills: 1 });
   }
   return [...steps.values()]
-    .toSorted((a, b) => mixO2(a.mix) - mixO2(b.mix) || b.fills - a.fills || a.waterL - b.waterL)
-    .map((step) => {
-      const startO2 = request.startO2 ?? mixO2(step.mix);
+    .toSorted(
+      ({ filled: a, fills: ofA }, { filled: b, fills: ofB }) =>
+        mixO2(a.mix) - mixO2(b.mix) || ofB - ofA || a.waterL - b.waterL || a.startBar - b.startBar,
+    )
+    .map(({ filled, fills }) => {
+      const { mix, waterL, startBar, fillBar } = filled;
       const by = (law: GasLaw): PartialPressureFill | null => {
-        const made = partialPressureFill(
-          { ...step, startBar: request.startBar, startO2 },
-          mixO2(step.mix),
-          law,
-        );
+        const made = partialPressureFill(filled, mixO2(mix), law);
         return made.ok ? made.value : null;
       };
-      return { ...step, by: { ideal: by('ideal'), real: by('real') } };
+      return {
+        mix,
+        waterL,
+        startBar,
+        fillBar,
+        fills,
+        by: { ideal: by('ideal'), real: by('real') },
+        isDiluent: filled.use === 'diluent',
+      };
     });
 }
 
@@ -114,7 +119,7 @@ export function oxygenBottles(
   const oxygenL = plan.total.oxygenL - plan.loopOxygenL;
   const downToBar =
     method === 'partial-pressure'
-      ? greatest([0, ...steps.map(({ by }) => by[law]?.afterOxygenBar ?? 0)])
+      ? greatest([0, ...steps.map(({ isDiluent, by }) => (isDiluent ? 0 : (by[law]?.afterOxygenBar ?? 0)))])
       : CONTINUOUS_LEFT_BAR;
   const eachL = Math.max(
     0,

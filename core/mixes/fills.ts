@@ -7,8 +7,9 @@ import { figure, said, typed } from '../words/said';
 import { contentL, pressureBar, type GasLaw } from '../supply';
 import type { Entry, Ledger } from '../ledger/ledger-types';
 import { mixO2 } from '../ledger/mix-choice';
-import type { Id, Mix, Trip } from '../document/types';
+import type { Id, Mix } from '../document/types';
 import { SEA_LEVEL_BAR } from '../water';
+import { isLoopOxygen, loopFills, type LoopCylinder, type LoopUse } from './loop-cylinders';
 import { isAir } from './stocked-trip';
 
 /**
@@ -177,13 +178,10 @@ export interface FillLine {
   readonly impossible: number;
 }
 
-/** What is put into the oxygen cylinder of a loop, as a gas of a fill. */
-export const OXYGEN: Mix = { id: ' oxygen', o2: 1, costPerFill: 0 };
-
 /** All fills of a trip. */
 export interface FillPlan {
   readonly lines: readonly FillLine[];
-  /** Of the oxygen in all, what goes into loops' own cylinders as it is, litres at 1 bar. */
+  /** Of the oxygen in all, what goes into loops' own cylinders as it is, by partial pressure into diluent too, litres at 1 bar. */
   readonly loopOxygenL: number;
   readonly total: Omit<FillLine, 'date' | 'mix'>;
 }
@@ -198,7 +196,7 @@ function addCylinder(sums: Sums, start: FillStart, mix: Mix, request: FillReques
   sums.fills += 1;
   sums.cost += mix.costPerFill;
   const o2 = mixO2(mix);
-  if (mix === OXYGEN) {
+  if (isLoopOxygen(mix)) {
     const litres =
       contentL(start.waterL, start.fillBar, 1, request.law) -
       contentL(start.waterL, start.startBar, 1, request.law);
@@ -239,38 +237,49 @@ function addCylinder(sums: Sums, start: FillStart, mix: Mix, request: FillReques
 }
 
 /** A cylinder that is filled for a dive. */
-interface Filled extends FillStart {
+export interface Filled extends FillStart {
   readonly mix: Mix;
+  /** What of a loop it is; null: breathed on open circuit, from the start. */
+  readonly use: LoopUse | null;
 }
 
-/** What of a loop is filled up again after a dive: of diluent and oxygen as much as it took. */
-function toppedUp({ diver, loop }: Entry): readonly Filled[] {
-  const { oxygenCylinder, diluentCylinder } = diver.loop!;
-  const { diluent, diluentGas, oxygen } = loop!;
-  return [
-    { mix: OXYGEN, ...oxygenCylinder, startBar: oxygen.leftBar ?? 0, startO2: 1 },
-    { mix: diluent, ...diluentCylinder, startBar: diluentGas.leftBar ?? 0, startO2: mixO2(diluent) },
-  ];
-}
-
-/** The bail-out of a diver, which is filled before their first dive on a loop and kept. */
-function bailOutOf({ mixes }: Trip, { diver }: Entry, { startBar, startO2 }: FillRequest): readonly Filled[] {
-  return diver.loop!.bailOut.map(({ mix: id, cylinder }) => {
-    const mix = mixes.find((each) => each.id === id)!;
-    return { mix, ...cylinder, startBar, startO2: startO2 ?? mixO2(mix) };
-  });
-}
-
-/** The cylinders that are filled for a dive of a diver. @param isFirst whether it is their first on a loop */
-function filledFor(trip: Trip, entry: Entry, request: FillRequest, isFirst: boolean): readonly Filled[] {
-  if (!entry.isMade) return [];
-  if (entry.loop !== null) {
-    return [...(isFirst ? bailOutOf(trip, entry, request) : []), ...toppedUp(entry)];
+/** The cylinders that are filled for a dive of a diver. @param loops those of its loop, where it is made on one */
+function filledFor(
+  entry: Entry,
+  loops: readonly LoopCylinder[] | undefined,
+  { startBar, startO2 }: Pick<FillRequest, 'startBar' | 'startO2'>,
+): readonly Filled[] {
+  const { mix, diver, loop, isMade } = entry;
+  if (loops !== undefined) {
+    // Of oxygen and diluent it is as much as the dive took.
+    const left = { oxygen: loop!.oxygen.leftBar ?? 0, diluent: loop!.diluentGas.leftBar ?? 0 };
+    return loops.map(({ use, mix: of, cylinder }) =>
+      use === 'bail-out'
+        ? { use, mix: of, ...cylinder, startBar, startO2: startO2 ?? mixO2(of) }
+        : { use, mix: of, ...cylinder, startBar: left[use], startO2: mixO2(of) },
+    );
   }
-  const { mix, diver } = entry;
-  if (mix === null) return [];
-  const { startBar, startO2 } = request;
-  return [{ mix, ...diver.cylinder, startBar, startO2: startO2 ?? mixO2(mix) }];
+  if (!isMade || mix === null) return [];
+  return [{ use: null, mix, ...diver.cylinder, startBar, startO2: startO2 ?? mixO2(mix) }];
+}
+
+/**
+ * Every cylinder that is filled, diver by diver.
+ * @param diveIds only for these dives; null: all @returns what it is filled with and comes back with; air and oxygen too
+ * Source: as `fillPlan`.
+ */
+export function filledCylinders(
+  ledger: Ledger,
+  request: Pick<FillRequest, 'startBar' | 'startO2'>,
+  diveIds: ReadonlySet<Id> | null = null,
+): readonly { readonly entry: Entry; readonly filled: Filled }[] {
+  return ledger.divers.flatMap(({ entries }) => {
+    const counted = entries.filter(({ dive }) => diveIds === null || diveIds.has(dive.id));
+    const loops = loopFills(ledger.trip, counted);
+    return counted.flatMap((entry) =>
+      filledFor(entry, loops.get(entry), request).map((filled) => ({ entry, filled })),
+    );
+  });
 }
 
 /** The least pressure that a cylinder of a party is filled to from what it comes back with, bar. */
@@ -312,18 +321,18 @@ export function fillPlan(
     });
   }
   const byLine = new Map<string, { readonly date: string; readonly mix: Mix; readonly sums: Sums }>();
-  for (const { entries } of ledger.divers) {
-    const counted = entries.filter(({ dive }) => diveIds === null || diveIds.has(dive.id));
-    const firstOnLoop = counted.find(({ loop }) => loop !== null);
-    for (const entry of counted) {
-      const date = entry.dive.startsAt.slice(0, 10);
-      for (const { mix, ...start } of filledFor(ledger.trip, entry, request, entry === firstOnLoop)) {
-        const key = `${date} ${mix.id}`;
-        let line = byLine.get(key);
-        if (!line) byLine.set(key, (line = { date, mix, sums: noSums() }));
-        addCylinder(line.sums, start, mix, request);
-      }
-    }
+  const isByPressure = request.method === 'partial-pressure';
+  let loopOxygenL = 0;
+  for (const { entry, filled } of filledCylinders(ledger, request, diveIds)) {
+    const { mix } = filled;
+    const date = entry.dive.startsAt.slice(0, 10);
+    const key = `${date} ${mix.id}`;
+    let line = byLine.get(key);
+    if (!line) byLine.set(key, (line = { date, mix, sums: noSums() }));
+    const { oxygenL } = line.sums;
+    addCylinder(line.sums, filled, mix, request);
+    const isAdded = filled.use === 'oxygen' || (filled.use === 'diluent' && isByPressure);
+    if (isAdded) loopOxygenL += line.sums.oxygenL - oxygenL;
   }
   const lines = [...byLine.values()]
     .map(({ date, mix, sums }): FillLine => ({ date, mix, ...sums }))
@@ -332,6 +341,5 @@ export function fillPlan(
   for (const line of lines) {
     for (const key of Object.keys(total) as (keyof Sums)[]) total[key] += line[key];
   }
-  const loopOxygenL = lines.reduce((sum, { mix, oxygenL }) => (mix === OXYGEN ? sum + oxygenL : sum), 0);
   return success({ lines, loopOxygenL, total });
 }

@@ -1,6 +1,7 @@
 /** Fills of a trip as a person reads them in a terminal: by day, blended step by step, with the oxygen to bring. */
 import type { BlendStep, FillsMade } from '../../core/mixes/blending';
 import {
+  blendedSaid,
   BLENDING_CAUTION,
   fillNotesSaid,
   gaugeSaid,
@@ -12,7 +13,7 @@ import {
 import type { FillLine, FillPlan } from '../../core/mixes/fills';
 import { mixO2 } from '../../core/ledger/mix-choice';
 import { unitOf } from '../../core/words/quantity';
-import { cylinder, dayOf, figure, said, type Said } from '../../core/words/said';
+import { dayOf, figure, said, type Said } from '../../core/words/said';
 import { HEADS, mixSaid, moneySaid } from '../../core/words/terms';
 import { cellsOf, values, type Page } from './mixes-page';
 import { table, wrapped } from './text-table';
@@ -49,6 +50,7 @@ const STEP_HEADS: readonly Said[] = [
   HEADS.mix,
   said`cylinder`,
   said`fills`,
+  said`from`,
   said`by ideal gas`,
   said`by real gas`,
   said`then air to`,
@@ -66,8 +68,9 @@ function stepsText(steps: readonly BlendStep[], page: Page): readonly string[] {
           cellsOf(
             [
               mixSaid(mixO2(step.mix)),
-              said`${cylinder(step)}`,
+              blendedSaid(step),
               step.fills,
+              said`${figure('pressureTyped', step.startBar)}`,
               gaugeSaid(step.by.ideal),
               gaugeSaid(step.by.real),
               said`${figure('pressureTyped', step.fillBar)}`,

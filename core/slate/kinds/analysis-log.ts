@@ -1,5 +1,4 @@
 /** The log of the analyses: a row for each cylinder that is filled, and blank ones, to be written in by hand. */
-import { breathedSaid } from '../../ledger/breathed-said';
 import { modM } from '../../gas';
 import { surroundingsOf } from '../../profile';
 import { wallDate } from '../../words/calendar';
@@ -117,7 +116,7 @@ const WHEN: LogColumn = {
 const WHO: LogColumn = {
   head: said`Diver, mix`,
   share: 2.4,
-  of: ({ diver, entry }, words) => words(said`${diver}, ${breathedSaid(entry)}`),
+  of: ({ diver, gas }, words) => words(said`${diver}, ${gas}`),
 };
 
 /** Columns of the log; on narrow paper those that can be told from the others are left out. */

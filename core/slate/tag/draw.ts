@@ -47,7 +47,30 @@ interface Setting {
   readonly width: number;
 }
 
-function headDraws({ pen, words, tag, form, width }: Setting): readonly Draw[] {
+/** The MOD of a cylinder that is taken in hand at depth, as large as its mix; null where it finds no place. */
+function headMod(
+  { pen, words, tag, form }: Setting,
+  x: number,
+  end: number,
+  baseline: number,
+): readonly Draw[] | null {
+  const first = tag.headMods?.[0];
+  if (first === undefined) return null;
+  const type: Type = ['boldSlant', form.mixPt];
+  const caption = words(said`MOD`);
+  const unit = ` ${first.unit}`;
+  const at = x + GAP + widthMm(pen, caption, TYPES.caption) + 0.8;
+  const behind = at + widthMm(pen, first.value, type);
+  if (behind + widthMm(pen, unit, TYPES.dataSlant) > end) return null;
+  return [
+    putOn(pen, caption, TYPES.caption, { x: x + GAP, baseline }),
+    putOn(pen, first.value, type, { x: at, baseline }),
+    putOn(pen, unit, TYPES.dataSlant, { x: behind, baseline }),
+  ];
+}
+
+function headDraws(setting: Setting): readonly Draw[] {
+  const { pen, words, tag, form, width } = setting;
   const mix: Type = ['bold', form.mixPt];
   const baseline = form.head - 2;
   const day: Type = form.isTall ? TYPES.day : RUNG_BOLD;
@@ -55,20 +78,22 @@ function headDraws({ pen, words, tag, form, width }: Setting): readonly Draw[] {
   const mixEnd = widthMm(pen, tag.mix, mix) + GAP;
   const caption = words(form.isTall ? said`cylinder` : said`no.`);
   const at = mixEnd + widthMm(pen, caption, TYPES.caption) + 0.8;
-  const room = width - right - GAP - at;
+  const end = width - right - GAP;
+  const room = end - at;
   const fits = tag.cylinder !== '' && widthMm(pen, tag.cylinder, TYPES.number) <= room;
   return [
     putOn(pen, tag.mix, mix, { x: 0, baseline }),
     putOn(pen, tag.day, day, { x: width, baseline: baseline - (form.isTall ? 4.6 : 4), align: 'right' }),
     putOn(pen, tag.dive, TYPES.data, { x: width, baseline, align: 'right' }),
-    ...(room < 5
-      ? []
-      : [
-          putOn(pen, caption, TYPES.caption, { x: mixEnd, baseline }),
-          fits
-            ? putOn(pen, tag.cylinder, TYPES.number, { x: at, baseline })
-            : stroke(pen, [at, baseline + 0.6], [at + Math.min(room, 16), baseline + 0.6], 0.5),
-        ]),
+    ...(headMod(setting, mixEnd, end, baseline) ??
+      (room < 5
+        ? []
+        : [
+            putOn(pen, caption, TYPES.caption, { x: mixEnd, baseline }),
+            fits
+              ? putOn(pen, tag.cylinder, TYPES.number, { x: at, baseline })
+              : stroke(pen, [at, baseline + 0.6], [at + Math.min(room, 16), baseline + 0.6], 0.5),
+          ])),
     stroke(pen, [0, form.head - 0.3], [width, form.head - 0.3], 1.6),
   ];
 }
@@ -136,13 +161,14 @@ function ladderHeight({ tag, form }: Setting): number {
   return form.rung * (1 + (form.isTall ? tag.modHeads.length : 1));
 }
 
-const READ = { caption: 3.4, figure: { tall: 11, low: 6.4 } } as const;
+const READ = { caption: 3.4, figure: { tall: 11, low: 6 } } as const;
 
-/** The reading and its MOD, large. */
+/** The reading, or what it is for, and its MOD, large. */
 function reading({ pen, words, tag, form, width }: Setting, y: number): readonly Draw[] {
-  const { share, mods } = tag.read!;
+  const { caption, text, isShare, mods } = tag.large!;
   const high = form.isTall ? READ.figure.tall : READ.figure.low;
-  const size = form.isTall ? 30 : 18;
+  const size = form.isTall ? 30 : 16;
+  const type: Type = isShare ? ['bold', size] : form.isTall ? TYPES.number : RUNG_BOLD;
   const baseline = y + READ.caption + high - 1.4;
   const half = width / 2;
   const [first, second] = mods;
@@ -150,10 +176,10 @@ function reading({ pen, words, tag, form, width }: Setting, y: number): readonly
   const unit = ` ${first!.unit}`;
   const behind = end + widthMm(pen, unit, TYPES.dataSlant) + 1;
   return [
-    put(pen, words(said`analysed`), TYPES.caption, { x: 0, y, pitch: READ.caption }),
+    put(pen, caption, TYPES.caption, { x: 0, y, pitch: READ.caption }),
     put(pen, tag.modAt, TYPES.caption, { x: half, y, pitch: READ.caption }),
-    putOn(pen, share, ['bold', size], { x: 0, baseline }),
-    putOn(pen, words(said` %`), TYPES.data, { x: widthMm(pen, share, ['bold', size]), baseline }),
+    putOn(pen, text, type, { x: 0, baseline }),
+    ...(isShare ? [putOn(pen, words(said` %`), TYPES.data, { x: widthMm(pen, text, type), baseline })] : []),
     putOn(pen, first!.value, ['boldSlant', size], { x: half, baseline }),
     putOn(pen, unit, TYPES.dataSlant, { x: end, baseline }),
     ...(second === undefined
@@ -165,7 +191,7 @@ function reading({ pen, words, tag, form, width }: Setting, y: number): readonly
 /** Lines to write on: what was read, who read it, and when. */
 function writing({ pen, words, tag, form, width }: Setting, y: number): readonly Draw[] {
   const parts = [
-    words(tag.read === null ? said`analysed` : said`again`),
+    words(tag.isAnalysed ? said`again` : said`analysed`),
     words(said`by`),
     ...(form.isTall ? [words(said`on`)] : []),
   ];
@@ -191,7 +217,7 @@ export function tagBlock(pen: Pen, words: Words, tag: Tag, width: number, height
   const form = height >= TALL_FROM ? TALL : LOW;
   const setting: Setting = { pen, words, tag, form, width };
   const main =
-    tag.read === null
+    tag.large === null
       ? ladderHeight(setting)
       : READ.caption + (form.isTall ? READ.figure.tall : READ.figure.low);
   const note = lines(pen, form.isTall ? tag.note : tag.shortNote, TYPES.caption, width, CAPTION);
@@ -210,7 +236,7 @@ export function tagBlock(pen: Pen, words: Words, tag: Tag, width: number, height
   // Never cut or set smaller: what finds no place here stands in the log.
   const nameHeight = name.heightPt / pen.mm <= free ? name.heightPt / pen.mm : 0;
   const top = form.head + 0.4 + nameHeight;
-  const body = tag.read === null ? ladder(setting, top) : reading(setting, top);
+  const body = tag.large === null ? ladder(setting, top) : reading(setting, top);
   const noteY = (top + main + 0.4) * pen.mm;
   return blockOf(pen, height, [
     ...headDraws(setting),

@@ -1,9 +1,9 @@
 import type { ReactNode } from 'react';
 import type { BlendStep, FillsMade } from '../../../core/mixes/blending';
-import { gaugeSaid, loopFillsSaid, oxygenSaid } from '../../../core/mixes/blending-words';
+import { blendedSaid, gaugeSaid, loopFillsSaid, oxygenSaid } from '../../../core/mixes/blending-words';
 import type { PartialPressureFill } from '../../../core/mixes/fills';
 import { mixO2 } from '../../../core/ledger/mix-choice';
-import { cylinder, figure, said } from '../../../core/words/said';
+import { figure, said } from '../../../core/words/said';
 import { mixSaid } from '../../../core/words/terms';
 import { useWords } from '../../parts/use-words';
 import { WideTable } from './wide-table';
@@ -29,23 +29,18 @@ function Gauge({ fill }: { readonly fill: PartialPressureFill | null }): ReactNo
 }
 
 /** What a blender reads off the gauge, by both gas laws. */
-export function BlendTable(props: {
-  readonly steps: readonly BlendStep[];
-  readonly startBar: number;
-}): ReactNode {
+export function BlendTable({ steps }: { readonly steps: readonly BlendStep[] }): ReactNode {
   const words = useWords();
-  const { steps, startBar } = props;
   return (
     <WideTable label="Blending step by step">
       <table className={styles.steps}>
-        <caption>
-          {words(said`From ${figure('pressureTyped', startBar)}, once cooled to 20 °C after each step`)}
-        </caption>
+        <caption>Once cooled to 20 °C after each step</caption>
         <thead>
           <tr>
             <th scope="col">Mix</th>
             <th scope="col">Cylinder</th>
             <th scope="col">Fills</th>
+            <th scope="col">From</th>
             <th scope="col">By ideal gas</th>
             <th scope="col">By real gas</th>
             <th scope="col">Then air to</th>
@@ -53,10 +48,11 @@ export function BlendTable(props: {
         </thead>
         <tbody>
           {steps.map((step) => (
-            <tr key={`${step.mix.id} ${step.waterL} ${step.fillBar}`}>
+            <tr key={`${step.mix.id} ${step.waterL} ${step.startBar} ${step.fillBar} ${step.isDiluent}`}>
               <th scope="row">{words(mixSaid(mixO2(step.mix)))}</th>
-              <td>{words(said`${cylinder(step)}`)}</td>
+              <td>{words(blendedSaid(step))}</td>
               <td>{step.fills}</td>
+              <td>{words(said`${figure('pressureTyped', step.startBar)}`)}</td>
               <Gauge fill={step.by.ideal} />
               <Gauge fill={step.by.real} />
               <td>{words(said`${figure('pressureTyped', step.fillBar)}`)}</td>

@@ -151,9 +151,7 @@ export function Fills(): ReactNode {
       {fills === null ? null : <OxygenLine fills={fills} />}
       <Tools law={usedLaw} plan={fills?.plan ?? null} />
       <p className="care">{words(BLENDING_CAUTION)}</p>
-      {fills === null || fills.steps.length === 0 ? null : (
-        <BlendTable steps={fills.steps} startBar={startBar} />
-      )}
+      {fills === null || fills.steps.length === 0 ? null : <BlendTable steps={fills.steps} />}
       {made.ok ? null : <Troubles troubles={made.troubles} />}
       {made.ok && fills === null ? <p className="soft">No dives yet, so nothing to fill.</p> : null}
       {fills === null ? null : <FillTable plan={fills.plan} label="Table of fills" />}

@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { writeFillRows } from '../../../../core/formats/fill-rows';
-import { blendSteps, CONTINUOUS_LEFT_BAR, oxygenBottles } from '../../../../core/mixes/blending';
+import { highTrip } from '../../../../core/document/high-trip';
+import { blendSteps, CONTINUOUS_LEFT_BAR, fillsMade, oxygenBottles } from '../../../../core/mixes/blending';
+import { blendedSaid } from '../../../../core/mixes/blending-words';
+import { fileWords } from '../../../../core/words/reader';
 import { fillPlan, type FillRequest } from '../../../../core/mixes/fills';
 import { ledger } from '../../../../core/ledger/ledger';
 import { aDive, aDiver, aTrip } from '../../../builders/trip';
@@ -56,6 +59,56 @@ describe('blendSteps', () => {
   it('leaves out dives that are not asked about', () => {
     expect(blendSteps(whole, request(), new Set(['one'])).map(({ fills }) => fills)).toEqual([2, 1]);
     expect(blendSteps(whole, request(), new Set())).toEqual([]);
+  });
+});
+
+describe('of a loop', () => {
+  const high = highTrip();
+  const party = high.party.map((diver) =>
+    diver.loop === undefined ? diver : { ...diver, loop: { ...diver.loop, diluent: 'ean32' } },
+  );
+  const looped = ledger({ ...high, party });
+  const told = (change: Partial<FillRequest> = {}) => {
+    const made = fillsMade(looped, request(change), { waterL: 50, fillBar: 200 });
+    if (!made.ok) throw new Error(made.troubles[0].what);
+    return made.value;
+  };
+
+  it('diluent is blended from what each dive leaves, and is in the table with it', () => {
+    const steps = told().steps.filter(({ isDiluent }) => isDiluent);
+    const left = looped.divers.flatMap(({ entries }) =>
+      entries.flatMap(({ loop }) => loop?.diluentGas.leftBar ?? []),
+    );
+    expect(left).toHaveLength(7);
+    expect(steps.flatMap(({ startBar, fills }) => Array<number>(fills).fill(startBar)).toSorted()).toEqual(
+      left.toSorted(),
+    );
+    for (const step of steps) {
+      expect([step.waterL, step.fillBar]).toEqual([3, 200]);
+      // Topped by its own mix: x = added · (0.32 − 0.21) / 0.79.
+      const addedBar = 200 - step.startBar;
+      expect(step.by.ideal!.afterOxygenBar).toBeCloseTo(step.startBar + (addedBar * 0.11) / 0.79, 6);
+      expect(fileWords(blendedSaid(step))).toMatch(/^3.L, diluent$/);
+    }
+    // Bail-out is one fill of 11 L, blended like any other cylinder.
+    expect(told().steps.filter(({ waterL, isDiluent }) => waterL === 11 && !isDiluent)[0]!.startBar).toBe(50);
+  });
+
+  it('what is put into diluent at its pressure is the loop’s own oxygen, and no bottle is counted for it', () => {
+    const { plan, steps, bottles } = told();
+    const dilutedL = steps
+      .filter(({ isDiluent }) => isDiluent)
+      .reduce((sum, { by, fills }) => sum + fills * by.ideal!.oxygenL, 0);
+    expect(dilutedL).toBeGreaterThan(1);
+    const { plan: banked } = told({ method: 'banked' });
+    expect(plan.loopOxygenL - banked.loopOxygenL).toBeCloseTo(dilutedL, 6);
+    expect(plan.total.oxygenL).toBeCloseTo(banked.total.oxygenL, 6);
+    // The highest that oxygen is put in to among the cylinders that start low.
+    const highest = Math.max(
+      ...steps.flatMap(({ isDiluent, by }) => (isDiluent ? [] : by.ideal!.afterOxygenBar)),
+    );
+    expect(bottles.downToBar).toBe(highest);
+    expect(highest).toBeLessThan(100);
   });
 });
 

@@ -1,11 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import {
-  fillPlan,
-  makeUp,
-  OXYGEN,
-  partialPressureFill,
-  type FillRequest,
-} from '../../../../core/mixes/fills';
+import { fillPlan, makeUp, partialPressureFill, type FillRequest } from '../../../../core/mixes/fills';
+import { isLoopOxygen } from '../../../../core/mixes/loop-cylinders';
 import { oxygenBottles } from '../../../../core/mixes/blending';
 import { gasOfFillSaid, loopFillsSaid } from '../../../../core/mixes/blending-words';
 import { fileWords } from '../../../../core/words/reader';
@@ -151,7 +146,7 @@ describe('the fills of a loop', () => {
   const loops = entries.flatMap(({ loop }) => loop ?? []);
 
   it('are diluent and oxygen again after each dive, by what it takes', () => {
-    const oxygen = made.value.lines.filter(({ mix }) => mix === OXYGEN);
+    const oxygen = made.value.lines.filter(({ mix }) => isLoopOxygen(mix));
     expect(oxygen.reduce((sum, { fills }) => sum + fills, 0)).toBe(loops.length);
     const usedL = loops.reduce((sum, each) => sum + each.oxygen.usedL, 0);
     expect(made.value.loopOxygenL).toBeCloseTo(usedL, 6);

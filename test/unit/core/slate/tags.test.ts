@@ -5,6 +5,7 @@ import { LABEL_SIZES } from '../../../../core/slate/labels';
 import { PT_PER_MM } from '../../../../core/slate/paper';
 import type { SlateRequest } from '../../../../core/slate/request';
 import type { Trip } from '../../../../core/document/types';
+import { highTrip } from '../../../../core/document/high-trip';
 import { AIR, aDive, aDiver, aTrip, RICH } from '../../../builders/trip';
 import { aPaper, faultsOf, layoutOf, textsOf, wordsOf } from '../../../support/slates';
 
@@ -16,6 +17,22 @@ const week = aTrip(
   ],
   { party: [aDiver(), aDiver({ id: 'guest-2', name: 'Guest 2', gradient: { low: 0.4, high: 0.7 } })] },
 );
+
+/** The mixed party with two mixes as bail-out of its loop. @param depthM of its last dive */
+function looped(depthM?: number): Trip {
+  const trip = highTrip();
+  const rich = { id: 'ean50', o2: 0.5, costPerFill: 12 };
+  const dives = trip.dives.map((dive, i) =>
+    depthM !== undefined && i === trip.dives.length - 1 ? { ...dive, depthM, bottomMin: 10 } : dive,
+  );
+  const party = trip.party.map((diver) => {
+    const { loop } = diver;
+    if (loop === undefined) return diver;
+    const { cylinder } = loop.bailOut[0]!;
+    return { ...diver, loop: { ...loop, bailOut: [...loop.bailOut, { mix: 'ean50', cylinder }] } };
+  });
+  return { ...trip, mixes: [...trip.mixes, rich], party, dives };
+}
 
 describe('cylinder tags', () => {
   const paper = aPaper('A4');
@@ -81,6 +98,84 @@ describe('cylinder tags', () => {
       expect(dashes).toHaveLength(0);
       expect(faultsOf(page!, 2 * PT_PER_MM)).toEqual([]);
     }
+  });
+
+  it.each(LABEL_SIZES)('take as much once they are analysed, and of a loop, at %s', (label) => {
+    const stock = aPaper(label.endsWith('in') ? 'letter' : 'A4');
+    const read = { ...week, mixes: week.mixes.map((mix) => ({ ...mix, analysedO2: mix.o2 + 0.004 })) };
+    for (const trip of [read, highTrip(), looped()]) {
+      for (const units of ['metric', 'imperial', 'both'] as const) {
+        const [page] = layoutOf(trip, { kind: 'tags', paper: stock, label: aPaper(label), units }).pages;
+        expect(faultsOf(page!, 2 * PT_PER_MM)).toEqual([]);
+      }
+    }
+  });
+
+  describe('of a loop', () => {
+    const ofLoop = (trip: Trip, change: Partial<SlateRequest> = {}) =>
+      layoutOf(trip, { kind: 'tags', paper, diverIds: ['guest3'], ...change }).pages;
+    const heads = (trip: Trip, change: Partial<SlateRequest> = {}) =>
+      ofLoop(trip, change)
+        .slice(0, -1)
+        .flatMap((page) =>
+          textsOf(page)
+            .filter(({ sizePt, font }) => sizePt === 30 && font === 'bold')
+            .map(({ text }) => text),
+        );
+
+    it('are its oxygen and diluent for each dive, and its bail-out for the first', () => {
+      expect(heads(highTrip(), { dates: ['2027-05-08'] })).toEqual([
+        'OXYGEN',
+        'Air',
+        'EAN32',
+        'OXYGEN',
+        'Air',
+      ]);
+      expect(heads(highTrip(), { dates: ['2027-05-09'] })).toEqual(['OXYGEN', 'Air', 'OXYGEN', 'Air']);
+    });
+
+    it('say what each is for, and have a row of the log each', () => {
+      const pages = ofLoop(highTrip(), { dates: ['2027-05-08'] });
+      const tags = wordsOf(pages[0]!).split('\n');
+      for (const use of ['the loop only', 'diluent, dive 1', 'bail-out', 'diluent, dive 2'])
+        expect(tags).toContain(use);
+      const rows = wordsOf(pages.at(-1)!).split('\n');
+      expect(rows.filter((row) => row.startsWith('Guest 3'))).toEqual([
+        'Guest 3, oxygen of the loop',
+        'Guest 3, Air as diluent',
+        'Guest 3, EAN32 as bail-out',
+        'Guest 3, oxygen of the loop',
+        'Guest 3, Air as diluent',
+      ]);
+    });
+
+    it('keep oxygen off open circuit below its MOD at the contingency PO2', () => {
+      const [page] = ofLoop(highTrip(), { dates: ['2027-05-08'] });
+      const words = wordsOf(page!).split('\n');
+      const at = words.indexOf('the loop only');
+      expect(words.slice(at - 1, at + 3)).toEqual(['MOD at 1.6 bar', 'the loop only', '5', ' m']);
+      expect(words.join(' ')).toContain('on open circuit it is not breathed below that MOD');
+    });
+
+    it('have the MOD of bail-out large, the least of all waters it is taken to', () => {
+      // Both at 1.4 bar: 33.6 m in the sea, 35.8 m in the tarn that is dived first.
+      const high = highTrip();
+      const tarn = high.dives.find(({ siteId }) => high.sites.find(({ id }) => id === siteId)!.water)!;
+      const upFirst = { ...high, dives: [{ ...tarn, id: 'x', startsAt: '2027-05-07T10:00' }, ...high.dives] };
+      const large = (trip: Trip) =>
+        textsOf(ofLoop(trip)[0]!).filter(({ sizePt, font }) => sizePt === 30 && font === 'boldSlant');
+      expect(large(high).map(({ text }) => text)).toContain('33');
+      expect(large(upFirst).map(({ text }) => text)).toContain('33');
+      expect(wordsOf(ofLoop(upFirst)[0]!)).not.toContain('\n35\n m');
+    });
+
+    it('put in dots what is too rich for the deepest dive, of the leanest bail-out alone', () => {
+      expect(wordsOf(ofLoop(looped())[0]!)).not.toContain('In dots');
+      const deep = looped(34);
+      const page = wordsOf(ofLoop(deep)[0]!).replaceAll('\n', ' ');
+      // The leanest bail-out and, on that dive, nothing of the air that is its diluent.
+      expect(page.match(/In dots: too rich for this dive\./g)).toHaveLength(1);
+    });
   });
 
   it('stand ten on A4 where there is nothing else to say, and the cautions in the white under them', () => {

@@ -152,7 +152,7 @@ describe('mixes', () => {
     const text = (await mixesCommand(['--fill', 'partial-pressure'], aTerminal())).stdout;
     expect(text).toContain('by partial pressure: oxygen, then air');
     // 12 L from 50 bar of EAN32 to 200 bar: 150 · (0.32 − 0.21) / 0.79 = 20.9 bar of oxygen by Dalton.
-    expect(text).toMatch(/EAN32 +12 L +\d+ +oxygen to 71 bar +oxygen to \d+ bar +200 bar/);
+    expect(text).toMatch(/EAN32 +12 L +\d+ +50 bar +oxygen to 71 bar +oxygen to \d+ bar +200 bar/);
     expect(text.replaceAll(/\s+/g, ' ')).toMatch(/\d bottles? of oxygen for the trip, without a booster/);
     expect(text.replaceAll(/\s+/g, ' ')).toContain('Blending needs training and oxygen-clean gear');
     const membrane = (await mixesCommand(['--fill', 'membrane'], aTerminal())).stdout;

@@ -1,0 +1,72 @@
+/** The cylinders of a breathing loop, and when they are filled. */
+import type { Cylinder, LoopGear, Mix, Trip } from '../document/types';
+import { loopOn, type LoopOnDive } from '../document/loops';
+import type { Entry } from '../ledger/ledger-types';
+import { isSameShare } from './shares';
+
+/** What is put into the oxygen cylinder of a loop, as a gas of a fill. */
+const OXYGEN: Mix = { id: ' oxygen', o2: 1, costPerFill: 0 };
+
+/** Whether a gas goes into the oxygen cylinders of loops. */
+export function isLoopOxygen({ id }: Pick<Mix, 'id'>): boolean {
+  return id === OXYGEN.id;
+}
+
+/** What a cylinder of a loop is for. */
+export type LoopUse = 'oxygen' | 'diluent' | 'bail-out';
+
+export interface LoopCylinder {
+  readonly use: LoopUse;
+  readonly mix: Mix;
+  readonly cylinder: Cylinder;
+}
+
+function bailOutOf({ bailOut }: LoopGear, mixes: readonly Mix[]): readonly LoopCylinder[] {
+  return bailOut.map(({ mix: id, cylinder }) => ({
+    use: 'bail-out',
+    mix: mixes.find((mix) => mix.id === id)!,
+    cylinder,
+  }));
+}
+
+/**
+ * The cylinders that a dive on a loop is filled for: oxygen and diluent each time, bail-out before the first one and kept.
+ * @param isFirst whether it is the diver's first on a loop
+ * @returns oxygen, diluent, then bail-out as it is listed; oxygen costs what the trip's mix labelled 100 % does, the first of
+ *   such, and nothing where there is none
+ * Source: CONVENTIONS, "On a loop".
+ */
+export function loopCylinders(
+  { mixes }: Pick<Trip, 'mixes'>,
+  { gear, diluent }: LoopOnDive,
+  isFirst: boolean,
+): readonly LoopCylinder[] {
+  const priced = mixes.find(({ o2 }) => isSameShare(o2, 1));
+  return [
+    {
+      use: 'oxygen',
+      mix: priced === undefined ? OXYGEN : { ...OXYGEN, costPerFill: priced.costPerFill },
+      cylinder: gear.oxygenCylinder,
+    },
+    { use: 'diluent', mix: mixes.find(({ id }) => id === diluent)!, cylinder: gear.diluentCylinder },
+    ...(isFirst ? bailOutOf(gear, mixes) : []),
+  ];
+}
+
+/**
+ * The same of entries of a diver's ledger, by entry; of those on open circuit none.
+ * @param entries of one diver, by start: the first on a loop of these is the one that bail-out is filled for
+ * Source: as `loopCylinders`.
+ */
+export function loopFills(
+  trip: Pick<Trip, 'mixes'>,
+  entries: readonly Entry[],
+): ReadonlyMap<Entry, readonly LoopCylinder[]> {
+  const onLoops = entries.flatMap((entry) => {
+    const onLoop = loopOn(entry.dive, entry.diver);
+    return entry.isMade && onLoop !== null ? [{ entry, onLoop }] : [];
+  });
+  return new Map(
+    onLoops.map(({ entry, onLoop }, place) => [entry, loopCylinders(trip, onLoop, place === 0)]),
+  );
+}
