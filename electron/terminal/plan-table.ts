@@ -237,44 +237,64 @@ function cautionText(caution: Caution, { trip, words, look }: Page): string {
     : `${inked(shownAs, caution.severity, look.isColored)}${lines.slice(shownAs.length)}`;
 }
 
-/** Ways up to a greater height, each once for all whom it is told alike. */
-function climbsSaid({ divers, trip }: Ledger, words: Words): readonly Said[] {
-  const whoIs = new Map<
-    string,
-    { readonly names: string[]; readonly atMin: number; readonly tell: (who: Piece) => Said }
-  >();
-  for (const { diver, climbs } of divers) {
-    for (const views of climbs) {
+/** What is told of a diver, with the place for who it is of. */
+interface Told {
+  readonly name: string;
+  readonly tell: (who: Piece) => Said;
+}
+
+/** Each sentence once, with all whom it is told of alike, in the order in which they first come. */
+function toldOnce(all: readonly Told[], { divers }: Ledger, words: Words): readonly Said[] {
+  const alike = new Map<string, { readonly names: string[]; readonly tell: Told['tell'] }>();
+  for (const { name, tell } of all) {
+    const text = words(tell(''));
+    const group = alike.get(text);
+    if (group) group.names.push(name);
+    else alike.set(text, { names: [name], tell });
+  }
+  return [...alike.values()].map(({ names, tell }) =>
+    tell(names.length > 1 && names.length === divers.length ? said`everybody` : listed(names)),
+  );
+}
+
+/** Ways up to a greater height, in the order of time. */
+function climbsSaid(ledger: Ledger, words: Words): readonly Said[] {
+  const ways = ledger.divers
+    .flatMap(({ diver: { name }, climbs }) => climbs.map((views) => ({ name, views })))
+    .toSorted((a, b) => a.views.climb.atMin - b.views.climb.atMin)
+    .map(({ name, views }): Told => {
       const latest = climbLines(views).find(({ isLatest }) => isLatest);
       const why = latest === undefined ? NOTHING : said` (${latest.name}: ${latest.why})`;
-      const name = climbNameSaid(views, siteName(trip, views.climb.dive?.siteId) ?? '');
+      const way = climbNameSaid(views, siteName(ledger.trip, views.climb.dive?.siteId) ?? '');
       const { atMin } = views.climb;
       const tooSoon = atMin < views.clearMin ? said`: too soon` : NOTHING;
-      const tell = (who: Piece): Said =>
-        said`${name}: ${who} clear to go up from ${momentAt(views.clearMin)}${why}; planned ${momentAt(atMin)}${tooSoon}.`;
-      const told = words(tell(''));
-      const alike = whoIs.get(told);
-      if (alike) alike.names.push(diver.name);
-      else whoIs.set(told, { names: [diver.name], atMin, tell });
-    }
-  }
-  return [...whoIs.values()]
-    .toSorted((a, b) => a.atMin - b.atMin)
-    .map(({ names, tell }) =>
-      tell(names.length > 1 && names.length === divers.length ? said`everybody` : listed(names)),
-    );
+      return {
+        name,
+        tell: (who) =>
+          said`${way}: ${who} clear to go up from ${momentAt(views.clearMin)}${why}; planned ${momentAt(atMin)}${tooSoon}.`,
+      };
+    });
+  return toldOnce(ways, ledger, words);
+}
+
+function flightsSaid(ledger: Ledger, words: Words): readonly Said[] {
+  const flights = ledger.divers.map(({ diver: { name }, flight }): Told => {
+    if (flight === null) return { name, tell: (who) => said`${who}: no dives.` };
+    const latest = flightLines(flight).find(({ isLatest }) => isLatest)!;
+    return {
+      name,
+      tell: (who) =>
+        said`${who}: clear to fly from ${momentAt(flight.clearMin)} (${latest.name}: ${latest.why}).`,
+    };
+  });
+  return toldOnce(flights, ledger, words);
 }
 
 function flyingText(ledger: Ledger, { words, look }: Page): string {
-  const clear = ledger.divers.map(({ diver, flight }) => {
-    if (flight === null) return said`${diver.name}: no dives.`;
-    const latest = flightLines(flight).find(({ isLatest }) => isLatest)!;
-    return said`${diver.name}: clear to fly from ${momentAt(flight.clearMin)} (${latest.name}: ${latest.why}).`;
-  });
   const { flight } = ledger.trip;
   const leaves = flight === null ? [] : [said`The flight leaves ${moment(flight.at)}.`];
-  const lines = [...clear, ...climbsSaid(ledger, words), ...leaves];
-  return lines.map((sentence) => wrapped(words(sentence), 2, sentenceColumns(look))).join('\n');
+  const lines = [...flightsSaid(ledger, words), ...climbsSaid(ledger, words), ...leaves];
+  return lines.map((sentence) => wrapped(capital(words(sentence)), 2, sentenceColumns(look))).join('\n');
 }
 
 /** The unit of a kind of figure, of both systems where the reader has both. */

@@ -168,8 +168,9 @@ describe('money and gas', () => {
       "12'345",
       "1'234'567",
     ]);
-    expect([100, 900_000, 190_910].map((each) => apart(each, 'wholeMoney'))).toEqual([
+    expect([100, 9999, 900_000, 190_910].map((each) => apart(each, 'wholeMoney'))).toEqual([
       '100',
+      "9'999",
       "900'000",
       "190'910",
     ]);

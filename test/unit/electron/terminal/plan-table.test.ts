@@ -165,14 +165,20 @@ describe('planTable', () => {
     expect(table.replaceAll(/\s+/g, ' ')).toMatch(/36 m is below the MOD of \d+ m for/);
   });
 
-  it('says when flying is clear for each, and when the flight leaves', () => {
-    const table = tableOf(tripOf(tenDives())).replaceAll(/\n +/g, ' ');
+  it('says when flying is clear, once for all who are clear at once, and when the flight leaves', () => {
+    const document = tenDives();
+    const told = tableOf(tripOf(document)).replaceAll(/\n +/g, ' ');
     // Last dive 8 March 10:30, 40 min; dives this close bring the table to group Z, 21:01.
     const why =
       '(Government table: 21 h 01 min from group Z, the highest of the last 24 h, to a cabin at 2439 m).';
-    expect(table).toContain(`Guest a: clear to fly from Tue 9 Mar 2027, 08:11 ${why}`);
-    expect(table).toContain(`Guest b: clear to fly from Tue 9 Mar 2027, 08:11 ${why}`);
-    expect(table).toContain('The flight leaves Wed 10 Mar 2027, 15:00.');
+    expect(told).toContain(
+      `\nEverybody: clear to fly from Tue 9 Mar 2027, 08:11 ${why}\nThe flight leaves Wed 10 Mar 2027, 15:00.\n`,
+    );
+    // One stays aboard from the last dive.
+    Object.assign(document.dives.at(-1)!, { divers: ['a'] });
+    const apart = tableOf(tripOf(document)).replaceAll(/\n +/g, ' ');
+    expect(apart).toContain(`\nGuest a: clear to fly from Tue 9 Mar 2027, 08:11 ${why}\n`);
+    expect(apart).toMatch(/\nGuest b: clear to fly from (?!Tue 9 Mar 2027, 08:11)/);
   });
 
   it('puts cautions with the place they hold for, their severity and source', () => {
