@@ -15,6 +15,7 @@ import { flightViews } from './flight-views';
 import type { Dived } from './flying';
 import type { Carry, DiverLedger, Entry, Ledger, LedgerDay } from './ledger-types';
 import { mixFor } from './mix-choice';
+import { isSameCarry } from './same-carry';
 import { startOf, type Start } from './start';
 import type { Diver, Trip } from '../document/types';
 import { surroundingsOf } from '../profile';
@@ -156,8 +157,9 @@ function bringsDives(diver: Diver): boolean {
 
 /**
  * The ledger of one diver: the fold of their dives over the days.
- * @param previous the ledger of an earlier version of the trip: its longest prefix with the same dive, mix
- *   and diver (the same objects) is taken over; the result equals the fold from scratch
+ * @param previous the ledger of an earlier version of the trip: entries with the same dive, mix, diver and carry (the
+ *   same objects) are taken over, those after a changed dive too where it leaves the diver with what it left before; the
+ *   result equals the fold from scratch
  * @param surface where the party breathes between dives
  * Source: CONVENTIONS, "The order of reckoning"; what it is built of is named in entry.ts.
  */
@@ -181,19 +183,23 @@ export function diverLedger(
     : startOf(trip, diver, surroundingsOf(trip));
   const entries: Entry[] = [];
   let { carry } = start;
-  let isPrefix = reusable !== null;
   let taken = 0;
+  let isPrefix = reusable !== null;
+  const take = (entry: Entry): void => {
+    entries.push(entry);
+    carry = entry.after;
+    if (isPrefix) taken += 1;
+  };
   for (const dive of trip.dives) {
     if (!makesDive(dive, diver.id)) continue;
     const before = reusable?.entries[entries.length];
     const isSameDive =
       before?.dive === dive &&
       (hasSameSites || surroundingsAt(previous!.trip, dive) === surroundingsAt(trip, dive));
+    const isUntouched = isSameDive && before.from === carry;
     // On the same mixes the same diver takes the same: nothing has to be asked of a dive that nobody touched.
-    if (isPrefix && isSameDive && hasSameMixes) {
-      entries.push(before);
-      taken += 1;
-      carry = before.after;
+    if (isUntouched && hasSameMixes) {
+      take(before);
       continue;
     }
     const around = surroundingsAt(trip, dive);
@@ -201,18 +207,17 @@ export function diverLedger(
     // A dive made on a gas that none of the trip's mixes stands for is not left out: its cylinder tells.
     const mix = mixFor(dive, diver, trip, around) ?? effective.analysedMix;
     const known = isSameDive && before.mix === mix ? before : null;
-    if (isPrefix && known !== null) {
-      entries.push(known);
-      taken += 1;
-      carry = known.after;
+    if (isUntouched && known !== null) {
+      take(known);
       continue;
     }
     isPrefix = false;
     const dated = diverOn(diver, effective.startMin);
     const mine = dated === diver ? context : { ...context, diver: dated };
-    const entry = step(mine, carry, dive, effective, mix, divePlan(effective.shape, around), known);
-    entries.push(entry);
-    carry = entry.after;
+    const made = step(mine, carry, dive, effective, mix, divePlan(effective.shape, around), known);
+    // A note, a turn pressure or what another diver did: who comes out of the dive as before goes on as before.
+    const isAsBefore = !isSameDive && before !== undefined && isSameCarry(made.after, before.after);
+    take(isAsBefore ? { ...made, after: before.after } : made);
   }
   if (isPrefix && reusable!.entries.length === entries.length) return reusable!;
   return finished(trip, diver, start, entries, reusable && { ledger: reusable, entries: taken }, surface);

@@ -27,6 +27,8 @@ const edits = fc.record({
     'remove' as const,
     'mix' as const,
     'as-dived' as const,
+    'one-as-dived' as const,
+    'turn' as const,
     'water' as const,
     'diver' as const,
   ),
@@ -48,6 +50,10 @@ function edited(trip: Trip, { at, kind, share }: { at: number; kind: string; sha
       return swapped({ ...dive, mix: dive.mix === 'air' ? 'ean32' : 'air' });
     case 'as-dived':
       return swapped({ ...dive, asDived: [{ by: 'p0', depthM: dive.depthM * share }, { o2: 0.3 }] });
+    case 'one-as-dived':
+      return swapped({ ...dive, asDived: [{ by: 'p0', depthM: dive.depthM * share }] });
+    case 'turn':
+      return swapped({ ...dive, turnShare: share });
     case 'water':
       return { ...trip, water: { density: 'fresh', altitudeM: 500 } };
     default:

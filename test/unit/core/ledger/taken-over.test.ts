@@ -56,6 +56,32 @@ describe('a ledger taken up again', () => {
   });
 });
 
+describe('a dive changed for one diver alone', () => {
+  const [diver] = demoTrip().party;
+  const party = ['own', 'other'].map((id) => ({ ...diver!, id, name: id }));
+  const before = ledger({ ...threeDives(), party });
+  const logged = withDive(before.trip, 'a', { asDived: [{ by: 'own', depthM: 20 }] });
+  const after = ledger(logged, before);
+
+  it('leaves the dives after it as they were for everybody else', () => {
+    const [own, other] = after.divers.map(({ entries }) => entries);
+    const [ownBefore, otherBefore] = before.divers.map(({ entries }) => entries);
+    expect(other!.slice(1)).toEqual(otherBefore!.slice(1));
+    expect(other![1]).toBe(otherBefore![1]);
+    expect(other![2]).toBe(otherBefore![2]);
+    expect(other![0]!.dive).toBe(logged.dives[0]);
+    expect(own![1]!.tensionsBefore).not.toEqual(ownBefore![1]!.tensionsBefore);
+    expect(after).toEqual(ledger({ ...logged, water: { ...logged.water } }));
+  });
+
+  it('is taken up again from there as from any other', () => {
+    const back = withDive(logged, 'a', { asDived: [{ by: 'other', depthM: 20 }] });
+    const again = ledger(back, after);
+    expect(again).toEqual(ledger({ ...back, water: { ...back.water } }));
+    expect(again.divers[1]!.entries[1]).not.toBe(after.divers[1]!.entries[1]);
+  });
+});
+
 describe('a dive of levels taken up again', () => {
   it('reckons its minimum gas anew where an edit before it brings an earlier level past its limit', () => {
     const legs = [
