@@ -23,13 +23,16 @@ export function daysOfDives(of: DiverLedger): readonly DayOfDives[] {
   return days;
 }
 
+const NONE: readonly Entry[] = [];
+
 function dividedInDays({ earlier, entries, days }: DiverLedger): readonly DayOfDives[] {
   const found: { line: LedgerDay; number: number; made: Entry[]; brought: readonly Entry[] }[] = [];
   for (const entry of entries) {
     const number = dayNumber(entry.startMin);
     let day = found[found.length - 1];
     if (day?.number !== number) {
-      const brought = earlier.filter(({ startMin }) => dayNumber(startMin) === number);
+      const brought =
+        earlier.length === 0 ? NONE : earlier.filter(({ startMin }) => dayNumber(startMin) === number);
       found.push((day = { line: days[found.length]!, number, made: [], brought }));
     }
     if (entry.isMade) day.made.push(entry);

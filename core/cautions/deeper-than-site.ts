@@ -1,3 +1,4 @@
+import { siteOf } from '../document/site-of';
 import { figure, said } from '../words/said';
 import { DUST, eachDive, told, type Rule } from './rule';
 
@@ -7,7 +8,7 @@ export const deeperThanSite: Rule = {
   severity: 'change',
   source: said`common practice`,
   find: eachDive((entry, { ledger }) => {
-    const site = ledger.trip.sites.find(({ id }) => id === entry.dive.siteId);
+    const site = siteOf(ledger.trip, entry.dive);
     if (site === undefined || entry.depthM <= site.depthM + DUST) return null;
     const finding = said`${figure('depthMet', entry.depthM)} is deeper than ${site.name}, which goes down to ${figure('depthSet', site.depthM)}`;
     return told(

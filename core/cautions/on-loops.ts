@@ -8,9 +8,10 @@ import { eachMadeDive, type Rule } from './rule';
 /** Where no publication is named. */
 export const LOOP_PRACTICE = said`common practice of diving on loops`;
 
-/** A rule's search through the dives on a loop. */
+/** A rule's search through the dives on a loop; on most trips there is none, and no entry is asked. */
 export function eachLoop(says: (entry: Entry, loop: LoopFigures) => Said | null): Rule['find'] {
-  return eachMadeDive((entry) => (entry.loop === null ? null : says(entry, entry.loop)));
+  const find = eachMadeDive((entry) => (entry.loop === null ? null : says(entry, entry.loop)));
+  return (ledger) => (ledger.trip.dives.some(({ loops }) => loops !== undefined) ? find(ledger) : []);
 }
 
 /** A PO2 at the deepest point above one of the diver's limits; null where it is not, or above 1.6 bar. */

@@ -1,5 +1,6 @@
 import { figure, said } from '../words/said';
 import { keptOut } from '../document/may-dive';
+import { siteOf } from '../document/site-of';
 import { eachDive, told, type Rule } from './rule';
 
 /** A diver on a dive at a site that is not for them. Source: what the trip file says of the site. */
@@ -8,7 +9,7 @@ export const siteNotForDiver: Rule = {
   severity: 'change',
   source: said`common practice; noted of the site in the trip`,
   find: eachDive((entry, { ledger }) => {
-    const site = ledger.trip.sites.find(({ id }) => id === entry.dive.siteId);
+    const site = siteOf(ledger.trip, entry.dive);
     const why = site === undefined ? null : keptOut(site, entry.diver);
     if (site === undefined || why === null) return null;
     const finding =

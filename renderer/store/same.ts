@@ -14,7 +14,16 @@ export function isSame(one: unknown, other: unknown): boolean {
     );
   }
   const [left, right] = [one as Record<string, unknown>, other as Record<string, unknown>];
-  return [...new Set([...Object.keys(left), ...Object.keys(right)])].every((key) =>
-    isSame(left[key], right[key]),
+  return (
+    Object.keys(left).every((key) => isSame(left[key], right[key])) &&
+    Object.keys(right).every((key) => key in left || right[key] === undefined)
   );
+}
+
+/** A list in which what says the same as it did is the object that it was: who draws one of these draws no other. */
+export function kept<Each>(before: readonly Each[] | undefined, now: readonly Each[]): readonly Each[] {
+  return now.map((each, at) => {
+    const held = before?.[at];
+    return held !== undefined && isSame(held, each) ? held : each;
+  });
 }

@@ -1,7 +1,7 @@
 import { useCallback, useMemo, type ReactNode } from 'react';
 import type { Settings } from '../../../../core/host';
 import type { LogField } from '../../../../core/document/log';
-import type { DayDate, Dive, Site } from '../../../../core/document/types';
+import type { DayDate, Dive, Site, Trip } from '../../../../core/document/types';
 import type { Entry } from '../../../../core/ledger/ledger-types';
 import { unitOf } from '../../../../core/words/quantity';
 import { said, type Said } from '../../../../core/words/said';
@@ -19,7 +19,8 @@ import { tell } from '../../../actions/edit';
 import { clockText, depthText, minutesText } from '../../../figures/format';
 import { Grid, type CellEdit, type GridColumn, type PutResult } from '../../../parts/grid/grid';
 import { useWords } from '../../../parts/use-words';
-import { memo } from '../../../store/memo';
+import { memo, takingUp } from '../../../store/memo';
+import { kept } from '../../../store/same';
 import { selectEntriesByDive } from '../../../store/selectors';
 import { useDesk } from '../../../store/store';
 import { LOG_FIELDS, readCell } from './log-cells';
@@ -61,6 +62,20 @@ const entriesFor = memo((byDive: ReadonlyMap<string, readonly Entry[]>) => {
 
 const dayOf = memo(divesOfDay);
 
+type RowsSource = readonly [
+  trip: Trip,
+  dives: readonly Dive[],
+  byDive: ReadonlyMap<string, readonly Entry[]>,
+  units: Settings['units'],
+  clock: Settings['clock'],
+];
+
+/** A figure logged of one diver is drawn in that row: the others say what they said. */
+const rowsOf = takingUp(
+  (before: readonly LogRow[] | undefined, ...[trip, dives, byDive, units, clock]: RowsSource) =>
+    kept(before, logRows(trip, dives, entriesFor(byDive), { units, clock })),
+);
+
 function keyOf({ by }: LogRow): string {
   return by ?? '';
 }
@@ -76,10 +91,7 @@ export function LogGrid({ date }: { readonly date: DayDate }): ReactNode {
   const byDive = useDesk(selectEntriesByDive);
   const words = useWords();
   const dives = dayOf(trip, date);
-  const rows = useMemo(
-    () => logRows(trip, dives, entriesFor(byDive), { units, clock }),
-    [trip, dives, byDive, units, clock],
-  );
+  const rows = rowsOf(trip, dives, byDive, units, clock);
   const ids = dives.map(({ id }) => id).join();
   const columns = useMemo(
     () => columnsOf(ids === '' ? 0 : ids.split(',').length, units, clock, words),

@@ -30,7 +30,6 @@ export interface LogCell {
 }
 
 export interface LogOfDive {
-  readonly dive: Dive;
   readonly state: LogState;
   readonly reason: string;
   readonly cells: Readonly<Record<LogField, LogCell>>;
@@ -119,7 +118,7 @@ function logOf(dive: Dive, by: LoggedBy, entry: Entry | null, trip: Trip, viewer
     LOG_FIELDS.map((field) => [field, cellOf(field, dive, by, entry, trip, viewer)]),
   ) as LogOfDive['cells'];
   const missed = by === null ? dive.notDived?.find((each) => each.by === undefined) : missedDive(dive, by);
-  return { dive, state: logState(dive, by), reason: missed?.reason ?? '', cells };
+  return { state: logState(dive, by), reason: missed?.reason ?? '', cells };
 }
 
 /**
