@@ -159,17 +159,13 @@ export function deeperLonger(trip: Trip, entry: Entry, reader: Reader): DeeperLo
       }
       fromM = level.depthM;
     }
-    const { noStopMin, unlimited } = deepestLevel(entryWith(trip, entry, lower).levels);
-    const costs = times.map((min) =>
-      held(
-        words,
-        costOf(
-          trip,
-          entryWith(trip, entry, variantOf(shape, depthM - entry.depthM, min - entry.bottomMin)),
-          hasUnit,
-        ),
-      ),
+    const variants = times.map((min) =>
+      entryWith(trip, entry, variantOf(shape, depthM - entry.depthM, min - entry.bottomMin)),
     );
+    const costs = variants.map((variant) => held(words, costOf(trip, variant, hasUnit)));
+    // However long a level lasts, its limit is the same; what was recorded has the way there in it.
+    const asked = shape.samples === undefined ? variants[0]! : entryWith(trip, entry, lower);
+    const { noStopMin, unlimited } = deepestLevel(asked.levels);
     const noStop = words(unlimited ? NO_END : said`${bare('minutesLeft', noStopMin)}`);
     return { depth, depthM, cells: isOne ? [noStop, ...costs] : costs };
   });

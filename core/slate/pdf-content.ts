@@ -49,11 +49,24 @@ function shapeContent(mark: Exclude<Mark, TextMark>): string {
   return `${digits(mark.widthPt)} w\n${dash}${path}S\n${solid}`;
 }
 
+/** Marks are placed on the letter before them; each other letter simply follows, as what makes them lean was taken out. */
+const MARKS = /\p{M}/u;
+
+/** The glyphs of a text; null where one of them does not simply follow the one before. */
+function plainCodes(face: EmbeddedFace, text: string): string | null {
+  const [codes, places] = face.encode(text);
+  const isPlain = places.every(
+    ({ xAdvance, advanceWidth, xOffset, yOffset }) =>
+      Math.abs(xAdvance - advanceWidth) < 1e-6 && xOffset === 0 && yOffset === 0,
+  );
+  return isPlain ? codes.join('') : null;
+}
+
 /** Writes words into a document, each text of a face encoded once. */
 export class TextWriter {
   private readonly faces = new Map<
     FaceName,
-    { readonly face: EmbeddedFace; readonly hex: Map<string, string> }
+    { readonly face: EmbeddedFace; readonly hex: Map<string, string>; readonly letters: Map<string, string> }
   >();
 
   constructor(private readonly document: PDFKit.PDFDocument) {}
@@ -80,7 +93,7 @@ export class TextWriter {
     if (known === undefined) {
       this.document.font(name);
       // oxlint-disable-next-line no-underscore-dangle
-      known = { face: (this.document as Internals)._font, hex: new Map() };
+      known = { face: (this.document as Internals)._font, hex: new Map(), letters: new Map() };
       this.faces.set(name, known);
     }
     return known;
@@ -88,18 +101,28 @@ export class TextWriter {
 
   /** The glyphs of a text; null where one of them does not simply follow the one before. */
   private hexOf({ text, font }: TextMark): string | null {
-    const { face, hex } = this.faceOf(font);
+    const { face, hex, letters } = this.faceOf(font);
     const known = hex.get(text);
     if (known !== undefined) return known;
-    const [codes, places] = face.encode(text);
-    const isPlain = places.every(
-      ({ xAdvance, advanceWidth, xOffset, yOffset }) =>
-        Math.abs(xAdvance - advanceWidth) < 1e-6 && xOffset === 0 && yOffset === 0,
-    );
-    if (!isPlain) return null;
-    const encoded = codes.join('');
+    const encoded = MARKS.test(text) ? plainCodes(face, text) : this.lettersOf(text, face, letters);
+    if (encoded === null) return null;
     hex.set(text, encoded);
     return encoded;
+  }
+
+  /** Letter by letter: to have each text shaped as a whole costs more than all else of writing it. */
+  private lettersOf(text: string, face: EmbeddedFace, known: Map<string, string>): string | null {
+    let codes = '';
+    for (const letter of text) {
+      let code = known.get(letter) ?? null;
+      if (code === null) {
+        code = plainCodes(face, letter);
+        if (code === null) return null;
+        known.set(letter, code);
+      }
+      codes += code;
+    }
+    return codes;
   }
 
   private contentOf({ x, y, font, sizePt }: TextMark, hex: string): string {

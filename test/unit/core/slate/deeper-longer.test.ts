@@ -1,10 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { deeperLonger, type DeeperLonger } from '../../../../core/slate/deeper-longer';
 import { slateReader } from '../../../../core/slate/reading';
+import type { Sample } from '../../../../core/profile';
+import { deeper, entryWith, shapeOf } from '../../../../core/ledger/changed-dive';
 import { ledger } from '../../../../core/ledger/ledger';
+import { deepestLevel } from '../../../../core/ledger/level-limits';
 import { roomOf } from '../../../../core/ledger/room';
 import type { Dive, Trip } from '../../../../core/document/types';
 import { aDive, aDiver, aTrip } from '../../../builders/trip';
+import { loopTrip } from '../../../support/loop-trip';
 
 function tableOf(trip: Trip, units: 'metric' | 'imperial' | 'both' = 'metric') {
   const [mine] = ledger(trip).divers;
@@ -92,6 +96,36 @@ describe('deeperLonger', () => {
       }
     }
     expect([...kinds].toSorted()).toEqual(['none', 'one', 'range']);
+  });
+
+  it('gives each depth the limit that it has at the planned time, on a loop and recorded too', () => {
+    const ofLoop = loopTrip();
+    const onLoop = ledger(ofLoop).divers[0]!.entries.slice(0, 8);
+    const samples: readonly Sample[] = [
+      [0, 0],
+      [2, 24],
+      [20, 22],
+      [23, 5],
+      [26, 5],
+      [27, 0],
+    ];
+    const ofRecord = aTrip([aDive({ depthM: 30, bottomMin: 20, asDived: [{ samples }] })]);
+    const cases = [
+      ...onLoop.map((entry) => [ofLoop, entry] as const),
+      [ofRecord, entryOfTrip(ofRecord)] as const,
+    ];
+    let held = 0;
+    for (const [trip, entry] of cases) {
+      const { rows } = plain(deeperLonger(trip, entry, slateReader({ units: 'metric', clock: '24h' })));
+      for (const { depthM, cells } of rows) {
+        if (typeof cells === 'string' || entry.levels.length > 1) continue;
+        const lower = entryWith(trip, entry, deeper(shapeOf(entry), depthM - entry.depthM));
+        const { noStopMin, unlimited } = deepestLevel(lower.levels);
+        expect(cells[0]).toBe(unlimited ? 'no end' : `${Math.floor(noStopMin!)}`);
+        held += 1;
+      }
+    }
+    expect(held).toBeGreaterThan(12);
   });
 
   it('gives no time past the MOD of the mix', () => {

@@ -3,6 +3,7 @@ import { assert } from '../../../../core/result';
 import { pdfStructure, pdfTroubles } from '../../../support/pdf/qpdf';
 import { readPdf } from '../../../support/pdf/read-pdf';
 import { textsOf, FONTS, aPaper, aRequest, layoutOf, readersCut } from '../../../support/slates';
+import { setterOf } from '../../../../core/slate/layout';
 import { slatePdf, writePdf } from '../../../../core/slate/pdf';
 import { slatePages } from '../../../../core/slate/pages';
 import type { SlateRequest } from '../../../../core/slate/request';
@@ -123,6 +124,19 @@ describe('slatePdf', () => {
 });
 
 describe('writePdf', () => {
+  it('places a mark on its letter, and writes all else as letters that follow each other', async () => {
+    const contentOf = async (text: string): Promise<string> => {
+      const marks = setterOf(FONTS).line(text, { font: 'text', sizePt: 11 }, 20, 20);
+      const pages = [{ name: 'A', widthPt: 100, heightPt: 100, marks }];
+      const facts = { title: 'A', printedOn: '2027-03-01', compress: false };
+      const bytes = Buffer.from((await writePdf(pages, FONTS, facts))!).toString('latin1');
+      return bytes.slice(bytes.indexOf('/MCID 0'), bytes.indexOf('EMC', bytes.indexOf('/MCID 0')));
+    };
+    expect((await contentOf('quo')).match(/ Tm$/gm)).toHaveLength(1);
+    // No letter has both in one: the tilde stands above the q, and o goes on from there.
+    expect((await contentOf('uq\u0303o')).match(/ Tm$/gm)!.length).toBeGreaterThan(2);
+  });
+
   it('writes nothing that hangs on the clock', async () => {
     const laid = slatePages(aRequest(trip));
     assert(laid.ok, 'no pages');
