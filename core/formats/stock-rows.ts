@@ -1,6 +1,7 @@
 import type { Id } from '../document/types';
 import { mixO2 } from '../ledger/mix-choice';
 import type { Ledger } from '../ledger/ledger-types';
+import { filledWith } from '../mixes/outcome';
 import { csvText, type Cell, type CsvStyle } from './delimited';
 
 const HEADINGS = [
@@ -25,7 +26,7 @@ interface Line {
  * @param ledger with the mixes on board @param diveIds only these dives; null: all
  * @param style of the spreadsheets that will open it
  * @returns headings and rows, divers in the order of the party, sites and mixes as they are first dived; a dive without a
- *   mix takes no fill
+ *   mix takes no fill; what loops take has its rows too, oxygen as 100 %, bail-out at the first site that it goes to
  * Source: RFC 4180 (2005); mixes as in the ledger.
  */
 export function writeStockRows(
@@ -33,10 +34,11 @@ export function writeStockRows(
   diveIds: ReadonlySet<Id> | null = null,
   style?: CsvStyle,
 ): string {
-  const rows = divers.flatMap(({ diver, entries }) => {
+  const rows = divers.flatMap((each) => {
+    const { diver } = each;
     const lines = new Map<string, Line>();
-    for (const { dive, mix } of entries) {
-      if (mix === null || (diveIds !== null && !diveIds.has(dive.id))) continue;
+    for (const { entry, mix } of filledWith(trip, each, diveIds)) {
+      const { dive } = entry;
       const key = JSON.stringify([dive.siteId, mix.id]);
       let line = lines.get(key);
       if (line === undefined) {

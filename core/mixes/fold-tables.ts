@@ -15,6 +15,7 @@ import { mayBreathe, mixFor, mixO2 } from '../ledger/mix-choice';
 import { startOf, type Start } from '../ledger/start';
 import type { Dive, Diver, Mix, Trip } from '../document/types';
 import { ambientBar } from '../water';
+import { loopCylinders, neededPercents, type LoopCylinder } from './loop-cylinders';
 import { mixOfShare, RICHEST_PERCENT } from './shares';
 import { airOf, type OpenTrip } from './stocked-trip';
 import { surroundingsOf } from '../profile';
@@ -107,6 +108,10 @@ export interface DiverTables {
   readonly classes: readonly DiveClass[];
   /** Whether any dive is made on a loop: then the ledger decides. */
   readonly hasLoops: boolean;
+  /** What is filled for the open dives on a loop, the same on every list. */
+  readonly loopFills: readonly Mix[];
+  /** What they need of a list, whole percents. */
+  readonly needsPercents: readonly number[];
 }
 
 /** A whole party, ready to be folded with any list. */
@@ -179,11 +184,16 @@ class TableMaker {
     const classKnown = new Map<string, number>();
     const dives: DiverDive[] = [];
     let hasLoops = false;
+    const filled: LoopCylinder[] = [];
     this.trip.dives.forEach((dive, index) => {
       if (!makesDive(dive, diver.id)) return;
-      const isOnLoop = loopOn(dive, diver) !== null;
+      const onLoop = loopOn(dive, diver);
+      const isOnLoop = onLoop !== null;
       hasLoops ||= isOnLoop;
-      // On a loop nothing is chosen, and nothing filled.
+      if (isOnLoop && this.open.openIds.has(dive.id)) {
+        filled.push(...loopCylinders(this.trip, onLoop, filled.length === 0));
+      }
+      // On a loop nothing is chosen.
       const isOpen = this.open.openIds.has(dive.id) && !isOnLoop;
       const effective = effectiveDive(dive, diver);
       const around = surroundingsAt(this.trip, dive);
@@ -218,7 +228,15 @@ class TableMaker {
       });
     });
     const start = startOf(this.trip, diver, surroundingsOf(this.trip));
-    return { diver, start, dives, classes, hasLoops };
+    return {
+      diver,
+      start,
+      dives,
+      classes,
+      hasLoops,
+      loopFills: filled.map(({ mix }) => mix),
+      needsPercents: neededPercents(filled),
+    };
   }
 }
 

@@ -2,7 +2,7 @@
 import type { Cylinder, LoopGear, Mix, Trip } from '../document/types';
 import { loopOn, type LoopOnDive } from '../document/loops';
 import type { Entry } from '../ledger/ledger-types';
-import { isSameShare } from './shares';
+import { isSameShare, LEANEST_PERCENT, RICHEST_PERCENT } from './shares';
 
 /** What is put into the oxygen cylinder of a loop, as a gas of a fill. */
 const OXYGEN: Mix = { id: ' oxygen', o2: 1, costPerFill: 0 };
@@ -68,5 +68,37 @@ export function loopFills(
   });
   return new Map(
     onLoops.map(({ entry, onLoop }, place) => [entry, loopCylinders(trip, onLoop, place === 0)]),
+  );
+}
+
+/** Whether a list of mixes to stock can hold a mix: its label is a whole percent that may be asked for. Source: this project's. */
+function isOnLists({ o2 }: Mix): boolean {
+  const percent = Math.round(o2 * 100);
+  return percent >= LEANEST_PERCENT && percent <= RICHEST_PERCENT && isSameShare(o2, percent / 100);
+}
+
+/**
+ * What loops need of a list of mixes to stock.
+ * @param filled what is filled for them
+ * @returns whole percents, each once; air, oxygen and what no list can hold are brought besides
+ * Source: this project's.
+ */
+export function neededPercents(filled: readonly LoopCylinder[]): readonly number[] {
+  const percents = filled.flatMap(({ mix }) => (isOnLists(mix) ? Math.round(mix.o2 * 100) : []));
+  return [...new Set(percents)];
+}
+
+/**
+ * What a dive on a loop needs and the mixes on board that day lack.
+ * @returns whole percents; none for a dive on open circuit, and where the dive may take any mix of the trip
+ * Source: this project's.
+ */
+export function missingPercents(trip: Pick<Trip, 'mixes'>, { dive, diver }: Entry): readonly number[] {
+  const onLoop = loopOn(dive, diver);
+  const { onBoard } = dive;
+  if (onLoop === null || onBoard === undefined) return [];
+  const stock = trip.mixes.filter(({ id }) => onBoard.includes(id));
+  return neededPercents(loopCylinders(trip, onLoop, true)).filter(
+    (percent) => !stock.some(({ o2 }) => isSameShare(o2, percent / 100)),
   );
 }

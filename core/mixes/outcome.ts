@@ -3,7 +3,8 @@ import { esotAdvised } from '../oxygen/budgets';
 import { planOf } from '../ledger/dive-plan';
 import type { DiverLedger, Entry, Ledger, RoomLimit } from '../ledger/ledger-types';
 import { minutesLeft, type MinutesRoom } from '../ledger/room';
-import type { Id, Trip } from '../document/types';
+import type { Id, Mix, Trip } from '../document/types';
+import { loopFills, missingPercents, type LoopUse } from './loop-cylinders';
 import { isAir } from './stocked-trip';
 import { upperMedian, type Outcome } from './undominated';
 
@@ -108,11 +109,15 @@ export function diverOutcome(trip: Trip, ledger: DiverLedger, openIds: ReadonlyS
   ledger.entries.forEach((entry) => {
     const diveIndex = places.get(entry.dive.id)!;
     const room = minutesLeft(trip, entry);
-    if (!isWithinLimits(entry, room)) outside.add(entry.dive.id);
+    const isOpen = openIds.has(entry.dive.id);
+    // What a loop needs and the list lacks: it is not served, however its dive would go.
+    if (!isWithinLimits(entry, room) || (isOpen && missingPercents(trip, entry).length > 0)) {
+      outside.add(entry.dive.id);
+    }
     // Without a figure a limit is passed that no shorter stay would keep, or there is none.
     const min = room.min ?? (room.minLimit === null ? Infinity : -Infinity);
     smallest = smallerRoom(smallest, { min, diveIndex, limit: room.minLimit });
-    if (openIds.has(entry.dive.id)) nitrogenRooms[diveIndex] = nitrogenRoomMin(trip, entry);
+    if (isOpen) nitrogenRooms[diveIndex] = nitrogenRoomMin(trip, entry);
   });
   return { outside, smallest, nitrogenRooms, oxygenPeak: oxygenPeakOf(ledger) };
 }
@@ -131,6 +136,33 @@ export function medianRoomMin(
 ): number {
   for (let i = 0; i < openPlaces.length; i += 1) scratch[i] = rooms[openPlaces[i]!]!;
   return upperMedian(scratch);
+}
+
+/** A cylinder that is filled for a dive of a diver. */
+export interface FilledFor {
+  readonly entry: Entry;
+  readonly mix: Mix;
+  /** What of a loop it is; null on open circuit. */
+  readonly use: LoopUse | null;
+}
+
+/**
+ * Every fill that the open dives of a diver take: on open circuit one each of the mix that is given, and those of a loop.
+ * @param openIds dives whose fills count; null: all
+ * Source: `loopFills`; the ledger.
+ */
+export function filledWith(
+  trip: Pick<Trip, 'mixes'>,
+  { entries }: Pick<DiverLedger, 'entries'>,
+  openIds: ReadonlySet<Id> | null,
+): readonly FilledFor[] {
+  const counted = entries.filter(({ dive }) => openIds === null || openIds.has(dive.id));
+  const loops = loopFills(trip, counted);
+  return counted.flatMap((entry): readonly FilledFor[] => {
+    const filled = loops.get(entry);
+    if (filled !== undefined) return filled.map(({ mix, use }) => ({ entry, mix, use }));
+    return entry.mix === null ? [] : [{ entry, mix: entry.mix, use: null }];
+  });
 }
 
 /**
@@ -153,8 +185,7 @@ export function outcomeOf(ledger: Ledger, openIds: ReadonlySet<Id>, mixes: numbe
     outcome.nitrogenRooms.forEach((min, place) => (rooms[place] = Math.min(rooms[place]!, min)));
     smallest = smallerRoom(smallest, outcome.smallest);
     oxygenPeak = Math.max(oxygenPeak, outcome.oxygenPeak);
-    for (const { mix, dive } of each.entries) {
-      if (mix === null || !openIds.has(dive.id)) continue;
+    for (const { mix } of filledWith(trip, each, openIds)) {
       cost += mix.costPerFill;
       if (!isAir(mix)) fills += 1;
     }

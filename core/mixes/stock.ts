@@ -187,12 +187,24 @@ class Party {
         return candidate;
       });
     const mixOfClass = this.tables.divers.map(give);
+    for (const { loopFills, needsPercents } of this.tables.divers) {
+      for (const mix of loopFills) {
+        cost += mix.costPerFill;
+        if (!isAir(mix)) fills += 1;
+      }
+      for (const percent of needsPercents) used.add(candidateOf(percent));
+    }
     const unusedPercents = percents.filter((percent) => !used.has(candidateOf(percent)));
     const dives = this.open.trip.dives.length;
     const begun = {
       percents,
       mixOfClass,
-      keys: mixOfClass.map((mixes) => mixes.join(' ')),
+      // What is on the list of all that a loop needs tells its dives apart too.
+      keys: mixOfClass.map((mixes, diver) =>
+        [...mixes, ...this.tables.divers[diver]!.needsPercents.map((each) => percents.includes(each))].join(
+          ' ',
+        ),
+      ),
       cost,
       fills,
       unusedPercents,

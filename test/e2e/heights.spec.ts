@@ -52,11 +52,12 @@ test('the second demo opens beside the first, with its heights on the strip', as
   await expect(page.getByRole('img', { name: /^At 640 m from .*: Up at the tarn$/ })).toBeAttached();
   await expect(page.getByRole('img', { name: /^At 2100 m from .*: Over the Saddle$/ })).toBeAttached();
 
-  // The lines over the sites are of the sea, and who is on a loop is no part of what a list costs.
+  // The lines over the sites are of the sea, and what a loop takes is counted with every list.
   await page.getByRole('navigation').getByRole('button', { name: 'Mixes' }).click();
   await expect(page.getByRole('figure')).toContainText('For sea water at 0 m, not for Upper Tarn.');
   await page.getByRole('tab', { name: 'What to stock' }).click();
   const onBoard = page.getByRole('complementary', { name: /on board$/ });
-  await expect(onBoard).toContainText('On a loop: Guest 3.');
-  await expect(onBoard.getByRole('row', { name: /^Guest 3/ })).toHaveText(/^Guest 3[–]+$/);
+  await expect(onBoard).toContainText('On a loop: Guest 3 (Air as diluent, EAN32 as bail-out).');
+  // Bail-out of EAN32 once, oxygen for each of seven dives; diluent is air.
+  await expect(onBoard.getByRole('row', { name: /^Guest 3/ })).toHaveText(/^Guest 31–7EUR\s9$/);
 });

@@ -106,30 +106,69 @@ interface Worked {
   readonly unused: readonly number[];
 }
 
-/** Every diver's ledger with each open dive on the mix it is given; one left out has a mix that no dive may take. */
-function ledgersWith(trip: Trip, request: StockRequest, percents: readonly number[]): readonly DiverLedger[] {
+/**
+ * Every diver's ledger with each open dive on the mix it is given; one left out has a mix that no dive may take.
+ * @param known those of lists before, by all that a diver is given
+ */
+function ledgersWith(
+  trip: Trip,
+  request: StockRequest,
+  percents: readonly number[],
+  known: Map<string, DiverLedger>,
+): readonly DiverLedger[] {
   return trip.party.map((diver) => {
     const stock = [21, ...percents].map((percent) => mixOf(percent, trip.mixes));
     const mixes = [...trip.mixes, ...stock.filter((mix) => !trip.mixes.includes(mix))];
-    const own = trip.mixes.map((mix) => mix.id);
+    const ids = trip.mixes.map((mix) => mix.id);
     const dives = trip.dives.map((dive): Dive => {
       // What was "auto" among the mixes of the trip stays so, whatever is stocked.
       if (!isOpen(dive, request))
-        return dive.mix === 'auto' ? { ...dive, onBoard: dive.onBoard ?? own } : dive;
+        return dive.mix === 'auto' ? { ...dive, onBoard: dive.onBoard ?? ids } : dive;
       const mix = givenMix(dive, diver, trip, percents);
       const { onBoard: _, ...rest } = dive;
       return mix === null ? { ...rest, mix: 'auto', onBoard: [] } : { ...rest, mix: mix.id };
     });
     const before = diver.before?.map((dive) =>
-      dive.mix === 'auto' ? { ...dive, onBoard: dive.onBoard ?? own } : dive,
+      dive.mix === 'auto' ? { ...dive, onBoard: dive.onBoard ?? ids } : dive,
     );
-    const party = [{ ...diver, ...(before && { before }) }];
-    return ledger({ ...trip, mixes, dives, party }).divers[0]!;
+    const given = dives.map(({ mix, onBoard }) => [mix, onBoard]);
+    const key = JSON.stringify([diver.id, given]);
+    let own = known.get(key);
+    if (own === undefined) {
+      const party = [{ ...diver, ...(before && { before }) }];
+      known.set(key, (own = ledger({ ...trip, mixes, dives, party }).divers[0]!));
+    }
+    return own;
   });
 }
 
+/** Whether a diver makes a dive on a loop, and on which diluent. */
+function loopOf(dive: Dive, { id, loop }: Diver): { readonly diluent: string } | null {
+  const own = dive.loops?.find(({ by }) => by === id);
+  return own === undefined || loop === undefined ? null : { diluent: own.diluent ?? loop.diluent };
+}
+
+/** Labels of diluent and bail-out that a list has to hold: whole percents from 22 to 40. */
+function neededOf(dive: Dive, diver: Diver, trip: Trip): readonly number[] {
+  const onLoop = loopOf(dive, diver);
+  if (onLoop === null) return [];
+  const ids = [onLoop.diluent, ...diver.loop!.bailOut.map(({ mix }) => mix)];
+  return SHARES.filter((percent) => trip.mixes.some((mix) => ids.includes(mix.id) && isLabel(mix, percent)));
+}
+
+/** What is filled for the open dives of a diver on a loop. */
+function loopFillsOf(dives: readonly Dive[], diver: Diver, trip: Trip): readonly Mix[] {
+  const diluents = dives.flatMap((dive) => loopOf(dive, diver)?.diluent ?? []);
+  if (diluents.length === 0) return [];
+  const mixed = [...diluents, ...diver.loop!.bailOut.map(({ mix }) => mix)].map((id) =>
+    trip.mixes.find((mix) => mix.id === id)!,
+  );
+  const oxygen = trip.mixes.find((mix) => isLabel(mix, 100)) ?? { id: 'oxygen', o2: 1, costPerFill: 0 };
+  return [...mixed, ...diluents.map(() => oxygen)];
+}
+
 function isWithin(trip: Trip, entry: Entry): boolean {
-  const { diver } = entry;
+  const { diver, loop } = entry;
   if (!entry.isMade) return false;
   const { min, minLimit } = minutesLeft(trip, entry);
   return (
@@ -137,7 +176,9 @@ function isWithin(trip: Trip, entry: Entry): boolean {
     (min === null ? minLimit === null : min >= -1e-9) &&
     entry.po2Bar! <= diver.po2.working + 1e-9 &&
     entry.depthM <= diver.maxDepthM + 1e-9 &&
-    entry.o2! <= diver.maxO2 + 1e-9
+    (loop === null
+      ? entry.o2! <= diver.maxO2 + 1e-9
+      : entry.depthM <= loop.diluentModM + 1e-9 && entry.depthM <= loop.bailOutModM + 1e-9)
   );
 }
 
@@ -162,8 +203,13 @@ function middle(rooms: readonly number[]): number {
     : rooms.toSorted((a, b) => (a < b ? -1 : a > b ? 1 : 0))[Math.floor(rooms.length / 2)]!;
 }
 
-function worked(trip: Trip, request: StockRequest, percents: readonly number[]): Worked {
-  const ledgers = ledgersWith(trip, request, percents);
+function worked(
+  trip: Trip,
+  request: StockRequest,
+  percents: readonly number[],
+  known: Map<string, DiverLedger>,
+): Worked {
+  const ledgers = ledgersWith(trip, request, percents, known);
   const outside = new Set<string>();
   const given = new Set<number>();
   const nitrogen = new Map(
@@ -172,6 +218,7 @@ function worked(trip: Trip, request: StockRequest, percents: readonly number[]):
   let [roomMin, peak, cost, fills] = [Infinity, 0, 0, 0];
   for (const own of ledgers) {
     const advised = esotAdvised(Math.max(1, own.divingDays));
+    const openOnLoop: Dive[] = [];
     for (const entry of own.entries) {
       if (!isWithin(trip, entry)) outside.add(entry.dive.id);
       const held = nitrogen.get(entry.dive.id);
@@ -182,9 +229,20 @@ function worked(trip: Trip, request: StockRequest, percents: readonly number[]):
       peak = Math.max(peak, entry.cns.after ?? Infinity, entry.cns.day ?? Infinity);
       const planned = trip.dives.find(({ id }) => id === entry.dive.id)!;
       if (!isOpen(planned, request)) continue;
+      if (entry.loop !== null) {
+        const needed = neededOf(planned, own.diver, trip);
+        for (const percent of needed) given.add(percent);
+        if (needed.some((percent) => !percents.includes(percent))) outside.add(planned.id);
+        openOnLoop.push(planned);
+        continue;
+      }
       cost += entry.mix!.costPerFill;
       if (!isLabel(entry.mix!, 21)) fills += 1;
       given.add(Math.round(entry.mix!.o2 * 100));
+    }
+    for (const mix of loopFillsOf(openOnLoop, own.diver, trip)) {
+      cost += mix.costPerFill;
+      if (!isLabel(mix, 21)) fills += 1;
     }
     for (const day of own.days) {
       const otu = day.otu === 0 ? 0 : day.otuAllowed > 0 ? day.otu / day.otuAllowed : Infinity;
@@ -261,22 +319,66 @@ const request: fc.Arbitrary<StockRequest> = fc
     ...rest,
   }));
 
+interface OnLoops {
+  /** Which of the mixes on board, counted round. */
+  readonly diluent: number;
+  readonly bailOut: readonly number[];
+  readonly otherDiluent: number;
+  readonly setpoint: number;
+  /** Every dive, or every other one. */
+  readonly isAlways: boolean;
+}
+
+/** Every other trip has a diver on a loop. */
+const onLoops: fc.Arbitrary<OnLoops | null> = fc.option(
+  fc.record({
+    diluent: fc.nat(3),
+    bailOut: fc.array(fc.nat(3), { minLength: 1, maxLength: 2 }),
+    otherDiluent: fc.nat(3),
+    setpoint: fc.constantFrom(1, 1.2),
+    isAlways: fc.boolean(),
+  }),
+  { freq: 2 },
+);
+
+/** A trip whose first diver makes the dives of which nothing is logged on a loop, every third on another diluent. */
+function withLoops(trip: Trip, { diluent, bailOut, otherDiluent, setpoint, isAlways }: OnLoops): Trip {
+  const idOf = (place: number): string => trip.mixes[place % trip.mixes.length]!.id;
+  const small = { waterL: 3, fillBar: 200, reserveBar: 30 };
+  const loop: Diver['loop'] = {
+    setpoints: { lowBar: 0.7, highBar: setpoint, switchM: 6 },
+    diluent: idOf(diluent),
+    oxygenCylinder: small,
+    diluentCylinder: small,
+    scrubberMin: 180,
+    bailOut: bailOut.map((place) => ({ mix: idOf(place), cylinder: { ...small, waterL: 11 } })),
+  };
+  const [first, ...others] = trip.party as [Diver, ...Diver[]];
+  const dives = trip.dives.map((dive, i): Dive => {
+    if ((dive.asDived ?? []).length > 0 || (!isAlways && i % 2 === 1)) return dive;
+    return { ...dive, loops: [{ by: first.id, ...(i % 3 === 2 && { diluent: idOf(otherDiluent) }) }] };
+  });
+  return { ...trip, party: [{ ...first, loop }, ...others], dives };
+}
+
 /** Boards that a small trip lacks: no air, more prices, a label twice, a mix of an odd label; and dives that name a board. */
 const asked = fc
   .tuple(
     smallTrip,
-    fc.constantFrom<'as drawn' | 'without air' | 'four' | 'twice' | 'odd'>(
+    fc.constantFrom<'as drawn' | 'without air' | 'four' | 'twice' | 'odd' | 'with oxygen'>(
       'as drawn',
       'without air',
       'four',
       'twice',
       'odd',
+      'with oxygen',
     ),
     fc.integer({ min: 0, max: 20 }),
     fc.boolean(),
     request,
+    onLoops,
   )
-  .map(([trip, board, price, namesBoard, wanted]) => {
+  .map(([trip, board, price, namesBoard, wanted, loops]) => {
     const [bottom, plain] = trip.mixes as [Mix, Mix];
     const boards: Readonly<Record<typeof board, readonly Mix[]>> = {
       'as drawn': [bottom, plain],
@@ -289,11 +391,18 @@ const asked = fc
       ],
       twice: [bottom, plain, { ...bottom, id: 'again', costPerFill: price }],
       odd: [bottom, plain, { id: 'odd', o2: 0.305, costPerFill: price }],
+      'with oxygen': [
+        bottom,
+        plain,
+        { id: 'rich', o2: 0.5, costPerFill: 7 },
+        { id: 'oxygen', o2: 1, costPerFill: price },
+      ],
     };
     const dives = trip.dives.map((dive, i) =>
       namesBoard && i % 2 === 0 && dive.mix === 'auto' ? { ...dive, onBoard: ['plain'] } : dive,
     );
-    return { trip: { ...trip, mixes: boards[board], dives }, wanted };
+    const onBoard = { ...trip, mixes: boards[board], dives };
+    return { trip: loops === null ? onBoard : withLoops(onBoard, loops), wanted };
   });
 
 describe('searchStock', () => {
@@ -309,6 +418,8 @@ describe('searchStock', () => {
       withUnused: 0,
       byNitrogen: 0,
       pruned: 0,
+      onLoops: 0,
+      unserved: 0,
     };
     fc.assert(
       fc.property(asked, ({ trip, wanted }) => {
@@ -317,7 +428,8 @@ describe('searchStock', () => {
         fc.pre(answer.ok);
         if (!answer.ok) return;
         const every = everyList(wanted, trip.mixes);
-        const all = every.map((list) => worked(trip, wanted, list));
+        const known = new Map<string, DiverLedger>();
+        const all = every.map((list) => worked(trip, wanted, list, known));
         const useful = all.filter(({ unused }) =>
           unused.every((percent) => wanted.fixedPercents.includes(percent)),
         );
@@ -367,6 +479,13 @@ describe('searchStock', () => {
         seen.past += left.some(({ roomMin }) => roomMin === -Infinity) ? 1 : 0;
         seen.fixedUnused += left.some(({ unused }) => unused.length > 0) ? 1 : 0;
         seen.withUnused += withUnused;
+        const needs = trip.dives.flatMap((dive) =>
+          isOpen(dive, wanted) ? trip.party.flatMap((diver) => neededOf(dive, diver, trip)) : [],
+        );
+        seen.onLoops += trip.dives.some((dive) => dive.loops !== undefined && isOpen(dive, wanted)) ? 1 : 0;
+        seen.unserved += left.filter((list) =>
+          needs.some((percent) => !list.percents.includes(percent)),
+        ).length;
         const [first, second] = inOrder;
         seen.byNitrogen +=
           first && second && measures(first).findIndex((each, i) => each !== measures(second)[i]) === 2

@@ -1,13 +1,14 @@
 import { useMemo, useState, type ReactNode } from 'react';
 import { writeStockRows } from '../../../core/formats/stock-rows';
 import { slugOf } from '../../../core/library';
+import { gasOfFillSaid } from '../../../core/mixes/blending-words';
 import { fillPlan } from '../../../core/mixes/fills';
 import type { StockRequest } from '../../../core/mixes/shares';
 import type { StockList } from '../../../core/mixes/stock';
-import { hasPrices, stockPlan, type StockPlan } from '../../../core/mixes/stock-plan';
+import { hasPrices, onLoopsSaid, stockPlan, type StockPlan } from '../../../core/mixes/stock-plan';
 import { listSaid } from '../../../core/mixes/stock-words';
 import type { Trip } from '../../../core/document/types';
-import { figure, listed, said } from '../../../core/words/said';
+import { figure, said } from '../../../core/words/said';
 import { divesSaid, mixSaid, moneySaid } from '../../../core/words/terms';
 import { tell } from '../../actions/edit';
 import { putOnBoard } from '../../actions/mixes';
@@ -54,10 +55,12 @@ function Costs({ plan, trip }: { readonly plan: StockPlan; readonly trip: Trip }
       <thead>
         <tr>
           <th scope="col">{isPriced ? 'Fills and cost' : 'Fills'}</th>
-          {plan.mixes.map(({ mix, isPriced: isTyped }) => (
+          {plan.mixes.map(({ mix, price }) => (
             <th key={mix.id} scope="col">
-              {words(mixSaid(mix.analysedO2 ?? mix.o2))}
-              {isPriced ? `, ${isTyped ? '' : 'about '}${money(mix.costPerFill)}` : ''}
+              {words(gasOfFillSaid({ mix }))}
+              {isPriced && price !== 'none'
+                ? `, ${price === 'typed' ? '' : 'about '}${money(mix.costPerFill)}`
+                : ''}
             </th>
           ))}
           {isPriced ? <th scope="col">In all</th> : null}
@@ -87,20 +90,20 @@ function Costs({ plan, trip }: { readonly plan: StockPlan; readonly trip: Trip }
   );
 }
 
-/** Who dives on a loop, and that the list and its cost are of the others' mixes. */
-function OnLoops({ plan: { ledger, openIds } }: { readonly plan: StockPlan }): ReactNode {
+/** Who dives on a loop, how that is counted, and what of it the list lacks. */
+function OnLoops({ plan }: { readonly plan: StockPlan }): ReactNode {
   const words = useWords();
-  const divers = ledger.divers.filter(({ entries }) =>
-    entries.some(({ dive, loop }) => loop !== null && openIds.has(dive.id)),
-  );
-  if (divers.length === 0) return null;
-  const names = listed(divers.map(({ diver }) => diver.name));
+  const { counted, lacks } = onLoopsSaid(plan);
+  if (plan.onLoops.length === 0) return null;
   return (
-    <p className="soft">
-      {words(
-        said`On a loop: ${names}. What loops take stands in the fills by day; the counts and the cost above are without it.`,
-      )}
-    </p>
+    <>
+      {lacks.map((lack) => (
+        <p key={words(lack)} className="care">
+          {words(lack)}
+        </p>
+      ))}
+      <p className="soft">{words(counted)}</p>
+    </>
   );
 }
 
