@@ -82,36 +82,35 @@ describe('mending with a loop ahead', () => {
     for (const { bailOut } of ways) expect(bailOut!.spareL).toBeGreaterThanOrEqual(-1e-6);
   }, 60_000);
 
+  /** Four dives on a loop; the third is past its limit by a twentieth of a minute, and the fourth keeps it from being later by an hour's interval. */
+  function tightTrip([a, b, c, d]: readonly [string, string, string, string]): Trip {
+    const cylinder = { waterL: 24, fillBar: 230, reserveBar: 20 };
+    const gear: LoopGear = {
+      setpoints: { lowBar: 1.3, highBar: 0.6, switchM: 10 },
+      diluent: AIR.id,
+      oxygenCylinder: cylinder,
+      diluentCylinder: cylinder,
+      scrubberMin: 1000,
+      bailOut: [{ mix: AIR.id, cylinder }],
+    };
+    const dive = (startsAt: string, depthM: number, bottomMin: number) =>
+      aDive({ startsAt: `2027-03-${startsAt}`, depthM, bottomMin, loops: [{ by: 'p' }] });
+    const loops = [{ by: 'p', setpoints: { lowBar: 1.3, highBar: 1, switchM: 10 } }];
+    const dives = [{ ...dive(a, 28, 15), loops }, dive(b, 6, 60), dive(c, 18, 47.08), dive(d, 6, 10)];
+    return aTrip(dives, { party: [aDiver({ id: 'p', loop: gear })] });
+  }
+
+  const OVER_MIDNIGHT = ['06T20:25', '06T22:00', '07T00:10', '07T02:04'] as const;
+
   it.each([
     ['in a day', ['06T08:00', '06T09:35', '06T11:45', '06T13:39']],
-    ['over midnight', ['06T20:25', '06T22:00', '07T00:10', '07T02:04']],
+    ['over midnight', OVER_MIDNIGHT],
   ] as const)(
     'starts a shallow dive later that needs it not itself, as it gives off more than the surface: %s',
-    (_, [a, b, c, d]) => {
-      const cylinder = { waterL: 24, fillBar: 230, reserveBar: 20 };
-      const gear: LoopGear = {
-        setpoints: { lowBar: 1.3, highBar: 0.6, switchM: 10 },
-        diluent: AIR.id,
-        oxygenCylinder: cylinder,
-        diluentCylinder: cylinder,
-        scrubberMin: 1000,
-        bailOut: [{ mix: AIR.id, cylinder }],
-      };
-      const dive = (startsAt: string, depthM: number, bottomMin: number) =>
-        aDive({ startsAt: `2027-03-${startsAt}`, depthM, bottomMin, loops: [{ by: 'p' }] });
-      // The third is past its limit by a twentieth of a minute, and the fourth keeps it from being later by an hour's interval.
-      const first = dive(a, 28, 15);
-      const loops = [{ by: 'p', setpoints: { lowBar: 1.3, highBar: 1, switchM: 10 } }];
-      const dives = [{ ...first, loops }, dive(b, 6, 60), dive(c, 18, 47.08), dive(d, 6, 10)];
-      const tight = aTrip(dives, { party: [aDiver({ id: 'p', loop: gear })] });
+    (_, starts) => {
+      const tight = tightTrip(starts);
       const request: MendRequest = { ...USUAL_REQUEST, reach: { ...FIXED, later: 2 } };
       const found = cheapestPlan(questionOf(ledger(tight), request));
-      console.log(
-        'HAND',
-        JSON.stringify(found),
-        JSON.stringify(mendedByHand(tight, request, 5000)),
-        JSON.stringify(questionOf(ledger(tight), request).toMend),
-      );
       expect(found).toMatchObject({ kind: 'plan', cost: 1, atLeast: 1 });
       expect(found.kind === 'plan' && found.plan.map(({ later }) => later)).toEqual([0, 1, 0, 0]);
       expect(mendedByHand(tight, request, 1000)).toMatchObject({
@@ -120,4 +119,16 @@ describe('mending with a loop ahead', () => {
       });
     },
   );
+
+  it('counts what a later start on the evening before takes off, where the day could be mended by itself for more', () => {
+    const tight = tightTrip(OVER_MIDNIGHT);
+    const request: MendRequest = {
+      ...USUAL_REQUEST,
+      costs: { ...USUAL_REQUEST.costs, shorter: 5 },
+      reach: { ...FIXED, later: 2, shorter: 1 },
+    };
+    const found = cheapestPlan(questionOf(ledger(tight), request));
+    expect(found).toMatchObject({ kind: 'plan', cost: 1, atLeast: 1 });
+    expect(found.kind === 'plan' && found.plan.map(({ later }) => later)).toEqual([0, 1, 0, 0]);
+  });
 });
