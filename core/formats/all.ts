@@ -1,6 +1,6 @@
 import { fileWords, type Reader, type Words } from '../words/reader';
 import type { Ledger } from '../ledger/ledger-types';
-import { fillPlan, USUAL_START_BAR } from '../mixes/fills';
+import { fillPlan, USUAL_STARTS_BAR } from '../mixes/fills';
 import { least } from '../numeric';
 import { assert } from '../result';
 import { writeCalendar } from './calendar';
@@ -91,13 +91,13 @@ export interface ExportFormat {
 
 /** Fills from banks; in a party with a cylinder that is filled to less than is usually left, from empty: that takes more. */
 function fillsText({ ledger, csv }: ExportRequest): ExportText {
-  const isUsual = least(ledger.divers.map(({ diver }) => diver.cylinder.fillBar)) > USUAL_START_BAR;
-  const startBar = isUsual ? USUAL_START_BAR : 0;
+  const isUsual = least(ledger.divers.map(({ diver }) => diver.cylinder.fillBar)) > USUAL_STARTS_BAR.metric;
+  const startBar = isUsual ? USUAL_STARTS_BAR.metric : 0;
   const { gasLaw: law } = ledger.trip.settings;
   const plan = fillPlan(ledger, { method: 'banked', law, startBar, startO2: null });
   assert(plan.ok, 'no cylinder is filled to nothing');
   const amounts = law === 'ideal' ? 'of an ideal gas' : 'with compressibility at 20 °C';
-  const from = isUsual ? `with ${USUAL_START_BAR} bar left in each cylinder` : 'into empty cylinders';
+  const from = isUsual ? `with ${USUAL_STARTS_BAR.metric} bar left in each cylinder` : 'into empty cylinders';
   return {
     text: writeFillRows(plan.value, csv),
     remarks: [`Filled from banks of the mix ${from}, amounts ${amounts}; Mixes has other ways.`],

@@ -15,6 +15,8 @@ import {
   type PartialPressureFill,
 } from './fills';
 import { success, type Result } from '../result';
+import { BAR_PER_PSI, L_PER_CUBIC_FOOT } from '../units';
+import type { System } from '../words/quantity';
 import { fileWords, type Words } from '../words/reader';
 import { isLoopOxygen } from './loop-cylinders';
 import { isAir } from './stocked-trip';
@@ -83,8 +85,17 @@ export interface OxygenBottle {
   readonly fillBar: number;
 }
 
-/** The usual one. Source: common practice of gas suppliers. */
-export const USUAL_BOTTLE: OxygenBottle = { waterL: 50, fillBar: 200 };
+/** A bottle by the gas it is called by, as suppliers do where pressures are psi. @param cubicFeet when full */
+function bottleOf(cubicFeet: number, psi: number): OxygenBottle {
+  const fillBar = psi * BAR_PER_PSI;
+  return { waterL: (cubicFeet * L_PER_CUBIC_FOOT) / fillBar, fillBar };
+}
+
+/** The usual one: of 50 L at 200 bar, of 250 cu ft at 2200 psi. Source: common practice of gas suppliers, from memory. */
+export const USUAL_BOTTLES: Readonly<Record<System, OxygenBottle>> = {
+  metric: { waterL: 50, fillBar: 200 },
+  imperial: bottleOf(250, 2200),
+};
 
 /**
  * A bottle that oxygen is metered from for the compressor's intake is left at this, bar.

@@ -5,6 +5,8 @@ import { failure, success, type Result } from '../result';
 import { fileWords, worded, type Words } from '../words/reader';
 import { figure, said, typed } from '../words/said';
 import { contentL, pressureBar, type GasLaw } from '../supply';
+import { BAR_PER_PSI } from '../units';
+import type { System } from '../words/quantity';
 import type { Entry, Ledger } from '../ledger/ledger-types';
 import { mixO2 } from '../ledger/mix-choice';
 import type { Id, Mix } from '../document/types';
@@ -149,8 +151,8 @@ export function makeUp(litres: number, o2: number): { readonly oxygenL: number; 
   return { oxygenL, airL: litres - oxygenL };
 }
 
-/** Cylinders come back with this much where nobody says otherwise. Source: common practice, 50 bar of reserve. */
-export const USUAL_START_BAR = 50;
+/** Cylinders come back with this much where nobody says otherwise. Source: common practice, 50 bar or 700 psi of reserve. */
+export const USUAL_STARTS_BAR: Readonly<Record<System, number>> = { metric: 50, imperial: 700 * BAR_PER_PSI };
 
 /** How the fills of a trip are made. */
 export interface FillRequest {

@@ -1,6 +1,6 @@
 /** The options of `mixes` about how cylinders are filled. */
-import { USUAL_BOTTLE, type OxygenBottle } from '../../core/mixes/blending';
-import { USUAL_START_BAR, type FillMethod } from '../../core/mixes/fills';
+import { USUAL_BOTTLES, type OxygenBottle } from '../../core/mixes/blending';
+import { USUAL_STARTS_BAR, type FillMethod } from '../../core/mixes/fills';
 import type { Trouble } from '../../core/result';
 import type { GasLaw } from '../../core/supply';
 import type { OptionGroup } from './option-table';
@@ -87,7 +87,7 @@ export function readFillOptions(values: Values, troubles: Trouble<'options'>[]):
   };
   const method = values.fill === undefined ? 'banked' : oneOf('--fill', values.fill, METHODS);
   const law = values.law === undefined ? null : oneOf('--law', values.law, LAWS);
-  const startBar = values.back === undefined ? USUAL_START_BAR : number(values.back);
+  const startBar = values.back === undefined ? USUAL_STARTS_BAR.metric : number(values.back);
   if (!(startBar >= 0)) refuse('--back', `"${values.back}" is no pressure.`, 'Write bar, as in --back 50.');
   const left = values.left === undefined ? null : number(values.left);
   if (left !== null && !(left >= 21 && left <= 100)) {
@@ -109,6 +109,6 @@ export function readFillOptions(values: Values, troubles: Trouble<'options'>[]):
     startBar,
     isStartGiven: values.back !== undefined,
     startO2: left === null ? null : left / 100,
-    bottle: values.bottle === undefined || !isBottle ? USUAL_BOTTLE : bottle,
+    bottle: values.bottle === undefined || !isBottle ? USUAL_BOTTLES.metric : bottle,
   };
 }

@@ -3,11 +3,14 @@ import { uddfFiles } from '../../core/formats/uddf/uddf-files';
 import { zipOf } from '../../core/formats/zip';
 import { slugOf } from '../../core/library';
 import { selectLedger } from '../store/selectors';
-import type { Desk } from '../store/store';
+import { desk } from '../store/store';
 import type { Document } from './save-document';
+import { stamp } from './stamp';
 
 /** One file where a diver is chosen or alone, else an archive with a file for each. */
-export function uddfDocument(state: Desk, stampedAtUtc: string): Document {
+export function uddfDocument(): Document {
+  const state = desk.getState();
+  const stampedAtUtc = stamp();
   const { trip, selection } = state;
   const whose = selection.diverId === null ? null : [selection.diverId];
   const { files, remarks } = uddfFiles(selectLedger(state), whose, stampedAtUtc);

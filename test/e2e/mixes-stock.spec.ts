@@ -172,6 +172,13 @@ test.describe('mixes to stock and to fill', () => {
     // 50 bar of 32 %, to 200 bar: 20.9 bar of oxygen by Dalton.
     await expect(steps.getByRole('row', { name: /EAN32 12 L/ }).first()).toContainText('oxygen to 71 bar');
     const bottles = mixes.panel.getByLabel('Oxygen bottle, litres of water');
+    await expect(bottles).toHaveValue('50');
+    // Whoever reads psi has bottles and cylinders called by psi, and not 2901 of it.
+    await page.getByRole('button', { name: 'Units: metres. Change to feet' }).click();
+    await expect(mixes.panel.getByLabel('Oxygen bottle, gas when full')).toHaveValue(/^250.cu ft$/);
+    await expect(mixes.panel.getByLabel('Oxygen bottle, full at')).toHaveValue(/^2.?200.psi$/);
+    await expect(mixes.panel.getByLabel('Cylinders come back with')).toHaveValue(/^700.psi$/);
+    await page.getByRole('button', { name: 'Units: feet. Change to metres' }).click();
     await bottles.fill('1');
     await bottles.press('Enter');
     await expect(mixes.panel.getByText(/^\d{2,} bottles of oxygen/)).toBeVisible();

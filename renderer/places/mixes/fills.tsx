@@ -2,7 +2,7 @@ import { unitName } from '../../figures/format';
 import { useMemo, type ReactNode } from 'react';
 import { writeFillRows } from '../../../core/formats/fill-rows';
 import { slugOf } from '../../../core/library';
-import { fillsMade } from '../../../core/mixes/blending';
+import { fillsMade, type OxygenBottle } from '../../../core/mixes/blending';
 import { BLENDING_CAUTION, METHOD_NAMES } from '../../../core/mixes/blending-words';
 import type { FillMethod, FillPlan } from '../../../core/mixes/fills';
 import { failure } from '../../../core/result';
@@ -18,7 +18,7 @@ import { selectLedger } from '../../store/selectors';
 import { desk, useDesk } from '../../store/store';
 import { BlendTable, OxygenLine } from './blend-table';
 import { FillTable } from './fill-table';
-import { chooseView, useMixesView, type MixesView } from './mixes-view';
+import { chooseView, useFillsAsked, useMixesView, type MixesView } from './mixes-view';
 import { Troubles } from './troubles';
 import styles from './fills.module.css';
 
@@ -36,24 +36,38 @@ function emptyBottle(value: number): EditResult | null {
   });
 }
 
-/** The bottle that oxygen comes in. */
-function Bottle(): ReactNode {
+/** The bottle that oxygen comes in, by its water in litres, or by the gas it holds when full in cubic feet. */
+function Bottle({ bottle }: { readonly bottle: OxygenBottle }): ReactNode {
   const fills = useMixesView((view) => view.fills);
-  const { bottle } = fills;
+  const units = useDesk(({ settings }) => settings.units);
+  const { waterL, fillBar } = bottle;
+  const put = (value: number, patch: Partial<OxygenBottle>): EditResult | void =>
+    emptyBottle(value) ?? change({ bottle: { ...bottle, ...patch } }, fills);
   return (
     <>
-      <PlainNumberField
-        label="Oxygen bottle, litres of water"
-        value={bottle.waterL}
-        decimals={1}
-        commit={(waterL) => emptyBottle(waterL) ?? change({ bottle: { ...bottle, waterL } }, fills)}
-      />
+      {units === 'imperial' ? (
+        <UnitField
+          label="Oxygen bottle, gas when full"
+          kind="volume"
+          value={waterL * fillBar}
+          decimals={0}
+          step={10}
+          commit={(litres) => put(litres, { waterL: litres / fillBar })}
+        />
+      ) : (
+        <PlainNumberField
+          label="Oxygen bottle, litres of water"
+          value={waterL}
+          decimals={1}
+          commit={(litres) => put(litres, { waterL: litres })}
+        />
+      )}
       <UnitField
         label="Oxygen bottle, full at"
         kind="pressure"
-        value={bottle.fillBar}
+        value={fillBar}
         decimals={0}
-        commit={(fillBar) => emptyBottle(fillBar) ?? change({ bottle: { ...bottle, fillBar } }, fills)}
+        commit={(bar) => put(bar, { fillBar: bar })}
       />
     </>
   );
@@ -72,8 +86,12 @@ async function saveCsv(plan: FillPlan): Promise<void> {
 
 const METHODS: readonly FillMethod[] = ['banked', 'partial-pressure', 'continuous', 'membrane'];
 
-function Tools(props: { readonly law: 'ideal' | 'real'; readonly plan: FillPlan | null }): ReactNode {
-  const { law, plan } = props;
+function Tools(props: {
+  readonly asked: ReturnType<typeof useFillsAsked>;
+  readonly plan: FillPlan | null;
+}): ReactNode {
+  const { plan } = props;
+  const { request, bottle } = props.asked;
   const words = useWords();
   const fills = useMixesView((view) => view.fills);
   const isPartial = fills.method === 'partial-pressure';
@@ -87,7 +105,7 @@ function Tools(props: { readonly law: 'ideal' | 'real'; readonly plan: FillPlan 
       />
       <Choice
         label="Amounts"
-        value={law}
+        value={request.law}
         options={[
           { value: 'ideal', label: 'ideal: volume times pressure' },
           { value: 'real', label: 'with compressibility at 20 °C' },
@@ -97,7 +115,7 @@ function Tools(props: { readonly law: 'ideal' | 'real'; readonly plan: FillPlan 
       <UnitField
         label="Cylinders come back with"
         kind="pressure"
-        value={fills.startBar}
+        value={request.startBar}
         decimals={0}
         commit={(startBar) => change({ startBar }, fills)}
       />
@@ -119,7 +137,7 @@ function Tools(props: { readonly law: 'ideal' | 'real'; readonly plan: FillPlan 
           commit={(startO2) => change({ startO2 }, fills)}
         />
       ) : null}
-      {fills.method === 'membrane' ? null : <Bottle />}
+      {fills.method === 'membrane' ? null : <Bottle bottle={bottle} />}
       <div className={styles.buttons}>
         {plan === null ? null : (
           <button type="button" className="button" onClick={() => void saveCsv(plan)}>
@@ -139,17 +157,17 @@ export function Fills(): ReactNode {
   const words = useWords();
   const ledger = useDesk(selectLedger);
   const settings = useDesk((state) => state.settings);
-  const { method, law, startBar, startO2, bottle } = useMixesView((view) => view.fills);
-  const usedLaw = law ?? ledger.trip.settings.gasLaw;
+  const asked = useFillsAsked(ledger.trip.settings.gasLaw);
+  const { request, bottle } = asked;
   const made = useMemo(
-    () => fillsMade(ledger, { method, law: usedLaw, startBar, startO2 }, bottle, null, wordsIn(settings)),
-    [ledger, method, usedLaw, startBar, startO2, bottle, settings],
+    () => fillsMade(ledger, request, bottle, null, wordsIn(settings)),
+    [ledger, request, bottle, settings],
   );
   const fills = made.ok && made.value.plan.lines.length > 0 ? made.value : null;
   return (
     <section aria-label="Fills">
       {fills === null ? null : <OxygenLine fills={fills} />}
-      <Tools law={usedLaw} plan={fills?.plan ?? null} />
+      <Tools asked={asked} plan={fills?.plan ?? null} />
       <p className="care">{words(BLENDING_CAUTION)}</p>
       {fills === null || fills.steps.length === 0 ? null : <BlendTable steps={fills.steps} />}
       {made.ok ? null : <Troubles troubles={made.troubles} />}

@@ -1,11 +1,13 @@
 /** What is chosen on the Mixes place: kept while the window is open, never part of the trip. */
+import { useMemo } from 'react';
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
-import { USUAL_BOTTLE, type OxygenBottle } from '../../../core/mixes/blending';
-import type { FillMethod } from '../../../core/mixes/fills';
+import { USUAL_BOTTLES, type OxygenBottle } from '../../../core/mixes/blending';
+import { USUAL_STARTS_BAR, type FillMethod, type FillRequest } from '../../../core/mixes/fills';
 import type { ClassLoop } from '../../../core/mixes/class-dive';
 import { PLAIN_REQUEST, type StockRequest } from '../../../core/mixes/shares';
 import type { Id } from '../../../core/document/types';
+import { useDesk } from '../../store/store';
 import type { SortKey } from './site-sort';
 
 /** The questions of the place, one at a time. */
@@ -37,9 +39,11 @@ export interface MixesView {
     readonly method: FillMethod;
     /** null: the gas law of the trip. */
     readonly law: 'ideal' | 'real' | null;
-    readonly startBar: number;
+    /** null: what is usual in the units that are read. */
+    readonly startBar: number | null;
     readonly startO2: number | null;
-    readonly bottle: OxygenBottle;
+    /** null: as above. */
+    readonly bottle: OxygenBottle | null;
   };
 }
 
@@ -59,11 +63,25 @@ export const mixesView = createStore<MixesView>()(() => ({
     loop: { lowBar: 0.7, highBar: 1.2, switchM: 6, diluentPercent: 21 },
     hasLoop: false,
   },
-  fills: { method: 'banked', law: null, startBar: 50, startO2: null, bottle: USUAL_BOTTLE },
+  fills: { method: 'banked', law: null, startBar: null, startO2: null, bottle: null },
 }));
 
 export function useMixesView<T>(selector: (view: MixesView) => T): T {
   return useStore(mixesView, selector);
+}
+
+/** How cylinders are filled, with all that is usual. @param gasLaw of the trip */
+export function useFillsAsked(gasLaw: FillRequest['law']): {
+  readonly request: FillRequest;
+  readonly bottle: OxygenBottle;
+} {
+  const { method, law, startBar, startO2, bottle } = useMixesView((view) => view.fills);
+  const units = useDesk(({ settings }) => settings.units);
+  const request = useMemo(
+    () => ({ method, law: law ?? gasLaw, startBar: startBar ?? USUAL_STARTS_BAR[units], startO2 }),
+    [method, law, gasLaw, startBar, startO2, units],
+  );
+  return { request, bottle: bottle ?? USUAL_BOTTLES[units] };
 }
 
 export function chooseView(patch: Partial<MixesView>): void {

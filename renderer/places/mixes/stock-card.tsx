@@ -18,7 +18,7 @@ import { useWords } from '../../parts/use-words';
 import { desk } from '../../store/store';
 import { FillTable } from './fill-table';
 import { MixSample, mixLines } from './mix-line';
-import { useMixesView } from './mixes-view';
+import { useFillsAsked } from './mixes-view';
 import styles from './stock-card.module.css';
 
 function Sites({ plan }: { readonly plan: StockPlan }): ReactNode {
@@ -130,12 +130,9 @@ export function StockCard(props: {
   const { list, trip, request, isOld } = props;
   const words = useWords();
   const [showsFills, setShowsFills] = useState(false);
-  const { method, law, startBar, startO2 } = useMixesView((view) => view.fills);
+  const { request: asked } = useFillsAsked(trip.settings.gasLaw);
   const plan = useMemo(() => stockPlan(trip, request, list.percents), [trip, request, list]);
-  const fills = useMemo(() => {
-    const asked = { method, law: law ?? trip.settings.gasLaw, startBar, startO2 };
-    return fillPlan(plan.ledger, asked, plan.openIds, words);
-  }, [plan, method, law, startBar, startO2, trip, words]);
+  const fills = useMemo(() => fillPlan(plan.ledger, asked, plan.openIds, words), [plan, asked, words]);
   const oxygenL = fills.ok ? fills.value.total.oxygenL - fills.value.loopOxygenL : 0;
   const name = words(listSaid(list));
   return (

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import type { BailOut, Cylinder, Diver, LoopGear } from '../../../core/document/types';
 import { tell, type EditResult } from '../../actions/edit';
-import { addLoop, removeLoop, setLoop } from '../../actions/loops';
+import { addLoop, removeLoop, setLoop } from '../../actions/loop-gear';
 import { Folded } from '../../parts/folded';
 import { MixChoice } from '../../parts/mix-choice';
 import { PlainNumberField, UnitField } from '../../parts/number-field';

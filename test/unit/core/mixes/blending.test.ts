@@ -1,10 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { writeFillRows } from '../../../../core/formats/fill-rows';
 import { highTrip } from '../../../../core/document/high-trip';
-import { blendSteps, CONTINUOUS_LEFT_BAR, fillsMade, oxygenBottles } from '../../../../core/mixes/blending';
+import {
+  blendSteps,
+  CONTINUOUS_LEFT_BAR,
+  fillsMade,
+  oxygenBottles,
+  USUAL_BOTTLES,
+} from '../../../../core/mixes/blending';
 import { blendedSaid } from '../../../../core/mixes/blending-words';
-import { fileWords } from '../../../../core/words/reader';
-import { fillPlan, type FillRequest } from '../../../../core/mixes/fills';
+import { pageReader, fileWords, wordsOf } from '../../../../core/words/reader';
+import { figure, said } from '../../../../core/words/said';
+import { fillPlan, USUAL_STARTS_BAR, type FillRequest } from '../../../../core/mixes/fills';
 import { ledger } from '../../../../core/ledger/ledger';
 import { aDive, aDiver, aTrip } from '../../../builders/trip';
 
@@ -109,6 +116,19 @@ describe('of a loop', () => {
     );
     expect(bottles.downToBar).toBe(highest);
     expect(highest).toBeLessThan(100);
+  });
+});
+
+describe('what is usual', () => {
+  it('is round in the units that are read', () => {
+    const read = (units: 'metric' | 'imperial', kind: 'cylinderGas' | 'pressureTyped', value: number) =>
+      wordsOf(pageReader(units))(said`${figure(kind, value)}`);
+    const { imperial } = USUAL_BOTTLES;
+    expect(read('imperial', 'cylinderGas', imperial.waterL * imperial.fillBar)).toMatch(/^250.cu ft$/);
+    expect(read('imperial', 'pressureTyped', imperial.fillBar)).toMatch(/^2.?200.psi$/);
+    expect(read('imperial', 'pressureTyped', USUAL_STARTS_BAR.imperial)).toMatch(/^700.psi$/);
+    expect(read('metric', 'pressureTyped', USUAL_BOTTLES.metric.fillBar)).toMatch(/^200.bar$/);
+    expect(read('metric', 'pressureTyped', USUAL_STARTS_BAR.metric)).toMatch(/^50.bar$/);
   });
 });
 
