@@ -17,7 +17,7 @@ const HEADINGS = [
 
 /**
  * The fills of a trip by day and mix as comma-separated values, without their sum, which a spreadsheet makes.
- * @param plan of the fills @param style of the spreadsheets that will open it @returns headings and rows, in their order; litres at 1 bar, rounded up
+ * @param plan of the fills @param style of the spreadsheets that will open it @returns headings and rows, in their order; litres at 1 bar, rounded up; no air of a membrane, which takes in more than it gives
  * Source: RFC 4180 (2005); figures as in the plan.
  */
 export function writeFillRows({ lines }: FillPlan, style?: CsvStyle): string {
@@ -29,7 +29,7 @@ export function writeFillRows({ lines }: FillPlan, style?: CsvStyle): string {
       fills,
       up(litres),
       up(oxygenL),
-      up(airL),
+      airL === null ? '' : up(airL),
       cost,
       drained,
       impossible,

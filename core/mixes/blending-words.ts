@@ -2,7 +2,7 @@ import { cylinder, figure, NOTHING, said, type Said } from '../words/said';
 import type { BlendStep, BottleCount, OxygenBottle } from './blending';
 import { mixO2 } from '../ledger/mix-choice';
 import { mixSaid } from '../words/terms';
-import type { FillLine, FillMethod, FillPlan, PartialPressureFill } from './fills';
+import type { FillLine, FillMethod, FillPlan, FillRequest, PartialPressureFill } from './fills';
 import { isLoopOxygen } from './loop-cylinders';
 
 /** Beside every answer about blending. Source: common practice of the trade. */
@@ -45,12 +45,15 @@ export function oxygenSaid(
 ): OxygenSaid {
   const { bottles, eachL, downToBar } = counted;
   if (bottles === 0) {
-    const lead =
-      method === 'membrane'
-        ? said`A membrane takes no oxygen from bottles.`
-        : plan.loopOxygenL > 0
-          ? said`No oxygen needed for the mixes.`
-          : said`No oxygen needed.`;
+    if (method === 'membrane') {
+      const lead = said`A membrane takes no oxygen from bottles.`;
+      const rest =
+        plan.total.airL === null
+          ? said` It takes in more air than it gives gas; how much more, its maker says.`
+          : NOTHING;
+      return { lead, rest, isCare: false };
+    }
+    const lead = plan.loopOxygenL > 0 ? said`No oxygen needed for the mixes.` : said`No oxygen needed.`;
     return { lead, rest: NOTHING, isCare: false };
   }
   const oxygen = said`${figure('gasUsed', plan.total.oxygenL - plan.loopOxygenL)} of oxygen`;
@@ -64,6 +67,18 @@ export function oxygenSaid(
     rest: said` ${FOR_WHAT[method]}: ${oxygen}; ${each}.`,
     isCare: false,
   };
+}
+
+/** How the fills were asked for, to stand before figures that follow from it. @param gasIn units of amounts of gas */
+export function fillsAskedSaid(request: FillRequest, gasIn: string): Said {
+  const left = request.startO2 === null ? said`of their mix` : said`of ${mixSaid(request.startO2)}`;
+  const law = request.law === 'ideal' ? said`ideal gas` : said`compressibility at 20 °C`;
+  return said`${METHOD_NAMES[request.method]}; cylinders come back at ${figure('pressureTyped', request.startBar)} ${left}; gas in ${gasIn} at 1 bar, by ${law}.`;
+}
+
+/** The bottles that oxygen comes in. */
+export function bottleSaid(bottle: OxygenBottle): Said {
+  return said`Oxygen comes in bottles of ${cylinder(bottle)}, full at ${figure('pressureTyped', bottle.fillBar)}.`;
 }
 
 /** What the gauge shows after the oxygen of one cylinder; null: it cannot be filled this way. */

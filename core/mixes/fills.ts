@@ -173,7 +173,8 @@ export interface FillLine {
   /** Gas put into the cylinders, litres at 1 bar, and the oxygen and air it takes. */
   readonly litres: number;
   readonly oxygenL: number;
-  readonly airL: number;
+  /** Null of a membrane: it takes in more air than it gives gas, and how much more is a figure of its make. */
+  readonly airL: number | null;
   readonly cost: number;
   /** Cylinders that must be let down first, and those this way cannot fill. */
   readonly drained: number;
@@ -188,10 +189,15 @@ export interface FillPlan {
   readonly total: Omit<FillLine, 'date' | 'mix'>;
 }
 
-type Sums = { -readonly [Key in keyof FillPlan['total']]: number };
+type Sums = { -readonly [Key in keyof FillPlan['total']]: FillPlan['total'][Key] };
 
 function noSums(): Sums {
   return { fills: 0, litres: 0, oxygenL: 0, airL: 0, cost: 0, drained: 0, impossible: 0 };
+}
+
+/** What is not known of one is not known of all. */
+function both(one: number | null, other: number | null): number | null {
+  return one === null || other === null ? null : one + other;
 }
 
 function addCylinder(sums: Sums, start: FillStart, mix: Mix, request: FillRequest): void {
@@ -218,13 +224,12 @@ function addCylinder(sums: Sums, start: FillStart, mix: Mix, request: FillReques
       start.startO2 > o2 + 1e-9 && start.startBar > 0 && request.method === 'partial-pressure';
     const fromL = isEmptied ? 0 : contentL(waterL, start.startBar, o2, request.law);
     const litres = contentL(waterL, fillBar, o2, request.law) - fromL;
-    // A membrane makes the mix of air alone; what it lets off is not counted.
     const { oxygenL, airL } =
-      request.method === 'membrane' ? { oxygenL: 0, airL: litres } : makeUp(litres, o2);
+      request.method === 'membrane' && !isAir(mix) ? { oxygenL: 0, airL: null } : makeUp(litres, o2);
     if (isEmptied) sums.drained += 1;
     sums.litres += litres;
     sums.oxygenL += oxygenL;
-    sums.airL += airL;
+    sums.airL = both(sums.airL, airL);
     return;
   }
   const fill = partialPressureFill(start, o2, request.law);
@@ -234,7 +239,7 @@ function addCylinder(sums: Sums, start: FillStart, mix: Mix, request: FillReques
   }
   sums.litres += fill.value.oxygenL + fill.value.airL;
   sums.oxygenL += fill.value.oxygenL;
-  sums.airL += fill.value.airL;
+  sums.airL = both(sums.airL, fill.value.airL);
   if (fill.value.isDrained) sums.drained += 1;
 }
 
@@ -341,7 +346,10 @@ export function fillPlan(
     .toSorted((a, b) => (a.date === b.date ? a.mix.o2 - b.mix.o2 : a.date < b.date ? -1 : 1));
   const total = noSums();
   for (const line of lines) {
-    for (const key of Object.keys(total) as (keyof Sums)[]) total[key] += line[key];
+    for (const key of Object.keys(total) as (keyof Sums)[]) {
+      if (key === 'airL') total.airL = both(total.airL, line.airL);
+      else total[key] += line[key];
+    }
   }
   return success({ lines, loopOxygenL, total });
 }

@@ -4,10 +4,10 @@ import {
   blendedSaid,
   BLENDING_CAUTION,
   fillNotesSaid,
+  fillsAskedSaid,
   gaugeSaid,
   gasOfFillSaid,
   loopFillsSaid,
-  METHOD_NAMES,
   oxygenSaid,
 } from '../../core/mixes/blending-words';
 import type { FillLine, FillPlan } from '../../core/mixes/fills';
@@ -20,10 +20,11 @@ import { table, wrapped } from './text-table';
 
 /** Figures of the fills of a mix on a day, or of all. */
 function fillCells(line: FillPlan['total'], page: Page): readonly string[] {
-  const litres = [line.litres, line.oxygenL, line.airL];
   return [
     String(line.fills),
-    ...litres.map((each) => values(figure('gasUsed', each), page)),
+    ...[line.litres, line.oxygenL, line.airL].map((each) =>
+      each === null ? '–' : values(figure('gasUsed', each), page),
+    ),
     ...cellsOf([moneySaid(line.cost, page.currency)], page),
     fillNotesSaid(line)
       .map((note) => page.words(note))
@@ -90,9 +91,7 @@ export function fillsText(told: FillsMade, whose: Said, page: Page): string {
   const { units } = page.reader;
   const systems = units === 'both' ? (['metric', 'imperial'] as const) : [units];
   const signs = systems.map((system) => unitOf('volume', system).sign).join('/');
-  const left = request.startO2 === null ? said`of their mix` : said`of ${mixSaid(request.startO2)}`;
-  const law = request.law === 'ideal' ? said`ideal gas` : said`compressibility at 20 °C`;
-  const intro = said`${whose}, ${METHOD_NAMES[request.method]}; cylinders come back at ${figure('pressureTyped', request.startBar)} ${left}; gas in ${signs} at 1 bar, by ${law}.`;
+  const intro = said`${whose}, ${fillsAskedSaid(request, signs)}`;
   const oxygen = oxygenSaid(plan, bottles, request.method, bottle);
   return [
     wrapped(page.words(intro), 0, page.columns),

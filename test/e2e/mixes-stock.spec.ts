@@ -4,6 +4,7 @@ import { readFile } from 'node:fs/promises';
 import { readTrip } from '../../core/document/read-trip';
 import { at, expect, test as base } from './fixtures';
 import { MixesPlace, onBoardText } from './pages/mixes';
+import { pageSizes, printed } from './pdf';
 
 const test = base.extend<{ mixes: MixesPlace }>({ mixes: at(MixesPlace) });
 
@@ -156,10 +157,10 @@ test.describe('mixes to stock and to fill', () => {
     await expect(mixes.panel.getByRole('alert')).toContainText('no pressure to start a fill from');
   });
 
-  test('says how each cylinder is blended and how many bottles of oxygen that takes, and saves the fills', async ({
+  test('says how each cylinder is blended and how many bottles of oxygen that takes, prints and saves the fills', async ({
     page,
     mixes,
-  }) => {
+  }, info) => {
     await mixes.ask('Fills');
     await mixes.panel.getByLabel('Filled').selectOption('partial-pressure');
     await expect(
@@ -171,6 +172,15 @@ test.describe('mixes to stock and to fill', () => {
     const steps = mixes.panel.getByRole('region', { name: 'Blending step by step' });
     // 50 bar of 32 %, to 200 bar: 20.9 bar of oxygen by Dalton.
     await expect(steps.getByRole('row', { name: /EAN32 12 L/ }).first()).toContainText('oxygen to 71 bar');
+    const paper = info.outputPath('fills.pdf');
+    const printedText = (await printed(page, paper, 'across')).replaceAll(/[\s\u00a0]+/g, ' ');
+    expect((await pageSizes(paper)).length).toBeGreaterThan(1);
+    expect(printedText).toContain(
+      'Fills of the trip, by partial pressure: oxygen, then air; cylinders come back at 50 bar',
+    );
+    expect(printedText).toContain('Oxygen comes in bottles of 50 L, full at 200 bar.');
+    // A sum at the foot of each page would be taken for that page's.
+    expect(printedText.match(/In all/g)).toHaveLength(1);
     const bottles = mixes.panel.getByLabel('Oxygen bottle, litres of water');
     await expect(bottles).toHaveValue('50');
     // Whoever reads psi has bottles and cylinders called by psi, and not 2901 of it.
@@ -187,8 +197,14 @@ test.describe('mixes to stock and to fill', () => {
     await expect(mixes.panel.getByText(/it takes a booster\.$/)).toBeVisible();
     await mixes.panel.getByLabel('Filled').selectOption('membrane');
     await expect(mixes.panel.getByText('A membrane takes no oxygen from bottles.')).toBeVisible();
+    const oxygen = mixes.panel.getByRole('columnheader', { name: 'Oxygen to bring' });
+    await expect(oxygen).toHaveCount(0);
+    // What it takes in is no figure of ours; of the fills of air alone it is known.
+    await expect(mixes.row(/^In all/)).toContainText('not known');
     await mixes.panel.getByLabel('Filled').selectOption('continuous');
     await expect(mixes.panel.getByText(/bottles of oxygen for the trip:/)).toBeVisible();
+    await expect(oxygen).toHaveCount(1);
+    await expect(mixes.row(/^In all/)).not.toContainText('not known');
     const loading = page.waitForEvent('download');
     await mixes.panel.getByRole('button', { name: 'Save as CSV' }).click();
     const file = await loading;

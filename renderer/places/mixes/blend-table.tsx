@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import type { BlendStep, FillsMade } from '../../../core/mixes/blending';
 import { blendedSaid, gaugeSaid, loopFillsSaid, oxygenSaid } from '../../../core/mixes/blending-words';
 import type { PartialPressureFill } from '../../../core/mixes/fills';
+import { keptTogether } from '../../../core/line-breaks';
 import { mixO2 } from '../../../core/ledger/mix-choice';
 import { figure, said } from '../../../core/words/said';
 import { mixSaid } from '../../../core/words/terms';
@@ -16,16 +17,17 @@ export function OxygenLine({ fills }: { readonly fills: FillsMade }): ReactNode 
   const { lead, rest, isCare } = oxygenSaid(plan, bottles, request.method, bottle);
   return (
     <p className={isCare ? `care ${styles.answer}` : styles.answer}>
-      <strong>{words(lead)}</strong>
-      {words(rest)}
-      {plan.loopOxygenL > 0 ? ` ${words(loopFillsSaid(plan))}` : null}
+      <strong>{keptTogether(words(lead))}</strong>
+      {keptTogether(words(rest))}
+      {plan.loopOxygenL > 0 ? ` ${keptTogether(words(loopFillsSaid(plan)))}` : null}
     </p>
   );
 }
 
 function Gauge({ fill }: { readonly fill: PartialPressureFill | null }): ReactNode {
   const words = useWords();
-  return <td className={fill === null ? 'care' : ''}>{words(gaugeSaid(fill))}</td>;
+  const gauge = keptTogether(words(gaugeSaid(fill)));
+  return <td className={fill === null ? `care ${styles.gauge}` : styles.gauge}>{gauge}</td>;
 }
 
 /** What a blender reads off the gauge, by both gas laws. */
@@ -39,7 +41,9 @@ export function BlendTable({ steps }: { readonly steps: readonly BlendStep[] }):
           <tr>
             <th scope="col">Mix</th>
             <th scope="col">Cylinder</th>
-            <th scope="col">Fills</th>
+            <th scope="col" className={styles.number}>
+              Fills
+            </th>
             <th scope="col">From</th>
             <th scope="col">By ideal gas</th>
             <th scope="col">By real gas</th>
@@ -51,7 +55,7 @@ export function BlendTable({ steps }: { readonly steps: readonly BlendStep[] }):
             <tr key={`${step.mix.id} ${step.waterL} ${step.startBar} ${step.fillBar} ${step.isDiluent}`}>
               <th scope="row">{words(mixSaid(mixO2(step.mix)))}</th>
               <td>{words(blendedSaid(step))}</td>
-              <td>{step.fills}</td>
+              <td className={styles.number}>{step.fills}</td>
               <td>{words(said`${figure('pressureTyped', step.startBar)}`)}</td>
               <Gauge fill={step.by.ideal} />
               <Gauge fill={step.by.real} />

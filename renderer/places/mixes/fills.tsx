@@ -1,9 +1,15 @@
 import { unitName } from '../../figures/format';
 import { useMemo, type ReactNode } from 'react';
 import { writeFillRows } from '../../../core/formats/fill-rows';
+import { keptTogether } from '../../../core/line-breaks';
 import { slugOf } from '../../../core/library';
-import { fillsMade, type OxygenBottle } from '../../../core/mixes/blending';
-import { BLENDING_CAUTION, METHOD_NAMES } from '../../../core/mixes/blending-words';
+import { fillsMade, type FillsMade, type OxygenBottle } from '../../../core/mixes/blending';
+import {
+  BLENDING_CAUTION,
+  bottleSaid,
+  fillsAskedSaid,
+  METHOD_NAMES,
+} from '../../../core/mixes/blending-words';
 import type { FillMethod, FillPlan } from '../../../core/mixes/fills';
 import { failure } from '../../../core/result';
 import type { EditResult } from '../../actions/edit';
@@ -152,6 +158,20 @@ function Tools(props: {
   );
 }
 
+/** On paper what is chosen in the window: without it nobody knows what the figures follow from. */
+function Asked({ fills }: { readonly fills: FillsMade }): ReactNode {
+  const words = useWords();
+  const units = useDesk(({ settings }) => settings.units);
+  const { request, bottle } = fills;
+  const asked = words(fillsAskedSaid(request, unitName('volume', units)));
+  return (
+    <p className={styles.onPaper}>
+      <strong>Fills of the trip</strong>,{' '}
+      {keptTogether(request.method === 'membrane' ? asked : `${asked} ${words(bottleSaid(bottle))}`)}
+    </p>
+  );
+}
+
 /** Fills by day and mix, with the oxygen and air to bring, for the trip as it stands. */
 export function Fills(): ReactNode {
   const words = useWords();
@@ -166,9 +186,10 @@ export function Fills(): ReactNode {
   const fills = made.ok && made.value.plan.lines.length > 0 ? made.value : null;
   return (
     <section aria-label="Fills">
+      {fills === null ? null : <Asked fills={fills} />}
       {fills === null ? null : <OxygenLine fills={fills} />}
       <Tools asked={asked} plan={fills?.plan ?? null} />
-      <p className="care">{words(BLENDING_CAUTION)}</p>
+      <p className={`care ${styles.care}`}>{words(BLENDING_CAUTION)}</p>
       {fills === null || fills.steps.length === 0 ? null : <BlendTable steps={fills.steps} />}
       {made.ok ? null : <Troubles troubles={made.troubles} />}
       {made.ok && fills === null ? <p className="soft">No dives yet, so nothing to fill.</p> : null}

@@ -8,7 +8,7 @@ import {
   oxygenBottles,
   USUAL_BOTTLES,
 } from '../../../../core/mixes/blending';
-import { blendedSaid } from '../../../../core/mixes/blending-words';
+import { blendedSaid, bottleSaid, fillsAskedSaid } from '../../../../core/mixes/blending-words';
 import { pageReader, fileWords, wordsOf } from '../../../../core/words/reader';
 import { figure, said } from '../../../../core/words/said';
 import { fillPlan, USUAL_STARTS_BAR, type FillRequest } from '../../../../core/mixes/fills';
@@ -163,7 +163,11 @@ describe('oxygenBottles', () => {
     expect(planOf({ method: 'continuous' }).total.oxygenL).toBeCloseTo(planOf().total.oxygenL, 6);
     const membrane = planOf({ method: 'membrane' });
     expect(membrane.total.oxygenL).toBe(0);
-    expect(membrane.total.airL).toBeCloseTo(membrane.total.litres, 9);
+    // It takes in more air than it gives gas; of air itself it gives as much.
+    expect([...membrane.lines, membrane.total].map(({ airL }) => airL)).toEqual([null, null, null]);
+    const onAir = fillPlan(ledger(aTrip([aDive({ mix: 'air' })])), request({ method: 'membrane' }));
+    expect(onAir.ok && onAir.value.total.airL).toBeCloseTo(onAir.ok ? onAir.value.total.litres : NaN, 9);
+    expect(writeFillRows(membrane)).toMatch(/^2027-03-06,32,3,6300,0,,30,0,0$/m);
     expect(oxygenBottles(membrane, [], request({ method: 'membrane' }), bottle).bottles).toBe(0);
   });
 
@@ -179,6 +183,21 @@ describe('oxygenBottles', () => {
         expect((bottles! - 1) * eachL).toBeLessThan(planOf({ law }).total.oxygenL);
       }
     }
+  });
+});
+
+describe('fillsAskedSaid', () => {
+  it('says how cylinders are filled, what they come back with, and by which law amounts are told', () => {
+    expect(fileWords(fillsAskedSaid(request(), 'litres'))).toBe(
+      'by partial pressure: oxygen, then air; cylinders come back at 50 bar of their mix; gas in litres at 1 bar, by ideal gas.',
+    );
+    const other = request({ method: 'continuous', law: 'real', startBar: 30, startO2: 0.21 });
+    expect(fileWords(fillsAskedSaid(other, 'L'))).toBe(
+      'by continuous blending; cylinders come back at 30 bar of Air; gas in L at 1 bar, by compressibility at 20 °C.',
+    );
+    expect(fileWords(bottleSaid({ waterL: 50, fillBar: 200 }))).toBe(
+      'Oxygen comes in bottles of 50 L, full at 200 bar.',
+    );
   });
 });
 

@@ -100,7 +100,7 @@ describe('fillPlan', () => {
     const made = whole.divers.flatMap((each) => each.entries).filter((entry) => entry.isMade).length;
     expect(plan.total.fills).toBe(made);
     expect(plan.lines.reduce((sum, line) => sum + line.oxygenL, 0)).toBeCloseTo(plan.total.oxygenL, 6);
-    expect(plan.total.oxygenL + plan.total.airL).toBeCloseTo(plan.total.litres, 6);
+    expect(plan.total.oxygenL + plan.total.airL!).toBeCloseTo(plan.total.litres, 6);
   });
 
   it('needs the same gas banked or by partial pressure on what is left of the same mix', () => {
