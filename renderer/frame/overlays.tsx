@@ -4,7 +4,6 @@ import { closeOverlay } from '../actions/view';
 import { Dialog } from '../parts/dialog';
 import { lazily, type StandIn } from '../parts/lazily';
 import { useDesk, type Overlay } from '../store/store';
-import { Welcome } from './welcome';
 
 const STAND_IN: StandIn = {
   waiting: null,
@@ -49,6 +48,9 @@ const SturdySheet = lazily(
   STAND_IN,
 );
 
+/** Asked for once, at the first start: every other one has it without. */
+const Welcome = lazily(async () => (await import('./welcome')).Welcome, STAND_IN);
+
 const GuideSheet = lazily(async () => (await import('./guide/guide-sheet')).GuideSheet, STAND_IN);
 
 const lateSheets = () => import('./late-sheets');
@@ -76,10 +78,11 @@ const SwapSheet = lazily(async () => (await import('../places/days/sheets/swap-s
 /** What lies over the window; at most one, and the cautions of the first start before any other. */
 export function Overlays(): ReactNode {
   const overlay = useDesk((state) => state.overlay);
+  const isFirstStart = useDesk((state) => state.ready && !state.settings.cautionsAccepted);
   return (
     <>
       {overlay ? <Shown overlay={overlay} /> : null}
-      <Welcome />
+      {isFirstStart ? <Welcome /> : null}
     </>
   );
 }

@@ -1,7 +1,6 @@
 import type { ReactNode } from 'react';
 import { changeSettings, showOverlay } from '../actions/view';
 import { Dialog } from '../parts/dialog';
-import { useDesk } from '../store/store';
 import { SafetySentences } from './safety-sentences';
 
 function accept(): void {
@@ -10,8 +9,6 @@ function accept(): void {
 
 /** First start: the cautions, accepted once, and where to begin. */
 export function Welcome(): ReactNode {
-  const show = useDesk((state) => state.ready && !state.settings.cautionsAccepted);
-  if (!show) return null;
   return (
     <Dialog
       title="Before you plan"
