@@ -1,4 +1,4 @@
-/** A document for another program, loaded when somebody asks. */
+/** Documents for other programs, loaded when somebody asks. */
 import { EXPORT_FORMATS, type ExportFormat } from '../../core/formats/all';
 import { slugOf } from '../../core/library';
 import { csvStyle } from '../figures/csv-style';
@@ -8,6 +8,8 @@ import { desk } from '../store/store';
 import type { Document } from './save-document';
 import { stamp } from './stamp';
 import { giveTripId } from './trip-id';
+
+export { uddfDocument } from './uddf-files';
 
 /** The trip in a format, as the window's settings have it. */
 export function exportDocument(id: ExportFormat['id']): Document {

@@ -13,7 +13,7 @@ async function saveMade(load: () => Promise<() => Document>): Promise<void> {
 
 /** The dives as UDDF: of the chosen diver, or a file for each of the party in one archive. */
 export function exportUddf(): Promise<void> {
-  return saveMade(async () => (await import('./uddf-files')).uddfDocument);
+  return saveMade(async () => (await import('./export-document')).uddfDocument);
 }
 
 export function exportAs(id: ExportFormat['id']): Promise<void> {

@@ -58,9 +58,14 @@ export function matchRecorded(
 /** Oxygen within this of what is breathed anyway says nothing more. Source: labels are whole percent. */
 const SAME_O2 = 0.0005;
 
+/** Whether a diver makes a dive of the trip on a loop. */
+export function isDivedOnLoop({ loops }: Dive, by: Id): boolean {
+  return loops?.some((loop) => loop.by === by) ?? false;
+}
+
 /**
  * A dive of the trip with a recorded one as what a diver made of it: start, depth, bottom time and profile, and what was
- * read of pressure and oxygen.
+ * read of pressure and oxygen; of a dive on a loop these two, which belong to open circuit, are left out.
  * @param knownO2 oxygen fraction the diver breathes by the plan; null where it is not known
  * @returns the dive with that diver's record in place of the one before
  * Source: CONVENTIONS, "Recorded profiles".
@@ -74,12 +79,13 @@ export function withRecorded(
   party: readonly Id[],
 ): Dive {
   const { depthM, bottomMin, samples, endBar, o2 } = recorded;
-  const isOther = o2 !== null && (knownO2 === null || Math.abs(o2 - knownO2) > SAME_O2);
+  const isOnLoop = isDivedOnLoop(dive, by);
+  const isOther = !isOnLoop && o2 !== null && (knownO2 === null || Math.abs(o2 - knownO2) > SAME_O2);
   const figures: RecordedFigures = {
     startsAt: wallText(startedMin(recorded, shiftMin)),
     depthM,
     bottomMin,
-    ...(endBar === null ? {} : { endBar }),
+    ...(endBar === null || isOnLoop ? {} : { endBar }),
     ...(isOther ? { o2 } : {}),
     samples,
   };

@@ -220,9 +220,9 @@ function diveOf(
   }
   if (waypoints.some(({ isLoop }) => isLoop)) {
     return {
-      what: 'It was made on a loop, and no figure reckons with one yet.',
+      what: 'It was made on a loop: dives are brought in from files on open circuit alone.',
       where: at(`line ${element.line}`),
-      mend: 'Leave this dive out, or log its depth and time by hand where that is careful enough.',
+      mend: 'Leave this dive out, or plan it on the diver’s loop and log its depth and time by hand.',
     };
   }
   if (waypoints.length === 0) {

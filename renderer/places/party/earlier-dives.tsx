@@ -30,6 +30,9 @@ export function EarlierDives({ diver }: { readonly diver: Diver }): ReactNode {
       {before.map((dive) => (
         <Earlier key={dive.id} diver={diver} dive={dive} />
       ))}
+      {diver.loop === undefined || before.length === 0 ? null : (
+        <p className="soft">Reckoned as dived on open circuit: there is no loop before the trip.</p>
+      )}
       <p>
         <button type="button" className="linked" onClick={add}>
           Add a dive before the trip

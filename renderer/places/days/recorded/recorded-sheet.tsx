@@ -1,5 +1,10 @@
 import { useEffect, useMemo, useState, type ReactNode } from 'react';
-import { diverNamed, matchRecorded, startedMin } from '../../../../core/formats/recorded/match-recorded';
+import {
+  diverNamed,
+  isDivedOnLoop,
+  matchRecorded,
+  startedMin,
+} from '../../../../core/formats/recorded/match-recorded';
 import type { RecordedDive, RecordedReading } from '../../../../core/formats/recorded/recorded-dive';
 import { effectiveDive, isOnDive } from '../../../../core/document/as-dived';
 import type { Dive, Diver, Id } from '../../../../core/document/types';
@@ -95,7 +100,8 @@ export function RecordedSheet(): ReactNode {
     >
       <p className="soft">
         One diver’s dives from a dive computer or another log: UDDF, or a table with a row for each sample
-        under the headings start, time (min), depth (m). Nothing changes before you take them.
+        under the headings start, time (min), depth (m); dives on open circuit alone. Nothing changes before
+        you take them.
       </p>
       <p className={styles.file}>
         <button type="button" className={chosen ? 'linked' : 'button first'} onClick={() => void choose()}>
@@ -295,6 +301,11 @@ function Row(props: {
           </optgroup>
         </select>
         {dive ? <Apart dive={dive} diver={diver} startMin={startedMin(recorded, shiftMin)} /> : null}
+        {dive && isDivedOnLoop(dive, diver.id) ? (
+          <span className={styles.remark}>
+            planned on a loop, with its setpoints: depth and time are taken, pressure and oxygen are not
+          </span>
+        ) : null}
       </td>
     </tr>
   );

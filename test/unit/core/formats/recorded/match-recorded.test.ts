@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { diverNamed, matchRecorded, withRecorded } from '../../../../../core/formats/recorded/match-recorded';
 import type { RecordedDive } from '../../../../../core/formats/recorded/recorded-dive';
 import { checkTrip } from '../../../../../core/document/check-trip';
+import { highTrip } from '../../../../../core/document/high-trip';
 import { ledger } from '../../../../../core/ledger/ledger';
 import { aDive, aDiver, aTrip } from '../../../../builders/trip';
 
@@ -94,6 +95,22 @@ describe('what is taken', () => {
       ['guest-1'],
     );
     expect(taken.asDived![0]!.o2).toBeUndefined();
+  });
+
+  it('takes depth and time of a dive that is planned on a loop, and of pressure and oxygen nothing', () => {
+    const high = highTrip();
+    const [dive] = high.dives;
+    const ids = high.party.map(({ id }) => id);
+    const file = recorded(dive!.startsAt, { o2: 0.31, endBar: 90 });
+    const taken = withRecorded(dive!, 'guest3', file, 0, null, ids);
+    const own = taken.asDived!.find(({ by }) => by === 'guest3')!;
+    expect(own).toMatchObject({ depthM: 19, bottomMin: 30, samples: file.samples });
+    expect([own.endBar, own.o2]).toEqual([undefined, undefined]);
+    expect(checkTrip({ ...high, dives: [taken, ...high.dives.slice(1)] })).toEqual([]);
+    const other = withRecorded(dive!, 'guest2', file, 0, null, ids).asDived!.find(
+      ({ by }) => by === 'guest2',
+    )!;
+    expect([other.endBar, other.o2]).toEqual([90, 0.31]);
   });
 
   it('takes back that the diver missed the dive', () => {
