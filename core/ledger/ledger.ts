@@ -4,7 +4,7 @@ import type { Lanes } from '../tissues/affine-map';
 import { effectiveDive, makesDive } from '../document/as-dived';
 import { diverOn } from '../document/gas-rate';
 import { dayNumber, wallDate, type WallMin } from '../words/calendar';
-import { surroundingsAt } from '../document/waters';
+import { isOneWater, surroundingsAt } from '../document/waters';
 import { atSurface, fallenBelow, type AtSurface } from './at-surface';
 import { climbViews } from './climb-views';
 import { divePlan } from './dive-plan';
@@ -178,6 +178,8 @@ export function diverLedger(
       ? previous.ledger
       : null;
   const context: FoldContext = { trip, diver, surface };
+  // Asked at every dive of every diver, and on most trips the same for all.
+  const everywhere = isOneWater(trip) ? surroundingsOf(trip) : null;
   const start = reusable
     ? { earlier: reusable.earlier, carry: reusable.start }
     : startOf(trip, diver, surroundingsOf(trip));
@@ -185,11 +187,6 @@ export function diverLedger(
   let { carry } = start;
   let taken = 0;
   let isPrefix = reusable !== null;
-  const take = (entry: Entry): void => {
-    entries.push(entry);
-    carry = entry.after;
-    if (isPrefix) taken += 1;
-  };
   for (const dive of trip.dives) {
     if (!makesDive(dive, diver.id)) continue;
     const before = reusable?.entries[entries.length];
@@ -197,27 +194,32 @@ export function diverLedger(
       before?.dive === dive &&
       (hasSameSites || surroundingsAt(previous!.trip, dive) === surroundingsAt(trip, dive));
     const isUntouched = isSameDive && before.from === carry;
+    let entry: Entry;
     // On the same mixes the same diver takes the same: nothing has to be asked of a dive that nobody touched.
     if (isUntouched && hasSameMixes) {
-      take(before);
-      continue;
+      entry = before;
+    } else {
+      const around = everywhere ?? surroundingsAt(trip, dive);
+      const effective = effectiveDive(dive, diver);
+      // A dive made on a gas that none of the trip's mixes stands for is not left out: its cylinder tells.
+      const mix = mixFor(dive, diver, trip, around) ?? effective.analysedMix;
+      const known = isSameDive && before.mix === mix ? before : null;
+      if (isUntouched && known !== null) {
+        entry = known;
+      } else {
+        const dated = diverOn(diver, effective.startMin);
+        const mine = dated === diver ? context : { ...context, diver: dated };
+        entry = step(mine, carry, dive, effective, mix, divePlan(effective.shape, around), known);
+        // A note, a turn pressure or what another diver did: who comes out of the dive as before goes on as before.
+        if (!isSameDive && before !== undefined && isSameCarry(entry.after, before.after)) {
+          entry = { ...entry, after: before.after };
+        }
+      }
     }
-    const around = surroundingsAt(trip, dive);
-    const effective = effectiveDive(dive, diver);
-    // A dive made on a gas that none of the trip's mixes stands for is not left out: its cylinder tells.
-    const mix = mixFor(dive, diver, trip, around) ?? effective.analysedMix;
-    const known = isSameDive && before.mix === mix ? before : null;
-    if (isUntouched && known !== null) {
-      take(known);
-      continue;
-    }
-    isPrefix = false;
-    const dated = diverOn(diver, effective.startMin);
-    const mine = dated === diver ? context : { ...context, diver: dated };
-    const made = step(mine, carry, dive, effective, mix, divePlan(effective.shape, around), known);
-    // A note, a turn pressure or what another diver did: who comes out of the dive as before goes on as before.
-    const isAsBefore = !isSameDive && before !== undefined && isSameCarry(made.after, before.after);
-    take(isAsBefore ? { ...made, after: before.after } : made);
+    isPrefix &&= entry === before;
+    if (isPrefix) taken += 1;
+    entries.push(entry);
+    carry = entry.after;
   }
   if (isPrefix && reusable!.entries.length === entries.length) return reusable!;
   return finished(trip, diver, start, entries, reusable && { ledger: reusable, entries: taken }, surface);

@@ -41,6 +41,8 @@ export interface LimitSpan {
   readonly toBar: number;
   readonly fromLimitMin: number;
   readonly toLimitMin: number;
+  /** What the limit changes by over the span, minutes a bar. */
+  readonly minPerBar: number;
 }
 
 function spansOf(column: 'singleMin' | 'dailyMin'): readonly LimitSpan[] {
@@ -48,12 +50,16 @@ function spansOf(column: 'singleMin' | 'dailyMin'): readonly LimitSpan[] {
   const rows = [{ po2Bar: EXPOSURE_FROM_BAR, limitMin: firstMin }].concat(
     NOAA_LIMITS.map((row) => ({ po2Bar: row.po2Bar, limitMin: row[column] })),
   );
-  return rows.slice(1).map((row, index) => ({
-    fromBar: rows[index]!.po2Bar,
-    toBar: row.po2Bar,
-    fromLimitMin: rows[index]!.limitMin,
-    toLimitMin: row.limitMin,
-  }));
+  return rows.slice(1).map((row, index) => {
+    const from = rows[index]!;
+    return {
+      fromBar: from.po2Bar,
+      toBar: row.po2Bar,
+      fromLimitMin: from.limitMin,
+      toLimitMin: row.limitMin,
+      minPerBar: (row.limitMin - from.limitMin) / (row.po2Bar - from.po2Bar),
+    };
+  });
 }
 
 /** The straight pieces of each clock's limit, from 0.5 to 1.6 bar. */
@@ -69,8 +75,7 @@ export const LIMIT_SPANS: Readonly<Record<OxygenClock, readonly LimitSpan[]>> = 
  * Source: E. C. Baker, "Oxygen toxicity calculations" (straight lines between the rows).
  */
 export function limitWithin(span: LimitSpan, po2: number): number {
-  const slope = (span.toLimitMin - span.fromLimitMin) / (span.toBar - span.fromBar);
-  return span.fromLimitMin + slope * (po2 - span.fromBar);
+  return span.fromLimitMin + span.minPerBar * (po2 - span.fromBar);
 }
 
 /**

@@ -10,6 +10,8 @@ export function meanPower(from: number, to: number, power: number): number {
   const big = Math.max(from, to);
   const fall = big - Math.min(from, to);
   if (fall === 0) return big ** power;
+  // What the closed form comes to, without its two logarithms: most slopes of a dive count down to nothing.
+  if (fall === big) return big ** power / (power + 1);
   const ratio = -fall / big;
   return (big ** power * Math.expm1((power + 1) * Math.log1p(ratio))) / ((power + 1) * ratio);
 }

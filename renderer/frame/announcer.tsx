@@ -1,9 +1,16 @@
-import { useEffect, useRef, type ReactNode } from 'react';
-import { announcement } from '../store/announcement';
+import { useEffect, useRef, type ReactNode, type RefObject } from 'react';
+import { loadPart } from '../actions/load-part';
 import { desk, type Desk } from '../store/store';
 
 /** Says one thing for a run of quick changes, with the figures as they end up. */
 const QUIET_FOR_MS = 500;
+
+async function announce(region: RefObject<HTMLElement | null>, since: Desk): Promise<void> {
+  // What it takes to word it is loaded with the first change; one that it cannot be had for stays unsaid.
+  const part = await loadPart(() => import('../store/announcement'));
+  const text = part.ok ? part.value.announcement(since, desk.getState()) : '';
+  if (text && region.current) region.current.textContent = text;
+}
 
 /** A polite live region: what a change did to room and cautions, once the hand rests. */
 export function Announcer(): ReactNode {
@@ -16,9 +23,9 @@ export function Announcer(): ReactNode {
       from ??= before;
       clearTimeout(timer);
       timer = setTimeout(() => {
-        const text = from ? announcement(from, desk.getState()) : '';
+        const since = from;
         from = null;
-        if (text && region.current) region.current.textContent = text;
+        if (since !== null) void announce(region, since);
       }, QUIET_FOR_MS);
     });
     return () => {

@@ -35,6 +35,28 @@ export function takingUp<Args extends readonly unknown[], Value>(
   });
 }
 
+/**
+ * Remembers the last answer for each object while what else it was worked out with is the same, field by field; the
+ * answer goes with the object. For what is asked of every dive, and is another for few of them after an edit.
+ * @param compute given a record that always has the same fields
+ */
+export function memoEach<Of extends object, Given extends object, Value>(
+  compute: (of: Of, given: Given) => Value,
+): (of: Of, given: Given) => Value {
+  const known = new WeakMap<Of, { readonly given: Given; readonly value: Value }>();
+  return (of, given) => {
+    const held = known.get(of);
+    if (held && isAlike(held.given, given)) return held.value;
+    const value = compute(of, given);
+    known.set(of, { given, value });
+    return value;
+  };
+}
+
+function isAlike<Given extends object>(one: Given, other: Given): boolean {
+  return (Object.keys(one) as (keyof Given)[]).every((key) => Object.is(one[key], other[key]));
+}
+
 function isSame(a: readonly unknown[], b: readonly unknown[]): boolean {
   return a.length === b.length && a.every((each, i) => Object.is(each, b[i]));
 }

@@ -20,7 +20,7 @@ import { clockText, depthText, minutesText } from '../../../figures/format';
 import { Grid, type CellEdit, type GridColumn, type PutResult } from '../../../parts/grid/grid';
 import { useWords } from '../../../parts/use-words';
 import { memo, takingUp } from '../../../store/memo';
-import { kept } from '../../../store/same';
+import { kept } from '../../../store/kept';
 import { selectEntriesByDive } from '../../../store/selectors';
 import { useDesk } from '../../../store/store';
 import { LOG_FIELDS, readCell } from './log-cells';

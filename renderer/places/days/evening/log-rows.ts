@@ -13,9 +13,11 @@ import type { Entry } from '../../../../core/ledger/ledger-types';
 import { toUnit } from '../../../../core/words/quantity';
 import { figure, said, type Said } from '../../../../core/words/said';
 import { clockText, shortText, valueText } from '../../../figures/format';
+import { memoEach } from '../../../store/memo';
 import { LOG_FIELDS } from './log-cells';
 
 type Viewer = Pick<Settings, 'units' | 'clock'>;
+type LogTrip = Pick<Trip, 'mixes'>;
 
 /** One figure of one diver and dive. */
 export interface LogCell {
@@ -57,7 +59,7 @@ export function typedText(field: LogField, value: string | number, { units, cloc
 }
 
 /** What is foreseen of a figure that nobody entered: grey, and never taken for a reading. */
-function foreseen(field: LogField, dive: Dive, entry: Entry | null, trip: Trip, viewer: Viewer): string {
+function foreseen(field: LogField, dive: Dive, entry: Entry | null, trip: LogTrip, viewer: Viewer): string {
   if (field === 'endBar') {
     const endBar = entry?.gas.endBar ?? null;
     return endBar === null ? '' : valueText(endBar, 'pressure', viewer.units, 'down');
@@ -100,7 +102,7 @@ function cellOf(
   dive: Dive,
   by: LoggedBy,
   entry: Entry | null,
-  trip: Trip,
+  trip: LogTrip,
   viewer: Viewer,
 ): LogCell {
   const state = logState(dive, by);
@@ -113,13 +115,18 @@ function cellOf(
   return { text: isTyped ? held : '', shown: held, isOwn: isTyped, ...noteOf(field, state, entry) };
 }
 
-function logOf(dive: Dive, by: LoggedBy, entry: Entry | null, trip: Trip, viewer: Viewer): LogOfDive {
+function logOf(dive: Dive, by: LoggedBy, entry: Entry | null, trip: LogTrip, viewer: Viewer): LogOfDive {
   const cells = Object.fromEntries(
     LOG_FIELDS.map((field) => [field, cellOf(field, dive, by, entry, trip, viewer)]),
   ) as LogOfDive['cells'];
   const missed = by === null ? dive.notDived?.find((each) => each.by === undefined) : missedDive(dive, by);
   return { state: logState(dive, by), reason: missed?.reason ?? '', cells };
 }
+
+/** As `logOf` of a diver who makes the dive: what was not touched is not worded again. */
+const logOfEntry = memoEach((entry: Entry, { mixes, units, clock }: Viewer & LogTrip) =>
+  logOf(entry.dive, entry.diver.id, entry, { mixes }, { units, clock }),
+);
 
 /**
  * The rows of the log.
@@ -131,10 +138,17 @@ export function logRows(
   entryOf: (diveId: Id, diverId: Id) => Entry | null,
   viewer: Viewer,
 ): readonly LogRow[] {
+  const { mixes } = trip;
+  const log = (dive: Dive, by: LoggedBy): LogOfDive => {
+    const entry = by === null ? null : entryOf(dive.id, by);
+    return entry?.dive === dive
+      ? logOfEntry(entry, { mixes, ...viewer })
+      : logOf(dive, by, entry, trip, viewer);
+  };
   const row = (by: LoggedBy, name: string): LogRow => ({
     by,
     name,
-    dives: dives.map((dive) => logOf(dive, by, by === null ? null : entryOf(dive.id, by), trip, viewer)),
+    dives: dives.map((dive) => log(dive, by)),
   });
   return [row(null, 'Everybody'), ...trip.party.map(({ id, name }) => row(id, name))];
 }

@@ -20,6 +20,7 @@ import { isRoomUnknown, isTooLong } from '../../../../core/ledger/tightest';
 import { unitOf } from '../../../../core/words/quantity';
 import { fileWords } from '../../../../core/words/reader';
 import { SHORT_LIMITS } from '../../../../core/words/terms';
+import { memoEach } from '../../../store/memo';
 import { roomText, sounding, type Reader } from './strip-words';
 import type { Caution } from '../../../../core/cautions/caution';
 
@@ -137,10 +138,12 @@ export function diveViews(source: ViewSource): readonly DiveView[] {
       const own = entries.find((entry) => entry.diver.id === source.diverId);
       const entry = own ?? entries[0] ?? null;
       const missed = missedBy(dive, source, entry);
-      return viewOf(dive, index + 1, missed === null ? entry : null, {
+      return viewOf(dive, {
+        number: index + 1,
+        entry: missed === null ? entry : null,
         isAbsent: source.diverId !== null && own === undefined && missed === null,
         missed,
-        planned: plannedPath(dive, missed === null ? entry : null, surroundingsAt(source.trip, dive)),
+        around: surroundingsAt(source.trip, dive),
         part:
           (dive.divers ?? dive.notDived) && entries.length > 0 && entries.length < source.trip.party.length
             ? `${entries.length} of ${source.trip.party.length}`
@@ -149,7 +152,6 @@ export function diveViews(source: ViewSource): readonly DiveView[] {
         isTightestOfDay: tightOfDay.has(dive.id),
         care: careByDive.get(dive.id) ?? null,
         siteName: siteNames.get(dive.siteId) ?? '',
-        room: entry === null ? null : roomWords(entry, source.roomMinOf(entry), source.roomLimitOf(entry)),
         roomMin: entry === null ? null : source.roomMinOf(entry),
         limit: entry === null ? null : source.roomLimitOf(entry),
         reader: source.reader,
@@ -164,9 +166,21 @@ export function diveViews(source: ViewSource): readonly DiveView[] {
     // Dives of one day stand beside each other: its date is worded once.
     if (ofView !== date) dayText = dateText((date = ofView), true);
     const otherMix = view.mix === common || view.isMissed ? '' : view.mix;
-    return { ...view, otherMix, name: nameOf(view, dayText, source.reader) };
+    return namedView(view, { otherMix, dayText, reader: source.reader });
   });
 }
+
+interface Naming {
+  readonly otherMix: string;
+  readonly dayText: string;
+  readonly reader: Reader;
+}
+
+const namedView = memoEach((view: DiveView, { otherMix, dayText, reader }: Naming): DiveView => ({
+  ...view,
+  otherMix,
+  name: nameOf(view, dayText, reader),
+}));
 
 /** Why a dive was not made by whom is shown; null where it was, or still may be. Without a reason it is empty. */
 function missedBy(dive: Dive, { trip, diverId }: ViewSource, entry: Entry | null): string | null {
@@ -202,23 +216,26 @@ function isOtherwise({ isAsDived, isAsPlanned }: Entry): boolean {
   return isAsDived && !isAsPlanned;
 }
 
+/** What a view is made of beside its dive. */
 interface Setting {
+  readonly number: number;
+  /** Shown; null where nobody dives it. */
+  readonly entry: Entry | null;
+  readonly around: Surroundings;
   readonly isAbsent: boolean;
   readonly missed: string | null;
-  readonly planned: readonly Point[] | null;
   readonly part: string | null;
   readonly isTightestOfTrip: boolean;
   readonly isTightestOfDay: boolean;
   readonly care: 'stop' | 'change' | null;
   readonly siteName: string;
-  readonly room: string | null;
   readonly roomMin: number | null;
   readonly limit: RoomLimit | null;
   readonly reader: Reader;
 }
 
 /** "2 min over", and on what where that is not the time itself; empty within every limit. */
-function overWords(entry: Entry | null, { roomMin, limit }: Setting): string {
+function overWords({ entry, roomMin, limit }: Setting): string {
   if (entry === null || !entry.isMade) return '';
   if (roomMin === null) {
     return limit === null || isRoomUnknown(entry, limit) ? '' : noMinutesText(entry, limit);
@@ -229,16 +246,17 @@ function overWords(entry: Entry | null, { roomMin, limit }: Setting): string {
 }
 
 /** "3 min"; "past the PO2 limit" where there are no minutes to it; null where nothing limits the dive. */
-function roomWords(entry: Entry, min: number | null, limit: RoomLimit | null): string | null {
-  if (min !== null) return roomText(min);
-  return entry.isMade && limit !== null ? noMinutesText(entry, limit) : null;
+function roomWords({ entry, roomMin, limit }: Setting): string | null {
+  if (roomMin !== null) return roomText(roomMin);
+  return entry?.isMade === true && limit !== null ? noMinutesText(entry, limit) : null;
 }
 
-function viewOf(dive: Dive, number: number, entry: Entry | null, setting: Setting): DiveView {
-  const { reader, isAbsent, siteName } = setting;
+/** A dive of which nothing changed keeps its view: an edit leaves most as they were. */
+const viewOf = memoEach((dive: Dive, setting: Setting): DiveView => {
+  const { number, entry, reader, isAbsent, siteName } = setting;
   // Of what is done nothing is over: it is told as it was.
   const isDone = entry?.isAsDived ?? false;
-  const over = isAbsent || isDone ? '' : overWords(entry, setting);
+  const over = isAbsent || isDone ? '' : overWords(setting);
   const startMin = entry?.startMin ?? wallMin(dive.startsAt);
   const depthM = entry?.depthM ?? dive.depthM;
   const bottomEndMin = startMin + (entry?.bottomMin ?? dive.bottomMin);
@@ -249,7 +267,7 @@ function viewOf(dive: Dive, number: number, entry: Entry | null, setting: Settin
     !isAbsent &&
     entry.intervalMin !== null &&
     dayNumber(startMin) === dayNumber(startMin - entry.intervalMin);
-  const room = isAbsent ? null : setting.room;
+  const room = isAbsent ? null : roomWords(setting);
   const surfacesMin = entry?.surfacesMin ?? bottomEndMin;
   const clock = (min: number): string => clockText(wallText(min), reader.clock);
   return {
@@ -283,13 +301,13 @@ function viewOf(dive: Dive, number: number, entry: Entry | null, setting: Settin
     isAdded: dive.added === true,
     isMissed: setting.missed !== null,
     missedFor: setting.missed ?? '',
-    planned: setting.planned,
+    planned: plannedPath(dive, entry, setting.around),
     isTightestOfTrip: setting.isTightestOfTrip && !isAbsent && !isDone,
     isTightestOfDay: setting.isTightestOfDay && !isAbsent,
     care: isAbsent || isDone ? null : setting.care,
     name: '',
   };
-}
+});
 
 /** Straight from the legs, so that what is drawn is what was reckoned. */
 function pathOf(

@@ -1,9 +1,17 @@
 /** From what is shown to where it stands: everything of a dive in pixels, as plain values a memo can compare. */
+import { memoEach, takingUp } from '../../../store/memo';
+import { isSame } from '../../../store/same';
 import type { DepthScale } from './depth-scale';
 import type { DiveView, Point } from './dive-view';
 import { labelVariants } from './label-text';
 import type { Box } from './boxes';
-import { placeLabels, type LabelledDive, type PlacedLabel, type Placement } from './labels';
+import {
+  placeLabels,
+  type LabelledDive,
+  type Page as LabelPage,
+  type PlacedLabel,
+  type Placement,
+} from './labels';
 import { hasWayUp, stripForm, type StripForm } from './strip-form';
 import { placeOf, type TimeScale } from './time-scale';
 
@@ -79,6 +87,10 @@ function toldOfDays(views: readonly DiveView[]): ReadonlySet<string> {
   return new Set([...told.values()].map(({ id }) => id));
 }
 
+const variantsOf = memoEach((view: DiveView, given: { form: StripForm; dayWidthPx: number }) =>
+  labelVariants(view, given.form, given.dayWidthPx),
+);
+
 export function labelledDives(source: MarksSource): readonly LabelledDive[] {
   const { views, time, depth, textScale } = source;
   const form = stripForm(time.dayWidthPx, textScale);
@@ -105,7 +117,7 @@ export function labelledDives(source: MarksSource): readonly LabelledDive[] {
           : null,
       dayFromX: x(day * DAY_MIN),
       dayUntilX: x((day + 1) * DAY_MIN),
-      variants: isSilent ? [] : labelVariants(view, form, time.dayWidthPx / textScale),
+      variants: isSilent ? [] : variantsOf(view, { form, dayWidthPx: time.dayWidthPx / textScale }),
       rank: rankOf(view),
       hasRing: view.isTightestOfTrip,
       fromY: told === null ? y(view.weightM) : deepestOfDays.get(day)!,
@@ -113,10 +125,25 @@ export function labelledDives(source: MarksSource): readonly LabelledDive[] {
   });
 }
 
+/** Labels, and all that they were placed by. */
+interface Placed {
+  readonly dives: readonly LabelledDive[];
+  readonly page: LabelPage;
+  readonly placement: Placement;
+}
+
+/** What says the same at the same places is placed as it was: much of what is logged or noted is not on the strip. */
+const placed = takingUp((before: Placed | undefined, source: MarksSource): Placed => {
+  const { time, heightPx, textScale, written = [] } = source;
+  const dives = labelledDives(source);
+  const page = { widthPx: time.widthPx, heightPx, textScale, written };
+  if (before && isSame(before.page, page) && isSame(before.dives, dives)) return before;
+  return { dives, page, placement: placeLabels(dives, page) };
+});
+
 /** Where the words of all dives stand, whichever is chosen: to choose moves none of them. */
 export function placementOf(source: MarksSource): Placement {
-  const { time, heightPx, textScale, written = [] } = source;
-  return placeLabels(labelledDives(source), { widthPx: time.widthPx, heightPx, textScale, written });
+  return placed(source).placement;
 }
 
 /**
@@ -131,15 +158,20 @@ export function wordsOfChosen(
   const form = stripForm(time.dayWidthPx, textScale);
   const asked = views.flatMap((view, at) =>
     chosen.size === 1 && chosen.has(view.id) && labels[at] === null
-      ? [{ at, variants: labelVariants(view, form, time.dayWidthPx / textScale) }]
+      ? [{ at, variants: variantsOf(view, { form, dayWidthPx: time.dayWidthPx / textScale }) }]
       : [],
   );
   const found = besides(asked);
   return new Map(asked.map(({ at }, i) => [views[at]!.id, wordsOf(found[i]!)]));
 }
 
+const keys = new WeakMap<PlacedLabel, string>();
+
 function wordsOf(label: PlacedLabel | null): Pick<Mark, 'label' | 'labelKey'> {
-  return { label, labelKey: label === null ? '' : JSON.stringify(label) };
+  if (label === null) return { label, labelKey: '' };
+  let labelKey = keys.get(label);
+  if (labelKey === undefined) keys.set(label, (labelKey = JSON.stringify(label)));
+  return { label, labelKey };
 }
 
 export function marksOf(source: MarksSource, { labels }: Placement): readonly Mark[] {

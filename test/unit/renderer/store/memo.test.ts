@@ -1,5 +1,5 @@
 import { describe, expect, it, vi } from 'vitest';
-import { memo, takingUp } from '../../../../renderer/store/memo';
+import { memo, memoEach, takingUp } from '../../../../renderer/store/memo';
 
 describe('memo', () => {
   it('gives the same object for the same arguments, also after looking at others in between', () => {
@@ -39,5 +39,24 @@ describe('takingUp', () => {
     expect(remembered('a')).toBe(first);
     expect(remembered('c')).toEqual(['a', 'b', 'c']);
     expect(compute).toHaveBeenCalledTimes(3);
+  });
+});
+
+describe('memoEach', () => {
+  it('keeps one answer for each object while every field of what it was given is the same', () => {
+    const compute = vi.fn((of: { name: string }, { unit, at }: { unit: string; at: object }) => [
+      of.name,
+      unit,
+      at,
+    ]);
+    const remembered = memoEach(compute);
+    const [a, b, at] = [{ name: 'a' }, { name: 'b' }, {}];
+    const first = remembered(a, { unit: 'm', at });
+    const other = remembered(b, { unit: 'm', at });
+    expect(remembered(a, { unit: 'm', at })).toBe(first);
+    expect(remembered(b, { unit: 'm', at })).toBe(other);
+    expect(remembered(a, { unit: 'ft', at })).toEqual(['a', 'ft', at]);
+    expect(remembered(a, { unit: 'ft', at: {} })).not.toBe(first);
+    expect(compute).toHaveBeenCalledTimes(4);
   });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { isSame, kept } from '../../../../renderer/store/same';
+import { kept } from '../../../../renderer/store/kept';
+import { isSame } from '../../../../renderer/store/same';
 
 describe('isSame', () => {
   it('takes a key that is undefined for one that is not there, on either side', () => {

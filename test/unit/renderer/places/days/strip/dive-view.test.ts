@@ -56,6 +56,13 @@ const marks = (trip: Trip) => {
   return marksOf(source, placementOf(source));
 };
 
+const labelsOf = (trip: Trip) => {
+  const views = viewsOf(trip);
+  const wet = views.map(({ startMin, surfacesMin }) => ({ startMin, endMin: surfacesMin }));
+  const time = timeScale(spanOf(wet, [], 0), wet, 840);
+  return placementOf({ views, time, depth: depthScale(36, 260, 'metric'), heightPx: 260, textScale: 1 });
+};
+
 const daysOf = (trip: Trip, diverId: string | null = null) => {
   const views = viewsOf(trip, diverId);
   const { divers } = selectLedger(desk.getState());
@@ -69,6 +76,16 @@ const daysOf = (trip: Trip, diverId: string | null = null) => {
 
 beforeEach(() => desk.setState(freshDesk()));
 
+describe('placementOf', () => {
+  it('leaves the words of the strip where they are after a change that none of them says, and places anew after others', () => {
+    const trip = demoTrip();
+    const placed = labelsOf(trip);
+    expect(labelsOf(withDive(trip, 'd8', { notes: 'Bring a torch' }))).toBe(placed);
+    expect(labelsOf(withDive(trip, 'd13', { depthM: 20 })).labels).not.toEqual(placed.labels);
+    expect(labelsOf(trip).labels).toEqual(placed.labels);
+  });
+});
+
 describe('diveViews', () => {
   it('shows every dive in order of start, and the tightest one of the trip once', () => {
     const views = viewsOf(demoTrip());
@@ -76,6 +93,19 @@ describe('diveViews', () => {
     expect(views.every((view, i) => i === 0 || views[i - 1]!.startMin <= view.startMin)).toBe(true);
     expect(views.filter((view) => view.isTightestOfTrip).map((view) => view.id)).toEqual(['d13']);
     expect(views.filter((view) => view.isTightestOfDay)).toHaveLength(6);
+  });
+
+  it('keeps the view of a dive that an edit leaves as it was, and words the edited one anew', () => {
+    const trip = demoTrip();
+    const before = viewsOf(trip);
+    const after = viewsOf(withDive(trip, 'd13', { depthM: 20 }));
+    const at = before.findIndex(({ id }) => id === 'd13');
+    expect(after[0]).toBe(before[0]);
+    expect(after[at]!.name).toContain('20 m');
+    expect(viewsOf(structuredClone(trip))).toEqual(before);
+    expect(viewsOf(trip, trip.party[1]!.id).map(({ name }) => name)).not.toEqual(
+      before.map(({ name }) => name),
+    );
   });
 
   it('writes surface intervals within a day, not over the night', () => {
