@@ -4,6 +4,7 @@ import type { GasLaw } from '../supply';
 import type { FillsMade, OxygenBottle } from './blending';
 import type { CompareCell, CompareRow } from './compare';
 import type { FillLine, FillMethod, FillPlan } from './fills';
+import { isLoopOxygen } from './loop-cylinders';
 import { fileWords } from '../words/reader';
 import { whyNotSaid } from './richest';
 import type { RoomLimit } from '../ledger/ledger-types';
@@ -65,15 +66,21 @@ export interface FillsDocument {
   readonly backBar: number;
   /** Oxygen of what is left in the cylinders; null: the mix they get again. */
   readonly leftO2: number | null;
-  readonly lines: readonly (Omit<FillLine, 'mix'> & { readonly mixId: Id; readonly o2: number })[];
+  /** The mix is null where it is the oxygen that loops add. */
+  readonly lines: readonly (Omit<FillLine, 'mix'> & { readonly mixId: Id | null; readonly o2: number })[];
   readonly total: FillPlan['total'];
+  /** Of the oxygen in all, what goes into loops' own cylinders, for which no bottle is counted. */
+  readonly loopOxygenL: number;
   /** Of filling by partial pressure: the gauge after the oxygen, null where it cannot be done this way. */
   readonly steps: readonly {
     readonly mixId: Id;
     readonly o2: number;
     readonly waterL: number;
+    readonly startBar: number;
     readonly fillBar: number;
     readonly fills: number;
+    /** It is the diluent of a loop, topped up from what a dive leaves. */
+    readonly diluent: boolean;
     readonly idealBar: number | null;
     readonly realBar: number | null;
   }[];
@@ -130,14 +137,21 @@ function fillsDocument({ request, bottle, plan, steps, bottles }: FillsMade): Fi
     law: request.law,
     backBar: request.startBar,
     leftO2: request.startO2,
-    lines: plan.lines.map(({ mix, ...line }) => ({ mixId: mix.id, o2: mixO2(mix), ...line })),
+    lines: plan.lines.map(({ mix, ...line }) => ({
+      mixId: isLoopOxygen(mix) ? null : mix.id,
+      o2: mixO2(mix),
+      ...line,
+    })),
     total: plan.total,
-    steps: steps.map(({ mix, waterL, fillBar, fills, by }) => ({
+    loopOxygenL: plan.loopOxygenL,
+    steps: steps.map(({ mix, waterL, startBar, fillBar, fills, by, isDiluent }) => ({
       mixId: mix.id,
       o2: mixO2(mix),
       waterL,
+      startBar,
       fillBar,
       fills,
+      diluent: isDiluent,
       idealBar: by.ideal?.afterOxygenBar ?? null,
       realBar: by.real?.afterOxygenBar ?? null,
     })),

@@ -113,6 +113,18 @@ describe('a loop', () => {
     expect(words).not.toContain('Turn');
   });
 
+  it('has on each form of its card setpoints, switch depth, and bail-out from the worst moment with its run time', () => {
+    for (const card of ['full', 'short', 'dive'] as const) {
+      const change = { kind: 'card', card, diverIds: [mine!.diver.id], dates: ['2027-03-14'] } as const;
+      const text = layoutOf(trip, change).pages.map(wordsOf).join(' ').replaceAll('\n', ' ');
+      expect(text).toContain('Loop: setpoint 0.7, from 6 m 1.2.');
+      const { fromM, atMin, runtimeMin, mixes } = entry!.loop!.bailOut!;
+      const way = `Bail-out from ${Math.ceil(fromM)} m at ${Math.ceil(atMin)} min: Air ${Math.ceil(mixes[0]!.neededL)} L`;
+      expect(text).toContain(way);
+      expect(text).toContain(`MOD 56 m; stops 5 m 3 min; surface after ${Math.ceil(runtimeMin)} min.`);
+    }
+  });
+
   it('has workings that come to the figures, or say that there is none on a loop', () => {
     for (const figure of FIGURES) {
       const { result, exact } = workingsOf(figure, entry!, { trip, diverLedger: mine!, words: fileWords });

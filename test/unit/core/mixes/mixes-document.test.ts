@@ -1,4 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { highTrip } from '../../../../core/document/high-trip';
+import { ledger } from '../../../../core/ledger/ledger';
+import { fillsMade, USUAL_BOTTLES } from '../../../../core/mixes/blending';
 import { mixesDocument, type StockListDocument } from '../../../../core/mixes/mixes-document';
 import { PLAIN_REQUEST } from '../../../../core/mixes/shares';
 import { searchStock } from '../../../../core/mixes/stock';
@@ -34,5 +37,31 @@ describe('the smallest room of a list in the document', () => {
   it('is null, and said to have no end, where no dive is made', () => {
     const [list] = listsOf([aDive({ depthM: 90, bottomMin: 6, mix: 'auto' })]);
     expect([list!.smallestRoomMin, list!.roomUnlimited, list!.divesWithin]).toEqual([null, true, 0]);
+  });
+});
+
+describe('fills in the document', () => {
+  it('name the oxygen of loops by no mix, and tell what is topped up as diluent from where', () => {
+    const high = highTrip();
+    const party = high.party.map((diver) =>
+      diver.loop === undefined ? diver : { ...diver, loop: { ...diver.loop, diluent: 'ean32' } },
+    );
+    const request = { method: 'partial-pressure', law: 'ideal', startBar: 50, startO2: null } as const;
+    const made = fillsMade(ledger({ ...high, party }), request, USUAL_BOTTLES.metric);
+    const answer = searchStock(high, { ...PLAIN_REQUEST, count: 1 });
+    if (!made.ok || !answer.ok) throw new Error('no answer');
+    const { fills } = mixesDocument(high, [], answer.value, made.value);
+    const known = [null, ...high.mixes.map(({ id }) => id)];
+    for (const { mixId, o2 } of fills!.lines) {
+      expect(known).toContain(mixId);
+      expect(o2 === 1).toBe(mixId === null);
+    }
+    const oxygen = fills!.lines.filter(({ mixId }) => mixId === null);
+    expect(oxygen.reduce((sum, line) => sum + line.fills, 0)).toBe(7);
+    expect(fills!.loopOxygenL).toBeGreaterThan(oxygen.reduce((sum, { oxygenL }) => sum + oxygenL, 0));
+    const diluents = fills!.steps.filter(({ diluent }) => diluent);
+    expect(diluents.reduce((sum, step) => sum + step.fills, 0)).toBe(7);
+    for (const step of diluents) expect(step.startBar).toBeGreaterThan(150);
+    for (const step of fills!.steps) if (!step.diluent) expect(step.startBar).toBe(50);
   });
 });
