@@ -161,6 +161,13 @@ test.describe('the keyboard on a dive', () => {
     await expect.poll(async () => startOf(await strip.focused())).toBe('Sun 14 March 11:21');
   });
 
+  test('a change is told to who cannot see the strip, once the hand rests', async ({ page, strip }) => {
+    await strip.dive(5).focus();
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('ArrowDown');
+    await expect(page.getByRole('status').filter({ hasText: /room/ })).toContainText(/^Dive 5: /);
+  });
+
   test('a key held down is one step of undo', async ({ page, strip }) => {
     const before = await strip.told(5);
     await strip.dive(5).focus();
