@@ -166,6 +166,10 @@ test.describe('mixes', () => {
       for (const question of questions) {
         await mixes.ask(question);
         expect(await wcagBreaches(page), question).toEqual([]);
+        if (question !== 'In class') continue;
+        await mixes.panel.getByRole('button', { name: /^a loop in the place of/ }).click();
+        await expect(mixes.panel.getByRole('group', { name: 'Loop' })).toBeVisible();
+        expect(await wcagBreaches(page), 'In class, with a loop').toEqual([]);
       }
     });
   }
