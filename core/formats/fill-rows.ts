@@ -17,7 +17,7 @@ const HEADINGS = [
 
 /**
  * The fills of a trip by day and mix as comma-separated values, without their sum, which a spreadsheet makes.
- * @param plan of the fills @param style of the spreadsheets that will open it @returns headings and rows, in their order; litres at 1 bar, rounded up; no air of a membrane, which takes in more than it gives
+ * @param plan of the fills @param style of the spreadsheets that will open it @returns headings and rows, in their order; litres at 1 bar, rounded up; no air of a membrane, which takes in more than it gives, and no cost where nobody said one
  * Source: RFC 4180 (2005); figures as in the plan.
  */
 export function writeFillRows({ lines }: FillPlan, style?: CsvStyle): string {
@@ -30,7 +30,7 @@ export function writeFillRows({ lines }: FillPlan, style?: CsvStyle): string {
       up(litres),
       up(oxygenL),
       airL === null ? '' : up(airL),
-      cost,
+      cost ?? '',
       drained,
       impossible,
     ]),

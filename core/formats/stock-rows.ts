@@ -1,6 +1,7 @@
 import type { Id } from '../document/types';
 import { mixO2 } from '../ledger/mix-choice';
 import type { Ledger } from '../ledger/ledger-types';
+import { isWithoutPrice } from '../mixes/loop-cylinders';
 import { filledWith } from '../mixes/outcome';
 import { csvText, type Cell, type CsvStyle } from './delimited';
 
@@ -16,7 +17,7 @@ const HEADINGS = [
 
 interface Line {
   readonly head: readonly Cell[];
-  readonly costPerFill: number;
+  readonly costPerFill: number | null;
   fills: number;
 }
 
@@ -45,7 +46,10 @@ export function writeStockRows(
         const site = trip.sites.find(({ id }) => id === dive.siteId);
         const oxygen = Number((100 * mixO2(mix)).toFixed(2));
         const head = [diver.name, site?.name ?? dive.siteId, site?.depthM ?? null, oxygen];
-        lines.set(key, (line = { head, costPerFill: mix.costPerFill, fills: 0 }));
+        lines.set(
+          key,
+          (line = { head, costPerFill: isWithoutPrice(mix) ? null : mix.costPerFill, fills: 0 }),
+        );
       }
       line.fills += 1;
     }
@@ -54,7 +58,7 @@ export function writeStockRows(
       fills,
       costPerFill,
       // Prices have hundredths at most; their sum has no more.
-      Number((fills * costPerFill).toFixed(2)),
+      costPerFill === null ? null : Number((fills * costPerFill).toFixed(2)),
     ]);
   });
   return csvText([HEADINGS, ...rows], style);

@@ -98,14 +98,21 @@ export function gasOfFillSaid({ mix }: Pick<FillLine, 'mix'>): Said {
   return isLoopOxygen(mix) ? said`Oxygen` : mixSaid(mixO2(mix));
 }
 
+/** Why the oxygen of loops costs nothing in a sum, and what would mend that. */
+export const OXYGEN_WITHOUT_PRICE = said`Oxygen has no price here until a mix of 100 % among those of the trip gives it one.`;
+
 /** How loops are counted among the fills; nothing where there are none. Source: CONVENTIONS, "On a loop". */
-export function loopFillsSaid({ loopOxygenL }: FillPlan): Said {
+export function loopFillsSaid({ loopOxygenL, lines }: FillPlan): Said {
   if (loopOxygenL === 0) return NOTHING;
-  return said`Of loops, diluent and oxygen are filled again after each dive by what the plan takes, bail-out once. Into their own cylinders go ${figure('gasUsed', loopOxygenL)} of oxygen, which no bottle above is counted for: where they are fuller than a bottle it takes a booster.`;
+  const priceless = lines.some(({ cost }) => cost === null) ? said` ${OXYGEN_WITHOUT_PRICE}` : NOTHING;
+  return said`Of loops, diluent and oxygen are filled again after each dive by what the plan takes, bail-out once. Into their own cylinders go ${figure('gasUsed', loopOxygenL)} of oxygen, which no bottle above is counted for: where they are fuller than a bottle it takes a booster.${priceless}`;
 }
 
 /** What else is to be known of some fills; nothing where there is nothing. */
-export function fillNotesSaid({ drained, impossible }: FillPlan['total']): readonly Said[] {
+export function fillNotesSaid({
+  drained,
+  impossible,
+}: Pick<FillLine, 'drained' | 'impossible'>): readonly Said[] {
   return [
     ...(drained > 0 ? [said`${drained} let down first`] : []),
     ...(impossible > 0 ? [said`${impossible} cannot be filled this way`] : []),

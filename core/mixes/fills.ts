@@ -11,7 +11,7 @@ import type { Entry, Ledger } from '../ledger/ledger-types';
 import { mixO2 } from '../ledger/mix-choice';
 import type { Id, Mix } from '../document/types';
 import { SEA_LEVEL_BAR } from '../water';
-import { isLoopOxygen, loopFills, type LoopCylinder, type LoopUse } from './loop-cylinders';
+import { isLoopOxygen, isWithoutPrice, loopFills, type LoopCylinder, type LoopUse } from './loop-cylinders';
 import { isAir } from './stocked-trip';
 
 /**
@@ -175,7 +175,8 @@ export interface FillLine {
   readonly oxygenL: number;
   /** Null of a membrane: it takes in more air than it gives gas, and how much more is a figure of its make. */
   readonly airL: number | null;
-  readonly cost: number;
+  /** Null where nobody said what the gas costs. */
+  readonly cost: number | null;
   /** Cylinders that must be let down first, and those this way cannot fill. */
   readonly drained: number;
   readonly impossible: number;
@@ -186,7 +187,8 @@ export interface FillPlan {
   readonly lines: readonly FillLine[];
   /** Of the oxygen in all, what goes into loops' own cylinders as it is, by partial pressure into diluent too, litres at 1 bar. */
   readonly loopOxygenL: number;
-  readonly total: Omit<FillLine, 'date' | 'mix'>;
+  /** Its cost is of what has a price. */
+  readonly total: Omit<FillLine, 'date' | 'mix' | 'cost'> & { readonly cost: number };
 }
 
 type Sums = { -readonly [Key in keyof FillPlan['total']]: FillPlan['total'][Key] };
@@ -342,13 +344,18 @@ export function fillPlan(
     if (isAdded) loopOxygenL += line.sums.oxygenL - oxygenL;
   }
   const lines = [...byLine.values()]
-    .map(({ date, mix, sums }): FillLine => ({ date, mix, ...sums }))
+    .map(({ date, mix, sums }): FillLine => ({
+      date,
+      mix,
+      ...sums,
+      cost: isWithoutPrice(mix) ? null : sums.cost,
+    }))
     .toSorted((a, b) => (a.date === b.date ? a.mix.o2 - b.mix.o2 : a.date < b.date ? -1 : 1));
   const total = noSums();
   for (const line of lines) {
     for (const key of Object.keys(total) as (keyof Sums)[]) {
       if (key === 'airL') total.airL = both(total.airL, line.airL);
-      else total[key] += line[key];
+      else total[key] += line[key] ?? 0;
     }
   }
   return success({ lines, loopOxygenL, total });

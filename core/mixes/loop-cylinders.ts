@@ -12,6 +12,11 @@ export function isLoopOxygen({ id }: Pick<Mix, 'id'>): boolean {
   return id === OXYGEN.id;
 }
 
+/** Whether nobody said what a gas costs: it is the oxygen of loops, and the trip has no mix of 100 %. */
+export function isWithoutPrice(mix: Mix): boolean {
+  return mix === OXYGEN;
+}
+
 /** What a cylinder of a loop is for. */
 export type LoopUse = 'oxygen' | 'diluent' | 'bail-out';
 
@@ -33,7 +38,7 @@ function bailOutOf({ bailOut }: LoopGear, mixes: readonly Mix[]): readonly LoopC
  * The cylinders that a dive on a loop is filled for: oxygen and diluent each time, bail-out before the first one and kept.
  * @param isFirst whether it is the diver's first on a loop
  * @returns oxygen, diluent, then bail-out as it is listed; oxygen costs what the trip's mix labelled 100 % does, the first of
- *   such, and nothing where there is none
+ *   such, and is without a price where there is none
  * Source: CONVENTIONS, "On a loop".
  */
 export function loopCylinders(

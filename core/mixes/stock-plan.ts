@@ -4,6 +4,7 @@ import { ledger as ledgerOf } from '../ledger/ledger';
 import type { Ledger } from '../ledger/ledger-types';
 import { mixO2 } from '../ledger/mix-choice';
 import type { Diver, Id, Mix, Site, Trip } from '../document/types';
+import { OXYGEN_WITHOUT_PRICE } from './blending-words';
 import { isLoopOxygen, missingPercents, type LoopUse } from './loop-cylinders';
 import { filledWith } from './outcome';
 import { isSameShare, type StockRequest } from './shares';
@@ -148,9 +149,7 @@ export function onLoopsSaid({ onLoops, mixes }: StockPlan): {
         said`${diver.name} (${mixesSaid(diluents)} as diluent, ${mixesSaid(bailOut)} as bail-out)`,
     ),
   );
-  const free = mixes.some(({ price }) => price === 'none')
-    ? said` Oxygen has no price here until a mix of 100 % among those of the trip gives it one.`
-    : NOTHING;
+  const free = mixes.some(({ price }) => price === 'none') ? said` ${OXYGEN_WITHOUT_PRICE}` : NOTHING;
   return {
     counted: said`On a loop: ${names}. Oxygen and diluent are counted for each dive and bail-out once, alike with every list.${free}`,
     lacks: onLoops.flatMap(({ diver, missing }) =>

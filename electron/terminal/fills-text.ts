@@ -10,7 +10,7 @@ import {
   loopFillsSaid,
   oxygenSaid,
 } from '../../core/mixes/blending-words';
-import type { FillLine, FillPlan } from '../../core/mixes/fills';
+import type { FillLine } from '../../core/mixes/fills';
 import { mixO2 } from '../../core/ledger/mix-choice';
 import { unitOf } from '../../core/words/quantity';
 import { dayOf, figure, said, type Said } from '../../core/words/said';
@@ -19,13 +19,13 @@ import { cellsOf, values, type Page } from './mixes-page';
 import { table, wrapped } from './text-table';
 
 /** Figures of the fills of a mix on a day, or of all. */
-function fillCells(line: FillPlan['total'], page: Page): readonly string[] {
+function fillCells(line: Omit<FillLine, 'date' | 'mix'>, page: Page): readonly string[] {
   return [
     String(line.fills),
     ...[line.litres, line.oxygenL, line.airL].map((each) =>
       each === null ? '–' : values(figure('gasUsed', each), page),
     ),
-    ...cellsOf([moneySaid(line.cost, page.currency)], page),
+    ...cellsOf([line.cost === null ? said`–` : moneySaid(line.cost, page.currency)], page),
     fillNotesSaid(line)
       .map((note) => page.words(note))
       .join(', '),

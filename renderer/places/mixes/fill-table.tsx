@@ -9,7 +9,7 @@ import { moneyText } from './mixes-words';
 import { WideTable } from './wide-table';
 import styles from './fill-table.module.css';
 
-type Sums = FillPlan['total'];
+type Sums = Omit<FillLine, 'date' | 'mix'>;
 
 /** What some fills have and others have not: a column of nothing is left out. */
 interface Columns {
@@ -39,7 +39,7 @@ function SumCells({ sums, columns }: { readonly sums: Sums; readonly columns: Co
       {columns.hasAir ? (
         <td className={styles.number}>{sums.airL === null ? 'not known' : gas(sums.airL)}</td>
       ) : null}
-      <td className={styles.number}>{moneyText(sums.cost, currency)}</td>
+      <td className={styles.number}>{sums.cost === null ? 'no price' : moneyText(sums.cost, currency)}</td>
       {columns.hasNotes ? <td className={`care ${styles.notes}`}>{notes.join(', ')}</td> : null}
     </>
   );

@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { fillPlan, makeUp, partialPressureFill, type FillRequest } from '../../../../core/mixes/fills';
+import {
+  fillPlan,
+  makeUp,
+  partialPressureFill,
+  type FillPlan,
+  type FillRequest,
+} from '../../../../core/mixes/fills';
 import { isLoopOxygen } from '../../../../core/mixes/loop-cylinders';
 import { oxygenBottles } from '../../../../core/mixes/blending';
 import { gasOfFillSaid, loopFillsSaid } from '../../../../core/mixes/blending-words';
@@ -168,6 +174,21 @@ describe('the fills of a loop', () => {
       made.value.loopOxygenL + dilutedL + bailOutL + openL,
       4,
     );
+  });
+
+  it('have no price of oxygen until a mix of the trip gives it one', () => {
+    const costs = ({ lines }: FillPlan) =>
+      lines.filter(({ mix }) => isLoopOxygen(mix)).map(({ fills, cost }) => [fills, cost]);
+    expect(costs(made.value).length).toBeGreaterThan(0);
+    expect(costs(made.value)).toEqual(costs(made.value).map(([fills]) => [fills, null]));
+    expect(fileWords(loopFillsSaid(made.value))).toMatch(/a booster\. Oxygen has no price here until/);
+    const oxygen = { id: 'pure', o2: 1, costPerFill: 12 };
+    const priced = fillPlan(ledger({ ...whole.trip, mixes: [...whole.trip.mixes, oxygen] }), request);
+    if (!priced.ok) throw new Error('no fills');
+    expect(costs(priced.value)).toEqual(costs(made.value).map(([fills]) => [fills, 12 * fills!]));
+    expect(fileWords(loopFillsSaid(priced.value))).not.toContain('no price');
+    const oxygens = loops.length;
+    expect(priced.value.total.cost - made.value.total.cost).toBe(12 * oxygens);
   });
 
   it('are told as such, and counted in no bottle of the mixes', () => {
