@@ -219,9 +219,13 @@ export function readFont(bytes: Uint8Array): FontFace {
   };
 }
 
+/** Letters before this one, which nearly all are, stand alone: the scripts need not be gone through for each of them. */
+const FIRST_SHAPED = Math.min(...NEEDS_SHAPING.map(([first]) => first));
+
 /** Whether a face has a letter, and the letter can be set alone. */
 function has(code: number, face: FontFace): boolean {
-  return face.advances.has(code) && !NEEDS_SHAPING.some(([first, last]) => code >= first && code <= last);
+  if (!face.advances.has(code)) return false;
+  return code < FIRST_SHAPED || !NEEDS_SHAPING.some(([first, last]) => code >= first && code <= last);
 }
 
 /** A text as it can be printed, the face that has its letters, and the letters that had to be given up. */

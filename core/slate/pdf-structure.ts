@@ -35,6 +35,14 @@ function attributes({ alt, scope }: Said): object {
   };
 }
 
+const NOTHING = {};
+
+/** Ends an object, and lets go of what it said: its number is all that others ask of it until the file is whole. */
+function written(ref: Ref): void {
+  ref.end();
+  ref.data = NOTHING;
+}
+
 /** An element that holds others. */
 export class Branch {
   private readonly children: Ref[] = [];
@@ -82,12 +90,12 @@ export class Branch {
     document.addContent(`/${is} <<\n/MCID ${number}\n>> BDC`);
     draw();
     document.addContent('EMC');
-    leaf.end();
+    written(leaf);
   }
 
   /** Once it has all it holds. */
   end(): void {
     this.element.data = { S: this.is, P: this.parent, K: this.children };
-    this.element.end();
+    written(this.element);
   }
 }
