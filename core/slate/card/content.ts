@@ -332,7 +332,8 @@ function cardDive(context: Context, entry: Entry): CardDive {
     ...wayUpOf(context, entry),
     legs: isOne ? null : entry.legs,
     grid: entry.isMade ? deeperLonger(trip, entry, context.reader) : null,
-    asDived: units.dived,
+    // Of a loop no pressure is logged: it has several, and what it breathes hangs on none.
+    asDived: entry.loop === null ? units.dived : units.dived.slice(0, -1),
   };
 }
 

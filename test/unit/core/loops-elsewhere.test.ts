@@ -111,6 +111,9 @@ describe('a loop', () => {
       expect(words).toContain(leftMin < 0 ? 'none' : String(Math.floor(leftMin)));
     }
     expect(words).not.toContain('Turn');
+    // What was dived is written in below: a pressure would be of no one cylinder.
+    expect(words).toContain('as dived');
+    expect(words).not.toContain('bar');
   });
 
   it('has on each form of its card setpoints, switch depth, and bail-out from the worst moment with its run time', () => {
