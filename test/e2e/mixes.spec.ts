@@ -2,7 +2,9 @@ import { readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { readTrip } from '../../core/document/read-trip';
 import { at, expect, test as base } from './fixtures';
+import { readPdf } from '../support/pdf/read-pdf';
 import { MixesPlace, onBoardText } from './pages/mixes';
+import { printed } from './pdf';
 import { wcagBreaches } from './wcag';
 
 const test = base.extend<{ mixes: MixesPlace }>({ mixes: at(MixesPlace) });
@@ -51,6 +53,25 @@ test.describe('mixes', () => {
     await expect(told).toContainText(
       /^Kettle Pinnacle, EAN32: 33 min at 24 m; dive 13 of Guest 2 is on it, 29 min there, 4 min left/,
     );
+  });
+
+  test('prints each chart as wide as the paper', async ({ page, mixes }, info) => {
+    for (const [question, word] of [
+      ['At the sites', 'Pinnacle'],
+      ['For one dive', 'EAN32'],
+      ['What to stock', '28 + 35'],
+    ] as const) {
+      await mixes.ask(question);
+      await expect(mixes.panel.locator('svg text').first()).toBeVisible();
+      const file = info.outputPath(`${question}.pdf`);
+      const lines = await printed(page, file, 'upright');
+      expect(lines).toContain(word);
+      for (const { widthPt, words } of await readPdf(readFileSync(file))) {
+        // Nothing is cut at the margins of a centimetre.
+        const within = ({ x, width }: (typeof words)[number]): boolean => x > 27 && x + width < widthPt - 27;
+        expect(words.filter((each) => !within(each)).map(({ text }) => text)).toEqual([]);
+      }
+    }
   });
 
   test('says why a mix may not go to a site', async ({ mixes }) => {

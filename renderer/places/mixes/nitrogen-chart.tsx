@@ -4,7 +4,7 @@ import { leadingCompartments, type NitrogenCurve } from '../../../core/mixes/nit
 import { COMPARTMENTS } from '../../../core/tissues/compartments';
 import { bare, figure, said } from '../../../core/words/said';
 import { shortText } from '../../figures/format';
-import { useSize } from '../../parts/use-size';
+import { useChartSize } from './use-chart-size';
 import { useWords } from '../../parts/use-words';
 import { apart, niceTicks } from './chart-scale';
 import { strokeOf, type MixLine } from './mix-line';
@@ -41,7 +41,7 @@ export function NitrogenChart(props: {
   const { lines, inHand, plannedMin, untilMin, label, hasHalfTimes } = props;
   const words = useWords();
   const box = useRef<HTMLDivElement>(null);
-  const size = useSize(box);
+  const size = useChartSize(box);
   const widthPx = size?.widthPx ?? 0;
   const heightPx = size?.heightPx ?? 0;
   const frame = {

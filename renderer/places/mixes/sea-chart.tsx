@@ -17,7 +17,7 @@ import { fromUnit, toUnit, type System } from '../../../core/words/quantity';
 import { bare, figure, said } from '../../../core/words/said';
 import { mixSaid } from '../../../core/words/terms';
 import { unitText } from '../../figures/format';
-import { useSize } from '../../parts/use-size';
+import { useChartSize } from './use-chart-size';
 import { useWords } from '../../parts/use-words';
 import { mixLines, strokeOf, type MixLine } from './mix-line';
 import { SeaLabels } from './sea-labels';
@@ -162,7 +162,7 @@ export function SeaChart(props: {
   const { trip, rows, divers, inTrip, units, pointed, point } = props;
   const words = useWords();
   const box = useRef<HTMLDivElement>(null);
-  const size = useSize(box);
+  const size = useChartSize(box);
   const mixes = useMemo(() => rows[0]?.cells.map(({ mix }) => mix) ?? [], [rows]);
   const lines = useMemo(() => mixLines(mixes), [mixes]);
   const depths = rows.map(({ site }) => site.depthM);

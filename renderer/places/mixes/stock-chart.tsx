@@ -14,7 +14,7 @@ import { listSaid, measureSaid, roomMinSaid } from '../../../core/mixes/stock-wo
 import type { Trip } from '../../../core/document/types';
 import { figure, said, type Said } from '../../../core/words/said';
 import { moneySaid } from '../../../core/words/terms';
-import { useSize } from '../../parts/use-size';
+import { useChartSize } from './use-chart-size';
 import { useWords } from '../../parts/use-words';
 import { niceTicks, placeLabels } from './chart-scale';
 import { listKey } from './mixes-words';
@@ -105,7 +105,7 @@ export const StockChart = memo(function StockChart(props: {
   const { lists, trip, chosen, choose } = props;
   const words = useWords();
   const box = useRef<HTMLDivElement>(null);
-  const size = useSize(box);
+  const size = useChartSize(box);
   const byCost = new Set(lists.map(({ cost }) => cost)).size > 1;
   const marks = useMemo(() => marksOf(lists, trip.dives.length, byCost), [lists, trip, byCost]);
   const stair = useMemo(() => stairOf(marks), [marks]);
