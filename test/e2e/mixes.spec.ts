@@ -60,6 +60,7 @@ test.describe('mixes', () => {
       ['At the sites', 'Pinnacle'],
       ['For one dive', 'EAN32'],
       ['What to stock', '28 + 35'],
+      ['In class', 'EAN36'],
     ] as const) {
       await mixes.ask(question);
       await expect(mixes.panel.locator('svg text').first()).toBeVisible();

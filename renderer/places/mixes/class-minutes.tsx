@@ -127,8 +127,18 @@ export function MinutesPicture(props: {
       <text x={fromPx} y={textPx * 1.35} className={styles.over}>
         <tspan className={styles.title}>Nitrogen</tspan>
         {` were ${depth} left after so many minutes`}
-        {inHand === null ? '' : `; thin: compartments on ${words(classGasSaid(inHand))}, half-time in min`}
       </text>
+      {inHand === null ? null : (
+        // Every line rises: this corner is free, and over the picture there is no room for both on paper.
+        <text
+          x={toPx - textPx * 0.4}
+          y={lower.bottom - textPx * 0.6}
+          textAnchor="end"
+          className={`${styles.over} ${styles.tick}`}
+        >
+          {`thin: compartments on ${words(classGasSaid(inHand))}, half-time in min`}
+        </text>
+      )}
       {niceTicks(0, untilMin, 6).map((min) => (
         <text key={min} x={x(min)} y={lowerPx - textPx * 0.45} textAnchor="middle" className={styles.tick}>
           {words(said`${bare('minutesTyped', min)}`)}

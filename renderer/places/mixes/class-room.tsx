@@ -14,7 +14,6 @@ import { figure, said } from '../../../core/words/said';
 import { shortText } from '../../figures/format';
 import { parseFigure } from '../../figures/parse';
 import { CommandButton } from '../../parts/command-button';
-import { useSize } from '../../parts/use-size';
 import { useWords } from '../../parts/use-words';
 import { useDesk } from '../../store/store';
 import { ClassAsk } from './class-ask';
@@ -27,6 +26,7 @@ import { classLook } from './class-look';
 import { WordField } from './in-sentence';
 import { MinutesPicture } from './class-minutes';
 import { chooseView, useMixesView } from './mixes-view';
+import { CLASS_PAPER, useChartSize } from './use-chart-size';
 import styles from './class-room.module.css';
 
 /** Minutes across: an hour, unless every mix allows more. */
@@ -45,7 +45,7 @@ function ClassPictures(props: { readonly isLarge: boolean }): ReactNode {
   const { depthM, percents, loop, hasLoop } = classroom;
   const [pointedAt, setPointedAt] = useState<Id | null>(null);
   const box = useRef<HTMLDivElement>(null);
-  const size = useSize(box);
+  const size = useChartSize(box, CLASS_PAPER);
   const known = useMemo(
     () => classGases(classTrip({ depthM: CLASS_DEPTHS_M[0], percents, loop: hasLoop ? loop : null })),
     [percents, loop, hasLoop],
