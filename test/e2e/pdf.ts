@@ -39,6 +39,14 @@ export async function printed(page: Page, file: string, side: (typeof A4_SIDES)[
   return pages.flatMap(linesOf).join('\n');
 }
 
+/** Words that lie in the margins of a centimetre or are cut at them. */
+export async function wordsInMargins(file: string): Promise<readonly string[]> {
+  const pages = await readPdf(readFileSync(file));
+  return pages.flatMap(({ widthPt, words }) =>
+    words.flatMap(({ text, x, width }) => (x > 27 && x + width < widthPt - 27 ? [] : [text])),
+  );
+}
+
 /**
  * The share of points that are much darker than the other picture is there. A thin line between two rows of points is
  * drawn half in each, so what counts of the other is the ink of three points in a row, across or down.

@@ -31,13 +31,19 @@ test.describe('the sites', () => {
     await expect(sites.row('Osier Channel').getByRole('cell').nth(WHEN).getByRole('button')).toHaveCount(5);
   });
 
-  test('print names and positions whole, however long', async ({ page, sites }, info) => {
+  test('print names, positions and notes whole, however long', async ({ page, sites }, info) => {
     const name = 'The extraordinarily long name of the pinnacle behind the lighthouse';
     await sites.set('Name of Anvil Head', name);
+    const notes =
+      'Moorings are on the lee side only, and the swell comes round the corner with the westerlies; beware';
+    await sites.field(`Notes on ${name}`).fill(notes);
+    await page.keyboard.press('Tab');
     await sites.set(`Position of ${name}`, '7.5 S, 148.25 E');
     for (const side of A4_SIDES) {
       const text = await printed(page, info.outputPath(`${side}.pdf`), side);
-      for (const word of [...name.split(' '), '30.000′', '148°']) expect(text).toContain(word);
+      for (const word of [...name.split(' '), '30.000′', '148°', ...notes.split(' ')]) {
+        expect(text).toContain(word);
+      }
       expect(text).not.toContain('Remove');
     }
   });

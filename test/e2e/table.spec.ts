@@ -1,5 +1,6 @@
 import { expect, test } from './fixtures';
 import type { Workbench } from './pages/workbench';
+import { A4_SIDES, printed, wordsInMargins } from './pdf';
 import { wcagBreaches } from './wcag';
 
 test.describe('the dives as a table', () => {
@@ -121,6 +122,22 @@ test.describe('the dives as a table', () => {
       await bench.command(look === 'light' ? 'light paper' : look);
       await expect(page.locator('html')).toHaveAttribute('data-look', look);
       expect(await wcagBreaches(page), look).toEqual([]);
+    }
+  });
+
+  test('prints every column of every dive, held upright or across', async ({ page }, info) => {
+    const grid = page.getByRole('grid');
+    const heads = (await grid.getByRole('columnheader').allInnerTexts()).join(' ').match(/[\w-]+/g)!;
+    const shown = await grid.getByRole('row').filter({ hasText: 'Anvil Head' }).allInnerTexts();
+    expect(shown).toHaveLength(2);
+    for (const side of A4_SIDES) {
+      const file = info.outputPath(`${side}.pdf`);
+      const words = (await printed(page, file, side)).split(/\s+/);
+      expect(words).toEqual(
+        expect.arrayContaining([...heads, ...shown.flatMap((row) => row.trim().split(/\s+/))]),
+      );
+      expect(words).not.toContain('F2');
+      expect(await wordsInMargins(file)).toEqual([]);
     }
   });
 });
