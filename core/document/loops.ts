@@ -39,6 +39,11 @@ export function loopOn(
   };
 }
 
+/** Whether a diver makes a dive of the trip on a loop. */
+export function isDivedOnLoop({ loops }: Pick<Dive, 'loops'>, by: Id): boolean {
+  return loops?.some((loop) => loop.by === by) ?? false;
+}
+
 /** A dive on which only some divers are left to be on a loop. @param stays whether a diver is */
 export function withLoopsOf(dive: Dive, stays: (id: Id) => boolean): Dive {
   const { loops, ...rest } = dive;

@@ -15,10 +15,10 @@ import { flightViews } from './flight-views';
 import type { Dived } from './flying';
 import type { Carry, DiverLedger, Entry, Ledger, LedgerDay } from './ledger-types';
 import { mixFor } from './mix-choice';
-import { isSameCarry } from './same-carry';
 import { startOf, type Start } from './start';
 import type { Diver, Trip } from '../document/types';
 import { surroundingsOf } from '../profile';
+import { isSame } from '../same';
 
 /**
  * A diver counts as clear when every compartment is within this share of its limit from rest.
@@ -211,7 +211,7 @@ export function diverLedger(
         const mine = dated === diver ? context : { ...context, diver: dated };
         entry = step(mine, carry, dive, effective, mix, divePlan(effective.shape, around), known);
         // A note, a turn pressure or what another diver did: who comes out of the dive as before goes on as before.
-        if (!isSameDive && before !== undefined && isSameCarry(entry.after, before.after)) {
+        if (!isSameDive && before !== undefined && isSame(entry.after, before.after)) {
           entry = { ...entry, after: before.after };
         }
       }

@@ -21,12 +21,12 @@ type Internals = Pick<PDFKit.PDFDocument, 'addContent'> & {
 };
 
 /** What an element says of itself: a formula how it is read out, a head of a table what it is the head of. */
-export interface Said {
+export interface ElementFacts {
   readonly alt?: string;
   readonly scope?: 'Column' | 'Row';
 }
 
-function attributes({ alt, scope }: Said): object {
+function attributes({ alt, scope }: ElementFacts): object {
   return {
     // A string of the library's own is a name; what is read is an object.
     // oxlint-disable-next-line no-new-wrappers
@@ -73,14 +73,14 @@ export class Branch {
   }
 
   /** What `draw` writes on the page that was begun last, as one element. */
-  leaf(is: string, said: Said, draw: () => void): void {
+  leaf(is: string, facts: ElementFacts, draw: () => void): void {
     const { document } = this;
     const { dictionary, structParentTreeKey } = document.page;
     const onPage = document.getStructParentTree().get(structParentTreeKey);
     const number = onPage.length;
     const leaf = document.ref({
       S: is,
-      ...attributes(said),
+      ...attributes(facts),
       P: this.element,
       K: [number],
       Pg: dictionary,

@@ -6,7 +6,7 @@ import { said } from '../../core/words/said';
 import { wordsIn } from '../figures/reader';
 import { record, type StepName } from '../store/history';
 import { say } from '../store/notice';
-import { isSame } from '../store/same';
+import { isSame } from '../../core/same';
 import { desk } from '../store/store';
 import { endOthersGesture } from './gesture';
 

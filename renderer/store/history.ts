@@ -1,6 +1,6 @@
 /** Undo and redo as pure functions over snapshots of the immutable trip; they know nothing of ledgers. */
 import type { Trip } from '../../core/document/types';
-import { isSame } from './same';
+import { isSame } from '../../core/same';
 
 /** What a person reads on the undo button, and a stable code that tests and merging rely on. */
 export interface StepName {

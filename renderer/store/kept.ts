@@ -1,4 +1,4 @@
-import { isSame } from './same';
+import { isSame } from '../../core/same';
 
 /** A list in which what says the same as it did is the object that it was: who draws one of these draws no other. */
 export function kept<Each>(before: readonly Each[] | undefined, now: readonly Each[]): readonly Each[] {

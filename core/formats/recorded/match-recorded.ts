@@ -1,5 +1,6 @@
 /** Which dive of a trip a recorded one is. */
 import { effectiveDive, isOnDive } from '../../document/as-dived';
+import { isDivedOnLoop } from '../../document/loops';
 import { withProfile, type RecordedFigures } from '../../document/log';
 import type { Dive, Diver, Id, Trip } from '../../document/types';
 import { wallMin, wallText, type WallMin } from '../../words/calendar';
@@ -57,11 +58,6 @@ export function matchRecorded(
 
 /** Oxygen within this of what is breathed anyway says nothing more. Source: labels are whole percent. */
 const SAME_O2 = 0.0005;
-
-/** Whether a diver makes a dive of the trip on a loop. */
-export function isDivedOnLoop({ loops }: Dive, by: Id): boolean {
-  return loops?.some((loop) => loop.by === by) ?? false;
-}
 
 /**
  * A dive of the trip with a recorded one as what a diver made of it: start, depth, bottom time and profile, and what was

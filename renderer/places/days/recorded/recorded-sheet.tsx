@@ -1,12 +1,8 @@
 import { useEffect, useMemo, useState, type ReactNode } from 'react';
-import {
-  diverNamed,
-  isDivedOnLoop,
-  matchRecorded,
-  startedMin,
-} from '../../../../core/formats/recorded/match-recorded';
+import { diverNamed, matchRecorded, startedMin } from '../../../../core/formats/recorded/match-recorded';
 import type { RecordedDive, RecordedReading } from '../../../../core/formats/recorded/recorded-dive';
 import { effectiveDive, isOnDive } from '../../../../core/document/as-dived';
+import { isDivedOnLoop } from '../../../../core/document/loops';
 import type { Dive, Diver, Id } from '../../../../core/document/types';
 import { wallText } from '../../../../core/words/calendar';
 import { mixSaid } from '../../../../core/words/terms';

@@ -3,7 +3,7 @@ import { memo, type MouseEvent, type ReactNode } from 'react';
 import { showEvening } from '../../../actions/evening';
 import { chooseDives, chooseRange, toggleDive } from '../../../actions/view';
 import { leaveField } from '../../../parts/keep-focus';
-import { isSame } from '../../../store/same';
+import { isSame } from '../../../../core/same';
 import type { BoardDay, BoardRow } from './board-view';
 import styles from './board.module.css';
 import { headSentence, type DayView } from './day-view';

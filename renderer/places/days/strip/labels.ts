@@ -197,8 +197,7 @@ export function placeLabels(dives: readonly LabelledDive[], page: Page): Placeme
 
   const put = (i: number, variants: readonly Measured[], reach: Reach, written: Written) => {
     const { words, leaders } = written;
-    const near: number[] = [];
-    for (const [k, other] of reaches.entries()) if (k !== i && isMet(reach, other)) near.push(k);
+    const near = reaches.flatMap((other, k) => (k !== i && isMet(reach, other) ? [k] : []));
     const around: Around = {
       words: [...(page.written ?? []), ...near.flatMap((k) => words[k]!)],
       lines: [...lines[i]!, ...near.flatMap((k) => lines[k]!), ...near.flatMap((k) => leaders[k]!)],

@@ -1,6 +1,6 @@
 /** From what is shown to where it stands: everything of a dive in pixels, as plain values a memo can compare. */
 import { memoEach, takingUp } from '../../../store/memo';
-import { isSame } from '../../../store/same';
+import { isSame } from '../../../../core/same';
 import type { DepthScale } from './depth-scale';
 import type { DiveView, Point } from './dive-view';
 import { labelVariants } from './label-text';

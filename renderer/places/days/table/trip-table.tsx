@@ -237,7 +237,9 @@ function columnsOf(
 }
 
 function classOf(id: ColumnId, { isPast, isTightest }: TableRow): string | undefined {
-  if (id === 'day' || id === 'site') return isPast && id === 'site' ? `${styles.strong} care` : styles.strong;
+  if (id === 'levels' || id === 'divers') return styles.long;
+  if (id === 'site') return `${styles.long} ${styles.strong}${isPast ? ' care' : ''}`;
+  if (id === 'day') return styles.strong;
   if (id === 'who') return styles.edge;
   if (id === 'room' || id === 'limit')
     return isPast ? `${styles.strong} care` : isTightest ? styles.strong : undefined;

@@ -1,3 +1,4 @@
+import { writeFillRows } from '../../../../core/formats/fill-rows';
 import { describe, expect, it } from 'vitest';
 import {
   fillPlan,
@@ -182,6 +183,11 @@ describe('the fills of a loop', () => {
     expect(costs(made.value).length).toBeGreaterThan(0);
     expect(costs(made.value)).toEqual(costs(made.value).map(([fills]) => [fills, null]));
     expect(fileWords(loopFillsSaid(made.value))).toMatch(/a booster\. Oxygen has no price here until/);
+    const rows = writeFillRows(made.value)
+      .split('\r\n')
+      .map((row) => row.split(','));
+    const told = rows.filter(([, oxygen]) => oxygen === '100').map((row) => row[6]);
+    expect(told).toEqual(costs(made.value).map(() => ''));
     const oxygen = { id: 'pure', o2: 1, costPerFill: 12 };
     const priced = fillPlan(ledger({ ...whole.trip, mixes: [...whole.trip.mixes, oxygen] }), request);
     if (!priced.ok) throw new Error('no fills');

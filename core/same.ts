@@ -1,9 +1,9 @@
 /**
- * Whether two values say the same to whoever reads the trip file: a key that is undefined is a key that is not
+ * Whether two pieces of plain data say the same, numbers to the last bit: a key that is undefined is a key that is not
  * there. What two trips share by identity costs nothing, so after an edit only what was made anew is looked at.
  */
 export function isSame(one: unknown, other: unknown): boolean {
-  if (one === other) return true;
+  if (Object.is(one, other)) return true;
   if (typeof one !== 'object' || typeof other !== 'object' || one === null || other === null) return false;
   if (Array.isArray(one) || Array.isArray(other)) {
     return (
