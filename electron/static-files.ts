@@ -19,6 +19,13 @@ const MEDIA_TYPES: Readonly<Record<string, string>> = {
   '.ttf': 'font/ttf',
 };
 
+/**
+ * The bundler puts a sum of a file's content into its name: under one name it never changes, and need not be asked for
+ * twice. A browser that keeps it also keeps what it compiled of it.
+ */
+const NAMED_BY_CONTENT = /^\/assets\/[^/]+-[\w-]{8}\.\w+$/;
+const FOR_EVER = { 'cache-control': 'public, max-age=31536000, immutable' };
+
 export interface StaticAnswer {
   readonly status: 200 | 400 | 404;
   readonly headers: Readonly<Record<string, string>>;
@@ -66,9 +73,10 @@ export async function staticAnswer(folder: string, addressPath: string): Promise
   if (mediaType === undefined) return refusal(404, 'No such file.');
   try {
     if (!(await isPlainFile(folder, file))) return refusal(404, 'No such file.');
+    const keeping = NAMED_BY_CONTENT.test(addressPath) ? FOR_EVER : {};
     return {
       status: 200,
-      headers: { ...SAFE_HEADERS, 'content-type': mediaType },
+      headers: { ...SAFE_HEADERS, ...keeping, 'content-type': mediaType },
       body: await readFile(file),
     };
   } catch {

@@ -15,6 +15,7 @@ beforeAll(async () => {
   writeFileSync(join(above, 'secret.txt'), 'secret');
   writeFileSync(join(above, 'window', 'index.html'), '<p>window');
   writeFileSync(join(above, 'window', 'assets', 'a.js'), 'let a');
+  writeFileSync(join(above, 'window', 'assets', 'window-Ab_3-dE9.js'), 'let window');
   writeFileSync(join(above, 'window', 'key.pem'), 'key');
   symlinkSync(join(above, 'secret.txt'), join(above, 'window', 'linked.txt'));
   symlinkSync(above, join(above, 'window', 'linked'));
@@ -58,6 +59,14 @@ describe('serve', () => {
 
   it('passes queries over and serves files in folders', async () => {
     expect((await get('/assets/a.js?v=1')).body).toBe('let a');
+  });
+
+  it('has a browser keep what is named by its content, and ask for all else anew', async () => {
+    const keeping = async (path: string) => (await get(path)).headers['cache-control'];
+    expect(await keeping('/assets/window-Ab_3-dE9.js')).toBe('public, max-age=31536000, immutable');
+    for (const path of ['/', '/assets/a.js', '/assets/missing-Ab_3-dE9.js', '/%2e%2e/assets/a-Ab_3-dE9.js']) {
+      expect(await keeping(path)).toBe('no-store');
+    }
   });
 
   it.each([
