@@ -33,8 +33,6 @@ export function CellInput(props: {
     if (isOver.current) return;
     isOver.current = true;
     if (!finish(text, ending)) isOver.current = false;
-    // A field that is taken away with the focus in it costs a style and a layout of its own.
-    else field.current?.blur();
   };
   const onKeyDown = (event: KeyboardEvent<HTMLInputElement>): void => {
     if (event.nativeEvent.isComposing) return;

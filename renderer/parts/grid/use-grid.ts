@@ -85,8 +85,9 @@ export function useGrid<Row>(props: GridProps<Row>, box: RefObject<HTMLTableElem
   useLayoutEffect(() => {
     if (!wantsFocus.current || held.editing) return;
     wantsFocus.current = false;
+    const cell = cellAt(box.current, chosen.from);
     // Where both scroll, the page is laid out for each of them.
-    cellAt(box.current, chosen.from)?.focus({ preventScroll: true });
+    if (cell !== document.activeElement) cell?.focus({ preventScroll: true });
     cellAt(box.current, chosen.to)?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
   });
 
@@ -194,6 +195,9 @@ export function useGrid<Row>(props: GridProps<Row>, box: RefObject<HTMLTableElem
         refused: isTaken ? NONE_REFUSED : marked(refused, rows, keyOf),
         told: isTaken ? null : toldOf(said``, refused, false),
       }));
+      // Before anything is drawn: a focus that moves has all that changed laid out, and so has a field that is taken
+      // away with the focus in it.
+      if (next !== null && !stays) cellAt(box.current, next)?.focus({ preventScroll: true });
       return !stays;
     },
     clear: () =>
