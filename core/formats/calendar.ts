@@ -1,3 +1,4 @@
+import { siteOf } from '../document/site-of';
 import { greatest, least } from '../numeric';
 import { assert } from '../result';
 import { FILE_READER, fileWords, wordsOf, type Reader } from '../words/reader';
@@ -87,7 +88,7 @@ function diveLines(
   entries: readonly Entry[],
   reader: Reader,
 ): readonly string[] {
-  const site = trip.sites.find((each) => each.id === dive.siteId);
+  const site = siteOf(trip, dive);
   const startMin = least(entries.map((entry) => entry.startMin));
   const endMin = greatest(entries.map((entry) => entry.surfacesMin));
   const deepest = entries.reduce((held, entry) => (entry.depthM > held.depthM ? entry : held));

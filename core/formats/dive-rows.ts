@@ -1,3 +1,4 @@
+import { siteOf } from '../document/site-of';
 import { isOnDive } from '../document/as-dived';
 import type { Dive, Trip } from '../document/types';
 import { fileWords } from '../words/reader';
@@ -12,7 +13,7 @@ function mixText({ mixes }: Trip, mix: string): string {
 }
 
 function rowOf(trip: Trip, dive: Dive, number: number): readonly Cell[] {
-  const site = trip.sites.find(({ id }) => id === dive.siteId);
+  const site = siteOf(trip, dive);
   return [
     number,
     dive.startsAt.slice(0, 10),

@@ -1,3 +1,4 @@
+import { siteOf } from '../document/site-of';
 import { down, up } from '../slate/figures';
 import { wallText } from '../words/calendar';
 import { setpointsSaid } from '../ledger/breathed-said';
@@ -34,7 +35,7 @@ const COLUMNS: readonly Column[] = [
   { heading: 'dive', cell: (entry, trip) => trip.dives.findIndex((dive) => dive.id === entry.dive.id) + 1 },
   {
     heading: 'site',
-    cell: (entry, trip) => trip.sites.find((site) => site.id === entry.dive.siteId)?.name ?? null,
+    cell: (entry, trip) => siteOf(trip, entry.dive)?.name ?? null,
   },
   { heading: 'starts', cell: (entry) => wallText(entry.startMin) },
   { heading: 'surfaces', cell: (entry) => (entry.isMade ? wallText(entry.surfacesMin) : null) },

@@ -1,3 +1,4 @@
+import { siteOf } from '../document/site-of';
 import type { Id } from '../document/types';
 import { mixO2 } from '../ledger/mix-choice';
 import type { Ledger } from '../ledger/ledger-types';
@@ -43,7 +44,7 @@ export function writeStockRows(
       const key = JSON.stringify([dive.siteId, mix.id]);
       let line = lines.get(key);
       if (line === undefined) {
-        const site = trip.sites.find(({ id }) => id === dive.siteId);
+        const site = siteOf(trip, dive);
         const oxygen = Number((100 * mixO2(mix)).toFixed(2));
         const head = [diver.name, site?.name ?? dive.siteId, site?.depthM ?? null, oxygen];
         lines.set(

@@ -1,3 +1,4 @@
+import { siteOf } from '../document/site-of';
 import { listed, NOTHING, said, type Said } from '../words/said';
 import { mixSaid } from '../words/terms';
 import { ledger as ledgerOf } from '../ledger/ledger';
@@ -89,7 +90,7 @@ export function stockPlan(
       cost += mix.costPerFill;
       const at = mixes.findIndex((each) => each.mix.id === mix.id);
       if (at !== -1) fills[at]! += 1;
-      const site = trip.sites.find(({ id }) => id === entry.dive.siteId);
+      const site = siteOf(trip, entry.dive);
       if (site === undefined || use !== null) continue;
       const key = `${site.id} ${mix.id}`;
       let known = uses.get(key);

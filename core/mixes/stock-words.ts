@@ -1,3 +1,4 @@
+import { siteOf } from '../document/site-of';
 import type { Id, Trip } from '../document/types';
 import { figure, listed, NOTHING, said, type Piece, type Said } from '../words/said';
 import { divesSaid, mixSaid, moneySaid, NO_END, PAST, SHORT_LIMITS, someSaid } from '../words/terms';
@@ -162,7 +163,7 @@ export function alwaysOutsideSaid(answer: StockAnswer, trip: Trip): Said {
   const named = someSaid(
     outside.map((id) => {
       const dive = trip.dives.find((each) => each.id === id)!;
-      const site = trip.sites.find((each) => each.id === dive.siteId);
+      const site = siteOf(trip, dive);
       return said`dive ${numberOf(trip, id)} at ${site?.name ?? dive.siteId}`;
     }),
   );

@@ -1,3 +1,4 @@
+import { siteOf } from '../document/site-of';
 import { makesDive } from '../document/as-dived';
 import type { Dive, Site, Trip } from '../document/types';
 import { HOURS_BEFORE_FLIGHT } from '../ledger/flying';
@@ -67,7 +68,7 @@ export function draftedAhead(trip: Trip, doneCount: number, depthUnit: 'm' | 'ft
       ...kept
     } = dive;
     const { id, startsAt, siteId } = dive;
-    const site = trip.sites.find((each) => each.id === siteId)!;
+    const site = siteOf(trip, { siteId })!;
     const date = startsAt.slice(0, 10);
     const isFirstOfDay = !drafted.dives.some(
       (each) => each.startsAt.startsWith(date) && each.startsAt < startsAt,

@@ -1,3 +1,4 @@
+import { siteOf } from '../document/site-of';
 import { checkTrip } from '../document/check-trip';
 import { diversFor } from '../document/may-dive';
 import type { Id, Trip } from '../document/types';
@@ -51,7 +52,7 @@ export function keptLocks(
   for (const { startsAt } of slots) {
     const ask = cellAsk(cells, startsAt);
     if (ask?.kind !== 'lock') continue;
-    const site = trip.sites.find(({ id }) => id === ask.siteId);
+    const site = siteOf(trip, ask);
     const named = site && diversFor(site, trip.party);
     if (!named) continue;
     const dive = {

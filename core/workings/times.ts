@@ -1,3 +1,4 @@
+import { siteOf } from '../document/site-of';
 import { secondOpinions, type SecondOpinion } from '../ledger/second-opinion';
 import { AIR_N2, inspiredBar } from '../tissues/compartments';
 import { toleratedBar } from '../ascent/tolerated';
@@ -132,8 +133,8 @@ export const climbsWorkings: Work = (asked) => {
   if (climbs.length === 0) return { ...shared, steps: [], result: 'no way up after dives', exact: null };
   const steps = climbs.flatMap((views, at): readonly WorkingsStep[] => {
     const numbered = (label: string): string => (climbs.length === 1 ? label : `${at + 1}. ${label}`);
-    const site = trip.sites.find(({ id }) => id === views.climb.dive?.siteId)?.name ?? '';
-    const { fromM, toM } = views.climb;
+    const { fromM, toM, dive } = views.climb;
+    const site = (dive && siteOf(trip, dive)?.name) ?? '';
     return [
       {
         label: numbered(words(climbNameSaid(views, site))),

@@ -1,6 +1,6 @@
+import { siteName } from '../../core/document/site-of';
 import type { Caution } from '../../core/cautions/caution';
 import { standingOf, stateSaid } from '../../core/cautions/standing';
-import type { Trip } from '../../core/document/types';
 import { divesAhead } from '../../core/ledger/ahead';
 import type { Entry, Ledger } from '../../core/ledger/ledger-types';
 import { roomMinutes, type MinutesRoom } from '../../core/ledger/room';
@@ -9,11 +9,6 @@ import { isPastRoom, tightestOf } from '../../core/ledger/tightest';
 import { momentAt } from '../../core/words/calendar';
 import { inRow, NOTHING, said, type Piece, type Said } from '../../core/words/said';
 import { divesSaid } from '../../core/words/terms';
-
-/** The name of a site; its id where the trip has none of that id. */
-export function siteName({ sites }: Trip, siteId: string | undefined): string | undefined {
-  return sites.find(({ id }) => id === siteId)?.name ?? siteId;
-}
 
 /** So many dives past a limit are named; the cautions below name all. */
 const NAMED = 3;
@@ -35,7 +30,7 @@ export function headline(ledger: Ledger, cautions: readonly Caution[]): Said {
   const standing = standingOf(ledger, cautions, roomOf, asked, null);
   const state = stateSaid(standing, null);
   const placeOf = (entry: Entry): Piece =>
-    inRow([momentAt(entry.startMin), siteName(ledger.trip, entry.dive.siteId)!, entry.diver.name]);
+    inRow([momentAt(entry.startMin), siteName(ledger.trip, entry.dive), entry.diver.name]);
   const worst = state.diveIds.map((id): Said => {
     const entries = [...rooms.keys()].filter(({ dive }) => dive.id === id);
     const [least] = tightestOf(

@@ -1,3 +1,4 @@
+import { siteName } from '../../core/document/site-of';
 import type { Trip } from '../../core/document/types';
 import { figureChanges, figureChangeSaid } from '../../core/proposal/mend/figures-said';
 import { changeSaid, MEND_NAMES, nothingToMend } from '../../core/proposal/mend/moves-said';
@@ -33,7 +34,7 @@ function changeText(change: DiveChange, { plan }: Proposal, { trip, words, colum
   const { before, after, diveId } = change;
   const { dive } = before;
   const treatment = plan[trip.dives.findIndex(({ id }) => id === diveId)]!;
-  const site = trip.sites.find(({ id }) => id === dive.siteId)?.name ?? dive.siteId;
+  const site = siteName(trip, dive);
   const moves = changeSaid(trip, dive, after?.dive ?? null, treatment);
   const figures = inRow(figureChanges(change).map(figureChangeSaid));
   const rest = after === null ? NOTHING : said` (${figures})`;

@@ -31,7 +31,8 @@ import { roomMinutes } from '../../core/ledger/room';
 import { isRoomUnknown } from '../../core/ledger/tightest';
 import type { Trip } from '../../core/document/types';
 import type { Caution } from '../../core/cautions/caution';
-import { headline, siteName } from './headline';
+import { siteName } from '../../core/document/site-of';
+import { headline } from './headline';
 import { inked } from './paint';
 import {
   cut,
@@ -167,7 +168,7 @@ function diveRow(entry: Entry, page: Page): string {
   const figures = columns.row([
     cell(timeAt(entry.startMin)),
     cell(intervalSaid(entry.intervalMin)),
-    cut(siteName(trip, entry.dive.siteId)!, columns.widths[COLUMNS.indexOf(SITE)]!),
+    cut(siteName(trip, entry.dive), columns.widths[COLUMNS.indexOf(SITE)]!),
     depthCell(figure(isAsDived ? 'depthMet' : 'depthSet', entry.depthM), page),
     `${cell(bare(isAsDived ? 'minutesDived' : 'minutesSet', entry.bottomMin))}${isAsDived ? '+' : ''}`,
     cell(mixCell(entry)),
@@ -223,7 +224,7 @@ const SEVERITY_WIDTH = 14;
 function cautionText(caution: Caution, { trip, words, look }: Page): string {
   const diver = trip.party.find(({ id }) => id === caution.diverId);
   const dive = trip.dives.find(({ id }) => id === caution.diveId);
-  const place = [diver?.name, dive && moment(dive.startsAt), siteName(trip, dive?.siteId)].filter(
+  const place = [diver?.name, dive && moment(dive.startsAt), dive && siteName(trip, dive)].filter(
     (part) => part !== undefined,
   );
   const says = place.length === 0 ? caution.says : said`${inRow(place)}: ${caution.says}`;
@@ -265,8 +266,8 @@ function climbsSaid(ledger: Ledger, words: Words): readonly Said[] {
     .map(({ name, views }): Told => {
       const latest = climbLines(views).find(({ isLatest }) => isLatest);
       const why = latest === undefined ? NOTHING : said` (${latest.name}: ${latest.why})`;
-      const way = climbNameSaid(views, siteName(ledger.trip, views.climb.dive?.siteId) ?? '');
-      const { atMin } = views.climb;
+      const { atMin, dive } = views.climb;
+      const way = climbNameSaid(views, dive === null ? '' : siteName(ledger.trip, dive));
       const tooSoon = atMin < views.clearMin ? said`: too soon` : NOTHING;
       return {
         name,

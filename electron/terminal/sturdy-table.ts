@@ -12,7 +12,7 @@ import type { Sturdiness, SturdyCell } from '../../core/sturdiness/sturdiness';
 import { inOneSystem, wordsOf, type Reader, type Words } from '../../core/words/reader';
 import { SAFETY_LINE } from '../../core/words/safety-line';
 import { bare, figure, inRow, moment, said, type Said } from '../../core/words/said';
-import { siteName } from './headline';
+import { siteName } from '../../core/document/site-of';
 import { inked } from './paint';
 import { greatest } from '../../core/numeric';
 import { cut, line, PLAIN, sentenceColumns, wrapped, type Look } from './text-table';
@@ -27,7 +27,7 @@ const NAME_WIDTH = 20;
 
 function placeOf(trip: Trip, diveId: string): Said {
   const dive = trip.dives.find(({ id }) => id === diveId)!;
-  return said`${moment(dive.startsAt)}, ${siteName(trip, dive.siteId)!}`;
+  return said`${moment(dive.startsAt)}, ${siteName(trip, dive)}`;
 }
 
 function rowOf(trip: Trip, cell: SturdyCell, words: Words): readonly string[] {

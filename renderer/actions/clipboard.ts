@@ -1,4 +1,5 @@
 /** Copying dives and days: within the window as they are, and to the system's clipboard as rows of text. */
+import { siteName } from '../../core/document/site-of';
 import { failure } from '../../core/result';
 import { wallMin, wallText } from '../../core/words/calendar';
 import { said } from '../../core/words/said';
@@ -7,7 +8,7 @@ import type { Dive, Trip } from '../../core/document/types';
 import { clockText, dateText, depthText, minutesText } from '../figures/format';
 import { wordsIn } from '../figures/reader';
 import { say } from '../store/notice';
-import { selectChosenDives, siteOf } from '../store/selectors';
+import { selectChosenDives } from '../store/selectors';
 import { desk } from '../store/store';
 import { addCopies } from './dives';
 import type { EditResult } from './edit';
@@ -36,7 +37,7 @@ function rowText(dive: Dive, trip: Trip): string {
   return [
     dateText(dive.startsAt),
     clockText(dive.startsAt, clock),
-    siteOf(trip, dive.siteId)?.name ?? dive.siteId,
+    siteName(trip, dive),
     depthText(dive.depthM, units),
     minutesText(dive.bottomMin, 'near'),
     mix ? words(mixSaid(mix.o2)) : words(said`best`),

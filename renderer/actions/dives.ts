@@ -1,4 +1,5 @@
 /** Edits of dives. Each returns what became of it; dives stay in order of start. */
+import { siteOf } from '../../core/document/site-of';
 import { assert, failure } from '../../core/result';
 import { wallMin, wallText, type WallTime } from '../../core/words/calendar';
 import type { Dive, Id, Site, Trip } from '../../core/document/types';
@@ -109,7 +110,7 @@ export function setMix(ids: Id | readonly Id[], mix: 'auto' | Id): EditResult {
 /** Takes dives to a site, which brings its levels or its depth: one step, so that undo brings back all of it. */
 export function goToSite(ids: readonly Id[], siteId: Id): EditResult {
   const { trip } = desk.getState();
-  const site = trip.sites.find(({ id }) => id === siteId);
+  const site = siteOf(trip, { siteId });
   assert(site !== undefined, 'a site that is not in the trip');
   return editDives(ids, 'Site', 'dive.site', (dive) =>
     dive.siteId === siteId ? dive : { ...asAtSite(dive, site), siteId },
@@ -119,8 +120,8 @@ export function goToSite(ids: readonly Id[], siteId: Id): EditResult {
 /** Takes the depth of its site: the deepest levels go there, and no level stays deeper; the others are left. */
 export function takeSiteDepth(diveId: Id): EditResult {
   const { trip } = desk.getState();
-  const siteId = trip.dives.find(({ id }) => id === diveId)?.siteId;
-  const siteM = trip.sites.find(({ id }) => id === siteId)?.depthM;
+  const asked = trip.dives.find(({ id }) => id === diveId);
+  const siteM = asked && siteOf(trip, asked)?.depthM;
   assert(siteM !== undefined, 'a dive whose site is not in the trip');
   return editDive(diveId, 'Depth', 'dive.depth', (dive) => atDepthOf(dive, siteM));
 }

@@ -1,4 +1,5 @@
 /** Edits of the sites of a trip. */
+import { siteName } from '../../core/document/site-of';
 import { sitesOfDrafts, type DraftWithDepth } from '../../core/formats/site-draft';
 import type { Level } from '../../core/profile';
 import { failure } from '../../core/result';
@@ -11,7 +12,7 @@ import { edit, type EditResult } from './edit';
 import { twinFailure, twinTrouble } from './site-names';
 
 function nameOf(id: Id): string {
-  return desk.getState().trip.sites.find((site) => site.id === id)?.name ?? id;
+  return siteName(desk.getState().trip, { siteId: id });
 }
 
 function editSite(id: Id, what: string, code: string, change: (site: Site) => Site): EditResult {

@@ -7,7 +7,7 @@ import { ledger } from '../../core/ledger/ledger';
 import type { DiverLedger, Entry, Ledger, Room, RoomLimit } from '../../core/ledger/ledger-types';
 import { roomMinutes, roomOf, type MinutesRoom } from '../../core/ledger/room';
 import { isRoomUnknown, roomOrder, tightestOf, type RoomOf } from '../../core/ledger/tightest';
-import type { Dive, Diver, Id, Site, Trip } from '../../core/document/types';
+import type { Dive, Diver, Id, Trip } from '../../core/document/types';
 import { selectAhead } from './clock';
 import { memo, takingUp } from './memo';
 import type { Desk } from './store';
@@ -235,10 +235,6 @@ export function selectChosenDives(state: Desk): readonly Dive[] {
 /** The one dive whose card is open: the first selected. */
 export function selectChosenDive(state: Desk): Dive | null {
   return selectChosenDives(state)[0] ?? null;
-}
-
-export function siteOf(trip: Trip, siteId: Id): Site | null {
-  return trip.sites.find((site) => site.id === siteId) ?? null;
 }
 
 /** Who dives a dive, in the order of the party. */

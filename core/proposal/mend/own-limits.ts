@@ -1,3 +1,4 @@
+import { siteOf } from '../../document/site-of';
 import type { Dive, Diver, Trip } from '../../document/types';
 import { DENSITY_LIMIT_GL, gasDensityGL, isAbovePo2, modM, po2Bar } from '../../gas';
 import { keptOut } from '../../document/may-dive';
@@ -33,7 +34,7 @@ export function mayGoTo(
   { around, profile }: DivePlan,
 ): boolean {
   const { deepestM } = profile;
-  const site = trip.sites.find(({ id }) => id === dive.siteId);
+  const site = siteOf(trip, dive);
   return (
     deepestM <= diver.maxDepthM + DUST &&
     (site === undefined || (deepestM <= site.depthM + DUST && keptOut(site, diver) === null)) &&

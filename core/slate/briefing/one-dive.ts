@@ -1,4 +1,5 @@
 /** What a briefing says of one dive of the party. */
+import { siteOf } from '../../document/site-of';
 import { ownWaterSaid } from '../../ledger/water-said';
 import { NO_BREAK } from '../../line-breaks';
 import { effectiveDive } from '../../document/as-dived';
@@ -257,7 +258,7 @@ export function briefDive(context: Context, dive: Together, tightest: readonly E
   const { entries } = dive;
   const first = entries[0]!;
   const made = entries.filter(({ isMade }) => isMade);
-  const site = trip.sites.find(({ id }) => id === first.dive.siteId);
+  const site = siteOf(trip, first.dive);
   const least = tightestOf(made, (entry) => roomMinutes(trip, entry));
   const mixes = mixesOf(context, made);
   const both = reader.units === 'both';

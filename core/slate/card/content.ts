@@ -2,6 +2,7 @@
  * What a card says of one diver's day, in words and rounded for good: limits and what is planned within them down,
  * exposures up. Cards that say the same are one.
  */
+import { siteName } from '../../document/site-of';
 import { ownWaterSaid } from '../../ledger/water-said';
 import type { Caution } from '../../cautions/caution';
 import { effectiveDive } from '../../document/as-dived';
@@ -281,7 +282,7 @@ function unitsOf({ reader, words }: Context): {
 function cardDive(context: Context, entry: Entry): CardDive {
   const { trip, words } = context;
   const room = roomInTime(trip, entry);
-  const name = unmarked(trip.sites.find(({ id }) => id === entry.dive.siteId)?.name ?? entry.dive.siteId);
+  const name = unmarked(siteName(trip, entry.dive));
   const water = ownWaterSaid(trip, entry.dive.siteId);
   const units = unitsOf(context);
   const isOne = entry.levels.length === 1;

@@ -1,8 +1,9 @@
 /** What a guest is told before the trip: nothing that needs an instructor to read it, no minutes, gas or shares. */
+import { siteName, siteOf } from '../../document/site-of';
 import { climbClearSaid } from '../climbs';
 import { ownWaterSaid } from '../../ledger/water-said';
 import { breathedSaid, loopModM } from '../../ledger/breathed-said';
-import type { Trip } from '../../document/types';
+import type { Dive, Trip } from '../../document/types';
 import { NO_BREAK } from '../../line-breaks';
 import type { DiverLedger, Entry } from '../../ledger/ledger-types';
 import { momentAt, timeAt, wallDate, wallMin } from '../../words/calendar';
@@ -85,8 +86,8 @@ function deepestSaid({ system }: Context, made: readonly Entry[]): Said {
   );
 }
 
-function siteOf(trip: Trip, siteId: string): string {
-  return unmarked(trip.sites.find(({ id }) => id === siteId)?.name ?? siteId);
+function unmarkedSite(trip: Trip, dive: Pick<Dive, 'siteId'>): string {
+  return unmarked(siteName(trip, dive));
 }
 
 /** The dives of a day, those at which the guest rests among them: the boat goes out all the same. */
@@ -100,12 +101,12 @@ function dayOfGuest({ trip, words, figures }: Context, mine: DiverLedger, date: 
       atMin: entry.startMin,
       // A depth in two systems stays in one line.
       when: `${words(stressed(timeAt(entry.startMin)))} ${figures(depthOf(entry)).replaceAll(' ', NO_BREAK)}`,
-      where: siteOf(trip, entry.dive.siteId),
+      where: unmarkedSite(trip, entry.dive),
     })),
     ...rests.map(({ startsAt, siteId }) => ({
       atMin: wallMin(startsAt),
       when: words(said`${timeOfDay(startsAt.slice(11))} you rest`),
-      where: siteOf(trip, siteId),
+      where: unmarkedSite(trip, { siteId }),
     })),
   ];
   return {
@@ -143,7 +144,7 @@ function sitesOf(context: Context, made: readonly Entry[]): readonly GuestSite[]
   const { trip, figures, words } = context;
   const ids = [...new Set(made.map(({ dive }) => dive.siteId))];
   return ids.map((siteId) => {
-    const site = trip.sites.find(({ id }) => id === siteId);
+    const site = siteOf(trip, { siteId });
     const note = [site?.notes, site?.briefing].find((each) => each !== undefined && each.trim() !== '') ?? '';
     const water = ownWaterSaid(trip, siteId);
     const deepest = deepestSaid(
@@ -151,7 +152,7 @@ function sitesOf(context: Context, made: readonly Entry[]): readonly GuestSite[]
       made.filter(({ dive }) => dive.siteId === siteId),
     );
     return {
-      name: siteOf(trip, siteId),
+      name: unmarkedSite(trip, { siteId }),
       depth: figures(said`${slanted(said`to`)} ${deepest}`),
       note: unmarked(water === null ? note : `${words(said`Not as the other sites: ${water}.`)}\n${note}`)
         .split('\n')

@@ -1,4 +1,5 @@
 /** What a trip sheet says of one diver's days, in words and rounded for good. */
+import { siteName } from '../../document/site-of';
 import { ownWaterSaid } from '../../ledger/water-said';
 import { breathedSaid } from '../../ledger/breathed-said';
 import type { Caution } from '../../cautions/caution';
@@ -85,7 +86,7 @@ function tripDive(
     ({ severity, diveId, diverId }) =>
       severity === 'stop' && diveId === dive.id && (diverId === null || diverId === diver.id),
   );
-  const name = unmarked(trip.sites.find(({ id }) => id === dive.siteId)?.name ?? dive.siteId);
+  const name = unmarked(siteName(trip, dive));
   const water = ownWaterSaid(trip, dive.siteId);
   const depth = isAsDived ? 'depthMet' : 'depthSet';
   const mix = words(breathedSaid(entry));

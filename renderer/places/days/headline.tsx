@@ -1,3 +1,4 @@
+import { siteName } from '../../../core/document/site-of';
 import { Fragment, type ReactNode } from 'react';
 import { stateSaid, type Standing } from '../../../core/cautions/standing';
 import { toldTogether } from '../../../core/cautions/told-together';
@@ -17,7 +18,6 @@ import {
   selectFlyMin,
   selectRooms,
   selectStanding,
-  siteOf,
 } from '../../store/selectors';
 import { desk, useDesk } from '../../store/store';
 import { Pennant } from './pennant';
@@ -125,7 +125,7 @@ function Places({ ids, trip }: { readonly ids: readonly Id[]; readonly trip: Tri
 }
 
 function placeSaid(dive: Dive, trip: Trip): Said {
-  return said`${moment(dive.startsAt)}, ${siteOf(trip, dive.siteId)?.name ?? dive.siteId}`;
+  return said`${moment(dive.startsAt)}, ${siteName(trip, dive)}`;
 }
 
 /** " for Guest 2", " for everybody but the Guide"; nothing where one diver dives alone. */

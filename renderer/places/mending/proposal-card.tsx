@@ -1,3 +1,4 @@
+import { siteName } from '../../../core/document/site-of';
 import type { ReactNode } from 'react';
 import { figureChanges } from '../../../core/proposal/mend/figures-said';
 import { changeSaid, MEND_NAMES } from '../../../core/proposal/mend/moves-said';
@@ -26,7 +27,7 @@ function ChangeRow({
 }: Pick<CardProps, 'proposal' | 'trip'> & { change: DiveChange }) {
   const words = useWords();
   const { dive } = change.before;
-  const site = trip.sites.find(({ id }) => id === dive.siteId)?.name ?? dive.siteId;
+  const site = siteName(trip, dive);
   const treatment = proposal.plan[trip.dives.findIndex(({ id }) => id === change.diveId)]!;
   const day = dayOf(dive.startsAt.slice(0, 10), 'weekday');
   return (

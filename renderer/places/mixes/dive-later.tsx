@@ -1,17 +1,18 @@
+import { siteName } from '../../../core/document/site-of';
 import type { ReactNode } from 'react';
 import type { LaterChange, MixChoice } from '../../../core/mixes/choice';
 import type { MinutesRoom } from '../../../core/ledger/room';
 import { roomOrder } from '../../../core/ledger/tightest';
 import type { Dive, Trip } from '../../../core/document/types';
 import { clockText, dateText, mixText, numberText, percentText } from '../../figures/format';
-import { diveNumber, siteOf } from '../../store/selectors';
+import { diveNumber } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import { roomOfDive } from './mixes-words';
 import { WideTable } from './wide-table';
 import styles from './dive-later.module.css';
 
 export function diveName(trip: Trip, dive: Dive, clock: '24h' | '12h'): string {
-  const site = siteOf(trip, dive.siteId)?.name ?? dive.siteId;
+  const site = siteName(trip, dive);
   return `${diveNumber(trip, dive.id)}. ${dateText(dive.startsAt)} ${clockText(dive.startsAt, clock)}, ${site}`;
 }
 

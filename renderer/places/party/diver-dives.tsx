@@ -1,10 +1,11 @@
+import { siteOf } from '../../../core/document/site-of';
 import { useState, type ReactNode } from 'react';
 import type { Diver } from '../../../core/document/types';
 import { setOnDives } from '../../actions/dive-rest';
 import { clockText, dateText } from '../../figures/format';
 import { RefusalLine } from '../../parts/refusal-line';
 import type { Refusal } from '../../parts/use-draft';
-import { diveNumber, siteOf } from '../../store/selectors';
+import { diveNumber } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import styles from './diver-dives.module.css';
 
@@ -36,7 +37,7 @@ export function DiverDives({ diver }: { readonly diver: Diver }): ReactNode {
             />
             <span>
               {diveNumber(trip, dive.id)}, {dateText(dive.startsAt)} {clockText(dive.startsAt, clock)},{' '}
-              {siteOf(trip, dive.siteId)?.name}
+              {siteOf(trip, dive)?.name}
             </span>
           </label>
         ))}

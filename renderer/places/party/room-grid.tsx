@@ -1,3 +1,4 @@
+import { siteName } from '../../../core/document/site-of';
 import { useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
 import type { Dive, Diver } from '../../../core/document/types';
 import { setOnDives } from '../../actions/dive-rest';
@@ -10,7 +11,7 @@ import { Choice } from '../../parts/choice';
 import { RefusalLine } from '../../parts/refusal-line';
 import { usePrinting } from '../../parts/use-printing';
 import type { Refusal } from '../../parts/use-draft';
-import { diveNumber, siteOf } from '../../store/selectors';
+import { diveNumber } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import { gridBlocks, type GridBlock } from './grid-blocks';
 import { selectDivesOn, selectRoomGrid, type GridCell, type GridRow } from './party-figures';
@@ -144,7 +145,7 @@ function DiveHead(props: {
   const { units, clock } = useDesk((state) => state.settings);
   const number = diveNumber(trip, dive.id);
   const time = clockText(dive.startsAt, clock);
-  const site = siteOf(trip, dive.siteId)?.name ?? dive.siteId;
+  const site = siteName(trip, dive);
   const depth = depthText(dive.depthM, units);
   return (
     <th scope="col" className={isFirst ? styles.first : undefined}>

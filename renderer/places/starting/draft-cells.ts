@@ -2,6 +2,7 @@
  * What was said of single dives of the draft, by the names of sites: ids are made anew with every list of sites, and a
  * name that is gone says nothing.
  */
+import { siteName } from '../../../core/document/site-of';
 import type { CellAsk } from '../../../core/proposal/starting-cells';
 import type { DraftCell, StartingTrip } from '../../../core/proposal/starting-sheet';
 import type { Dive, Site, Trip } from '../../../core/document/types';
@@ -32,15 +33,11 @@ export function siteAsk(site: string): CellChoice | null {
   return site === '' ? null : { kind: 'site', site };
 }
 
-function siteName(trip: Trip, siteId: string): string {
-  return trip.sites.find(({ id }) => id === siteId)?.name ?? '';
-}
-
 /** The dive as it stands, to stay so. */
 export function lockOf(trip: Trip, { siteId, depthM, bottomMin, legs }: Dive): CellChoice {
   return {
     kind: 'lock',
-    site: siteName(trip, siteId),
+    site: siteName(trip, { siteId }),
     shape: { depthM, bottomMin, ...(legs === undefined ? {} : { legs }) },
   };
 }
@@ -54,7 +51,7 @@ export function swapped(
 ): readonly AskedCell[] {
   const choiceOf = ({ diveId }: DraftCell): CellChoice => {
     const dive = trip.dives.find(({ id }) => id === diveId);
-    return dive ? { kind: 'site', site: siteName(trip, dive.siteId) } : { kind: 'drop' };
+    return dive ? { kind: 'site', site: siteName(trip, dive) } : { kind: 'drop' };
   };
   return askedOf(askedOf(cells, one.startsAt, choiceOf(other)), other.startsAt, choiceOf(one));
 }

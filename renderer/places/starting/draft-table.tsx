@@ -1,11 +1,11 @@
 /** The draft as days and times, and what can be said of one dive: another site, locked, dropped. */
+import { siteOf } from '../../../core/document/site-of';
 import { useState, type ReactNode } from 'react';
 import type { DraftCell, StartingTrip } from '../../../core/proposal/starting-sheet';
 import type { Dive, Trip } from '../../../core/document/types';
 import { dayNumber, wallDate, wallMin } from '../../../core/words/calendar';
 import { unitOf, type System } from '../../../core/words/quantity';
 import { clockText, dateText, depthText, minutesText } from '../../figures/format';
-import { siteOf } from '../../store/selectors';
 import { useDesk } from '../../store/store';
 import { askedOf, lockOf, siteAsk, swapped, type CellChoice } from './draft-cells';
 import { changeForm, useStartingView } from './starting-view';
@@ -116,7 +116,7 @@ function Cell(props: {
           <span className="figure">
             {depthsText(dive, units)}, {minutesText(dive.bottomMin, 'near')}
           </span>{' '}
-          <span className={styles.site}>{siteOf(trip, dive.siteId)?.name}</span>
+          <span className={styles.site}>{siteOf(trip, dive)?.name}</span>
         </>
       ) : null}
       {cell.state === 'drafted' ? null : <span className={styles.state}> {STATES[cell.state]}</span>}
@@ -153,7 +153,7 @@ function Choices(props: {
       <label className={styles.pick}>
         Site
         <select
-          value={dive ? (siteOf(draft.trip, dive.siteId)?.name ?? '') : ''}
+          value={dive ? (siteOf(draft.trip, dive)?.name ?? '') : ''}
           onChange={(event) => put(siteAsk(event.target.value))}
         >
           {dive ? null : <option value="">none</option>}

@@ -1,3 +1,4 @@
+import { siteName } from '../../../core/document/site-of';
 import { Fragment, memo, type ReactNode } from 'react';
 import type { Trip } from '../../../core/document/types';
 import type { Sturdiness, SturdyCell } from '../../../core/sturdiness/sturdiness';
@@ -10,7 +11,7 @@ import styles from './sturdy.module.css';
 /** A dive as a row names it: "8, Tue 16 Mar 07:30, Anvil Head". */
 export function placeSaid(trip: Trip, diveId: string): Said {
   const dive = trip.dives.find(({ id }) => id === diveId)!;
-  const site = trip.sites.find(({ id }) => id === dive.siteId)?.name ?? dive.siteId;
+  const site = siteName(trip, dive);
   return said`dive ${diveNumber(trip, diveId)}, ${inRow([moment(dive.startsAt), site])}`;
 }
 

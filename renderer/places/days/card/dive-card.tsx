@@ -1,3 +1,4 @@
+import { siteOf } from '../../../../core/document/site-of';
 import type { ReactNode } from 'react';
 import type { Caution } from '../../../../core/cautions/caution';
 import { toldTogether } from '../../../../core/cautions/told-together';
@@ -22,7 +23,6 @@ import {
   secondOpinionOf,
   selectCautions,
   shownEntry,
-  siteOf,
 } from '../../../store/selectors';
 import { useDesk } from '../../../store/store';
 import { AsDivedSheet } from './as-dived';
@@ -52,7 +52,7 @@ export function DiveCard({ dive }: { readonly dive: Dive }): ReactNode {
   const entries = useDesk((state) => entriesOf(state, dive.id));
   const entry = useDesk((state) => shownEntry(state, dive.id));
   const cautions = useDesk((state) => cautionsOfDive(selectCautions(state), dive.id));
-  const site = siteOf(trip, dive.siteId);
+  const site = siteOf(trip, dive);
   const number = diveNumber(trip, dive.id);
   const day = dayOf(dive.startsAt.slice(0, 10), 'weekday');
   const place = said`${day}, ${ordinalSaid(diveOfDay(trip, dive))} dive`;

@@ -1,3 +1,4 @@
+import { siteOf } from '../../../../core/document/site-of';
 import type { ReactNode } from 'react';
 import type { Dive, Site } from '../../../../core/document/types';
 import { figure, said } from '../../../../core/words/said';
@@ -35,7 +36,7 @@ export function DiveFields({ dive }: { readonly dive: Dive }): ReactNode {
   const sites = useDesk(({ trip }) => trip.sites);
   const mixes = useDesk(({ trip }) => trip.mixes);
   const breathed = useDesk((state) => shownEntry(state, dive.id)?.mix ?? null);
-  const site = sites.find(({ id }) => id === dive.siteId);
+  const site = siteOf({ sites }, dive);
   const isTooDeep = site !== undefined && dive.depthM > site.depthM;
   const levels = dive.legs?.length ?? 1;
   return (

@@ -1,3 +1,4 @@
+import { siteName } from '../../../../core/document/site-of';
 import { Fragment, type ReactNode } from 'react';
 import { wallDate, wallMin } from '../../../../core/words/calendar';
 import type { Dive } from '../../../../core/document/types';
@@ -11,7 +12,7 @@ import { chooseDives } from '../../../actions/view';
 import { CautionItems } from '../../../parts/caution-list';
 import { CommandButton } from '../../../parts/command-button';
 import { useWords } from '../../../parts/use-words';
-import { selectCautions, selectEntriesByDive, selectRooms, siteOf } from '../../../store/selectors';
+import { selectCautions, selectEntriesByDive, selectRooms } from '../../../store/selectors';
 import { useDesk } from '../../../store/store';
 import { Pennant } from '../pennant';
 import { DiveParty } from './dive-party';
@@ -61,7 +62,7 @@ export function SeveralCard({ dives }: { readonly dives: readonly Dive[] }): Rea
                   key={dive.id}
                   dive={dive}
                   entry={least.get(dive.id) ?? null}
-                  siteName={siteOf(trip, dive.siteId)?.name ?? dive.siteId}
+                  site={siteName(trip, dive)}
                   isTightest={tight.some((each) => each.dive.id === dive.id)}
                 />
               ))}
@@ -89,10 +90,10 @@ export function SeveralCard({ dives }: { readonly dives: readonly Dive[] }): Rea
 function Row(props: {
   readonly dive: Dive;
   readonly entry: Entry | null;
-  readonly siteName: string;
+  readonly site: string;
   readonly isTightest: boolean;
 }): ReactNode {
-  const { dive, entry, siteName, isTightest } = props;
+  const { dive, entry, site, isTightest } = props;
   const words = useWords();
   const room = useDesk(selectRooms);
   const isPast = entry !== null && isPastRoom(entry, room(entry));
@@ -101,7 +102,7 @@ function Row(props: {
       <td>{words(said`${timeOfDay(dive.startsAt.slice(11))}`)}</td>
       <th scope="row">
         <button type="button" className="linked" onClick={() => chooseDives([dive.id])}>
-          {siteName}
+          {site}
         </button>
       </th>
       <td className={isPast ? 'figure care' : 'figure'}>

@@ -1,3 +1,4 @@
+import { siteName } from '../../../../core/document/site-of';
 import type { ReactNode } from 'react';
 import { makesDive } from '../../../../core/document/as-dived';
 import { loggedValue, withLogged, type LoggedBy } from '../../../../core/document/log';
@@ -21,10 +22,6 @@ function analysesOf(dives: readonly Dive[]): readonly Analysis[] {
   return dives.flatMap((dive) =>
     (dive.asDived ?? []).flatMap(({ by, o2 }) => (o2 === undefined ? [] : [{ dive, by: by ?? null, o2 }])),
   );
-}
-
-function nameOf({ sites }: Trip, { siteId }: Dive): string {
-  return sites.find(({ id }) => id === siteId)?.name ?? siteId;
 }
 
 /** The next dive of whose cylinder this may be too: on the same mix as planned, without an analysis yet. */
@@ -78,7 +75,7 @@ export function Analysed({ date }: { readonly date: DayDate }): ReactNode {
                 <tr key={`${dive.id} ${by}`}>
                   <th scope="row">{words(said`${figure('oxygen', o2)}`)}</th>
                   <td>
-                    {who}, {nameOf(trip, dive)}:{' '}
+                    {who}, {siteName(trip, dive)}:{' '}
                     <span className={isPast ? 'care' : undefined}>{words(says)}</span>
                     {next === null ? null : (
                       <>
@@ -93,7 +90,7 @@ export function Analysed({ date }: { readonly date: DayDate }): ReactNode {
                           }
                         >
                           {words(
-                            said`Same cylinder ${dayOf(next.startsAt.slice(0, 10))} ${timeOfDay(next.startsAt.slice(11))}, ${nameOf(trip, next)}`,
+                            said`Same cylinder ${dayOf(next.startsAt.slice(0, 10))} ${timeOfDay(next.startsAt.slice(11))}, ${siteName(trip, next)}`,
                           )}
                         </button>
                       </>

@@ -1,3 +1,4 @@
+import { siteName } from '../../../../core/document/site-of';
 import { useMemo, type ReactNode } from 'react';
 import {
   changesBetween,
@@ -210,7 +211,7 @@ function Rooms({ changes, was }: { readonly changes: Changes; readonly was: Trip
           const isFirst = !(
             before && (diveOf(trip, before) ?? diveOf(was, before))?.startsAt.startsWith(date)
           );
-          const site = trip.sites.find(({ id }) => id === dive.siteId)?.name ?? dive.siteId;
+          const site = siteName(trip, dive);
           const past = isPast(change.is);
           return (
             <tr

@@ -1,10 +1,10 @@
+import { siteName } from '../../../../core/document/site-of';
 import { useLayoutEffect, useRef, useState, type ReactNode } from 'react';
 import { logProgress } from '../../../../core/document/log';
 import { closeEvening, showEvening } from '../../../actions/evening';
 import { divesOfDay, setDayNotes, setDiveNotes } from '../../../actions/log';
 import { goTo, showMending, showOverlay } from '../../../actions/view';
 import { clockText, dateText } from '../../../figures/format';
-import { siteOf } from '../../../store/selectors';
 import { NotesField } from '../../../parts/notes-field';
 import { selectAhead } from '../../../store/clock';
 import { selectCautions } from '../../../store/selectors';
@@ -157,7 +157,7 @@ function Log({ date }: { readonly date: string }): ReactNode {
             {dives.map((dive) => (
               <NotesField
                 key={dive.id}
-                label={`${clockText(dive.startsAt, clock)} ${siteOf(trip, dive.siteId)?.name ?? dive.siteId}`}
+                label={`${clockText(dive.startsAt, clock)} ${siteName(trip, dive)}`}
                 value={dive.notes ?? ''}
                 commit={(text) => setDiveNotes(dive.id, text)}
               />

@@ -1,7 +1,8 @@
+import { siteName } from '../../../../core/document/site-of';
 import { useCallback, useMemo, type ReactNode } from 'react';
 import type { Settings } from '../../../../core/host';
 import type { LogField } from '../../../../core/document/log';
-import type { DayDate, Dive, Site, Trip } from '../../../../core/document/types';
+import type { DayDate, Dive, Trip } from '../../../../core/document/types';
 import type { Entry } from '../../../../core/ledger/ledger-types';
 import { unitOf } from '../../../../core/words/quantity';
 import { said, type Said } from '../../../../core/words/said';
@@ -249,13 +250,13 @@ function Cell(props: {
 
 /** Over the columns of each dive: which it is, what was planned, and what may be said of it as a whole. */
 function Heads({ dives }: { readonly dives: readonly Dive[] }): ReactNode {
-  const { sites } = useDesk(({ trip }) => trip);
+  const trip = useDesk((state) => state.trip);
   const clock = useDesk(({ settings }) => settings.clock);
   return (
     <tr className={styles.heads}>
       <td />
       {dives.map((dive) => {
-        const name = siteName(sites, dive);
+        const name = siteName(trip, dive);
         return (
           <th key={dive.id} scope="colgroup" colSpan={LOG_FIELDS.length}>
             <span className={styles.diveHead}>
@@ -301,10 +302,6 @@ function Heads({ dives }: { readonly dives: readonly Dive[] }): ReactNode {
       })}
     </tr>
   );
-}
-
-function siteName(sites: readonly Site[], { siteId }: Dive): string {
-  return sites.find(({ id }) => id === siteId)?.name ?? siteId;
 }
 
 function Planned({ dive }: { readonly dive: Dive }): ReactNode {

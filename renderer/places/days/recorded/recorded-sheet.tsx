@@ -1,3 +1,4 @@
+import { siteName } from '../../../../core/document/site-of';
 import { useEffect, useMemo, useState, type ReactNode } from 'react';
 import { diverNamed, matchRecorded, startedMin } from '../../../../core/formats/recorded/match-recorded';
 import type { RecordedDive, RecordedReading } from '../../../../core/formats/recorded/recorded-dive';
@@ -16,7 +17,6 @@ import { Field } from '../../../parts/field';
 import { useWords } from '../../../parts/use-words';
 import { machine } from '../../../store/machine';
 import { say } from '../../../store/notice';
-import { siteOf } from '../../../store/selectors';
 import { desk, useDesk } from '../../../store/store';
 import { leaveRecorded, startReading, stopReading, useRecordedView, type ReadFile } from './recorded-view';
 import styles from './recorded.module.css';
@@ -252,7 +252,7 @@ function Row(props: {
   const dive =
     match !== null && 'diveId' in match ? options.find(({ id }) => id === match.diveId) : undefined;
   const label = ({ startsAt: planned, siteId }: Dive): string =>
-    `${dateText(planned)} ${clockText(planned, clock)} ${siteOf(trip, siteId)?.name ?? siteId}`;
+    `${dateText(planned)} ${clockText(planned, clock)} ${siteName(trip, { siteId })}`;
   const when = `${dateText(startsAt)} ${clockText(startsAt, clock)}`;
   const found = [
     recorded.o2 === null ? '' : words(mixSaid(recorded.o2)),

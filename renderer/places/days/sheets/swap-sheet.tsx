@@ -1,3 +1,4 @@
+import { siteName } from '../../../../core/document/site-of';
 import { useMemo, type ReactNode } from 'react';
 import { cautionsOf } from '../../../../core/cautions/all';
 import { standingOf, stateSaid, type Standing } from '../../../../core/cautions/standing';
@@ -16,7 +17,7 @@ import { tell } from '../../../actions/edit';
 import { closeOverlay } from '../../../actions/view';
 import { Dialog } from '../../../parts/dialog';
 import { useWords } from '../../../parts/use-words';
-import { selectLedger, siteOf } from '../../../store/selectors';
+import { selectLedger } from '../../../store/selectors';
 import { useDesk } from '../../../store/store';
 import { Pennant } from '../pennant';
 import styles from './sheets.module.css';
@@ -58,7 +59,7 @@ export function SwapSheet({ diveId }: { readonly diveId: Id }): ReactNode {
   const dive = trip.dives.find(({ id }) => id === diveId);
   const offers = useMemo(() => (dive ? offersOf(of, diveId) : []), [of, dive, diveId]);
   if (!dive) return null;
-  const name = siteOf(trip, dive.siteId)?.name ?? dive.siteId;
+  const name = siteName(trip, dive);
   return (
     <Dialog
       title={words(said`Swap ${name}, ${moment(dive.startsAt)}, with`)}
@@ -84,9 +85,7 @@ export function SwapSheet({ diveId }: { readonly diveId: Id }): ReactNode {
                   said`${dayOf(offer.dive.startsAt.slice(0, 10), 'weekday')}, ${timeOfDay(offer.dive.startsAt.slice(11))}`,
                 )}
               </span>
-              <span className={styles.where}>
-                {siteOf(trip, offer.dive.siteId)?.name ?? offer.dive.siteId}
-              </span>
+              <span className={styles.where}>{siteName(trip, offer.dive)}</span>
               <Then offer={offer} diveId={diveId} />
             </button>
           </li>

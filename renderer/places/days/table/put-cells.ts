@@ -1,4 +1,5 @@
 /** Many cells put into the trip at once: one step of undo, what cannot be given back cell by cell. */
+import { siteOf } from '../../../../core/document/site-of';
 import { checkTrip } from '../../../../core/document/check-trip';
 import type { Dive, Id, Trip } from '../../../../core/document/types';
 import { said } from '../../../../core/words/said';
@@ -37,7 +38,7 @@ function newDive(asked: Asked, edits: readonly CellEdit[], trip: Trip): Dive | n
   const typedSite = edits.find(({ column }) => PLANNED[column] === 'site');
   const sited = typedSite ? withCell(blank, 'site', typedSite.text, { ...asked, trip }) : null;
   const dive = sited?.ok ? sited.dive : blank;
-  const site = trip.sites.find(({ id }) => id === dive.siteId);
+  const site = siteOf(trip, dive);
   return { ...dive, depthM: site?.depthM ?? dive.depthM };
 }
 

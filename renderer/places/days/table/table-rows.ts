@@ -1,4 +1,5 @@
 /** The trip as rows: what is planned of each dive, and the figures of the diver shown. */
+import { siteName } from '../../../../core/document/site-of';
 import { missedDive, saysDived } from '../../../../core/document/as-dived';
 import type { Dive, Id, Trip } from '../../../../core/document/types';
 import { deepestLevel } from '../../../../core/ledger/level-limits';
@@ -109,7 +110,7 @@ function plannedTexts(dive: Dive, { trip, words }: RowSource): Readonly<Record<s
   return {
     day: of(dayOf(dive.startsAt.slice(0, 10), 'weekday')),
     start: of(timeOfDay(dive.startsAt.slice(11))),
-    site: trip.sites.find(({ id }) => id === dive.siteId)?.name ?? dive.siteId,
+    site: siteName(trip, dive),
     depth: of(bare('depthSet', dive.depthM)),
     time: of({ ...typed('minutes', dive.bottomMin, 'near'), isBare: true }),
     levels: levelsText(dive, words),
