@@ -7,6 +7,7 @@ import { ascentLegs, runtimeMin, surroundingsOf, type Leg } from '../../core/pro
 import { applyMap } from '../../core/tissues/affine-map';
 import {
   breathedMap,
+  cutAtDepths,
   nitrogenInspiredBar,
   loopPo2Bar,
   nitrogenLegs,
@@ -84,6 +85,19 @@ describe('a breathing loop', () => {
     );
   });
 
+  it('is cut into pieces that begin where the leg begins and end where it ends, to the last bit', () => {
+    fc.assert(
+      fc.property(aProfile, setpoints, ({ legs }, { switchM }) => {
+        for (const leg of legs) {
+          const pieces = cutAtDepths(leg, [switchM, switchM / 2]);
+          const [first, last] = [pieces[0]!, pieces.at(-1)!];
+          expect([first.fromM, first.fromBar]).toStrictEqual([leg.fromM, leg.fromBar]);
+          expect([last.toM, last.toBar]).toStrictEqual([leg.toM, leg.toBar]);
+        }
+      }),
+    );
+  });
+
   it('on a rich diluent, deep, breathes the diluent', () => {
     const column = waterColumn({ density: 'gauge', altitudeM: 0 });
     const held = { ...loop(0.7, 1, 6), diluentO2: 0.4 };
@@ -136,5 +150,24 @@ describe('mixes that change with depth', () => {
     ]);
     expect(inspiredBar(pieces[0]!.toBar)).toBeCloseTo(0.79 * inspiredBar(ambientBar(18, column)), 12);
     expect(inspiredBar(pieces[1]!.fromBar)).toBeCloseTo(0.5 * inspiredBar(ambientBar(18, column)), 12);
+  });
+
+  it('are changed once for each that follows, and the deepest is breathed deeper than it may be', () => {
+    const column = waterColumn({ density: 'gauge', altitudeM: 0 });
+    const around = { column, descentMPerMin: 18, ascentMPerMin: 9 };
+    const mixes: MixesBreathing = {
+      is: 'mixes',
+      mixes: [
+        { o2: 1, downToM: 6 },
+        { o2: 0.5, downToM: 18 },
+        { o2: 0.21, downToM: 30 },
+      ],
+    };
+    const pieces = nitrogenLegs(ascentLegs(40, [], around), mixes);
+    expect(pieces.map(({ fromM, toM }) => [fromM, toM])).toStrictEqual([
+      [40, 18],
+      [18, 6],
+      [6, 0],
+    ]);
   });
 });
