@@ -10,7 +10,7 @@ export default defineConfig({
       'test/unit/core/words/*.test.ts',
       'test/unit/core/{supply,gas,compressibility,profile}.test.ts',
       'test/unit/core/ledger/on-loop.test.ts',
-      'test/property/{tissues,breathed-legs,ascent,oxygen,supply}.test.ts',
+      'test/property/{tissues,breathed-legs,ascent,oxygen,supply,sturdiness}.test.ts',
       'test/published/{compartments,stepped,ode,constant-po2}.test.ts',
       'test/published/oxygen-and-gas/*.test.ts',
     ],

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Dive, Scatter, Trip } from '../../core/document/types';
 import { ledger } from '../../core/ledger/ledger';
+import { roomMinutes } from '../../core/ledger/room';
 import { atSurface } from '../../core/ledger/at-surface';
 import type { Carry, Entry } from '../../core/ledger/ledger-types';
 import { passedBy, roomNumber, scatteredDive, scatteredEntry } from '../../core/sturdiness/by-ledger';
@@ -10,6 +11,7 @@ import { USUAL_SCATTER } from '../../core/sturdiness/scatter';
 import { seedsOf } from '../../core/sturdiness/seeds';
 import { tripTable, type TripTable } from '../../core/sturdiness/trip-table';
 import { wallText } from '../../core/words/calendar';
+import { aDive, aDiver, aTrip } from '../builders/trip';
 import { highTrips, mixedTrips, trips } from '../support/trip-arbitrary';
 
 /**
@@ -75,6 +77,55 @@ describe('every run', () => {
       ),
       { numRuns: 40 },
     );
+  });
+
+  it('is the ledger of the trip that it drew, where oxygen and not nitrogen ends the dives', () => {
+    const met = new Set<string>();
+    const dive = fc.record({
+      depthM: fc.double({ min: 9, max: 15, noNaN: true }),
+      bottomMin: fc.integer({ min: 25, max: 60 }),
+      hasLevels: fc.boolean(),
+    });
+    const diver = aDiver({
+      maxO2: 0.6,
+      po2: { working: 1.6, contingency: 1.6 },
+      cylinder: { waterL: 50, fillBar: 300, reserveBar: 20 },
+    });
+    fc.assert(
+      fc.property(
+        fc.array(dive, { minLength: 1, maxLength: 7 }),
+        fc.integer({ min: 0, max: 1e6 }),
+        (asked, run) => {
+          const dives = asked.map(({ depthM, bottomMin, hasLevels }, k) =>
+            aDive({
+              mix: 'half',
+              depthM: depthM + (hasLevels ? 2 : 0),
+              bottomMin,
+              // Four a day: the rolling clock keeps them all, the single one half of each in an hour and a half.
+              startsAt: `2027-03-0${6 + Math.floor(k / 4)}T${8 + 3 * (k % 4) < 10 ? '0' : ''}${8 + 3 * (k % 4)}:00`,
+              ...(hasLevels && {
+                legs: [
+                  { depthM: depthM + 2, min: bottomMin - 15 },
+                  { depthM: depthM - 3, min: 15 },
+                ],
+              }),
+            }),
+          );
+          const trip = aTrip(dives, { party: [diver], mixes: [{ id: 'half', o2: 0.53, costPerFill: 0 }] });
+          const scatter: Scatter = { depthM: 1, bottomMin: 6, startMin: 20, rateShare: 0, o2: 0.01 };
+          const table = tripTable(trip, scatter, null);
+          const runs = new Runs(table);
+          runs.run(run, seedsOf(SEED));
+          const made = scatteredTrip(table, runs);
+          ledger(made).divers[0]!.entries.forEach((entry, c) => {
+            met.add(String(roomMinutes(made, entry).minLimit));
+            expectSame(runs, c, entry, { ...table, trip: made });
+          });
+        },
+      ),
+      { numRuns: 40 },
+    );
+    expect([...met]).toEqual(expect.arrayContaining(['cns', 'cns-day']));
   });
 
   it('breathes on each dive as it drew', () => {
