@@ -1,6 +1,6 @@
 import { figure, said } from '../words/said';
-import { keptOut } from '../document/may-dive';
 import { siteOf } from '../document/site-of';
+import { keptOut } from '../document/may-dive';
 import { eachDive, told, type Rule } from './rule';
 
 /** A diver on a dive at a site that is not for them. Source: what the trip file says of the site. */

@@ -1,4 +1,3 @@
-import { siteOf } from '../document/site-of';
 import { greatest, least } from '../numeric';
 import { assert } from '../result';
 import { FILE_READER, fileWords, wordsOf, type Reader } from '../words/reader';
@@ -18,6 +17,7 @@ import {
 import { momentAt, wallMin, wallText, type WallMin } from '../words/calendar';
 import { moment, said } from '../words/said';
 import type { Entry, Ledger } from '../ledger/ledger-types';
+import { siteOf } from '../document/site-of';
 import type { Dive, Site, Trip } from '../document/types';
 
 /** A line may have so many octets, the line break apart. Source: RFC 5545, section 3.1. */

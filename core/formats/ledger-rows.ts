@@ -1,10 +1,10 @@
-import { siteOf } from '../document/site-of';
 import { down, up } from '../slate/figures';
 import { wallText } from '../words/calendar';
 import { setpointsSaid } from '../ledger/breathed-said';
 import { fileWords } from '../words/reader';
 import type { Entry, EntryLevel, Ledger } from '../ledger/ledger-types';
 import { deepestLevel } from '../ledger/level-limits';
+import { siteOf } from '../document/site-of';
 import type { Trip } from '../document/types';
 import { csvText, type Cell, type CsvStyle } from './delimited';
 

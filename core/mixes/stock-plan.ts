@@ -1,9 +1,9 @@
-import { siteOf } from '../document/site-of';
 import { listed, NOTHING, said, type Said } from '../words/said';
 import { mixSaid } from '../words/terms';
 import { ledger as ledgerOf } from '../ledger/ledger';
 import type { Ledger } from '../ledger/ledger-types';
 import { mixO2 } from '../ledger/mix-choice';
+import { siteOf } from '../document/site-of';
 import type { Diver, Id, Mix, Site, Trip } from '../document/types';
 import { OXYGEN_WITHOUT_PRICE } from './blending-words';
 import { isLoopOxygen, missingPercents, type LoopUse } from './loop-cylinders';

@@ -29,9 +29,9 @@ import type { DiverLedger, Entry, Ledger, LedgerDay, LoopFigures } from '../../c
 import { flightLines } from '../../core/ledger/flight-said';
 import { roomMinutes } from '../../core/ledger/room';
 import { isRoomUnknown } from '../../core/ledger/tightest';
+import { siteName } from '../../core/document/site-of';
 import type { Trip } from '../../core/document/types';
 import type { Caution } from '../../core/cautions/caution';
-import { siteName } from '../../core/document/site-of';
 import { headline } from './headline';
 import { inked } from './paint';
 import {

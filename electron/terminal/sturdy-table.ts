@@ -1,3 +1,4 @@
+import { siteName } from '../../core/document/site-of';
 import type { Trip } from '../../core/document/types';
 import {
   COLUMNS_MEAN,
@@ -12,7 +13,6 @@ import type { Sturdiness, SturdyCell } from '../../core/sturdiness/sturdiness';
 import { inOneSystem, wordsOf, type Reader, type Words } from '../../core/words/reader';
 import { SAFETY_LINE } from '../../core/words/safety-line';
 import { bare, figure, inRow, moment, said, type Said } from '../../core/words/said';
-import { siteName } from '../../core/document/site-of';
 import { inked } from './paint';
 import { greatest } from '../../core/numeric';
 import { cut, line, PLAIN, sentenceColumns, wrapped, type Look } from './text-table';

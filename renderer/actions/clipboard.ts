@@ -1,9 +1,9 @@
 /** Copying dives and days: within the window as they are, and to the system's clipboard as rows of text. */
-import { siteName } from '../../core/document/site-of';
 import { failure } from '../../core/result';
 import { wallMin, wallText } from '../../core/words/calendar';
 import { said } from '../../core/words/said';
 import { mixSaid } from '../../core/words/terms';
+import { siteName } from '../../core/document/site-of';
 import type { Dive, Trip } from '../../core/document/types';
 import { clockText, dateText, depthText, minutesText } from '../figures/format';
 import { wordsIn } from '../figures/reader';

@@ -1,7 +1,7 @@
 /** Edits of dives. Each returns what became of it; dives stay in order of start. */
-import { siteOf } from '../../core/document/site-of';
 import { assert, failure } from '../../core/result';
 import { wallMin, wallText, type WallTime } from '../../core/words/calendar';
+import { siteOf } from '../../core/document/site-of';
 import type { Dive, Id, Site, Trip } from '../../core/document/types';
 import { minutesText } from '../figures/format';
 import { fromUnit } from '../../core/words/quantity';

@@ -1,8 +1,8 @@
 /** Edits of the sites of a trip. */
-import { siteName } from '../../core/document/site-of';
 import { sitesOfDrafts, type DraftWithDepth } from '../../core/formats/site-draft';
 import type { Level } from '../../core/profile';
 import { failure } from '../../core/result';
+import { siteName } from '../../core/document/site-of';
 import type { Id, Site, Trip } from '../../core/document/types';
 import type { Water } from '../../core/water';
 import { countText } from '../figures/format';

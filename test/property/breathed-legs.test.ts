@@ -117,6 +117,9 @@ describe('a breathing loop', () => {
 });
 
 describe('mixes that change with depth', () => {
+  const column = waterColumn({ density: 'gauge', altitudeM: 0 });
+  const seaLevel = { column, descentMPerMin: 18, ascentMPerMin: 9 };
+
   it('with one mix alone are open circuit on it, stops included', () => {
     fc.assert(
       fc.property(aProfile, fc.double({ min: 0.21, max: 0.5, noNaN: true }), ({ legs, around }, o2) => {
@@ -134,8 +137,6 @@ describe('mixes that change with depth', () => {
   });
 
   it('are changed where each may first be breathed', () => {
-    const column = waterColumn({ density: 'gauge', altitudeM: 0 });
-    const around = { column, descentMPerMin: 18, ascentMPerMin: 9 };
     const mixes: MixesBreathing = {
       is: 'mixes',
       mixes: [
@@ -143,7 +144,7 @@ describe('mixes that change with depth', () => {
         { o2: 0.21, downToM: 56 },
       ],
     };
-    const pieces = nitrogenLegs(ascentLegs(40, [], around), mixes);
+    const pieces = nitrogenLegs(ascentLegs(40, [], seaLevel), mixes);
     expect(pieces.map(({ fromM, toM }) => [fromM, toM])).toStrictEqual([
       [40, 18],
       [18, 0],
@@ -153,8 +154,6 @@ describe('mixes that change with depth', () => {
   });
 
   it('are changed once for each that follows, and the deepest is breathed deeper than it may be', () => {
-    const column = waterColumn({ density: 'gauge', altitudeM: 0 });
-    const around = { column, descentMPerMin: 18, ascentMPerMin: 9 };
     const mixes: MixesBreathing = {
       is: 'mixes',
       mixes: [
@@ -163,11 +162,13 @@ describe('mixes that change with depth', () => {
         { o2: 0.21, downToM: 30 },
       ],
     };
-    const pieces = nitrogenLegs(ascentLegs(40, [], around), mixes);
+    const pieces = nitrogenLegs(ascentLegs(40, [], seaLevel), mixes);
     expect(pieces.map(({ fromM, toM }) => [fromM, toM])).toStrictEqual([
       [40, 18],
       [18, 6],
       [6, 0],
     ]);
+    expect(inspiredBar(pieces[0]!.fromBar)).toBeCloseTo(0.79 * inspiredBar(ambientBar(40, column)), 12);
+    expect(inspiredBar(pieces[2]!.fromBar)).toBeCloseTo(0, 12);
   });
 });

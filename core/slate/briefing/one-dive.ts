@@ -1,7 +1,7 @@
 /** What a briefing says of one dive of the party. */
-import { siteOf } from '../../document/site-of';
 import { ownWaterSaid } from '../../ledger/water-said';
 import { NO_BREAK } from '../../line-breaks';
+import { siteOf } from '../../document/site-of';
 import { effectiveDive } from '../../document/as-dived';
 import type { Id, Trip } from '../../document/types';
 import type { Entry } from '../../ledger/ledger-types';

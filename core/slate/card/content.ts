@@ -2,9 +2,9 @@
  * What a card says of one diver's day, in words and rounded for good: limits and what is planned within them down,
  * exposures up. Cards that say the same are one.
  */
-import { siteName } from '../../document/site-of';
 import { ownWaterSaid } from '../../ledger/water-said';
 import type { Caution } from '../../cautions/caution';
+import { siteName } from '../../document/site-of';
 import { effectiveDive } from '../../document/as-dived';
 import type { Trip } from '../../document/types';
 import type { DiverLedger, Entry, LedgerDay } from '../../ledger/ledger-types';

@@ -1,8 +1,8 @@
 /** What a trip sheet says of one diver's days, in words and rounded for good. */
-import { siteName } from '../../document/site-of';
 import { ownWaterSaid } from '../../ledger/water-said';
 import { breathedSaid } from '../../ledger/breathed-said';
 import type { Caution } from '../../cautions/caution';
+import { siteName } from '../../document/site-of';
 import type { Trip } from '../../document/types';
 import type { DiverLedger, Entry, LedgerDay } from '../../ledger/ledger-types';
 import { staysOf } from '../../ledger/level-limits';

@@ -1,7 +1,7 @@
-import { siteName } from '../../../core/document/site-of';
 import { Fragment, type ReactNode } from 'react';
 import { stateSaid, type Standing } from '../../../core/cautions/standing';
 import { toldTogether } from '../../../core/cautions/told-together';
+import { siteName } from '../../../core/document/site-of';
 import type { Dive, Id, Trip } from '../../../core/document/types';
 import type { Entry } from '../../../core/ledger/ledger-types';
 import { roomSaid } from '../../../core/ledger/room-said';

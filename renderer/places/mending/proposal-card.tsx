@@ -1,8 +1,8 @@
-import { siteName } from '../../../core/document/site-of';
 import type { ReactNode } from 'react';
 import { figureChanges } from '../../../core/proposal/mend/figures-said';
 import { changeSaid, MEND_NAMES } from '../../../core/proposal/mend/moves-said';
 import type { DiveChange, Proposal } from '../../../core/proposal/mend/proposals';
+import { siteName } from '../../../core/document/site-of';
 import type { Trip } from '../../../core/document/types';
 import { momentAt } from '../../../core/words/calendar';
 import { keptTogether } from '../../../core/line-breaks';

@@ -1,8 +1,8 @@
-import { siteName } from '../../../core/document/site-of';
 import type { ReactNode } from 'react';
 import type { LaterChange, MixChoice } from '../../../core/mixes/choice';
 import type { MinutesRoom } from '../../../core/ledger/room';
 import { roomOrder } from '../../../core/ledger/tightest';
+import { siteName } from '../../../core/document/site-of';
 import type { Dive, Trip } from '../../../core/document/types';
 import { clockText, dateText, mixText, numberText, percentText } from '../../figures/format';
 import { diveNumber } from '../../store/selectors';

@@ -1,5 +1,5 @@
-import { siteOf } from '../../../core/document/site-of';
 import { useState, type ReactNode } from 'react';
+import { siteOf } from '../../../core/document/site-of';
 import type { Diver } from '../../../core/document/types';
 import { setOnDives } from '../../actions/dive-rest';
 import { clockText, dateText } from '../../figures/format';

@@ -1,5 +1,5 @@
-import { siteName } from '../../../core/document/site-of';
 import { useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
+import { siteName } from '../../../core/document/site-of';
 import type { Dive, Diver } from '../../../core/document/types';
 import { setOnDives } from '../../actions/dive-rest';
 import type { EditResult } from '../../actions/edit';

@@ -2,9 +2,9 @@
  * What was said of single dives of the draft, by the names of sites: ids are made anew with every list of sites, and a
  * name that is gone says nothing.
  */
-import { siteName } from '../../../core/document/site-of';
 import type { CellAsk } from '../../../core/proposal/starting-cells';
 import type { DraftCell, StartingTrip } from '../../../core/proposal/starting-sheet';
+import { siteName } from '../../../core/document/site-of';
 import type { Dive, Site, Trip } from '../../../core/document/types';
 import type { ProfileShape } from '../../../core/profile';
 

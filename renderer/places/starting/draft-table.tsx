@@ -1,7 +1,7 @@
 /** The draft as days and times, and what can be said of one dive: another site, locked, dropped. */
-import { siteOf } from '../../../core/document/site-of';
 import { useState, type ReactNode } from 'react';
 import type { DraftCell, StartingTrip } from '../../../core/proposal/starting-sheet';
+import { siteOf } from '../../../core/document/site-of';
 import type { Dive, Trip } from '../../../core/document/types';
 import { dayNumber, wallDate, wallMin } from '../../../core/words/calendar';
 import { unitOf, type System } from '../../../core/words/quantity';

@@ -1,5 +1,5 @@
-import { siteName } from '../../../core/document/site-of';
 import { Fragment, memo, type ReactNode } from 'react';
+import { siteName } from '../../../core/document/site-of';
 import type { Trip } from '../../../core/document/types';
 import type { Sturdiness, SturdyCell } from '../../../core/sturdiness/sturdiness';
 import { mostBySaid, passedSaid, roomAtSaid } from '../../../core/sturdiness/sturdiness-said';

@@ -1,7 +1,7 @@
-import { siteOf } from '../../../../core/document/site-of';
 import type { ReactNode } from 'react';
 import type { Caution } from '../../../../core/cautions/caution';
 import { toldTogether } from '../../../../core/cautions/told-together';
+import { siteOf } from '../../../../core/document/site-of';
 import type { Dive } from '../../../../core/document/types';
 import type { Entry } from '../../../../core/ledger/ledger-types';
 import { capital } from '../../../../core/words/reader';

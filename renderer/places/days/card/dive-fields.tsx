@@ -1,5 +1,5 @@
-import { siteOf } from '../../../../core/document/site-of';
 import type { ReactNode } from 'react';
+import { siteOf } from '../../../../core/document/site-of';
 import type { Dive, Site } from '../../../../core/document/types';
 import { figure, said } from '../../../../core/words/said';
 import { BEST_MIX, mixSaid } from '../../../../core/words/terms';

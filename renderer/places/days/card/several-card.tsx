@@ -1,6 +1,6 @@
-import { siteName } from '../../../../core/document/site-of';
 import { Fragment, type ReactNode } from 'react';
 import { wallDate, wallMin } from '../../../../core/words/calendar';
+import { siteName } from '../../../../core/document/site-of';
 import type { Dive } from '../../../../core/document/types';
 import type { Entry } from '../../../../core/ledger/ledger-types';
 import { roomShortSaid } from '../../../../core/ledger/room-said';

@@ -1,5 +1,5 @@
-import { siteName } from '../../../../core/document/site-of';
 import type { ReactNode } from 'react';
+import { siteName } from '../../../../core/document/site-of';
 import { makesDive } from '../../../../core/document/as-dived';
 import { loggedValue, withLogged, type LoggedBy } from '../../../../core/document/log';
 import type { DayDate, Dive, Trip } from '../../../../core/document/types';

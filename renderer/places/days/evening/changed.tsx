@@ -1,4 +1,3 @@
-import { siteName } from '../../../../core/document/site-of';
 import { useMemo, type ReactNode } from 'react';
 import {
   changesBetween,
@@ -13,6 +12,7 @@ import type { Entry } from '../../../../core/ledger/ledger-types';
 import { roomMinutes, type MinutesRoom } from '../../../../core/ledger/room';
 import { roomShortSaid } from '../../../../core/ledger/room-said';
 import { isTooLong } from '../../../../core/ledger/tightest';
+import { siteName } from '../../../../core/document/site-of';
 import type { DayDate, Dive, Trip } from '../../../../core/document/types';
 import { momentAt } from '../../../../core/words/calendar';
 import { bare, dayOf, moment, said, type Said } from '../../../../core/words/said';

@@ -1,5 +1,5 @@
-import { siteName } from '../../../../core/document/site-of';
 import { useLayoutEffect, useRef, useState, type ReactNode } from 'react';
+import { siteName } from '../../../../core/document/site-of';
 import { logProgress } from '../../../../core/document/log';
 import { closeEvening, showEvening } from '../../../actions/evening';
 import { divesOfDay, setDayNotes, setDiveNotes } from '../../../actions/log';

@@ -1,6 +1,6 @@
-import { siteName } from '../../../../core/document/site-of';
 import { useCallback, useMemo, type ReactNode } from 'react';
 import type { Settings } from '../../../../core/host';
+import { siteName } from '../../../../core/document/site-of';
 import type { LogField } from '../../../../core/document/log';
 import type { DayDate, Dive, Trip } from '../../../../core/document/types';
 import type { Entry } from '../../../../core/ledger/ledger-types';

@@ -1,7 +1,7 @@
-import { siteName } from '../../../../core/document/site-of';
 import { useEffect, useMemo, useState, type ReactNode } from 'react';
 import { diverNamed, matchRecorded, startedMin } from '../../../../core/formats/recorded/match-recorded';
 import type { RecordedDive, RecordedReading } from '../../../../core/formats/recorded/recorded-dive';
+import { siteName } from '../../../../core/document/site-of';
 import { effectiveDive, isOnDive } from '../../../../core/document/as-dived';
 import { isDivedOnLoop } from '../../../../core/document/loops';
 import type { Dive, Diver, Id } from '../../../../core/document/types';

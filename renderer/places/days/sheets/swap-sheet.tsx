@@ -1,7 +1,7 @@
-import { siteName } from '../../../../core/document/site-of';
 import { useMemo, type ReactNode } from 'react';
 import { cautionsOf } from '../../../../core/cautions/all';
 import { standingOf, stateSaid, type Standing } from '../../../../core/cautions/standing';
+import { siteName } from '../../../../core/document/site-of';
 import { checkTrip } from '../../../../core/document/check-trip';
 import type { Dive, Id, Trip } from '../../../../core/document/types';
 import { ledger } from '../../../../core/ledger/ledger';
