@@ -65,10 +65,23 @@ function legsWith(plan: DivePlan, byMin: number): readonly Leg[] {
  * @param soonestOther minutes to the first of the other limits @returns null where one of those comes first
  */
 function minutesToCnsDay(asked: AskedDive, plan: DivePlan, po2: number, soonestOther: number): Found | null {
-  const { entry } = asked;
-  const past = (byMin: number) => pastCnsDay(asked, legsWith(plan, byMin), entry.startMin);
-  const pastNow = entry.isPastLimit ? past(0) : entry.cns.day! - 1;
+  const { isPastLimit, cns } = asked.entry;
+  const leftNow = isPastLimit ? null : 1 - cns.day!;
   const limit = limitMin(po2, 'daily')!;
+  const isFar = leftNow !== null && leftNow >= 0 && (limit === Infinity || leftNow * limit >= soonestOther);
+  return isFar ? null : minutesToNearCnsDay(asked, plan, leftNow, limit, soonestOther);
+}
+
+/** As `minutesToCnsDay`, where it has to be tried. @param leftNow of the clock; null where stops would take of it */
+function minutesToNearCnsDay(
+  asked: AskedDive,
+  plan: DivePlan,
+  leftNow: number | null,
+  limit: number,
+  soonestOther: number,
+): Found | null {
+  const past = (byMin: number) => pastCnsDay(asked, legsWith(plan, byMin), asked.entry.startMin);
+  const pastNow = leftNow === null ? past(0) : -leftNow;
   const shortestMin = -plan.profile.lastLevel.min;
   if (pastNow > 0) {
     if (past(shortestMin) > 0) return { amount: -Infinity, limit: 'cns-day' };
@@ -88,8 +101,9 @@ function minutesToCnsDay(asked: AskedDive, plan: DivePlan, po2: number, soonestO
 
 /** Oxygen pressure at the last level, as the clocks count it. */
 function lastPo2Bar(entry: Entry, { profile: { lastLevel } }: DivePlan): number {
+  if (entry.loop === null) return po2Bar(entry.o2!, lastLevel.toBar);
   const [leg] = oxygenBreathed([{ ...lastLevel, min: 1 }], entry).legs;
-  return entry.loop === null ? po2Bar(entry.o2!, lastLevel.toBar) : leg!.fromBar;
+  return leg!.fromBar;
 }
 
 /** Minutes longer that what is along lasts, one limit each; none is ever null. */
