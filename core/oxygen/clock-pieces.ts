@@ -80,29 +80,30 @@ function spanUpTo(po2: number): number {
 /** As `eachPiece` along a leg on which the pressure rises. */
 function goUp(from: number, to: number, legFromMin: number, legMin: number, visit: Visit): void {
   const minPerBar = legMin / (to - from);
-  for (let span = spanUpTo(from); span < SPANS.length && to > SPANS[span]!.fromBar; span += 1) {
-    const first = Math.max(from, SPANS[span]!.fromBar);
-    const last = Math.min(to, SPANS[span]!.toBar);
-    if (last > first)
-      visit(span, first, last, legFromMin + (first - from) * minPerBar, (last - first) * minPerBar);
+  let bar = Math.max(from, EXPOSURE_FROM_BAR);
+  // From a row of the table the leg goes on into the span above it.
+  for (let span = SPANS.findIndex(({ toBar }) => toBar > bar); bar < to; span += 1) {
+    const end = Math.min(to, SPANS[span]!.toBar);
+    visit(span, bar, end, legFromMin + (bar - from) * minPerBar, (end - bar) * minPerBar);
+    bar = end;
   }
 }
 
 /** As `eachPiece` along a leg on which the pressure falls. */
 function goDown(from: number, to: number, legFromMin: number, legMin: number, visit: Visit): void {
   const minPerBar = legMin / (to - from);
-  for (let span = spanUpTo(from); span >= 0 && to < SPANS[span]!.toBar; span -= 1) {
-    const first = Math.min(from, SPANS[span]!.toBar);
-    const last = Math.max(to, SPANS[span]!.fromBar);
-    if (last < first)
-      visit(span, first, last, legFromMin + (first - from) * minPerBar, (last - first) * minPerBar);
+  const lastBar = Math.max(to, EXPOSURE_FROM_BAR);
+  let bar = from;
+  for (let span = spanUpTo(from); bar > lastBar; span -= 1) {
+    const end = Math.max(lastBar, SPANS[span]!.fromBar);
+    visit(span, bar, end, legFromMin + (bar - from) * minPerBar, (end - bar) * minPerBar);
+    bar = end;
   }
 }
 
 /** What a clock counts of a piece within one span. */
 function shareOf(clock: OxygenClock, span: number, fromBar: number, toBar: number, min: number): number {
   const row = LIMIT_SPANS[clock][span]!;
-  if (fromBar === toBar) return min / limitWithin(row, fromBar);
   const isWhole = Math.min(fromBar, toBar) === row.fromBar && Math.max(fromBar, toBar) === row.toBar;
   if (isWhole) return min * SHARE_PER_MIN[clock][span]!;
   return limitShare(min, limitWithin(row, fromBar), limitWithin(row, toBar));

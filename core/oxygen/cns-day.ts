@@ -19,10 +19,9 @@ export function dailyPieces(
   return bothClocks(legs, o2, startMin)?.daily ?? null;
 }
 
-function limitAt(piece: ClockPiece, min: number): number {
-  const length = piece.toMin - piece.fromMin;
-  if (length === 0) return piece.fromLimitMin;
-  return piece.fromLimitMin + ((piece.toLimitMin - piece.fromLimitMin) * (min - piece.fromMin)) / length;
+/** Only asked within a piece, so never of one whose minutes rounding left without length. */
+function limitAt({ fromMin, toMin, fromLimitMin, toLimitMin }: ClockPiece, min: number): number {
+  return fromLimitMin + ((toLimitMin - fromLimitMin) * (min - fromMin)) / (toMin - fromMin);
 }
 
 /** Share of a piece that falls between two times. */

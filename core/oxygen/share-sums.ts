@@ -17,10 +17,7 @@ export class ShareSums {
   constructor(clock: OxygenClock) {
     const spans = LIMIT_SPANS[clock];
     this.fromLimit = Float64Array.from(spans, (span) => span.fromLimitMin);
-    this.slope = Float64Array.from(
-      spans,
-      (span) => (span.toLimitMin - span.fromLimitMin) / (span.toBar - span.fromBar),
-    );
+    this.slope = Float64Array.from(spans, (span) => span.minPerBar);
     this.before = new Float64Array(spans.length + 1);
     spans.forEach((span, n) => {
       this.before[n + 1] = this.before[n]! + this.within(n, span.toBar - span.fromBar);

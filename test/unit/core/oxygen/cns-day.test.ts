@@ -48,6 +48,23 @@ describe('dailyPieces', () => {
     ]);
   });
 
+  it('makes no piece of no length where a leg begins or ends on a row of the table', () => {
+    const legs = [
+      { fromBar: 0.5, toBar: 0.6, min: 2 },
+      { fromBar: 0.6, toBar: 0.8, min: 4 },
+      { fromBar: 0.8, toBar: 0.5, min: 6 },
+    ];
+    const pieces = dailyPieces(legs, 1, 0)!;
+    expect(pieces.map((each) => [each.fromMin, each.toMin].map((min) => Number(min.toFixed(9))))).toEqual([
+      [0, 2],
+      [2, 4],
+      [4, 6],
+      [6, 8],
+      [8, 10],
+      [10, 12],
+    ]);
+  });
+
   it('leaves out what does not count: 0.5 bar, and legs without time', () => {
     expect(dailyPieces([{ fromBar: 0.5, toBar: 0.5, min: 60 }], 1, 0)).toEqual([]);
     expect(dailyPieces([{ fromBar: 1, toBar: 1, min: 0 }], 1, 0)).toEqual([]);
@@ -138,6 +155,31 @@ describe('dayPeak', () => {
     const now = piece(1440, 1500, 150);
     const full = old[0]!.share + old[1]!.share;
     expect(peakOf(old, [now])).toBeCloseTo(full - old[0]!.share + 10 / 150, 13);
+  });
+
+  it.each([
+    {
+      what: 'more and more leaves than comes',
+      // From minute 60 on: limits 240 to 180 leave, 720 comes; the lines would meet eight hours before.
+      old: [piece(0, 60, 100), piece(60, 120, 240, 180)],
+      now: piece(1500, 1560, 720),
+      highest: limitShare(60, 240, 180),
+    },
+    {
+      what: 'more and more comes than leaves',
+      // From minute 60 on: 570 to 720 leave, 240 comes; the lines would meet two hours before.
+      old: [piece(0, 60, 150), piece(60, 120, 570, 720)],
+      now: piece(1500, 1560, 240),
+      highest: 60 / 240,
+    },
+  ])('does not ask the clock before the dive, though $what', ({ old, now, highest }) => {
+    expect(peakOf(old, [now])).toBeCloseTo(highest, 13);
+    expect(dayShareAt(old, 1440)).toBeGreaterThan(highest + 0.2);
+  });
+
+  it('is the beginning of a pause in which the old dive leaves at the lower rate', () => {
+    const today = [piece(1410, 1440, 180), piece(1470, 1475, 240)];
+    expect(peakOf([piece(0, 60, 720)], today)).toBeCloseTo(30 / 180 + 60 / 720, 13);
   });
 
   it('does not take a trough for a peak', () => {
