@@ -77,9 +77,10 @@ function momentsAlong(
   let at = 0;
   for (;;) {
     const step = Math.min(widest, Math.max(least, at * SPREAD));
-    // Rather one step a little longer than a last one that nobody sees.
-    if (at + 1.5 * step >= min) break;
-    at += step;
+    const left = min - at;
+    if (left <= step) break;
+    // Less than two steps are left in two halves: nobody sees a last one of no length, and a longer one bends.
+    at += left < 2 * step ? left / 2 : step;
     moments.push(at);
   }
   moments.push(min);
