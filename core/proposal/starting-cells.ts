@@ -62,7 +62,7 @@ export function keptLocks(
       ...ask.shape,
       mix: 'auto' as const,
       ...named,
-      ...stopIn(depthUnit, ask.shape.depthM),
+      ...stopIn(depthUnit, ask.shape),
     };
     const next = withDive(trip, dive);
     const isKept =

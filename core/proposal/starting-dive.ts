@@ -286,7 +286,7 @@ function longestAt(
       ...shape,
       mix: 'auto',
       ...wish.named,
-      ...stopIn(fitting.depthUnit, shape.depthM),
+      ...stopIn(fitting.depthUnit, shape),
     };
     const outcome = tried(fitting, known, dive, end);
     if ('dive' in outcome) return { best: outcome, held };

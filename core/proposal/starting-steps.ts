@@ -1,5 +1,5 @@
 import type { Dive } from '../document/types';
-import { SAFETY_STOP_BEYOND_M, USUAL_SAFETY_STOP } from '../profile';
+import { SAFETY_STOP_BEYOND_M, safetyStopOf, USUAL_SAFETY_STOP, type ProfileShape } from '../profile';
 import { M_PER_FOOT } from '../units';
 
 /** The depths a first plan is made of: whole metres, or whole feet, as the party counts. */
@@ -57,10 +57,13 @@ export const DEPTH_STEPS: Readonly<Record<'m' | 'ft', DepthSteps>> = {
 const STOP_IN_FEET = { depthM: 15 * M_PER_FOOT, min: USUAL_SAFETY_STOP.min };
 
 /**
- * What a dive to a depth says of its safety stop: nothing in metres, where the usual one holds; else the usual one in feet.
+ * What a dive says of its safety stop: nothing in metres, where the usual one holds; else the usual one in feet, where
+ * the dive ends below it.
  * @param unit in which depths are whole
  * Source: common practice, as in core/profile.
  */
-export function stopIn(unit: 'm' | 'ft', depthM: number): Pick<Dive, 'safetyStop'> {
-  return unit === 'ft' && depthM > SAFETY_STOP_BEYOND_M ? { safetyStop: STOP_IN_FEET } : {};
+export function stopIn(unit: 'm' | 'ft', shape: ProfileShape): Pick<Dive, 'safetyStop'> {
+  const stop = { safetyStop: STOP_IN_FEET };
+  const isMade = shape.depthM > SAFETY_STOP_BEYOND_M && safetyStopOf({ ...shape, ...stop }) !== null;
+  return unit === 'ft' && isMade ? stop : {};
 }

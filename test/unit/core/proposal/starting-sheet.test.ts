@@ -336,6 +336,22 @@ describe('startingSheet', () => {
     expect(troublesOf(change)).toEqual(where);
   });
 
+  it('says no safety stop in feet on a dive whose last level lies above it', () => {
+    const endingAt = (id: string, lastM: number) => ({
+      id,
+      name: `Site ${id}`,
+      depthM: 15,
+      notes: '',
+      levels: [15, lastM].map((depthM) => ({ depthM, min: 20 })),
+    });
+    const { trip } = laidOut({ depthUnit: 'ft', sites: [endingAt('reef', 3), endingAt('wall', 8)] });
+    expect(checkTrip(trip)).toEqual([]);
+    const stops = trip.dives.map(({ siteId, safetyStop }) => [siteId, safetyStop !== undefined]);
+    expect(stops).toContainEqual(['reef', false]);
+    expect(stops).toContainEqual(['wall', true]);
+    expect(stops).not.toContainEqual(['reef', true]);
+  });
+
   it('lays out whole feet where depths are counted so, and gives its reasons in the words asked for', () => {
     const feet = answers({ depthUnit: 'ft', party: [aDiver({ maxDepthM: 60 * 0.3048 })] });
     const result = startingSheet(feet, wordsIn({ units: 'imperial', clock: '12h' }));
