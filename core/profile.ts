@@ -247,21 +247,30 @@ const STOPS_ABOVE_M = 6;
 /** What rises more slowly is still dived, not an ascent, metres a minute. Source: the slowest ascent a trip may have. */
 const SLOWEST_ASCENT_M_PER_MIN = 3;
 
+/** A bottom left sooner was touched, and the dive was made above it. Source: the trip file's own range of bottom time. */
+const SHORTEST_BOTTOM_MIN = 1;
+
 /**
  * When a diver left the bottom on a dive that was recorded: as late as it can be read, so that bottom time is long. What
- * comes after it lies above 6 m, or above half the depth of a shallower dive, or rises at 3 m/min or more.
+ * comes after it lies above 6 m, or above half the depth of a shallower dive, or rises at 3 m/min or more. Where that
+ * leaves less than a minute all counts but the last rise, as on a dive along 5 m that touched 13 m at its beginning.
  * @param samples two or more, in order of time
  * @returns minutes since the first sample
  * Source: CONVENTIONS, "Recorded profiles".
  */
 export function leavesBottomMin(samples: readonly Sample[]): number {
-  const stopsAboveM = Math.min(STOPS_ABOVE_M, deepestOf(samples) / 2);
+  const min = staysBelowMin(samples, Math.min(STOPS_ABOVE_M, deepestOf(samples) / 2));
+  return min < SHORTEST_BOTTOM_MIN ? staysBelowMin(samples, 0) : min;
+}
+
+/** When a diver was last below a depth without rising. */
+function staysBelowMin(samples: readonly Sample[], aboveM: number): number {
   let at = samples.length - 1;
   while (at > 0) {
     const [fromMin, fromM] = samples[at - 1]!;
     const [toMin, toM] = samples[at]!;
     const rises = fromM - toM >= SLOWEST_ASCENT_M_PER_MIN * (toMin - fromMin) * (1 - 1e-9);
-    if (Math.max(fromM, toM) > stopsAboveM && !rises) break;
+    if (Math.max(fromM, toM) > aboveM && !rises) break;
     at -= 1;
   }
   return samples[at]![0];

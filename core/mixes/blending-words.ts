@@ -1,7 +1,7 @@
 import { cylinder, figure, NOTHING, said, type Said } from '../words/said';
 import type { BlendStep, BottleCount, OxygenBottle } from './blending';
 import { mixO2 } from '../ledger/mix-choice';
-import { mixSaid } from '../words/terms';
+import { mixSaid, ROOM_TEMPERATURE } from '../words/terms';
 import type { FillLine, FillMethod, FillPlan, FillRequest, PartialPressureFill } from './fills';
 import { isLoopOxygen } from './loop-cylinders';
 
@@ -72,7 +72,7 @@ export function oxygenSaid(
 /** How the fills were asked for, to stand before figures that follow from it. @param gasIn units of amounts of gas */
 export function fillsAskedSaid(request: FillRequest, gasIn: string): Said {
   const left = request.startO2 === null ? said`of their mix` : said`of ${mixSaid(request.startO2)}`;
-  const law = request.law === 'ideal' ? said`ideal gas` : said`compressibility at 20 °C`;
+  const law = request.law === 'ideal' ? said`ideal gas` : said`compressibility at ${ROOM_TEMPERATURE}`;
   return said`${METHOD_NAMES[request.method]}; cylinders come back at ${figure('pressureTyped', request.startBar)} ${left}; gas in ${gasIn} at 1 bar, by ${law}.`;
 }
 

@@ -20,6 +20,7 @@ export type Kind =
   | 'loop-volume'
   | 'gas-density'
   | 'water-density'
+  | 'temperature'
   | 'minutes'
   | 'share'
   | 'money'
@@ -49,6 +50,8 @@ const UNITS: Readonly<Record<Kind, Readonly<Record<System, Unit>>>> = {
   po2: alike('bar'),
   'gas-density': alike('g/L'),
   'water-density': alike('kg/m³'),
+  // Known as a usual figure alone: no factor leads from one of these scales to the other.
+  temperature: { metric: { sign: '°C', inSi: NaN }, imperial: { sign: '°F', inSi: NaN } },
   minutes: alike('min'),
   share: alike('%', 0.01),
   money: alike(''),

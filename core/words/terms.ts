@@ -4,10 +4,13 @@
  * another form of it, that stands beside it here.
  */
 import { printed } from './quantity';
-import { bare, listed, NOTHING, said, type Figure, type Piece, type Said } from './said';
+import { bare, listed, NOTHING, said, usual, type Figure, type Piece, type Said } from './said';
 
 /** In the place of a figure that does not exist; the caution beside it says why. */
 export const NONE = '\u2013';
+
+/** What compressibility is reckoned at, and what a cylinder cools to: 293.15 K. */
+export const ROOM_TEMPERATURE = usual('temperature', [20], [68]);
 
 /** How grave a caution is. Each is said in words beside its mark, never by colour alone. */
 export const SEVERITIES = {
@@ -81,6 +84,7 @@ export const UNIT_NAMES = {
   po2: { metric: said`bar`, imperial: said`bar` },
   'gas-density': { metric: said`grams a litre`, imperial: said`grams a litre` },
   'water-density': { metric: said`kilograms a cubic metre`, imperial: said`kilograms a cubic metre` },
+  temperature: { metric: said`degrees Celsius`, imperial: said`degrees Fahrenheit` },
   minutes: { metric: said`minutes`, imperial: said`minutes` },
   share: { metric: said`percent`, imperial: said`percent` },
   money: { metric: NOTHING, imperial: NOTHING },

@@ -2,6 +2,8 @@ import type { ReactNode } from 'react';
 import { EMERGENCY_FIELDS, EMERGENCY_KEYS } from '../../core/document/emergency';
 import { wallMin, wallText } from '../../core/words/calendar';
 import { fileWords } from '../../core/words/reader';
+import { said } from '../../core/words/said';
+import { ROOM_TEMPERATURE } from '../../core/words/terms';
 import { loopSettingsOf } from '../../core/document/loops';
 import type { LoopSettings, Trip } from '../../core/document/types';
 import type { EditResult } from '../actions/edit';
@@ -24,6 +26,7 @@ import { TextField } from '../parts/field';
 import { MomentFields } from '../parts/moment-fields';
 import { NotesField } from '../parts/notes-field';
 import { PlainNumberField, ShareField, UnitField } from '../parts/number-field';
+import { useWords } from '../parts/use-words';
 import { useDesk } from '../store/store';
 import styles from './details.module.css';
 import { Heights } from './heights';
@@ -39,6 +42,7 @@ function firstFlight(trip: Trip): string {
 export function TripDetails(): ReactNode {
   const trip = useDesk((state) => state.trip);
   const units = useDesk((state) => state.settings.units);
+  const words = useWords();
   const { water, settings, flight } = trip;
   const density = typeof water.density === 'number' ? 'other' : water.density;
   return (
@@ -122,7 +126,7 @@ export function TripDetails(): ReactNode {
           value={settings.gasLaw}
           options={[
             { value: 'ideal', label: 'Pressure times volume' },
-            { value: 'real', label: 'With compressibility at 20 °C' },
+            { value: 'real', label: words(said`With compressibility at ${ROOM_TEMPERATURE}`) },
           ]}
           commit={(gasLaw) => void setRates({ gasLaw })}
         />

@@ -262,7 +262,8 @@ describe('timelineOf', () => {
         expect(meeting.fractionOfLimit).toBeCloseTo(1, 9);
         expect(meeting.stayMin).toBeLessThan(1e-6);
         const before = momentInWater(entry!, past.trip, meetsMin - 2)!;
-        expect(before.stayMin).toBeCloseTo(2, 6);
+        // Where a limit lies hardly below what is breathed, the rounding of wall minutes grows a hundredfold in these.
+        expect(before.stayMin).toBeCloseTo(2, 5);
       }),
       { numRuns: 80 },
     );

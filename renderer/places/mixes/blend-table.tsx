@@ -5,7 +5,7 @@ import type { PartialPressureFill } from '../../../core/mixes/fills';
 import { keptTogether } from '../../../core/line-breaks';
 import { mixO2 } from '../../../core/ledger/mix-choice';
 import { figure, said } from '../../../core/words/said';
-import { mixSaid } from '../../../core/words/terms';
+import { mixSaid, ROOM_TEMPERATURE } from '../../../core/words/terms';
 import { useWords } from '../../parts/use-words';
 import { WideTable } from './wide-table';
 import styles from './blend-table.module.css';
@@ -36,7 +36,7 @@ export function BlendTable({ steps }: { readonly steps: readonly BlendStep[] }):
   return (
     <WideTable label="Blending step by step">
       <table className={styles.steps}>
-        <caption>Once cooled to 20 °C after each step</caption>
+        <caption>{words(said`Once cooled to ${ROOM_TEMPERATURE} after each step`)}</caption>
         <thead>
           <tr>
             <th scope="col">Mix</th>

@@ -12,6 +12,8 @@ import {
 } from '../../../core/mixes/blending-words';
 import type { FillMethod, FillPlan } from '../../../core/mixes/fills';
 import { failure } from '../../../core/result';
+import { said } from '../../../core/words/said';
+import { ROOM_TEMPERATURE } from '../../../core/words/terms';
 import type { EditResult } from '../../actions/edit';
 import { saveDocument } from '../../actions/save-document';
 import { csvStyle } from '../../figures/csv-style';
@@ -114,7 +116,7 @@ function Tools(props: {
         value={request.law}
         options={[
           { value: 'ideal', label: 'ideal: volume times pressure' },
-          { value: 'real', label: 'with compressibility at 20 °C' },
+          { value: 'real', label: words(said`with compressibility at ${ROOM_TEMPERATURE}`) },
         ]}
         commit={(next) => change({ law: next }, fills)}
       />

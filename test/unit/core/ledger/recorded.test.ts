@@ -218,6 +218,28 @@ describe('leaving the bottom', () => {
       ],
       30,
     ],
+    [
+      'a dive along 5 m that touched 13 m',
+      [
+        [0, 0],
+        [0.7, 13],
+        [2, 5],
+        [40, 5],
+        [41, 0],
+      ],
+      40,
+    ],
+    [
+      'a bottom of a minute',
+      [
+        [0, 0],
+        [1, 13],
+        [2, 5],
+        [40, 5],
+        [41, 0],
+      ],
+      1,
+    ],
   ])('is read as late as can be: %s', (_, samples, min) => {
     expect(leavesBottomMin(samples)).toBe(min);
   });
