@@ -121,7 +121,8 @@ function peakOfPieces(earlier: readonly ClockPiece[], current: readonly ClockPie
       const turn = min + ((next - min) * fromSlope) / (fromSlope - toSlope);
       peak = Math.max(peak, dayShareAt(all, turn));
     }
-    isRising = toSlope > 0;
+    // Level at its end it may have risen up to there: whether that is a peak, the next stretch tells.
+    isRising = toSlope >= 0;
     min = next;
   }
   return isRising ? Math.max(peak, dayShareAt(all, endMin)) : peak;

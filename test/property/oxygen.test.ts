@@ -263,6 +263,40 @@ describe('the rolling 24 h clock', () => {
     expect(counted).toBeGreaterThan(0);
   });
 
+  it('peaks so on the same hours day by day, with rates that meet, part and stay alike', () => {
+    // Rows of the table alone, at whole minutes: edges and limits of two days fall on one another.
+    const limit = fc.constantFrom(720, 720, 570, 300, 180);
+    const stretch = fc.tuple(fc.integer({ min: 1, max: 30 }), limit, fc.option(limit), fc.boolean());
+    const daily = fc.tuple(
+      fc.integer({ min: 0, max: 60 }),
+      fc.array(stretch, { minLength: 1, maxLength: 6 }),
+    );
+    fc.assert(
+      fc.property(fc.array(daily, { minLength: 2, maxLength: 3 }), (days) => {
+        const dives = days.map(([after, stretches], day) => {
+          let at = day * 1440 + after;
+          return stretches.flatMap(([min, fromLimitMin, to, isPause]): readonly ClockPiece[] => {
+            const [fromMin, toMin, toLimitMin] = [at, (at += min), to ?? fromLimitMin];
+            const share = limitShare(min, fromLimitMin, toLimitMin);
+            return isPause ? [] : [{ fromMin, toMin, fromLimitMin, toLimitMin, share }];
+          });
+        });
+        const current = dives.pop()!;
+        fc.pre(current.length > 0);
+        const earlier = dives.flat();
+        const [from, to] = [current[0]!.fromMin, current.at(-1)!.toMin];
+        const peak = dayPeak(earlier, current, from);
+        let sampled = 0;
+        for (let at = from; at <= to; at += 1 / 4) {
+          sampled = Math.max(sampled, naiveDayShare([...earlier, ...current], at));
+        }
+        expect(peak).toBeGreaterThanOrEqual(sampled - 1e-12);
+        expect(peak).toBeLessThanOrEqual(sampled + 1 / 4 / 180);
+      }),
+      { numRuns: 200 },
+    );
+  });
+
   it('at any moment is what has come in less what is a day old', () => {
     fc.assert(
       fc.property(trip, fc.double({ min: 0, max: 8000, noNaN: true }), (dives, after) => {

@@ -182,6 +182,13 @@ describe('dayPeak', () => {
     expect(peakOf([piece(0, 60, 720)], today)).toBeCloseTo(30 / 180 + 60 / 720, 13);
   });
 
+  it('is where the clock stops rising without falling', () => {
+    // From minute 1440 on air of yesterday leaves at the limit that today's dive rises to, and stays at.
+    const today = [piece(1380, 1440, 240), piece(1440, 1450, 570, 720), piece(1450, 1460, 720)];
+    const highest = 60 / 720 + 60 / 240 + limitShare(10, 570, 720) - 10 / 720;
+    expect(peakOf([piece(0, 60, 720)], today)).toBeCloseTo(highest, 13);
+  });
+
   it('does not take a trough for a peak', () => {
     const old = piece(0, 100, 100, 300);
     const now = piece(1440, 1540, 200);
