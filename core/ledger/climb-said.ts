@@ -1,7 +1,7 @@
 import { momentAt } from '../words/calendar';
-import { figure, NOTHING, said, span, type Said } from '../words/said';
+import { figure, NOTHING, said, type Said } from '../words/said';
 import type { ClimbViews } from './climb-views';
-import { FLIGHT_VIEW_NAMES, flyingRowSaid, type FlightLine } from './flight-said';
+import { FLIGHT_VIEW_NAMES, flyingRowSaid, tableWaitSaid, type FlightLine } from './flight-said';
 
 function whyGuideline({ guideline }: ClimbViews): Said {
   if (guideline === null) return said`not asked for a climb of less than ${figure('altitude', 300)}`;
@@ -10,7 +10,7 @@ function whyGuideline({ guideline }: ClimbViews): Said {
 
 function whyTable({ table, climb }: ClimbViews): Said {
   if (table.clearMin === null) return said`not told: ${table.reason}`;
-  return said`${span(table.waitMin, 'up')} from group ${table.group}, the highest of the last 24 h, up to ${figure('altitude', climb.toM)}`;
+  return said`${tableWaitSaid(table)}, up to ${figure('altitude', climb.toM)}`;
 }
 
 function whyModel({ model, climb }: ClimbViews): Said {

@@ -1,6 +1,8 @@
+import { HIGHEST_INCREASE_FT } from '../tables/procedure';
+import { M_PER_FOOT } from '../units';
 import { momentAt } from '../words/calendar';
 import { figure, said, span, type Said } from '../words/said';
-import type { FlightViewKind, FlightViews } from './flight-views';
+import type { FlightViewKind, FlightViews, TableFlightView } from './flight-views';
 import type { FlyingRow } from './flying';
 
 const AFTER: Readonly<Record<FlyingRow, Said>> = {
@@ -38,9 +40,16 @@ function whyGuideline({ guideline }: FlightViews): Said {
   return said`${guideline.hours} h ${AFTER[guideline.row]}`;
 }
 
+/** How long the table has a diver wait, and after what: "9 h 41 min from group I, the highest of the last 24 h". */
+export function tableWaitSaid({ waitMin, group, isAtLeast }: TableFlightView): Said {
+  const wait = said`${span(waitMin, 'up')} from group ${group}, the highest of the last 24 h`;
+  if (!isAtLeast) return wait;
+  return said`at least ${wait}, as the table ends at a climb of ${figure('altitude', HIGHEST_INCREASE_FT * M_PER_FOOT)}`;
+}
+
 function whyTable({ table, cabinAltitudeM }: FlightViews): Said {
   if (table.clearMin === null) return said`not told: ${table.reason}`;
-  return said`${span(table.waitMin, 'up')} from group ${table.group}, the highest of the last 24 h, to a cabin at ${figure('altitude', cabinAltitudeM)}`;
+  return said`${tableWaitSaid(table)}, to a cabin at ${figure('altitude', cabinAltitudeM)}`;
 }
 
 function whyModel({ model, cabinAltitudeM }: FlightViews): Said {

@@ -2,7 +2,7 @@ import { toleratedTensions } from '../ascent/tolerated';
 import type { Trip } from '../document/types';
 import { runtimeMin, surroundingsOf } from '../profile';
 import { GROUPS, type Group } from '../tables/data';
-import { altitudeWaitMin } from '../tables/procedure';
+import { altitudeWaitMin, HIGHEST_INCREASE_FT } from '../tables/procedure';
 import { M_PER_FOOT } from '../units';
 import { altitudeBar } from '../water';
 import type { WallMin } from '../words/calendar';
@@ -38,6 +38,8 @@ export interface TableFlightView {
   readonly group: Group;
   /** After the last surfacing, minutes. */
   readonly waitMin: number;
+  /** The climb is higher than the table has it: the wait is that of its last column, and no less would do. */
+  readonly isAtLeast: boolean;
   readonly clearMin: WallMin;
 }
 
@@ -110,7 +112,7 @@ export function lowestDivedM(dived: Dived, trip: Trip): number {
  * When the government table lets a diver go up: the wait of the highest group of the 24 hours before the last surfacing,
  * dives brought to the trip included, in the column of the climb from the lowest water dived in them.
  * @param dived at least one dive, all on known mixes @param toM altitude of the cabin, or of the road, metres
- * @returns no moment for dives higher than the table holds, without a group, or where it has no column so high
+ * @returns no moment for dives higher than the table holds, or without a group
  * Source: U.S. Navy Diving Manual Revision 7 (2016), table 9-6 and its notes.
  */
 export function tableFlight(
@@ -135,8 +137,8 @@ export function tableFlight(
   if (group === undefined) return NO_GROUP;
   const climbFt = Math.max(0, toM - lowestDivedM(dived, trip)) / M_PER_FOOT;
   const waitMin = altitudeWaitMin(group, climbFt - SAME_FT);
-  if (waitMin === null) return { clearMin: null, reason: said`the table ends at a climb of 10,000 ft` };
-  return { group, waitMin, clearMin: surfacedMin + waitMin };
+  const isAtLeast = climbFt - SAME_FT > HIGHEST_INCREASE_FT;
+  return { group, waitMin, isAtLeast, clearMin: surfacedMin + waitMin };
 }
 
 /**

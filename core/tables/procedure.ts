@@ -57,8 +57,8 @@ export interface TableStep {
   readonly state: TableState;
 }
 
-/** Depths and times computed from metres and pressures miss a printed figure by rounding alone. */
-const DUST = 1e-9;
+/** Depths and times computed from metres and pressures miss a printed figure by rounding alone, which no face shows. */
+const DUST = 1e-7;
 
 /** Where the dagger of table 9-8 sends the reader. Source: table 9-8, note. */
 const DAGGER_ROW_FSW = 30;
@@ -209,13 +209,17 @@ export function tableStep(dive: TableDive, before: TableState | null): TableStep
   return { reading, state: { group: reading.groupAfter, open: { depthFsw, bottomMin, groupBefore } } };
 }
 
+/** The highest ascent to altitude that the table has, feet. Source: as `altitudeWaitMin`. */
+export const HIGHEST_INCREASE_FT = ALTITUDE_STEPS_FT.at(-1)!;
+
 /**
  * Interval the table asks for before an ascent to altitude.
- * @param group highest of the 24 hours before @param increaseFt feet, 0 to 10 000; read at the next head up
- * @returns minutes; null above 10 000 ft, where the table does not hold
- * Source: U.S. Navy Diving Manual Revision 7 (2016), table 9-6 and its notes.
+ * @param group highest of the 24 hours before @param increaseFt feet, 0 or more; read at the next head up
+ * @returns minutes; above `HIGHEST_INCREASE_FT`, where the table does not hold, those of its last column: it would ask for
+ *   no less there
+ * Source: U.S. Navy Diving Manual Revision 7 (2016), table 9-6 and its notes; above it a careful reading of this project.
  */
-export function altitudeWaitMin(group: Group, increaseFt: number): number | null {
+export function altitudeWaitMin(group: Group, increaseFt: number): number {
   const column = ALTITUDE_STEPS_FT.findIndex((headFt) => headFt >= increaseFt);
-  return column === -1 ? null : ALTITUDE_WAITS_MIN.get(group)![column]!;
+  return ALTITUDE_WAITS_MIN.get(group)!.at(column)!;
 }

@@ -82,7 +82,7 @@ export class FlightNeeds {
     const held = state.holdings[place]!;
     if (this.isTableAsked[place]!) {
       const waitMin = altitudeWaitMin(this.tableStep(held, filled, startMin).group, this.climbFt);
-      if (waitMin !== null && startMin + filled.runMin + waitMin > this.flightMin) return true;
+      if (startMin + filled.runMin + waitMin > this.flightMin) return true;
     }
     const tolerated = this.tolerated[place]!;
     if (tolerated === null) return false;

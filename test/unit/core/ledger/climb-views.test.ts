@@ -5,6 +5,7 @@ import { ledger } from '../../../../core/ledger/ledger';
 import { secondOpinions } from '../../../../core/ledger/second-opinion';
 import { altitudeBar } from '../../../../core/water';
 import { wallMin } from '../../../../core/words/calendar';
+import { climbLines } from '../../../../core/ledger/climb-said';
 import { fileWords } from '../../../../core/words/reader';
 import { aDive, aDiver, aLedger, aTrip } from '../../../builders/trip';
 
@@ -38,6 +39,18 @@ describe('going up after dives', () => {
       clearMin: surfacedMin + 18 * 60,
     });
     expect(climb!.table.clearMin).toBeLessThan(climb!.guideline!.clearMin!);
+  });
+
+  it('waits no less before a climb that is higher than the table has it, and says so', () => {
+    const [at, above] = [3048, 3500].map(
+      (altitudeM) => climbsOf(two, { events: [event('06T16:00', '06T17:30', altitudeM)] })[0]!,
+    );
+    expect(above!.table.clearMin).toBe(at!.table.clearMin);
+    const whys = [at!, above!].map((views) => fileWords(climbLines(views)[1]!.why));
+    expect(whys[0]).toMatch(/^\d+ h \d+ min from group \w, the highest of the last 24 h, up to 3,?048 m$/);
+    expect(whys[1]).toMatch(
+      /^at least \d+ h \d+ min from group \w, .+, as the table ends at a climb of 3,?048 m, up to 3,?500 m$/,
+    );
   });
 
   it('takes the hours for a climb of 300 m and more alone', () => {
