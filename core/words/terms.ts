@@ -9,7 +9,7 @@ import { bare, listed, NOTHING, said, usual, type Figure, type Piece, type Said 
 /** In the place of a figure that does not exist; the caution beside it says why. */
 export const NONE = '\u2013';
 
-/** What compressibility is reckoned at, and what a cylinder cools to: 293.15 K. */
+/** What compressibility is reckoned at, and what a cylinder cools to. Source: as core/compressibility.ts, 293.15 K. */
 export const ROOM_TEMPERATURE = usual('temperature', [20], [68]);
 
 /** How grave a caution is. Each is said in words beside its mark, never by colour alone. */
