@@ -48,7 +48,7 @@ export class Runs {
   readonly rate: Float64Array;
   readonly o2: Float64Array;
   readonly drawn: readonly DrawnDive[];
-  /** Dives of divers that needed stops, and divers of runs that were left to the ledger, so far. */
+  /** Dives of divers past their limit, and divers of runs that were left to the ledger, so far. */
   stopped = 0;
   left = 0;
   private readonly counter = new Counter();
@@ -248,13 +248,14 @@ export class Runs {
     // Past the limit on arrival the no-stop time of the dive is 0.
     const noStopMin = lastMin === -Infinity ? -bottomMin : lastMin - stayMin;
     const isOver = noStopMin < -SAME_MIN;
-    if (isOver || isPastLevel) passed |= PASSED['no-stop'];
+    const isPastLimit = isOver || isPastLevel;
+    if (isPastLimit) passed |= PASSED['no-stop'];
 
     const asPlanned = this.shareOf(single, dive, cm, seconds, o2, deeperBar);
     this.stopsMin[c] = 0;
     this.singleShare[c] = asPlanned;
     this.dailyShare[c] = NaN;
-    if (isOver) passed |= this.withStops(c, cell, dive, n2);
+    if (isPastLimit) passed |= this.withStops(c, cell, dive, n2);
     else {
       const kept = maps.whole.decay;
       const taken = maps.whole.uptake;
@@ -280,7 +281,10 @@ export class Runs {
     this.room[c] = isPastLevel || room < -stayMin ? -Infinity : room;
   }
 
-  /** Past the limit: the stops that costs, by the ledger. @returns whether gas is short with them */
+  /**
+   * Past the limit: the stops that costs, by the ledger. Past it at an earlier level alone none are made, but gas has to
+   * last through those of going up from there. @returns whether gas is short with them
+   */
   private withStops(c: number, cell: CellTable, dive: DiveTable, n2: number): number {
     const { excess, table } = this;
     this.stopped += 1;

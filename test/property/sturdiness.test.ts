@@ -5,7 +5,7 @@ import { ledger } from '../../core/ledger/ledger';
 import { roomMinutes } from '../../core/ledger/room';
 import { atSurface } from '../../core/ledger/at-surface';
 import type { Carry, Entry } from '../../core/ledger/ledger-types';
-import { passedBy, roomNumber, scatteredDive, scatteredEntry } from '../../core/sturdiness/by-ledger';
+import { PASSED, passedBy, roomNumber, scatteredDive, scatteredEntry } from '../../core/sturdiness/by-ledger';
 import { Runs } from '../../core/sturdiness/runs';
 import { USUAL_SCATTER } from '../../core/sturdiness/scatter';
 import { seedsOf } from '../../core/sturdiness/seeds';
@@ -126,6 +126,29 @@ describe('every run', () => {
       { numRuns: 40 },
     );
     expect([...met]).toEqual(expect.arrayContaining(['cns', 'cns-day']));
+  });
+
+  it('keeps gas for the stops of a level that is past its limit, though the dive ends within it', () => {
+    const legs = [
+      { depthM: 30, min: 30 },
+      { depthM: 9, min: 25 },
+      { depthM: 5, min: 20 },
+    ];
+    const passed = new Set<number>();
+    for (let waterL = 12; waterL < 30; waterL += 0.25) {
+      const diver = aDiver({ cylinder: { waterL, fillBar: 200, reserveBar: 20 } });
+      const trip = aTrip([aDive({ depthM: 30, bottomMin: 75, legs, mix: 'auto' })], { party: [diver] });
+      const table = tripTable(trip, { ...USUAL_SCATTER, rateShare: 0 }, null);
+      const runs = new Runs(table);
+      for (let run = 0; run < 5; run += 1) {
+        runs.run(run, seedsOf(SEED));
+        const made = scatteredTrip(table, runs);
+        const [entry] = ledger(made).divers[0]!.entries;
+        expectSame(runs, 0, entry!, { ...table, trip: made });
+        if (entry!.isPastLimit && entry!.stops?.length === 0) passed.add(runs.passed[0]!);
+      }
+    }
+    expect([...passed].toSorted()).toEqual([PASSED['no-stop'], PASSED['no-stop'] | PASSED.gas]);
   });
 
   it('breathes on each dive as it drew', () => {
