@@ -67,12 +67,13 @@ export function stopsToReckon(
   else if (stops.length > 0) {
     fromLast = fromAny = withLines(leaving, lastM, stops);
     // At a shallow last level some tissues give gas off: trouble may come on arrival just as well as later. The
-    // emergency is reckoned from the deepest point, and so are its stops: from the last level there may be no way.
+    // emergency is reckoned from the deepest point, and so are its stops; from the last level there may be no way, and
+    // where there is one it may take more, as less is given off on a shorter way to the first stop.
     const arriving = applyMap(plan.toArrival, before, n2);
     if (arriving.some((tension, i) => tension > leaving[i]!)) {
       const highest = leaving.map((tension, i) => Math.max(tension, arriving[i]!));
       const ways = fromLevel(highest, plan.profile.deepestM);
-      fromAny = ways && [...fromLast, ...ways];
+      fromAny = ways && [...fromLast, ...ways, ...(fromLevel(highest, lastM) ?? [])];
     }
   }
   for (const { depthM, map } of plan.earlierLevels) {
