@@ -57,8 +57,8 @@ export interface TableStep {
   readonly state: TableState;
 }
 
-/** Depths and times computed from metres and pressures miss a printed figure by rounding alone, which no face shows. */
-const DUST = 1e-7;
+/** Depths and times computed from metres and pressures miss a printed figure by rounding alone. */
+const DUST = 1e-9;
 
 /** Where the dagger of table 9-8 sends the reader. Source: table 9-8, note. */
 const DAGGER_ROW_FSW = 30;

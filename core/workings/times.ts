@@ -14,6 +14,7 @@ import { atSurface, fallenBelow } from '../ledger/at-surface';
 import { surroundingsOf } from '../profile';
 import { altitudeBar } from '../water';
 import { momentAt, type WallMin } from '../words/calendar';
+import { rounded } from '../words/quantity';
 import { figure, said } from '../words/said';
 
 /** Sums of leg times miss a whole minute by rounding alone. */
@@ -210,8 +211,8 @@ export const secondOpinionWorkings: Work = ({ entry, diverLedger, trip }) => {
   if (residualMin !== null) steps.push({ label: 'Residual nitrogen time', value: `${residualMin} min` });
   if (equivalentMin !== null) {
     steps.push({
-      // As fine as it is: 5.03 min are six whole ones.
-      label: `With ${Number(digits(entry.bottomMin, 3))} min of bottom time, rounded up`,
+      // As fine as it is, and up: 5.03 min are six whole ones, as 5.00004 are.
+      label: `With ${rounded(entry.bottomMin, 3, 'up')} min of bottom time, rounded up`,
       value: `${equivalentMin} min`,
     });
   }
