@@ -4,7 +4,9 @@ import { diverLedger, ledger } from '../../core/ledger/ledger';
 import { roomOf } from '../../core/ledger/room';
 import { momentInWater } from '../../core/ledger/straight-up';
 import { timelineOf } from '../../core/ledger/timeline';
+import { dayShareAt } from '../../core/oxygen/cns-day';
 import type { Dive, Trip } from '../../core/document/types';
+import { aDive, aDiver, aTrip } from '../builders/trip';
 import { trips } from '../support/trip-arbitrary';
 
 /** Nearer than points are ever wanted. */
@@ -183,6 +185,62 @@ describe('ledger', () => {
       }),
       { numRuns: 100 },
     );
+  });
+});
+
+describe('the 24 h clock of a dive', () => {
+  it('is the highest that a walk through it meets, in weeks of dives at much the same hours', () => {
+    const dive = fc.record({
+      afterMin: fc.constantFrom(0, 15, 30, 45),
+      depthM: fc.constantFrom(8, 10, 12, 14, 15, 16, 18, 22, 26, 30),
+      bottomMin: fc.integer({ min: 15, max: 60 }),
+      shallowMin: fc.option(fc.integer({ min: 5, max: 30 })),
+      mix: fc.constantFrom('air', 'rich'),
+    });
+    const week = fc.array(fc.array(dive, { minLength: 4, maxLength: 4 }), { minLength: 2, maxLength: 4 });
+    let met = 0;
+    fc.assert(
+      fc.property(week, fc.constantFrom(0.28, 0.32, 0.36), (days, o2) => {
+        const dives = days.flatMap((each, day) =>
+          each.map(({ afterMin, depthM, bottomMin, shallowMin, mix }, at) =>
+            aDive({
+              startsAt: `2027-03-0${6 + day}T${['07', '10', '14', '18'][at]}:${String(afterMin).padStart(2, '0')}`,
+              depthM,
+              bottomMin: bottomMin + (shallowMin ?? 0),
+              mix,
+              ...(shallowMin !== null && {
+                legs: [
+                  { depthM, min: bottomMin },
+                  { depthM: 6, min: shallowMin },
+                ],
+              }),
+            }),
+          ),
+        );
+        const mixes = [
+          { id: 'air', o2: 0.21, costPerFill: 0 },
+          { id: 'rich', o2, costPerFill: 0 },
+        ];
+        const party = [aDiver({ po2: { working: 1.6, contingency: 1.6 } })];
+        for (const { cns, from, exposure, startMin, surfacesMin } of ledger(aTrip(dives, { party, mixes }))
+          .divers[0]!.entries) {
+          const pieces = [...from.exposures, exposure!].flatMap((each) => each.pieces!);
+          const steps = 300;
+          let highest = 0;
+          for (let step = 0; step <= steps; step += 1) {
+            highest = Math.max(
+              highest,
+              dayShareAt(pieces, startMin + ((surfacesMin - startMin) * step) / steps),
+            );
+          }
+          expect(cns.day).toBeGreaterThanOrEqual(highest - 1e-9);
+          expect(cns.day).toBeLessThanOrEqual(highest + (surfacesMin - startMin) / steps / 150 + 1e-9);
+          met += from.exposures.some((each) => each.startMin + 1440 < surfacesMin) ? 1 : 0;
+        }
+      }),
+      { numRuns: 30 },
+    );
+    expect(met).toBeGreaterThan(100);
   });
 });
 
