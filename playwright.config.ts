@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from '@playwright/test';
 import { findTestBrowser } from './build/find-browser';
 import { QUIET_FLAGS } from './build/test-browser';
@@ -10,7 +11,8 @@ const browser = findTestBrowser();
 export default defineConfig({
   testDir: 'test/e2e',
   outputDir: 'test-results',
-  workers: 2,
+  // Each keeps a core busy; more of them are slower.
+  workers: availableParallelism(),
   fullyParallel: true,
   // A test that passes at the second try hides the first.
   retries: 0,
