@@ -5,4 +5,5 @@ fc.configureGlobal({
   ...(process.env['CI'] ? { seed: 20_270_306 } : {}),
   interruptAfterTimeLimit: 170_000,
   markInterruptAsFailure: true,
+  includeErrorInReport: true,
 });

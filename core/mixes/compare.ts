@@ -121,17 +121,22 @@ interface Visit {
   readonly plan: DivePlan;
 }
 
-/** The visit with the least left to the no-stop limit of its deepest level; without an end, the deepest. */
-function tightestOfVisits(visits: readonly Visit[]): Visit | null {
-  let found: Visit | null = null;
+/**
+ * The visits with the least left to the no-stop limit of their deepest level, without an end the deepest: several where
+ * divers come to a dive alike. The first of them stands for all.
+ */
+function tightestOfVisits(visits: readonly Visit[]): readonly Visit[] {
+  let found: Visit[] = [];
   let foundLeft = Infinity;
   let foundM = 0;
   for (const visit of visits) {
     if (!visit.entry.isMade || visit.entry.mix === null) continue;
     const { depthM, min, noStopMin } = deepestLevel(visit.entry.levels);
     const left = noStopMin === null ? Infinity : noStopMin - min;
-    if (found !== null && (left > foundLeft || (left === foundLeft && depthM <= foundM))) continue;
-    found = visit;
+    const isAlike = left === foundLeft && depthM === foundM;
+    if (!isAlike && (left > foundLeft || (left === foundLeft && depthM < foundM))) continue;
+    if (!isAlike) found = [];
+    found.push(visit);
     foundLeft = left;
     foundM = depthM;
   }
@@ -145,7 +150,7 @@ class SiteComparison {
   private readonly columns: readonly Mix[];
   private readonly site: Site;
   private readonly visits: readonly Visit[];
-  private readonly tightest: Visit | null;
+  private readonly tightest: readonly Visit[];
 
   constructor(
     trip: Trip,
@@ -176,8 +181,8 @@ class SiteComparison {
   }
 
   /**
-   * On the tightest visit as planned, or where the mix may not go on that, on the one of the others on which it would
-   * leave least; with what air would give there.
+   * On the tightest visit as planned, or where the mix may not go on any that is as tight, on the one of the others on
+   * which it would leave least; with what air would give there.
    */
   private inTrip(
     mix: Mix,
@@ -186,7 +191,7 @@ class SiteComparison {
   ): { readonly time: NoStopOfDive; readonly ofAir: NoStopTime } | null {
     const on = ({ entry, plan }: Visit, breathed: Mix) =>
       noStopTime(plan, entry.tensionsBefore, mixO2(breathed), entry.diver);
-    const planned = visits.find((visit) => visit === this.tightest);
+    const planned = visits.find((visit) => this.tightest.includes(visit));
     let found = planned ? { time: on(planned, mix), visit: planned } : null;
     let foundLeft = Infinity;
     for (const visit of planned ? [] : visits) {
@@ -238,7 +243,7 @@ class SiteComparison {
   }
 
   private tightestVisit(): TightestVisit | null {
-    const entry = this.tightest?.entry;
+    const entry = this.tightest[0]?.entry;
     if (!entry) return null;
     const { depthM, min, noStopMin } = deepestLevel(entry.levels);
     return { dive: entry.dive, diver: entry.diver, mix: entry.mix!, depthM, min, noStopMin };

@@ -9,13 +9,13 @@ import type { Site } from '../../core/document/types';
 
 const anyText = fc.string({ unit: 'grapheme', maxLength: 40 });
 
-/** Text a person may well give a site: trimmed, as readers trim it, and without what XML cannot hold. */
+/** Text a person may well give a site: one line, trimmed, as readers have it, and without what XML cannot hold. */
 const name = fc
   .oneof(
     anyText,
     fc.constantFrom('=SUM(A1)', "'quoted", 'a,b', 'a;b', '"x" y', 'a\tb', '-5', '+1', '@home', "''=x"),
   )
-  .map((text) => text.replaceAll(/[^\P{C}]/gu, '').trim())
+  .map((text) => text.replaceAll(/[^\P{C}]|[\u2028\u2029]/gu, '').trim())
   .filter((text) => text !== '' && text.length <= 80);
 
 const site = fc.record({

@@ -11,7 +11,7 @@ import type { Entry } from '../../../../core/ledger/ledger-types';
 import { deepestLevel } from '../../../../core/ledger/level-limits';
 import { roomMinutes } from '../../../../core/ledger/room';
 import { surroundingsOf } from '../../../../core/profile';
-import { aDive, aTrip } from '../../../builders/trip';
+import { aDive, aDiver, aTrip } from '../../../builders/trip';
 import { loopTrip } from '../../../support/loop-trip';
 
 const trip = demoTrip();
@@ -38,6 +38,23 @@ function limitOf({ levels }: Entry): number {
 }
 
 describe('compareSites', () => {
+  it('stays with the tightest dive where only some who come to it alike may take a mix', () => {
+    const party = [aDiver({ id: 'lean', maxO2: 0.21 }), aDiver({ id: 'rich', maxO2: 0.4 })];
+    const dives = [
+      aDive({ depthM: 18, bottomMin: 44 }),
+      aDive({ depthM: 26, bottomMin: 14, startsAt: '2027-03-08T08:00' }),
+    ];
+    const both = ledger(aTrip(dives, { party }));
+    const [row] = compareSites(both, compareMixes(both.trip));
+    expect(row!.tightest).toMatchObject({ depthM: 18, diver: { id: 'lean' } });
+    // On 36 % the other dive would have less left.
+    expect(row!.cells.map(({ o2, inTrip }) => [o2, inTrip?.depthM])).toEqual([
+      [0.21, 18],
+      [0.28, 18],
+      [0.36, 18],
+    ]);
+  });
+
   const rows = compareSites(whole, compareMixes(trip, [40]));
 
   it('refuses a mix below its MOD and says for whom', () => {
