@@ -64,8 +64,12 @@ const page = (widthPx: number, textScale = 1) => ({ widthPx, heightPx: 260, text
 /** Where the labels stand, one a dive. */
 const labelsOn = (...of: Parameters<typeof placeLabels>) => placeLabels(...of).labels;
 
+/** Edges that touch are told apart by rounding alone. */
+const HAIR_PX = 1e-9;
+
 const isHit = (a: Box, b: Box): boolean =>
-  a.left < b.right && a.right > b.left && a.top < b.bottom && a.bottom > b.top;
+  Math.min(a.right, b.right) - Math.max(a.left, b.left) > HAIR_PX &&
+  Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > HAIR_PX;
 
 /** Everything that a label covers and must not: other labels, lines, weights, bars, other words, the page's edge. */
 function faultsOf(
