@@ -7,6 +7,7 @@ import { readFileSync } from 'node:fs';
 import { build, type InlineConfig, type Plugin } from 'vite';
 import { FACE_FILES, FACE_NAMES } from '../core/slate/faces';
 import { fontFile } from '../electron/terminal/font-files';
+import { forgetBundled, noteBundled } from './bundled';
 import { at, isStarted, OUT } from './paths';
 
 const COMMON: InlineConfig = { configFile: false, logLevel: 'warn', root: at() };
@@ -120,7 +121,10 @@ const ALL = Object.keys(BUNDLES) as readonly BundleName[];
 
 /** Builds bundles one after the other; throws with the bundler's own message where one fails. */
 export async function bundle(names: readonly BundleName[] = ALL): Promise<void> {
+  const fromMs = Date.now();
+  forgetBundled(OUT);
   for (const name of names) await build(BUNDLES[name]);
+  if (ALL.every((name) => names.includes(name))) noteBundled(OUT, fromMs);
 }
 
 /** `npm run bundle`, or `npm run bundle -- main preload` for some of them. */

@@ -1,16 +1,17 @@
 /**
- * `npm start`: bundles, then opens the workbench: in Electron where its runtime is there or can be
- * fetched, else in an app window of an installed browser, else at an address that any browser opens.
+ * `npm start`: bundles where a source has changed since it was last done, then opens the workbench: in Electron where its
+ * runtime is there or can be fetched, else in an app window of an installed browser, else at an address that any browser
+ * opens.
  */
 import { spawn } from 'node:child_process';
 import { mkdirSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import { bundle } from './bundle';
+import { isBundled } from './bundled';
 import { obtainRuntime } from './electron-runtime';
 import { findBrowser } from './find-browser';
-import { at, OUT } from './paths';
+import { at, OUT, ROOT } from './paths';
 import { PortTaken, serve, type Served } from './serve';
 
 /**
@@ -151,7 +152,7 @@ async function start(args: readonly string[]): Promise<number> {
     return 2;
   }
   try {
-    await bundle();
+    if (!isBundled(ROOT, OUT)) await (await import('./bundle')).bundle();
   } catch (error) {
     console.error(
       `The workbench could not be bundled: ${error instanceof Error ? error.message : String(error)}`,
