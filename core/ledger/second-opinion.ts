@@ -75,6 +75,7 @@ function notEntered(entry: Entry, holds: TableHolds, reason: string): SecondOpin
     isWithin: null,
     agrees: null,
     reason,
+    joined: null,
   };
 }
 

@@ -38,6 +38,14 @@ export interface TableReading {
   readonly isWithin: boolean | null;
   /** Why a cell is null; null where none is. */
   readonly reason: string | null;
+  /** What was looked up where the dive counts as one with that before it; null where it was looked up by itself. */
+  readonly joined: JoinedDives | null;
+}
+
+/** Dives under 10 minutes apart, as one: the deepest depth, feet of sea water, and the bottom time of all. */
+export interface JoinedDives {
+  readonly depthFsw: number;
+  readonly bottomMin: number;
 }
 
 /** What a dive leaves for the next one. */
@@ -132,7 +140,7 @@ function residualFor(group: Group, row: NoStopRow): Residual {
   return { row, min: cell === 'cannot be determined' ? null : cell };
 }
 
-function unreadable(groupBefore: Group | null): TableReading {
+function unreadable(groupBefore: Group | null, joined: JoinedDives | null): TableReading {
   const deepest = NO_STOP_ROWS[NO_STOP_ROWS.length - 1]!.depthFsw;
   return {
     rowFsw: null,
@@ -144,12 +152,17 @@ function unreadable(groupBefore: Group | null): TableReading {
     groupAfter: PAST_THE_LIMIT,
     isWithin: null,
     reason: `The table ends at ${deepest} feet of sea water; the dives after this one count from group Z.`,
+    joined,
   };
 }
 
-function read(depthFsw: number, bottomMin: number, groupBefore: Group | null): TableReading {
+function read(
+  { depthFsw, bottomMin }: JoinedDives,
+  groupBefore: Group | null,
+  joined: JoinedDives | null,
+): TableReading {
   const entered = rowFor(depthFsw);
-  if (entered === null) return unreadable(groupBefore);
+  if (entered === null) return unreadable(groupBefore, joined);
   const { row, min: residualMin } =
     groupBefore === null ? { row: entered, min: 0 } : residualFor(groupBefore, entered);
   const { limitMin } = row;
@@ -168,6 +181,7 @@ function read(depthFsw: number, bottomMin: number, groupBefore: Group | null): T
       groupAfter: groupBefore!,
       isWithin: true,
       reason: `The table gives no residual nitrogen time for group ${groupBefore} at ${row.depthFsw} fsw; there is no limit at that depth, and the group is kept.`,
+      joined,
     };
   }
   const equivalentMin = residualMin + Math.ceil(bottomMin - DUST);
@@ -182,6 +196,7 @@ function read(depthFsw: number, bottomMin: number, groupBefore: Group | null): T
     groupAfter: isWithin ? groupOf(row, equivalentMin) : PAST_THE_LIMIT,
     isWithin,
     reason: unlimited ? `The table sets no limit at ${row.depthFsw} fsw.` : null,
+    joined,
   };
 }
 
@@ -198,14 +213,19 @@ function read(depthFsw: number, bottomMin: number, groupBefore: Group | null): T
 export function tableStep(dive: TableDive, before: TableState | null): TableStep {
   const joins =
     before !== null && dive.intervalMin !== null && dive.intervalMin < SHORTEST_INTERVAL_MIN - DUST;
-  const depthFsw = joins ? Math.max(dive.depthFsw, before.open.depthFsw) : dive.depthFsw;
-  const bottomMin = joins ? dive.bottomMin + before.open.bottomMin : dive.bottomMin;
+  const joined = joins
+    ? {
+        depthFsw: Math.max(dive.depthFsw, before.open.depthFsw),
+        bottomMin: dive.bottomMin + before.open.bottomMin,
+      }
+    : null;
+  const { depthFsw, bottomMin } = joined ?? dive;
   const groupBefore = joins
     ? before.open.groupBefore
     : before === null || dive.intervalMin === null
       ? null
       : groupAfterInterval(before.group, dive.intervalMin);
-  const reading = read(depthFsw, bottomMin, groupBefore);
+  const reading = read(joined ?? dive, groupBefore, joined);
   return { reading, state: { group: reading.groupAfter, open: { depthFsw, bottomMin, groupBefore } } };
 }
 

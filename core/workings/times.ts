@@ -12,6 +12,7 @@ import { compartmentStep, MODEL } from './nitrogen';
 import type { Asked, Work, WorkingsStep } from './types';
 import { atSurface, fallenBelow } from '../ledger/at-surface';
 import { surroundingsOf } from '../profile';
+import { SHORTEST_INTERVAL_MIN } from '../tables/data';
 import { altitudeBar } from '../water';
 import { momentAt, type WallMin } from '../words/calendar';
 import { rounded } from '../words/quantity';
@@ -200,19 +201,27 @@ export const secondOpinionWorkings: Work = ({ entry, diverLedger, trip }) => {
   const opinion = secondOpinions(diverLedger, trip)[diverLedger.entries.indexOf(entry)]!;
   const { depthFsw, rowFsw, groupBefore, residualMin, equivalentMin, limitMin, unlimited, reason, agrees } =
     opinion;
+  const { joined } = opinion;
   const steps: WorkingsStep[] = [];
   if (depthFsw !== null) steps.push({ label: 'Equivalent air depth', value: `${digits(depthFsw, 1)} fsw` });
-  if (rowFsw !== null) steps.push({ label: 'Row of the table', value: `${rowFsw} fsw` });
   if (entry.intervalMin !== null)
     steps.push({ label: 'Surface interval', value: minutes(entry.intervalMin) });
+  if (joined !== null) {
+    steps.push({
+      label: `Under ${SHORTEST_INTERVAL_MIN} min it counts as one dive with that before; the deepest of them`,
+      value: `${digits(joined.depthFsw, 1)} fsw`,
+    });
+  }
+  if (rowFsw !== null) steps.push({ label: 'Row of the table', value: `${rowFsw} fsw` });
   if (depthFsw !== null) {
-    steps.push({ label: 'Group at the end of the interval', value: groupBefore ?? 'none: a first dive' });
+    const when = joined === null ? 'at the end of the interval' : 'before the first of them';
+    steps.push({ label: `Group ${when}`, value: groupBefore ?? 'none: a first dive' });
   }
   if (residualMin !== null) steps.push({ label: 'Residual nitrogen time', value: `${residualMin} min` });
   if (equivalentMin !== null) {
     steps.push({
       // As fine as it is, and up: 5.03 min are six whole ones, as 5.00004 are.
-      label: `With ${rounded(entry.bottomMin, 3, 'up')} min of bottom time, rounded up`,
+      label: `With ${rounded(joined?.bottomMin ?? entry.bottomMin, 3, 'up')} min of bottom time${joined === null ? '' : ' together'}, rounded up`,
       value: `${equivalentMin} min`,
     });
   }
