@@ -125,6 +125,14 @@ function lonely(groups: readonly OptionGroup[], isGiven: (name: string) => boole
 }
 
 /**
+ * Letters with a dash among them, "-p-x": the parser would take the dash for the end of the options, and every argument
+ * behind it for the one before.
+ */
+const DASHED_LETTERS = /^-[^-].*-/s;
+/** In its place: a letter that no option has. */
+const NO_LETTER = '-\u0000';
+
+/**
  * The arguments of a command by its table.
  * @param args what follows the command @param table whose rows are asked; `--` ends the options, `-` is none
  * @param troubles takes what is wrong with them, all at once: what is not in the table, given twice, without its
@@ -140,16 +148,17 @@ export function readArgs<const Groups extends readonly OptionGroup[]>(
   const values = new Map<string, string>();
   const flags = new Set<string>();
   // To the parser of the runtime no option takes a value: which does is in the table.
-  const { tokens } = parseArgs({ args: [...args], strict: false, allowPositionals: true, tokens: true });
+  const told = args.map((arg) => (DASHED_LETTERS.test(arg) ? NO_LETTER : arg));
+  const { tokens } = parseArgs({ args: told, strict: false, allowPositionals: true, tokens: true });
   let takenAt = -1;
   for (const token of tokens) {
     if (token.kind === 'option-terminator') continue;
     if (token.kind === 'positional') {
-      if (token.index !== takenAt) operands.push(token.value);
+      if (token.index !== takenAt) operands.push(args[token.index]!);
     } else if (token.index !== takenAt) {
       const { rawName, index } = token;
       const row = rows.find(({ name, letter }) => rawName === `--${name}` || rawName === `-${letter}`);
-      if (row === undefined) troubles.push(unknown(rawName, rows));
+      if (row === undefined) troubles.push(unknown(rawName === NO_LETTER ? args[index]! : rawName, rows));
       else if (row.value === undefined) {
         flags.add(row.name);
         if (token.inlineValue === true) {

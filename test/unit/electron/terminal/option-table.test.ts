@@ -56,6 +56,17 @@ describe('readArgs', () => {
     expect(read('--more').troubles).toEqual(['--more: It says more about --valued, which is not given.']);
   });
 
+  it('refuses letters with a dash among them, and counts on behind them', () => {
+    expect(read('-p-x', '--valued', '3', 'a')).toMatchObject({
+      operands: ['a'],
+      values: { valued: '3' },
+      troubles: ['-p-x: There is no such option.'],
+    });
+    // As a value, and behind the end of the options, it is what it is.
+    expect(read('--valued', '-a-b')).toMatchObject({ values: { valued: '-a-b' }, troubles: [] });
+    expect(read('--', '-a-b')).toMatchObject({ operands: ['-a-b'], troubles: [] });
+  });
+
   it('gives back every operand, or refuses, whatever is typed', () => {
     fc.assert(
       fc.property(
