@@ -16,21 +16,13 @@ import { pdfTroubles } from '../support/pdf/qpdf';
 import { readPdf } from '../support/pdf/read-pdf';
 import { trips } from '../support/trip-arbitrary';
 import { aPaper, aRequest } from '../support/slates';
-import {
-  careful,
-  ceil,
-  DUST,
-  floor,
-  literal,
-  minus,
-  mixName,
-  readBack,
-  ROOM_TO,
-} from '../support/slates-read-back';
+import { careful, ceil, DUST, floor, literal, mixName, readBack, ROOM_TO } from '../support/slates-read-back';
 
+/** Of a dive that begins under water it is how far it is into the one before: "−1 h 15 min". */
 function intervalWords(min: number): string {
   const whole = Math.floor(min + DUST);
-  if (whole < 60) return `${minus(whole)} min`;
+  if (whole < 0) return `−${intervalWords(-whole)}`;
+  if (whole < 60) return `${whole} min`;
   const hours = Math.floor(whole / 60);
   const minutes = whole % 60;
   return hours < 48
