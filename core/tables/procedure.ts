@@ -240,6 +240,7 @@ export const HIGHEST_INCREASE_FT = ALTITUDE_STEPS_FT.at(-1)!;
  * Source: U.S. Navy Diving Manual Revision 7 (2016), table 9-6 and its notes; above it a careful reading of this project.
  */
 export function altitudeWaitMin(group: Group, increaseFt: number): number {
+  // Where there is none so high it is -1, which is the last.
   const column = ALTITUDE_STEPS_FT.findIndex((headFt) => headFt >= increaseFt);
   return ALTITUDE_WAITS_MIN.get(group)!.at(column)!;
 }

@@ -93,7 +93,8 @@ export const cnsDayWorkings: Work = ({ entry, words }) => {
   }
   const earlierPieces = earlier.flatMap((exposure): readonly ClockPiece[] => exposure.pieces ?? []);
   const exact = dayPeak(earlierPieces, pieces, startMin);
-  const own = pieces.reduce((sum, piece) => sum + piece.share, 0);
+  // All of it, but of a dive that with its stops lasts more than a day.
+  const own = dayShareAt(pieces, entry.surfacesMin);
   const steps: WorkingsStep[] = earlier.map((exposure) => ({
     label: `The dive of ${momentText(exposure.startMin, words)}, what the 24 h to the end of this dive hold of it`,
     value: percent(dayShareAt(exposure.pieces ?? [], entry.surfacesMin), 3),
