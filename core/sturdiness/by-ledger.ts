@@ -5,12 +5,15 @@ import { deeper, longer } from '../ledger/changed-dive';
 import { divePlan, type DivePlan } from '../ledger/dive-plan';
 import { loopOn, loopSettingsOf } from '../document/loops';
 import { step } from '../ledger/entry';
-import { spareL } from '../ledger/gas-outcome';
+import { gasOutcome, spareL } from '../ledger/gas-outcome';
 import type { Carry, Entry } from '../ledger/ledger-types';
 import { loopSupplies } from '../ledger/loop-room';
 import { loopStep } from '../ledger/loop-step';
+import { nitrogenOutcome } from '../ledger/nitrogen-outcome';
 import { minutesLeft } from '../ledger/room';
 import type { Dive, Diver, Trip } from '../document/types';
+import { cnsFraction } from '../oxygen/cns';
+import type { AffineMap, Lanes } from '../tissues/affine-map';
 import type { WaterColumn } from '../water';
 import type { DiveTable } from './dive-table';
 import { CM, SECONDS } from './scatter';
@@ -105,6 +108,44 @@ export function scatteredEntry(
   if (cell.isOnLoop) return loopStep(context, from, dive, effective, loopOn(dive, diver)!);
   const plan: DivePlan = divePlan(dive, dives[cell.dive]!.around);
   return step(context, from, dive, effective, cell.mix, plan);
+}
+
+/** What becomes of a dive past its limit. */
+interface PastLimit {
+  readonly whole: AffineMap;
+  /** What its stops take longer, minutes. */
+  readonly stopsMin: number;
+  /** Shares of both oxygen limits, fractions. */
+  readonly singleShare: number;
+  readonly dailyShare: number;
+  /** Litres left above what must remain, stops reckoned. */
+  readonly spareL: number;
+}
+
+/**
+ * A dive of a run past its limit, with the stops that costs. Past it at an earlier level alone none are made, but gas has
+ * to last through those of going up from there.
+ * @param o2 oxygen fraction, with which the deepest point keeps to 1.6 bar @param before tensions at its start, bar
+ * Source: as `nitrogenOutcome` and `gasOutcome`.
+ */
+export function madePastLimit(
+  { trip, around }: Pick<TripTable, 'trip' | 'around'>,
+  dive: Dive,
+  diver: Diver,
+  o2: number,
+  before: Lanes,
+): PastLimit {
+  const plan = divePlan(dive, around);
+  const outcome = nitrogenOutcome(plan, before, 1 - o2, diver);
+  const effective = { endBar: null, shape: dive };
+  const gas = gasOutcome(plan, outcome, before, dive, diver, effective, o2, trip);
+  return {
+    whole: outcome.whole,
+    stopsMin: outcome.runtimeMin - plan.runtimeMin,
+    singleShare: cnsFraction(outcome.legs, o2, 'single')!,
+    dailyShare: cnsFraction(outcome.legs, o2, 'daily')!,
+    spareL: spareL({ gas, diver, o2 }, trip),
+  };
 }
 
 /** Limits of depth that a dive passes. @param o2 breathed Source: core/gas.ts. */

@@ -3,18 +3,16 @@
  * in a run, and no exponential taken but for the clocks and the compartments that come near a limit.
  */
 import { atSurface } from '../ledger/at-surface';
-import { nitrogenOutcome } from '../ledger/nitrogen-outcome';
-import { divePlan } from '../ledger/dive-plan';
-import { gasOutcome, spareL } from '../ledger/gas-outcome';
 import type { Dive } from '../document/types';
 import { LAST_LIMIT_BAR } from '../oxygen/limits';
-import { CNS_HALF_TIME_MIN, cnsFraction } from '../oxygen/cns';
+import { CNS_HALF_TIME_MIN } from '../oxygen/cns';
 import { DAY_MIN } from '../oxygen/cns-day';
 import { ShareSums } from '../oxygen/share-sums';
 import { COMPARTMENT_COUNT, RATES_PER_MIN, WATER_VAPOUR_BAR } from '../tissues/compartments';
 import {
   asUsed,
   breathing,
+  madePastLimit,
   PASSED,
   passedBy,
   passedClocks,
@@ -281,29 +279,22 @@ export class Runs {
     this.room[c] = isPastLevel || room < -stayMin ? -Infinity : room;
   }
 
-  /**
-   * Past the limit: the stops that costs, by the ledger. Past it at an earlier level alone none are made, but gas has to
-   * last through those of going up from there. @returns whether gas is short with them
-   */
+  /** A dive past its limit, by the ledger: see `madePastLimit`. @returns whether gas is short with its stops */
   private withStops(c: number, cell: CellTable, dive: DiveTable, n2: number): number {
     const { excess, table } = this;
     this.stopped += 1;
     const drawn = this.drawn[cell.dive]!;
     this.dive ??= scatteredDive(dive, drawn);
-    const plan = divePlan(this.dive, table.around);
-    const diver = breathing(cell.person, this.rate[c]!);
     const base = cell.diver * N;
     const before = Array.from({ length: N }, (_, i) => excess[base + i]! + table.airBar);
-    const outcome = nitrogenOutcome(plan, before, n2, diver);
-    const { decay, uptake } = outcome.whole;
+    const diver = breathing(cell.person, this.rate[c]!);
+    const made = madePastLimit(table, this.dive, diver, this.o2[c]!, before);
+    const { decay, uptake } = made.whole;
     for (let i = 0; i < N; i += 1) excess[base + i] = decay[i]! * before[i]! + n2 * uptake[i]! - table.airBar;
-    this.stopsMin[c] = outcome.runtimeMin - plan.runtimeMin;
-    const o2 = this.o2[c]!;
-    this.singleShare[c] = cnsFraction(outcome.legs, o2, 'single')!;
-    this.dailyShare[c] = cnsFraction(outcome.legs, o2, 'daily')!;
-    const effective = { endBar: null, shape: this.dive };
-    const gas = gasOutcome(plan, outcome, before, this.dive, diver, effective, o2, table.trip);
-    return passedGas(spareL({ gas, diver, o2 }, table.trip));
+    this.stopsMin[c] = made.stopsMin;
+    this.singleShare[c] = made.singleShare;
+    this.dailyShare[c] = made.dailyShare;
+    return passedGas(made.spareL);
   }
 
   /** Share of a clock that a dive as planned takes. @param sums of the clock */
