@@ -1,4 +1,7 @@
-/** Whether what was bundled last still is what the sources are: then `npm start` opens it at once. */
+/**
+ * Whether what was bundled last still is what the sources are: then `npm start` opens it at once. The installed command
+ * asks the like of itself (electron/terminal/bin.mjs), where nothing can be bundled and no time of putting in place counts.
+ */
 import { mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 

@@ -53,6 +53,12 @@ function hunt(): void {
     allowPositionals: true,
     options: { rounds: { type: 'string', default: String(ROUNDS) } },
   });
+  const rounds = Number(values.rounds);
+  if (!Number.isInteger(rounds) || rounds < 1) {
+    console.error(`--rounds ${values.rounds}: not a number of rounds. Give a whole number, 1 or more.`);
+    process.exitCode = 2;
+    return;
+  }
   const files = drawingFiles().filter((path) => path.includes(positionals[0] ?? ''));
   if (files.length === 0) {
     console.error(
@@ -63,7 +69,7 @@ function hunt(): void {
   }
   const folder = mkdtempSync(join(tmpdir(), 'carryover-hunt-'));
   let fallen = 0;
-  for (let n = 1; n <= Number(values.rounds); n += 1) {
+  for (let n = 1; n <= rounds; n += 1) {
     const from = performance.now();
     const troubles = round(files, join(folder, `${n}.json`));
     fallen += troubles.length;
