@@ -1,5 +1,6 @@
 import { useEffect, useRef, type ReactNode, type RefObject } from 'react';
 import { loadPart } from '../actions/load-part';
+import { EMPTY_HISTORY } from '../store/history';
 import { desk, type Desk } from '../store/store';
 
 /** Says one thing for a run of quick changes, with the figures as they end up. */
@@ -17,10 +18,13 @@ export function Announcer(): ReactNode {
   const region = useRef<HTMLDivElement>(null);
   useEffect(() => {
     let from: Desk | null = null;
+    // A trip was put on the desk and nothing said of it yet: an edit so soon is told against that trip.
+    let isJustPlaced = false;
     let timer: ReturnType<typeof setTimeout> | undefined;
     const stop = desk.subscribe((after, before) => {
       if (after.trip === before.trip) return;
-      from ??= before;
+      if (from === null || isJustPlaced) from = before;
+      isJustPlaced = after.history === EMPTY_HISTORY;
       clearTimeout(timer);
       timer = setTimeout(() => {
         const since = from;
