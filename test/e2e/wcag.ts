@@ -9,7 +9,8 @@ const WCAG_22_AA = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
  * right is written down as well, which costs three times the looking.
  */
 export async function wcagBreaches(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axe.source);
+  // It is half a megabyte, and a page is looked at in many states.
+  if (!(await page.evaluate(() => 'axe' in globalThis))) await page.evaluate(axe.source);
   return page.evaluate(async (values) => {
     const { run } = (globalThis as unknown as { axe: typeof axe }).axe;
     const { violations } = await run({ runOnly: { type: 'tag', values }, resultTypes: ['violations'] });

@@ -124,7 +124,7 @@ export async function launchDesktop(options: LaunchOptions): Promise<RunningDesk
       found = context?.pages().findLast((each) => each.url().includes('.carryover.localhost'));
       // A crashed page stays in the list for a while, and answers nothing any more.
       expect(await found?.evaluate(() => document.readyState)).toBe('complete');
-    }).toPass({ timeout: READY_MS });
+    }).toPass({ timeout: READY_MS, intervals: [50] });
     return found as Page;
   };
 
