@@ -28,42 +28,31 @@ const KINDS: readonly ((trip: Trip) => Trip)[] = [
     const cylinder = { waterL: 7, fillBar: 150, reserveBar: 30 };
     return { ...trip, party: trip.party.map((diver) => ({ ...diver, cylinder })) };
   },
-  // The 24 h clock fills over hours in the shallows, the single-exposure clock in minutes near 1.6 bar.
-  (trip) =>
-    withOxygen(
-      trip,
-      [0.3, 0.36, 0.45, 0.5],
-      (m) => 3 + m * 0.4,
-      (min) => 3 * min + 6,
-    ),
-  (trip) =>
-    soon(
-      withOxygen(
-        trip,
-        [0.3, 0.36, 0.45, 0.5],
-        (m) => 3 + m * 0.4,
-        (min) => 3 * min + 6,
-      ),
-      40,
-    ),
-  (trip) =>
-    withOxygen(
-      trip,
-      [0.45, 0.48, 0.5, 0.5],
-      (m) => 16 + m * 0.12,
-      (min) => 0.6 * min + 40,
-    ),
-  (trip) =>
-    soon(
-      withOxygen(
-        trip,
-        [0.45, 0.48, 0.5, 0.5],
-        (m) => 16 + m * 0.12,
-        (min) => 0.6 * min + 40,
-      ),
-      40,
-    ),
+  inShallows,
+  (trip) => soon(inShallows(trip), 40),
+  nearWorking,
+  (trip) => soon(nearWorking(trip), 40),
 ];
+
+/** There the 24 h clock fills over hours. */
+function inShallows(trip: Trip): Trip {
+  return withOxygen(
+    trip,
+    [0.3, 0.36, 0.45, 0.5],
+    (m) => 3 + m * 0.4,
+    (min) => 3 * min + 6,
+  );
+}
+
+/** Near 1.6 bar the single-exposure clock fills in minutes. */
+function nearWorking(trip: Trip): Trip {
+  return withOxygen(
+    trip,
+    [0.45, 0.48, 0.5, 0.5],
+    (m) => 16 + m * 0.12,
+    (min) => 0.6 * min + 40,
+  );
+}
 
 /** Rich mixes with gas enough. */
 function withOxygen(
