@@ -158,6 +158,11 @@ function holder(document: Loose, path: readonly (string | number)[]): Loose {
   return path.slice(0, -1).reduce((at, key) => at?.[key], document);
 }
 
+/** A list that an earlier change put in the place of something has "at" too, and functions are no JSON. */
+function own(parent: Loose, key: string | number): unknown {
+  return Object.hasOwn(parent, key) ? parent[key] : undefined;
+}
+
 function changed(seed: number, list: readonly Change[]): Loose {
   const document = structuredClone(SEEDS[seed]);
   const places = PLACES[seed]!;
@@ -175,8 +180,8 @@ function changed(seed: number, list: readonly Change[]): Loose {
       const other = holder(document, otherPath);
       if (typeof other !== 'object' || other === null) continue;
       const otherKey = otherPath[otherPath.length - 1]!;
-      const moved = structuredClone(other[otherKey]);
-      if (change.kind === 'swap') other[otherKey] = parent[key];
+      const moved = structuredClone(own(other, otherKey));
+      if (change.kind === 'swap') other[otherKey] = own(parent, key);
       parent[key] = moved;
     }
   }
