@@ -243,7 +243,7 @@ export const documents = fc.oneof(
 export const documentAttack: Attack = {
   title: 'Random trip documents',
   whole: 100_000,
-  quick: 600,
+  quick: 5000,
   run: (times) =>
     fuzz(
       {

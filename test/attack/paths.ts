@@ -196,4 +196,4 @@ async function run(times: number): Promise<Outcome> {
   };
 }
 
-export const pathAttack: Attack = { title: 'Hostile paths', whole: 200_000, quick: 1000, run };
+export const pathAttack: Attack = { title: 'Hostile paths', whole: 200_000, quick: 5000, run };

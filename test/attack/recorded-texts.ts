@@ -175,14 +175,14 @@ const limits = {
 export const recordedAttack: Attack = {
   title: 'Random recorded dives (UDDF)',
   whole: 100_000,
-  quick: 300,
+  quick: 2000,
   run: (count) => fuzz({ ...limits, inputs: uddfs }, count),
 };
 
 export const recordedTableAttack: Attack = {
   title: 'Random recorded dives (tables)',
   whole: 100_000,
-  quick: 300,
+  quick: 2000,
   run: (count) => fuzz({ ...limits, inputs: tables }, count),
 };
 

@@ -199,21 +199,21 @@ const limits = {
 export const siteListAttack: Attack = {
   title: 'Random lists of sites',
   whole: 100_000,
-  quick: 400,
+  quick: 3000,
   run: (count) => fuzz({ ...limits, inputs: lists }, count),
 };
 
 export const waypointAttack: Attack = {
   title: 'Random waypoints (GPX)',
   whole: 100_000,
-  quick: 400,
+  quick: 3000,
   run: (count) => fuzz({ ...limits, inputs: waypoints }, count),
 };
 
 export const placemarkAttack: Attack = {
   title: 'Random placemarks (KML)',
   whole: 100_000,
-  quick: 400,
+  quick: 3000,
   run: (count) => fuzz({ ...limits, inputs: placemarks }, count),
 };
 
