@@ -25,18 +25,24 @@ export function runFromMenu(id: string): void {
   if (command && !isUnderSheet(state) && isEnabled(command, state)) command.run();
 }
 
-/** Returns how to stop. */
-export function offerCommands(host: Host): () => void {
+/**
+ * Offers the commands as they stand, and again where one of them changed.
+ * @param afterMs what changes within it is told together: a key is not to wait for a menu
+ * @returns how to stop
+ */
+export function offerCommands(host: Host, afterMs = 50): () => void {
+  let timer: ReturnType<typeof setTimeout> | undefined;
   let offered = '';
-  const offer = (state: Desk): void => {
-    const commands = menuCommands(state);
+  const offer = (): void => {
+    timer = undefined;
+    const commands = menuCommands(desk.getState());
     const text = JSON.stringify(commands);
     if (text === offered) return;
     offered = text;
     host.offerCommands(commands);
   };
-  offer(desk.getState());
-  return desk.subscribe((now, before) => {
+  offer();
+  const stop = desk.subscribe((now, before) => {
     // A drag changes the trip many times a second and no label until it ends.
     const same =
       now.history === before.history &&
@@ -44,6 +50,10 @@ export function offerCommands(host: Host): () => void {
       now.ready === before.ready &&
       now.selection === before.selection &&
       now.settings === before.settings;
-    if (!same) offer(now);
+    if (!same) timer ??= setTimeout(offer, afterMs);
   });
+  return () => {
+    clearTimeout(timer);
+    stop();
+  };
 }

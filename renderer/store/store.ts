@@ -1,6 +1,7 @@
 /** The data of the window and nothing else: whatever follows from it is in selectors, whatever changes it in actions. */
+import { createContext, useContext } from 'react';
 import { useStore } from 'zustand';
-import { createStore } from 'zustand/vanilla';
+import { createStore, type StoreApi } from 'zustand/vanilla';
 import { DEFAULT_SETTINGS, type HostTrouble, type Settings, type TripToken } from '../../core/host';
 import type { DayDate, Id, Trip } from '../../core/document/types';
 import type { WallMin } from '../../core/words/calendar';
@@ -131,7 +132,10 @@ export function freshDesk(trip: Trip = blankTrip()): Desk {
 
 export const desk = createStore<Desk>()(() => freshDesk());
 
+/** Where the parts below read the desk: as it is, or as it was a frame before (parts/frame-later.tsx). */
+export const DeskRead = createContext<StoreApi<Desk>>(desk);
+
 /** What a component shows of the desk; select the narrowest thing. */
 export function useDesk<T>(selector: (state: Desk) => T): T {
-  return useStore(desk, selector);
+  return useStore(useContext(DeskRead), selector);
 }

@@ -108,3 +108,24 @@ test('an edit touches its own dive, the curves and the card, and no dive of anot
   expect(touched).toContain('[data-part=band]');
   expect(touched).not.toContain('[role=listbox]');
 });
+
+test('the card comes a frame after the strip, and before any key that follows', async ({ page, strip }) => {
+  await strip.dive(30).focus();
+  // In one turn of the page no frame is drawn: keys that wait in the queue of a busy machine come like this.
+  const seen = await page.evaluate(async () => {
+    const press = (target: Element, key: string, ctrlKey = false): void => {
+      target.dispatchEvent(new KeyboardEvent('keydown', { key, ctrlKey, bubbles: true, cancelable: true }));
+    };
+    const card = (): string | null => document.querySelector('aside section')!.getAttribute('aria-label');
+    const field = document.querySelector('aside input')!;
+    let heardIn: string | null = '';
+    field.addEventListener('keydown', () => (heardIn = card()), { once: true });
+    press(document.activeElement!, 'ArrowRight', true);
+    await Promise.resolve();
+    const chosen = document.querySelector('[role=option][aria-selected=true]')!.getAttribute('data-dive');
+    const stale = card();
+    press(field, 'x');
+    return { chosen, stale, heardIn };
+  });
+  expect(seen).toEqual({ chosen: 'd31', stale: 'Dive 30', heardIn: 'Dive 31' });
+});

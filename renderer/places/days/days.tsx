@@ -1,5 +1,6 @@
-import { useLayoutEffect, useRef, type ReactNode } from 'react';
+import { memo, useCallback, useLayoutEffect, useRef, type ReactNode } from 'react';
 import { selectChosenDives } from '../../store/selectors';
+import { FrameLater } from '../../parts/frame-later';
 import { lazily } from '../../parts/lazily';
 import { useDesk } from '../../store/store';
 import { DiveCard } from './card/dive-card';
@@ -26,16 +27,12 @@ export function Days(): ReactNode {
   const isMending = useDesk((state) => state.overlay?.kind === 'mend');
   const isTable = useDesk((state) => state.isTable && state.evening === null);
   const side = useRef<HTMLElement>(null);
-  const chosenIds = useDesk(({ selection }) => selection.diveIds);
-  // Another dive is read from its head, wherever the card of the last one was scrolled to.
-  const read = useRef(chosenIds);
   const isScrolled = useRef(false);
-  useLayoutEffect(() => {
-    if (read.current === chosenIds) return;
-    read.current = chosenIds;
+  // Another dive is read from its head, wherever the card of the last one was scrolled to.
+  const toHead = useCallback(() => {
     // Set where it is 0 already, it would have the page laid out at once all the same.
     if (side.current && isScrolled.current) side.current.scrollTop = 0;
-  });
+  }, []);
   if (isTable) {
     return (
       <div className={styles.days}>
@@ -46,7 +43,9 @@ export function Days(): ReactNode {
   }
   return (
     <div className={styles.days} data-step={isMending ? 'mend' : evening?.step}>
-      <Headline />
+      <FrameLater>
+        <Headline />
+      </FrameLater>
       <div className={styles.strip} data-part="days strip">
         <Strip />
       </div>
@@ -61,16 +60,25 @@ export function Days(): ReactNode {
             isScrolled.current = currentTarget.scrollTop > 0;
           }}
         >
-          <Side />
+          <FrameLater isAtOnce={() => side.current?.contains(document.activeElement) === true}>
+            <Side toHead={toHead} />
+          </FrameLater>
         </aside>
       )}
     </div>
   );
 }
 
-function Side(): ReactNode {
+const Side = memo(function Side({ toHead }: { readonly toHead: () => void }): ReactNode {
   const chosen = useDesk(selectChosenDives);
+  const chosenIds = useDesk(({ selection }) => selection.diveIds);
+  const read = useRef(chosenIds);
+  useLayoutEffect(() => {
+    if (read.current === chosenIds) return;
+    read.current = chosenIds;
+    toHead();
+  });
   const [dive] = chosen;
   if (!dive) return <TripCard />;
   return chosen.length > 1 ? <SeveralCard dives={chosen} /> : <DiveCard dive={dive} />;
-}
+});

@@ -1,4 +1,4 @@
-import { Fragment, type ReactNode } from 'react';
+import { Fragment, memo, type ReactNode } from 'react';
 import { stateSaid, type Standing } from '../../../core/cautions/standing';
 import { toldTogether } from '../../../core/cautions/told-together';
 import { siteName } from '../../../core/document/site-of';
@@ -13,13 +13,13 @@ import { countSaid, someSaid } from '../../../core/words/terms';
 import { chooseDives, showOverlay } from '../../actions/view';
 import { useWords } from '../../parts/use-words';
 import {
-  entriesOf,
   selectCautionsByTime,
+  selectEntriesByDive,
   selectFlyMin,
   selectRooms,
   selectStanding,
 } from '../../store/selectors';
-import { desk, useDesk } from '../../store/store';
+import { useDesk } from '../../store/store';
 import { Pennant } from './pennant';
 import styles from './headline.module.css';
 
@@ -27,7 +27,7 @@ import styles from './headline.module.css';
 const NAMED = 3;
 
 /** How the trip stands: its state, where that is not well, the tightest dive, before when there is no flying, notes. */
-export function Headline(): ReactNode {
+export const Headline = memo(function Headline(): ReactNode {
   const trip = useDesk((state) => state.trip);
   const standing = useDesk(selectStanding);
   const diverId = useDesk(({ selection }) => selection.diverId);
@@ -65,7 +65,7 @@ export function Headline(): ReactNode {
       <Notes />
     </p>
   );
-}
+});
 
 function DiveLink(props: {
   readonly dive: Dive;
@@ -89,11 +89,12 @@ function DiveLink(props: {
 function Places({ ids, trip }: { readonly ids: readonly Id[]; readonly trip: Trip }): ReactNode {
   const words = useWords();
   const rooms = useDesk(selectRooms);
+  const entriesByDive = useDesk(selectEntriesByDive);
   const dives = trip.dives.filter(({ id }) => ids.includes(id));
   const [only] = dives;
   if (!only) return null;
   if (dives.length === 1) {
-    const past = entriesOf(desk.getState(), only.id).filter((entry) => isPastRoom(entry, rooms(entry)));
+    const past = (entriesByDive.get(only.id) ?? []).filter((entry) => isPastRoom(entry, rooms(entry)));
     return (
       <>
         <DiveLink dive={only} says={placeSaid(only, trip)} />

@@ -1,4 +1,4 @@
-import { beforeEach, describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { EXPORT_FORMATS } from '../../../../core/formats/all';
 import { demoTrip } from '../../../../core/document/demo-trip';
 import { COMMANDS, commandsOfTrip } from '../../../../renderer/commands/all';
@@ -105,15 +105,26 @@ describe('menuCommands', () => {
 });
 
 describe('offerCommands', () => {
-  it('tells the host again as a sheet comes and goes', () => {
+  it('tells the host again as a sheet comes and goes, a moment later and what changes meanwhile at once', () => {
+    vi.useFakeTimers();
     desk.setState({ settings: { ...desk.getState().settings, cautionsAccepted: true }, ready: true });
     const told: boolean[] = [];
     const stop = offerCommands({
       offerCommands: (commands: readonly MenuCommand[]) => told.push(commands.some(({ enabled }) => enabled)),
     } as unknown as Host);
     desk.setState({ overlay: { kind: 'settings' } });
+    expect(told).toEqual([true]);
+    vi.runAllTimers();
+    expect(told).toEqual([true, false]);
     desk.setState({ overlay: null });
+    vi.runAllTimers();
+    desk.setState({ overlay: { kind: 'settings' } });
+    desk.setState({ overlay: null });
+    vi.runAllTimers();
+    desk.setState({ overlay: { kind: 'settings' } });
     stop();
+    vi.runAllTimers();
+    vi.useRealTimers();
     expect(told).toEqual([true, false, true]);
   });
 });

@@ -1,7 +1,9 @@
 // @vitest-environment jsdom
 import { act, cleanup, render, screen } from '@testing-library/react';
-import { afterEach, beforeEach, expect, it, vi } from 'vitest';
-import { useFrameLater } from '../../../../renderer/parts/frame-later';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { FrameLater, useFrameLater } from '../../../../renderer/parts/frame-later';
+import { blankTrip } from '../../../../renderer/store/blank-trip';
+import { desk, freshDesk, useDesk } from '../../../../renderer/store/store';
 
 interface Value {
   readonly page: string | null;
@@ -83,4 +85,61 @@ it('waits for no frame where nobody sees any', () => {
   rerender(<Late value={{ page: 'a', text: 'two' }} />);
   expect(shown()).toBe('two');
   expect(frames).toEqual([]);
+});
+
+describe('parts of the desk that are drawn a frame later', () => {
+  let isAtOnce = false;
+
+  function Title() {
+    return <p>{useDesk(({ trip }) => trip.title)}</p>;
+  }
+
+  function Both() {
+    return (
+      <>
+        <h1>{useDesk(({ trip }) => trip.title)}</h1>
+        <FrameLater isAtOnce={() => isAtOnce}>
+          <Title />
+        </FrameLater>
+      </>
+    );
+  }
+
+  function rename(title: string): void {
+    act(() => desk.setState({ trip: { ...blankTrip(), title } }));
+  }
+
+  beforeEach(() => {
+    isAtOnce = false;
+    desk.setState(freshDesk({ ...blankTrip(), title: 'one' }), true);
+    render(<Both />);
+  });
+
+  it('read it as it was until the frame that shows the rest is drawn', async () => {
+    rename('two');
+    expect(screen.getByRole('heading').textContent).toBe('two');
+    expect(shown()).toBe('one');
+    frame();
+    await screen.findByText('two', { selector: 'p' });
+  });
+
+  it('are drawn with the rest where they ask for it, and wait again at the next change', async () => {
+    isAtOnce = true;
+    rename('two');
+    expect(shown()).toBe('two');
+    isAtOnce = false;
+    rename('three');
+    expect(shown()).toBe('two');
+    frame();
+    await screen.findByText('three', { selector: 'p' });
+  });
+
+  it.each(['keydown', 'pointerdown', 'click'])('are drawn before anybody hears a %s', (kind) => {
+    rename('two');
+    let heard = '';
+    const hear = () => (heard = shown());
+    screen.getByRole('paragraph').addEventListener(kind, hear, { once: true });
+    screen.getByRole('paragraph').dispatchEvent(new Event(kind, { bubbles: true }));
+    expect(heard).toBe('two');
+  });
 });
