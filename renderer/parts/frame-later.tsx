@@ -1,6 +1,6 @@
 /** What may be drawn a frame after the rest: the frame of a key is short, and the hand looks elsewhere. */
 import { useEffect, useLayoutEffect, useRef, useState, type ReactNode } from 'react';
-import { createStore } from 'zustand/vanilla';
+import { createStore, type StoreApi } from 'zustand/vanilla';
 import { desk, DeskRead, type Desk } from '../store/store';
 import { afterFrame } from './after-frame';
 
@@ -24,19 +24,13 @@ export function useFrameLater<T>(value: T, page: string | null): T {
   return waits ? drawn.value : value;
 }
 
-interface FrameLaterProps {
-  /** Asked at each change of the desk: whether this one is to be drawn with the rest. */
-  readonly isAtOnce?: () => boolean;
-  readonly children: ReactNode;
-}
-
 const NEVER = (): boolean => false;
 
 /**
- * Parts that read the desk as it was until the frame that shows the rest is drawn, then as it is. They read all of it by
- * themselves: what is handed to them from above would be of another moment.
+ * The desk as it was until the frame that shows the rest is drawn, then as it is.
+ * @param isAtOnce asked at each change: whether this one is to be drawn with the rest
  */
-export function FrameLater({ isAtOnce = NEVER, children }: FrameLaterProps): ReactNode {
+export function useDeskLater(isAtOnce = NEVER): StoreApi<Desk> {
   const [drawn] = useState(() => createStore<Desk>()(() => desk.getState()));
   const asks = useRef(isAtOnce);
   useLayoutEffect(() => {
@@ -50,5 +44,19 @@ export function FrameLater({ isAtOnce = NEVER, children }: FrameLaterProps): Rea
       else afterFrame(draw);
     });
   }, [drawn]);
-  return <DeskRead value={drawn}>{children}</DeskRead>;
+  return drawn;
+}
+
+interface FrameLaterProps {
+  /** As of `useDeskLater`. */
+  readonly isAtOnce?: () => boolean;
+  readonly children: ReactNode;
+}
+
+/**
+ * Parts that read the desk a frame later. They read all of it by themselves: what is handed to them from above would be
+ * of another moment.
+ */
+export function FrameLater({ isAtOnce, children }: FrameLaterProps): ReactNode {
+  return <DeskRead value={useDeskLater(isAtOnce)}>{children}</DeskRead>;
 }

@@ -21,8 +21,8 @@ import { unitOf } from '../../../../core/words/quantity';
 import { fileWords } from '../../../../core/words/reader';
 import { SHORT_LIMITS } from '../../../../core/words/terms';
 import { memoEach } from '../../../store/memo';
+import type { Care, Marked } from './marked';
 import { roomText, sounding, type Reader } from './strip-words';
-import type { Caution } from '../../../../core/cautions/caution';
 
 export interface Point {
   readonly atMin: number;
@@ -86,7 +86,7 @@ export interface DiveView {
   readonly isTightestOfTrip: boolean;
   readonly isTightestOfDay: boolean;
   /** A caution asks for a change, or for not diving it. */
-  readonly care: 'stop' | 'change' | null;
+  readonly care: Care | null;
   /** Read by who cannot see. */
   readonly name: string;
 }
@@ -97,10 +97,7 @@ export interface ViewSource {
   /** The entries of each dive, the one with the least room first. */
   readonly entriesByDive: ReadonlyMap<Id, readonly Entry[]>;
   readonly diverId: Id | null;
-  /** The entries with the least room of those that keep every limit, and of each day. */
-  readonly tight: readonly Entry[];
-  readonly tightOfDays: readonly Entry[];
-  readonly cautions: readonly Caution[];
+  readonly marked: Marked;
   /** Minutes of room of an entry; null where nothing limits it. */
   readonly roomMinOf: (entry: Entry) => number | null;
   /** Which limit that is; with no minutes, one that is passed without a figure. */
@@ -122,15 +119,11 @@ export function aheadFromMin(views: readonly DiveView[], ahead: ReadonlySet<Id>)
   return views.find(({ id }) => ahead.has(id))?.startMin ?? null;
 }
 
-function idsOf(entries: readonly Entry[]): ReadonlySet<Id> {
-  return new Set(entries.map((entry) => entry.dive.id));
-}
-
 /** The dives in the order in which they begin. */
 export function diveViews(source: ViewSource): readonly DiveView[] {
-  const careByDive = careOf(source.cautions, source.diverId);
-  const tight = idsOf(source.tight);
-  const tightOfDay = idsOf(source.tightOfDays);
+  const careByDive = new Map(source.marked.care);
+  const tight = new Set(source.marked.tightestOfTrip);
+  const tightOfDay = new Set(source.marked.tightestOfDays);
   const siteNames = new Map(source.trip.sites.map((site) => [site.id, site.name]));
   const views = source.trip.dives
     .map((dive, index) => {
@@ -227,7 +220,7 @@ interface Setting {
   readonly part: string | null;
   readonly isTightestOfTrip: boolean;
   readonly isTightestOfDay: boolean;
-  readonly care: 'stop' | 'change' | null;
+  readonly care: Care | null;
   readonly siteName: string;
   readonly roomMin: number | null;
   readonly limit: RoomLimit | null;
@@ -339,16 +332,6 @@ function pathOf(
   }
   if (bottom.length === 1) bottom.push({ atMin: bottomEndMin, depthM: bottom[0]!.depthM });
   return { bottom, wayUp };
-}
-
-function careOf(cautions: readonly Caution[], diverId: Id | null): ReadonlyMap<Id, 'stop' | 'change'> {
-  const byDive = new Map<Id, 'stop' | 'change'>();
-  for (const { diveId, severity, diverId: whose } of cautions) {
-    if (diveId === null || severity === 'know') continue;
-    if (diverId !== null && whose !== null && whose !== diverId) continue;
-    if (severity === 'stop' || !byDive.has(diveId)) byDive.set(diveId, severity);
-  }
-  return byDive;
 }
 
 /** Whether a room is told in minutes rather than in words. */

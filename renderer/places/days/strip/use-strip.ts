@@ -1,19 +1,19 @@
 /** What the strip reads of the desk, gathered once for its parts. */
 import { useMemo } from 'react';
+import { useStore } from 'zustand';
 import type { DiverLedger, Entry } from '../../../../core/ledger/ledger-types';
 import type { Id } from '../../../../core/document/types';
 import {
-  selectCautions,
   selectEntriesByDive,
   selectLedger,
   selectRoomMin,
   selectShownLedger,
   selectRoomLimit,
-  selectTight,
-  selectTightOfDays,
 } from '../../../store/selectors';
+import { useDeskLater } from '../../../parts/frame-later';
 import { useDesk } from '../../../store/store';
 import { diveViews, type DiveView } from './dive-view';
+import { selectMarked } from './marked';
 import type { Reader } from './strip-words';
 import type { Stretch } from './time-scale';
 
@@ -38,9 +38,8 @@ export function useStripData(): StripData {
   const clock = useDesk((state) => state.settings.clock);
   const ledger = useDesk(selectLedger);
   const entriesByDive = useDesk(selectEntriesByDive);
-  const tight = useDesk(selectTight);
-  const tightOfDays = useDesk(selectTightOfDays);
-  const cautions = useDesk(selectCautions);
+  // The cautions of the whole trip take a fifth of an edit's time to find.
+  const marked = useStore(useDeskLater(), selectMarked);
   const shown = useDesk(selectShownLedger);
   const roomMinOf = useDesk(selectRoomMin);
   const roomLimitOf = useDesk(selectRoomLimit);
@@ -51,14 +50,12 @@ export function useStripData(): StripData {
         trip,
         entriesByDive,
         diverId,
-        tight,
-        tightOfDays,
-        cautions,
+        marked,
         roomMinOf,
         roomLimitOf,
         reader,
       }),
-    [trip, entriesByDive, diverId, tight, tightOfDays, cautions, roomMinOf, roomLimitOf, reader],
+    [trip, entriesByDive, diverId, marked, roomMinOf, roomLimitOf, reader],
   );
   const stretches = useMemo(() => stretchesOf(views, entriesByDive), [views, entriesByDive]);
   const divers = useMemo(

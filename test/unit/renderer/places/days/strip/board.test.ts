@@ -10,14 +10,12 @@ import { stripForm } from '../../../../../../renderer/places/days/strip/strip-fo
 import { timeScale } from '../../../../../../renderer/places/days/strip/time-scale';
 import { fitted, textWidth } from '../../../../../../renderer/places/days/strip/text-width';
 import {
-  selectCautions,
   selectEntriesByDive,
   selectLedger,
   selectRoomLimit,
   selectRoomMin,
-  selectTight,
-  selectTightOfDays,
 } from '../../../../../../renderer/store/selectors';
+import { selectMarked } from '../../../../../../renderer/places/days/strip/marked';
 import { desk, freshDesk } from '../../../../../../renderer/store/store';
 
 const READER = { units: 'metric', clock: '24h' } as const;
@@ -29,10 +27,8 @@ function boardOf(trip: Trip, dayWidthPx: number, todayMin: number | null = null)
     trip,
     entriesByDive: selectEntriesByDive(state),
     diverId: null,
-    tight: selectTight(state),
-    tightOfDays: selectTightOfDays(state),
+    marked: selectMarked(state),
     roomLimitOf: selectRoomLimit(state),
-    cautions: selectCautions(state),
     roomMinOf: selectRoomMin(state),
     reader: READER,
   });

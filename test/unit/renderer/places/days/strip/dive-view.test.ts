@@ -7,14 +7,12 @@ import { marksOf, placementOf } from '../../../../../../renderer/places/days/str
 import { depthScale } from '../../../../../../renderer/places/days/strip/depth-scale';
 import { spanOf, timeScale } from '../../../../../../renderer/places/days/strip/time-scale';
 import {
-  selectCautions,
   selectEntriesByDive,
   selectLedger,
   selectRoomLimit,
   selectRoomMin,
-  selectTight,
-  selectTightOfDays,
 } from '../../../../../../renderer/store/selectors';
+import { selectMarked } from '../../../../../../renderer/places/days/strip/marked';
 import { desk, freshDesk } from '../../../../../../renderer/store/store';
 import { loopTrip } from '../../../../../support/loop-trip';
 
@@ -27,10 +25,8 @@ function viewsOf(trip: Trip, diverId: string | null = null): readonly DiveView[]
     trip,
     entriesByDive: selectEntriesByDive(state),
     diverId,
-    tight: selectTight(state),
-    tightOfDays: selectTightOfDays(state),
+    marked: selectMarked(state),
     roomLimitOf: selectRoomLimit(state),
-    cautions: selectCautions(state),
     roomMinOf: selectRoomMin(state),
     reader: READER,
   });

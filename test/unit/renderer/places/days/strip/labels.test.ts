@@ -8,13 +8,11 @@ import { stripForm } from '../../../../../../renderer/places/days/strip/strip-fo
 import { labelRoomPx } from '../../../../../../renderer/places/days/strip/strip-layout';
 import { placeOf, spanOf, timeScale } from '../../../../../../renderer/places/days/strip/time-scale';
 import {
-  selectCautions,
   selectEntriesByDive,
   selectRoomLimit,
   selectRoomMin,
-  selectTight,
-  selectTightOfDays,
 } from '../../../../../../renderer/store/selectors';
+import { selectMarked } from '../../../../../../renderer/places/days/strip/marked';
 import { desk, freshDesk } from '../../../../../../renderer/store/store';
 import { demoTrip } from '../../../../../../core/document/demo-trip';
 import type { Trip } from '../../../../../../core/document/types';
@@ -104,10 +102,8 @@ function viewsOf(trip: Trip): readonly DiveView[] {
     trip,
     entriesByDive: selectEntriesByDive(state),
     diverId: null,
-    tight: selectTight(state),
-    tightOfDays: selectTightOfDays(state),
+    marked: selectMarked(state),
     roomLimitOf: selectRoomLimit(state),
-    cautions: selectCautions(state),
     roomMinOf: selectRoomMin(state),
     reader: READER,
   });
