@@ -3,6 +3,7 @@ import { memo, type MouseEvent, type ReactNode } from 'react';
 import { showEvening } from '../../../actions/evening';
 import { chooseDives, chooseRange, toggleDive } from '../../../actions/view';
 import { leaveField } from '../../../parts/keep-focus';
+import { useDesk } from '../../../store/store';
 import { isSame } from '../../../../core/same';
 import type { BoardDay, BoardRow } from './board-view';
 import styles from './board.module.css';
@@ -17,13 +18,12 @@ interface BoardProps {
   readonly form: StripForm;
   readonly dayWidthPx: number;
   readonly heightPx: number;
-  readonly chosen: ReadonlySet<string>;
   /** Shows the day of a moment over the width of the page. */
   readonly goToDay: (ofMin: number) => void;
 }
 
 export function Board(props: BoardProps): ReactNode {
-  const { days, board, form, dayWidthPx, heightPx, chosen, goToDay } = props;
+  const { days, board, form, dayWidthPx, heightPx, goToDay } = props;
   return (
     <div
       className={styles.board}
@@ -42,8 +42,6 @@ export function Board(props: BoardProps): ReactNode {
           before={form === 'day' ? (board[i - 1]?.title ?? '') : ''}
           after={form === 'day' ? (board[i + 1]?.title ?? '') : ''}
           goToDay={goToDay}
-          chosenRow={day.rows.find(({ id }) => chosen.has(id))?.id ?? ''}
-          chosenRows={day.rows.filter(({ id }) => chosen.has(id)).length > 1 ? chosen : null}
         />
       ))}
     </div>
@@ -68,8 +66,6 @@ interface DayProps {
   readonly sentence: string;
   readonly widthPx: number;
   readonly form: StripForm;
-  readonly chosenRow: string;
-  readonly chosenRows: ReadonlySet<string> | null;
   /** The days beside it where it fills the page alone; else empty. */
   readonly before: string;
   readonly after: string;
@@ -77,8 +73,7 @@ interface DayProps {
 }
 
 const Day = memo(function Day(props: DayProps): ReactNode {
-  const { day, sentence, widthPx, form, chosenRow, chosenRows, before, after, goToDay } = props;
-  const isChosen = (id: string): boolean => (chosenRows === null ? id === chosenRow : chosenRows.has(id));
+  const { day, sentence, widthPx, form, before, after, goToDay } = props;
   return (
     <div className={styles.day} style={{ width: widthPx }}>
       <div className={styles.top}>
@@ -114,7 +109,7 @@ const Day = memo(function Day(props: DayProps): ReactNode {
       </div>
       <div aria-hidden="true" className={styles.rows}>
         {day.rows.map((row) => (
-          <Row key={row.id} row={row} form={form} isChosen={isChosen(row.id)} />
+          <Row key={row.id} row={row} form={form} />
         ))}
         {day.more > 0 && <span className={styles.soft}>and {day.more} more</span>}
         {day.notes.map(({ text, isCare }) => (
@@ -133,8 +128,6 @@ function isSameDay(before: DayProps, now: DayProps): boolean {
   return (
     before.widthPx === now.widthPx &&
     before.form === now.form &&
-    before.chosenRow === now.chosenRow &&
-    before.chosenRows === now.chosenRows &&
     before.before === now.before &&
     before.after === now.after &&
     before.goToDay === now.goToDay &&
@@ -186,15 +179,8 @@ function Pennant(): ReactNode {
   );
 }
 
-function Row({
-  row,
-  form,
-  isChosen,
-}: {
-  readonly row: BoardRow;
-  readonly form: StripForm;
-  readonly isChosen: boolean;
-}) {
+function Row({ row, form }: { readonly row: BoardRow; readonly form: StripForm }) {
+  const isChosen = useDesk(({ selection }) => selection.diveIds.includes(row.id));
   const hasRing = row.mark === 'tightest' && form === 'room';
   return (
     <div

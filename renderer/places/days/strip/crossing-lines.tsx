@@ -1,6 +1,11 @@
 /** What runs across strip and bands alike, past their titles: the days, the moment flying is clear, the flight, now. */
 import { memo, type ReactNode } from 'react';
+import { useDesk } from '../../../store/store';
 import styles from './bands.module.css';
+import type { BoardDay } from './board-view';
+import type { DiveView } from './dive-view';
+import type { Mark } from './marks';
+import { BOARD_ROW_PX, HEAD_PX } from './strip-layout';
 import { textWidth } from './text-width';
 import { placeOf, type TimeScale } from './time-scale';
 
@@ -102,21 +107,38 @@ function Moment(props: {
 }
 
 interface ElbowProps {
-  readonly dayX: number;
-  readonly rowY: number;
-  readonly lineX: number;
+  readonly views: readonly DiveView[];
+  readonly marks: readonly Mark[];
+  readonly board: readonly BoardDay[];
+  readonly time: TimeScale;
   readonly waterlineY: number;
   readonly textScale: number;
-  readonly widthPx: number;
 }
 
-/** From the row of the chosen dive down to its line. */
-export const Elbow = memo(function Elbow(props: ElbowProps): ReactNode {
-  const { dayX, rowY, lineX, waterlineY, textScale, widthPx } = props;
+/** From the row of the one dive that is chosen down to its line; none where it has no row. */
+export function Elbow(props: ElbowProps): ReactNode {
+  const { views, marks, board, time, waterlineY, textScale } = props;
+  const diveIds = useDesk(({ selection }) => selection.diveIds);
+  if (diveIds.length !== 1) return null;
+  const [chosen] = diveIds;
+  const mark = marks[views.findIndex(({ id }) => id === chosen)];
+  const dayAt = board.findIndex((day) => day.rows.some(({ id }) => id === chosen));
+  if (mark === undefined || dayAt === -1) return null;
+  const row = board[dayAt]!.rows.findIndex(({ id }) => id === chosen);
+  const rowY = (HEAD_PX + (row + 1) * BOARD_ROW_PX) * textScale;
   const turnY = waterlineY - 5 * textScale;
   return (
-    <svg className={styles.lines} data-part="elbow" width={widthPx} height={waterlineY} aria-hidden="true">
-      <path className={styles.elbow} d={`M${dayX + 3} ${rowY}V${turnY}H${lineX}V${waterlineY}`} />
+    <svg
+      className={styles.lines}
+      data-part="elbow"
+      width={time.widthPx}
+      height={waterlineY}
+      aria-hidden="true"
+    >
+      <path
+        className={styles.elbow}
+        d={`M${dayAt * time.dayWidthPx + 3} ${rowY}V${turnY}H${mark.lineX}V${waterlineY}`}
+      />
     </svg>
   );
-});
+}

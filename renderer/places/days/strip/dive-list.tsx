@@ -4,10 +4,11 @@ import type { DepthScale } from './depth-scale';
 import { loadPart } from '../../../actions/load-part';
 import { lazily } from '../../../parts/lazily';
 import { say } from '../../../store/notice';
-import { DiveMark, HATCH_ID } from './dive-mark';
+import { ChosenWords, DiveMark, HATCH_ID } from './dive-mark';
 import type { HourMark } from './hours';
 import type { DiveView } from './dive-view';
-import type { Mark } from './marks';
+import type { Placement } from './labels';
+import type { Mark, MarksSource } from './marks';
 import { KEY_HELP } from './strip-key-list';
 import type { StripLayout } from './strip-layout';
 import type { Reader } from './strip-words';
@@ -15,9 +16,9 @@ import { momentOf, type TimeScale } from './time-scale';
 import type { DiveDrag } from './use-dive-drag';
 import { useDiveKeys } from './use-dive-keys';
 import { useFrame } from './use-frame';
-import { useTabStop } from './use-tab-stop';
+import { TabStop } from './use-tab-stop';
 import type { Zoom } from './use-zoom';
-import { Water, type Lit } from './water';
+import { Lamps, Water, Waterline } from './water';
 import styles from './dives.module.css';
 
 /** What the held dive has become; the hand has moved a while before it is read. */
@@ -30,9 +31,9 @@ interface DiveListProps {
   /** In order of start, as `marks`. */
   readonly views: readonly DiveView[];
   readonly marks: readonly Mark[];
-  /** Words of the chosen dive where its mark has none. */
-  readonly chosenWords: ReadonlyMap<string, Pick<Mark, 'label' | 'labelKey'>>;
-  readonly chosen: ReadonlySet<string>;
+  /** What the marks were made of, and where their words stand. */
+  readonly source: MarksSource;
+  readonly placement: Placement;
   readonly time: TimeScale;
   readonly depth: DepthScale;
   readonly layout: StripLayout;
@@ -41,17 +42,15 @@ interface DiveListProps {
   readonly reader: Reader;
   readonly textScale: number;
   readonly hours: readonly HourMark[];
-  readonly lit: readonly Lit[];
   readonly pastX: number | null;
 }
 
 export function DiveList(props: DiveListProps): ReactNode {
-  const { views, marks, chosen, time, depth, layout, drag, reader, textScale } = props;
+  const { views, marks, time, depth, layout, drag, reader, textScale } = props;
   const list = useRef<SVGGElement>(null);
   const keys = useDiveKeys(list, views, props.zoom);
   const ids = useMemo(() => views.map(({ id }) => id), [views]);
   const { frame, ...framing } = useFrame(ids, marks, layout.skyPx);
-  useTabStop(list, chosen, views.find((view) => chosen.has(view.id))?.id ?? views[0]?.id);
   const liveAt = drag.live === null ? -1 : views.findIndex((view) => view.id === drag.live?.diveId);
   const liveView = views[liveAt];
   const liveMark = marks[liveAt];
@@ -113,15 +112,9 @@ export function DiveList(props: DiveListProps): ReactNode {
           </pattern>
         </defs>
         <g transform={`translate(0 ${layout.skyPx})`}>
-          <Water
-            time={time}
-            depth={depth}
-            heightPx={layout.waterPx}
-            hours={props.hours}
-            lit={props.lit}
-            pastX={props.pastX}
-            textScale={textScale}
-          />
+          <Water time={time} depth={depth} heightPx={layout.waterPx} pastX={props.pastX} />
+          <Lamps views={views} marks={marks} heightPx={layout.waterPx} textScale={textScale} />
+          <Waterline widthPx={time.widthPx} hours={props.hours} textScale={textScale} />
           <g
             ref={list}
             role="listbox"
@@ -137,7 +130,6 @@ export function DiveList(props: DiveListProps): ReactNode {
               <DiveMark
                 key={view.id}
                 {...marks[i]!}
-                {...props.chosenWords.get(view.id)}
                 textScale={textScale}
                 id={view.id}
                 interval={view.interval}
@@ -148,10 +140,10 @@ export function DiveList(props: DiveListProps): ReactNode {
                 isMissed={view.isMissed}
                 isPast={view.isPast}
                 name={view.name}
-                isChosen={chosen.has(view.id)}
               />
             ))}
           </g>
+          <ChosenWords source={props.source} placement={props.placement} />
           {frame && (
             <rect
               className={styles.frame}
@@ -174,6 +166,7 @@ export function DiveList(props: DiveListProps): ReactNode {
           )}
         </g>
       </svg>
+      <TabStop list={list} views={views} />
     </>
   );
 }

@@ -1,8 +1,9 @@
 import { memo, type ReactNode } from 'react';
+import { useDesk } from '../../../store/store';
 import type { DiveView } from './dive-view';
 import styles from './dives.module.css';
-import { STYLES, type PlacedLabel, type Row } from './labels';
-import type { Mark } from './marks';
+import { STYLES, type PlacedLabel, type Placement, type Row } from './labels';
+import { wordsOfChosen, type Mark, type MarksSource } from './marks';
 
 type Shown = Pick<
   DiveView,
@@ -11,7 +12,6 @@ type Shown = Pick<
 
 export interface DiveMarkProps extends Mark, Shown {
   readonly textScale: number;
-  readonly isChosen: boolean;
 }
 
 /** Half the width of what can be taken hold of, wider than what is drawn. */
@@ -21,9 +21,9 @@ const BAR_REACH_PX = 12;
 export const HATCH_ID = 'beyond-the-limit';
 
 /** States are told by shape; the look asks for them by these. */
-function statesOf(props: DiveMarkProps) {
+function statesOf(props: Omit<Shown, 'id'>, isChosen: boolean) {
   return {
-    'data-chosen': props.isChosen || undefined,
+    'data-chosen': isChosen || undefined,
     'data-past': props.isPast || undefined,
     'data-absent': props.isAbsent || undefined,
     'data-dived': props.isAsDived || undefined,
@@ -217,20 +217,27 @@ function isSame(before: DiveMarkProps, now: DiveMarkProps): boolean {
   );
 }
 
+interface ChosenWordsProps {
+  readonly source: MarksSource;
+  readonly placement: Placement;
+}
+
 /**
  * One dive under the waterline. It has no handlers of its own: the strip reads `data-grip` and `data-dive`,
  * so that all its properties are plain values and an unchanged dive is not drawn again.
  */
 export const DiveMark = memo(function DiveMark(props: DiveMarkProps) {
   const { id, lineX, weightY, barEndX, barEndY, surfacesX, textScale: k } = props;
+  const isChosen = useDesk(({ selection }) => selection.diveIds.includes(id));
+  const states = statesOf(props, isChosen);
   const endFromX = Math.max(barEndX - 4, lineX + REACH_PX + 1);
   return (
     <>
       <g
         className={styles.dive}
-        {...statesOf(props)}
+        {...states}
         role="option"
-        aria-selected={props.isChosen}
+        aria-selected={isChosen}
         aria-label={props.name}
         tabIndex={-1}
         data-dive={id}
@@ -273,10 +280,23 @@ export const DiveMark = memo(function DiveMark(props: DiveMarkProps) {
       </g>
       {/* Beside the option, not within it: its name says all of this in words, and a name that differs from
         the text inside is one that speech control cannot call. */}
-      <g className={styles.words} {...statesOf(props)} aria-hidden="true" data-dive={id}>
+      <g className={styles.words} {...states} aria-hidden="true" data-dive={id}>
         {props.label && <Label label={props.label} k={k} />}
         <Interval {...props} />
       </g>
     </>
   );
 }, isSame);
+
+/** The words of the one chosen dive, where it has none of its own. */
+export function ChosenWords({ source, placement }: ChosenWordsProps): ReactNode {
+  const diveIds = useDesk(({ selection }) => selection.diveIds);
+  const view = diveIds.length === 1 ? source.views.find(({ id }) => id === diveIds[0]) : undefined;
+  const label = view && wordsOfChosen(source, placement, view);
+  if (!label) return null;
+  return (
+    <g className={styles.words} {...statesOf(view, true)} aria-hidden="true" data-dive={view.id}>
+      <Label label={label} k={source.textScale} />
+    </g>
+  );
+}

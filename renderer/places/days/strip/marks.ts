@@ -148,21 +148,18 @@ export function placementOf(source: MarksSource): Placement {
 
 /**
  * The words of the one chosen dive where it has none otherwise, in what place there is left: beside the light, those of
- * another dive of its day could be taken for its own. By dive; none where several are chosen.
+ * another dive of its day could be taken for its own.
  */
 export function wordsOfChosen(
   { views, time, textScale }: MarksSource,
   { labels, besides }: Placement,
-  chosen: ReadonlySet<string>,
-): ReadonlyMap<string, Pick<Mark, 'label' | 'labelKey'>> {
+  chosen: DiveView,
+): PlacedLabel | null {
+  const at = views.indexOf(chosen);
+  if (labels[at] !== null) return null;
   const form = stripForm(time.dayWidthPx, textScale);
-  const asked = views.flatMap((view, at) =>
-    chosen.size === 1 && chosen.has(view.id) && labels[at] === null
-      ? [{ at, variants: variantsOf(view, { form, dayWidthPx: time.dayWidthPx / textScale }) }]
-      : [],
-  );
-  const found = besides(asked);
-  return new Map(asked.map(({ at }, i) => [views[at]!.id, wordsOf(found[i]!)]));
+  const variants = variantsOf(chosen, { form, dayWidthPx: time.dayWidthPx / textScale });
+  return besides([{ at, variants }])[0] ?? null;
 }
 
 const keys = new WeakMap<PlacedLabel, string>();

@@ -40,7 +40,7 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
   const { views, reader } = data;
   const flight = useFlight(data);
   const page = usePage({ scroller, sizeOnScreen: size, data, frozen, flight });
-  const { time, depth, layout, textScale, chosen, days, elbow } = page;
+  const { time, depth, layout, textScale, days } = page;
   const drag = useDiveDrag({ views, stretches: data.stretches, time, depth }, setFrozen);
   const words = useWords();
   const proposed = useDesk((state) => state.proposed);
@@ -81,14 +81,13 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
               form={page.form}
               dayWidthPx={time.dayWidthPx}
               heightPx={layout.boardPx}
-              chosen={chosen}
               goToDay={page.zoom.day}
             />
             <DiveList
               views={views}
               marks={page.marks}
-              chosenWords={page.chosenWords}
-              chosen={chosen}
+              source={page.source}
+              placement={page.placement}
               time={time}
               depth={depth}
               layout={layout}
@@ -97,7 +96,6 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
               reader={reader}
               textScale={textScale}
               hours={page.hours}
-              lit={page.lit}
               pastX={doneUntilMin === null ? null : placeOf(time, doneUntilMin)}
             />
           </>
@@ -135,9 +133,14 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
                 textScale={textScale}
               />
             )}
-            {elbow && (
-              <Elbow {...elbow} waterlineY={waterlineY} textScale={textScale} widthPx={time.widthPx} />
-            )}
+            <Elbow
+              views={views}
+              marks={page.marks}
+              board={page.board}
+              time={time}
+              waterlineY={waterlineY}
+              textScale={textScale}
+            />
           </>
         }
       />
@@ -149,7 +152,7 @@ export function StripPage({ size }: { readonly size: Size }): ReactNode {
         onCompartments={setHasCompartments}
         commonMix={mix}
         aheadMin={aheadMin}
-        dayMin={(views.find(({ id }) => chosen.has(id)) ?? views[0])?.startMin ?? 0}
+        views={views}
       />
     </>
   );

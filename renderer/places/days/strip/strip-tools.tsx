@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { chooseDiver } from '../../../actions/view';
-import { useDesk } from '../../../store/store';
+import { desk, useDesk } from '../../../store/store';
+import type { DiveView } from './dive-view';
 import type { Zoom } from './use-zoom';
 import styles from './strip.module.css';
 
@@ -12,8 +13,7 @@ interface StripToolsProps {
   readonly onCompartments: (has: boolean) => void;
   /** The mix that is not named at the weights. */
   readonly commonMix: string;
-  /** A moment of the day that is shown alone where that is asked for. */
-  readonly dayMin: number;
+  readonly views: readonly DiveView[];
   /** When the first dive ahead begins; null where all are, or none. */
   readonly aheadMin: number | null;
 }
@@ -26,11 +26,16 @@ export function StripTools({
   hasCompartments,
   onCompartments,
   commonMix,
-  dayMin,
+  views,
   aheadMin,
 }: StripToolsProps): ReactNode {
   const party = useDesk((state) => state.trip.party);
   const diverId = useDesk((state) => state.selection.diverId);
+  /** That of the first chosen dive, else the first. */
+  const showDay = (): void => {
+    const { diveIds } = desk.getState().selection;
+    zoom.day((views.find(({ id }) => diveIds.includes(id)) ?? views[0])?.startMin ?? 0);
+  };
   return (
     <div className={styles.tools} role="group" aria-label="How the strip is shown">
       <label className={styles.whose}>
@@ -82,7 +87,7 @@ export function StripTools({
             Days ahead
           </button>
         )}
-        <button type="button" aria-pressed={zoom.isDay} onClick={() => zoom.day(dayMin)}>
+        <button type="button" aria-pressed={zoom.isDay} onClick={showDay}>
           Day
         </button>
         <button type="button" aria-label="Zoom in" disabled={zoom.isClosest} onClick={() => zoom.closer()}>

@@ -9,15 +9,14 @@ import { boardDays, boardRows } from './board-view';
 import { dayViews } from './day-view';
 import { depthScale } from './depth-scale';
 import { hourBoxes, hourMarks } from './hours';
-import { marksOf, placementOf, wordsOfChosen } from './marks';
+import { marksOf, placementOf } from './marks';
 import { stripForm } from './strip-form';
-import { BOARD_ROW_PX, HEAD_PX, labelRoomPx, stripLayout } from './strip-layout';
+import { labelRoomPx, stripLayout } from './strip-layout';
 import { spanOf, timeScale, placeOf } from './time-scale';
 import type { Frozen } from './use-dive-drag';
 import type { Flight } from './use-flight';
 import type { StripData } from './use-strip';
 import { useZoom } from './use-zoom';
-import type { Lit } from './water';
 
 const DAY_MIN = 1440;
 const AXIS_PX = 44;
@@ -32,8 +31,6 @@ const SCROLLBAR_PX = 12;
 const LEAST_DAY_PX = 44;
 /** What fits at the zoom of print on A4 or Letter held upright, between the margins that browsers leave. */
 const PAPER: Size = { widthPx: 850, heightPx: 660 };
-/** The light around a chosen dive, at 100 % text: before its line, after it surfaced, and its least width. */
-const LIT_PX = { before: 7, after: 5, least: 16 };
 
 interface PageSource {
   readonly scroller: RefObject<HTMLElement | null>;
@@ -96,8 +93,6 @@ export function usePage({ scroller, sizeOnScreen, data, frozen, flight }: PageSo
     () => depthScale(deepestM, layout.waterPx, reader.units, labelPx),
     [deepestM, layout.waterPx, reader.units, labelPx],
   );
-  const chosenIds = useDesk((state) => state.selection.diveIds);
-  const chosen = useMemo(() => new Set(chosenIds), [chosenIds]);
   const hours = useMemo(
     () =>
       hourMarks(
@@ -115,19 +110,6 @@ export function usePage({ scroller, sizeOnScreen, data, frozen, flight }: PageSo
   );
   const placement = useMemo(() => placementOf(source), [source]);
   const marks = useMemo(() => marksOf(source, placement), [source, placement]);
-  const chosenWords = useMemo(() => wordsOfChosen(source, placement, chosen), [source, placement, chosen]);
-  const lit = useMemo(
-    (): readonly Lit[] =>
-      views.flatMap(({ id }, i) => {
-        if (!chosen.has(id)) return [];
-        const { lineX, surfacesX } = marks[i]!;
-        const fromX = lineX - LIT_PX.before * textScale;
-        const least = lineX + LIT_PX.least * textScale;
-        return { id, fromX, untilX: Math.max(surfacesX + LIT_PX.after * textScale, least) };
-      }),
-    [views, marks, chosen, textScale],
-  );
-  const elbow = elbowOf();
   return {
     size,
     textScale,
@@ -140,26 +122,9 @@ export function usePage({ scroller, sizeOnScreen, data, frozen, flight }: PageSo
     board,
     layout,
     depth,
-    chosen,
     hours,
+    source,
+    placement,
     marks,
-    chosenWords,
-    lit,
-    elbow,
   };
-
-  /** From the row of the one dive that is chosen; none where it has no row. */
-  function elbowOf(): { readonly dayX: number; readonly rowY: number; readonly lineX: number } | null {
-    if (chosen.size !== 1) return null;
-    const at = views.findIndex(({ id }) => chosen.has(id));
-    if (at === -1) return null;
-    const dayAt = board.findIndex((day) => day.rows.some(({ id }) => chosen.has(id)));
-    if (dayAt === -1) return null;
-    const row = board[dayAt]!.rows.findIndex(({ id }) => chosen.has(id));
-    return {
-      dayX: dayAt * time.dayWidthPx,
-      rowY: (HEAD_PX + (row + 1) * BOARD_ROW_PX) * textScale,
-      lineX: marks[at]!.lineX,
-    };
-  }
 }

@@ -1,4 +1,6 @@
 import { useLayoutEffect, useRef, type RefObject } from 'react';
+import { useDesk } from '../../../store/store';
+import type { DiveView } from './dive-view';
 
 type List = RefObject<SVGElement | null>;
 
@@ -21,9 +23,10 @@ export function takeFocusAlong(list: List, mark: SVGElement | null): void {
  * Done by hand once all is drawn: a browser works out the style of the whole page at once when the focus moves, and
  * also when the way of the Tab key changes for what has it. So the new mark comes on that way before it has the focus
  * and the old one leaves it after, and what the move has worked out is what the page then shows.
- * @param chosen the dives chosen @param diveId the one that is on the way
  */
-export function useTabStop(list: List, chosen: ReadonlySet<string>, diveId: string | undefined): void {
+export function TabStop({ list, views }: { readonly list: List; readonly views: readonly DiveView[] }): null {
+  const chosen = useDesk(({ selection }) => selection.diveIds);
+  const diveId = (views.find(({ id }) => chosen.includes(id)) ?? views[0])?.id;
   const stop = useRef<SVGElement | null>(null);
   const followed = useRef(chosen);
   useLayoutEffect(() => {
@@ -31,8 +34,9 @@ export function useTabStop(list: List, chosen: ReadonlySet<string>, diveId: stri
     const next = diveId === undefined ? null : markOf(list, diveId);
     stop.current = next;
     if (next !== before) next?.setAttribute('tabindex', '0');
-    if (followed.current !== chosen && chosen.size === 1) takeFocusAlong(list, next);
+    if (followed.current !== chosen && chosen.length === 1) takeFocusAlong(list, next);
     followed.current = chosen;
     if (next !== before) before?.setAttribute('tabindex', '-1');
   });
+  return null;
 }

@@ -1,39 +1,24 @@
-/** The ground of the strip: tints by depth, nights, lines of equal depth, hours, the waterline. */
+/** The ground of the strip: tints by depth, nights, lines of equal depth; the waterline with its hours; the light. */
 import { memo } from 'react';
+import { useDesk } from '../../../store/store';
 import type { DepthScale } from './depth-scale';
+import type { DiveView } from './dive-view';
 import styles from './dives.module.css';
 import type { HourMark } from './hours';
+import type { Mark } from './marks';
 import { NIGHT, placeOf, type TimeScale } from './time-scale';
 
 const TINTS = [styles.tint1, styles.tint2, styles.tint3, styles.tint4, styles.tint5] as const;
-
-/** Where a chosen dive stands in light, pixels from the strip's left edge. */
-export interface Lit {
-  readonly id: string;
-  readonly fromX: number;
-  readonly untilX: number;
-}
 
 interface WaterProps {
   readonly time: TimeScale;
   readonly depth: DepthScale;
   readonly heightPx: number;
-  readonly hours: readonly HourMark[];
-  readonly lit: readonly Lit[];
   /** What is past lies under a veil, up to here; null where nothing is. */
   readonly pastX: number | null;
-  readonly textScale: number;
 }
 
-export const Water = memo(function Water({
-  time,
-  depth,
-  heightPx,
-  hours,
-  lit,
-  pastX,
-  textScale,
-}: WaterProps) {
+export const Water = memo(function Water({ time, depth, heightPx, pastX }: WaterProps) {
   const bandPx = heightPx / TINTS.length;
   return (
     <g aria-hidden="true">
@@ -56,15 +41,21 @@ export const Water = memo(function Water({
       {pastX !== null && pastX > 0 && (
         <rect className={styles.veil} x={0} y={0} width={Math.min(pastX, time.widthPx)} height={heightPx} />
       )}
-      {lit.map(({ fromX, untilX }, i) => (
-        // The light goes from dive to dive: it is the same light.
-        // oxlint-disable-next-line react/no-array-index-key
-        <g key={i} data-part="lamp">
-          <rect className={styles.lamp} x={fromX} y={0} width={untilX - fromX} height={heightPx} />
-          <path className={styles.lampEdge} d={`M${fromX} 0V${heightPx}M${untilX} 0V${heightPx}`} />
-        </g>
-      ))}
-      <path className={styles.waterline} d={`M0 0H${time.widthPx}`} />
+    </g>
+  );
+});
+
+interface WaterlineProps {
+  readonly widthPx: number;
+  readonly hours: readonly HourMark[];
+  readonly textScale: number;
+}
+
+/** The waterline and the hours beneath it. */
+export const Waterline = memo(function Waterline({ widthPx, hours, textScale }: WaterlineProps) {
+  return (
+    <g aria-hidden="true">
+      <path className={styles.waterline} d={`M0 0H${widthPx}`} />
       {hours.map(({ x, label, isTold }) => (
         <g key={x}>
           <path className={styles.hourTick} d={`M${x} 0v${(isTold ? 6 : 3) * textScale}`} />
@@ -75,6 +66,39 @@ export const Water = memo(function Water({
           )}
         </g>
       ))}
+    </g>
+  );
+});
+
+/** The light around a chosen dive, at 100 % text: before its line, after it surfaced, and its least width. */
+const LIT_PX = { before: 7, after: 5, least: 16 };
+
+interface LampsProps {
+  readonly views: readonly DiveView[];
+  readonly marks: readonly Mark[];
+  readonly heightPx: number;
+  readonly textScale: number;
+}
+
+/** The chosen dives stand in light. */
+export const Lamps = memo(function Lamps({ views, marks, heightPx, textScale }: LampsProps) {
+  const diveIds = useDesk(({ selection }) => selection.diveIds);
+  return (
+    <g aria-hidden="true">
+      {marks
+        .filter((_mark, at) => diveIds.includes(views[at]!.id))
+        .map(({ lineX, surfacesX }, at) => {
+          const fromX = lineX - LIT_PX.before * textScale;
+          const untilX = Math.max(surfacesX + LIT_PX.after * textScale, lineX + LIT_PX.least * textScale);
+          return (
+            // The light goes from dive to dive: it is the same light.
+            // oxlint-disable-next-line react/no-array-index-key
+            <g key={at} data-part="lamp">
+              <rect className={styles.lamp} x={fromX} y={0} width={untilX - fromX} height={heightPx} />
+              <path className={styles.lampEdge} d={`M${fromX} 0V${heightPx}M${untilX} 0V${heightPx}`} />
+            </g>
+          );
+        })}
     </g>
   );
 });
