@@ -24,12 +24,12 @@ export function useFrameLater<T>(value: T, page: string | null): T {
   return waits ? drawn.value : value;
 }
 
-const NEVER = (): boolean => false;
+/** Asked at each change of the desk: whether this one is to be drawn with the rest. */
+type IsAtOnce = (now: Desk, before: Desk) => boolean;
 
-/**
- * The desk as it was until the frame that shows the rest is drawn, then as it is.
- * @param isAtOnce asked at each change: whether this one is to be drawn with the rest
- */
+const NEVER: IsAtOnce = () => false;
+
+/** The desk as it was until the frame that shows the rest is drawn, then as it is. */
 export function useDeskLater(isAtOnce = NEVER): StoreApi<Desk> {
   const [drawn] = useState(() => createStore<Desk>()(() => desk.getState()));
   const asks = useRef(isAtOnce);
@@ -39,8 +39,8 @@ export function useDeskLater(isAtOnce = NEVER): StoreApi<Desk> {
   useLayoutEffect(() => {
     const draw = (): void => drawn.setState(desk.getState(), true);
     draw();
-    return desk.subscribe(() => {
-      if (asks.current()) draw();
+    return desk.subscribe((now, before) => {
+      if (asks.current(now, before)) draw();
       else afterFrame(draw);
     });
   }, [drawn]);
@@ -48,8 +48,7 @@ export function useDeskLater(isAtOnce = NEVER): StoreApi<Desk> {
 }
 
 interface FrameLaterProps {
-  /** As of `useDeskLater`. */
-  readonly isAtOnce?: () => boolean;
+  readonly isAtOnce?: IsAtOnce;
   readonly children: ReactNode;
 }
 

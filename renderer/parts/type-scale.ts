@@ -6,7 +6,10 @@ import { useDesk } from '../store/store';
 const ROOMY = '(min-width: 1600px) and (min-height: 900px)';
 const ROOMY_STEP = 1.125;
 
-const roomy = (): MediaQueryList => window.matchMedia(ROOMY);
+let query: MediaQueryList | undefined;
+
+/** One query, as it is asked at every drawing. */
+const roomy = (): MediaQueryList => (query ??= window.matchMedia(ROOMY));
 
 /** 1, or 1.125 in a large window. */
 export function typeStep(): number {
@@ -15,9 +18,8 @@ export function typeStep(): number {
 
 /** Tells when the step changes; returns how to be told no more. */
 export function onTypeStep(told: () => void): () => void {
-  const query = roomy();
-  query.addEventListener('change', told);
-  return () => query.removeEventListener('change', told);
+  roomy().addEventListener('change', told);
+  return () => roomy().removeEventListener('change', told);
 }
 
 /** How many times as large text is as at 100 % in a small window. */

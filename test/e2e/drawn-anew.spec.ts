@@ -129,3 +129,21 @@ test('the card comes a frame after the strip, and before any key that follows', 
   });
   expect(seen).toEqual({ chosen: 'd31', stale: 'Dive 30', heardIn: 'Dive 31' });
 });
+
+test('with the hand in the card the strip comes a frame after it', async ({ page, bench, strip }) => {
+  await bench.field('Depth').focus();
+  const seen = await page.evaluate(async () => {
+    const field = document.activeElement as HTMLInputElement;
+    const said = (): string => document.querySelector('[role=option][aria-selected=true]')!.ariaLabel!;
+    const press = (key: string): boolean =>
+      field.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }));
+    press('ArrowUp');
+    await Promise.resolve();
+    const first = { card: field.value, strip: said() };
+    press('Shift');
+    return { first, stripLast: said() };
+  });
+  expect(seen.first).toEqual({ card: '24 m', strip: expect.stringContaining(', 23 m,') });
+  expect(seen.stripLast).toContain(', 24 m,');
+  await expect(strip.chosen).toHaveAttribute('aria-label', /, 24 m,/);
+});

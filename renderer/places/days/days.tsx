@@ -5,6 +5,7 @@ import { lazily } from '../../parts/lazily';
 import { useDesk } from '../../store/store';
 import { DiveCard } from './card/dive-card';
 import { Headline } from './headline';
+import { CARD_PART, isInCard, isStripFirst } from './in-card';
 import { STAND_IN } from './stand-in';
 import { Strip } from './strip/strip';
 import { TripCard } from './trip-card';
@@ -47,7 +48,9 @@ export function Days(): ReactNode {
         <Headline />
       </FrameLater>
       <div className={styles.strip} data-part="days strip">
-        <Strip />
+        <FrameLater isAtOnce={isStripFirst}>
+          <Strip />
+        </FrameLater>
       </div>
       {evening ? (
         <Evening evening={evening} />
@@ -56,11 +59,12 @@ export function Days(): ReactNode {
           ref={side}
           className={styles.side}
           aria-label="Chosen"
+          data-part={CARD_PART}
           onScroll={({ currentTarget }) => {
             isScrolled.current = currentTarget.scrollTop > 0;
           }}
         >
-          <FrameLater isAtOnce={() => side.current?.contains(document.activeElement) === true}>
+          <FrameLater isAtOnce={isInCard}>
             <Side toHead={toHead} />
           </FrameLater>
         </aside>

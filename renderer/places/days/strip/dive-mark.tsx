@@ -212,9 +212,9 @@ function Interval({ intervalFromX, lineX, interval, textScale: k }: DiveMarkProp
 }
 
 function isSame(before: DiveMarkProps, now: DiveMarkProps): boolean {
-  return (Object.keys(now) as (keyof DiveMarkProps)[]).every(
-    (key) => key === 'label' || before[key] === now[key],
-  );
+  let key: keyof DiveMarkProps;
+  for (key in now) if (key !== 'label' && before[key] !== now[key]) return false;
+  return true;
 }
 
 interface ChosenWordsProps {

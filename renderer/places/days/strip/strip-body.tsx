@@ -9,6 +9,7 @@ import { unitOf } from '../../../../core/words/quantity';
 import { useFrameLater } from '../../../parts/frame-later';
 import { lazily } from '../../../parts/lazily';
 import { useDesk } from '../../../store/store';
+import { isInCard } from '../in-card';
 import { STAND_IN } from '../stand-in';
 import { Axis } from './axis';
 import { bandPoints, bandTop, compartmentShares, stepsOf, timelineFor } from './band-data';
@@ -63,7 +64,8 @@ export function StripBody(props: StripBodyProps): ReactNode {
   const { time, layout, textScale, days } = page;
   const isDay = page.form === 'day';
   const whose = useWhose(data);
-  const ofBands = useOfBands(data, time, isTable || props.isHeld);
+  // With the hand in the card the strip is a frame later by itself.
+  const ofBands = useOfBands(data, time, isTable || props.isHeld || isInCard());
   const { shown } = ofBands;
   const carried = useCarried(ofBands, hasCompartments, isDay);
   const reading = useReading(carried.drawn);

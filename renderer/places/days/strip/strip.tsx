@@ -1,12 +1,12 @@
 /** The trip from left to right: dives hung from the waterline, and beneath them what the body carries. */
-import { useRef, type ReactNode } from 'react';
+import { memo, useRef, type ReactNode } from 'react';
 import { CommandButton } from '../../../parts/command-button';
 import { useDesk } from '../../../store/store';
 import { StripPage } from './strip-page';
 import { useSize } from '../../../parts/use-size';
 import styles from './strip.module.css';
 
-export function Strip(): ReactNode {
+export const Strip = memo(function Strip(): ReactNode {
   const space = useRef<HTMLDivElement>(null);
   const size = useSize(space);
   const hasDives = useDesk((state) => state.trip.dives.length > 0);
@@ -17,7 +17,7 @@ export function Strip(): ReactNode {
       {hasDives && size !== null && size.widthPx > 0 && <StripPage size={size} />}
     </section>
   );
-}
+});
 
 /** Water without a line in it yet, and the way to hang the first. */
 function EmptyStrip(): ReactNode {

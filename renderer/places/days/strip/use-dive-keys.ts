@@ -136,14 +136,16 @@ function useFocusAfterLoss(list: RefObject<SVGElement | null>, views: readonly D
     const before = drawn.current;
     const { trip, history } = desk.getState();
     drawn.current = { views, trip };
-    const dives = list.current?.querySelectorAll<SVGElement>('[role=option]') ?? [];
+    const divesNow = () => list.current?.querySelectorAll<SVGElement>('[role=option]') ?? [];
     if (trip !== before.trip && history === EMPTY_HISTORY) {
       // The place as a whole has it where there was nothing else to give it back to.
-      if (isFocusLost() || document.activeElement?.id === 'place') dives[0]?.focus();
+      if (isFocusLost() || document.activeElement?.id === 'place') divesNow()[0]?.focus();
       return;
     }
     const ids = new Set(views.map(({ id }) => id));
     const at = before.views.findIndex(({ id }) => !ids.has(id));
-    if (at !== -1 && isFocusLost()) dives[Math.min(at, dives.length - 1)]?.focus();
+    if (at === -1 || !isFocusLost()) return;
+    const dives = divesNow();
+    dives[Math.min(at, dives.length - 1)]?.focus();
   }, [list, views]);
 }
