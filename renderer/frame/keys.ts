@@ -3,6 +3,7 @@ import { COMMANDS } from '../commands/all';
 import { commandForKey, isEnabled, isUnderSheet, type Command } from '../commands/registry';
 import { closeOverlay } from '../actions/view';
 import { desk, type Overlay } from '../store/store';
+import { isDialogOpen } from '../parts/open-dialog';
 
 const STEPPING: ReadonlySet<string> = new Set(['edit.undo', 'edit.redo']);
 
@@ -33,7 +34,7 @@ function takeBack(overlay: Overlay | null): void {
 function onKeyDown(event: KeyboardEvent): void {
   if (event.defaultPrevented || event.isComposing) return;
   // While something lies over the window, its keys are its own.
-  if (document.querySelector('dialog[open]')) return;
+  if (isDialogOpen()) return;
   const { overlay } = desk.getState();
   if (isUnderSheet(desk.getState())) {
     if (event.key === 'Escape') takeBack(overlay);

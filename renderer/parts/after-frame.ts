@@ -3,6 +3,19 @@ import { flushSync } from 'react-dom';
 
 const waiting = new Set<() => void>();
 
+/** A frame's callbacks run before its paint; a message posted from there arrives after it. */
+let port: MessagePort | undefined;
+
+function askAfterPaint(): void {
+  if (port === undefined) {
+    const { port1, port2 } = new MessageChannel();
+    port1.addEventListener('message', drawWaiting);
+    port1.start();
+    port = port2;
+  }
+  port.postMessage(null);
+}
+
 /** A key or a click may be meant for what is about to be drawn, and never for what stood in its place. */
 const BY_HAND = ['keydown', 'beforeinput', 'pointerdown', 'click'] as const;
 
@@ -13,7 +26,9 @@ function drawWaiting(): void {
   for (const draw of due) draw();
 }
 
-function drawAtOnce(): void {
+function drawAtOnce(event: Event): void {
+  // A key that is held means what it meant when it was pressed; on a slow machine what waits would hold it up.
+  if (event instanceof KeyboardEvent && event.repeat) return;
   flushSync(drawWaiting);
 }
 
@@ -27,11 +42,5 @@ export function afterFrame(draw: () => void): void {
   waiting.add(draw);
   if (isAsked) return;
   for (const kind of BY_HAND) window.addEventListener(kind, drawAtOnce, { capture: true });
-  // A frame's callbacks run before its paint; a message posted from there arrives after it.
-  requestAnimationFrame(() => {
-    const { port1, port2 } = new MessageChannel();
-    port1.addEventListener('message', drawWaiting, { once: true });
-    port1.start();
-    port2.postMessage(null);
-  });
+  requestAnimationFrame(askAfterPaint);
 }

@@ -12,6 +12,7 @@ import { SiteTable } from './site-table';
 import { chooseSitesView, useSitesView } from './sites-view';
 import field from '../../parts/field.module.css';
 import styles from './sites.module.css';
+import { isDialogOpen } from '../../parts/open-dialog';
 
 const rowsOf = memo((trip: Trip) => siteRows(trip));
 
@@ -53,7 +54,7 @@ export function Sites(): ReactNode {
 
 /** Rows pasted anywhere on the page are a list of sites; a single cell pasted into a field is its text. */
 function onPaste(event: ClipboardEvent): void {
-  if (event.defaultPrevented || document.querySelector('dialog[open]')) return;
+  if (event.defaultPrevented || isDialogOpen()) return;
   const text = event.clipboardData?.getData('text/plain') ?? '';
   const { target } = event;
   const isInField = target instanceof HTMLElement && target.matches('input, textarea, select');

@@ -13,6 +13,7 @@ import { applyEdit, DIVED, isEdit, MISSED, meaningOf, stepNameOf, type KeyEdit }
 import { useGesture } from './use-gesture';
 import { markOf, takeFocusAlong } from './use-tab-stop';
 import type { Zoom } from './use-zoom';
+import { isDialogOpen } from '../../../parts/open-dialog';
 
 export interface DiveKeys {
   readonly onKeyDown: (event: KeyboardEvent<SVGElement>) => void;
@@ -122,7 +123,7 @@ function useFocusAfterPalette(list: RefObject<SVGElement | null>): void {
       desk.subscribe((state, before) => {
         const [diveId, ...others] = state.selection.diveIds;
         if (state.selection.diveIds === before.selection.diveIds || others.length > 0) return;
-        if (diveId === undefined || !document.querySelector('dialog[open]')) return;
+        if (diveId === undefined || !isDialogOpen()) return;
         queueMicrotask(() => takeFocusAlong(list, markOf(list, diveId)));
       }),
     [list],

@@ -142,4 +142,12 @@ describe('parts of the desk that are drawn a frame later', () => {
     screen.getByRole('paragraph').dispatchEvent(new Event(kind, { bubbles: true }));
     expect(heard).toBe('two');
   });
+
+  it('still wait while a key is held down', async () => {
+    rename('two');
+    window.dispatchEvent(new KeyboardEvent('keydown', { key: 'ArrowDown', repeat: true }));
+    expect(shown()).toBe('one');
+    frame();
+    await screen.findByText('two', { selector: 'p' });
+  });
 });
