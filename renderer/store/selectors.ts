@@ -114,38 +114,21 @@ export function secondOpinionOf(state: Desk, entry: Entry): SecondOpinion | null
   return of && at >= 0 ? (opinionsOf(of, state.trip)[at] ?? null) : null;
 }
 
-/** The entries of each dive: in the order of the party, and by their room. */
-interface EntriesByDive {
-  readonly inParty: ReadonlyMap<Id, readonly Entry[]>;
-  readonly byRoom: ReadonlyMap<Id, readonly Entry[]>;
-}
-
-function inPartyOf({ divers }: Ledger): EntriesByDive['inParty'] {
+const entriesByDiveOf = memo((of: Ledger): ReadonlyMap<Id, readonly Entry[]> => {
+  const { key, limit } = roomMinutesIn(of);
+  // Past a limit comes before not known; divers with the same room stay in the order of the party, as the sort is stable.
+  const order = (a: Entry, b: Entry): number =>
+    compare(key(a), key(b)) || Number(isRoomUnknown(a, limit(a))) - Number(isRoomUnknown(b, limit(b)));
   const byDive = new Map<Id, Entry[]>();
-  for (const { entries } of divers) {
+  for (const { entries } of of.divers) {
     for (const entry of entries) {
       const held = byDive.get(entry.dive.id);
       if (held) held.push(entry);
       else byDive.set(entry.dive.id, [entry]);
     }
   }
+  for (const entries of byDive.values()) entries.sort(order);
   return byDive;
-}
-
-/** A dive whose entries an edit left untouched keeps their order. */
-const entriesByDiveOf = takingUp((before: EntriesByDive | undefined, of: Ledger): EntriesByDive => {
-  const { key, limit } = roomMinutesIn(of);
-  // Past a limit comes before not known; divers with the same room stay in the order of the party, as the sort is stable.
-  const order = (a: Entry, b: Entry): number =>
-    compare(key(a), key(b)) || Number(isRoomUnknown(a, limit(a))) - Number(isRoomUnknown(b, limit(b)));
-  const inParty = inPartyOf(of);
-  const byRoom = new Map<Id, readonly Entry[]>();
-  for (const [id, entries] of inParty) {
-    const were = before?.inParty.get(id);
-    const isKept = were?.length === entries.length && entries.every((entry, at) => entry === were[at]);
-    byRoom.set(id, isKept ? before!.byRoom.get(id)! : entries.toSorted(order));
-  }
-  return { inParty, byRoom };
 });
 
 function compare(a: number, b: number): number {
@@ -154,7 +137,7 @@ function compare(a: number, b: number): number {
 
 /** For each dive id the entries of who dives it, the one with the least room first. */
 export function selectEntriesByDive(state: Desk): ReadonlyMap<Id, readonly Entry[]> {
-  return entriesByDiveOf(selectLedger(state)).byRoom;
+  return entriesByDiveOf(selectLedger(state));
 }
 
 const NO_ENTRIES: readonly Entry[] = [];
