@@ -147,3 +147,24 @@ test('with the hand in the card the strip comes a frame after it', async ({ page
   expect(seen.stripLast).toContain(', 24 m,');
   await expect(strip.chosen).toHaveAttribute('aria-label', /, 24 m,/);
 });
+
+test('a dive without words of its own is told while it is chosen', async ({ page, bench, strip }) => {
+  const wordsOf = (id: string) => page.locator(`svg g[aria-hidden][data-dive="${id}"] text`);
+  const silent = await strip.dives.evaluateAll((dives) =>
+    dives
+      .map((dive) => dive.getAttribute('data-dive')!)
+      .filter((id) => document.querySelector(`svg g[aria-hidden][data-dive="${id}"] text`) === null),
+  );
+  expect(silent.length).toBeGreaterThan(0);
+  const told: string[] = [];
+  for (const id of silent.slice(0, 6)) {
+    await bench.command(`dive ${id.slice(1)}`);
+    await expect(strip.chosen).toHaveAttribute('data-dive', id);
+    if ((await wordsOf(id).count()) > 0) told.push(id);
+  }
+  // Where its neighbours leave no place it stays without.
+  expect(told.length).toBeGreaterThan(0);
+  await bench.command('dive 1');
+  await expect(strip.chosen).toHaveAttribute('data-dive', 'd1');
+  for (const id of silent) await expect(wordsOf(id)).toHaveCount(0);
+});

@@ -53,7 +53,8 @@ export function DiveCard({ dive }: { readonly dive: Dive }): ReactNode {
       <DraftsAbout value={dive.id}>
         <DiveFields dive={dive} />
       </DraftsAbout>
-      {source ? <Hero source={source} /> : <NoFigures entry={entry} entries={entries} />}
+      {source && <Hero source={source} />}
+      {entry?.isMade ? null : <NoFigures entry={entry} entries={entries} />}
       <FrameLater>
         <DiveReading />
       </FrameLater>

@@ -1,6 +1,6 @@
 /** What is told of each day: dives, time in the water, oxygen against its allowance, the tightest dive. */
 import { dayNumber, wallDate } from '../../../../core/words/calendar';
-import type { DiverLedger, LedgerDay } from '../../../../core/ledger/ledger-types';
+import type { DiverLedger } from '../../../../core/ledger/ledger-types';
 import { countText, dateText, numberText, ordinalText, percentText } from '../../../figures/format';
 import { hasMinutes, type DiveView } from './dive-view';
 import { hoursWords } from './strip-words';
@@ -34,18 +34,10 @@ export function dayViews(
   divers: readonly DiverLedger[],
   dives: readonly DiveView[],
 ): readonly DayView[] {
-  const linesOf = new Map<string, LedgerDay[]>();
-  for (const diver of divers) {
-    for (const line of diver.days) {
-      const held = linesOf.get(line.date);
-      if (held) held.push(line);
-      else linesOf.set(line.date, [line]);
-    }
-  }
   return Array.from({ length: span.dayCount }, (_, i) => {
     const day = span.firstDay + i;
     const date = wallDate(day * 1440);
-    const lines = linesOf.get(date) ?? [];
+    const lines = divers.flatMap((diver) => diver.days.filter((each) => each.date === date));
     const onDay = dives.filter((dive) => dayNumber(dive.startMin) === day && !dive.isAbsent);
     const ofDay = onDay.flatMap((dive, at) => (dive.isTightestOfDay ? at + 1 : []));
     const room = onDay[ofDay[0]! - 1]?.room;

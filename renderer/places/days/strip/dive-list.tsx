@@ -16,7 +16,7 @@ import { momentOf, type TimeScale } from './time-scale';
 import type { DiveDrag } from './use-dive-drag';
 import { useDiveKeys } from './use-dive-keys';
 import { useFrame } from './use-frame';
-import { TabStop } from './use-tab-stop';
+import { TabStop } from './tab-stop';
 import type { Zoom } from './use-zoom';
 import { Lamps, Water, Waterline } from './water';
 import styles from './dives.module.css';

@@ -11,7 +11,7 @@ import { desk } from '../../../store/store';
 import { aheadFromMin, type DiveView } from './dive-view';
 import { applyEdit, DIVED, isEdit, MISSED, meaningOf, stepNameOf, type KeyEdit } from './strip-keys';
 import { useGesture } from './use-gesture';
-import { markOf, takeFocusAlong } from './use-tab-stop';
+import { markOf, takeFocusAlong } from './tab-stop';
 import type { Zoom } from './use-zoom';
 import { isDialogOpen } from '../../../parts/open-dialog';
 
