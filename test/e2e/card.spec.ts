@@ -81,7 +81,7 @@ test.describe('the card', () => {
     await bench.command('dive 6');
     const offer = bench.card.getByRole('button', { name: /^Use its depth/ });
     await expect(offer).toHaveCount(0);
-    await bench.field('Site').selectOption('Osier Channel');
+    await bench.pick('Site', 'Osier Channel');
     await expect(bench.field('Depth')).toHaveValue('21 m');
     await expect(offer).toHaveCount(0);
     // One step brings back both.
@@ -91,7 +91,7 @@ test.describe('the card', () => {
 
     // 36 m at a site of 12 m: the caution stays until one of the two is mended.
     await bench.command('dive 8');
-    await bench.field('Site').selectOption('Candle Harbour');
+    await bench.pick('Site', 'Candle Harbour');
     await expect(bench.field('Depth')).toHaveValue('12 m');
     await bench.set('Depth', '36');
     await bench.card.locator('summary', { hasText: / more$/ }).click();
@@ -104,7 +104,7 @@ test.describe('the card', () => {
 
   test('makes a site that is not in the list yet, and dives there, in one step', async ({ page, bench }) => {
     await bench.command('dive 6');
-    await bench.field('Site').selectOption('New site…');
+    await bench.pick('Site', 'New site…');
     await expect(bench.dialog.getByLabel('Name')).toBeFocused();
     await page.keyboard.type('Candle Harbour');
     await page.keyboard.press('Enter');
@@ -142,7 +142,7 @@ test.describe('the card', () => {
     await expect(bench.card.getByRole('heading', { level: 2 })).toHaveText('Three dives');
     await bench.set('Bottom time', '30');
     await expect(bench.field('Bottom time')).toHaveValue('30 min');
-    await bench.field('Mix').selectOption({ label: 'Air' });
+    await bench.pick('Mix', { label: 'Air' });
     await bench.card.getByRole('button', { name: '−1', exact: true }).click();
     await expect(bench.sentence).toContainText('22 dives');
     await bench.command('undo');
@@ -180,7 +180,7 @@ test.describe('the card', () => {
   test('changes the safety stop and the turn', async ({ bench }) => {
     await bench.chooseTightest();
     await bench.card.getByText(/^Levels, stop and turn/).click();
-    await bench.card.getByLabel('Safety stop').selectOption('Another');
+    await bench.pick('Safety stop', 'Another');
     await bench.set('Stop for', '5');
     await expect(bench.card.getByText(/its own safety stop/)).toBeVisible();
     const turn = await bench.outcome('Turn at').textContent();
@@ -191,9 +191,9 @@ test.describe('the card', () => {
   test('changes the mix, and the figures follow', async ({ bench }) => {
     await bench.chooseTightest();
     const po2 = await bench.outcome('PO2 at 24 m').textContent();
-    await bench.field('Mix').selectOption({ label: 'Air' });
+    await bench.pick('Mix', { label: 'Air' });
     await expect(bench.outcome('PO2 at 24 m')).not.toHaveText(po2 ?? '');
-    await bench.field('Site').selectOption({ index: 0 });
+    await bench.pick('Site', { index: 0 });
     await expect(bench.card.getByRole('heading', { level: 2 })).toHaveText(
       (await bench.field('Site').locator('option').first().textContent()) ?? '',
     );
@@ -273,7 +273,7 @@ test('names everybody who is as tight, and leads to the other dives that are', a
 
 test('says in words by which limit a dive is past where there is no figure', async ({ bench }) => {
   await bench.command('dive 1');
-  await bench.field('Mix').selectOption({ label: 'EAN32' });
+  await bench.pick('Mix', { label: 'EAN32' });
   await bench.set('Depth', '45');
   await expect(bench.sentence).toContainText('past the PO2 limit');
   await expect(bench.outcomeRow('Room')).toContainText('pastthe PO2 limit');

@@ -3,6 +3,7 @@ import type { Page } from '@playwright/test';
 import { writeTrip } from '../../core/document/write-trip';
 import { bigTrip } from '../bench/big-trip';
 import { expect, test } from './fixtures';
+import { drawn } from './pages/drawn';
 
 /** A dive of the strip by its id, or the part of the window that an element belongs to. */
 const OWNERS = [
@@ -45,9 +46,9 @@ async function touchedBy(page: Page, act: () => Promise<void>): Promise<readonly
     window.addEventListener('counted', () => observer.disconnect(), { once: true });
   }, OWNERS);
   await act();
+  // What is put off by a frame, or until the page has nothing to do, counts too.
+  await drawn(page);
   return page.evaluate(async () => {
-    // What is put off by a frame, or until the page has nothing to do, counts too.
-    await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
     await new Promise((done) => {
       requestIdleCallback(done, { timeout: 1000 });
     });

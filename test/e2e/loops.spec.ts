@@ -59,7 +59,7 @@ test('a diver is given a loop, takes it on a dive, and what comes of it follows'
 
   // On this dive alone, another diluent.
   await bench.card.getByText('On a loop: Guide').click();
-  await bench.card.getByRole('combobox', { name: 'Diluent' }).selectOption('EAN32');
+  await bench.pick('Diluent', 'EAN32');
   await expect(loop).toContainText('diluent EAN32');
 
   // The second dive on the same scrubber is past it, until it is packed afresh.

@@ -1,4 +1,5 @@
 import { expect, type Locator, type Page } from '@playwright/test';
+import { drawn } from './drawn';
 
 export type Grip = 'depth' | 'time' | 'start';
 
@@ -40,6 +41,7 @@ export class StripHand {
 
   /** All that is told about a dive, as it is read out. */
   async told(number: number): Promise<string> {
+    await this.drawn();
     return (await this.dive(number).getAttribute('aria-label')) ?? '';
   }
 
@@ -80,9 +82,7 @@ export class StripHand {
 
   /** A hand is followed once a frame: waits until the place it came to last is drawn. */
   async drawn(): Promise<void> {
-    await this.page.evaluate(
-      () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))),
-    );
+    await drawn(this.page);
   }
 
   async letGo(): Promise<void> {

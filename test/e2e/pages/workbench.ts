@@ -1,5 +1,6 @@
 import { writeFileSync } from 'node:fs';
 import { expect, test, type FileChooser, type Locator, type Page } from '@playwright/test';
+import { drawn } from './drawn';
 
 type Handed = Exclude<Parameters<FileChooser['setFiles']>[0], readonly unknown[]>;
 
@@ -71,10 +72,8 @@ export class Workbench {
    * another one a moment later.
    */
   async settled(): Promise<void> {
-    await this.page.evaluate(async () => {
-      await document.fonts.ready;
-      await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
-    });
+    await this.page.evaluate(() => document.fonts.ready.then(() => undefined));
+    await drawn(this.page);
   }
 
   /** Text of 200 percent, as a hand makes it. */
@@ -161,6 +160,15 @@ export class Workbench {
     const field = this.field(label);
     await field.fill(text);
     await field.press('Enter');
+  }
+
+  /** Picks from a list of the card as a hand does, which sees whose list it is first. */
+  async pick(
+    label: string,
+    option: string | { readonly label: string } | { readonly index: number },
+  ): Promise<void> {
+    await drawn(this.page);
+    await this.field(label).selectOption(option);
   }
 
   /** Runs a command from the palette by what it is called. */
