@@ -27,15 +27,19 @@ function sayTrouble(trouble: HostTrouble | Trouble): void {
   say({ tone: 'refused', lines: [trouble] });
 }
 
-/** Puts a trip on the desk: history begins anew, nothing is selected. */
+/**
+ * Puts a trip on the desk: history begins anew, nothing is selected. What lies over the other one goes with it; the
+ * palette, opened while this one was on its way, is of any trip, and its keys would fall on the strip.
+ */
 function place(trip: Trip, keeping: Keeping): void {
+  const { overlay } = desk.getState();
   desk.setState({
     trip,
     history: EMPTY_HISTORY,
     selection: { diveIds: [], diverId: null },
     evening: null,
     keeping,
-    overlay: null,
+    overlay: overlay?.kind === 'palette' ? overlay : null,
     notice: null,
   });
 }

@@ -155,7 +155,7 @@ test.describe('the focus, where a button takes itself away', () => {
 
     await bench.waitForSave();
     await bench.command('open the demo trip');
-    // It comes once the other is put away, and closes what lies over the window then: another palette too.
+    // It comes once the other is put away, and none of its dives is chosen then.
     await expect(page.getByRole('button', { name: /^Undo/ })).toBeDisabled();
     await bench.command('days');
     await bench.command('dive 1');

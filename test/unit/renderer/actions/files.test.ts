@@ -5,9 +5,10 @@ import { readTrip } from '../../../../core/document/read-trip';
 import { writeTrip } from '../../../../core/document/write-trip';
 import { newTrip, openFile, openKept, save, saveAs, setAutosave } from '../../../../renderer/actions/files';
 import { setTitle } from '../../../../renderer/actions/trip';
+import { showOverlay } from '../../../../renderer/actions/view';
 import { startAutosave, type Autosave } from '../../../../renderer/store/autosave';
 import { setMachine } from '../../../../renderer/store/machine';
-import { desk, freshDesk } from '../../../../renderer/store/store';
+import { desk, freshDesk, type Overlay } from '../../../../renderer/store/store';
 
 /** A library in memory whose reading takes as long as the test says. */
 const stored = new Map<string, StoredTrip>();
@@ -102,6 +103,23 @@ describe('another trip that takes its time to be read', () => {
     await vi.advanceTimersByTimeAsync(1000);
     expect(titleOf('a')).toBe('A, and on');
     expect(desk.getState().overlay).toBeNull();
+  });
+});
+
+describe('what was opened while another trip was on its way', () => {
+  it.each<[Overlay | null, Overlay]>([
+    [{ kind: 'palette' }, { kind: 'palette' }],
+    [null, { kind: 'cautions' }],
+    [null, { kind: 'library' }],
+  ])('leaves %o of %o', async (left, opened) => {
+    arrive = undefined;
+    const opening = openKept('b');
+    await asked();
+    showOverlay(opened);
+    arrive!();
+    await opening;
+    expect(desk.getState().trip.title).toBe('B');
+    expect(desk.getState().overlay).toEqual(left);
   });
 });
 
