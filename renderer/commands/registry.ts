@@ -116,12 +116,13 @@ export function chordText(chord: Chord, isMac: boolean): string {
 
 /**
  * How well what was typed fits a command: every word must begin a word of the label or group; higher is
- * better, 0 is no fit.
+ * better, 0 is no fit. A name that was typed to its last word goes before one that goes on.
  */
 export function fit(query: string, text: string): number {
   const words = wordsOf(text);
-  let score = 1;
-  for (const part of wordsOf(query)) {
+  const parts = wordsOf(query);
+  let score = parts.length === words.length ? 2 : 1;
+  for (const part of parts) {
     const at = words.findIndex((word) => word.startsWith(part));
     if (at === -1) return 0;
     score += 1 / (1 + at);

@@ -49,6 +49,13 @@ describe('commands', () => {
     expect(labels('print')[0]).toBe('Print this view');
     expect(labels('copy the dive')[0]).toBe('Copy the dive');
   });
+
+  it.each(['Days', 'Sites', 'Mixes', 'Party', 'Slates', 'Settings'])(
+    'are first where that is all they are called: “%s”',
+    (label) => {
+      expect(labels(label.toLowerCase())[0]).toBe(label);
+    },
+  );
 });
 
 describe('what to try where nothing is found', () => {

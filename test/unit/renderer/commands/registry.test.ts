@@ -90,6 +90,7 @@ describe('fit', () => {
   });
 
   it('prefers a word nearer the beginning', () => {
+    expect(fit('sites', 'Sites')).toBeGreaterThan(fit('sites', 'Sites from a list'));
     expect(fit('dive', 'Dive before')).toBeGreaterThan(fit('dive', 'Select every dive'));
   });
 });
