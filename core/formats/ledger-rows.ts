@@ -1,6 +1,6 @@
 import { down, up } from '../slate/figures';
 import { wallText } from '../words/calendar';
-import { setpointsSaid } from '../ledger/breathed-said';
+import { setpointsSaid } from '../ledger/loop-said';
 import { fileWords } from '../words/reader';
 import type { Entry, EntryLevel, Ledger } from '../ledger/ledger-types';
 import { deepestLevel } from '../ledger/level-limits';

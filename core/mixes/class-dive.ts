@@ -2,7 +2,7 @@ import type { LoopBreathing } from '../breathing';
 import { loopOn } from '../document/loops';
 import type { Diver, Id, LoopGear, Mix, Setpoints, Trip } from '../document/types';
 import { eadM, isAbovePo2, po2Bar } from '../gas';
-import { setpointsSaid } from '../ledger/breathed-said';
+import { setpointsSaid } from '../ledger/loop-said';
 import { newDivePlan } from '../ledger/dive-plan';
 import { loopAround, loopBreathing } from '../ledger/loop-around';
 import { mixO2 } from '../ledger/mix-choice';

@@ -4,7 +4,7 @@ import { effectiveDive } from '../document/as-dived';
 import type { Entry } from '../ledger/ledger-types';
 import { deepestLevel } from '../ledger/level-limits';
 import { deeper, entryWith, longer } from '../ledger/changed-dive';
-import { loopModM } from '../ledger/breathed-said';
+import { loopModM } from '../ledger/loop-said';
 import { planOf } from '../ledger/dive-plan';
 import { spareL } from '../ledger/gas-outcome';
 import { loopShortage } from '../ledger/loop-room';

@@ -22,7 +22,7 @@ import {
   type Said,
 } from '../../core/words/said';
 import { divesSaid, HEADS, mixSaid, NO_END, NONE, PAST, SEVERITIES } from '../../core/words/terms';
-import { bailOutSaid, setpointsSaid } from '../../core/ledger/breathed-said';
+import { bailOutSaid, setpointsSaid } from '../../core/ledger/loop-said';
 import { climbLines, climbNameSaid } from '../../core/ledger/climb-said';
 import { ownWaterSaid } from '../../core/ledger/water-said';
 import type { DiverLedger, Entry, Ledger, LedgerDay, LoopFigures } from '../../core/ledger/ledger-types';

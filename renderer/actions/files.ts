@@ -1,6 +1,5 @@
 /** Opening, saving and starting trips. The open trip stays on screen until another has been read whole. */
-import type { HostResult, HostTrouble, StoredTrip, TripToken, Unsaved } from '../../core/host';
-import type { Trouble } from '../../core/result';
+import type { HostResult, StoredTrip, TripToken, Unsaved } from '../../core/host';
 import { readTrip } from '../../core/document/read-trip';
 import type { Trip } from '../../core/document/types';
 import { writeTrip } from '../../core/document/write-trip';
@@ -10,7 +9,7 @@ import { EMPTY_HISTORY } from '../store/history';
 import { machine } from '../store/machine';
 import { desk, freshKeeping, type Keeping } from '../store/store';
 import { isSomebodysWork, isUnsaved } from '../store/autosave';
-import { say } from '../store/notice';
+import { say, sayTrouble } from '../store/notice';
 import { endOthersGesture } from './gesture';
 import { loadPart } from './load-part';
 import { readUnsaved, takeUp } from './unsaved';
@@ -21,10 +20,6 @@ let autosave: Autosave | null = null;
 /** The one autosave of this window, set as it starts. */
 export function setAutosave(started: Autosave): void {
   autosave = started;
-}
-
-function sayTrouble(trouble: HostTrouble | Trouble): void {
-  say({ tone: 'refused', lines: [trouble] });
 }
 
 /**
@@ -179,40 +174,6 @@ export function leaveGone(): void {
   place(blankTrip(desk.getState().settings.units), freshKeeping());
 }
 
-/** Takes what stands there now; what is on screen can be had again by undo. */
-export async function takeStored(token: TripToken): Promise<void> {
-  const result = await machine().readTrip(token);
-  if (!result.ok) return sayTrouble(result.trouble);
-  const read = readTrip(result.value.text);
-  if (!read.ok) {
-    showOverlay({ kind: 'troubles', title: 'The stored trip cannot be read', lines: read.troubles });
-    return;
-  }
-  const { trip, history, keeping } = desk.getState();
-  const past = [...history.past, { label: 'Taking the stored trip', code: 'trip.take', trip }];
-  desk.setState({
-    trip: read.value,
-    history: { past, future: [], mark: null },
-    keeping: { ...keeping, savedAt: result.value.savedAt, saved: read.value, trouble: null },
-    overlay: null,
-    notice: null,
-  });
-}
-
-/** Puts an earlier save of the open trip on screen as a change that can be undone. */
-export async function takeVersion(token: TripToken, version: string): Promise<void> {
-  const result = await machine().readVersion(token, version);
-  if (!result.ok) return sayTrouble(result.trouble);
-  const read = readTrip(result.value);
-  if (!read.ok) {
-    showOverlay({ kind: 'troubles', title: 'This version cannot be read', lines: read.troubles });
-    return;
-  }
-  const { trip, history } = desk.getState();
-  const past = [...history.past, { label: 'Return to an earlier save', code: 'trip.version', trip }];
-  desk.setState({ trip: read.value, history: { past, future: [], mark: null }, overlay: null, notice: null });
-}
-
 /** Writes a copy where the user says. On the desktop the copy is then the open trip. */
 export async function saveAs(): Promise<void> {
   if (!desk.getState().ready) return;
@@ -228,13 +189,4 @@ export async function saveAs(): Promise<void> {
   const { token, home, savedAt } = result.value;
   desk.setState({ keeping: { ...freshKeeping(), token, home, savedAt, saved: trip }, notice: null });
   changeSettings({ lastTrip: token });
-}
-
-/** Moves a trip to the host's bin; the open one stays on screen and is new again. */
-export async function removeKept(token: TripToken): Promise<void> {
-  const result = await machine().removeTrip(token);
-  if (!result.ok) return sayTrouble(result.trouble);
-  void machine().dropUnsaved(token);
-  if (desk.getState().keeping.token === token) desk.setState({ keeping: freshKeeping() });
-  if (desk.getState().settings.lastTrip === token) changeSettings({ lastTrip: null });
 }

@@ -1,6 +1,7 @@
 /** Finding commands by what is typed, and what to type where nothing is found. */
 import type { Desk } from '../store/store';
-import { COMMANDS, commandsOfTrip } from './all';
+import { COMMANDS } from './all';
+import { commandsOfTrip } from './of-trip';
 import { fit, isEnabled, labelOf, type Command } from './registry';
 
 const SHOWN = 60;

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
-import { leaveGone, saveAs, saveOver, takeStored } from '../actions/files';
+import { leaveGone, saveAs, saveOver } from '../actions/files';
+import { takeStored } from '../actions/stored-trips';
 import { dropUnsaved, putUnsaved } from '../actions/unsaved';
 import { closeOverlay } from '../actions/view';
 import { Dialog } from '../parts/dialog';

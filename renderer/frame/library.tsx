@@ -1,6 +1,7 @@
 import { useEffect, useState, type ReactNode } from 'react';
 import type { HostResult, HostTrouble, TripSummary, TripToken, TripVersion } from '../../core/host';
-import { newTrip, openDemo, openFile, openKept, removeKept, takeVersion } from '../actions/files';
+import { newTrip, openDemo, openFile, openKept } from '../actions/files';
+import { removeKept, takeVersion } from '../actions/stored-trips';
 import { closeOverlay, showOverlay } from '../actions/view';
 import { clockText, dateText } from '../figures/format';
 import { localText } from '../figures/local-time';

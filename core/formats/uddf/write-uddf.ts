@@ -4,7 +4,7 @@ import { assert } from '../../result';
 import { effectiveDive, makesDive, missedDive } from '../../document/as-dived';
 import { loopOn } from '../../document/loops';
 import type { Diver, Dive, Id, Site, Trip } from '../../document/types';
-import { bailOutSaid } from '../../ledger/breathed-said';
+import { bailOutSaid } from '../../ledger/loop-said';
 import { divePlan } from '../../ledger/dive-plan';
 import type { Entry, Ledger } from '../../ledger/ledger-types';
 import { surroundingsAt, waterOf } from '../../document/waters';

@@ -24,7 +24,8 @@ import {
   type Figure,
   type Said,
 } from '../../words/said';
-import { breathedSaid, loopModM } from '../../ledger/breathed-said';
+import { breathedSaid } from '../../ledger/breathed-said';
+import { loopModM } from '../../ledger/loop-said';
 import { pastSaid, SHORT_LIMITS } from '../../words/terms';
 import { numberOf } from '../card/content';
 import { slanted, stressed, unmarked } from '../markup';

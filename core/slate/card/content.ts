@@ -27,7 +27,8 @@ import {
   type Figure,
   type Said,
 } from '../../words/said';
-import { bailOutSaid, breathedSaid, setpointsSaid } from '../../ledger/breathed-said';
+import { breathedSaid } from '../../ledger/breathed-said';
+import { bailOutSaid, setpointsSaid } from '../../ledger/loop-said';
 import { SEVERITIES, SHORT_LIMITS } from '../../words/terms';
 import { asPrinted } from '../levels';
 import { gasFigures } from './gas-figures';

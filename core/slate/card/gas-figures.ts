@@ -1,5 +1,5 @@
 /** The gas of a dive on its card. */
-import { loopModM } from '../../ledger/breathed-said';
+import { loopModM } from '../../ledger/loop-said';
 import type { Entry } from '../../ledger/ledger-types';
 import { shown, type Reader, type Words } from '../../words/reader';
 import { figure, NOTHING, said, type Figure, type Said } from '../../words/said';

@@ -1,7 +1,8 @@
 /** What a guest is told before the trip: nothing that needs an instructor to read it, no minutes, gas or shares. */
 import { climbClearSaid } from '../climbs';
 import { ownWaterSaid } from '../../ledger/water-said';
-import { breathedSaid, loopModM } from '../../ledger/breathed-said';
+import { breathedSaid } from '../../ledger/breathed-said';
+import { loopModM } from '../../ledger/loop-said';
 import { siteName, siteOf } from '../../document/site-of';
 import type { Dive, Trip } from '../../document/types';
 import { NO_BREAK } from '../../line-breaks';

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import { loopOn } from '../../../../core/document/loops';
 import type { Dive, Diver } from '../../../../core/document/types';
-import { bailOutSaid, setpointsSaid } from '../../../../core/ledger/breathed-said';
+import { bailOutSaid, setpointsSaid } from '../../../../core/ledger/loop-said';
 import type { LoopFigures } from '../../../../core/ledger/ledger-types';
 import { capital } from '../../../../core/words/reader';
 import { figure, inRow, listed, said, type Piece, type Said } from '../../../../core/words/said';

@@ -1,7 +1,8 @@
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { EXPORT_FORMATS } from '../../../../core/formats/all';
 import { demoTrip } from '../../../../core/document/demo-trip';
-import { COMMANDS, commandsOfTrip } from '../../../../renderer/commands/all';
+import { COMMANDS } from '../../../../renderer/commands/all';
+import { commandsOfTrip } from '../../../../renderer/commands/of-trip';
 import type { Host, MenuCommand } from '../../../../core/host';
 import { menuCommands, offerCommands, runFromMenu } from '../../../../renderer/commands/offer';
 import { doubledKeys, isEnabled, labelOf } from '../../../../renderer/commands/registry';
