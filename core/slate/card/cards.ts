@@ -250,12 +250,13 @@ export function dayCards(
       const head = headBlock(pen, shared, isSpare ? '' : turnWords(words, drafts, at, shared.day), width);
       const asDived = draft.dives.map(({ index }) => shared.day.dives[index]!.asDived);
       const numbers = draft.dives.map(({ index }) => shared.day.dives[index]!.number).join(', ');
+      const which = draft.dives.length === 1 ? said`dive ${numbers}` : said`dives ${numbers}`;
       const usual: FootCaution = padded.length === 1 ? 'both' : at === 0 ? 'do' : 'no promise';
-      const bodyWith = (which: FootCaution): Block | null =>
+      const bodyWith = (caution: FootCaution): Block | null =>
         faceBody(
           pen,
           head,
-          footBlock(pen, words, which, mark, width),
+          footBlock(pen, words, caution, mark, width),
           draft,
           asDived,
           face,
@@ -265,7 +266,7 @@ export function dayCards(
       if (whole !== null) isWholeSaid = true;
       const body = whole ?? bodyWith(usual);
       assert(body !== null, 'a face that was filled has no room for its foot');
-      return { name: isSpare ? name : `${name}, ${words(said`dives ${numbers}`)}`, body };
+      return { name: isSpare ? name : `${name}, ${words(which)}`, body };
     });
     return { faces };
   });

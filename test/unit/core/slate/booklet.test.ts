@@ -113,8 +113,8 @@ describe('divers whose card is the same word for word', () => {
   it('share one with all their names', () => {
     const { pages, count } = layoutOf(trip);
     expect(pages.map(({ name }) => name)).toEqual([
-      'Ann, Bob, Sat 6 March, dives 1; Ann, Bob, Sat 6 March',
-      'Cid, Sat 6 March, dives 1; Cid, Sat 6 March',
+      'Ann, Bob, Sat 6 March, dive 1; Ann, Bob, Sat 6 March',
+      'Cid, Sat 6 March, dive 1; Cid, Sat 6 March',
     ]);
     expect(fileWords(count)).toBe('2 cards, to fold: 2 pages');
   });

@@ -32,13 +32,13 @@ describe('choosing', () => {
     expect(names({ isFolded: false })).toEqual([
       'Guest 1, Sat 6 March, dives 1, 2',
       'Guest 2, Sat 6 March, dives 1, 2',
-      'Guest 2, Sun 7 March, dives 1',
+      'Guest 2, Sun 7 March, dive 1',
     ]);
   });
 
   it('prints the divers and days chosen', () => {
     expect(names({ diverIds: ['guest-2'], dates: ['2027-03-07'], isFolded: false })).toEqual([
-      'Guest 2, Sun 7 March, dives 1',
+      'Guest 2, Sun 7 March, dive 1',
     ]);
   });
 
@@ -46,12 +46,12 @@ describe('choosing', () => {
     const of = (change: Partial<SlateRequest>) =>
       names({ dates: null, isFolded: false, diverIds: ['guest-2'], ...change });
     expect(of({})).toEqual(['Guest 2, Sat 6 March, dives 1, 2']);
-    expect(of({ doneDates: ['2027-03-06'] })).toEqual(['Guest 2, Sun 7 March, dives 1']);
-    expect(of({ printedOn: '2027-03-07' })).toEqual(['Guest 2, Sun 7 March, dives 1']);
+    expect(of({ doneDates: ['2027-03-06'] })).toEqual(['Guest 2, Sun 7 March, dive 1']);
+    expect(of({ printedOn: '2027-03-07' })).toEqual(['Guest 2, Sun 7 March, dive 1']);
     // All lies behind: the first day of which nobody has said that it is over.
     expect(of({ printedOn: '2027-03-09' })).toEqual(['Guest 2, Sat 6 March, dives 1, 2']);
     expect(of({ printedOn: '2027-03-09', doneDates: ['2027-03-06', '2027-03-07'] })).toEqual([
-      'Guest 2, Sun 7 March, dives 1',
+      'Guest 2, Sun 7 March, dive 1',
     ]);
     const trip = layoutOf(week, { kind: 'trip', paper: aPaper('A4'), dates: null, diverIds: ['guest-2'] });
     expect(wordsOf(trip.pages[0]!).match(/Wall/g)).toHaveLength(3);
@@ -310,7 +310,7 @@ describe('other forms of the card', () => {
   it('one dive a page: has its figures about twice as large, and each stop of a passed limit', () => {
     const { pages } = of({ card: 'dive' });
     expect(pages.map(({ name }) => name)).toEqual(
-      [1, 2, 3, 4].map((number) => `Guide, Thu 18 March, dives ${number}`),
+      [1, 2, 3, 4].map((number) => `Guide, Thu 18 March, dive ${number}`),
     );
     const sizes = (page: (typeof pages)[number]) => new Set(textsOf(page).map(({ sizePt }) => sizePt));
     expect(sizes(pages[2]!)).toContain(54);
