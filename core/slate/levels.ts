@@ -67,7 +67,9 @@ export function pastLevelsText(
   units: SlateUnits,
 ): string | null {
   if (levelsPastLimitM.length === 0) return null;
-  return levelsPastLimitM.map((depthM) => joined(diveDepths({ depthM, isAsDived }, units))).join(', ');
+  const depths = levelsPastLimitM.map((depthM) => joined(diveDepths({ depthM, isAsDived }, units)));
+  // Two levels may lie at one depth.
+  return [...new Set(depths)].join(', ');
 }
 
 /** The dive at the depth that is printed beside its no-stop time: what was dived is printed no shallower. */

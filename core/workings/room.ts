@@ -65,16 +65,17 @@ export const roomMinWorkings: Work = (asked) => {
   if (minLimit === 'cns-day' && min !== null) {
     candidates.push({ label: 'To the oxygen limit of any 24 hours, found by trying', amount: min });
   }
-  const depth = passedDepth(trip, entry);
+  const passed = passedDepth(trip, entry);
   const steps: WorkingsStep[] = [
     ...candidates.map(({ label, amount }) => ({ label, value: minutesOut(amount) })),
-    ...entry.levelsPastLimitM.map((m) => ({
-      label: `Level at ${metres(m)}`,
+    // Two levels may lie at one depth.
+    ...Array.from(new Set(entry.levelsPastLimitM.map(metres)), (depth) => ({
+      label: `Level at ${depth}`,
       value: 'past its no-stop limit',
     })),
-    ...(depth === null
+    ...(passed === null
       ? []
-      : [{ label: `Depth of ${metres(entry.depthM)}`, value: `past ${LIMIT_NAMES[depth]}` }]),
+      : [{ label: `Depth of ${metres(entry.depthM)}`, value: `past ${LIMIT_NAMES[passed]}` }]),
   ];
   const shared = {
     title: 'Room: minutes longer',

@@ -170,6 +170,17 @@ describe('a dive past its limit on an earlier level', () => {
     expect(divesOf(past)[1]!.pastLevels).toBeNull();
   });
 
+  it('has each depth told once, where two such levels lie at it', () => {
+    const legs = [
+      { depthM: 36, min: 12 },
+      { depthM: 36, min: 1 },
+      { depthM: 6, min: 40 },
+    ];
+    const [dive] = divesOf(aTrip([aDive({ depthM: 36, bottomMin: 53, legs })]));
+    expect(dive!.entry.levelsPastLimitM).toEqual([36, 36]);
+    expect(dive!.pastLevels).toBe('36 m');
+  });
+
   it('has on its card no room, and the levels with what each allows', () => {
     const words = printed(past, {});
     expect(words).toContain('Room to no-stop past');

@@ -125,6 +125,22 @@ describe('workingsOf', () => {
     expectAll(aTrip(dives, { water, settings, party }));
   });
 
+  it('names each level that is past its limit once, where two lie at one depth', () => {
+    const legs = [
+      { depthM: 44.996, min: 12 },
+      { depthM: 45, min: 1 },
+      { depthM: 5, min: 8 },
+    ];
+    const trip = aTrip([aDive({ depthM: 45, bottomMin: 21, legs })]);
+    const [diverLedger] = ledger(trip).divers;
+    const [entry] = diverLedger!.entries;
+    expect(entry!.levelsPastLimitM).toEqual([44.996, 45]);
+    const { steps } = workingsOf('room.min', entry!, { trip, diverLedger: diverLedger!, words: fileWords });
+    const past = steps.filter(({ value }) => value === 'past its no-stop limit');
+    expect(past.map(({ label }) => label)).toEqual(['Level at 45.00 m']);
+    expectAll(trip);
+  });
+
   it('works out the limit of each level by itself, and the whole time only with several', () => {
     const legs = [
       { depthM: 30, min: 8 },
