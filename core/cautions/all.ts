@@ -47,6 +47,7 @@ import { richerThanDiver } from './richer-than-diver';
 import { shortInterval } from './short-interval';
 import { siteBeyondMixes } from './site-beyond-mixes';
 import { siteNotForDiver } from './site-not-for-diver';
+import { stopTakesUp } from './stop-takes-up';
 import { stopsIntoNextDive } from './stops-into-next-dive';
 import { mostCareful } from '../words/said';
 import type { Found, Rule } from './rule';
@@ -96,6 +97,7 @@ export const RULES: readonly Rule[] = [
   otuOverDay,
   cnsUnknown,
   esotOverDay,
+  stopTakesUp,
   gasDense,
   manyDives,
   noRest,

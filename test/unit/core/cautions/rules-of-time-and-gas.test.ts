@@ -21,6 +21,28 @@ describe('a dive and its time', () => {
     expect(codes(aLedger([aDive({ depthM: 30, bottomMin })]))).not.toContain('past-no-stop');
   });
 
+  it('notes a safety stop so near the bottom that the dive surfaces past the limit it keeps', () => {
+    const careful = {
+      ...party({ gradient: { low: 0.3, high: 0.3 } }),
+      water: { density: 'gauge' as const, altitudeM: 2000 },
+    };
+    const stop = { depthM: 6, min: 10 };
+    const at = (bottomMin: number, safetyStop: typeof stop | null) =>
+      aLedger([aDive({ depthM: 6.1, bottomMin, safetyStop })], careful);
+    const bottomMin = at(10, null).divers[0]!.entries[0]!.noStopMin!;
+    const ledger = at(bottomMin, stop);
+    const { isPastLimit, leading } = ledger.divers[0]!.entries[0]!;
+    expect(isPastLimit).toBe(false);
+    expect(leading.fractionOfLimit).toBeGreaterThan(1.02);
+    const found = only('stop-takes-up', ledger);
+    expect(found.severity).toBe('know');
+    expect(found.message).toContain(`surfaces at ${Math.ceil(leading.fractionOfLimit * 100)} % of the limit`);
+    expect(codes(at(bottomMin, null))).not.toContain('stop-takes-up');
+    expect(codes(at(bottomMin, { depthM: 3, min: 3 }))).not.toContain('stop-takes-up');
+    // Past its limit the required stops are made, and other cautions speak.
+    expect(codes(at(bottomMin + 30, stop))).not.toContain('stop-takes-up');
+  });
+
   it('stops where an earlier level is past its own limit', () => {
     const legs = [
       { depthM: 36, min: 25 },
