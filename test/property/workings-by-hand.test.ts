@@ -70,12 +70,12 @@ function noStop(put: Put): Shown | null {
   const [p, l] = [put.value(', p'), put.value(', L')];
   const inspired = put.value('Inspired nitrogen');
   const arrival = put.has('Arrival') ? put.value('Arrival') : put.value('Way from');
-  const stay = over(
-    by(Math.log1p, over(minus(l, p), minus(inspired, l))),
-    rate(put, 'Compartment that meets'),
-  );
   // What the digits of p and L leave open is wide where the two lie close: the step shows the time itself too.
   const shown = put.value('Time at the level');
+  const above = minus(inspired, l);
+  // Where I and L read alike they leave any time open.
+  if (above.from <= 0) return plus(arrival, shown);
+  const stay = over(by(Math.log1p, over(minus(l, p), above)), rate(put, 'Compartment that meets'));
   expect(stay.from).toBeLessThanOrEqual(shown.to);
   expect(stay.to).toBeGreaterThanOrEqual(shown.from);
   return plus(arrival, shown);
