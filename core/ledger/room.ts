@@ -224,7 +224,9 @@ function metresDeeper(trip: Trip, entry: Entry): Found | null {
     ['no-stop', (byM) => pastNoStopBar(asked, planAt(byM))],
   ];
   for (const [limit, past] of limits) {
-    const keptM = deepestKept(past, highestM, lowestM);
+    // A diver who begins past the limit may keep it deeper down, where more is given off: nobody is sent there.
+    const untilM = limit === 'no-stop' && entry.isPastLimit ? Math.min(0, lowestM) : lowestM;
+    const keptM = deepestKept(past, highestM, untilM);
     if (keptM === null) return { amount: -Infinity, limit };
     if (keptM === lowestM) continue;
     lowestM = keptM;

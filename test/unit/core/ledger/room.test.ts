@@ -41,6 +41,25 @@ describe('room of a dive past its limit', () => {
     expect(room).toMatchObject({ m: null, mLimit: 'gas' });
     expect(lastOf(aTrip([aDive({ depthM: 5, bottomMin: 20 })], { party })).room.mLimit).not.toBeNull();
   });
+
+  it('never sends a diver deeper to keep it, though more is given off there', () => {
+    const careful = [aDiver({ gradient: { low: 0.2, high: 0.36 } })];
+    const legs = [
+      { depthM: 25, min: 32 },
+      { depthM: 4, min: 5 },
+    ];
+    const past = aDive({ startsAt: '2027-03-06T08:15', depthM: 25, bottomMin: 37, legs });
+    const soon = (depthM: number) =>
+      lastOf(
+        aTrip([past, aDive({ startsAt: '2027-03-06T09:19', depthM, bottomMin: 1, safetyStop: null })], {
+          party: careful,
+        }),
+      );
+    const { entry, room } = soon(3);
+    expect(entry.isPastLimit).toBe(true);
+    expect(soon(6).entry.isPastLimit).toBe(false);
+    expect(room).toMatchObject({ m: null, mLimit: 'no-stop' });
+  });
 });
 
 describe('room of a dive of several levels', () => {
