@@ -1,7 +1,8 @@
 // @vitest-environment jsdom
 import type { PickedText } from '../../renderer/actions/read-import';
 import { browserHost } from '../../renderer/host/browser-host';
-import { holdsTheContract, type Machine } from './host-suite';
+import { holdsTheContract } from './host-suite';
+import type { Machine } from './machine';
 
 // Puts its IndexedDB where a browser has one, as it is loaded.
 await import('fake-indexeddb/auto');

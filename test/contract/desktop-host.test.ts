@@ -14,7 +14,8 @@ import { watchTripFiles } from '../../electron/trip-watch';
 import { bridgeHost } from '../../renderer/host/bridge-host';
 import { dialogAnswers, exposed, sendNote } from '../doubles/electron-mini';
 import { saveOutside } from '../support/save-outside';
-import { holdsTheContract, type Machine } from './host-suite';
+import { holdsTheContract } from './host-suite';
+import type { Machine } from './machine';
 
 // Lays its bridge as it is loaded.
 await import('../../electron/preload');
