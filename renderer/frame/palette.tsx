@@ -3,7 +3,7 @@ import { closeOverlay } from '../actions/view';
 import { findCommands, hintWhereNone } from '../commands/find';
 import { chordText, type Command } from '../commands/registry';
 import { Dialog } from '../parts/dialog';
-import { desk } from '../store/store';
+import { desk, useDesk } from '../store/store';
 import { isMac } from './keys';
 import styles from './palette.module.css';
 
@@ -16,7 +16,9 @@ function runAndClose(command: Command): void {
 export function Palette(): ReactNode {
   const [query, setQuery] = useState('');
   const [at, setAt] = useState(0);
-  const found = useMemo(() => findCommands(query, desk.getState()), [query]);
+  // Another trip may come while it is open, with other dives to go to.
+  const trip = useDesk((state) => state.trip);
+  const found = useMemo(() => findCommands(query, { ...desk.getState(), trip }), [query, trip]);
   const chosen = Math.min(at, Math.max(0, found.length - 1));
 
   const onKeyDown = (event: KeyboardEvent): void => {
