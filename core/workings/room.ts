@@ -158,7 +158,7 @@ export const roomMWorkings: Work = (asked) => {
         ? 'no figure: at the depths such a dive can have, no limit is met'
         : mLimit === 'po2'
           ? `no figure: ${LIMIT_NAMES.po2}`
-          : `no figure: past ${LIMIT_NAMES[mLimit]} at every depth such a dive can have${mLimit === 'no-stop' ? ', none deeper than planned counted' : ''}`;
+          : `no figure: past ${LIMIT_NAMES[mLimit]} at every depth such a dive can have${mLimit === 'no-stop' ? ' that is no deeper than planned' : ''}`;
     return { ...shared, steps, result, exact: null };
   }
   const exact = mLimit === 'mod' ? toMod : mLimit === 'diver-depth' ? toDiver : m;

@@ -141,6 +141,25 @@ describe('workingsOf', () => {
     expectAll(trip);
   });
 
+  it('says of a dive past its no-stop limit that no depth counts below the one planned', () => {
+    const legs = [
+      { depthM: 25, min: 32 },
+      { depthM: 4, min: 5 },
+    ];
+    const dives = [
+      aDive({ startsAt: '2027-03-06T08:15', depthM: 25, bottomMin: 37, legs }),
+      aDive({ startsAt: '2027-03-06T09:19', depthM: 3, bottomMin: 1, safetyStop: null }),
+    ];
+    const trip = aTrip(dives, { party: [aDiver({ gradient: { low: 0.2, high: 0.36 } })] });
+    const [diverLedger] = ledger(trip).divers;
+    const asked = { trip, diverLedger: diverLedger!, words: fileWords };
+    expect(workingsOf('room.m', diverLedger!.entries[1]!, asked)).toMatchObject({
+      exact: null,
+      result:
+        'no figure: past the no-stop limit at every depth such a dive can have that is no deeper than planned',
+    });
+  });
+
   it('works out the limit of each level by itself, and the whole time only with several', () => {
     const legs = [
       { depthM: 30, min: 8 },
