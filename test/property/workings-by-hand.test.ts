@@ -63,6 +63,11 @@ function rate(put: Put, label: string): Shown {
   return over(exactly(Math.LN2), exactly(Number(/half-time ([\d.]+)/.exec(put.text(label))![1])));
 }
 
+/** A difference that is above 0, as other lines would stand there else, where the digits of both sides read alike. */
+function risen({ from, to }: Shown): Shown {
+  return { from: Math.max(from, Number.MIN_VALUE), to };
+}
+
 /** ln(1 + (L − p) / (I − L)) / k after the arrival. */
 function noStop(put: Put): Shown | null {
   if (put.has('Compartments whose limit lies below I')) return null;
@@ -72,10 +77,10 @@ function noStop(put: Put): Shown | null {
   const arrival = put.has('Arrival') ? put.value('Arrival') : put.value('Way from');
   // What the digits of p and L leave open is wide where the two lie close: the step shows the time itself too.
   const shown = put.value('Time at the level');
-  const above = minus(inspired, l);
-  // Where I and L read alike they leave any time open.
-  if (above.from <= 0) return plus(arrival, shown);
-  const stay = over(by(Math.log1p, over(minus(l, p), above)), rate(put, 'Compartment that meets'));
+  const stay = over(
+    by(Math.log1p, over(risen(minus(l, p)), risen(minus(inspired, l)))),
+    rate(put, 'Compartment that meets'),
+  );
   expect(stay.from).toBeLessThanOrEqual(shown.to);
   expect(stay.to).toBeGreaterThanOrEqual(shown.from);
   return plus(arrival, shown);

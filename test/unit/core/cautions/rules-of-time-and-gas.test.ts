@@ -39,8 +39,23 @@ describe('a dive and its time', () => {
     expect(found.message).toContain(`surfaces at ${Math.ceil(leading.fractionOfLimit * 100)} % of the limit`);
     expect(codes(at(bottomMin, null))).not.toContain('stop-takes-up');
     expect(codes(at(bottomMin, { depthM: 3, min: 3 }))).not.toContain('stop-takes-up');
-    // Past its limit the required stops are made, and other cautions speak.
+    // Past the limit other cautions speak, also where no way up was found and the dive surfaces far beyond it.
     expect(codes(at(bottomMin + 30, stop))).not.toContain('stop-takes-up');
+    const steep = aLedger(
+      [
+        aDive({
+          depthM: 25,
+          bottomMin: 37,
+          legs: [
+            { depthM: 25, min: 32 },
+            { depthM: 4, min: 5 },
+          ],
+        }),
+      ],
+      party({ gradient: { low: 0.2, high: 0.36 } }),
+    );
+    expect(steep.divers[0]!.entries[0]!.leading.fractionOfLimit).toBeGreaterThan(1);
+    expect(codes(steep)).not.toContain('stop-takes-up');
   });
 
   it('stops where an earlier level is past its own limit', () => {
