@@ -268,10 +268,10 @@ function earlierSaid({ earlierMin, earlierLimit }: Room): Said {
     : said`${clockSpan(earlierMin, 'down')} sooner`;
 }
 
-/** Metres left to a limit, or too many by how much; that it is past one at any depth, or that nothing is known. */
+/** Metres left to a limit, or too many by how much; that no shallower dive would keep one, or that nothing is known. */
 function deeperSaid({ m, mLimit }: Room): Said {
   if (mLimit === null) return said`no limit in reach`;
-  if (m === null) return mLimit === 'po2' ? said`not known` : said`past ${THE_LIMITS[mLimit]} at any depth`;
+  if (m === null) return mLimit === 'po2' ? said`not known` : said`past ${THE_LIMITS[mLimit]}, shallower too`;
   return m < 0
     ? said`${figure('depthMetFine', -m)} too deep, ${SHORT_LIMITS[mLimit]}`
     : said`${figure('depthLimitFine', m)} to ${SHORT_LIMITS[mLimit]}`;

@@ -42,6 +42,17 @@ describe('the three figures at the head of the card', () => {
   });
 });
 
+describe('the deepest that a dive could be', () => {
+  it('says of a limit that no shallower dive keeps no more than that: deeper a no-stop limit may be kept', () => {
+    const party = [aDiver({ cylinder: { waterL: 12, fillBar: 200, reserveBar: 50 } })];
+    const rows = groupsOf(source(aTrip([aDive({ depthM: 9, bottomMin: 300 })], { party }))).flatMap(
+      (group) => group.rows,
+    );
+    const deepest = rows.find(({ label }) => words(label) === 'Deepest')!;
+    expect(words(said`${deepest.value}: ${deepest.aside}`)).toMatch(/^–: past .*, shallower too$/);
+  });
+});
+
 describe('another language', () => {
   const greek: Language = (text) =>
     text.replaceAll(/\{\d+\}|[A-Za-z]/g, (sign) => (sign.startsWith('{') ? sign : 'λ'));
