@@ -5,7 +5,7 @@
 
 /** Each step in turn, the lowest first. A room is a folder, or a file beside the folders. */
 const CORE: readonly (readonly string[])[] = [
-  ['bytes', 'cited-hosts', 'decode-text', 'host', 'line-breaks', 'numeric', 'result', 'same'],
+  ['bytes', 'cited-hosts', 'decode-text', 'grouped', 'host', 'line-breaks', 'numeric', 'result', 'same'],
   ['settings-schema', 'water'],
   ['units', 'breathing', 'gas'],
   ['profile'],

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { grouped } from '../../../core/grouped';
 import { keptTogether } from '../../../core/line-breaks';
 import type { Caution } from '../../../core/cautions/caution';
 import { dayOf, listed, NOTHING, said, saysSame, type Said } from '../../../core/words/said';
@@ -73,18 +74,4 @@ function placesOf(cautions: readonly Caution[], trip: Trip): Said {
       return said`${place}${whose(ofDive, trip)}`;
     })
     .reduce((before, next) => said`${before}; ${next}`);
-}
-
-/** Those of one key together, in the order of the first of each. */
-function grouped<Key>(
-  cautions: readonly Caution[],
-  keyOf: (caution: Caution) => Key,
-): ReadonlyMap<Key, readonly Caution[]> {
-  const groups = new Map<Key, Caution[]>();
-  for (const caution of cautions) {
-    const held = groups.get(keyOf(caution));
-    if (held) held.push(caution);
-    else groups.set(keyOf(caution), [caution]);
-  }
-  return groups;
 }

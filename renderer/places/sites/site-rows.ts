@@ -1,7 +1,8 @@
 /** What the table of sites shows, derived from the trip alone. */
+import { grouped } from '../../../core/grouped';
 import { richestMix, type RichestMix } from '../../../core/mixes/richest';
 import { mayBreathe, mixO2 } from '../../../core/ledger/mix-choice';
-import type { Dive, Diver, Id, Mix, Site, Trip } from '../../../core/document/types';
+import type { Dive, Diver, Mix, Site, Trip } from '../../../core/document/types';
 import { surroundingsOfSite } from '../../../core/document/waters';
 
 /** A site with its dives and the mix that suits whoever is tightest. */
@@ -41,12 +42,7 @@ function rowOf(site: Site, trip: Trip, dives: readonly Dive[]): SiteRow {
 
 /** A row for each site, in the order of the trip. */
 export function siteRows(trip: Trip): readonly SiteRow[] {
-  const bySite = new Map<Id, Dive[]>();
-  for (const dive of trip.dives) {
-    const held = bySite.get(dive.siteId);
-    if (held) held.push(dive);
-    else bySite.set(dive.siteId, [dive]);
-  }
+  const bySite = grouped(trip.dives, ({ siteId }) => siteId);
   return trip.sites.map((site) => rowOf(site, trip, bySite.get(site.id) ?? []));
 }
 

@@ -1,7 +1,7 @@
 /** What the board above the waterline says of each day, by the width that a day has. */
-import { dayNumber, wallText } from '../../../../core/words/calendar';
+import { wallText } from '../../../../core/words/calendar';
 import { clockText, dateText, hoursText } from '../../../figures/format';
-import type { DayView } from './day-view';
+import { divesByDay, type DayView } from './day-view';
 import type { DiveView } from './dive-view';
 import { hasMinutes } from './dive-view';
 import { MOST_ROWS, type StripForm } from './strip-form';
@@ -155,7 +155,8 @@ function logPx(log: BoardDay['log'], form: StripForm): number {
 
 export function boardDays(source: BoardSource): readonly BoardDay[] {
   const { days, views, form, dayWidthPx } = source;
-  const divesOf = ({ day }: DayView) => views.filter((view) => dayNumber(view.startMin) === day);
+  const divesOn = divesByDay(views);
+  const divesOf = ({ day }: DayView) => divesOn.get(day) ?? [];
   const next = days.find((day) => !isDone(divesOf(day)));
   return days.map((day, i) => {
     const dives = divesOf(day);

@@ -1,4 +1,5 @@
 /** What is told of each day: dives, time in the water, oxygen against its allowance, the tightest dive. */
+import { grouped } from '../../../../core/grouped';
 import { dayNumber, wallDate } from '../../../../core/words/calendar';
 import type { DiverLedger } from '../../../../core/ledger/ledger-types';
 import { countText, dateText, numberText, ordinalText, percentText } from '../../../figures/format';
@@ -25,6 +26,11 @@ interface Tightest {
   readonly room: string;
 }
 
+/** The dives of each day that has any, in order. */
+export function divesByDay(dives: readonly DiveView[]): ReadonlyMap<number, readonly DiveView[]> {
+  return grouped(dives, ({ startMin }) => dayNumber(startMin));
+}
+
 /**
  * @param divers the chosen diver, or the whole party: of these the one who takes most is told
  * @param dives those shown, in order of start
@@ -34,14 +40,22 @@ export function dayViews(
   divers: readonly DiverLedger[],
   dives: readonly DiveView[],
 ): readonly DayView[] {
+  const linesOn = grouped(
+    divers.flatMap(({ days }) => days),
+    ({ date }) => date,
+  );
+  const divesOn = divesByDay(dives);
   return Array.from({ length: span.dayCount }, (_, i) => {
     const day = span.firstDay + i;
     const date = wallDate(day * 1440);
-    const lines = divers.flatMap((diver) => diver.days.filter((each) => each.date === date));
-    const onDay = dives.filter((dive) => dayNumber(dive.startMin) === day && !dive.isAbsent);
+    const lines = linesOn.get(date) ?? [];
+    const onDay = (divesOn.get(day) ?? []).filter((dive) => !dive.isAbsent);
     const ofDay = onDay.flatMap((dive, at) => (dive.isTightestOfDay ? at + 1 : []));
     const room = onDay[ofDay[0]! - 1]?.room;
-    const most = lines.toSorted((a, b) => b.otu / b.otuAllowed - a.otu / a.otuAllowed)[0];
+    let most = lines[0];
+    for (const line of lines) {
+      if (most !== undefined && line.otu / line.otuAllowed > most.otu / most.otuAllowed) most = line;
+    }
     return {
       day,
       date,
