@@ -119,7 +119,7 @@ export function step(
 
   const o2 = effective.analysedO2 ?? mixO2(mix);
   const n2 = 1 - o2;
-  const before = beforeDive(plan, from, startMin, o2, context.surface);
+  const before = beforeDive(plan, from, startMin, o2, context.surface, known);
   const { tensions, cns } = before.brought;
   const { outcome: nitrogen, levels } = sharedNitrogen(before, plan, n2, diver, limits);
   const made =

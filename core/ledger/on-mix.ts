@@ -2,10 +2,11 @@
 import { cnsAfterInterval } from '../oxygen/cns';
 import { DAY_MIN, dayPeak } from '../oxygen/cns-day';
 import { sharedDoses, type KnownDoses, type OxygenDoses } from '../oxygen/doses';
-import { runtimeMin, type Leg, type Profile, type Surroundings } from '../profile';
-import { tableStep, type TableStep } from '../tables/procedure';
+import type { Leg, Profile, Surroundings } from '../profile';
+import { tableStep, type TableReading, type TableStep } from '../tables/procedure';
 import { applyMap, type AffineMap, type Lanes } from '../tissues/affine-map';
 import { AIR_N2 } from '../tissues/compartments';
+import { isSame } from '../same';
 import { dayNumber, type WallMin } from '../words/calendar';
 import { isSameAir, surfaceMap, type AtSurface } from './at-surface';
 import type { NitrogenOutcome } from './nitrogen-outcome';
@@ -28,6 +29,8 @@ export interface OnMix {
 /** A profile as far as it matters here. */
 export interface Course {
   readonly legs: readonly Leg[];
+  /** Of all of them. */
+  readonly runtimeMin: number;
   /** From surface to surface. */
   readonly whole: AffineMap;
 }
@@ -44,7 +47,7 @@ export interface BeforeCourse {
  * carry leave it with the same one: a party that dives together on one mix is reckoned once, until something tells two
  * apart, and after that each of its groups once, in whatever order the divers stand.
  */
-export type KnownOnMix = Map<number, readonly BeforeDive[]>;
+export type KnownOnMix = Map<number, BeforeDive[]>;
 
 /** So many groups of a party are told apart on one dive and mix; of more, those least lately asked are reckoned again. */
 const MOST_GROUPS = 4;
@@ -72,6 +75,9 @@ export interface SharedNitrogen {
 /** What of an earlier reckoning of the same dive by the same diver may still hold. */
 export interface KnownBefore {
   readonly from: Carry;
+  readonly after: Carry;
+  readonly intervalMin: number | null;
+  readonly table: TableReading | null;
   readonly exposure: Exposure | null;
   readonly cns: { readonly day: number | null };
 }
@@ -87,17 +93,24 @@ function withDose(doses: readonly DayDose[], dose: DayDose): readonly DayDose[] 
   });
 }
 
-/** Exposures a dive starting at `startMin` may still share a 24 h window with. */
-function recent(exposures: readonly Exposure[], startMin: WallMin): readonly Exposure[] {
-  return exposures.filter((exposure) => exposure.endMin > startMin - DAY_MIN);
+/** Exposures a dive may still share a 24 h window with, and its own. */
+function withRecent(exposures: readonly Exposure[], current: Exposure): readonly Exposure[] {
+  const sinceMin = current.startMin - DAY_MIN;
+  const recent = exposures.filter(({ endMin }) => endMin > sinceMin);
+  recent.push(current);
+  return recent;
 }
 
-/** The highest of the rolling clock during a dive: what is in its window all along is a sum, the rest is swept. */
-function cnsDayPeak(earlier: readonly Exposure[], current: Exposure): number | null {
+/**
+ * The highest of the rolling clock during a dive: what is in its window all along is a sum, the rest is swept.
+ * @param recent as `withRecent`
+ */
+function cnsDayPeak(recent: readonly Exposure[], current: Exposure): number | null {
   if (current.pieces === null) return null;
   let inside = 0;
   const leaving = [];
-  for (const { startMin, pieces } of earlier) {
+  for (let i = 0; i < recent.length - 1; i += 1) {
+    const { startMin, pieces } = recent[i]!;
     if (pieces === null) return null;
     if (startMin >= current.endMin - DAY_MIN) for (const piece of pieces) inside += piece.share;
     else for (const piece of pieces) leaving.push(piece);
@@ -119,14 +132,9 @@ function sameExposure(
 }
 
 /** Whether all that shares a 24 h window with a dive is what it was: the same objects. */
-function isSameDay(
-  known: KnownBefore | null,
-  exposure: Exposure,
-  earlier: readonly Exposure[],
-): known is KnownBefore {
-  if (known?.exposure !== exposure) return false;
-  const before = recent(known.from.exposures, exposure.startMin);
-  return before.length === earlier.length && before.every((each, i) => each === earlier[i]);
+function isSameDay(known: KnownBefore | null, recent: readonly Exposure[]): known is KnownBefore {
+  if (known?.after.exposures.length !== recent.length) return false;
+  return recent.every((each, i) => each === known.after.exposures[i]);
 }
 
 /** Surface time before a dive, minutes; null before a first one. */
@@ -152,30 +160,55 @@ export function broughtTo(carry: Carry, startMin: WallMin, surface: AtSurface): 
   };
 }
 
-/** As `broughtTo`, asked once of those who come to a profile with the same carry. Source: as there. */
+/** The table's step, that of an earlier reckoning where it begins or ends as that did: the dive after it asks the same. */
+function tableFrom(
+  { profile, around }: BeforeCourse,
+  from: Carry,
+  startMin: WallMin,
+  o2: number,
+  known: KnownBefore | null,
+): TableStep {
+  const intervalMin = surfaceIntervalMin(from, startMin);
+  const reading = known?.table ?? null;
+  const state = known?.after.table ?? null;
+  if (reading !== null && state !== null) {
+    if (known!.from.table === from.table && known!.intervalMin === intervalMin) return { reading, state };
+  }
+  const step = tableStep(
+    {
+      depthFsw: tableDepthFsw(profile.deepestM, o2, around),
+      bottomMin: profile.bottomMin,
+      intervalMin,
+    },
+    from.table,
+  );
+  return state !== null && isSame(step.state, state) ? { reading: step.reading, state } : step;
+}
+
+/**
+ * As `broughtTo`, asked once of those who come to a profile with the same carry.
+ * @param known an earlier reckoning of it on the same mix
+ * Source: as there.
+ */
 export function beforeDive(
-  { onMix: known, profile, around }: BeforeCourse,
+  course: BeforeCourse,
   from: Carry,
   startMin: WallMin,
   o2: number,
   surface: AtSurface,
+  known: KnownBefore | null,
 ): BeforeDive {
-  const groups = known.get(o2) ?? [];
+  let groups = course.onMix.get(o2);
+  if (groups === undefined) course.onMix.set(o2, (groups = []));
   for (const group of groups) {
-    const isSame = group.from === from && group.startMin === startMin;
-    if (isSame && isSameAir(group.surface, surface)) return group;
+    const isOfThese = group.from === from && group.startMin === startMin;
+    if (isOfThese && isSameAir(group.surface, surface)) return group;
   }
   const brought = broughtTo(from, startMin, surface);
-  const table = tableStep(
-    {
-      depthFsw: tableDepthFsw(profile.deepestM, o2, around),
-      bottomMin: profile.bottomMin,
-      intervalMin: surfaceIntervalMin(from, startMin),
-    },
-    from.table,
-  );
+  const table = tableFrom(course, from, startMin, o2, known);
   const before: BeforeDive = { from, startMin, surface, brought, table, made: null, nitrogen: null };
-  known.set(o2, [before, ...groups.slice(0, MOST_GROUPS - 1)]);
+  groups.unshift(before);
+  if (groups.length > MOST_GROUPS) groups.pop();
   return before;
 }
 
@@ -208,18 +241,19 @@ export function madeOn(
   taken: OxygenDoses,
   known: KnownBefore | null,
 ): OnMix {
-  const endMin = startMin + runtimeMin(course.legs);
+  const endMin = startMin + course.runtimeMin;
   const exposure = sameExposure(known, startMin, endMin, taken.pieces) ?? {
     startMin,
     endMin,
     pieces: taken.pieces,
   };
-  const earlier = recent(from.exposures, startMin);
+  const recent = withRecent(from.exposures, exposure);
+  const isKnownDay = isSameDay(known, recent);
   const doses = withDose(from.doses, { day: dayNumber(startMin), otu: taken.otu, esot: taken.esot });
   let tripOtu = 0;
   for (const dose of doses) tripOtu += dose.otu;
   return {
-    cnsDay: isSameDay(known, exposure, earlier) ? known.cns.day : cnsDayPeak(earlier, exposure),
+    cnsDay: isKnownDay ? known!.cns.day : cnsDayPeak(recent, exposure),
     taken,
     exposure,
     today: doses[doses.length - 1]!,
@@ -229,7 +263,7 @@ export function madeOn(
       tensions: applyMap(course.whole, brought.tensions, 1 - o2),
       cns: brought.cns === null || taken.cns === null ? null : brought.cns + taken.cns,
       doses,
-      exposures: [...earlier, exposure],
+      exposures: isKnownDay ? known!.after.exposures : recent,
       table: table.state,
       scrubberMin: from.scrubberMin,
     },
