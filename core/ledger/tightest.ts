@@ -56,6 +56,28 @@ function isSameRoom(one: number, other: number): boolean {
   return one === other || rounded(one, 0, 'down') === rounded(other, 0, 'down');
 }
 
+function tightness(entry: Entry, roomOf: RoomOf): number {
+  const room = roomOf(entry);
+  return isRoomUnknown(entry, room.minLimit) ? Infinity : roomOrder(entry, room);
+}
+
+/**
+ * The entry with the least room, the first of several with the very same.
+ * @returns as the first of `tightestOf`; null where that has none
+ * Source: as `tightestOf`.
+ */
+export function tightestEntry(entries: readonly Entry[], roomOf: RoomOf): Entry | null {
+  let least: Entry | null = null;
+  let leastMin = Infinity;
+  for (const entry of entries) {
+    const min = tightness(entry, roomOf);
+    if (min >= leastMin) continue;
+    least = entry;
+    leastMin = min;
+  }
+  return least;
+}
+
 /**
  * The tightest of several entries, on every face: the one with the least room, and behind it all whose room reads the
  * same. What has no figure because a limit is passed is tighter than any figure.
@@ -64,19 +86,9 @@ function isSameRoom(one: number, other: number): boolean {
  * Source: CONVENTIONS, "Room".
  */
 export function tightestOf(entries: readonly Entry[], roomOf: RoomOf): readonly Entry[] {
-  const order = (entry: Entry): number => {
-    const room = roomOf(entry);
-    return isRoomUnknown(entry, room.minLimit) ? Infinity : roomOrder(entry, room);
-  };
-  let least: Entry | null = null;
-  let leastMin = Infinity;
-  for (const entry of entries) {
-    const min = order(entry);
-    if (min >= leastMin) continue;
-    least = entry;
-    leastMin = min;
-  }
+  const least = tightestEntry(entries, roomOf);
   if (least === null) return [];
-  const alike = entries.filter((entry) => entry !== least && isSameRoom(order(entry), leastMin));
+  const leastMin = tightness(least, roomOf);
+  const alike = entries.filter((entry) => entry !== least && isSameRoom(tightness(entry, roomOf), leastMin));
   return [least, ...alike.toSorted((a, b) => a.startMin - b.startMin)];
 }

@@ -2,11 +2,12 @@
 import { cautionsOf } from '../../core/cautions/all';
 import { standingOf, type Standing } from '../../core/cautions/standing';
 import { secondOpinions, type SecondOpinion } from '../../core/ledger/second-opinion';
+import { grouped } from '../../core/grouped';
 import { dayNumber } from '../../core/words/calendar';
 import { ledger } from '../../core/ledger/ledger';
 import type { DiverLedger, Entry, Ledger, Room, RoomLimit } from '../../core/ledger/ledger-types';
 import { roomMinutes, roomOf, type MinutesRoom } from '../../core/ledger/room';
-import { isRoomUnknown, roomOrder, tightestOf, type RoomOf } from '../../core/ledger/tightest';
+import { isRoomUnknown, roomOrder, tightestEntry, tightestOf, type RoomOf } from '../../core/ledger/tightest';
 import type { Dive, Diver, Id, Trip } from '../../core/document/types';
 import { selectAhead } from './clock';
 import { memo, takingUp } from './memo';
@@ -114,21 +115,37 @@ export function secondOpinionOf(state: Desk, entry: Entry): SecondOpinion | null
   return of && at >= 0 ? (opinionsOf(of, state.trip)[at] ?? null) : null;
 }
 
-const entriesByDiveOf = memo((of: Ledger): ReadonlyMap<Id, readonly Entry[]> => {
-  const { key, limit } = roomMinutesIn(of);
-  // Past a limit comes before not known; divers with the same room stay in the order of the party, as the sort is stable.
-  const order = (a: Entry, b: Entry): number =>
-    compare(key(a), key(b)) || Number(isRoomUnknown(a, limit(a))) - Number(isRoomUnknown(b, limit(b)));
-  const byDive = new Map<Id, Entry[]>();
-  for (const { entries } of of.divers) {
-    for (const entry of entries) {
-      const held = byDive.get(entry.dive.id);
-      if (held) held.push(entry);
-      else byDive.set(entry.dive.id, [entry]);
-    }
+/** Past a limit comes before not known; divers with the same room stay in the order of the party, as the sort is stable. */
+function leastRoomFirst(entries: readonly Entry[], rooms: RoomOf): readonly Entry[] {
+  const placed = entries.map((entry) => {
+    const room = rooms(entry);
+    const order = roomOrder(entry, room);
+    return { entry, order, isUnknown: isRoomUnknown(entry, room.minLimit) };
+  });
+  placed.sort((a, b) => compare(a.order, b.order) || Number(a.isUnknown) - Number(b.isUnknown));
+  return placed.map(({ entry }) => entry);
+}
+
+interface ByDive {
+  /** In the order of the party. */
+  readonly asFolded: ReadonlyMap<Id, readonly Entry[]>;
+  readonly byRoom: ReadonlyMap<Id, readonly Entry[]>;
+}
+
+/** What an edit left untouched stays in the order it has. */
+const entriesByDiveOf = takingUp((known: ByDive | undefined, of: Ledger): ByDive => {
+  const { of: rooms } = roomMinutesIn(of);
+  const asFolded = grouped(
+    of.divers.flatMap(({ entries }) => entries),
+    ({ dive }) => dive.id,
+  );
+  const byRoom = new Map<Id, readonly Entry[]>();
+  for (const [id, entries] of asFolded) {
+    const before = known?.asFolded.get(id);
+    const isUntouched = before?.length === entries.length && entries.every((each, i) => each === before[i]);
+    byRoom.set(id, isUntouched ? known!.byRoom.get(id)! : leastRoomFirst(entries, rooms));
   }
-  for (const entries of byDive.values()) entries.sort(order);
-  return byDive;
+  return { asFolded, byRoom };
 });
 
 function compare(a: number, b: number): number {
@@ -137,7 +154,7 @@ function compare(a: number, b: number): number {
 
 /** For each dive id the entries of who dives it, the one with the least room first. */
 export function selectEntriesByDive(state: Desk): ReadonlyMap<Id, readonly Entry[]> {
-  return entriesByDiveOf(selectLedger(state));
+  return entriesByDiveOf(selectLedger(state)).byRoom;
 }
 
 const NO_ENTRIES: readonly Entry[] = [];
@@ -175,16 +192,11 @@ export function selectTightest(state: Desk): Entry | null {
 }
 
 const tightOfDaysOf = memo((of: Ledger, diverId: Id | null): readonly Entry[] => {
-  const days = new Map<number, Entry[]>();
-  for (const { diver, entries } of of.divers) {
-    if (diverId !== null && diver.id !== diverId) continue;
-    for (const entry of entries) {
-      const day = dayNumber(entry.startMin);
-      const held = days.get(day);
-      if (held) held.push(entry);
-      else days.set(day, [entry]);
-    }
-  }
+  const shown = of.divers.filter(({ diver }) => diverId === null || diver.id === diverId);
+  const days = grouped(
+    shown.flatMap(({ entries }) => entries),
+    ({ startMin }) => dayNumber(startMin),
+  );
   return [...days.values()].flatMap((entries) => tightestOf(entries, roomMinutesIn(of).of));
 });
 
@@ -193,13 +205,10 @@ export function selectTightOfDays(state: Desk): readonly Entry[] {
   return tightOfDaysOf(selectLedger(state), state.selection.diverId);
 }
 
-const leastOf = memo(
-  (of: Ledger, ahead: ReadonlySet<Id>): Entry | null =>
-    tightestOf(
-      of.divers.flatMap(({ entries }) => entries.filter(({ dive }) => ahead.has(dive.id))),
-      roomMinutesIn(of).of,
-    )[0] ?? null,
-);
+const leastOf = memo((of: Ledger, ahead: ReadonlySet<Id>): Entry | null => {
+  const entries = of.divers.flatMap((diver) => diver.entries.filter(({ dive }) => ahead.has(dive.id)));
+  return tightestEntry(entries, roomMinutesIn(of).of);
+});
 
 /** The ledger of the chosen diver; where nobody is, of who is furthest past a limit or has the least room; else the first. */
 export function selectShownLedger(state: Desk): DiverLedger | null {
