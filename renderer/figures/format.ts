@@ -115,9 +115,16 @@ export function clockText(wallTime: string, clock: Settings['clock']): string {
   return read(clockSaid(wallTime.slice(11, 16), clock));
 }
 
+/** Days are worded once: the strip names those of its trip at every key. */
+const datesWorded = { weekday: new Map<string, string>(), month: new Map<string, string>() };
+
 /** "Tue 9", and with `month` "Tue 9 March". Dates are of the trip's place, so no zone may shift them. */
 export function dateText(date: string, month = false): string {
-  return read(dateSaid(date.slice(0, 10), 'day', month ? 'month' : 'weekday'));
+  const form = month ? 'month' : 'weekday';
+  const day = date.slice(0, 10);
+  let text = datesWorded[form].get(day);
+  if (text === undefined) datesWorded[form].set(day, (text = read(dateSaid(day, 'day', form))));
+  return text;
 }
 
 /** Small numbers in words, for sentences. */

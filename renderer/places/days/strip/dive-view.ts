@@ -1,5 +1,5 @@
 /** What the strip shows of each dive, gathered from the ledger; places on the page come later. */
-import { dayNumber, wallDate, wallMin, wallText } from '../../../../core/words/calendar';
+import { dayNumber, wallMin, wallText } from '../../../../core/words/calendar';
 import type { Entry, RoomLimit } from '../../../../core/ledger/ledger-types';
 import type { Dive, Id, Trip } from '../../../../core/document/types';
 import {
@@ -152,27 +152,21 @@ export function diveViews(source: ViewSource): readonly DiveView[] {
     })
     .toSorted((a, b) => a.startMin - b.startMin);
   const common = commonMix(views);
-  let date = '';
-  let dayText = '';
   return views.map((view) => {
-    const ofView = wallDate(view.startMin);
-    // Dives of one day stand beside each other: its date is worded once.
-    if (ofView !== date) dayText = dateText((date = ofView), true);
     const otherMix = view.mix === common || view.isMissed ? '' : view.mix;
-    return namedView(view, { otherMix, dayText, reader: source.reader });
+    return namedView(view, { otherMix, reader: source.reader });
   });
 }
 
 interface Naming {
   readonly otherMix: string;
-  readonly dayText: string;
   readonly reader: Reader;
 }
 
-const namedView = memoEach((view: DiveView, { otherMix, dayText, reader }: Naming): DiveView => ({
+const namedView = memoEach((view: DiveView, { otherMix, reader }: Naming): DiveView => ({
   ...view,
   otherMix,
-  name: nameOf(view, dayText, reader),
+  name: nameOf(view, reader),
 }));
 
 /** Why a dive was not made by whom is shown; null where it was, or still may be. Without a reason it is empty. */
@@ -339,10 +333,11 @@ export function hasMinutes(room: string): boolean {
   return room.endsWith(' min');
 }
 
-function nameOf(view: DiveView, dayText: string, reader: Reader): string {
+function nameOf(view: DiveView, reader: Reader): string {
+  const starts = wallText(view.startMin);
   const parts = [
     `Dive ${view.number}`,
-    `${dayText} ${clockText(wallText(view.startMin), reader.clock)}`,
+    `${dateText(starts, true)} ${clockText(starts, reader.clock)}`,
     view.siteName,
     depthText(view.depthM, reader.units, view.isAsDived ? 'up' : 'down'),
     `${view.timeText} min`,

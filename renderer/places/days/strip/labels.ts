@@ -4,6 +4,7 @@
  * are. Where nothing can be said in the clear, nothing is: the board above has the dive. Pure geometry over widths
  * reckoned from the text.
  */
+import { memoEach } from '../../../store/memo';
 import { boxesAlong, distance, isHit, type Box, type Place } from './boxes';
 import { textWidth, type Face } from './text-width';
 
@@ -155,11 +156,11 @@ interface Measured {
   readonly firstPx: number;
 }
 
-function measured(rows: readonly Row[], textScale: number): Measured {
+const measured = memoEach((rows: readonly Row[], { textScale }: Pick<Page, 'textScale'>): Measured => {
   const widths = rows.map((row) => rowWidth(row, textScale));
   const firstPx = rowWidth(rows[0]!.slice(0, 1), textScale);
   return { rows, widths, widest: Math.max(...widths), firstPx };
-}
+});
 
 /** The labels of a page, and how one more is placed among them. */
 export interface Placement {
@@ -190,8 +191,9 @@ interface Written {
  */
 export function placeLabels(dives: readonly LabelledDive[], page: Page): Placement {
   const lines = dives.map(linesOf);
-  const measuredOf = dives.map(({ variants }) => variants.map((rows) => measured(rows, page.textScale)));
-  const reaches = dives.map((_, i) => reachOf(lines[i]!, measuredOf[i]!, page.textScale));
+  const { textScale } = page;
+  const measuredOf = dives.map(({ variants }) => variants.map((rows) => measured(rows, { textScale })));
+  const reaches = dives.map((_, i) => reachOf(lines[i]!, measuredOf[i]!, textScale));
   const order = dives.map((_, i) => i).toSorted((a, b) => dives[b]!.rank - dives[a]!.rank || a - b);
   const all: Written = { words: dives.map(() => []), leaders: dives.map(() => []) };
 
@@ -220,8 +222,8 @@ export function placeLabels(dives: readonly LabelledDive[], page: Page): Placeme
     besides: (asked) => {
       const written: Written = { words: [...all.words], leaders: [...all.leaders] };
       return asked.map(({ at, variants }) => {
-        const mine = variants.map((rows) => measured(rows, page.textScale));
-        return put(at, mine, reachOf(lines[at]!, mine, page.textScale), written);
+        const mine = variants.map((rows) => measured(rows, { textScale }));
+        return put(at, mine, reachOf(lines[at]!, mine, textScale), written);
       });
     },
   };

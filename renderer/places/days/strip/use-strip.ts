@@ -70,15 +70,17 @@ function stretchesOf(
   views: readonly DiveView[],
   entriesByDive: ReadonlyMap<Id, readonly Entry[]>,
 ): readonly DiveStretch[] {
-  return views.map(({ id, startMin, surfacesMin, planned }) => {
-    const entries = entriesByDive.get(id) ?? [];
+  return views.map((view) => {
+    let { startMin, surfacesMin: endMin } = view;
+    for (const entry of entriesByDive.get(view.id) ?? []) {
+      startMin = Math.min(startMin, entry.startMin);
+      endMin = Math.max(endMin, entry.surfacesMin);
+    }
     // What was planned is drawn behind what was dived, and is as wide.
-    const ghost = planned ?? [];
-    const starts = [
-      ...entries.map((entry) => entry.startMin),
-      ...ghost.slice(0, 1).map(({ atMin }) => atMin),
-    ];
-    const ends = [...entries.map((entry) => entry.surfacesMin), ...ghost.slice(-1).map(({ atMin }) => atMin)];
-    return { id, startMin: Math.min(startMin, ...starts), endMin: Math.max(surfacesMin, ...ends) };
+    for (const { atMin } of view.planned ?? []) {
+      startMin = Math.min(startMin, atMin);
+      endMin = Math.max(endMin, atMin);
+    }
+    return { id: view.id, startMin, endMin };
   });
 }
