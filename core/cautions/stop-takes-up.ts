@@ -8,7 +8,7 @@ import { DUST, eachMadeDive, told, type Rule } from './rule';
  */
 export const stopTakesUp: Rule = {
   code: 'stop-takes-up',
-  severity: 'know',
+  severity: 'change',
   source: said`J. S. Haldane’s solution for the stop; A. A. Bühlmann, Tauchmedizin (1995), with gradient factors after E. C. Baker (1998)`,
   find: eachMadeDive((entry) => {
     const { isPastLimit, leading } = entry;

@@ -70,6 +70,14 @@ export function waysUp(plan: DivePlan): readonly AffineMap[] {
 }
 
 /**
+ * As `waysUp`, and the way as planned: with a safety stop that takes up more than it gives off a dive surfaces past the
+ * limit that it keeps without.
+ */
+export function waysUpAndAsPlanned(plan: DivePlan): readonly AffineMap[] {
+  return [...waysUp(plan), plan.whole];
+}
+
+/**
  * Bar by which the compartment that is furthest past its limit surfaces above it, on the worst way up.
  * Source: core/ascent/no-stop-limit.ts.
  */

@@ -296,12 +296,12 @@ describe('timelineOf', () => {
         const { points } = timelineOf(own, just.trip, entry!.surfacesMin, FINE);
         const leaving = points.find((point) => Math.abs(point.atMin - leavesMin) < 1e-6)!;
         expect(leaving.fractionOfLimit).toBeCloseTo(1, 9);
-        // A safety stop near the bottom of a shallow dive may take up more than it gives off: then a note says so.
-        const isNoted = cautionsOf({ trip: just.trip, divers: [own] }).some(
+        // A safety stop near the bottom of a shallow dive may take up more than it gives off: then it is to be adjusted.
+        const isToAdjust = cautionsOf({ trip: just.trip, divers: [own] }).some(
           ({ code }) => code === 'stop-takes-up',
         );
         const highest = Math.max(...points.map(({ fractionOfLimit }) => fractionOfLimit));
-        expect(isNoted).toBe(highest > 1 + 1e-9);
+        expect(isToAdjust).toBe(highest > 1 + 1e-9);
         const [dive] = just.trip.dives;
         const straight = { ...just.trip, dives: [{ ...dive!, safetyStop: null }] };
         const without = ledger(straight).divers[0]!;

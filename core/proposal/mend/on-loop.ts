@@ -11,7 +11,7 @@ import { loopOxygen } from '../../ledger/breathed-oxygen';
 import { longer } from '../../ledger/changed-dive';
 import { divePlan, newDivePlan, type DivePlan } from '../../ledger/dive-plan';
 import type { Carry } from '../../ledger/ledger-types';
-import { waysUp } from '../../ledger/limits-kept';
+import { waysUp, waysUpAndAsPlanned } from '../../ledger/limits-kept';
 import { loopAround, loopBreathing } from '../../ledger/loop-around';
 import { fswOnLoop } from '../../ledger/loop-depth';
 import { loopGases, loopStep } from '../../ledger/loop-step';
@@ -153,7 +153,7 @@ export function madeOnLoop(
   if (!keepsLoopLimits(made)) return null;
   const longerPlan = leastRoomMin === 0 ? null : newDivePlan(longer(dive, leastRoomMin), loop.around);
   const limits = surfaceLimits(loop.around.column, diver.gradient.high);
-  const ups = [...waysUp(plan), ...(longerPlan === null ? [] : waysUp(longerPlan))];
+  const ups = [...waysUpAndAsPlanned(plan), ...(longerPlan === null ? [] : waysUp(longerPlan))];
   return {
     filled: filledOn(made, longerPlan, airBar),
     highest: highestOf(ups, PURE_NITROGEN, limits, airBar),

@@ -13,7 +13,7 @@ import { surroundingsAt } from '../../document/waters';
 import { longer } from '../../ledger/changed-dive';
 import { divePlan, newDivePlan, type DivePlan } from '../../ledger/dive-plan';
 import { surfaceLimits } from '../../ledger/nitrogen-outcome';
-import { waysUp } from '../../ledger/limits-kept';
+import { waysUp, waysUpAndAsPlanned } from '../../ledger/limits-kept';
 import { mixFor, mixO2 } from '../../ledger/mix-choice';
 import { tableDepthFsw } from '../../ledger/table-depth';
 import { otu } from '../../oxygen/otu';
@@ -175,7 +175,7 @@ export class DiveWays {
     return {
       dive,
       plan,
-      waysUp: waysUp(plan),
+      waysUp: waysUpAndAsPlanned(plan),
       longerPlan,
       longerWaysUp: longerPlan === null ? [] : waysUp(longerPlan),
       filled: new Map(),

@@ -21,7 +21,7 @@ describe('a dive and its time', () => {
     expect(codes(aLedger([aDive({ depthM: 30, bottomMin })]))).not.toContain('past-no-stop');
   });
 
-  it('notes a safety stop so near the bottom that the dive surfaces past the limit it keeps', () => {
+  it('has a safety stop adjusted that is so near the bottom that the dive surfaces past the limit it keeps', () => {
     const careful = {
       ...party({ gradient: { low: 0.3, high: 0.3 } }),
       water: { density: 'gauge' as const, altitudeM: 2000 },
@@ -35,7 +35,7 @@ describe('a dive and its time', () => {
     expect(isPastLimit).toBe(false);
     expect(leading.fractionOfLimit).toBeGreaterThan(1.02);
     const found = only('stop-takes-up', ledger);
-    expect(found.severity).toBe('know');
+    expect(found.severity).toBe('change');
     expect(found.message).toContain(`surfaces at ${Math.ceil(leading.fractionOfLimit * 100)} % of the limit`);
     expect(codes(at(bottomMin, null))).not.toContain('stop-takes-up');
     expect(codes(at(bottomMin, { depthM: 3, min: 3 }))).not.toContain('stop-takes-up');

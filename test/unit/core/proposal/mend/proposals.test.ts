@@ -52,6 +52,22 @@ describe('mendings', () => {
     expect(change!.after!.room!.min).toBeGreaterThanOrEqual(4 - 1e-6);
   });
 
+  it('shortens a dive that its safety stop alone takes past the limit', () => {
+    const careful = {
+      party: [aDiver({ gradient: { low: 0.3, high: 0.3 } })],
+      water: { density: 'gauge' as const, altitudeM: 2000 },
+    };
+    const shallow = aDive({ depthM: 6.1, safetyStop: { depthM: 6, min: 10 } });
+    const at = (bottomMin: number): Trip => aTrip([{ ...shallow, bottomMin }], careful);
+    const trip = at(Math.floor(ledger(at(10)).divers[0]!.entries[0]!.noStopMin!));
+    expect(ledger(trip).divers[0]!.entries[0]!.isPastLimit).toBe(false);
+    const toChange = (of: Trip) => cautionsOf(ledger(of)).filter(({ severity }) => severity !== 'know');
+    expect(toChange(trip).map(({ code }) => code)).toEqual(['stop-takes-up']);
+    const { proposals } = mendings(trip, USUAL_REQUEST);
+    expect(proposals.length).toBeGreaterThan(0);
+    for (const each of proposals) expect(toChange(each.trip)).toEqual([]);
+  });
+
   it('tells what is proved apart from what was found, once the effort is spent', () => {
     const ofBest = (mostTried: number) =>
       mendings(TIGHT, { ...USUAL_REQUEST, mostTried }).proposals.find(({ kind }) => kind === 'best')!;
