@@ -65,6 +65,15 @@ test.describe('the focus after a removal', () => {
     await expect(strip.dive(4)).toBeFocused();
   });
 
+  test('goes to the dive that the palette finds, from a button about the dives too', async ({ bench, strip }) => {
+    await strip.whole.getByRole('button', { name: 'Zoom in' }).focus();
+    await bench.command('dive 13');
+    await expect(strip.dive(13)).toBeFocused();
+    await bench.field('Depth').focus();
+    await bench.command('dive 9');
+    await expect(bench.field('Depth')).toBeFocused();
+  });
+
   test('goes to “New dive” where none is left', async ({ page, strip }) => {
     await strip.dive(4).focus();
     await page.keyboard.press('Control+a');

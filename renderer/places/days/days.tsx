@@ -5,7 +5,7 @@ import { lazily } from '../../parts/lazily';
 import { useDesk } from '../../store/store';
 import { DiveCard } from './card/dive-card';
 import { Headline } from './headline';
-import { CARD_PART, isInCard, isStripFirst } from './in-card';
+import { CARD_PART, isInCard, isStripFirst, STRIP_PART } from './in-card';
 import { STAND_IN } from './stand-in';
 import { Strip } from './strip/strip';
 import { TripCard } from './trip-card';
@@ -47,7 +47,7 @@ export function Days(): ReactNode {
       <FrameLater>
         <Headline />
       </FrameLater>
-      <div className={styles.strip} data-part="days strip">
+      <div className={styles.strip} data-part={STRIP_PART}>
         <FrameLater isAtOnce={isStripFirst}>
           <Strip />
         </FrameLater>

@@ -1,7 +1,8 @@
 import type { Desk } from '../../store/store';
 
-/** The part that holds the card. */
+/** The parts that hold the card, and the strip with what stands about it. */
 export const CARD_PART = 'days card';
+export const STRIP_PART = 'days strip';
 
 /**
  * Whether the hand is in the card. What it is in is drawn in the frame of the key, the rest of the place a frame later:

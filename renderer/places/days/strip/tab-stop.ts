@@ -11,7 +11,7 @@ export function markOf(list: List, diveId: string): SVGElement | null {
 }
 
 /** Has a mark in focus where the focus is on the strip already. */
-export function takeFocusAlong(list: List, mark: SVGElement | null): void {
+function takeFocusAlong(list: List, mark: SVGElement | null): void {
   const { activeElement } = document;
   if (mark !== activeElement && list.current?.contains(activeElement)) mark?.focus();
 }

@@ -11,9 +11,10 @@ import { desk } from '../../../store/store';
 import { aheadFromMin, type DiveView } from './dive-view';
 import { applyEdit, DIVED, isEdit, MISSED, meaningOf, stepNameOf, type KeyEdit } from './strip-keys';
 import { useGesture } from './use-gesture';
-import { markOf, takeFocusAlong } from './tab-stop';
+import { markOf } from './tab-stop';
 import type { Zoom } from './use-zoom';
 import { isDialogOpen } from '../../../parts/open-dialog';
+import { STRIP_PART } from '../in-card';
 
 export interface DiveKeys {
   readonly onKeyDown: (event: KeyboardEvent<SVGElement>) => void;
@@ -116,7 +117,10 @@ function middleOf(target: EventTarget): number | undefined {
   return left + width / 2;
 }
 
-/** A palette gives the focus back as it closes, after its command has run: from there it follows the choice. */
+/**
+ * A palette gives the focus back as it closes, after its command has run: from there it follows the choice, also from what
+ * stands about the dives, such as the button that logged a day.
+ */
 function useFocusAfterPalette(list: RefObject<SVGElement | null>): void {
   useEffect(
     () =>
@@ -124,7 +128,10 @@ function useFocusAfterPalette(list: RefObject<SVGElement | null>): void {
         const [diveId, ...others] = state.selection.diveIds;
         if (state.selection.diveIds === before.selection.diveIds || others.length > 0) return;
         if (diveId === undefined || !isDialogOpen()) return;
-        queueMicrotask(() => takeFocusAlong(list, markOf(list, diveId)));
+        queueMicrotask(() => {
+          const strip = list.current?.closest(`[data-part="${STRIP_PART}"]`);
+          if (strip?.contains(document.activeElement)) markOf(list, diveId)?.focus();
+        });
       }),
     [list],
   );
