@@ -157,5 +157,8 @@ test.describe('mending the days ahead', () => {
     const sheet = page.getByRole('dialog', { name: 'Mend the days ahead' });
     await expect(sheet).toContainText('There is nothing to mend');
     await expect(sheet.getByRole('button', { name: /^Apply/ })).toBeDisabled();
+    // What is asked of proposals is not asked where there are none; the days can still be drafted again.
+    await expect(sheet.getByRole('textbox')).toHaveCount(0);
+    await expect(sheet.getByRole('button', { name: 'draft the days ahead again' })).toBeEnabled();
   });
 });

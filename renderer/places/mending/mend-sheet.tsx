@@ -196,6 +196,8 @@ export function MendSheet({ diveId }: { readonly diveId: Id | null }): ReactNode
     if (takeWorkedOut(trip, drafted.trip, 'Draft the days ahead again', told)) closeOverlay();
   };
   const isFound = now.kind === 'found' && now.trip === trip;
+  // Then room and costs would ask for nothing.
+  const isNothing = isFound && now.mending.toMend.length === 0;
   const looked = isFound ? chosenOf(now.mending.proposals, wanted) : undefined;
   // The strip beside it shows what is looked at.
   useEffect(() => {
@@ -217,12 +219,12 @@ export function MendSheet({ diveId }: { readonly diveId: Id | null }): ReactNode
       }
     >
       <div className={styles.mending}>
-        <section aria-label="Proposals" className={styles.found}>
+        <section aria-label="Proposals" className={styles.found} data-nothing={isNothing || undefined}>
           <State now={now} again={() => void startMending(trip, request)} />
           {isFound ? <Found mending={now.mending} trip={trip} /> : null}
         </section>
         <section aria-label="What is asked">
-          <MendWishes />
+          {isNothing ? null : <MendWishes />}
           {diveId === null ? null : (
             <p className={styles.again}>
               Or{' '}
