@@ -1,13 +1,13 @@
 import { siteName } from '../../core/document/site-of';
 import type { Trip } from '../../core/document/types';
 import { figureChanges, figureChangeSaid } from '../../core/proposal/mend/figures-said';
-import { changeSaid, MEND_NAMES, nothingToMend } from '../../core/proposal/mend/moves-said';
+import { changeSaid, MEND_NAMES, nothingToMend, toMendSaid } from '../../core/proposal/mend/moves-said';
 import type { DiveChange, Mending, Proposal } from '../../core/proposal/mend/proposals';
 import { momentAt } from '../../core/words/calendar';
 import { inOneSystem, wordsOf, type Reader, type Words } from '../../core/words/reader';
 import { SAFETY_LINE } from '../../core/words/safety-line';
 import { inRow, moment, NOTHING, said, type Named, type Said } from '../../core/words/said';
-import { countSaid, NONE } from '../../core/words/terms';
+import { NONE } from '../../core/words/terms';
 import { inked } from './paint';
 import { PLAIN, sentenceColumns, wrapped, type Look } from './text-table';
 
@@ -75,17 +75,9 @@ export function mendTable(
   const words = wordsOf({ ...inOneSystem(reader), nameOf: nameIn(trip) });
   const columns = sentenceColumns(look);
   const page: Page = { trip, words, columns, isColored: look.isColored };
-  const dives = new Set(toMend.flatMap(({ diveId }) => diveId ?? [])).size;
-  const isOne = toMend.length === 1;
-  const cautions = isOne ? said`one caution` : said`${countSaid(toMend.length)} cautions`;
-  const about = dives === 1 ? said`one dive ahead` : said`${countSaid(dives)} dives ahead`;
   const parts = [
     words(said`${trip.title}.`),
-    words(
-      toMend.length === 0
-        ? nothingToMend(request)
-        : said`To mend: ${cautions} to stop or change, on ${about}.`,
-    ),
+    words(toMend.length === 0 ? nothingToMend(request) : said`To mend: ${toMendSaid(toMend)}.`),
     ...(proposals.length === 0 ? [] : [words(WHOSE)]),
     ...proposals.map((each, at) => proposalText(each, at + 1, page)),
     ...none.map(({ kind, because }) =>

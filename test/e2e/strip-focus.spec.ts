@@ -65,7 +65,10 @@ test.describe('the focus after a removal', () => {
     await expect(strip.dive(4)).toBeFocused();
   });
 
-  test('goes to the dive that the palette finds, from a button about the dives too', async ({ bench, strip }) => {
+  test('goes to the dive that the palette finds, from a button about the dives too', async ({
+    bench,
+    strip,
+  }) => {
     await strip.whole.getByRole('button', { name: 'Zoom in' }).focus();
     await bench.command('dive 13');
     await expect(strip.dive(13)).toBeFocused();

@@ -1,9 +1,10 @@
 /** What a plan changes, in words. */
+import type { Caution } from '../../cautions/caution';
 import type { Dive, Trip } from '../../document/types';
 import { mixO2 } from '../../ledger/mix-choice';
 import { levelsOf } from '../../profile';
 import { figure, inRow, listed, named, said, timeOfDay, type Piece, type Said } from '../../words/said';
-import { mixSaid } from '../../words/terms';
+import { countSaid, mixSaid } from '../../words/terms';
 import type { Treatment } from './moves';
 import type { MendKind } from './proposals';
 import type { MendRequest } from './request';
@@ -16,14 +17,38 @@ export const MEND_NAMES: Readonly<Record<MendKind, Said>> = {
   party: said`Keep everybody in`,
 };
 
-const NOTHING_TO_MEND = said`There is nothing to mend: no dive ahead has a caution to stop or change.`;
+const NOTHING_TO_MEND = said`There is nothing to mend: no dive ahead is past a limit, and none has anything to adjust.`;
 
 /** The same, where one dive was asked about. */
-const NOTHING_OF_DIVE = said`There is nothing to mend: the dive is done, or has no caution to stop or change.`;
+const NOTHING_OF_DIVE = said`There is nothing to mend: the dive is done, or within limits with nothing to adjust.`;
 
 /** That nothing is proposed because nothing has to be. */
 export function nothingToMend({ onlyDiveId }: MendRequest): Said {
   return onlyDiveId === null ? NOTHING_TO_MEND : NOTHING_OF_DIVE;
+}
+
+/**
+ * What there is to mend, in one clause: "four cautions on two dives ahead: three past a limit, one to adjust".
+ * @param toMend one caution or more
+ */
+export function toMendSaid(toMend: readonly Caution[]): Said {
+  const dives = new Set(toMend.flatMap(({ diveId }) => diveId ?? [])).size;
+  const past = toMend.filter(({ severity }) => severity === 'stop').length;
+  const toAdjust = toMend.length - past;
+  const cautions = toMend.length === 1 ? said`one caution` : said`${countSaid(toMend.length)} cautions`;
+  const about =
+    dives === 0
+      ? said`on the flight home`
+      : dives === 1
+        ? said`on one dive ahead`
+        : said`on ${countSaid(dives)} dives ahead`;
+  const kinds =
+    toAdjust === 0
+      ? said`past a limit`
+      : past === 0
+        ? said`to adjust`
+        : said`${countSaid(past)} past a limit, ${countSaid(toAdjust)} to adjust`;
+  return said`${cautions} ${about}: ${kinds}`;
 }
 
 function depthsSaid({ legs, depthM }: Dive): Piece {

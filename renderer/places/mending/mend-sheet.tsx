@@ -1,9 +1,8 @@
 import { useEffect, useMemo, useRef, type ReactNode } from 'react';
 import { moment, said } from '../../../core/words/said';
-import { countSaid } from '../../../core/words/terms';
 import type { Mending, Proposal } from '../../../core/proposal/mend/proposals';
 import { mendedTrip } from '../../../core/proposal/mend/carried-out';
-import { MEND_NAMES, nothingToMend } from '../../../core/proposal/mend/moves-said';
+import { MEND_NAMES, nothingToMend, toMendSaid } from '../../../core/proposal/mend/moves-said';
 import type { Id, Trip } from '../../../core/document/types';
 import { takeWorkedOut } from '../../actions/mending';
 import { closeOverlay, showMending, showProposed } from '../../actions/view';
@@ -29,19 +28,11 @@ import styles from './mending.module.css';
 /** What the button at the foot sends. */
 const FORM = 'mending';
 
-/** "Three dives ahead pass a limit, four cautions." */
+/** "Four cautions on two dives ahead: three past a limit, one to adjust." */
 function Headline({ mending }: { readonly mending: Mending }): ReactNode {
   const words = useWords();
   const { toMend, request } = mending;
-  const dives = new Set(toMend.flatMap(({ diveId }) => diveId ?? [])).size;
-  const cautions = toMend.length === 1 ? said`one caution` : said`${countSaid(toMend.length)} cautions`;
-  const about =
-    dives === 0
-      ? said`on the flight home`
-      : dives === 1
-        ? said`on one dive ahead`
-        : said`on ${countSaid(dives)} dives ahead`;
-  const text = words(said`${cautions} to stop or change ${about}.`);
+  const text = words(said`${toMendSaid(toMend)}.`);
   return (
     <p className={styles.headline}>
       <strong>{text.charAt(0).toUpperCase() + text.slice(1)}</strong>{' '}

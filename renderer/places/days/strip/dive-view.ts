@@ -351,9 +351,9 @@ function nameOf(view: DiveView, reader: Reader): string {
     view.isAdded ? 'added' : '',
     view.isRecorded ? 'as recorded' : view.isAsDived ? 'as dived' : '',
     view.care === 'stop'
-      ? 'caution: not as planned'
+      ? 'caution: past a limit'
       : view.care === 'change'
-        ? 'caution: change something'
+        ? 'caution: something to adjust'
         : '',
   ];
   return parts.filter((part) => part !== '').join(', ');

@@ -63,7 +63,7 @@ describe('mend', () => {
     expect(new Set(cautions.map(({ diveId }) => diveId))).toEqual(new Set(['d13']));
     expect(proposals.length).toBeGreaterThan(0);
     const done = await mended(trip, ...UNDERWAY, '--dive', 'd1');
-    expect(done.stdout).toContain('There is nothing to mend: the dive is done, or has no caution');
+    expect(done.stdout).toContain('There is nothing to mend: the dive is done, or within limits');
     const unknown = await mended(trip, '--dive', 'x9');
     expect(unknown.status).toBe(2);
     expect(unknown.stderr).toContain('The trip has no dive "x9"');

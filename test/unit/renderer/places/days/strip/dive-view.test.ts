@@ -140,7 +140,7 @@ describe('diveViews', () => {
     const dive = byId(viewsOf(withDive(demoTrip(), 'd13', { bottomMin: 50 })), 'd13');
     expect(dive.care).toBe('stop');
     expect(dive.room).toMatch(/^−\d+ min$/);
-    expect(dive.name).toContain('caution: not as planned');
+    expect(dive.name).toContain('caution: past a limit');
     expect(dive).toMatchObject({ isPast: true, isTightestOfTrip: false });
     expect(dive.over).toMatch(/^\d+ min over$/);
   });
@@ -322,7 +322,7 @@ describe('what a screen reader is told of a dive', () => {
       'one past its limit',
       'd13',
       { bottomMin: 60 },
-      `Dive 13, ${when}, 24 m, 60 min, EAN32, after 1:44 at the surface, −27 min of room, tightest of the day, caution: not as planned`,
+      `Dive 13, ${when}, 24 m, 60 min, EAN32, after 1:44 at the surface, −27 min of room, tightest of the day, caution: past a limit`,
     ],
     [
       'one that not everybody makes',
