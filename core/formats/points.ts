@@ -1,4 +1,5 @@
 /** Points of a chart as XML has them, on their way to sites: what waypoints and placemarks share. */
+import { capital } from '../words/reader';
 import type { Trouble } from '../result';
 import { worded, type Words } from '../words/reader';
 import type { SaidTrouble } from '../words/said';
@@ -61,7 +62,7 @@ export function readPoints(text: string, format: PointFormat, words: Words): Sit
   const troubles: Trouble<SiteTroubleKind>[] = [];
   points.forEach((point, index) => {
     const number = `${noun} ${index + 1}`;
-    const read = format.siteOf(point, `${noun.charAt(0).toUpperCase()}${noun.slice(1)} ${index + 1}`);
+    const read = format.siteOf(point, `${capital(noun)} ${index + 1}`);
     if ('site' in read) sites.push(read.site);
     else {
       const name = childText(point, 'name');

@@ -1,3 +1,4 @@
+import { capital } from '../../core/words/reader';
 import type { Entry } from '../../core/ledger/ledger-types';
 import type { Trip } from '../../core/document/types';
 import { countText } from '../figures/format';
@@ -44,8 +45,7 @@ function isAnother(before: Desk, after: Desk): boolean {
 }
 
 function counted(count: number): string {
-  const text = countText(count);
-  return text.charAt(0).toUpperCase() + text.slice(1);
+  return capital(countText(count));
 }
 
 /** Which cautions came and went. */

@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useRef, type ReactNode } from 'react';
+import { capital } from '../../../core/words/reader';
 import { moment, said } from '../../../core/words/said';
 import type { Mending, Proposal } from '../../../core/proposal/mend/proposals';
 import { mendedTrip } from '../../../core/proposal/mend/carried-out';
@@ -35,7 +36,7 @@ function Headline({ mending }: { readonly mending: Mending }): ReactNode {
   const text = words(said`${toMendSaid(toMend)}.`);
   return (
     <p className={styles.headline}>
-      <strong>{text.charAt(0).toUpperCase() + text.slice(1)}</strong>{' '}
+      <strong>{capital(text)}</strong>{' '}
       {request.onlyDiveId === null
         ? 'Each proposal leaves none of them.'
         : 'Each proposal leaves none of them and brings none on another dive; cautions of other dives stay.'}{' '}

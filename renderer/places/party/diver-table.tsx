@@ -1,7 +1,7 @@
 import { useCallback, useMemo, useState, type ReactNode } from 'react';
 import type { Diver } from '../../../core/document/types';
 import { unitOf, type System as Units } from '../../../core/words/quantity';
-import { fileWords } from '../../../core/words/reader';
+import { capital, fileWords } from '../../../core/words/reader';
 import { said, type Said } from '../../../core/words/said';
 import { newDiverIds, putDivers } from '../../actions/party-cells';
 import { chooseDives, goTo } from '../../actions/view';
@@ -198,7 +198,7 @@ function put(edits: readonly CellEdit[], lines: readonly Line[], units: Units): 
   const told = putDivers(
     added,
     taken.map(({ id, change }) => ({ id, change })),
-    label.charAt(0).toUpperCase() + label.slice(1),
+    capital(label),
   );
   const nameColumn = DIVER_FIELDS.indexOf('name');
   return {

@@ -1,5 +1,7 @@
 import { useState, type ReactNode } from 'react';
 import type { Diver, EarlierDive } from '../../../core/document/types';
+import { capital } from '../../../core/words/reader';
+import { BEST_MIX } from '../../../core/words/terms';
 import { tell } from '../../actions/edit';
 import { addEarlierDive, changeEarlierDive, removeEarlierDive } from '../../actions/party';
 import { clockText, countText, dateText, depthText, minutesText, mixText } from '../../figures/format';
@@ -9,6 +11,7 @@ import { MomentFields } from '../../parts/moment-fields';
 import { MinutesField, ShareField, UnitField } from '../../parts/number-field';
 import { RefusalLine } from '../../parts/refusal-line';
 import type { Refusal } from '../../parts/use-draft';
+import { useWords } from '../../parts/use-words';
 import { useDesk } from '../../store/store';
 import styles from './earlier-dives.module.css';
 
@@ -25,7 +28,7 @@ export function EarlierDives({ diver }: { readonly diver: Diver }): ReactNode {
       <summary>
         {before.length === 0
           ? 'No dives before the trip'
-          : `${before.length === 1 ? 'One dive' : `${countText(before.length)} dives`} before the trip`}
+          : `${before.length === 1 ? 'One dive' : `${capital(countText(before.length))} dives`} before the trip`}
       </summary>
       {before.map((dive) => (
         <Earlier key={dive.id} diver={diver} dive={dive} />
@@ -44,6 +47,7 @@ export function EarlierDives({ diver }: { readonly diver: Diver }): ReactNode {
 }
 
 function Earlier({ diver, dive }: { readonly diver: Diver; readonly dive: EarlierDive }): ReactNode {
+  const words = useWords();
   const mixes = useDesk(({ trip }) => trip.mixes);
   const units = useDesk(({ settings }) => settings.units);
   const clock = useDesk(({ settings }) => settings.clock);
@@ -79,7 +83,7 @@ function Earlier({ diver, dive }: { readonly diver: Diver; readonly dive: Earlie
         value={gas}
         options={[
           ...mixes.map(({ id, o2 }) => ({ value: id, label: mixText(o2) })),
-          { value: 'auto', label: 'The richest that may' },
+          { value: 'auto', label: words(BEST_MIX) },
           { value: 'other', label: 'Another mix' },
         ]}
         commit={(mix) => void tell(change({ gas: mix === 'other' ? { o2: dive.o2 ?? 0.21 } : { mix } }))}

@@ -1,4 +1,5 @@
 import { useRef, type ReactNode } from 'react';
+import { capital } from '../../../core/words/reader';
 import type { Id } from '../../../core/document/types';
 import { addDiver } from '../../actions/party';
 import { tell } from '../../actions/edit';
@@ -58,10 +59,6 @@ export function Party(): ReactNode {
       </aside>
     </div>
   );
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** One by name, several by number: the sentence stands on one line above a party of twelve. */

@@ -2,7 +2,7 @@ import { unitName } from '../../figures/format';
 import { useId, type ClipboardEvent, type ReactNode } from 'react';
 import { numberTrouble } from '../../../core/document/fields';
 import { failure } from '../../../core/result';
-import { worded } from '../../../core/words/reader';
+import { capital, worded } from '../../../core/words/reader';
 import { say } from '../../store/notice';
 import { depthText } from '../../figures/format';
 import { positionText } from '../../figures/position';
@@ -112,9 +112,7 @@ function Troubles({ read }: { readonly read: ReadSiteList }): ReactNode {
         <ul className={styles.troubles}>
           {troubles.slice(0, TOLD).map((trouble) => (
             <li key={`${trouble.where}${trouble.what}`}>
-              {trouble.where === ''
-                ? ''
-                : `${trouble.where.charAt(0).toUpperCase()}${trouble.where.slice(1)}: `}
+              {trouble.where === '' ? '' : `${capital(trouble.where)}: `}
               {trouble.what} {trouble.mend}
             </li>
           ))}

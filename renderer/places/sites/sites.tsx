@@ -1,4 +1,5 @@
 import { useLayoutEffect, type ReactNode } from 'react';
+import { capital } from '../../../core/words/reader';
 import type { Trip } from '../../../core/document/types';
 import { showOverlay } from '../../actions/view';
 import { countText } from '../../figures/format';
@@ -65,10 +66,6 @@ function onPaste(event: ClipboardEvent): void {
   event.preventDefault();
   chooseSitesView({ list: listOf(text) });
   showOverlay({ kind: 'site-list' });
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 function sentenceOf(rows: readonly SiteRow[]): string {

@@ -1,4 +1,5 @@
 import { Fragment, memo, type ReactNode } from 'react';
+import { capital } from '../../../core/words/reader';
 import { siteName } from '../../../core/document/site-of';
 import type { Trip } from '../../../core/document/types';
 import type { Sturdiness, SturdyCell } from '../../../core/sturdiness/sturdiness';
@@ -75,7 +76,7 @@ export const SturdyTable = memo(function SturdyTable({
             <Fragment key={diveId}>
               <tr>
                 <th scope="rowgroup" colSpan={6} className={styles.dive}>
-                  {line.charAt(0).toUpperCase() + line.slice(1)}
+                  {capital(line)}
                   {isFirst ? <span className={styles.first}>. Ease first</span> : null}
                 </th>
               </tr>

@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useState, type ReactNode } from 'react';
+import { capital } from '../../../../core/words/reader';
 import { diverNamed, matchRecorded, startedMin } from '../../../../core/formats/recorded/match-recorded';
 import type { RecordedDive, RecordedReading } from '../../../../core/formats/recorded/recorded-dive';
 import { siteName } from '../../../../core/document/site-of';
@@ -135,7 +136,7 @@ function Troubles({ reading: { troubles } }: { readonly reading: RecordedReading
         <ul className={styles.troubles}>
           {troubles.slice(0, TOLD).map(({ where, what, mend }) => (
             <li key={`${where}${what}`}>
-              {where === '' ? '' : `${where.charAt(0).toUpperCase()}${where.slice(1)}: `}
+              {where === '' ? '' : `${capital(where)}: `}
               {what} {mend}
             </li>
           ))}
