@@ -30,7 +30,7 @@ export function printTrouble(reason: string): HostTrouble | null {
   return {
     kind: 'refused',
     what: `The pages were not printed${reason === '' ? '' : `: ${reason.replace(/\.$/, '')}`}.`,
-    where: "the system's print dialog",
+    where: 'the system’s print dialog',
     mend: 'See that a printer is set up, switched on and takes this paper, then print again; or save the PDF and print it from elsewhere.',
   };
 }

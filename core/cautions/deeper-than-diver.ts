@@ -9,7 +9,7 @@ export const deeperThanDiver: Rule = {
   find: eachDive((entry) => {
     const { depthM, diver } = entry;
     if (depthM <= diver.maxDepthM + DUST) return null;
-    const finding = said`${figure('depthMet', depthM)} is deeper than the diver's limit of ${figure('depthSet', diver.maxDepthM)}`;
+    const finding = said`${figure('depthMet', depthM)} is deeper than the diver’s limit of ${figure('depthSet', diver.maxDepthM)}`;
     return told(entry, finding, said`plan the dive shallower, or leave the diver out of it`);
   }),
 };

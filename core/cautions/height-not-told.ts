@@ -19,7 +19,7 @@ export const heightNotTold: Rule = {
       const [at, stays] = [figure('altitude', siteM), figure('altitude', altitudeM)];
       const says =
         event === null
-          ? said`${named('dive', dive.id)} is made at ${at}, and no event tells when the party leaves ${stays} for it: it is reckoned up there from the entry to the surfacing. Put the stay on the trip as an event.`
+          ? said`${named('dive', dive.id)} is made at ${at}, and no event tells when the party leaves ${stays} for it: it counts as up there from the entry to the surfacing. Put the stay on the trip as an event.`
           : said`${named('dive', dive.id)} is made at ${at} while “${event.title}” has the party at ${stays}: mend the height of its site, or the event.`;
       return [{ diverId: null, diveId: null, atMin, says }];
     });

@@ -24,6 +24,6 @@ export const noMix: Rule = {
         : NOTHING;
     const plan =
       deepest >= 1 ? said`plan it no deeper than ${figure('depthLimit', deepest)}` : said`leave it out`;
-    return said`None of the mixes on board can be used at ${figure('depthMet', dive.depthM)} at a PO2 of ${figure('po2Limit', diver.po2.working)} within the diver's oxygen ceiling: ${bring}${plan}. Until then the dive is left out of every figure.`;
+    return said`None of the mixes on board can be used at ${figure('depthMet', dive.depthM)} at a PO2 of ${figure('po2Limit', diver.po2.working)} within the diver’s oxygen ceiling: ${bring}${plan}. Until then the dive is left out of every figure.`;
   }),
 };

@@ -56,7 +56,7 @@ export const NUMBER_RULES = {
     'depth',
     0,
     4500,
-    said`Give the height of the water's surface above the sea; 0 at the sea.`,
+    said`Give the height of the water’s surface above the sea; 0 at the sea.`,
   ),
   eventAltitudeM: rule(
     said`Height of the event`,
@@ -70,7 +70,7 @@ export const NUMBER_RULES = {
     'depth',
     0,
     4600,
-    said`Give the height that the cabin's pressure stands for; ${usual('depth', [2438], [8000])} is what an airliner may have.`,
+    said`Give the height that the cabin’s pressure stands for; ${usual('depth', [2438], [8000])} is what an airliner may have.`,
   ),
   descentMPerMin: rule(
     said`Descent rate`,
@@ -98,21 +98,21 @@ export const NUMBER_RULES = {
     'depth',
     0,
     4,
-    said`Give the standard deviation of a dive's depth; ${usual('depth', [1], [3])} is taken where none is given.`,
+    said`Give the standard deviation of a dive’s depth; ${usual('depth', [1], [3])} is taken where none is given.`,
   ),
   scatterBottomMin: rule(
     said`Scatter of bottom time`,
     'minutes',
     0,
     15,
-    said`Give the standard deviation of a dive's bottom time, in minutes; 2 are taken where none is given.`,
+    said`Give the standard deviation of a dive’s bottom time, in minutes; 2 are taken where none is given.`,
   ),
   scatterStartMin: rule(
     said`Scatter of the start`,
     'minutes',
     0,
     120,
-    said`Give the standard deviation of a dive's start, in minutes; 10 are taken where none is given.`,
+    said`Give the standard deviation of a dive’s start, in minutes; 10 are taken where none is given.`,
   ),
   scatterRateShare: rule(
     said`Scatter of the gas rate`,

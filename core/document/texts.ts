@@ -89,7 +89,7 @@ export function textTrouble(
       ? { what: said`${label} has a line break in it.`, mend: said`Write it on one line.` }
       : {
           what: said`${label} has a sign in it that cannot be shown (${code(unfit[0])}).`,
-          mend: said`Type it anew, without that sign.`,
+          mend: said`Type it again, without that sign.`,
         };
   }
   if (isAsked && UNSEEN.test(value)) {

@@ -18,8 +18,8 @@ const LAST_YEAR = 2199;
  */
 export function wallTimeTrouble(label: Said, value: unknown): SaidTrouble | null {
   const mend = said`${either(
-    said`Write date and time at the trip's place as "2027-03-06T07:30".`,
-    said`Give the day and the time at the trip's place.`,
+    said`Write date and time at the trip’s place as "2027-03-06T07:30".`,
+    said`Give the day and the time at the trip’s place.`,
   )}`;
   if (value === undefined) return { what: said`${label} is missing.`, mend };
   const match = typeof value === 'string' ? WALL_TIME.exec(value) : null;

@@ -4,7 +4,7 @@ import { figure, inRow, listed, NOTHING, said, typed, type Piece, type Said } fr
 import type { Water } from '../water';
 
 const NAMES = {
-  gauge: said`water as gauges reckon`,
+  gauge: said`water as gauges are calibrated`,
   salt: said`sea water`,
   fresh: said`fresh water`,
 } as const;

@@ -266,8 +266,8 @@ export function lostSentence(lost: readonly WallTime[]): readonly Said[] {
   const moments = listed(lost.map((startsAt) => moment(startsAt)));
   return [
     lost.length === 1
-      ? said`The locked dive of ${moments} would pass a limit now, and is drafted anew.`
-      : said`The locked dives of ${moments} would pass a limit now, and are drafted anew.`,
+      ? said`The locked dive of ${moments} would pass a limit now, and is drafted again.`
+      : said`The locked dives of ${moments} would pass a limit now, and are drafted again.`,
   ];
 }
 

@@ -8,7 +8,7 @@ export function unknownDivers(words: Words, ids: readonly string[], known: reado
   const quoted = inRow(ids.map((id) => `"${id}"`));
   return {
     kind: 'diver',
-    what: words(said`${quoted} is in nobody's ledger.`),
+    what: words(said`${quoted} is in nobody’s ledger.`),
     where: 'diver',
     mend: words(said`Name a diver of the party by id: ${inRow(known)}.`),
   };

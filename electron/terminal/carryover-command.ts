@@ -31,7 +31,7 @@ function mainHelp(columns: number): string {
       width,
     ),
     wrapped(
-      'Exit 0: done. Exit 1: done, but with --strict a caution says stop. Exit 2: something cannot be used; standard error says what, where and how to mend it, and nothing is written.',
+      'Exit 0: done. Exit 1: done, but with --strict a limit is passed. Exit 2: something cannot be used; standard error says what, where and how to mend it, and nothing is written.',
       0,
       width,
     ),

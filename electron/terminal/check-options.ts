@@ -33,7 +33,7 @@ export const CHECK = {
     },
   ],
   exits:
-    'One line a trip, in the order they are named, of a folder in the order of their names. Exit 0: every trip was checked, whatever its cautions say. Exit 1: so, but with --strict a caution says stop. Exit 2: a trip cannot be used; its line says why.',
+    'One line a trip, in the order they are named, of a folder in the order of their names. Exit 0: every trip was checked, whatever its cautions say. Exit 1: checked, but with --strict a limit is passed. Exit 2: a trip cannot be used; its line says why.',
 } as const satisfies CommandTable;
 
 /**

@@ -156,7 +156,7 @@ function stockText(trip: Trip, answer: StockAnswer, page: Page): string {
     told.length === 0
       ? said`No list is left.`
       : said`Stock ${listSaid(told[0]!)}. ${sentences(recommendationSaid(answer, trip))}`;
-  const intro = said`What to stock${since}: ${total} lists there are; ${withUnused} have a mix that no dive would use.${over} ${searched} were worked out to the end; nothing beats ${told.length} (*). Rooms in minutes: the least of any dive, to the limit named, and that of nitrogen on the middle dive, which half of the dives keep or more; oxygen as the highest share on any clock; fills of anything but air.`;
+  const intro = said`What to stock${since}: ${total} lists there are; ${withUnused} have a mix that no dive would use.${over} ${searched} were worked out to the end; ${told.length} are worth considering (*), as no list is better in every way. Rooms in minutes: the least of any dive, to the limit named, and that of nitrogen on the middle dive, which half of the dives keep or more; oxygen as the highest share on any clock; fills of anything but air.`;
   return [
     wrapped(words(intro), 0, page.columns),
     ...(isNothing(unreached) ? [] : [wrapped(words(unreached), 2, page.columns)]),

@@ -81,10 +81,10 @@ export const UNITS_ROW = {
 
 export const STRICT_ROW = {
   name: 'strict',
-  help: 'exit 1 where a caution says stop; without it cautions change no exit code',
+  help: 'exit 1 where a limit is passed; without it cautions change no exit code',
 } as const satisfies OptionRow;
 
-export const STRICT_EXIT = 'Exit 1: planned, but with --strict a caution says stop.';
+export const STRICT_EXIT = 'Exit 1: planned, but with --strict a limit is passed.';
 
 export const TRIP_OPERAND = {
   name: 'TRIP',

@@ -19,7 +19,7 @@ export interface Terminal {
   readonly readInput: (mostBytes: number) => Promise<Uint8Array>;
 }
 
-/** What a command leaves behind besides files; 1 is for who asked to be told that a caution says stop. */
+/** What a command leaves behind besides files; 1 is for who asked to be told that a limit is passed. */
 export interface CommandOutcome {
   readonly status: 0 | 1 | 2;
   readonly stdout: string;

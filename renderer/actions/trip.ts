@@ -26,7 +26,7 @@ export function setWater(patch: Partial<Water>): EditResult {
 }
 
 export function setRates(patch: Partial<TripSettings>): EditResult {
-  return edit({ label: 'How it is reckoned', code: 'trip.settings' }, (trip) => ({
+  return edit({ label: 'Rates and gas', code: 'trip.settings' }, (trip) => ({
     ...trip,
     settings: { ...trip.settings, ...patch },
   }));

@@ -139,7 +139,7 @@ export const DIVE_COMMANDS: readonly Command[] = [
   {
     id: 'dive.previous',
     group: 'Dive',
-    label: 'Dive before',
+    label: 'Previous dive',
     keys: ['Mod+ArrowLeft'],
     enabled: hasDives,
     run: () => stepDive(-1),

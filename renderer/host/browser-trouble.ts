@@ -1,7 +1,7 @@
 /** What a browser's storage gets wrong, in words. */
 import type { HostResult, HostTrouble } from '../../core/host';
 
-export const WHERE = "this browser's storage";
+export const WHERE = 'this browser’s storage';
 
 /** A full disk is told by name, or in the message of an error that has none: "FILE_ERROR_NO_SPACE". */
 const NO_ROOM = /no_?(device_)?space|quota|disk (is )?full/i;

@@ -198,11 +198,11 @@ test.describe('the party', () => {
     await bench.dialog.getByLabel('Altitude of the water').fill('1500');
     await bench.dialog.getByLabel('Altitude of the water').press('Enter');
     await bench.dialog.getByRole('button', { name: 'Close' }).click();
-    await party.card.getByRole('button', { name: 'Came up from sea level lately' }).click();
+    await party.card.getByRole('button', { name: 'Came up from sea level recently' }).click();
     await party.set('Arrived at', '9:30');
     await expect(party.field('Arrived at')).toHaveValue('09:30');
     await expect(party.diver('Guest 2')).toContainText('climb');
-    await party.card.getByRole('button', { name: 'Has been there for long' }).click();
+    await party.card.getByRole('button', { name: 'At this height long enough' }).click();
     await expect(party.diver('Guest 2')).not.toContainText('climb');
   });
 

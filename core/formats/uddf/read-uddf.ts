@@ -104,7 +104,7 @@ function mixOf(mix: XmlElement): FileMix {
     return {
       what: `The mix "${name}" has more in it than oxygen and nitrogen.`,
       where,
-      mend: 'Such a dive is not reckoned with here; log its depth and time by hand where that is careful enough.',
+      mend: 'Such a dive cannot be calculated here; log its depth and time by hand where that is careful enough.',
     };
   }
   const trouble = numberTrouble('o2', o2);

@@ -143,7 +143,7 @@ function readingOf(
     note: words(
       isAnalysed
         ? said`At ${figure('po2Limit', contingency)} ${deepest}, only to get out of trouble. Read it again after a night.`
-        : said`Circle what you read. MOD at ${limit}, rounded down. Any other reading: not before it is planned anew.${dots}`,
+        : said`Circle what you read. MOD at ${limit}, rounded down. Any other reading: not before it is planned again.${dots}`,
     ),
     shortNote: words(
       isAnalysed ? said`Read it again after a night.` : said`Circle what you read; MOD at ${limit}.${dots}`,

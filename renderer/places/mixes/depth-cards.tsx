@@ -123,7 +123,7 @@ export function DepthCards(): ReactNode {
   }, [trip, diver, units]);
   const lines = useMemo(() => mixLines(cards.map(({ mix }) => mix)), [cards]);
   if (cards.length === 0) {
-    return <p className="soft">No mix on board yet: add one, and its card stands here.</p>;
+    return <p className="soft">No mix on board yet: add one, and its card appears here.</p>;
   }
   return (
     <section aria-label="Depth cards">

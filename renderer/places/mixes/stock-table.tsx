@@ -101,7 +101,7 @@ export function StockTable(props: {
       </WideTable>
       {showsAll || told.length === rows.length ? null : (
         <p className={styles.more}>
-          {more > 0 ? `${more} more that nothing beats. ` : ''}
+          {more > 0 ? `${more} more worth considering. ` : ''}
           <button type="button" className="linked" onClick={() => setShowsAll(true)}>
             Show all {told.length} told
           </button>

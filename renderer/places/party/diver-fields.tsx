@@ -95,7 +95,7 @@ function Arrival({ diver }: { readonly diver: Diver }): ReactNode {
     if (trip.water.altitudeM === 0) return null;
     return (
       <button type="button" className="linked" onClick={() => void tell(setArrival(id, firstArrival(trip)))}>
-        Came up from sea level lately
+        Came up from sea level recently
       </button>
     );
   }
@@ -108,7 +108,7 @@ function Arrival({ diver }: { readonly diver: Diver }): ReactNode {
         commit={(at) => setArrival(id, at)}
       />
       <button type="button" className="linked" onClick={() => void tell(setArrival(id, null))}>
-        Has been there for long
+        At this height long enough
       </button>
     </>
   );

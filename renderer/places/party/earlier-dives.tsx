@@ -34,7 +34,7 @@ export function EarlierDives({ diver }: { readonly diver: Diver }): ReactNode {
         <Earlier key={dive.id} diver={diver} dive={dive} />
       ))}
       {diver.loop === undefined || before.length === 0 ? null : (
-        <p className="soft">Reckoned as dived on open circuit: there is no loop before the trip.</p>
+        <p className="soft">Counted as open circuit: there is no loop before the trip.</p>
       )}
       <p>
         <button type="button" className="linked" onClick={add}>

@@ -13,7 +13,7 @@ export function slateOutcome(outcome: Outcome<SlateAnswer>): SlateAnswer | null 
   if (outcome.kind === 'stopped') return null;
   if (outcome.kind === 'answer') return outcome.answer;
   const what = `The slates could not be made${outcome.message ? `: ${outcome.message}` : '.'}`;
-  const mend = 'Try other choices; if it stays, start the workbench anew. The trip is not touched.';
+  const mend = 'Try other choices; if it happens again, restart the workbench. The trip is not touched.';
   const trouble: Trouble = { kind: 'fault', what, where: '', mend };
   return { kind: 'troubles', troubles: [trouble] };
 }

@@ -34,7 +34,7 @@ export function Draft({ read }: { readonly read: ReadSiteList }): ReactNode {
         <p className="soft" role="status">
           {isWithoutSites(form)
             ? 'Give the sites, and the days of the trip appear here.'
-            : 'One of the answers cannot be used; the reason stands beside it.'}
+            : 'One of the answers cannot be used; the reason is beside it.'}
         </p>
       ) : null}
       {laidOut.kind === 'done' && laidOut.result.ok ? <Sum draft={laidOut.result.value} /> : null}

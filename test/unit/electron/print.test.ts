@@ -37,7 +37,7 @@ describe('printPages', () => {
     const error = await printing((done) => done(false, reason)).catch((thrown: unknown) => thrown);
     expect(error).toBeInstanceOf(DiskTrouble);
     expect((error as DiskTrouble).trouble).toEqual(printTrouble(reason));
-    expect(printTrouble(reason)).toMatchObject({ kind: 'refused', where: "the system's print dialog" });
+    expect(printTrouble(reason)).toMatchObject({ kind: 'refused', where: 'the system’s print dialog' });
     expect(printTrouble(reason)?.what).toBe(
       reason === '' ? 'The pages were not printed.' : `The pages were not printed: ${reason}.`,
     );

@@ -97,7 +97,7 @@ describe('depthCard', () => {
     const [site] = one.sites;
     const tarn = { ...site!, id: 'tarn', name: 'Tarn', water: { altitudeM: 640 } };
     expect(told({ ...one, sites: [...one.sites, tarn] })).toContain(
-      'For water as gauges reckon at 0 m, not for <Tarn>.',
+      'For water as gauges are calibrated at 0 m, not for <Tarn>.',
     );
     expect(told(one)).not.toContain('not for');
   });

@@ -274,7 +274,7 @@ describe('startingSheet', () => {
       ],
     });
     expect(explanations).toContain(
-      'The locked dive of 2027-03-08T07:30 would pass a limit now, and is drafted anew.',
+      'The locked dive of 2027-03-08T07:30 would pass a limit now, and is drafted again.',
     );
     expect(cells.find(({ startsAt }) => startsAt === '2027-03-08T07:30')!.state).toBe('drafted');
     expect(trip.dives.find(({ startsAt }) => startsAt === '2027-03-08T07:30')!.siteId).toBe('b');

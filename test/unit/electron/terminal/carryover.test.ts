@@ -122,7 +122,7 @@ describe('carryover', () => {
     expect(stderr).toMatch(/^--json: There is no such file/m);
   });
 
-  it('exits 1 where a caution says stop, if it is asked to be strict, and else 0', async () => {
+  it('exits 1 where a limit is passed, if it is asked to be strict, and else 0', async () => {
     const past = input(pastLimit());
     const [plain, strict, fine] = await Promise.all([
       carryoverCommand(['plan', '-'], past),

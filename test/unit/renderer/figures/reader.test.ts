@@ -106,7 +106,7 @@ describe('a refused number', () => {
     [
       'altitudeM',
       20_000 * 0.3048,
-      "Altitude is 20000 ft; it can be 0 to 14763 ft. Give the height of the water's surface above the sea; 0 at the sea.",
+      'Altitude is 20000 ft; it can be 0 to 14763 ft. Give the height of the water’s surface above the sea; 0 at the sea.',
     ],
   ])('%s is told in feet, psi and cubic feet', (field, value, text) => {
     expect(refused(field, value, IMPERIAL)).toBe(text);
