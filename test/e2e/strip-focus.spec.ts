@@ -65,10 +65,13 @@ test.describe('the focus after a removal', () => {
     await expect(strip.dive(4)).toBeFocused();
   });
 
-  test('goes to the dive that the palette finds, from a button about the dives too', async ({
+  test('goes to the dive that the palette finds, from a button about the dives and from nothing too', async ({
     bench,
     strip,
   }) => {
+    // Nothing has the focus yet.
+    await bench.command('dive 4');
+    await expect(strip.dive(4)).toBeFocused();
     await strip.whole.getByRole('button', { name: 'Zoom in' }).focus();
     await bench.command('dive 13');
     await expect(strip.dive(13)).toBeFocused();

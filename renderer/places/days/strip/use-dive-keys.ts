@@ -117,9 +117,15 @@ function middleOf(target: EventTarget): number | undefined {
   return left + width / 2;
 }
 
+/** Whether the focus is on no part of the place: the page has it, or the place as a whole. */
+function isOnNothing(): boolean {
+  const { activeElement } = document;
+  return activeElement === null || activeElement === document.body || activeElement.id === 'place';
+}
+
 /**
  * A palette gives the focus back as it closes, after its command has run: from there it follows the choice, also from what
- * stands about the dives, such as the button that logged a day.
+ * stands about the dives, such as the button that logged a day, and from nothing.
  */
 function useFocusAfterPalette(list: RefObject<SVGElement | null>): void {
   useEffect(
@@ -130,7 +136,7 @@ function useFocusAfterPalette(list: RefObject<SVGElement | null>): void {
         if (diveId === undefined || !isDialogOpen()) return;
         queueMicrotask(() => {
           const strip = list.current?.closest(`[data-part="${STRIP_PART}"]`);
-          if (strip?.contains(document.activeElement)) markOf(list, diveId)?.focus();
+          if (isOnNothing() || strip?.contains(document.activeElement)) markOf(list, diveId)?.focus();
         });
       }),
     [list],
