@@ -103,7 +103,7 @@ export function StockTable(props: {
         <p className={styles.more}>
           {more > 0 ? `${more} more worth considering. ` : ''}
           <button type="button" className="linked" onClick={() => setShowsAll(true)}>
-            Show all {told.length} told
+            Show all {told.length}
           </button>
         </p>
       )}
