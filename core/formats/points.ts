@@ -1,7 +1,6 @@
 /** Points of a chart as XML has them, on their way to sites: what waypoints and placemarks share. */
-import { capital } from '../words/reader';
 import type { Trouble } from '../result';
-import { worded, type Words } from '../words/reader';
+import { capital, worded, type Words } from '../words/reader';
 import type { SaidTrouble } from '../words/said';
 import { numberTrouble } from '../document/fields';
 import { LIST_RULES } from '../document/schema';

@@ -72,6 +72,7 @@ export function waysUp(plan: DivePlan): readonly AffineMap[] {
 /**
  * As `waysUp`, and the way as planned: with a safety stop that takes up more than it gives off a dive surfaces past the
  * limit that it keeps without.
+ * Source: CONVENTIONS, "No-stop limit".
  */
 export function waysUpAndAsPlanned(plan: DivePlan): readonly AffineMap[] {
   return [...waysUp(plan), plan.whole];

@@ -54,6 +54,25 @@ describe('a ledger taken up again', () => {
     expect(past!.entries[1]!.gas.usedL).not.toBeCloseTo(inside!.entries[1]!.gas.usedL!, 0);
     expect(past!.entries[2]!.cns.day).toBeGreaterThan(inside!.entries[2]!.cns.day!);
   });
+
+  it('looks the table up anew where stops before a dive shorten its interval, though the group is what it was', () => {
+    let told = 0;
+    for (let min = 0; min < 60; min += 1) {
+      const startsAt = `2027-03-14T12:${String(min).padStart(2, '0')}`;
+      const later = withDive(withDive(threeDives(), 'c', { startsAt }), 'b', {
+        startsAt: '2027-03-14T10:20',
+        bottomMin: 30,
+      });
+      const before = withDive(later, 'a', { depthM: 30, bottomMin: 44 });
+      const after = withDive(later, 'a', { depthM: 30, bottomMin: 50 });
+      const [was, is] = [ledger(before), ledger(after)];
+      expect(ledger(after, was)).toEqual(is);
+      const groups = [was, is].map(({ divers }) => divers[0]!.entries.map(({ table }) => table!.groupBefore));
+      // The group that the last dive counts on from, by another interval after the same dive.
+      if (groups[0]![1] === groups[1]![1] && groups[0]![2] !== groups[1]![2]) told += 1;
+    }
+    expect(told).toBeGreaterThan(0);
+  });
 });
 
 describe('a dive changed for one diver alone', () => {
