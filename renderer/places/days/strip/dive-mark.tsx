@@ -2,7 +2,8 @@ import { memo, type ReactNode } from 'react';
 import { useDesk } from '../../../store/store';
 import type { DiveView } from './dive-view';
 import styles from './dives.module.css';
-import { STYLES, type PlacedLabel, type Placement, type Row } from './labels';
+import { STYLES, type Row } from './label-rows';
+import type { PlacedLabel, Placement } from './labels';
 import { wordsOfChosen, type Mark, type MarksSource } from './marks';
 
 type Shown = Pick<

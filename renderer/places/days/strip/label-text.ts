@@ -1,6 +1,6 @@
 /** What is said at the weight of a dive, the most first, by the width of a day. */
 import type { DiveView } from './dive-view';
-import type { Piece, Row } from './labels';
+import type { Piece, Row } from './label-rows';
 import type { StripForm } from './strip-form';
 import { fitted, textWidth } from './text-width';
 

@@ -4,28 +4,8 @@
  * are. Where nothing can be said in the clear, nothing is: the board above has the dive. Pure geometry over widths
  * reckoned from the text.
  */
-import { memoEach } from '../../../store/memo';
 import { boxesAlong, distance, isHit, type Box, type Place } from './boxes';
-import { textWidth, type Face } from './text-width';
-
-/** How a piece of a label is set; size in pixels at 100 % text. */
-export const STYLES = {
-  depth: { face: 'sansBold', px: 13.5 },
-  note: { face: 'condensed', px: 12.5 },
-  mix: { face: 'condensedBold', px: 12.5 },
-  italic: { face: 'condensed', px: 12.5 },
-  past: { face: 'condensed', px: 12.5 },
-  care: { face: 'sansBold', px: 13.5 },
-  name: { face: 'serif', px: 15 },
-} as const satisfies Readonly<Record<string, { readonly face: Face; readonly px: number }>>;
-
-export interface Piece {
-  readonly style: keyof typeof STYLES;
-  readonly text: string;
-}
-
-/** Pieces side by side. */
-export type Row = readonly Piece[];
+import { isName, measured, rowWidth, type Measured, type Row } from './label-rows';
 
 /** A dive as the page has it. */
 export interface LabelledDive {
@@ -79,33 +59,11 @@ export const ROW_PX = 14;
 const NAME_ROW_PX = 17;
 const BASELINE_PX = 11;
 const NAME_BASELINE_PX = 13;
-/** Between two pieces that do not belong to each other. */
-const PIECE_GAP_PX = 4;
 /** From the middle of a weight to the top of its words; more around a ring. */
 const UNDER_PX = 7;
 const UNDER_RING_PX = 13;
 /** Further off than this a leader leads from the weight to its words. */
 const LEADER_FROM_PX = 19;
-
-/** Whether a piece goes on from the one before it, as the time from the depth: "24/29". */
-function isJoined(piece: Piece): boolean {
-  return piece.text.startsWith('/');
-}
-
-/** Width of a row in pixels. */
-export function rowWidth(row: Row, textScale: number): number {
-  let width = 0;
-  row.forEach((piece, i) => {
-    const { face, px } = STYLES[piece.style];
-    if (i > 0) width += isJoined(piece) ? 1 : PIECE_GAP_PX * textScale;
-    width += textWidth(piece.text, face, px * textScale);
-  });
-  return width;
-}
-
-function isName(row: Row): boolean {
-  return row[0]?.style === 'name';
-}
 
 /** Where a label may stand beside its weight, in pixels at 100 % text; the cost orders what is tried first. */
 interface Spot {
@@ -147,20 +105,6 @@ const TRIALS: readonly Trial[] = Array.from({ length: MOST_VARIANTS }, (_, varia
 )
   .flat()
   .toSorted((a, b) => a.cost - b.cost);
-
-/** A variant measured: the width of each row, of all, and of the figure that could be taken for another's. */
-interface Measured {
-  readonly rows: readonly Row[];
-  readonly widths: readonly number[];
-  readonly widest: number;
-  readonly firstPx: number;
-}
-
-const measured = memoEach((rows: readonly Row[], { textScale }: Pick<Page, 'textScale'>): Measured => {
-  const widths = rows.map((row) => rowWidth(row, textScale));
-  const firstPx = rowWidth(rows[0]!.slice(0, 1), textScale);
-  return { rows, widths, widest: Math.max(...widths), firstPx };
-});
 
 /** The labels of a page, and how one more is placed among them. */
 export interface Placement {

@@ -22,11 +22,10 @@ import {
   labelBoxes,
   linesOf,
   placeLabels,
-  rowWidth,
   type LabelledDive,
   type PlacedLabel,
-  type Row,
 } from '../../../../../../renderer/places/days/strip/labels';
+import { rowWidth, type Row } from '../../../../../../renderer/places/days/strip/label-rows';
 
 const figure = (depth: string, time = '45'): Row => [
   { style: 'depth', text: depth },
