@@ -61,7 +61,7 @@ function cautionsOf(
       (diverId === null || chosen.some(({ diver }) => diver.id === diverId)),
   );
   // Said once for the whole trip, but to be known before each of these dives.
-  const dense = denseSentence(dives);
+  const dense = denseSentence(dives, trip);
   return [
     ...toldTogether(ours).map(({ caution, diverIds }) => {
       const names = trip.party.filter(({ id }) => diverIds.includes(id)).map(({ name }) => unmarked(name));

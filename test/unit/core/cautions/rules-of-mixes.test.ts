@@ -118,14 +118,16 @@ describe('a dive on a mix', () => {
     expect(codes(analysed)).not.toContain('mix-not-analysed');
   });
 
-  it('names the densest of several dives', () => {
+  it('names the densest of several dives, and every site once', () => {
     const dives = [
       aDive({ depthM: 34, bottomMin: 8 }),
       aDive({ depthM: 32, bottomMin: 5, startsAt: '2027-03-06T12:00' }),
+      aDive({ depthM: 33, bottomMin: 5, startsAt: '2027-03-06T16:00', siteId: 'arch' }),
     ];
+    const sites = ['Wall', 'Arch'].map((name) => ({ id: name.toLowerCase(), name, depthM: 40, notes: '' }));
     // 1.293 g/L * 4.4132: 5.68 up.
-    expect(only('gas-dense', aLedger(dives)).message).toContain(
-      'On 2 dives the gas is dense, up to 5.7 g/L at 34 m',
+    expect(only('gas-dense', aLedger(dives, { sites })).message).toContain(
+      'On 3 dives at Wall and Arch the gas is dense, up to 5.7 g/L at 34 m',
     );
   });
 
