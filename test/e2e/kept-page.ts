@@ -8,6 +8,15 @@ import type { Browser, BrowserContext, BrowserContextOptions, CDPSession, Page }
 /** The server has nothing there: a page that runs no script. */
 const NOWHERE = '/nothing-here';
 
+/**
+ * That nothing is there, or no icon for a page that names none, may be told when the next test has begun. The window
+ * names an icon of its own: of its faults this is none.
+ * @param url of what was not found
+ */
+export function isBetweenTests(url: string): boolean {
+  return url.endsWith(NOWHERE) || url.endsWith('/favicon.ico');
+}
+
 /** After these a page, its context or its clock is not as it was. */
 const LASTING = {
   page: ['addInitScript', 'addLocatorHandler', 'close', 'emulateMedia', 'exposeBinding', 'exposeFunction'],

@@ -1,5 +1,6 @@
 import { writeFileSync } from 'node:fs';
 import { expect, test, type FileChooser, type Locator, type Page } from '@playwright/test';
+import { isBetweenTests } from '../kept-page';
 import { drawn } from './drawn';
 
 type Handed = Exclude<Parameters<FileChooser['setFiles']>[0], readonly unknown[]>;
@@ -47,7 +48,7 @@ export class Workbench {
     });
     page.on('pageerror', (error) => this.hear(error.message));
     page.on('console', (message) => {
-      if (message.type() === 'error') this.hear(message.text());
+      if (message.type() === 'error' && !isBetweenTests(message.location().url)) this.hear(message.text());
     });
   }
 
