@@ -87,6 +87,24 @@ export function goTo(place: Settings['place']): void {
   changeSettings({ place });
 }
 
+/** What `goToDives` chose, until the strip has the focus. */
+let sought: readonly Id[] | null = null;
+
+/** Goes to dives from another place or from a list of cautions: they are chosen, and the strip has the focus. */
+export function goToDives(diveIds: readonly Id[]): void {
+  sought = diveIds;
+  chooseDives(diveIds);
+  goTo('days');
+}
+
+/** The first of the dives gone to, told once; null where none is, or something else was chosen since. */
+export function takeSought(): Id | null {
+  const isStanding = sought === desk.getState().selection.diveIds;
+  const diveId = isStanding ? sought?.[0] : undefined;
+  sought = null;
+  return diveId ?? null;
+}
+
 const TEXT_STEPS = [0.85, 1, 1.15, 1.3, 1.5, 1.75, 2] as const;
 
 /** The next larger or smaller text, 85 to 200 percent. */

@@ -1,4 +1,4 @@
-import { chooseDives, chooseDiver, goTo } from '../actions/view';
+import { chooseDives, chooseDiver, goToDives } from '../actions/view';
 import { clockText, dateText } from '../figures/format';
 import type { Desk } from '../store/store';
 import type { Command } from './registry';
@@ -16,10 +16,8 @@ export function commandsOfTrip({ trip: open, settings }: Desk): readonly Command
     id: `go-to.${id}`,
     group: 'Dive',
     label: `Dive ${i + 1}, ${sites.get(siteId) ?? siteId}, ${dateText(startsAt)}, ${clockText(startsAt, settings.clock)}`,
-    run: () => {
-      goTo('days');
-      chooseDives([id]);
-    },
+    // On Days the hand may be in the card, which goes on from there with the dive that is found.
+    run: () => (settings.place === 'days' ? chooseDives([id]) : goToDives([id])),
   }));
   return [...divers, ...dives];
 }

@@ -6,7 +6,7 @@ import { exportUddf } from '../actions/exports';
 import { nextStart } from '../actions/next-start';
 import { removeDiver } from '../actions/party';
 import { removeSite } from '../actions/sites';
-import { chooseDiver, chooseDives, goTo, showMending } from '../actions/view';
+import { chooseDiver, chooseDives, goTo, goToDives, showMending } from '../actions/view';
 import { commandById } from '../commands/all';
 import { isEnabled, labelOf } from '../commands/registry';
 import { todayText } from '../figures/local-time';
@@ -61,10 +61,7 @@ function ofSite({ id, name, depthM }: Site): ContextItems {
       {
         label: here.length === 1 ? 'Go to its dive' : `Go to its ${here.length} dives`,
         enabled: here.length > 0,
-        run: () => {
-          goTo('days');
-          chooseDives(here);
-        },
+        run: () => goToDives(here),
       },
       { label: 'Remove the site', enabled: here.length === 0, run: () => void tell(removeSite(id)) },
     ],

@@ -4,7 +4,7 @@ import { keptTogether } from '../../core/line-breaks';
 import { dayOf, listed, said } from '../../core/words/said';
 import { countSaid, SEVERITIES } from '../../core/words/terms';
 import type { Trip } from '../../core/document/types';
-import { chooseDives, closeOverlay, goTo, showMending } from '../actions/view';
+import { closeOverlay, goToDives, showMending } from '../actions/view';
 import { Folded } from './folded';
 import { useWords } from './use-words';
 import { selectAhead } from '../store/clock';
@@ -70,8 +70,7 @@ function ToldList(props: {
                       className="linked"
                       onClick={() => {
                         closeOverlay();
-                        goTo('days');
-                        chooseDives([dive.id]);
+                        goToDives([dive.id]);
                       }}
                     >
                       {words(

@@ -1,6 +1,7 @@
 /** What the strip leaves to fields and focus: nothing typed is lost, and no keyboard begins anew. */
 import { expect, test } from './fixtures';
 import { depthOf } from './pages/strip';
+import { openWorse } from './pages/worse-trip';
 
 test.describe('what is being typed as a dive is pressed', () => {
   for (const modifiers of [[], ['Control']] as const) {
@@ -85,5 +86,51 @@ test.describe('the focus after a removal', () => {
     await page.keyboard.press('Control+a');
     await page.keyboard.press('Delete');
     await expect(strip.whole.getByRole('button', { name: 'New dive' })).toBeFocused();
+  });
+});
+
+test.describe('the focus goes along to a dive', () => {
+  test('from a place that names it, and the keys of the strip go on from there', async ({
+    page,
+    bench,
+    strip,
+  }) => {
+    const places = page.getByRole('navigation', { name: 'Places' });
+    const before = await strip.told(9);
+    const from = depthOf(before);
+    await places.getByRole('button', { name: 'Party' }).click();
+    await page
+      .getByRole('region', { name: 'Who on which dive' })
+      .getByRole('button', { name: /^Dive 9,/ })
+      .click();
+    await expect(strip.dive(9)).toBeFocused();
+    await page.keyboard.press('ArrowDown');
+    await expect.poll(async () => depthOf(await strip.told(9))).toBe(from + 1);
+
+    await places.getByRole('button', { name: 'Sites' }).click();
+    await page
+      .getByRole('button', { name: /: the dive at / })
+      .last()
+      .click();
+    await expect(strip.chosen).toHaveCount(1);
+    await expect(strip.chosen).toBeFocused();
+
+    await places.getByRole('button', { name: 'Sites' }).click();
+    await bench.command('dive 4');
+    await expect(strip.dive(4)).toBeFocused();
+  });
+
+  test('from the list of cautions, also with one day on show', async ({ page, bench, strip }) => {
+    await openWorse(bench);
+    await strip.dive(2).focus();
+    await page.keyboard.press('Enter');
+    await strip.whole.getByRole('button', { name: 'Day', exact: true }).click();
+    await bench.command('all cautions');
+    await bench.dialog
+      .getByRole('button', { name: /^Dive 13,/ })
+      .first()
+      .click();
+    await expect(bench.dialog).toBeHidden();
+    await expect(strip.dive(13)).toBeFocused();
   });
 });

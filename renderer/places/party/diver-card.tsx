@@ -2,7 +2,7 @@ import { useEffect, useRef, useState, type ReactNode } from 'react';
 import type { DiverLedger } from '../../../core/ledger/ledger-types';
 import type { Id, Trip } from '../../../core/document/types';
 import { removeDiver } from '../../actions/party';
-import { chooseDives, chooseDiver, goTo } from '../../actions/view';
+import { chooseDiver, goTo, goToDives } from '../../actions/view';
 import { countText, NO_FIGURE, numberText, percentText, unitText } from '../../figures/format';
 import { RefusalLine } from '../../parts/refusal-line';
 import type { Refusal } from '../../parts/use-draft';
@@ -134,9 +134,8 @@ function Comes({ figures }: { readonly figures: DiverFigures }): ReactNode {
               type="button"
               className={isCare(room.min) ? 'linked care' : 'linked'}
               onClick={() => {
-                goTo('days');
-                chooseDives([entry.dive.id]);
                 chooseDiver(diver.id);
+                goToDives([entry.dive.id]);
               }}
             >
               {limitPhrase(entry, room)}, dive {diveNumber(trip, entry.dive.id)}, {entryDate(entry)}

@@ -4,7 +4,7 @@ import { unitOf, type System as Units } from '../../../core/words/quantity';
 import { capital, fileWords } from '../../../core/words/reader';
 import { said, type Said } from '../../../core/words/said';
 import { newDiverIds, putDivers } from '../../actions/party-cells';
-import { chooseDives, goTo } from '../../actions/view';
+import { goToDives } from '../../actions/view';
 import { countText } from '../../figures/format';
 import { USUAL_CYLINDERS } from '../../figures/parse-cylinder';
 import { roomWords } from '../../figures/room';
@@ -317,14 +317,7 @@ function Tightest({ figures }: { readonly figures: DiverFigures }): ReactNode {
   const roomMin = roomMinOf(entry);
   return (
     <span className={isCare(roomMin) ? `care ${styles.care}` : undefined}>
-      <button
-        type="button"
-        className={ask.ask}
-        onClick={() => {
-          goTo('days');
-          chooseDives([entry.dive.id]);
-        }}
-      >
+      <button type="button" className={ask.ask} onClick={() => goToDives([entry.dive.id])}>
         {isTightestOfParty ? <span aria-hidden="true">▸ </span> : null}
         <span className="figure">{roomWords(entry, roomMin, limitOf(entry))}</span>, dive{' '}
         {diveNumber(trip, entry.dive.id)}, {entryDate(entry)}

@@ -3,7 +3,7 @@ import { siteName } from '../../../core/document/site-of';
 import type { Dive, Diver } from '../../../core/document/types';
 import { setOnDives } from '../../actions/dive-rest';
 import type { EditResult } from '../../actions/edit';
-import { chooseDives, goTo } from '../../actions/view';
+import { goToDives } from '../../actions/view';
 import { clockText, dateText, depthText, numberText } from '../../figures/format';
 import { isRoomUnknown } from '../../../core/ledger/tightest';
 import { noMinutesText } from '../../figures/limits';
@@ -154,10 +154,7 @@ function DiveHead(props: {
         className={ask.ask}
         aria-label={`Dive ${number}, ${dateText(dive.startsAt)}, ${time}, ${site}, ${depth}`}
         title={`${time}, ${site}, ${depth}`}
-        onClick={() => {
-          goTo('days');
-          chooseDives([dive.id]);
-        }}
+        onClick={() => goToDives([dive.id])}
       >
         {number}
       </button>

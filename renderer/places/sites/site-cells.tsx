@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import { mixO2 } from '../../../core/ledger/mix-choice';
 import type { Dive, Diver, Id } from '../../../core/document/types';
-import { chooseDives, goTo } from '../../actions/view';
+import { goToDives } from '../../actions/view';
 import { countText, dateText, mixText, percentText, unitText } from '../../figures/format';
 import { useDesk } from '../../store/store';
 import type { SiteRow } from './site-rows';
@@ -75,10 +75,7 @@ export function DivesHere({ row }: { readonly row: SiteRow }): ReactNode {
             type="button"
             className="linked"
             aria-label={`${dateText(date)}: ${diveIds.length === 1 ? 'the dive' : `${diveIds.length} dives`} at ${site.name}`}
-            onClick={() => {
-              goTo('days');
-              chooseDives(diveIds);
-            }}
+            onClick={() => goToDives(diveIds)}
           >
             {dateText(date)}
             {diveIds.length > 1 ? ` ×${diveIds.length}` : ''}

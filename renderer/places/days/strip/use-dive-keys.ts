@@ -2,7 +2,7 @@ import { useCallback, useEffect, useLayoutEffect, useRef, type KeyboardEvent, ty
 import { wallDate } from '../../../../core/words/calendar';
 import { tell } from '../../../actions/edit';
 import { showEvening } from '../../../actions/evening';
-import { chooseDives, toggleDive } from '../../../actions/view';
+import { chooseDives, takeSought, toggleDive } from '../../../actions/view';
 import { isFocusLost } from '../../../parts/keep-focus';
 import { EMPTY_HISTORY } from '../../../store/history';
 import { say } from '../../../store/notice';
@@ -58,6 +58,7 @@ export function useDiveKeys(
     if (result) tell(result);
   }
 
+  useFocusOnSought(list);
   useFocusAfterPalette(list);
   useFocusAfterLoss(list, views);
 
@@ -121,6 +122,21 @@ function middleOf(target: EventTarget): number | undefined {
 function isOnNothing(): boolean {
   const { activeElement } = document;
   return activeElement === null || activeElement === document.body || activeElement.id === 'place';
+}
+
+/** A dive that another place or a list of cautions went to has the focus, once what it was gone from has given it up. */
+function useFocusOnSought(list: RefObject<SVGElement | null>): void {
+  useEffect(() => {
+    const focus = (): void => {
+      const diveId = takeSought();
+      if (diveId !== null) queueMicrotask(() => markOf(list, diveId)?.focus());
+    };
+    // From another place: the strip has just come.
+    focus();
+    return desk.subscribe((state, before) => {
+      if (state.selection.diveIds !== before.selection.diveIds) focus();
+    });
+  }, [list]);
 }
 
 /**
