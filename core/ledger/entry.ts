@@ -120,7 +120,7 @@ export function step(
   const o2 = effective.analysedO2 ?? mixO2(mix);
   const n2 = 1 - o2;
   const before = beforeDive(plan, from, startMin, o2, context.surface, known);
-  const { tensions, cns } = before.brought;
+  const { tensions } = before.brought;
   const { outcome: nitrogen, levels } = sharedNitrogen(before, plan, n2, diver, limits);
   const made =
     nitrogen.legs === plan.legs
@@ -161,9 +161,9 @@ export function step(
     stops: nitrogen.stops,
     tensionsBefore: tensions,
     leading: leadingShare(made.after.tensions, restBar, limits),
-    cns: { before: cns, after: made.after.cns, day: made.cnsDay },
-    otu: { dive: made.taken.otu, day: made.today.otu, trip: made.tripOtu },
-    esot: { dive: made.taken.esot, day: made.today.esot },
+    cns: made.cns,
+    otu: made.otu,
+    esot: made.esot,
     gas:
       known?.legs === nitrogen.legs && !known.isPastLimit && !nitrogen.isPastLimit
         ? known.gas

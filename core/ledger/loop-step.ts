@@ -135,9 +135,9 @@ export function loopStep(
     stops: nitrogen.stops,
     tensionsBefore: brought.tensions,
     leading: leadingShare(made.after.tensions, AIR_N2 * inspiredBar(column.surfaceBar), limits),
-    cns: { before: brought.cns, after: made.after.cns, day: made.cnsDay },
-    otu: { dive: made.taken.otu, day: made.today.otu, trip: made.tripOtu },
-    esot: { dive: made.taken.esot, day: made.today.esot },
+    cns: made.cns,
+    otu: made.otu,
+    esot: made.esot,
     gas: NO_GAS,
     table: table.reading,
   };

@@ -10,20 +10,15 @@ import { isSame } from '../same';
 import { dayNumber, type WallMin } from '../words/calendar';
 import { isSameAir, surfaceMap, type AtSurface } from './at-surface';
 import type { NitrogenOutcome } from './nitrogen-outcome';
-import type { Carry, DayDose, EntryLevel, Exposure } from './ledger-types';
+import type { Carry, DayDose, Entry, EntryLevel, Exposure } from './ledger-types';
 import { tableDepthFsw } from './table-depth';
 
 /** What of a carry a dive begins with, once the surface interval has passed. */
 export type Brought = Pick<Carry, 'tensions' | 'cns'>;
 
-/** Oxygen on every clock, and the carry on surfacing. */
-export interface OnMix {
-  readonly cnsDay: number | null;
-  readonly taken: OxygenDoses;
+/** Oxygen on every clock, as the entry has it, and the carry on surfacing. */
+export interface OnMix extends Pick<Entry, 'cns' | 'otu' | 'esot' | 'after'> {
   readonly exposure: Exposure;
-  readonly today: DayDose;
-  readonly tripOtu: number;
-  readonly after: Carry;
 }
 
 /** A profile as far as it matters here. */
@@ -250,18 +245,19 @@ export function madeOn(
   const recent = withRecent(from.exposures, exposure);
   const isKnownDay = isSameDay(known, recent);
   const doses = withDose(from.doses, { day: dayNumber(startMin), otu: taken.otu, esot: taken.esot });
+  const today = doses[doses.length - 1]!;
   let tripOtu = 0;
   for (const dose of doses) tripOtu += dose.otu;
+  const cns = brought.cns === null || taken.cns === null ? null : brought.cns + taken.cns;
   return {
-    cnsDay: isKnownDay ? known!.cns.day : cnsDayPeak(recent, exposure),
-    taken,
+    cns: { before: brought.cns, after: cns, day: isKnownDay ? known!.cns.day : cnsDayPeak(recent, exposure) },
+    otu: { dive: taken.otu, day: today.otu, trip: tripOtu },
+    esot: { dive: taken.esot, day: today.esot },
     exposure,
-    today: doses[doses.length - 1]!,
-    tripOtu,
     after: {
       atMin: endMin,
       tensions: applyMap(course.whole, brought.tensions, 1 - o2),
-      cns: brought.cns === null || taken.cns === null ? null : brought.cns + taken.cns,
+      cns,
       doses,
       exposures: isKnownDay ? known!.after.exposures : recent,
       table: table.state,
