@@ -5,17 +5,17 @@ import { say } from '../store/notice';
 import { saveDocument, type Document } from './save-document';
 
 /** The formats are a good part of core; they are loaded when somebody asks. */
-async function saveMade(load: () => Promise<() => Document>): Promise<void> {
-  const part = await loadPart(load);
+async function saveMade(made: (part: typeof import('./export-document')) => Document): Promise<void> {
+  const part = await loadPart(() => import('./export-document'));
   if (!part.ok) say({ tone: 'refused', lines: part.troubles });
-  else await saveDocument(part.value());
+  else await saveDocument(made(part.value));
 }
 
 /** The dives as UDDF: of the chosen diver, or a file for each of the party in one archive. */
 export function exportUddf(): Promise<void> {
-  return saveMade(async () => (await import('./export-document')).uddfDocument);
+  return saveMade(({ uddfDocument }) => uddfDocument());
 }
 
 export function exportAs(id: ExportFormat['id']): Promise<void> {
-  return saveMade(async () => (await import('./export-document')).exportDocument.bind(null, id));
+  return saveMade(({ exportDocument }) => exportDocument(id));
 }

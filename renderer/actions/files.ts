@@ -137,12 +137,10 @@ export async function openDemo(isHigh = false): Promise<void> {
 
 /** The demo trip, for those who have none of their own or ask for it; null where it could not be loaded, which is said. */
 export async function loadDemo(isHigh = false): Promise<Trip | null> {
-  const part = await loadPart(async () =>
-    isHigh
-      ? (await import('../../core/document/high-trip')).highTrip
-      : (await import('../../core/document/demo-trip')).demoTrip,
-  );
-  if (part.ok) return part.value();
+  const part = isHigh
+    ? await loadPart(() => import('../../core/document/high-trip'))
+    : await loadPart(() => import('../../core/document/demo-trip'));
+  if (part.ok) return 'highTrip' in part.value ? part.value.highTrip() : part.value.demoTrip();
   say({ tone: 'refused', lines: part.troubles });
   return null;
 }

@@ -26,54 +26,84 @@ const STAND_IN: StandIn = {
 
 /** Formulas and their sources are a good part of core; they are loaded when somebody asks. */
 const WorkingsSheet = lazily(
-  async () => (await import('../places/days/workings-sheet')).WorkingsSheet,
+  () => import('../places/days/workings-sheet'),
+  (part) => part.WorkingsSheet,
   STAND_IN,
 );
 const SiteListSheet = lazily(
-  async () => (await import('../places/sites/site-list-sheet')).SiteListSheet,
+  () => import('../places/sites/site-list-sheet'),
+  (part) => part.SiteListSheet,
   STAND_IN,
 );
 const StartingSheet = lazily(
-  async () => (await import('../places/starting/starting-sheet')).StartingSheet,
+  () => import('../places/starting/starting-sheet'),
+  (part) => part.StartingSheet,
   STAND_IN,
 );
 
-const LessonSheet = lazily(async () => (await import('../places/lesson/lesson-sheet')).LessonSheet, STAND_IN);
-const MendSheet = lazily(async () => (await import('../places/mending/mend-sheet')).MendSheet, STAND_IN);
+const LessonSheet = lazily(
+  () => import('../places/lesson/lesson-sheet'),
+  (part) => part.LessonSheet,
+  STAND_IN,
+);
+const MendSheet = lazily(
+  () => import('../places/mending/mend-sheet'),
+  (part) => part.MendSheet,
+  STAND_IN,
+);
 
 /** Asked for once the window stands, so that it is there at the first press. */
-const Palette = lazily(async () => (await import('./palette')).Palette, STAND_IN);
+const Palette = lazily(
+  () => import('./palette'),
+  (part) => part.Palette,
+  STAND_IN,
+);
 const SturdySheet = lazily(
-  async () => (await import('../places/sturdiness/sturdy-sheet')).SturdySheet,
+  () => import('../places/sturdiness/sturdy-sheet'),
+  (part) => part.SturdySheet,
   STAND_IN,
 );
 
 /** Asked for once, at the first start: every other one has it without. */
-const Welcome = lazily(async () => (await import('./welcome')).Welcome, STAND_IN);
+const Welcome = lazily(
+  () => import('./welcome'),
+  (part) => part.Welcome,
+  STAND_IN,
+);
 
-const GuideSheet = lazily(async () => (await import('./guide/guide-sheet')).GuideSheet, STAND_IN);
+const GuideSheet = lazily(
+  () => import('./guide/guide-sheet'),
+  (part) => part.GuideSheet,
+  STAND_IN,
+);
 
 const lateSheets = () => import('./late-sheets');
-const Changed = lazily(async () => (await lateSheets()).Changed, STAND_IN);
-const UnsavedEdits = lazily(async () => (await lateSheets()).UnsavedEdits, STAND_IN);
-const About = lazily(async () => (await lateSheets()).About, STAND_IN);
-const Cautions = lazily(async () => (await lateSheets()).Cautions, STAND_IN);
-const Troubles = lazily(async () => (await lateSheets()).TroublesSheet, STAND_IN);
-const Library = lazily(async () => (await lateSheets()).Library, STAND_IN);
-const Versions = lazily(async () => (await lateSheets()).Versions, STAND_IN);
-const SettingsSheet = lazily(async () => (await lateSheets()).SettingsSheet, STAND_IN);
-const Shortcuts = lazily(async () => (await lateSheets()).Shortcuts, STAND_IN);
-const TripDetails = lazily(async () => (await lateSheets()).TripDetails, STAND_IN);
+const Changed = lazily(lateSheets, (part) => part.Changed, STAND_IN);
+const UnsavedEdits = lazily(lateSheets, (part) => part.UnsavedEdits, STAND_IN);
+const About = lazily(lateSheets, (part) => part.About, STAND_IN);
+const Cautions = lazily(lateSheets, (part) => part.Cautions, STAND_IN);
+const Troubles = lazily(lateSheets, (part) => part.TroublesSheet, STAND_IN);
+const Library = lazily(lateSheets, (part) => part.Library, STAND_IN);
+const Versions = lazily(lateSheets, (part) => part.Versions, STAND_IN);
+const SettingsSheet = lazily(lateSheets, (part) => part.SettingsSheet, STAND_IN);
+const Shortcuts = lazily(lateSheets, (part) => part.Shortcuts, STAND_IN);
+const TripDetails = lazily(lateSheets, (part) => part.TripDetails, STAND_IN);
 
 const RecordedSheet = lazily(
-  async () => (await import('../places/days/recorded/recorded-sheet')).RecordedSheet,
+  () => import('../places/days/recorded/recorded-sheet'),
+  (part) => part.RecordedSheet,
   STAND_IN,
 );
 const NewSiteSheet = lazily(
-  async () => (await import('../places/days/sheets/new-site-sheet')).NewSiteSheet,
+  () => import('../places/days/sheets/new-site-sheet'),
+  (part) => part.NewSiteSheet,
   STAND_IN,
 );
-const SwapSheet = lazily(async () => (await import('../places/days/sheets/swap-sheet')).SwapSheet, STAND_IN);
+const SwapSheet = lazily(
+  () => import('../places/days/sheets/swap-sheet'),
+  (part) => part.SwapSheet,
+  STAND_IN,
+);
 
 /** What lies over the window; at most one, and the cautions of the first start before any other. */
 export function Overlays(): ReactNode {

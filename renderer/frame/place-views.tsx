@@ -22,8 +22,24 @@ const STAND_IN: StandIn = {
 /** What each place shows. Days is part of the first load; the others come when they are first gone to. */
 export const PLACE_VIEWS: Partial<Record<Settings['place'], ComponentType>> = {
   days: Days,
-  sites: lazily(async () => (await import('../places/sites/sites')).Sites, STAND_IN),
-  mixes: lazily(async () => (await import('../places/mixes/mixes')).Mixes, STAND_IN),
-  party: lazily(async () => (await import('../places/party/party')).Party, STAND_IN),
-  slates: lazily(async () => (await import('../places/slates/slates')).Slates, STAND_IN),
+  sites: lazily(
+    () => import('../places/sites/sites'),
+    (part) => part.Sites,
+    STAND_IN,
+  ),
+  mixes: lazily(
+    () => import('../places/mixes/mixes'),
+    (part) => part.Mixes,
+    STAND_IN,
+  ),
+  party: lazily(
+    () => import('../places/party/party'),
+    (part) => part.Party,
+    STAND_IN,
+  ),
+  slates: lazily(
+    () => import('../places/slates/slates'),
+    (part) => part.Slates,
+    STAND_IN,
+  ),
 };

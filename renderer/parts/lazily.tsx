@@ -11,9 +11,11 @@ export interface StandIn {
 /**
  * A part of the window that is loaded when it is first shown. React's own `lazy` keeps a failed load for good
  * and leaves the window to its fault page; this one says so in its own place, and can be asked again.
+ * @param load as of `loadPart` @param pick what of the module is shown
  */
-export function lazily<P extends object>(
-  load: () => Promise<ComponentType<P>>,
+export function lazily<M, P extends object>(
+  load: () => Promise<M>,
+  pick: (part: M) => ComponentType<P>,
   { waiting, failed }: StandIn,
 ): ComponentType<P> {
   let loaded: ComponentType<P> | null = null;
@@ -25,7 +27,7 @@ export function lazily<P extends object>(
       if (!isWanted) return;
       let isGone = false;
       void loadPart(load).then((result) => {
-        if (result.ok) loaded = result.value;
+        if (result.ok) loaded = pick(result.value);
         if (isGone) return;
         if (result.ok) setArrived(true);
         else setTrouble(result.troubles[0]);

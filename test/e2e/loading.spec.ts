@@ -6,7 +6,7 @@ import type { Workbench } from './pages/workbench';
 async function drop({ page, expected }: Workbench, part: string, times = 99): Promise<void> {
   // The browser itself tells each of them as an error.
   expected.push(/net::ERR_CONNECTION_RESET/);
-  const requests = new RegExp(`/${part}-[^/]*\\.js$`);
+  const requests = new RegExp(`/${part}-[^/]*\\.js(#.*)?$`);
   await page.route(requests, (route) => route.abort('connectionreset'), { times });
 }
 

@@ -13,13 +13,25 @@ import { useClipboard } from './use-clipboard';
 import styles from './days.module.css';
 
 /** Opened once a day: loaded when somebody asks. */
-const Evening = lazily(async () => (await import('./evening/evening')).Evening, STAND_IN);
+const Evening = lazily(
+  () => import('./evening/evening'),
+  (part) => part.Evening,
+  STAND_IN,
+);
 
 /** Shown where several dives are chosen, which takes a second choice first. */
-const SeveralCard = lazily(async () => (await import('./card/several-card')).SeveralCard, STAND_IN);
+const SeveralCard = lazily(
+  () => import('./card/several-card'),
+  (part) => part.SeveralCard,
+  STAND_IN,
+);
 
 /** A spreadsheet of its own weight: loaded when it is first shown. */
-const TripTable = lazily(async () => (await import('./table/trip-table')).TripTable, STAND_IN);
+const TripTable = lazily(
+  () => import('./table/trip-table'),
+  (part) => part.TripTable,
+  STAND_IN,
+);
 
 /** Home: how the trip stands, the strip and its bands, and a card for what is chosen. */
 export function Days(): ReactNode {

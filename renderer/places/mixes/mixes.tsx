@@ -27,9 +27,21 @@ const LATE: StandIn = {
 };
 
 /** What is not asked first comes when it is shown. */
-const Fills = lazily(async () => (await import('./fills')).Fills, LATE);
-const DepthCards = lazily(async () => (await import('./depth-cards')).DepthCards, LATE);
-const Class = lazily(async () => (await import('./class-room')).ClassRoom, LATE);
+const Fills = lazily(
+  () => import('./fills'),
+  (part) => part.Fills,
+  LATE,
+);
+const DepthCards = lazily(
+  () => import('./depth-cards'),
+  (part) => part.DepthCards,
+  LATE,
+);
+const Class = lazily(
+  () => import('./class-room'),
+  (part) => part.ClassRoom,
+  LATE,
+);
 
 const QUESTIONS: readonly QuestionEntry[] = [
   { id: 'sites', label: 'At the sites', Panel: SiteTable },

@@ -5,7 +5,11 @@ import { lazily } from '../../../parts/lazily';
 import { STAND_IN } from '../stand-in';
 
 /** In the evening, and not at the start; whole, so that the focus finds a record where it was entered. */
-const AsDivedRecords = lazily(async () => (await import('./as-dived-records')).AsDivedRecords, STAND_IN);
+const AsDivedRecords = lazily(
+  () => import('./as-dived-records'),
+  (part) => part.AsDivedRecords,
+  STAND_IN,
+);
 
 /** What was dived, for the whole dive or for one diver; figures follow it instead of the plan. */
 export function AsDivedSheet({

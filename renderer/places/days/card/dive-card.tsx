@@ -23,7 +23,11 @@ import { STAND_IN } from '../stand-in';
 import styles from './card.module.css';
 
 /** Few parties have a loop. */
-const LoopPart = lazily(async () => (await import('./loop-part')).LoopPart, STAND_IN);
+const LoopPart = lazily(
+  () => import('./loop-part'),
+  (part) => part.LoopPart,
+  STAND_IN,
+);
 
 /**
  * Everything about the chosen dive: what is planned, what comes of it at a glance, and, a frame later, what is read below:

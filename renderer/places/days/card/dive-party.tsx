@@ -8,7 +8,11 @@ import { useDesk } from '../../../store/store';
 import { STAND_IN } from '../stand-in';
 
 /** Who goes and who stays is set before the trip, and seldom changed. */
-const PartyTicks = lazily(async () => (await import('./party-ticks')).PartyTicks, STAND_IN);
+const PartyTicks = lazily(
+  () => import('./party-ticks'),
+  (part) => part.PartyTicks,
+  STAND_IN,
+);
 
 /** Who dives one dive, or several: ticks, out of the way until asked for. Each tick is one step, for all of the dives. */
 export function DiveParty({ dives }: { readonly dives: readonly Dive[] }): ReactNode {

@@ -5,7 +5,11 @@ import { lazily } from '../../../parts/lazily';
 import { STAND_IN } from '../stand-in';
 
 /** Few dives say more than depth and time: the fields are loaded when somebody opens them. */
-const PlanFields = lazily(async () => (await import('./plan-fields')).PlanFields, STAND_IN);
+const PlanFields = lazily(
+  () => import('./plan-fields'),
+  (part) => part.PlanFields,
+  STAND_IN,
+);
 
 /** What a dive can say beyond depth and time: its levels, its stop, when to turn. Out of the way until asked for. */
 export function PlanDetails({ dive }: { readonly dive: Dive }): ReactNode {

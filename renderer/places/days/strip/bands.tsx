@@ -7,17 +7,21 @@ import { LimitLine, NitrogenCurves, OxygenCurves, UNITS_PER_PX, type CurveScale 
 import styles from './bands.module.css';
 
 /** A part of the window's code that is large and shows nothing by itself: the curves do not wait for it. */
-const ReadingChart = lazily(async () => (await import('./band-reading')).ReadingChart, {
-  waiting: null,
-  failed: ({ mend }, again) => (
-    <p className={styles.fault} role="alert">
-      The curves cannot be read out. {mend}{' '}
-      <button type="button" className="button" onClick={again}>
-        Try again
-      </button>
-    </p>
-  ),
-});
+const ReadingChart = lazily(
+  () => import('./band-reading'),
+  (part) => part.ReadingChart,
+  {
+    waiting: null,
+    failed: ({ mend }, again) => (
+      <p className={styles.fault} role="alert">
+        The curves cannot be read out. {mend}{' '}
+        <button type="button" className="button" onClick={again}>
+          Try again
+        </button>
+      </p>
+    ),
+  },
+);
 
 /** Points, and for each the share of every compartment where those are drawn. */
 export interface Carried {

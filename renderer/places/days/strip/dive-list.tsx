@@ -22,10 +22,14 @@ import { Lamps, Water, Waterline } from './water';
 import styles from './dives.module.css';
 
 /** What the held dive has become; the hand has moved a while before it is read. */
-const LiveFigures = lazily(async () => (await import('./live-figures')).LiveFigures, {
-  waiting: null,
-  failed: () => null,
-});
+const LiveFigures = lazily(
+  () => import('./live-figures'),
+  (part) => part.LiveFigures,
+  {
+    waiting: null,
+    failed: () => null,
+  },
+);
 
 interface DiveListProps {
   /** In order of start, as `marks`. */

@@ -23,20 +23,32 @@ import { useReading } from './use-reading';
 import type { StripData } from './use-strip';
 
 /** The nitrogen a proposal would leave, while it is looked at. */
-const ProposedCurve = lazily(async () => (await import('./proposed-curve')).ProposedCurve, {
-  waiting: null,
-  failed: () => null,
-});
+const ProposedCurve = lazily(
+  () => import('./proposed-curve'),
+  (part) => part.ProposedCurve,
+  {
+    waiting: null,
+    failed: () => null,
+  },
+);
 
 /** The bands as figures, which are asked for now and then. */
-const BandsTable = lazily(async () => (await import('./bands-table')).BandsTable, STAND_IN);
+const BandsTable = lazily(
+  () => import('./bands-table'),
+  (part) => part.BandsTable,
+  STAND_IN,
+);
 
 /** Drawn where it is asked how sturdy the plan is. */
-const SturdyBand = lazily(async () => (await import('./sturdy-band')).SturdyBand, {
-  waiting: null,
-  // The sheet that asks for it has the same in figures.
-  failed: () => null,
-});
+const SturdyBand = lazily(
+  () => import('./sturdy-band'),
+  (part) => part.SturdyBand,
+  {
+    waiting: null,
+    // The sheet that asks for it has the same in figures.
+    failed: () => null,
+  },
+);
 
 const DAY_MIN = 1440;
 /** Drawn larger than this, a clock that hardly runs would look like one that does. */

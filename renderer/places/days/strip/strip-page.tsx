@@ -19,17 +19,25 @@ import { usePage } from './use-page';
 import { useStripData } from './use-strip';
 
 /** Drawn while a proposal is looked at. */
-const ProposedGhosts = lazily(async () => (await import('./proposed-ghosts')).ProposedGhosts, {
-  waiting: null,
-  // The sheet beside it says what the proposal changes.
-  failed: () => null,
-});
+const ProposedGhosts = lazily(
+  () => import('./proposed-ghosts'),
+  (part) => part.ProposedGhosts,
+  {
+    waiting: null,
+    // The sheet beside it says what the proposal changes.
+    failed: () => null,
+  },
+);
 
 /** Drawn where the trip has stays at other heights. */
-const Heights = lazily(async () => (await import('./heights')).Heights, {
-  waiting: null,
-  failed: () => null,
-});
+const Heights = lazily(
+  () => import('./heights'),
+  (part) => part.Heights,
+  {
+    waiting: null,
+    failed: () => null,
+  },
+);
 
 export function StripPage({ size }: { readonly size: Size }): ReactNode {
   const scroller = useRef<HTMLDivElement>(null);
