@@ -86,6 +86,8 @@ export interface Exposure {
   readonly startMin: WallMin;
   readonly endMin: WallMin;
   readonly pieces: readonly ClockPiece[] | null;
+  /** Share of the daily limit, all pieces together: what the dive takes while all of it is in the window; null as they are. */
+  readonly dailyShare: number | null;
 }
 
 export type RoomLimit =

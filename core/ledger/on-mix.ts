@@ -105,9 +105,9 @@ function cnsDayPeak(recent: readonly Exposure[], current: Exposure): number | nu
   let inside = 0;
   const leaving = [];
   for (let i = 0; i < recent.length - 1; i += 1) {
-    const { startMin, pieces } = recent[i]!;
-    if (pieces === null) return null;
-    if (startMin >= current.endMin - DAY_MIN) for (const piece of pieces) inside += piece.share;
+    const { startMin, pieces, dailyShare } = recent[i]!;
+    if (pieces === null || dailyShare === null) return null;
+    if (startMin >= current.endMin - DAY_MIN) inside += dailyShare;
     else for (const piece of pieces) leaving.push(piece);
   }
   return inside + dayPeak(leaving, current.pieces, current.startMin);
@@ -241,6 +241,7 @@ export function madeOn(
     startMin,
     endMin,
     pieces: taken.pieces,
+    dailyShare: taken.dailyShare,
   };
   const recent = withRecent(from.exposures, exposure);
   const isKnownDay = isSameDay(known, recent);

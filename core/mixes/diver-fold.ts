@@ -6,7 +6,6 @@ import { intervalMap } from '../tissues/leg-map';
 import { surfaceMap, type AtSurface } from '../ledger/at-surface';
 import { nitrogenOutcome } from '../ledger/nitrogen-outcome';
 import {
-  dailyShareOf,
   LANES,
   NO_MIX,
   type Choice,
@@ -129,7 +128,7 @@ export class DiverFold {
         whole: fill(made.whole, filled.n2),
         runtimeMin: made.runtimeMin,
         doses,
-        dailyShare: dailyShareOf(doses),
+        dailyShare: doses.dailyShare ?? Infinity,
       };
       withStops.set(key, known);
     }

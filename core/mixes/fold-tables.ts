@@ -174,7 +174,7 @@ class TableMaker {
         plan.profile.deepestM <= diver.maxDepthM + 1e-9 &&
         o2 <= diver.maxO2 + 1e-9,
       doses,
-      dailyShare: dailyShareOf(doses),
+      dailyShare: doses.dailyShare ?? Infinity,
       withStops: new Map(),
     };
   }
@@ -238,11 +238,6 @@ class TableMaker {
       needsPercents: neededPercents(filled),
     };
   }
-}
-
-/** Share of the daily limit that a whole dive takes; Infinity above 1.6 bar. Source: sum of its pieces. */
-export function dailyShareOf({ pieces }: Pick<OxygenDoses, 'pieces'>): number {
-  return pieces === null ? Infinity : pieces.reduce((sum, piece) => sum + piece.share, 0);
 }
 
 function newFilledDive(plan: DivePlan, o2: number): FilledDive {

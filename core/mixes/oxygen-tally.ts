@@ -7,7 +7,7 @@ import type { EffectiveDive } from '../document/as-dived';
 import { dayNumber } from '../words/calendar';
 import type { Carry } from '../ledger/ledger-types';
 import type { Start } from '../ledger/start';
-import { CANDIDATE_COUNT, dailyShareOf } from './fold-tables';
+import { CANDIDATE_COUNT } from './fold-tables';
 import { otuShare } from './outcome';
 
 /** A dive as the rolling clock sees it; the objects are used again from fold to fold. */
@@ -61,8 +61,8 @@ export class OxygenTally {
     this.start = carry;
     this.tables = tables;
     this.broughtDays = new Set(earlier.map(({ startMin }) => dayNumber(startMin)));
-    for (const { startMin, endMin, pieces } of carry.exposures) {
-      const share = dailyShareOf({ pieces });
+    for (const { startMin, endMin, pieces, dailyShare } of carry.exposures) {
+      const share = dailyShare ?? Infinity;
       this.exposed.push({ startMin, endMin, pieces: pieces ?? [], share, planned: null, mix: -1 });
     }
     this.startCount = this.exposed.length;

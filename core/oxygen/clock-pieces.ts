@@ -124,6 +124,8 @@ function dailyPiece(span: number, fromBar: number, toBar: number, fromMin: numbe
 export interface BothClocks {
   readonly single: number;
   readonly daily: readonly ClockPiece[];
+  /** Of the daily limit, all pieces together. */
+  readonly dailyShare: number;
 }
 
 /**
@@ -136,11 +138,14 @@ export interface BothClocks {
 export function bothClocks(legs: readonly OxygenLeg[], o2: number, startMin: number): BothClocks | null {
   const daily: ClockPiece[] = [];
   let single = 0;
+  let dailyShare = 0;
   const isKnown = eachPiece(legs, o2, startMin, (span, fromBar, toBar, fromMin, min) => {
     single += shareOf('single', span, fromBar, toBar, min);
-    daily.push(dailyPiece(span, fromBar, toBar, fromMin, min));
+    const piece = dailyPiece(span, fromBar, toBar, fromMin, min);
+    dailyShare += piece.share;
+    daily.push(piece);
   });
-  return isKnown ? { single, daily } : null;
+  return isKnown ? { single, daily, dailyShare } : null;
 }
 
 /**

@@ -11,6 +11,8 @@ export interface OxygenDoses {
   readonly esot: number;
   /** The dive as the rolling 24 h clock sees it; null above 1.6 bar. */
   readonly pieces: readonly ClockPiece[] | null;
+  /** Share of the daily limit, all pieces together; null as they are. */
+  readonly dailyShare: number | null;
 }
 
 /**
@@ -25,6 +27,7 @@ export function oxygenDoses(legs: readonly Leg[], o2: number, startMin: number):
     otu: otu(legs, o2),
     esot: esot(legs, o2),
     pieces: clocks === null ? null : clocks.daily,
+    dailyShare: clocks === null ? null : clocks.dailyShare,
   };
 }
 

@@ -72,10 +72,12 @@ export interface State {
   readonly lastStartMin: WallMin;
 }
 
-function exposedBy({ endMin, pieces }: NonNullable<Entry['exposure']>, before: Exposed | null): Exposed {
+function exposedBy(
+  { endMin, pieces, dailyShare }: NonNullable<Entry['exposure']>,
+  before: Exposed | null,
+): Exposed {
   // Where a clock is not known its share is not: NaN is past nothing, as no caution can tell.
-  const share = pieces?.reduce((sum, piece) => sum + piece.share, 0) ?? NaN;
-  return { endMin, share, pieces: pieces ?? [], zeroMin: 0, before };
+  return { endMin, share: dailyShare ?? NaN, pieces: pieces ?? [], zeroMin: 0, before };
 }
 
 function holdingAfter({ earlier, start, entries }: DiverLedger): Holding {
@@ -253,7 +255,7 @@ function carryAt(held: Holding, atMin: WallMin, tensions: Lanes, cns: number): C
     const { zeroMin, endMin, share, pieces } = each;
     // Where a clock is not known its share is not.
     const known = Number.isNaN(share) ? null : moved(pieces, zeroMin);
-    exposures.unshift({ startMin: zeroMin, endMin, pieces: known });
+    exposures.unshift({ startMin: zeroMin, endMin, pieces: known, dailyShare: known && share });
   }
   const { scrubberMin } = held;
   return {

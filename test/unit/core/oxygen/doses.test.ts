@@ -16,12 +16,15 @@ const legs = legsOf(profileOf({ depthM: 28, bottomMin: 40 }, AROUND));
 
 describe('oxygenDoses', () => {
   it('are those of every clock by itself', () => {
+    const pieces = dailyPieces(legs, 0.32, 500)!;
     expect(oxygenDoses(legs, 0.32, 500)).toEqual({
       cns: cnsFraction(legs, 0.32, 'single'),
       otu: otu(legs, 0.32),
       esot: esot(legs, 0.32),
-      pieces: dailyPieces(legs, 0.32, 500),
+      pieces,
+      dailyShare: pieces.reduce((sum, { share }) => sum + share, 0),
     });
+    expect(oxygenDoses(legs, 0.5, 500)).toMatchObject({ pieces: null, dailyShare: null });
   });
 });
 
