@@ -5,18 +5,19 @@ import { csvText, plainText, readDelimited, type Cell } from '../../core/formats
 import { readGpx, writeGpx } from '../../core/formats/gpx';
 import { readSiteRows, writeSiteRows } from '../../core/formats/site-rows';
 import { readXml } from '../../core/formats/xml';
+import { textTrouble } from '../../core/document/texts';
 import type { Site } from '../../core/document/types';
 
 const anyText = fc.string({ unit: 'grapheme', maxLength: 40 });
 
-/** Text a person may well give a site: one line, trimmed, as readers have it, and without what XML cannot hold. */
+/** Text a person may well give a site: one line, trimmed, that a trip takes, and without what XML cannot hold. */
 const name = fc
   .oneof(
     anyText,
     fc.constantFrom('=SUM(A1)', "'quoted", 'a,b', 'a;b', '"x" y', 'a\tb', '-5', '+1', '@home', "''=x"),
   )
   .map((text) => text.replaceAll(/[^\P{C}]|[\u2028\u2029]/gu, '').trim())
-  .filter((text) => text !== '' && text.length <= 80);
+  .filter((text) => textTrouble('name', text) === null);
 
 const site = fc.record({
   id: fc.constant('s1'),
