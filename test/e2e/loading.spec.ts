@@ -41,7 +41,11 @@ test.describe('a part of the window that is loaded when it is asked for', () => 
     await firstStart.open();
     await expect(bands.first().locator('[data-part=limit]')).toHaveCount(1);
     await expect(bands.first().locator('[data-part=nitrogen]')).toBeVisible();
-    await expect(bands.first().getByRole('alert')).toContainText('cannot be read out');
+    const fault = bands.first().getByRole('alert');
+    await expect(fault).toContainText('cannot be read out');
+    const limit = await bands.first().locator('[data-part=limit]').boundingBox();
+    const { y } = (await fault.boundingBox())!;
+    expect(y, 'the limit stays in sight').toBeGreaterThan(limit!.y + limit!.height);
     await expect(page.locator('.recharts-wrapper')).toHaveCount(0);
     await page.unrouteAll();
     await bands.first().getByRole('button', { name: 'Try again' }).click();

@@ -12,12 +12,13 @@ const ReadingChart = lazily(
   (part) => part.ReadingChart,
   {
     waiting: null,
-    failed: ({ mend }, again) => (
+    failed: (_trouble, again) => (
       <p className={styles.fault} role="alert">
-        The curves cannot be read out. {mend}{' '}
-        <button type="button" className="button" onClick={again}>
+        The curves cannot be read out: that part of the window did not load.{' '}
+        <button type="button" className="linked" onClick={again}>
           Try again
         </button>
+        , or load the window again.
       </p>
     ),
   },
