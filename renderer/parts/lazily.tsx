@@ -8,6 +8,9 @@ export interface StandIn {
   readonly failed: (trouble: Trouble, again: () => void) => ReactNode;
 }
 
+/** Of what the window can do without: nothing stands there until it comes, nor where it does not. */
+export const WITHOUT: StandIn = { waiting: null, failed: () => null };
+
 /**
  * A part of the window that is loaded when it is first shown. React's own `lazy` keeps a failed load for good
  * and leaves the window to its fault page; this one says so in its own place, and can be asked again.

@@ -2,7 +2,7 @@
 import { useMemo, useRef, type MouseEvent, type ReactNode } from 'react';
 import type { DepthScale } from './depth-scale';
 import { loadPart } from '../../../actions/load-part';
-import { lazily } from '../../../parts/lazily';
+import { lazily, WITHOUT } from '../../../parts/lazily';
 import { say } from '../../../store/notice';
 import { ChosenWords, DiveMark, HATCH_ID } from './dive-mark';
 import type { HourMark } from './hours';
@@ -25,10 +25,7 @@ import styles from './dives.module.css';
 const LiveFigures = lazily(
   () => import('./live-figures'),
   (part) => part.LiveFigures,
-  {
-    waiting: null,
-    failed: () => null,
-  },
+  WITHOUT,
 );
 
 interface DiveListProps {

@@ -7,7 +7,7 @@ import type { Trip } from '../../../../core/document/types';
 import type { DiverLedger } from '../../../../core/ledger/ledger-types';
 import { unitOf } from '../../../../core/words/quantity';
 import { useFrameLater } from '../../../parts/frame-later';
-import { lazily } from '../../../parts/lazily';
+import { lazily, WITHOUT } from '../../../parts/lazily';
 import { useDesk } from '../../../store/store';
 import { isInCard } from '../in-card';
 import { STAND_IN } from '../stand-in';
@@ -26,10 +26,7 @@ import type { StripData } from './use-strip';
 const ProposedCurve = lazily(
   () => import('./proposed-curve'),
   (part) => part.ProposedCurve,
-  {
-    waiting: null,
-    failed: () => null,
-  },
+  WITHOUT,
 );
 
 /** The bands as figures, which are asked for now and then. */
@@ -39,15 +36,11 @@ const BandsTable = lazily(
   STAND_IN,
 );
 
-/** Drawn where it is asked how sturdy the plan is. */
+/** Drawn where it is asked how sturdy the plan is; the sheet that asks for it has the same in figures. */
 const SturdyBand = lazily(
   () => import('./sturdy-band'),
   (part) => part.SturdyBand,
-  {
-    waiting: null,
-    // The sheet that asks for it has the same in figures.
-    failed: () => null,
-  },
+  WITHOUT,
 );
 
 const DAY_MIN = 1440;

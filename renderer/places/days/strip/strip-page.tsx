@@ -1,7 +1,7 @@
 import { useMemo, useRef, useState, type ReactNode } from 'react';
 import { timeAt } from '../../../../core/words/calendar';
 import { said } from '../../../../core/words/said';
-import { lazily } from '../../../parts/lazily';
+import { lazily, WITHOUT } from '../../../parts/lazily';
 import { useWords } from '../../../parts/use-words';
 import { selectAhead, selectDoneUntil } from '../../../store/clock';
 import type { Size } from '../../../parts/use-size';
@@ -18,25 +18,18 @@ import { useFlight } from './use-flight';
 import { usePage } from './use-page';
 import { useStripData } from './use-strip';
 
-/** Drawn while a proposal is looked at. */
+/** Drawn while a proposal is looked at; the sheet beside it says what the proposal changes. */
 const ProposedGhosts = lazily(
   () => import('./proposed-ghosts'),
   (part) => part.ProposedGhosts,
-  {
-    waiting: null,
-    // The sheet beside it says what the proposal changes.
-    failed: () => null,
-  },
+  WITHOUT,
 );
 
 /** Drawn where the trip has stays at other heights. */
 const Heights = lazily(
   () => import('./heights'),
   (part) => part.Heights,
-  {
-    waiting: null,
-    failed: () => null,
-  },
+  WITHOUT,
 );
 
 export function StripPage({ size }: { readonly size: Size }): ReactNode {
