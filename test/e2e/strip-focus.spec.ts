@@ -116,6 +116,12 @@ test.describe('the focus goes along to a dive', () => {
     await expect(strip.chosen).toBeFocused();
 
     await places.getByRole('button', { name: 'Sites' }).click();
+    await page.getByRole('cell', { name: /^EAN28/ }).click({ button: 'right' });
+    await page.getByRole('menuitem', { name: 'Go to its 2 dives' }).click();
+    await expect(strip.chosen).toHaveCount(2);
+    await expect(strip.chosen.first()).toBeFocused();
+
+    await places.getByRole('button', { name: 'Sites' }).click();
     await bench.command('dive 4');
     await expect(strip.dive(4)).toBeFocused();
   });
@@ -131,6 +137,13 @@ test.describe('the focus goes along to a dive', () => {
       .first()
       .click();
     await expect(bench.dialog).toBeHidden();
+    await expect(strip.dive(13)).toBeFocused();
+    // The same list stands in the card of the whole trip, which goes as a dive is chosen.
+    await page.keyboard.press('Escape');
+    await bench.card
+      .getByRole('button', { name: /^Dive 13,/ })
+      .first()
+      .click();
     await expect(strip.dive(13)).toBeFocused();
   });
 });

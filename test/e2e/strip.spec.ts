@@ -293,6 +293,26 @@ test.describe('for who cannot see or point', () => {
   });
 });
 
+test('no curve, dive or night is a layer of its own, which the browser would put together at every change', async ({
+  page,
+  strip,
+}) => {
+  const layers = () =>
+    strip.whole
+      .locator('svg *')
+      .evaluateAll((drawn) =>
+        drawn.filter((each) => getComputedStyle(each).opacity !== '1').map((each) => each.outerHTML),
+      );
+  await strip.dive(8).focus();
+  await page.keyboard.press('Enter');
+  await page.getByRole('button', { name: 'All 16 compartments' }).click();
+  await expect(page.locator('[data-part=compartment]')).toHaveCount(16);
+  expect(await layers()).toEqual([]);
+  await strip.whole.getByRole('button', { name: 'Day', exact: true }).click();
+  await expect(page.locator('[data-part=hour]')).not.toHaveCount(0);
+  expect(await layers()).toEqual([]);
+});
+
 test('sixty dives stay readable: no sounding covers another', async ({ page, bench, strip }) => {
   // No day is copied into the hours before a flight.
   await bench.command('title water flight');
