@@ -34,7 +34,7 @@ export function denseSentence(
   const at = someSaid([...sites]);
   const where =
     count === 1
-      ? said`On one dive at ${at} the gas has ${most}`
+      ? said`On one dive at ${at} the gas is dense, ${most}`
       : said`On ${count} dives at ${at} the gas is dense, up to ${most}`;
   return said`${where}, above the ${figure('densityLimit', DENSITY_ADVISED_GL)} advised: keep work light there and ascend at the first breathlessness.`;
 }

@@ -176,7 +176,7 @@ describe('cautions', () => {
     const words = briefing(aTrip(dives, { party }));
     expect(words).toMatch(/Past a limit, dive 1\. 25 min of bottom time passes/);
     expect(words).toMatch(/Guest 1 and Guest 2: required stops \d+ m \d+ min/);
-    expect(words).toMatch(/Note\. On one dive at Wall the gas has \d\.\d g\/L at 36 m/);
+    expect(words).toMatch(/Note\. On one dive at Wall the gas is dense, \d\.\d g\/L at 36 m/);
     expect(briefing(aTrip([aDive({ startsAt: START, depthM: 14 })]))).not.toContain('g/L');
   });
 });
